@@ -1,0 +1,181 @@
+package polewright.sky.place;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jastronomy.jsofa.JSOFA;
+import org.jastronomy.jsofa.JSOFAException;
+import polewright.sky.angle.Angle;
+import polewright.sky.time.JulianDate;
+import polewright.sky.time.SkyTime;
+
+/**
+ * A site, an instant and its air: what all stars share then and there, worked out once (about 0.5 ms).
+ *
+ * <p>Places follow the IAU 2006/2000A models through SOFA. Left out: polar motion (up to 0.4″), and UT1−UTC unless the
+ * {@link SkyTime} carries it.
+ */
+public final class ObservingMoment {
+    private static final double MAS_TO_RAD = Math.PI / (180 * 3600 * 1000);
+    private static final double POLE_GUARD = 1e-12;
+
+    private final Site site;
+    private final SkyTime time;
+    private final JulianDate tt;
+    private final JSOFA.Astrom astrom;
+    private final Refraction refraction;
+    private final double equationOfOriginsRad;
+    private final Angle siderealTime;
+
+    private ObservingMoment(Site site, SkyTime time, Weather weather) {
+        this.site = site;
+        this.time = time;
+        this.tt = time.inTt();
+        this.astrom = new JSOFA.Astrom();
+        this.refraction = new Refraction(weather);
+        JulianDate utc = time.inUtc();
+        try {
+            equationOfOriginsRad = JSOFA.jauApco13(
+                    utc.day(),
+                    utc.fraction(),
+                    time.ut1MinusUtcSeconds(),
+                    site.longitude().radians(),
+                    site.latitude().radians(),
+                    site.heightMetres(),
+                    0,
+                    0,
+                    0,
+                    0,
+                    0,
+                    0.55,
+                    astrom);
+        } catch (JSOFAException e) {
+            throw new IllegalStateException("SOFA refused " + time + " at " + site, e);
+        }
+        JulianDate ut1 = time.inUt1();
+        siderealTime = new Angle(JSOFA.jauEra00(ut1.day(), ut1.fraction())
+                        + site.longitude().radians()
+                        - equationOfOriginsRad)
+                .wrappedPositive();
+    }
+
+    public static ObservingMoment of(Site site, SkyTime time, Weather weather) {
+        return new ObservingMoment(site, time, weather);
+    }
+
+    public Site site() {
+        return site;
+    }
+
+    public SkyTime time() {
+        return time;
+    }
+
+    public Refraction refraction() {
+        return refraction;
+    }
+
+    /** Local apparent sidereal time, [0, 24 h). */
+    public Angle siderealTime() {
+        return siderealTime;
+    }
+
+    /** Where a catalogue star appears; proper motion, parallax, deflection and aberration applied. */
+    public ApparentPlace apparent(CatalogueStar star) {
+        double cosDec = Math.max(star.declination().cos(), POLE_GUARD);
+        var intermediate = JSOFA.jauAtciq(
+                star.rightAscension().radians(),
+                star.declination().radians(),
+                star.properMotionRaMasPerYear() * MAS_TO_RAD / cosDec,
+                star.properMotionDecMasPerYear() * MAS_TO_RAD,
+                star.parallaxMas() / 1000,
+                star.radialVelocityKmPerSecond(),
+                astrom);
+        return ApparentPlace.of(new Angle(intermediate.alpha - equationOfOriginsRad), new Angle(intermediate.delta));
+    }
+
+    /** The ICRS direction (epoch of this moment) of something that appears at {@code place}; undoes {@link #apparent}. */
+    public CatalogueStar catalogueDirection(ApparentPlace place) {
+        var icrs = JSOFA.jauAticq(
+                place.rightAscension().radians() + equationOfOriginsRad,
+                place.declination().radians(),
+                astrom);
+        return CatalogueStar.fixed(new Angle(icrs.alpha), new Angle(icrs.delta));
+    }
+
+    public HourAnglePlace hourAngle(ApparentPlace place) {
+        return new HourAnglePlace(siderealTime.minus(place.rightAscension()), place.declination());
+    }
+
+    public ApparentPlace apparent(HourAnglePlace place) {
+        return ApparentPlace.of(siderealTime.minus(place.hourAngle()), place.declination());
+    }
+
+    public AirlessDirection airless(HourAnglePlace place) {
+        return new AirlessDirection(equatorialToEnu(place));
+    }
+
+    public AirlessDirection airless(ApparentPlace place) {
+        return airless(hourAngle(place));
+    }
+
+    public HourAnglePlace hourAngle(AirlessDirection direction) {
+        Vector3D v = direction.enu();
+        double sinLat = site.latitude().sin();
+        double cosLat = site.latitude().cos();
+        // x toward the equator's upper culmination, y east, z toward the north pole.
+        double x = -sinLat * v.getY() + cosLat * v.getZ();
+        double z = cosLat * v.getY() + sinLat * v.getZ();
+        return new HourAnglePlace(
+                new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.hypot(x, v.getX()))));
+    }
+
+    /** As seen through the air of this moment. */
+    public RefractedDirection refracted(AirlessDirection direction) {
+        Angle altitude = direction.altitude();
+        return RefractedDirection.of(direction.azimuth(), altitude.plus(refraction.lift(altitude)));
+    }
+
+    public RefractedDirection refracted(ApparentPlace place) {
+        return refracted(airless(place));
+    }
+
+    /** Without the air; undoes {@link #refracted(AirlessDirection)}. */
+    public AirlessDirection airless(RefractedDirection direction) {
+        return AirlessDirection.of(direction.azimuth(), refraction.trueAltitude(direction.altitude()));
+    }
+
+    /** Terrestrial Time of this moment. */
+    public JulianDate tt() {
+        return tt;
+    }
+
+    /** Position of the observer from the solar-system barycentre, au, BCRS axes. */
+    public Vector3D observerBarycentricAu() {
+        return new Vector3D(astrom.eb);
+    }
+
+    /**
+     * Apparent place of a body in the solar system from its true direction: aberration and the turn to the equator and
+     * equinox of date are applied, light deflection (under 0.01″ away from the Sun) is not.
+     *
+     * @param towardBody vector from the observer to where the body was when its light left, BCRS axes, any length
+     */
+    public ApparentPlace apparentOfNearBody(Vector3D towardBody) {
+        Vector3D natural = towardBody.normalize();
+        double[] proper = JSOFA.jauAb(natural.toArray(), astrom.v, astrom.em, astrom.bm1);
+        double[] intermediate = JSOFA.jauRxp(astrom.bpn, proper);
+        var place = JSOFA.jauC2s(intermediate);
+        return ApparentPlace.of(new Angle(place.alpha - equationOfOriginsRad), new Angle(place.delta));
+    }
+
+    private Vector3D equatorialToEnu(HourAnglePlace place) {
+        double sinLat = site.latitude().sin();
+        double cosLat = site.latitude().cos();
+        double cosDec = place.declination().cos();
+        double sinDec = place.declination().sin();
+        double cosHa = place.hourAngle().cos();
+        return new Vector3D(
+                -cosDec * place.hourAngle().sin(),
+                cosLat * sinDec - sinLat * cosDec * cosHa,
+                sinLat * sinDec + cosLat * cosDec * cosHa);
+    }
+}

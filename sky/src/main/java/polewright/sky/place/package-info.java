@@ -1,0 +1,5 @@
+/** Sites, weather, and places on the sky as distinct types, one per frame. */
+@NullMarked
+package polewright.sky.place;
+
+import org.jspecify.annotations.NullMarked;
