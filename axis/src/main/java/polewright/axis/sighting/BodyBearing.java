@@ -51,7 +51,7 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
         var seen = Sighted.direction(body, Sighted.moment(at, site, weather));
         if (seen.altitude().degrees() > STEEPEST_DEG) {
             throw new InputRefused(
-                    body.displayName() + " stood above 80 degrees, where its azimuth tells too little",
+                    body.label() + " stood above 80 degrees, where its azimuth tells too little",
                     "take a lower star, or wait");
         }
         Angle lineAzimuth = line == Line.SHADOW ? seen.azimuth().plus(Angle.HALF_TURN) : seen.azimuth();

@@ -30,7 +30,7 @@ final class Sighted {
                     String.format(
                             Locale.ROOT,
                             "%s was %.0f degrees below the horizon at %s",
-                            body.displayName(),
+                            body.label(),
                             Math.ceil(-seen.altitude().degrees()),
                             moment.time().utc().truncatedTo(ChronoUnit.SECONDS)),
                     "check the name, the time (UTC) and the site");
