@@ -91,7 +91,8 @@ public final class Adviser {
     }
 
     private static List<ScrewTurn> turns(Situation situation) {
-        AxisState.Turns exact = situation.fix().state().turnsTo(situation.allowance().bestAim(), situation.rig());
+        AxisState.Turns exact =
+                situation.fix().state().turnsTo(situation.allowance().bestAim(), situation.rig());
         List<ScrewTurn> turns = new ArrayList<>();
         addIfAny(turns, ScrewTurn.Which.ALTITUDE, exact.altitude());
         addIfAny(turns, ScrewTurn.Which.AZIMUTH, exact.azimuth());

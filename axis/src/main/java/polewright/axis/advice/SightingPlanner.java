@@ -33,8 +33,8 @@ final class SightingPlanner {
     private record Candidate(SightingKind kind, double sigmaEastArcmin, double sigmaUpArcmin, double minutes) {
         OffsetCovariance after(OffsetCovariance before) {
             // Sum of information matrices, inverted.
-            double determinant = before.eastEastArcmin2() * before.upUpArcmin2()
-                    - before.eastUpArcmin2() * before.eastUpArcmin2();
+            double determinant =
+                    before.eastEastArcmin2() * before.upUpArcmin2() - before.eastUpArcmin2() * before.eastUpArcmin2();
             double ee = before.upUpArcmin2() / determinant + 1 / (sigmaEastArcmin * sigmaEastArcmin);
             double uu = before.eastEastArcmin2() / determinant + 1 / (sigmaUpArcmin * sigmaUpArcmin);
             double eu = -before.eastUpArcmin2() / determinant;
@@ -78,8 +78,8 @@ final class SightingPlanner {
         double minutes = SETTING_A_STAR_MINUTES + DRIFT_MINUTES;
         double nothing = 1e6;
         candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, drift, nothing, minutes));
-        candidates.add(new Candidate(
-                SightingKind.DRIFT_EAST_OR_WEST, nothing, Math.hypot(drift, REFRACTION_ARCMIN), minutes));
+        candidates.add(
+                new Candidate(SightingKind.DRIFT_EAST_OR_WEST, nothing, Math.hypot(drift, REFRACTION_ARCMIN), minutes));
         return candidates.build();
     }
 
@@ -96,7 +96,8 @@ final class SightingPlanner {
     private static double driftSigmaArcsec(Situation situation) {
         return situation.rig().optics().stream()
                 .mapToDouble(optic -> optic.division().isPresent()
-                        ? StarDrift.USUAL_SIGMA_DIVISIONS * optic.division().get().arcseconds()
+                        ? StarDrift.USUAL_SIGMA_DIVISIONS
+                                * optic.division().get().arcseconds()
                         : StarDrift.USUAL_SIGMA_OF_FIELD * optic.field().arcseconds())
                 .min()
                 .orElse(StarDrift.USUAL_SIGMA_ARCSECONDS);

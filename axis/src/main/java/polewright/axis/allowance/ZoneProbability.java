@@ -27,8 +27,8 @@ public final class ZoneProbability {
         double meanUp = offset.up().arcminutes();
         double varianceEast = Math.max(LEAST_VARIANCE_ARCMIN2, covariance.eastEastArcmin2());
         double slope = covariance.eastUpArcmin2() / varianceEast;
-        double sigmaUpGivenEast = Math.sqrt(Math.max(
-                LEAST_VARIANCE_ARCMIN2, covariance.upUpArcmin2() - slope * covariance.eastUpArcmin2()));
+        double sigmaUpGivenEast = Math.sqrt(
+                Math.max(LEAST_VARIANCE_ARCMIN2, covariance.upUpArcmin2() - slope * covariance.eastUpArcmin2()));
         double sigmaEast = Math.sqrt(varianceEast);
         double low = Math.max(zone.eastSpan().low().arcminutes(), meanEast - TAIL_SIGMAS * sigmaEast);
         double high = Math.min(zone.eastSpan().high().arcminutes(), meanEast + TAIL_SIGMAS * sigmaEast);
@@ -42,8 +42,7 @@ public final class ZoneProbability {
                 return 0;
             }
             double centre = meanUp + slope * (east - meanEast);
-            double inside = STANDARD.cumulativeProbability(
-                            (span.get().high().arcminutes() - centre) / sigmaUpGivenEast)
+            double inside = STANDARD.cumulativeProbability((span.get().high().arcminutes() - centre) / sigmaUpGivenEast)
                     - STANDARD.cumulativeProbability((span.get().low().arcminutes() - centre) / sigmaUpGivenEast);
             double z = (east - meanEast) / sigmaEast;
             return inside * STANDARD.density(z) / sigmaEast;

@@ -104,19 +104,19 @@ public final class AxisState {
 
     /** The state after turns, clockwise positive, made by hand from here. */
     public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
-        return Motion.turns(rig, azimuthTurns, altitudeTurns, false, false, altitude()).applyTo(this);
+        return Motion.turns(rig, azimuthTurns, altitudeTurns, false, false, altitude())
+                .applyTo(this);
     }
 
     /** The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned. */
     public Turns turnsTo(AxisOffset aim, Rig rig) {
         AxisPointing target = AxisPointing.of(site, aim);
-        double azimuthMove = target.azimuth().minus(axis().azimuth()).wrappedSigned().radians();
+        double azimuthMove =
+                target.azimuth().minus(axis().azimuth()).wrappedSigned().radians();
         double altitudeMove = target.altitude().minus(altitude()).radians();
         ScrewGains g = gains();
-        double determinant =
-                g.azimuthFactor() * g.altitudeFactor() - g.azimuthIntoAltitude() * g.altitudeIntoAzimuth();
-        double azimuthAsked =
-                (g.altitudeFactor() * azimuthMove - g.altitudeIntoAzimuth() * altitudeMove) / determinant;
+        double determinant = g.azimuthFactor() * g.altitudeFactor() - g.azimuthIntoAltitude() * g.altitudeIntoAzimuth();
+        double azimuthAsked = (g.altitudeFactor() * azimuthMove - g.altitudeIntoAzimuth() * altitudeMove) / determinant;
         double altitudeAsked = (g.azimuthFactor() * altitudeMove - g.azimuthIntoAltitude() * azimuthMove) / determinant;
         Screw azimuth = rig.azimuthScrew();
         Screw altitude = rig.altitudeScrew();

@@ -77,10 +77,7 @@ public final class FixSolver {
 
     /** The sighting to set aside next, if any. Fills {@code accusedAlike} when two could not be told apart. */
     private static Optional<Step.Sighted> worst(
-            NightSmoother.Smoothed night,
-            List<Step.Sighted> sightings,
-            Set<Long> setAside,
-            Set<Long> accusedAlike) {
+            NightSmoother.Smoothed night, List<Step.Sighted> sightings, Set<Long> setAside, Set<Long> accusedAlike) {
         List<Step.Sighted> suspects = new ArrayList<>();
         double most = 0;
         for (Step.Sighted sighted : sightings) {
@@ -112,10 +109,7 @@ public final class FixSolver {
     }
 
     private Fix outcome(
-            NightSmoother.Smoothed night,
-            List<Step.Sighted> sightings,
-            Set<Long> setAside,
-            Set<Long> accusedAlike) {
+            NightSmoother.Smoothed night, List<Step.Sighted> sightings, Set<Long> setAside, Set<Long> accusedAlike) {
         List<Agreement> agreements = new ArrayList<>();
         for (Step.Sighted sighted : sightings) {
             boolean contradictory = setAside.contains(sighted.seq());
@@ -137,7 +131,10 @@ public final class FixSolver {
             return new Fix.Dubious(
                     state,
                     fixed,
-                    "sightings " + String.join(" and ", accusedAlike.stream().map(s -> "#" + s).toList())
+                    "sightings "
+                            + String.join(
+                                    " and ",
+                                    accusedAlike.stream().map(s -> "#" + s).toList())
                             + " contradict each other, and nothing says which is right; take one of them again");
         }
         return new Fix.Solved(state, fixed);

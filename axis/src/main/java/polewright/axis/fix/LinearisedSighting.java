@@ -36,10 +36,7 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residu
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
-        return of(
-                model,
-                state.mean().getEntry(AxisState.AZIMUTH),
-                state.mean().getEntry(AxisState.ALTITUDE));
+        return of(model, state.mean().getEntry(AxisState.AZIMUTH), state.mean().getEntry(AxisState.ALTITUDE));
     }
 
     /** The state after taking this sighting into account; the figures are independent and of unit variance. */

@@ -26,8 +26,10 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
             boolean azimuthReversed,
             boolean altitudeReversed,
             Angle presentAltitude) {
-        double azimuthMove = rig.azimuthScrew().move(azimuthTurns, presentAltitude).radians();
-        double altitudeMove = rig.altitudeScrew().move(altitudeTurns, presentAltitude).radians();
+        double azimuthMove =
+                rig.azimuthScrew().move(azimuthTurns, presentAltitude).radians();
+        double altitudeMove =
+                rig.altitudeScrew().move(altitudeTurns, presentAltitude).radians();
         RealMatrix transition = MatrixUtils.createRealIdentityMatrix(AxisState.SIZE);
         transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuthMove);
         transition.setEntry(AxisState.AZIMUTH, AxisState.ALTITUDE_INTO_AZIMUTH, altitudeMove);
@@ -52,8 +54,10 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
 
     AxisState applyTo(AxisState state) {
         RealVector mean = transition.operate(state.mean()).add(shift);
-        RealMatrix covariance =
-                transition.multiply(state.covariance()).multiplyTransposed(transition).add(noise);
+        RealMatrix covariance = transition
+                .multiply(state.covariance())
+                .multiplyTransposed(transition)
+                .add(noise);
         return new AxisState(state.site(), mean, covariance);
     }
 

@@ -82,7 +82,9 @@ final class NightSmoother {
         List<Motion> motions = new ArrayList<>(n);
         AxisState state = AxisState.prior(site, rig);
         for (int i = 0; i < n; i++) {
-            Angle altitude = i == 0 || reference.isEmpty() ? state.altitude() : reference.get(i - 1).altitude();
+            Angle altitude = i == 0 || reference.isEmpty()
+                    ? state.altitude()
+                    : reference.get(i - 1).altitude();
             Motion motion = motion(stands.get(i).cause(), altitude);
             state = motion.applyTo(state);
             motions.add(motion);
@@ -91,7 +93,8 @@ final class NightSmoother {
                 if (!setAside.contains(sighted.seq())) {
                     state = reference.isEmpty()
                             ? firstGuess(sighted, state)
-                            : LinearisedSighting.of(sighted.model(), reference.get(i)).update(state);
+                            : LinearisedSighting.of(sighted.model(), reference.get(i))
+                                    .update(state);
                 }
             }
             filtered.add(state);
@@ -109,8 +112,7 @@ final class NightSmoother {
     }
 
     /** H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445. */
-    private static List<AxisState> backward(
-            List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions) {
+    private static List<AxisState> backward(List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions) {
         int n = filtered.size();
         AxisState[] smoothed = new AxisState[n];
         smoothed[n - 1] = filtered.get(n - 1);
@@ -122,8 +124,7 @@ final class NightSmoother {
                     .getSolver()
                     .solve(cross)
                     .transpose();
-            RealVector mean = now.mean()
-                    .add(gain.operate(smoothed[i + 1].mean().subtract(next.mean())));
+            RealVector mean = now.mean().add(gain.operate(smoothed[i + 1].mean().subtract(next.mean())));
             RealMatrix covariance = now.covariance()
                     .add(gain.multiply(smoothed[i + 1].covariance().subtract(next.covariance()))
                             .multiplyTransposed(gain));
@@ -149,7 +150,8 @@ final class NightSmoother {
     private static double farthest(List<AxisState> a, List<AxisState> b) {
         double farthest = 0;
         for (int i = 0; i < a.size(); i++) {
-            farthest = Math.max(farthest, a.get(i).axis().separation(b.get(i).axis()).radians());
+            farthest = Math.max(
+                    farthest, a.get(i).axis().separation(b.get(i).axis()).radians());
         }
         return farthest;
     }
