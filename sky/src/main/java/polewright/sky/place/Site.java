@@ -15,17 +15,17 @@ public record Site(Angle latitude, Angle longitude, double heightMetres) {
     public Site {
         if (!(Math.abs(latitude.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(
-                    "latitude " + PlainNumber.of(latitude.degrees()) + " is beyond 90 degrees",
+                    "latitude " + PlainNumber.asTyped(latitude.degrees()) + " is beyond 90 degrees",
                     "give degrees from -90 (south) to 90 (north), latitude before longitude");
         }
         if (!(Math.abs(longitude.degrees()) <= 360)) {
             throw new InputRefused(
-                    "longitude " + PlainNumber.of(longitude.degrees()) + " is beyond 360 degrees",
+                    "longitude " + PlainNumber.asTyped(longitude.degrees()) + " is beyond 360 degrees",
                     "give degrees, east positive, from -180 to 180");
         }
         if (!(heightMetres >= -500 && heightMetres <= 9000)) {
             throw new InputRefused(
-                    "height " + PlainNumber.of(heightMetres) + " m is outside -500 to 9000 m",
+                    "height " + PlainNumber.asTyped(heightMetres) + " m is outside -500 to 9000 m",
                     "give metres above sea level");
         }
         longitude = longitude.wrappedSigned();
