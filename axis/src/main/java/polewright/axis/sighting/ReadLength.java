@@ -12,6 +12,8 @@ import polewright.sky.angle.Angle;
  * @param perUnit the sky angle of one
  */
 public record ReadLength(double count, Unit unit, Angle perUnit) {
+    private static final Angle ARCSECOND = Angle.ofArcseconds(1);
+
     /** What the eye counted in. */
     public enum Unit {
         ARCSECONDS("arcseconds"),
@@ -40,6 +42,11 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
                             ? "give the true field width in degrees, above 0"
                             : "give the sky angle of one, above 0");
         }
+        if (unit == Unit.ARCSECONDS && !perUnit.equals(ARCSECOND)) {
+            throw new InputRefused(
+                    "one arcsecond cannot be " + perUnit.arcseconds() + " arcseconds",
+                    "count in divisions or pixels when one of them is not one arcsecond");
+        }
         if (!(count >= 0 && Double.isFinite(count))) {
             throw new InputRefused(
                     "a length of " + PlainNumber.of(count) + " " + unit.words() + " is not possible",
@@ -48,7 +55,7 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
     }
 
     public static ReadLength ofArcseconds(double arcseconds) {
-        return new ReadLength(arcseconds, Unit.ARCSECONDS, Angle.ofArcseconds(1));
+        return new ReadLength(arcseconds, Unit.ARCSECONDS, ARCSECOND);
     }
 
     public static ReadLength ofDivisions(double divisions, Angle perDivision) {

@@ -54,6 +54,18 @@ public record StarDrift(
         }
     }
 
+    /** What a drift read in this unit is usually good for. */
+    public static Angle usualSigma(ReadLength drift) {
+        return drift.perUnit()
+                .times(
+                        switch (drift.unit()) {
+                            case ARCSECONDS -> USUAL_SIGMA_ARCSECONDS;
+                            case DIVISIONS -> USUAL_SIGMA_DIVISIONS;
+                            case FIELDS -> USUAL_SIGMA_OF_FIELD;
+                            case PIXELS -> USUAL_SIGMA_PIXELS;
+                        });
+    }
+
     @Override
     public String kind() {
         return "star drift";

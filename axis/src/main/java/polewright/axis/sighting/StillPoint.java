@@ -3,6 +3,7 @@ package polewright.axis.sighting;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.rig.ClockDirection;
@@ -41,6 +42,13 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
                             + " degrees from the still point is not in its field",
                     "give the distance as a fraction of the field's width, and the width in degrees");
         }
+    }
+
+    /** What a place told as a share of the field is usually good for; empty for other units, which do not tell the field. */
+    public static Optional<Angle> usualSigma(ReadLength distance) {
+        return distance.unit() == ReadLength.Unit.FIELDS
+                ? Optional.of(distance.perUnit().times(USUAL_SIGMA_OF_FIELD))
+                : Optional.empty();
     }
 
     @Override
