@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Stream;
+import polewright.sky.angle.Angle;
 
 /** A table under {@code src/test/resources/authorities}: comma-separated, a header line, quotes where a cell needs them. */
 public final class AuthorityTable {
@@ -61,11 +61,28 @@ public final class AuthorityTable {
         });
     }
 
-    /** The rows of a table that has a column {@code id}. */
-    public static Map<String, Row> byId(String file) {
-        Map<String, Row> rows = new TreeMap<>();
-        rows(file).forEach(row -> rows.put(row.text("id"), row));
-        return rows;
+    /** A value of {@code published/published_values.csv}, in the unit that its row names. */
+    public static double published(String id) {
+        return Double.parseDouble(publishedText(id));
+    }
+
+    /** A sexagesimal value of that table, {@code 13h10m46.3668s} or {@code -6d43'11.61"}. */
+    public static Angle publishedAngle(String id) {
+        String text = publishedText(id);
+        String[] parts = text.split("[hdm's\"]", -1);
+        double units = Math.abs(Double.parseDouble(parts[0]))
+                + Double.parseDouble(parts[1]) / 60
+                + Double.parseDouble(parts[2]) / 3600;
+        Angle size = text.contains("h") ? Angle.ofHours(units) : Angle.ofDegrees(units);
+        return text.startsWith("-") ? size.negated() : size;
+    }
+
+    private static String publishedText(String id) {
+        return rows("published/published_values.csv")
+                .filter(row -> row.text("id").equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no published value " + id))
+                .text("expected");
     }
 
     private static List<String> cells(String line) {

@@ -7,6 +7,7 @@ import static polewright.sky.ReferenceStars.hms;
 
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
+import polewright.sky.AuthorityTable;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
@@ -26,8 +27,9 @@ class ApparentPlaceOfStarTest {
     void meeus23aApparentPlaceOfThetaPersei() {
         ApparentPlace place = MOMENT.apparent(THETA_PERSEI);
         assertThat(place.rightAscension().hours() * 3600)
-                .isCloseTo(hms(2, 46, 14.390).hours() * 3600, within(0.01));
-        assertThat(place.declination().arcseconds()).isCloseTo(dms(49, 21, 7.45).arcseconds(), within(0.1));
+                .isCloseTo(AuthorityTable.publishedAngle("meeus23a_ra").hours() * 3600, within(0.01));
+        assertThat(place.declination().arcseconds())
+                .isCloseTo(AuthorityTable.publishedAngle("meeus23a_dec").arcseconds(), within(0.1));
     }
 
     @Test
@@ -36,8 +38,10 @@ class ApparentPlaceOfStarTest {
         ApparentPlace place = MOMENT.apparent(THETA_PERSEI);
         double meanRaArcsec = place.rightAscension().arcseconds() - 15.843 - 30.045;
         double meanDecArcsec = place.declination().arcseconds() - 6.217 - 6.697;
-        assertThat(meanRaArcsec / 15).isCloseTo(hms(2, 46, 11.331).hours() * 3600, within(0.01));
-        assertThat(meanDecArcsec).isCloseTo(dms(49, 20, 54.54).arcseconds(), within(0.1));
+        assertThat(meanRaArcsec / 15)
+                .isCloseTo(AuthorityTable.publishedAngle("meeus21b_ra").hours() * 3600, within(0.01));
+        assertThat(meanDecArcsec)
+                .isCloseTo(AuthorityTable.publishedAngle("meeus21b_dec").arcseconds(), within(0.1));
     }
 
     @Test
