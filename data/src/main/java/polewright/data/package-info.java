@@ -1,0 +1,17 @@
+/**
+ * Builders of the tables that the module {@code sky} carries. Not part of the shipped jar.
+ *
+ * <pre>
+ *   Tycho-2 index files ─────────────▶ TychoIndexFile ─┐
+ *   bright stars with motion (text) ─▶ MotionStars ────┼─▶ BuildStarAtlas, BuildNamedStars
+ *   Hipparcos places and names ──────▶ HipparcosStars ─┘
+ *   deep-sky lists ──────────────────────────────────────▶ BuildDeepSkyList
+ *   constellation borders ───────────────────────────────▶ BuildConstellations
+ * </pre>
+ *
+ * <p>The same sources give the same bytes. {@code docs/data.md} names the packages that the sources come in.
+ */
+@NullMarked
+package polewright.data;
+
+import org.jspecify.annotations.NullMarked;
