@@ -97,8 +97,7 @@ public record GroundPlan(
      * pole: right −d sin HA in the north and +d sin HA in the south, up d cos HA in both.
      */
     public Angle poleStarClock(Orientation orientation) {
-        Vector2D byEye = new Vector2D(
-                -site.hemisphereSign() * poleStarHourAngle.sin(), poleStarHourAngle.cos());
+        Vector2D byEye = new Vector2D(-site.hemisphereSign() * poleStarHourAngle.sin(), poleStarHourAngle.cos());
         Vector2D inView = View.of(orientation).fromSky(byEye);
         return new Angle(Math.atan2(inView.getX(), inView.getY())).wrappedPositive();
     }

@@ -32,7 +32,12 @@ import polewright.sky.angle.Angle;
  * @param standing the events that have not been withdrawn, in order
  */
 public record NightState(
-        NightEvent.Begun begun, Fix fix, Allowance allowance, boolean clamped, Advice advice, List<LoggedEvent> standing) {
+        NightEvent.Begun begun,
+        Fix fix,
+        Allowance allowance,
+        boolean clamped,
+        Advice advice,
+        List<LoggedEvent> standing) {
     /** After a knock the axis may be this far from where it was, 1 sigma each way. */
     private static final Angle KNOCK_SIGMA = Angle.ofDegrees(2);
 
@@ -54,13 +59,15 @@ public record NightState(
         Allowance allowance = begun.allowance();
         boolean clamped = false;
         boolean sightedSinceClamp = false;
-        boolean groundRead = false;
+        boolean compassRead = false;
+        boolean scaleRead = false;
         for (LoggedEvent logged : standing) {
             NightEvent event = logged.event();
             if (event instanceof NightEvent.SightingTaken taken) {
                 steps.add(models.step(logged.seq(), taken, begun));
                 sightedSinceClamp = true;
-                groundRead |= taken.sighting() instanceof CompassBearing || taken.sighting() instanceof LevelledScale;
+                compassRead |= taken.sighting() instanceof CompassBearing;
+                scaleRead |= taken.sighting() instanceof LevelledScale;
             } else if (event instanceof NightEvent.ScrewsTurned turned) {
                 steps.add(new Step.Turned(logged.seq(), turned.azimuthTurns(), turned.altitudeTurns()));
                 clamped = false;
@@ -73,14 +80,16 @@ public record NightState(
                 clamped = false;
             } else if (event instanceof NightEvent.Knocked) {
                 steps.add(new Step.Shifted(logged.seq(), KNOCK_SIGMA));
-                groundRead = false;
+                compassRead = false;
+                scaleRead = false;
                 sightedSinceClamp = false;
             } else if (event instanceof NightEvent.AllowanceSet set) {
                 allowance = set.allowance();
             }
         }
         Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), steps);
-        Situation situation = new Situation(begun.rig(), fix, allowance, clamped, sightedSinceClamp, groundRead);
+        Situation situation =
+                new Situation(begun.rig(), fix, allowance, clamped, sightedSinceClamp, compassRead, scaleRead);
         return new NightState(begun, fix, allowance, clamped, Adviser.advise(situation), standing);
     }
 

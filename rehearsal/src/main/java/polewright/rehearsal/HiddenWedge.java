@@ -50,11 +50,12 @@ public record HiddenWedge(
         Vector3D raised = raise(axis, byHand(rig.altitudeScrew(), altitudeTurns, random), altitudeFactor);
         double swung = azimuthFactor
                 * rig.azimuthScrew()
-                        .move(byHand(rig.azimuthScrew(), azimuthTurns, random), pointing().altitude())
+                        .move(
+                                byHand(rig.azimuthScrew(), azimuthTurns, random),
+                                pointing().altitude())
                         .radians();
         // Azimuth grows clockwise from above, which is a negative turn about the upward axis.
-        Vector3D turned =
-                new Rotation(azimuthAxis, -swung, RotationConvention.VECTOR_OPERATOR).applyTo(raised);
+        Vector3D turned = new Rotation(azimuthAxis, -swung, RotationConvention.VECTOR_OPERATOR).applyTo(raised);
         return new HiddenWedge(site, rig, turned, azimuthAxis, azimuthFactor, altitudeFactor);
     }
 
@@ -70,14 +71,18 @@ public record HiddenWedge(
 
     private Vector3D raise(Vector3D from, double turns, double factor) {
         double rise = factor
-                * rig.altitudeScrew().move(turns, new AxisPointing(from).altitude()).radians();
+                * rig.altitudeScrew()
+                        .move(turns, new AxisPointing(from).altitude())
+                        .radians();
         // The hinge leans with the base: square to the axis and to the base's own vertical.
         Vector3D hinge = from.crossProduct(azimuthAxis).normalize();
         return new Rotation(hinge, rise, RotationConvention.VECTOR_OPERATOR).applyTo(from);
     }
 
     private HiddenWedge shifted(Angle sigma, RandomGenerator random) {
-        Vector3D up = azimuthAxis.subtract(axis.scalarMultiply(azimuthAxis.dotProduct(axis))).normalize();
+        Vector3D up = azimuthAxis
+                .subtract(axis.scalarMultiply(azimuthAxis.dotProduct(axis)))
+                .normalize();
         Vector3D right = axis.crossProduct(up);
         Vector3D moved = axis.add(new Vector3D(
                         sigma.radians() * random.nextGaussian(), right, sigma.radians() * random.nextGaussian(), up))

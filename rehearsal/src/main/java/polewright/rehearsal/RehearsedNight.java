@@ -11,7 +11,6 @@ import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.rig.Optic;
-import polewright.axis.rig.Rig;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
@@ -108,10 +107,8 @@ public final class RehearsedNight {
 
     private void sight(SightingKind kind) {
         switch (kind) {
-            case COMPASS_AND_LEVEL -> {
-                sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
-                sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
-            }
+            case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
+            case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
             case STILL_POINT -> sighted(observer.stillPoint(wedge, now, star(kind), widestOptic()), QUICK);
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(observer.drift(wedge, now, star(kind), DRIFT, driftSigma()), DRIFT.plus(QUICK));

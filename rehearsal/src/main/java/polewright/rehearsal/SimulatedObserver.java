@@ -37,8 +37,7 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
     private static final double SIDEREAL_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
 
     public CompassBearing compass(HiddenWedge wedge, Instant at, Angle sigma) {
-        Angle declination =
-                MagneticModel.wmm2025().field(wedge.site(), at).declination();
+        Angle declination = MagneticModel.wmm2025().field(wedge.site(), at).declination();
         Angle read = wedge.pointing().azimuth().minus(declination).plus(error(sigma));
         return new CompassBearing(at, read.wrappedPositive(), declination, sigma);
     }
@@ -65,10 +64,9 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
         Vector3D seen = seen(wedge.site(), star, at);
         // Swing the axis down the meridian plane it stands in onto north on the horizon; then east is right, up is up.
         AxisPointing axis = wedge.pointing();
-        Rotation toNorth = new Rotation(
-                Vector3D.PLUS_K, axis.azimuth().radians(), RotationConvention.VECTOR_OPERATOR);
-        Rotation toHorizon = new Rotation(
-                Vector3D.PLUS_I, -axis.altitude().radians(), RotationConvention.VECTOR_OPERATOR);
+        Rotation toNorth = new Rotation(Vector3D.PLUS_K, axis.azimuth().radians(), RotationConvention.VECTOR_OPERATOR);
+        Rotation toHorizon =
+                new Rotation(Vector3D.PLUS_I, -axis.altitude().radians(), RotationConvention.VECTOR_OPERATOR);
         Vector3D levelled = toHorizon.applyTo(toNorth.applyTo(seen));
         double distance = Vector3D.angle(levelled, Vector3D.PLUS_J);
         double direction = Math.atan2(levelled.getX(), levelled.getZ());
@@ -92,12 +90,12 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
         Vector3D tube = seen(site, star, at);
         // The sky turns westward, clockwise about the north pole seen from outside: so must the tube.
         Rotation tracking = new Rotation(
-                northEnd,
-                -SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0,
-                RotationConvention.VECTOR_OPERATOR);
+                northEnd, -SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0, RotationConvention.VECTOR_OPERATOR);
         Vector3D tubeLater = tracking.applyTo(tube);
         Vector3D starLater = seen(site, star, at.plus(length));
-        double northward = fromEquator(starLater, northEnd) - fromEquator(tubeLater, northEnd) + error(sigma).radians();
+        double northward = fromEquator(starLater, northEnd)
+                - fromEquator(tubeLater, northEnd)
+                + error(sigma).radians();
         return new StarDrift(
                 at,
                 length,

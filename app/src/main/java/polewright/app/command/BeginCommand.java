@@ -64,7 +64,8 @@ final class BeginCommand implements Callable<Integer> {
                 output.say(
                         workbench,
                         "Begun: " + begun.siteName() + ", " + begun.rig().name() + " ("
-                                + begun.rig().kind().words() + "), allowed " + begun.allowance().words() + ".");
+                                + begun.rig().kind().words() + "), allowed "
+                                + begun.allowance().words() + ".");
                 output.say(workbench, AdviceWords.of(state, star));
             }
         }
@@ -73,14 +74,14 @@ final class BeginCommand implements Callable<Integer> {
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {
         Site site = sky.site(remembered);
-        boolean sameSite = remembered.map(NightEvent.Begun::site).filter(site::equals).isPresent();
+        boolean sameSite =
+                remembered.map(NightEvent.Begun::site).filter(site::equals).isPresent();
         String name = siteName != null
                 ? siteName
                 : sameSite ? remembered.orElseThrow().siteName() : "a new site";
         Rig chosen = rig.rig(remembered);
-        Allowance allowance = allowArcmin == null
-                ? DiscAllowance.VISUAL
-                : new DiscAllowance(Angle.ofArcminutes(allowArcmin));
+        Allowance allowance =
+                allowArcmin == null ? DiscAllowance.VISUAL : new DiscAllowance(Angle.ofArcminutes(allowArcmin));
         return new NightEvent.Begun(name, site, sky.weather(site), chosen, allowance);
     }
 }

@@ -49,8 +49,11 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--seed", paramLabel = "NUMBER", description = "Another seed makes another night. Default: 54.")
     private long seed = DEFAULT_SEED;
 
-    @Option(names = "--log", paramLabel = "FILE", description = "Where to keep the night. Default: demo.sqlite in your data"
-            + " folder, apart from your own nights.")
+    @Option(
+            names = "--log",
+            paramLabel = "FILE",
+            description = "Where to keep the night. Default: demo.sqlite in your data"
+                    + " folder, apart from your own nights.")
     private @Nullable Path log;
 
     @Mixin
@@ -72,7 +75,9 @@ final class DemoCommand implements Callable<Integer> {
                     workbench,
                     night.stream()
                             .map(m -> polewright.app.json.NightJson.afterEvent(
-                                    m.event(), m.night(), Suggestions.star(m.night(), m.event().at())))
+                                    m.event(),
+                                    m.night(),
+                                    Suggestions.star(m.night(), m.event().at())))
                             .toList());
             return 0;
         }
@@ -83,8 +88,8 @@ final class DemoCommand implements Callable<Integer> {
     private static List<RehearsedNight.Moment> play(RandomGenerator random) {
         double direction = 2 * Math.PI * random.nextDouble();
         double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
-        AxisOffset hidden = AxisOffset.ofArcminutes(
-                distanceArcmin * Math.sin(direction), distanceArcmin * Math.cos(direction));
+        AxisOffset hidden =
+                AxisOffset.ofArcminutes(distanceArcmin * Math.sin(direction), distanceArcmin * Math.cos(direction));
         HiddenWedge wedge = HiddenWedge.of(LARKFELL, Rig.typicalForkOnWedge(), hidden, random);
         return RehearsedNight.play(
                 "Larkfell",
@@ -103,28 +108,37 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private void tell(List<RehearsedNight.Moment> night, Path file, NightId id) {
-        output.say(workbench, List.of(
-                "REHEARSAL at Larkfell, an invented site (54.60 N, 2.90 W). Everything read here is made up,",
-                "from seed " + seed + "; the sky is real. The axis is off by some degrees: how far is hidden until the end.",
-                ""));
+        output.say(
+                workbench,
+                List.of(
+                        "REHEARSAL at Larkfell, an invented site (54.60 N, 2.90 W). Everything read here is made up,",
+                        "from seed " + seed
+                                + "; the sky is real. The axis is off by some degrees: how far is hidden until the end.",
+                        ""));
         ground();
         for (RehearsedNight.Moment moment : night) {
-            output.say(workbench, NightWords.afterEvent(
-                    moment.event(), moment.night(), Suggestions.star(moment.night(), moment.event().at())));
+            output.say(
+                    workbench,
+                    NightWords.afterEvent(
+                            moment.event(),
+                            moment.night(),
+                            Suggestions.star(moment.night(), moment.event().at())));
         }
         truth(night);
-        output.say(workbench, List.of(
-                "",
-                "The night is kept in " + file,
-                "Look at it:   ./polewright log --night " + id.number() + " --log " + file,
-                "Copy it out:  ./polewright log export night.jsonl --night " + id.number() + " --log " + file,
-                "Your turn:    ./polewright ground --site LAT,LON   then   ./polewright begin --site LAT,LON"));
+        output.say(
+                workbench,
+                List.of(
+                        "",
+                        "The night is kept in " + file,
+                        "Look at it:   ./polewright log --night " + id.number() + " --log " + file,
+                        "Copy it out:  ./polewright log export night.jsonl --night " + id.number() + " --log " + file,
+                        "Your turn:    ./polewright ground --site LAT,LON   then   ./polewright begin --site LAT,LON"));
     }
 
     private void ground() {
         NamedStar polaris = NamedStars.bundled().named("Polaris");
-        ObservingMoment moment = ObservingMoment.of(
-                LARKFELL, SkyTime.of(EVENING), Weather.standardAt(LARKFELL.heightMetres()));
+        ObservingMoment moment =
+                ObservingMoment.of(LARKFELL, SkyTime.of(EVENING), Weather.standardAt(LARKFELL.heightMetres()));
         GroundPlan plan = GroundPlan.of(moment, new FixedStar(polaris.label(), polaris.place()));
         List<String> lines = GroundWords.of(plan, MountKind.FORK_ON_WEDGE);
         output.say(workbench, lines.subList(0, Math.min(GROUND_LINES, lines.size())));
@@ -137,15 +151,17 @@ final class DemoCommand implements Callable<Integer> {
         NightState state = last.night();
         AxisOffset fix = state.fix().state().offset();
         AxisOffset truth = last.wedge().offset();
-        output.say(workbench, List.of(
-                "THE TRUTH",
-                "  at first  " + FixWords.direction(first.wedge().offset()) + " ("
-                        + AngleWords.size(first.wedge().offset().distance()) + " off)",
-                "  now       " + FixWords.direction(truth) + " (" + AngleWords.size(truth.distance()) + " off)",
-                "  the fix   " + FixWords.direction(fix) + ", wrong by "
-                        + AngleWords.size(fix.minus(truth).distance()),
-                state.allowance().contains(truth)
-                        ? "  Within the allowance: good enough indeed."
-                        : "  Outside the allowance: one of the few nights that the odds leave over."));
+        output.say(
+                workbench,
+                List.of(
+                        "THE TRUTH",
+                        "  at first  " + FixWords.direction(first.wedge().offset()) + " ("
+                                + AngleWords.size(first.wedge().offset().distance()) + " off)",
+                        "  now       " + FixWords.direction(truth) + " (" + AngleWords.size(truth.distance()) + " off)",
+                        "  the fix   " + FixWords.direction(fix) + ", wrong by "
+                                + AngleWords.size(fix.minus(truth).distance()),
+                        state.allowance().contains(truth)
+                                ? "  Within the allowance: good enough indeed."
+                                : "  Outside the allowance: one of the few nights that the odds leave over."));
     }
 }

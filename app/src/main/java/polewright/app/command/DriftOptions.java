@@ -28,8 +28,9 @@ final class DriftOptions {
     @Option(
             names = "--unit",
             paramLabel = "UNIT",
-            description = "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Default: arcsec; with"
-                    + " a reticle, divisions.")
+            description =
+                    "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Default: arcsec; with"
+                            + " a reticle, divisions.")
     private @Nullable Unit unit;
 
     @Option(names = "--per", paramLabel = "ARCSEC", description = "Arcseconds in one division or pixel.")
@@ -58,9 +59,14 @@ final class DriftOptions {
             case fields -> ReadLength.ofField(count, view.field(rig));
             case pixels -> ReadLength.ofPixels(count, per("pixel"));
             case divisions ->
-                ReadLength.ofDivisions(count, perArcsec == null ? view.division(rig).orElseThrow(() -> new InputRefused(
-                        "the size of a reticle division is not known",
-                        "add --per ARCSEC, or --with an optic that has a reticle")) : per("division"));
+                ReadLength.ofDivisions(
+                        count,
+                        perArcsec == null
+                                ? view.division(rig)
+                                        .orElseThrow(() -> new InputRefused(
+                                                "the size of a reticle division is not known",
+                                                "add --per ARCSEC, or --with an optic that has a reticle"))
+                                : per("division"));
         };
     }
 

@@ -32,13 +32,13 @@ import polewright.sky.time.LeapSeconds;
 final class GroundCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Option(
-            names = "--mount",
-            paramLabel = "KIND",
-            description = "${COMPLETION-CANDIDATES}. Default: that of the rig.")
+    @Option(names = "--mount", paramLabel = "KIND", description = "${COMPLETION-CANDIDATES}. Default: that of the rig.")
     private @Nullable MountKind kind;
 
-    @Option(names = "--drawing", paramLabel = "FILE.svg", description = "Also draw the home position, seen from the side.")
+    @Option(
+            names = "--drawing",
+            paramLabel = "FILE.svg",
+            description = "Also draw the home position, seen from the side.")
     private @Nullable Path drawing;
 
     @Option(names = "--dark", description = "Draw in dim red on black.")
@@ -81,7 +81,9 @@ final class GroundCommand implements Callable<Integer> {
     private void draw(MountKind mount, ObservingMoment moment, Path file) {
         try {
             Files.writeString(
-                    file, HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT), StandardCharsets.UTF_8);
+                    file,
+                    HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT),
+                    StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new JobFailed(file + " cannot be written: name a file in a folder that you may write to.");
         }

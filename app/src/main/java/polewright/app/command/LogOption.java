@@ -54,8 +54,8 @@ final class LogOption {
 
     static NightId latest(NightLog opened) {
         return opened.latest()
-                .orElseThrow(() -> new JobFailed(
-                        "No night has begun in this log: start with polewright begin --site LAT,LON."));
+                .orElseThrow(() ->
+                        new JobFailed("No night has begun in this log: start with polewright begin --site LAT,LON."));
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {

@@ -101,7 +101,9 @@ public final class Polewright implements Callable<Integer> {
 
     private static String firstLine(ParameterException e) {
         String message = e.getMessage();
-        return message == null ? "that is not how this command is used" : message.lines().findFirst().orElse("");
+        return message == null
+                ? "that is not how this command is used"
+                : message.lines().findFirst().orElse("");
     }
 
     /** Hands the workbench to the commands that ask for it. */

@@ -27,8 +27,8 @@ final class RigOption {
         try {
             return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
         } catch (IOException e) {
-            throw new JobFailed("The rig file " + file + " cannot be read: check its name, or print one with polewright"
-                    + " rig.");
+            throw new JobFailed(
+                    "The rig file " + file + " cannot be read: check its name, or print one with polewright" + " rig.");
         }
     }
 }

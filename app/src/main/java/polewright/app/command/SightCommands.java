@@ -110,7 +110,8 @@ final class SightCommands {
                     ? Angle.ofDegrees(declinationDeg)
                     : MagneticModel.wmm2025().field(begun.site(), when).declination();
             if (!(Math.abs(bearingDeg) <= 360)) {
-                throw new InputRefused("a bearing of " + bearingDeg + " degrees is beyond 360", "read the compass again");
+                throw new InputRefused(
+                        "a bearing of " + bearingDeg + " degrees is beyond 360", "read the compass again");
             }
             return new CompassBearing(
                     when, Angle.ofDegrees(bearingDeg), declination, degrees(sigmaDeg, CompassBearing.USUAL_SIGMA));
@@ -144,7 +145,9 @@ final class SightCommands {
             name = "shadow",
             description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
     static final class Shadow extends SightCommand {
-        @Parameters(paramLabel = "ANGLE", description = "Degrees, clockwise from the shadow to the axis; may be negative.")
+        @Parameters(
+                paramLabel = "ANGLE",
+                description = "Degrees, clockwise from the shadow to the axis; may be negative.")
         private double angleDeg;
 
         @Option(

@@ -30,7 +30,10 @@ final class SkyOptions {
             description = "With zone: 2026-11-25T20:00Z or 2026-11-25T21:00+01:00. Default: now.")
     private @Nullable Instant at;
 
-    @Option(names = "--pressure", paramLabel = "HPA", description = "Pressure at the site. Default: mean for its height.")
+    @Option(
+            names = "--pressure",
+            paramLabel = "HPA",
+            description = "Pressure at the site. Default: mean for its height.")
     private @Nullable Double pressureHpa;
 
     @Option(names = "--temperature", paramLabel = "C", description = "Air temperature. Default: 10.")

@@ -15,7 +15,10 @@ import polewright.sky.angle.Angle;
 
 /** What the user looked through: an optic of the rig by name, or its figures. */
 final class ViewOptions {
-    @Option(names = "--with", paramLabel = "OPTIC", description = "An optic of the rig, such as finder: gives field and view.")
+    @Option(
+            names = "--with",
+            paramLabel = "OPTIC",
+            description = "An optic of the rig, such as finder: gives field and view.")
     private @Nullable String opticName;
 
     @Option(names = "--field", paramLabel = "DEG", description = "True field of the view, edge to edge.")
@@ -70,7 +73,8 @@ final class ViewOptions {
         }
         Optional<Optic> found = rig.optic(opticName);
         if (found.isEmpty()) {
-            throw new InputRefused("the rig has no optic called '" + opticName + "'", "give --field and --view" + named(rig));
+            throw new InputRefused(
+                    "the rig has no optic called '" + opticName + "'", "give --field and --view" + named(rig));
         }
         return found;
     }
@@ -78,7 +82,10 @@ final class ViewOptions {
     private static String named(Rig rig) {
         return rig.optics().isEmpty()
                 ? ""
-                : " (the rig has " + rig.optics().stream().map(o -> o.name().toLowerCase(Locale.ROOT)).collect(Collectors.joining(", "))
+                : " (the rig has "
+                        + rig.optics().stream()
+                                .map(o -> o.name().toLowerCase(Locale.ROOT))
+                                .collect(Collectors.joining(", "))
                         + ")";
     }
 }

@@ -35,7 +35,8 @@ final class WhereCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "BODY",
             converter = BodyFinder.class,
-            description = "sun, moon, a planet, a star (vega, \"alp Lyr\"), an object (\"M 31\"), or RA,DEC in degrees.")
+            description =
+                    "sun, moon, a planet, a star (vega, \"alp Lyr\"), an object (\"M 31\"), or RA,DEC in degrees.")
     private SkyBody body;
 
     @Mixin
@@ -99,15 +100,17 @@ final class WhereCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>();
         Angle azimuth = seen.airless().azimuth();
         Angle altitude = seen.refracted().altitude();
-        String name = Character.toUpperCase(body.label().charAt(0)) + body.label().substring(1);
+        String name =
+                Character.toUpperCase(body.label().charAt(0)) + body.label().substring(1);
         lines.add(
                 altitude.radians() < 0
                         ? name + " is " + AngleWords.degrees(altitude.abs()) + " below the horizon, "
                                 + AngleWords.compassPoint(azimuth) + " (azimuth " + AngleWords.bearing(azimuth) + ")."
                         : "Look " + AngleWords.compassPoint(azimuth) + ", azimuth " + AngleWords.bearing(azimuth) + ", "
                                 + AngleWords.degrees(altitude) + " up, for " + body.label() + ".");
-        lines.add("At " + moment.time().utc() + ", " + AngleWords.hourAngle(seen.hourAngle().hourAngle())
-                + "; true altitude " + AngleWords.degrees(seen.airless().altitude()) + ".");
+        lines.add("At " + moment.time().utc() + ", "
+                + AngleWords.hourAngle(seen.hourAngle().hourAngle()) + "; true altitude "
+                + AngleWords.degrees(seen.airless().altitude()) + ".");
         lines.add("Right ascension " + Sexagesimal.hours(seen.place().rightAscension(), 1) + ", declination "
                 + Sexagesimal.degrees(seen.place().declination(), 0) + " (of date, for the mount's circles).");
         if (body != SolarSystemBody.SUN) {

@@ -21,7 +21,9 @@ public final class TurnsInput implements ITypeConverter<Double> {
         double turns = m.group(2) == null
                 ? fraction(typed, m.group(5), m.group(6))
                 : Double.parseDouble(m.group(2)) + (m.group(3) == null ? 0 : fraction(typed, m.group(3), m.group(4)));
-        boolean counter = m.group(7) != null && !m.group(7).startsWith("cw") && !m.group(7).equals("clockwise");
+        boolean counter = m.group(7) != null
+                && !m.group(7).startsWith("cw")
+                && !m.group(7).equals("clockwise");
         boolean minus = "-".equals(m.group(1));
         if (counter && minus) {
             throw new InputRefused(

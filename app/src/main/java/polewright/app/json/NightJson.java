@@ -51,7 +51,9 @@ public final class NightJson {
         node.put("azimuth_deg", state.axis().azimuth().degrees());
         node.put("altitude_deg", state.axis().altitude().degrees());
         node.put("azimuth_error_arcmin", state.axis().azimuthError(state.site()).arcminutes());
-        node.put("altitude_error_arcmin", state.axis().altitudeError(state.site()).arcminutes());
+        node.put(
+                "altitude_error_arcmin",
+                state.axis().altitudeError(state.site()).arcminutes());
         node.put("probability_good_enough", night.advice().probabilityNow());
         node.put("clamped", night.clamped());
         node.set("screws", gains(state.gains()));

@@ -30,12 +30,14 @@ public final class AdviceWords {
         } else if (advice instanceof Advice.Clamp clamp) {
             return List.of(
                     "CLAMP Tighten the clamps gently, a little on each in turn.",
-                    "WHY   Good enough with a chance of " + percent(clamp.probabilityNow()) + ". Then: polewright clamp");
+                    "WHY   Good enough with a chance of " + percent(clamp.probabilityNow())
+                            + ". Then: polewright clamp");
         } else if (advice instanceof Advice.Stop stop) {
             return List.of(
                     "STOP  Good enough. Leave the screws alone.",
                     "WHY   " + FixWords.direction(stop.offset()) + " of the pole; a chance of "
-                            + percent(stop.probabilityNow()) + " to be " + night.allowance().words() + ".");
+                            + percent(stop.probabilityNow()) + " to be "
+                            + night.allowance().words() + ".");
         }
         throw new IllegalStateException("no words for " + advice);
     }
@@ -45,12 +47,12 @@ public final class AdviceWords {
         return of(night, Optional.empty()).get(0).replaceAll("\\s+", " ");
     }
 
-    /** A chance in whole percent; never 0 or 100 unless it is. */
+    /** A chance in whole percent; the ends are told as under 1 and over 99. */
     public static String percent(double probability) {
-        if (probability > 0.99 && probability < 1) {
+        if (probability > 0.99) {
             return "over 99 %";
         }
-        if (probability > 0 && probability < 0.01) {
+        if (probability < 0.01) {
             return "under 1 %";
         }
         return String.format(Locale.ROOT, "%.0f %%", 100 * probability);
@@ -94,8 +96,7 @@ public final class AdviceWords {
         return forward ? "raises the axis" : "lowers the axis";
     }
 
-    private static List<String> sight(
-            Advice.TakeSighting take, NightState night, Optional<SuggestedStar> suggested) {
+    private static List<String> sight(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> suggested) {
         List<String> lines = new ArrayList<>();
         lines.add("SIGHT " + capitalised(take.kind().words()) + ".");
         suggested.ifPresent(star -> lines.add("      For example " + StarWords.place(star) + "."));
@@ -106,7 +107,8 @@ public final class AdviceWords {
 
     private static String command(Advice.TakeSighting take, NightState night) {
         return switch (take.kind()) {
-            case COMPASS_AND_LEVEL -> "polewright sight compass BEARING; polewright sight scale ALTITUDE";
+            case COMPASS -> "polewright sight compass BEARING";
+            case LEVEL_AND_SCALE -> "polewright sight scale ALTITUDE";
             case STILL_POINT ->
                 "polewright sight still " + (night.begun().site().isNorthern() ? "polaris" : "\"sigma octantis\"")
                         + " --distance FIELDS --toward CLOCK --with finder";

@@ -19,6 +19,9 @@ public final class AngleWords {
         if (arcmin >= 99.5) {
             return String.format(Locale.ROOT, "%.1f°", arcmin / 60);
         }
+        if (arcmin < 0.05) {
+            return "0′";
+        }
         return String.format(Locale.ROOT, arcmin >= 9.95 ? "%.0f′" : "%.1f′", arcmin);
     }
 

@@ -1,5 +1,7 @@
 package polewright.app.text;
 
+import java.util.ArrayList;
+import java.util.List;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -9,6 +11,7 @@ import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.night.event.NightEvent.ScrewsTurned;
 import polewright.sky.PlainNumber;
 
 /** An event in one line. */
@@ -25,8 +28,8 @@ public final class EventWords {
                     + begun.allowance().words();
         } else if (event instanceof NightEvent.SightingTaken taken) {
             return of(taken.sighting());
-        } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            return "turned" + turns(" azimuth ", turned.azimuthTurns()) + turns(" altitude ", turned.altitudeTurns());
+        } else if (event instanceof ScrewsTurned turned) {
+            return "turned " + turns(turned);
         } else if (event instanceof NightEvent.Clamped) {
             return "clamped";
         } else if (event instanceof NightEvent.Unclamped) {
@@ -64,17 +67,23 @@ public final class EventWords {
                     + still.view().orientation().name().toLowerCase(java.util.Locale.ROOT);
         } else if (sighting instanceof StarDrift drift) {
             return "drift: " + drift.star().label() + " "
-                    + PlainNumber.of(Math.rint(drift.drift().count() * 100) / 100) + " "
+                    + PlainNumber.of(Math.rint(drift.drift().count() * 10) / 10) + " "
                     + drift.drift().unit().words() + " " + drift.direction().words() + " in "
                     + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
         }
         throw new IllegalStateException("no words for " + sighting);
     }
 
-    private static String turns(String screw, double turns) {
-        if (turns == 0) {
-            return "";
+    private static String turns(ScrewsTurned turned) {
+        List<String> screws = new ArrayList<>();
+        addTurns(screws, "altitude", turned.altitudeTurns());
+        addTurns(screws, "azimuth", turned.azimuthTurns());
+        return String.join(", ", screws);
+    }
+
+    private static void addTurns(List<String> screws, String screw, double turns) {
+        if (turns != 0) {
+            screws.add(screw + " " + Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise"));
         }
-        return screw + PlainNumber.of(Math.abs(turns)) + (turns > 0 ? " clockwise" : " counter-clockwise");
     }
 }

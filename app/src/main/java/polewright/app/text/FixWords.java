@@ -26,8 +26,9 @@ public final class FixWords {
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
-        return "The axis points " + direction(state.offset()) + ", give or take " + AngleWords.size(covariance.sigmaEast())
-                + " sideways and " + AngleWords.size(covariance.sigmaUp()) + " in height.";
+        return "The axis points " + direction(state.offset()) + ", give or take "
+                + AngleWords.size(covariance.sigmaEast()) + " sideways and " + AngleWords.size(covariance.sigmaUp())
+                + " in height.";
     }
 
     /** All that is known, several lines. */
@@ -37,8 +38,9 @@ public final class FixWords {
         Site site = night.begun().site();
         lines.add(line(night));
         if (!(night.fix() instanceof Fix.Underdetermined)) {
-            lines.add("From the " + pole(site) + " on the sky: " + AngleWords.size(state.offset().distance())
-                    + ". Allowed: " + night.allowance().words() + ".");
+            lines.add("From the " + pole(site) + " on the sky: "
+                    + AngleWords.size(state.offset().distance()) + ". Allowed: "
+                    + night.allowance().words() + ".");
             lines.add("By the mount's circles: azimuth " + side(state.axis().azimuthError(site)) + ", altitude "
                     + signed(state.axis().altitudeError(site)) + " against the pole.");
             lines.addAll(gains(state.gains()));

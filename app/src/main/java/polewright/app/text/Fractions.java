@@ -1,13 +1,18 @@
 package polewright.app.text;
 
+import polewright.sky.PlainNumber;
+
 /** Turns of a screw as a hand counts them: whole turns and sixteenths in lowest terms. */
 public final class Fractions {
     private static final int PARTS = 16;
 
     private Fractions() {}
 
-    /** {@code 1.375} as {@code "1 3/8"}; sign left out. */
+    /** {@code 1.375} as {@code "1 3/8"}, what is no sixteenth as {@code "1.3"}; sign left out. */
     public static String of(double turns) {
+        if (Math.abs(turns * PARTS - Math.rint(turns * PARTS)) > 1e-9) {
+            return PlainNumber.of(Math.abs(turns));
+        }
         long sixteenths = Math.round(Math.abs(turns) * PARTS);
         long whole = sixteenths / PARTS;
         long rest = sixteenths % PARTS;
@@ -24,7 +29,6 @@ public final class Fractions {
 
     /** {@code "1 turn"}, {@code "1/2 turn"}, {@code "1 3/8 turns"}. */
     public static String turns(double turns) {
-        long sixteenths = Math.round(Math.abs(turns) * PARTS);
-        return of(turns) + (sixteenths <= PARTS ? " turn" : " turns");
+        return of(turns) + (Math.abs(turns) <= 1 ? " turn" : " turns");
     }
 }

@@ -26,19 +26,23 @@ public final class GroundWords {
             lines.add("        Read it a few steps from tripod, mount, car and phone.");
         }
         plan.magneticNotes().forEach(note -> lines.add("        " + note));
-        lines.add("WEDGE   scale at " + AngleWords.degrees(site.poleAltitude()) + " (a scale that counts from the zenith: "
-                + AngleWords.degrees(plan.scaleFromZenith()) + ").");
-        lines.add("LEVEL   the base, with a bubble, in two directions. Half a degree will do: it costs no accuracy, only"
-                + " screws that pull askew.");
-        plan.shadow().ifPresentOrElse(
-                shadow -> {
-                    lines.add("SHADOW  of a plumb line points to " + AngleWords.bearing(shadow.azimuth()) + " true at "
-                            + shadow.at() + "; the axis belongs " + AngleWords.degrees(shadow.axisClockwise().abs())
-                            + (shadow.axisClockwise().radians() >= 0 ? " clockwise" : " counter-clockwise")
-                            + " of it, seen from above.");
-                    lines.add("        Do not look at the Sun; cap tube and finder by day.");
-                },
-                () -> lines.add("SHADOW  none: the Sun is down."));
+        lines.add("WEDGE   scale at " + AngleWords.degrees(site.poleAltitude())
+                + " (a scale that counts from the zenith: " + AngleWords.degrees(plan.scaleFromZenith()) + ").");
+        lines.add(
+                "LEVEL   the base, with a bubble, in two directions. Half a degree will do: it costs no accuracy, only"
+                        + " screws that pull askew.");
+        plan.shadow()
+                .ifPresentOrElse(
+                        shadow -> {
+                            lines.add("SHADOW  of a plumb line points to " + AngleWords.bearing(shadow.azimuth())
+                                    + " true at "
+                                    + shadow.at() + "; the axis belongs "
+                                    + AngleWords.degrees(shadow.axisClockwise().abs())
+                                    + (shadow.axisClockwise().radians() >= 0 ? " clockwise" : " counter-clockwise")
+                                    + " of it, seen from above.");
+                            lines.add("        Do not look at the Sun; cap tube and finder by day.");
+                        },
+                        () -> lines.add("SHADOW  none: the Sun is down."));
         lines.add("        The Sun is on the meridian next at " + plan.nextSunTransit() + ".");
         lines.add("STAR    " + poleStar(plan));
         for (Orientation view : Orientation.values()) {
@@ -51,9 +55,12 @@ public final class GroundWords {
     }
 
     private static String poleStar(GroundPlan plan) {
-        return plan.poleStarName() + String.format(
-                Locale.ROOT, " stands %.1f′ from the true pole at %s. From the pole, toward:",
-                plan.poleStarDistance().arcminutes(), plan.at());
+        return plan.poleStarName()
+                + String.format(
+                        Locale.ROOT,
+                        " stands %.1f′ from the true pole at %s. From the pole, toward:",
+                        plan.poleStarDistance().arcminutes(),
+                        plan.at());
     }
 
     private static String viewWords(Orientation view) {

@@ -1,5 +1,7 @@
 package polewright.app.text;
 
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,12 +11,15 @@ import polewright.night.event.LoggedEvent;
 
 /** A night told event by event. */
 public final class NightWords {
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);
+
     private NightWords() {}
 
     /** The event, then fix and advice after it, ending with an empty line. */
     public static List<String> afterEvent(LoggedEvent event, NightState night, Optional<SuggestedStar> star) {
         List<String> lines = new ArrayList<>();
-        lines.add("#" + event.seq() + " " + EventWords.of(event.event()));
+        lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: " + EventWords.of(event.event()) + ".");
         lines.add("  " + FixWords.line(night));
         night.fix().agreement(event.seq()).ifPresent(own -> {
             if (own.contradictory()) {

@@ -1,6 +1,5 @@
 package polewright.axis.advice;
 
-import java.util.ArrayList;
 import java.util.List;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
@@ -12,7 +11,6 @@ import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
-import polewright.axis.rig.Rig;
 
 /**
  * What to do next. A pure function of the situation.
@@ -20,7 +18,7 @@ import polewright.axis.rig.Rig;
  * <ul>
  *   <li>Good enough (P ≥ 0.95): clamp; after clamping, confirm with a sighting; confirmed, stop.
  *   <li>Nothing or too little known, or sightings in conflict: take the sighting that tells most per minute.
- *   <li>The offset stands out from its uncertainty, or the turns would probably do: turn.
+ *   <li>The offset stands out from its uncertainty, and a better fix would not make better turns: turn.
  *   <li>Otherwise take a better sighting first.
  * </ul>
  */
@@ -32,6 +30,9 @@ public final class Adviser {
     private static final double STANDS_OUT_SIGMAS = 2;
     // Turning is worth it on a vague fix too, if it will probably do.
     private static final double PROBABLY_DOES = 0.8;
+    private static final double CLEARLY_HELPS = 0.1;
+    // While the fix is worse than the turns themselves, a sighting saves a turn.
+    private static final double FIX_OVER_TURN_VARIANCE = 2;
 
     private Adviser() {}
 
@@ -47,15 +48,18 @@ public final class Adviser {
         if (now >= ENOUGH) {
             return finish(situation, now);
         }
-        List<ScrewTurn> turns = turns(situation);
-        double after = probability(situation.allowance(), afterTurns(state, situation.rig(), turns));
-        boolean worthIt = !turns.isEmpty() && after > now && (standsOut(situation) || after >= PROBABLY_DOES);
-        return worthIt
+        if (situation.clamped() && !situation.sightedSinceClamp()) {
+            return confirm(situation, now);
+        }
+        List<ScrewTurn> turns = TurnPlanner.turns(situation);
+        AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
+        double after = probability(situation.allowance(), afterTurns);
+        return isTimeToTurn(situation, turns, afterTurns, now, after)
                 ? new TurnScrews(now, turns, situation.clamped(), after)
                 : new TakeSighting(
                         now,
                         SightingPlanner.best(situation),
-                        "the fix is too vague to turn by, against an allowance of "
+                        "not sure enough yet for an axis "
                                 + situation.allowance().words());
     }
 
@@ -69,9 +73,38 @@ public final class Adviser {
             return new Clamp(now);
         }
         if (!situation.sightedSinceClamp()) {
-            return new TakeSighting(now, SightingPlanner.best(situation), "confirm that clamping moved nothing");
+            return confirm(situation, now);
         }
         return new Stop(now, situation.fix().state().offset());
+    }
+
+    private static Advice confirm(Situation situation, double now) {
+        return new TakeSighting(now, SightingPlanner.best(situation), "confirm that clamping moved nothing");
+    }
+
+    private static boolean isTimeToTurn(
+            Situation situation, List<ScrewTurn> turns, AxisState afterTurns, double now, double after) {
+        if (turns.isEmpty() || after <= now) {
+            return false;
+        }
+        if (now >= PROBABLY_DOES) {
+            // Likely good already: a sighting settles it, unless the turns clearly help.
+            return after >= ENOUGH && after - now >= CLEARLY_HELPS;
+        }
+        if (after >= PROBABLY_DOES) {
+            return true;
+        }
+        double fixVariance = variance(situation.fix().state());
+        double turnVariance = variance(afterTurns) - fixVariance;
+        boolean fixIsGoodEnoughForTheScrews = fixVariance <= FIX_OVER_TURN_VARIANCE * turnVariance;
+        return standsOut(situation)
+                && (fixIsGoodEnoughForTheScrews
+                        || SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns));
+    }
+
+    private static double variance(AxisState state) {
+        OffsetCovariance covariance = state.offsetCovariance();
+        return covariance.eastEastArcmin2() + covariance.upUpArcmin2();
     }
 
     private static boolean standsOut(Situation situation) {
@@ -88,35 +121,5 @@ public final class Adviser {
                 + 2 * east * up * covariance.eastUpArcmin2()
                 + up * up * covariance.upUpArcmin2();
         return distance > STANDS_OUT_SIGMAS * Math.sqrt(variance);
-    }
-
-    private static List<ScrewTurn> turns(Situation situation) {
-        AxisState.Turns exact =
-                situation.fix().state().turnsTo(situation.allowance().bestAim(), situation.rig());
-        List<ScrewTurn> turns = new ArrayList<>();
-        addIfAny(turns, ScrewTurn.Which.ALTITUDE, exact.altitude());
-        addIfAny(turns, ScrewTurn.Which.AZIMUTH, exact.azimuth());
-        return List.copyOf(turns);
-    }
-
-    private static void addIfAny(List<ScrewTurn> turns, ScrewTurn.Which screw, double exact) {
-        double parts = Math.abs(exact) < 1 ? 16 : 8;
-        double rounded = Math.rint(exact * parts) / parts;
-        if (rounded != 0) {
-            turns.add(new ScrewTurn(screw, rounded));
-        }
-    }
-
-    private static AxisState afterTurns(AxisState state, Rig rig, List<ScrewTurn> turns) {
-        double azimuth = total(turns, ScrewTurn.Which.AZIMUTH);
-        double altitude = total(turns, ScrewTurn.Which.ALTITUDE);
-        return state.afterTurns(rig, azimuth, altitude);
-    }
-
-    private static double total(List<ScrewTurn> turns, ScrewTurn.Which screw) {
-        return turns.stream()
-                .filter(t -> t.screw() == screw)
-                .mapToDouble(ScrewTurn::clockwiseTurns)
-                .sum();
     }
 }

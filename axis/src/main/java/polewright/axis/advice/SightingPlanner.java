@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Optic;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
@@ -20,7 +21,10 @@ final class SightingPlanner {
     // 1' of offset drifts 0.2625" a minute at most (2π/86164.0905 s per radian).
     private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
     private static final double SETTING_A_STAR_MINUTES = 2;
-    private static final double COMPASS_MINUTES = 2;
+    private static final double READING_MINUTES = 2;
+    private static final double LEAST_COS_LATITUDE = 0.02;
+    // The uncertainty of what a sighting does not tell.
+    private static final double NOTHING = 1e6;
     private static final double STILL_POINT_MINUTES = 4;
     // A pole star is at most this far from the pole (Sigma Octantis 1.2°).
     private static final double POLE_STAR_ARCMIN = 75;
@@ -55,37 +59,45 @@ final class SightingPlanner {
         return candidates(situation)
                 .max(Comparator.comparingDouble(c -> c.worth(now)))
                 .map(Candidate::kind)
-                .orElse(SightingKind.DRIFT_ON_MERIDIAN);
+                .orElseThrow();
+    }
+
+    /** Whether the pole star is out of the widest field now, but turning to the aim would bring it in. */
+    static boolean turningBringsPoleStarIntoReach(Situation situation, AxisState afterTurns) {
+        return widestField(situation)
+                .filter(field ->
+                        !poleStarIsInReach(situation.fix().state(), field) && poleStarIsInReach(afterTurns, field))
+                .isPresent();
     }
 
     private static Stream<Candidate> candidates(Situation situation) {
         double cosLat = situation.fix().state().site().latitude().cos();
         Stream.Builder<Candidate> candidates = Stream.builder();
-        if (!situation.groundRead()) {
+        if (!situation.compassRead()) {
+            double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * Math.max(LEAST_COS_LATITUDE, cosLat);
+            candidates.add(new Candidate(SightingKind.COMPASS, sigma, NOTHING, READING_MINUTES));
+        }
+        if (!situation.scaleRead()) {
             candidates.add(new Candidate(
-                    SightingKind.COMPASS_AND_LEVEL,
-                    CompassBearing.USUAL_SIGMA.arcminutes() * Math.max(0.02, cosLat),
-                    LevelledScale.USUAL_SIGMA.arcminutes(),
-                    COMPASS_MINUTES));
+                    SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES));
         }
         widestField(situation)
-                .filter(field -> poleStarIsInReach(situation, field))
+                .filter(field -> poleStarIsInReach(situation.fix().state(), field))
                 .ifPresent(field -> {
                     double sigma = StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes();
                     candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES));
                 });
         double drift = driftSigmaArcsec(situation) / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * DRIFT_MINUTES);
         double minutes = SETTING_A_STAR_MINUTES + DRIFT_MINUTES;
-        double nothing = 1e6;
-        candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, drift, nothing, minutes));
+        candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, drift, NOTHING, minutes));
         candidates.add(
-                new Candidate(SightingKind.DRIFT_EAST_OR_WEST, nothing, Math.hypot(drift, REFRACTION_ARCMIN), minutes));
+                new Candidate(SightingKind.DRIFT_EAST_OR_WEST, NOTHING, Math.hypot(drift, REFRACTION_ARCMIN), minutes));
         return candidates.build();
     }
 
-    private static boolean poleStarIsInReach(Situation situation, Angle field) {
-        AxisOffset offset = situation.fix().state().offset();
-        double sigma = situation.fix().state().offsetCovariance().largestSigma().arcminutes();
+    private static boolean poleStarIsInReach(AxisState state, Angle field) {
+        AxisOffset offset = state.offset();
+        double sigma = state.offsetCovariance().largestSigma().arcminutes();
         return offset.distance().arcminutes() + sigma + POLE_STAR_ARCMIN / 2 < field.arcminutes() / 2;
     }
 

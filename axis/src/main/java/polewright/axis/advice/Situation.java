@@ -9,8 +9,15 @@ import polewright.axis.rig.Rig;
  *
  * @param clamped whether the clamps are tight
  * @param sightedSinceClamp whether a sighting has been taken since they were tightened
- * @param groundRead whether compass or scale have been read since the tripod was last set down: reading them again
- *     brings the same errors again
+ * @param compassRead whether the compass has been read since the tripod was last set down: reading it again would only
+ *     bring the same error again
+ * @param scaleRead the same of the wedge's scale
  */
 public record Situation(
-        Rig rig, Fix fix, Allowance allowance, boolean clamped, boolean sightedSinceClamp, boolean groundRead) {}
+        Rig rig,
+        Fix fix,
+        Allowance allowance,
+        boolean clamped,
+        boolean sightedSinceClamp,
+        boolean compassRead,
+        boolean scaleRead) {}

@@ -1,0 +1,75 @@
+package polewright.axis.advice;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.fix.AxisState;
+import polewright.axis.rig.Rig;
+
+/** Which screws to turn how far: to the best aim, in steps that a hand can make, leaving well alone. */
+final class TurnPlanner {
+    private static final int PARTS_OF_A_TURN = 8;
+    // Under one turn a hand feels half an eighth.
+    private static final int PARTS_BELOW_ONE_TURN = 16;
+    // A screw whose own direction is off by less than this many sigmas is only turned if it clearly helps.
+    private static final double WORTH_A_SCREW_SIGMAS = 1;
+    private static final double WORTH_A_SCREW_PROBABILITY = 0.02;
+
+    private TurnPlanner() {}
+
+    static List<ScrewTurn> turns(Situation situation) {
+        AxisState state = situation.fix().state();
+        AxisState.Turns exact = state.turnsTo(situation.allowance().bestAim(), situation.rig());
+        List<ScrewTurn> both = new ArrayList<>();
+        addIfAny(both, ScrewTurn.Which.ALTITUDE, exact.altitude());
+        addIfAny(both, ScrewTurn.Which.AZIMUTH, exact.azimuth());
+        if (both.size() < 2) {
+            return List.copyOf(both);
+        }
+        double withBoth = probabilityAfter(situation, both);
+        List<ScrewTurn> worth = new ArrayList<>();
+        for (ScrewTurn turn : both) {
+            List<ScrewTurn> without = both.stream().filter(t -> t != turn).toList();
+            if (standsOut(situation, turn.screw())
+                    || withBoth - probabilityAfter(situation, without) > WORTH_A_SCREW_PROBABILITY) {
+                worth.add(turn);
+            }
+        }
+        return worth.isEmpty() ? List.copyOf(both) : List.copyOf(worth);
+    }
+
+    static AxisState after(AxisState state, Rig rig, List<ScrewTurn> turns) {
+        return state.afterTurns(rig, total(turns, ScrewTurn.Which.AZIMUTH), total(turns, ScrewTurn.Which.ALTITUDE));
+    }
+
+    private static double probabilityAfter(Situation situation, List<ScrewTurn> turns) {
+        return Adviser.probability(situation.allowance(), after(situation.fix().state(), situation.rig(), turns));
+    }
+
+    private static boolean standsOut(Situation situation, ScrewTurn.Which screw) {
+        AxisState state = situation.fix().state();
+        AxisOffset toAim = state.offset().minus(situation.allowance().bestAim());
+        OffsetCovariance covariance = state.offsetCovariance();
+        return screw == ScrewTurn.Which.AZIMUTH
+                ? Math.abs(toAim.east().radians())
+                        > WORTH_A_SCREW_SIGMAS * covariance.sigmaEast().radians()
+                : Math.abs(toAim.up().radians())
+                        > WORTH_A_SCREW_SIGMAS * covariance.sigmaUp().radians();
+    }
+
+    private static void addIfAny(List<ScrewTurn> turns, ScrewTurn.Which screw, double exact) {
+        double parts = Math.abs(exact) < 1 ? PARTS_BELOW_ONE_TURN : PARTS_OF_A_TURN;
+        double rounded = Math.rint(exact * parts) / parts;
+        if (rounded != 0) {
+            turns.add(new ScrewTurn(screw, rounded));
+        }
+    }
+
+    private static double total(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+        return turns.stream()
+                .filter(t -> t.screw() == screw)
+                .mapToDouble(ScrewTurn::clockwiseTurns)
+                .sum();
+    }
+}

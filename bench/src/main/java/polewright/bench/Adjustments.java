@@ -1,0 +1,60 @@
+package polewright.bench;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.LongStream;
+import polewright.night.event.NightEvent;
+import polewright.rehearsal.RehearsedNight;
+import polewright.sky.angle.Angle;
+
+/**
+ * From a first offset of 5°, by eye: how many adjustments until the axis is truly within 5′, and how long until the
+ * advice says stop.
+ */
+public final class Adjustments {
+    private static final int NIGHTS = 1000;
+    private static final Angle FIRST_OFFSET = Angle.ofDegrees(5);
+
+    private Adjustments() {}
+
+    public static void main(String[] args) {
+        long firstSeed = args.length > 0 ? Long.parseLong(args[0]) : 1;
+        List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + NIGHTS)
+                .parallel()
+                .mapToObj(seed -> RandomNight.offsetOf(FIRST_OFFSET, seed))
+                .toList();
+        int[] turns = nights.stream().mapToInt(Adjustments::turnsUntilGood).sorted().toArray();
+        double[] minutes = nights.stream().mapToDouble(Adjustments::minutes).sorted().toArray();
+        System.out.printf(
+                Locale.ROOT, "%d nights, seeds %d to %d, first offset 5 degrees%n", NIGHTS, firstSeed, firstSeed + NIGHTS - 1);
+        System.out.printf(
+                Locale.ROOT,
+                "adjustments until truly within 5': median %d, 90th percentile %d; within 3: %.1f %%%n",
+                turns[NIGHTS / 2], turns[NIGHTS * 9 / 10], 100.0 * Arrays.stream(turns).filter(t -> t <= 3).count() / NIGHTS);
+        System.out.printf(
+                Locale.ROOT, "minutes until stop: median %.0f, 90th percentile %.0f%n",
+                minutes[NIGHTS / 2], minutes[NIGHTS * 9 / 10]);
+    }
+
+    private static int turnsUntilGood(List<RehearsedNight.Moment> night) {
+        int turns = 0;
+        for (RehearsedNight.Moment moment : night) {
+            if (moment.event().event() instanceof NightEvent.ScrewsTurned) {
+                turns++;
+                if (moment.night().allowance().contains(moment.wedge().offset())) {
+                    return turns;
+                }
+            }
+        }
+        return Integer.MAX_VALUE;
+    }
+
+    private static double minutes(List<RehearsedNight.Moment> night) {
+        return java.time.Duration.between(
+                                night.get(0).event().at(),
+                                night.get(night.size() - 1).event().at())
+                        .toMillis()
+                / 60000.0;
+    }
+}

@@ -1,0 +1,64 @@
+package polewright.bench;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import polewright.axis.AxisOffset;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.fix.AxisState;
+import polewright.axis.rig.Rig;
+import polewright.rehearsal.HiddenWedge;
+import polewright.rehearsal.RehearsedNight;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.place.Site;
+
+/** A night at a random site, date and offset, all from one seed. */
+final class RandomNight {
+    private static final List<NamedStar> STARS = NamedStars.bundled().all();
+    private static final Instant FIRST_DAY = Instant.parse("2026-01-01T00:00:00Z");
+    private static final double LARGEST_OFFSET_DEG = 15;
+
+    private RandomNight() {}
+
+    static RandomGenerator random(long seed) {
+        return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+    }
+
+    /** Offsets as the fix's prior has them, up to 15°. */
+    static List<RehearsedNight.Moment> anyOffset(long seed) {
+        RandomGenerator random = random(seed);
+        double sigma = AxisState.PRIOR_SIGMA.degrees();
+        double east;
+        double up;
+        do {
+            east = sigma * random.nextGaussian();
+            up = sigma * random.nextGaussian();
+        } while (Math.hypot(east, up) > LARGEST_OFFSET_DEG);
+        return play(seed, new AxisOffset(Angle.ofDegrees(east), Angle.ofDegrees(up)), random);
+    }
+
+    /** This far from the pole, in any direction. */
+    static List<RehearsedNight.Moment> offsetOf(Angle distance, long seed) {
+        RandomGenerator random = random(seed);
+        double direction = 2 * Math.PI * random.nextDouble();
+        return play(
+                seed,
+                new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))),
+                random);
+    }
+
+    private static List<RehearsedNight.Moment> play(long seed, AxisOffset offset, RandomGenerator random) {
+        int hemisphere = seed % 2 == 0 ? 1 : -1;
+        double latitudeDeg = hemisphere * (20 + 45 * random.nextDouble());
+        double longitudeDeg = -180 + 360 * random.nextDouble();
+        Site site = Site.ofDegrees(latitudeDeg, longitudeDeg, 2000 * random.nextDouble());
+        // About nine in the evening by the Sun; a day that the seed chooses.
+        double hours = 24 * Math.floor(365 * random.nextDouble()) + 21 - longitudeDeg / 15;
+        Instant from = FIRST_DAY.plusSeconds(Math.round(hours * 3600));
+        HiddenWedge wedge = HiddenWedge.of(site, Rig.typicalForkOnWedge(), offset, random);
+        return RehearsedNight.play("random", wedge, DiscAllowance.VISUAL, from, STARS, random);
+    }
+}

@@ -1,0 +1,5 @@
+/** Measurements, each a program of its own with a script beside this module's sources; nothing here is shipped. */
+@NullMarked
+package polewright.bench;
+
+import org.jspecify.annotations.NullMarked;
