@@ -1,6 +1,8 @@
 package polewright.axis;
 
+import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -21,12 +23,21 @@ public record AxisPointing(Vector3D elevatedEnd) {
 
     /**
      * The axis with this offset. {@code east} and {@code up} are the components of the unit vector, as in
-     * {@link #offset}; together under 90°.
+     * {@link #offset}, so together they are under 1 radian (57.3°).
      */
     public static AxisPointing of(Site site, AxisOffset offset) {
         double east = offset.east().radians();
         double up = offset.up().radians();
-        double along = Math.sqrt(1 - east * east - up * up);
+        double square = east * east + up * up;
+        if (!(square < 1)) {
+            throw new InputRefused(
+                    String.format(
+                            Locale.ROOT,
+                            "an axis offset of %.1f degrees is beyond 57",
+                            offset.distance().degrees()),
+                    "set the tripod to the pole by compass first");
+        }
+        double along = Math.sqrt(1 - square);
         return new AxisPointing(
                 new Vector3D(along, atPole(site).elevatedEnd, east, Vector3D.PLUS_I, up, upDirection(site)));
     }

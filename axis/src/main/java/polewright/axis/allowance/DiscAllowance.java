@@ -1,9 +1,9 @@
 package polewright.axis.allowance;
 
-import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -18,8 +18,7 @@ public record DiscAllowance(Angle radius) implements Allowance {
     public DiscAllowance {
         if (!(radius.arcminutes() >= 0.05 && radius.degrees() <= 10)) {
             throw new InputRefused(
-                    String.format(
-                            Locale.ROOT, "an allowance of %.4g arcminutes is outside 0.05 to 600", radius.arcminutes()),
+                    "an allowance of " + PlainNumber.of(radius.arcminutes()) + " arcminutes is outside 0.05 to 600",
                     "give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye");
         }
     }
@@ -56,12 +55,6 @@ public record DiscAllowance(Angle radius) implements Allowance {
 
     @Override
     public String words() {
-        return String.format(Locale.ROOT, "within %s′ of the pole", trimmed(radius.arcminutes()));
-    }
-
-    private static String trimmed(double value) {
-        return Math.abs(value - Math.rint(value)) < 1e-9
-                ? String.valueOf(Math.round(value))
-                : String.format(Locale.ROOT, "%.1f", value);
+        return "within " + PlainNumber.of(radius.arcminutes()) + "′ of the pole";
     }
 }

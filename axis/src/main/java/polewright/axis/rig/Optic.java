@@ -16,13 +16,18 @@ public record Optic(String name, Angle field, View view, Optional<Angle> divisio
     public Optic {
         if (!(field.degrees() > 0 && field.degrees() <= 60)) {
             throw new InputRefused(
-                    "a field width of " + field.degrees() + " degrees for '" + name + "' is outside 0 to 60",
+                    "a field width of " + shown(field.degrees()) + " degrees for '" + name + "' is outside 0 to 60",
                     "give the true field: eyepiece apparent field / magnification");
         }
         if (division.isPresent() && !(division.get().radians() > 0)) {
             throw new InputRefused(
-                    "a reticle division of " + division.get().arcseconds() + " arcseconds is not above 0",
+                    "a reticle division of " + shown(division.get().arcseconds()) + " arcseconds is not above 0",
                     "give the sky angle of one division");
         }
+    }
+
+    // Radians come back as 61.00000000000001; nobody typed that.
+    private static double shown(double value) {
+        return Math.rint(value * 1e6) / 1e6;
     }
 }

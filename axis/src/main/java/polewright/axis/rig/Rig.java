@@ -1,7 +1,10 @@
 package polewright.axis.rig;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
@@ -28,7 +31,7 @@ public record Rig(
         if (!azimuthScrew.clockwise().isAzimuth()) {
             throw new InputRefused(
                     "the azimuth screw of rig '" + name + "' "
-                            + azimuthScrew.clockwise().name().toLowerCase(java.util.Locale.ROOT) + " the axis",
+                            + azimuthScrew.clockwise().name().toLowerCase(Locale.ROOT) + " the axis",
                     "say whether a clockwise turn takes it right or left");
         }
         if (altitudeScrew.clockwise().isAzimuth()) {
@@ -39,6 +42,13 @@ public record Rig(
         requireSmall("base level uncertainty", levelSigma);
         requireSmall("clamping shift", clampSigma);
         optics = List.copyOf(optics);
+        Set<String> names = new HashSet<>();
+        for (Optic optic : optics) {
+            if (!names.add(optic.name().toLowerCase(Locale.ROOT))) {
+                throw new InputRefused(
+                        "rig '" + name + "' has two optics named '" + optic.name() + "'", "give each its own name");
+            }
+        }
     }
 
     /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
@@ -67,7 +77,8 @@ public record Rig(
     private static void requireSmall(String what, Angle angle) {
         if (!(angle.radians() >= 0 && angle.degrees() <= 20)) {
             throw new InputRefused(
-                    what + " of " + angle.degrees() + " degrees is outside 0 to 20", "correct the rig file");
+                    what + " of " + Math.rint(angle.degrees() * 1e6) / 1e6 + " degrees is outside 0 to 20",
+                    "correct the rig file");
         }
     }
 }

@@ -61,7 +61,8 @@ public sealed interface ScrewGeometry {
 
     /**
      * A screw between two pivots, the third corner of the triangle being the wedge's hinge. With g the angle at the
-     * hinge, cos g = (a² + b² − c²) / 2ab; the altitude is g plus a constant of the wedge.
+     * hinge, cos g = (a² + b² − c²) / 2ab; the altitude is g plus a constant of the wedge: lengthening raises the axis.
+     * Moves and turns stop where the triangle shuts flat.
      *
      * @param hingeToLowerMm a, hinge to the lower pivot, mm
      * @param hingeToUpperMm b, hinge to the upper pivot, mm
@@ -117,8 +118,10 @@ public sealed interface ScrewGeometry {
         }
 
         private double openingOfLengthRad(double lengthMm) {
-            return Math.acos((hingeToLowerMm * hingeToLowerMm + hingeToUpperMm * hingeToUpperMm - lengthMm * lengthMm)
-                    / (2 * hingeToLowerMm * hingeToUpperMm));
+            double cosine = (hingeToLowerMm * hingeToLowerMm + hingeToUpperMm * hingeToUpperMm - lengthMm * lengthMm)
+                    / (2 * hingeToLowerMm * hingeToUpperMm);
+            // With the triangle shut flat, rounding can carry the cosine past 1.
+            return Math.acos(Math.min(1, Math.max(-1, cosine)));
         }
 
         private double clampLength(double lengthMm) {

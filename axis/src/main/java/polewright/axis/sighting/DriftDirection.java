@@ -5,6 +5,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.View;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /** Which way a star drifted, as it was told. */
@@ -62,7 +63,7 @@ public sealed interface DriftDirection {
 
         @Override
         public String words() {
-            return "toward " + edge.hours() + " o'clock";
+            return "toward " + PlainNumber.of(edge.hours()) + " o'clock";
         }
     }
 
@@ -80,7 +81,8 @@ public sealed interface DriftDirection {
         public TowardEdgeGivenWest {
             if (Math.abs(share(edge, west, mirrored)) < LEAST_NORTH_SHARE) {
                 throw new InputRefused(
-                        "a drift toward " + edge.hours() + " o'clock is along east and west (west is at " + west.hours()
+                        "a drift toward " + PlainNumber.of(edge.hours())
+                                + " o'clock is along east and west (west is at " + PlainNumber.of(west.hours())
                                 + "), which tells of the drive and not of the axis",
                         "watch only the motion across that line; give 0 if there was none");
             }
@@ -98,7 +100,7 @@ public sealed interface DriftDirection {
 
         @Override
         public String words() {
-            return "toward " + edge.hours() + " o'clock, west at " + west.hours();
+            return "toward " + PlainNumber.of(edge.hours()) + " o'clock, west at " + PlainNumber.of(west.hours());
         }
 
         // With north at the top of an unmirrored view, west is at 3 o'clock: north is a quarter turn back from west.

@@ -1,7 +1,7 @@
 package polewright.axis.sighting;
 
-import java.util.Locale;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -36,11 +36,8 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
     public ReadLength {
         if (!(perUnit.radians() > 0 && perUnit.degrees() <= 60)) {
             throw new InputRefused(
-                    String.format(
-                            Locale.ROOT,
-                            "%.4g degrees for one of the %s is outside 0 to 60",
-                            perUnit.degrees(),
-                            unit.words()),
+                    PlainNumber.of(perUnit.degrees()) + " degrees for one of the " + unit.words()
+                            + " is outside 0 to 60",
                     unit == Unit.FIELDS
                             ? "give the true field width in degrees, above 0"
                             : "give the sky angle of one, above 0");
@@ -52,7 +49,7 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
         }
         if (!(count >= 0 && Double.isFinite(count))) {
             throw new InputRefused(
-                    "a length of " + count + " " + unit.words() + " is not possible",
+                    "a length of " + PlainNumber.of(count) + " " + unit.words() + " is not possible",
                     "give 0 or more, and say the direction apart");
         }
     }

@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
@@ -41,11 +42,8 @@ final class Sighted {
     static void requireSigma(Angle sigma, Angle largest) {
         if (!(sigma.radians() > 0 && sigma.radians() <= largest.radians())) {
             throw new InputRefused(
-                    String.format(
-                            Locale.ROOT,
-                            "an uncertainty of %.4g degrees is outside 0 to %.0f",
-                            sigma.degrees(),
-                            largest.degrees()),
+                    "an uncertainty of " + PlainNumber.of(sigma.degrees()) + " degrees is outside 0 to "
+                            + PlainNumber.of(largest.degrees()),
                     "say how far off the reading may be, 1 sigma");
         }
     }

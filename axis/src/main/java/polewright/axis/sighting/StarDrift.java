@@ -9,6 +9,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.View;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
@@ -48,8 +49,7 @@ public record StarDrift(
         Sighted.requireSigma(sigma, Angle.ofDegrees(5));
         if (length.isNegative() || length.isZero() || length.compareTo(LONGEST) > 0) {
             throw new InputRefused(
-                    String.format(
-                            Locale.ROOT, "a drift of %.4g minutes is outside 0 to 360", length.toMillis() / 60000.0),
+                    "a drift of " + PlainNumber.of(length.toMillis() / 60000.0) + " minutes is outside 0 to 360",
                     "give how long the star was watched, at least a minute or two");
         }
     }

@@ -1,0 +1,123 @@
+package polewright.data;
+
+import java.io.BufferedOutputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.SkyCells;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.place.CatalogueStar;
+
+/** Makes {@code star-atlas.bin}, whose format {@link StarAtlas} states. */
+public final class BuildStarAtlas {
+    /** Any entry this near a bright star is that star. */
+    private static final double SAME_STAR_ARCSEC = 2.5;
+
+    /** An entry this near another, and about as bright, is the same star, seen as one light or moved. */
+    private static final double ALIKE_ARCSEC = 10;
+
+    private static final double ALIKE_MAGNITUDES = 1;
+
+    /** From the epoch that some Tycho-2 entries stand at, 1991.25, to J2000.0. */
+    private static final double YEARS_OF_OLD_ENTRIES = -8.75;
+
+    private BuildStarAtlas() {}
+
+    public static void main(String[] arguments) throws IOException {
+        Sources sources = Sources.of(arguments);
+        TychoStars tycho = TychoStars.read(sources.tycho());
+        HipparcosStars hipparcos = HipparcosStars.read(sources.celestial());
+        List<NamedStar> bright = new NamedStarRows(hipparcos).withMotion(MotionStars.read(sources.motions()));
+
+        BitSet replaced = entriesOf(bright, tycho);
+        List<HipparcosStars.Star> fillings = fillings(hipparcos, bright, tycho);
+        CellStars cells = new CellStars();
+        for (int i = 0; i < tycho.size(); i++) {
+            if (!replaced.get(i)) {
+                cells.add(tycho.unit(i), tycho.magnitude(i));
+            }
+        }
+        for (HipparcosStars.Star star : fillings) {
+            cells.add(star.unit(), star.magnitude());
+        }
+        System.out.println("Tycho-2 " + tycho.size() + ", replaced " + replaced.cardinality() + " by " + bright.size()
+                + " bright, filled " + fillings.size());
+        write(sources.out().resolve("star-atlas.bin"), bright, cells);
+    }
+
+    private static BitSet entriesOf(List<NamedStar> bright, TychoStars tycho) {
+        BitSet entries = new BitSet(tycho.size());
+        for (NamedStar star : bright) {
+            for (double years : new double[] {0, YEARS_OF_OLD_ENTRIES}) {
+                double[] unit = moved(star.place(), years);
+                tycho.places().within(ALIKE_ARCSEC, unit, i -> {
+                    boolean here = tycho.places().arcsecFrom(i, unit) <= SAME_STAR_ARCSEC;
+                    boolean alike = Math.abs(tycho.magnitude(i) - star.magnitude()) <= ALIKE_MAGNITUDES;
+                    if (here || alike) {
+                        entries.set(i);
+                    }
+                });
+            }
+        }
+        return entries;
+    }
+
+    private static double[] moved(CatalogueStar star, double years) {
+        double cosDec = star.declination().cos();
+        double masPerDegree = 3600 * 1000.0;
+        return StarPlaces.unit(
+                star.rightAscension().degrees() + star.properMotionRaMasPerYear() * years / masPerDegree / cosDec,
+                star.declination().degrees() + star.properMotionDecMasPerYear() * years / masPerDegree);
+    }
+
+    /** Hipparcos stars that neither Tycho-2 nor the bright stars have. */
+    private static List<HipparcosStars.Star> fillings(
+            HipparcosStars hipparcos, List<NamedStar> bright, TychoStars tycho) {
+        double[] brightVectors = new double[3 * bright.size()];
+        for (int i = 0; i < bright.size(); i++) {
+            System.arraycopy(moved(bright.get(i).place(), 0), 0, brightVectors, 3 * i, 3);
+        }
+        StarPlaces brightPlaces = new StarPlaces(brightVectors);
+        List<HipparcosStars.Star> fillings = new ArrayList<>();
+        for (HipparcosStars.Star star : hipparcos.stars()) {
+            boolean[] known = {brightPlaces.nearestWithin(ALIKE_ARCSEC, star.unit()) >= 0};
+            tycho.places().within(ALIKE_ARCSEC, star.unit(), i -> {
+                boolean here = tycho.places().arcsecFrom(i, star.unit()) <= SAME_STAR_ARCSEC;
+                boolean alike = Math.abs(tycho.magnitude(i) - star.magnitude()) <= ALIKE_MAGNITUDES;
+                known[0] |= here || alike;
+            });
+            if (!known[0]) {
+                fillings.add(star);
+            }
+        }
+        return fillings;
+    }
+
+    private static void write(Path file, List<NamedStar> bright, CellStars stars) throws IOException {
+        Files.createDirectories(file.toAbsolutePath().getParent());
+        try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
+            out.write(StarAtlas.MAGIC.getBytes(StandardCharsets.US_ASCII));
+            out.writeInt(bright.size());
+            out.writeInt(SkyCells.count());
+            out.writeInt(stars.size());
+            for (NamedStar star : bright) {
+                CatalogueStar place = star.place();
+                out.writeDouble(place.rightAscension().degrees());
+                out.writeDouble(place.declination().degrees());
+                out.writeDouble(place.properMotionRaMasPerYear());
+                out.writeDouble(place.properMotionDecMasPerYear());
+                out.writeDouble(place.parallaxMas());
+                out.writeDouble(place.radialVelocityKmPerSecond());
+                out.writeDouble(star.magnitude());
+            }
+            stars.writeTo(out);
+        }
+        System.out.println(file + ": " + (bright.size() + stars.size()) + " stars, " + Files.size(file) + " bytes");
+    }
+}

@@ -1,0 +1,21 @@
+/**
+ * Builders of the tables that the module {@code sky} carries, each from packages that it names. Not part of the shipped
+ * jar.
+ *
+ * <pre>
+ *   Tycho-2 index files ─────────────▶ TychoIndexFile ─┐
+ *   bright stars with motion (text) ─▶ MotionStars ────┼─▶ BuildStarAtlas, BuildNamedStars
+ *   Hipparcos places and names ──────▶ HipparcosStars ─┘
+ *   deep-sky lists ──────────────────────────────────────▶ BuildDeepSkyList
+ *   constellation borders ───────────────────────────────▶ BuildConstellations
+ *   planets' series ─────────────────────────────────────▶ PlanetSeriesBuilder
+ *   magnetic model ──────────────────────────────────────▶ MagneticTableBuilder
+ * </pre>
+ *
+ * <p>Each is a program of its own: the same sources give the same bytes. {@code docs/data.md} names the packages that the
+ * sources come in.
+ */
+@NullMarked
+package polewright.data;
+
+import org.jspecify.annotations.NullMarked;

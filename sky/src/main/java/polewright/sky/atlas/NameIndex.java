@@ -1,0 +1,58 @@
+package polewright.sky.atlas;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Things by name, forgiving about case, spaces, accents and signs. A name that two things share goes to the first one
+ * that claimed it, so add the brighter first.
+ */
+final class NameIndex<T> {
+    private static final int MOST_SUGGESTIONS = 5;
+
+    private final Map<String, T> byStrictKey = new HashMap<>();
+    private final Map<String, T> byLooseKey = new HashMap<>();
+
+    void add(String name, T thing) {
+        byStrictKey.putIfAbsent(LookupKey.strict(name), thing);
+        byLooseKey.putIfAbsent(LookupKey.loose(name), thing);
+    }
+
+    Optional<T> find(String name) {
+        T exact = byStrictKey.get(LookupKey.strict(name));
+        return Optional.ofNullable(exact != null ? exact : byLooseKey.get(LookupKey.loose(name)));
+    }
+
+    /**
+     * Which of the known spellings are much like this one, nearest first, then as they came, at most five.
+     *
+     * @param known the forms that are worth suggesting
+     */
+    static List<String> near(String name, Stream<String> known) {
+        String key = LookupKey.loose(name);
+        if (key.isEmpty()) {
+            return List.of();
+        }
+        int furthest = Math.max(1, Math.min(3, key.length() / 3));
+        return known.distinct()
+                .map(spelling -> Map.entry(unlikeness(key, LookupKey.loose(spelling)), spelling))
+                .filter(entry -> entry.getKey() <= furthest)
+                .sorted(Comparator.comparingInt(Map.Entry::getKey))
+                .map(Map.Entry::getValue)
+                .limit(MOST_SUGGESTIONS)
+                .toList();
+    }
+
+    /** Spelling distance, but a name whose beginning was typed counts as one letter off. */
+    private static int unlikeness(String typed, String known) {
+        if (typed.length() >= 4 && known.startsWith(typed)) {
+            return 1;
+        }
+        // Words whose lengths differ by more than the limit are never near: skip the table.
+        return Math.abs(typed.length() - known.length()) > 3 ? Integer.MAX_VALUE : LookupKey.distance(typed, known);
+    }
+}
