@@ -110,11 +110,10 @@ class DocumentedEventsTest {
         for (SolarSystemBody body : SolarSystemBody.values()) {
             written.add(FieldReader.word(body));
         }
-        assertThat(written).hasSizeGreaterThan(80);
-        assertThat(written)
-                .allSatisfy(word -> assertThat(text)
-                        .containsPattern(
-                                "(`|[.])" + Pattern.quote(word) + "`|^### (.*, )?" + Pattern.quote(word) + "\\b"));
+        written.removeIf(word -> Pattern.compile("(?m)[`.]" + word + "[`.]|^### .*\\b" + word + "\\b")
+                .matcher(text)
+                .find());
+        assertThat(written).as("undocumented").isEmpty();
     }
 
     private static String writtenByAllKinds() {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.util.Objects;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,7 +22,7 @@ class RefusalTest {
         String file = String.join("\n", lines).replace('\'', '"');
         Reading reading = JsonLines.read(new StringReader(file), BodyNames.NONE);
         assertThat(reading).isInstanceOf(Reading.Refused.class);
-        return ((Reading.Refused) reading).why().getMessage();
+        return Objects.requireNonNull(((Reading.Refused) reading).why().getMessage());
     }
 
     private static String refusalOf(String line) throws IOException {
@@ -57,10 +58,10 @@ class RefusalTest {
         {'event':'turn','at':'2026-01-15T21:00:00Z'} | no screw was turned: give turns of the azimuth or the altitude screw.
         {'event':'note','at':'2026-01-15T21:00:00Z','text':' '} | text " " is empty: write something, or leave the key out.
         {'event':'compass','at':'2026-01-15T21:00:00Z','magnetic_bearing_deg':4000,'declination_deg':-0.6} | magnetic_bearing_deg 4000 is beyond a whole turn: give degrees, from -360 to 360.
-        {'event':'scale','at':'2026-01-15T21:00:00Z','altitude_deg':54,'sigma_deg':0} | an uncertainty of 0.000 degrees is outside 0 to 60: say how far off the reading may be, 1 sigma.
+        {'event':'scale','at':'2026-01-15T21:00:00Z','altitude_deg':54,'sigma_deg':0} | an uncertainty of 0 degrees is outside 0 to 60: say how far off the reading may be, 1 sigma.
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':5} | allowance 5 is not an object: put its keys and values between { and }.
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'square','radius_arcmin':5}} | allowance.shape "square" is not known: use disc.
-        {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'disc','radius_arcmin':0}} | allowance: an allowance of 0.000 arcminutes is outside 0.05 to 600: give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye.
+        {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'disc','radius_arcmin':0}} | allowance: an allowance of 0 arcminutes is outside 0.05 to 600: give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye.
         {'event':'begin','at':'2026-01-15T21:00:00Z','site_name':'Larkfell','site':{'lat_deg':54.6,'lon_deg':-2.9}} | event 2 begins a night that has begun: keep each night in a file of its own.
         {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':1} | event 1 cannot be withdrawn, for it begins the night: begin a new night instead; this one stays in the log.
         {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':2} | there is no event 2 before event 2 to withdraw: name the number of an earlier event.
@@ -76,11 +77,11 @@ class RefusalTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
         'count':2,'unit':'arcseconds','toward':'north' | minutes is missing: add it; docs/events.md says what it holds.
-        'minutes':0,'count':2,'unit':'arcseconds','toward':'north' | a drift of 0.000 minutes is outside 0 to 360: give how long the star was watched, at least a minute or two.
+        'minutes':0,'count':2,'unit':'arcseconds','toward':'north' | a drift of 0 minutes is outside 0 to 360: give how long the star was watched, at least a minute or two.
         'minutes':1e9,'count':2,'unit':'arcseconds','toward':'north' | minutes 1e9 is more than a night: give how long the star was watched.
         'minutes':5,'count':2,'unit':'inches','toward':'north' | unit "inches" is not known: use one of arcseconds, divisions, fields, pixels.
-        'minutes':5,'count':0.1,'unit':'fields','field_deg':0,'toward':'north' | 0.000 degrees for one of the widths of the field is outside 0 to 60: give the true field width in degrees, above 0.
-        'minutes':5,'count':-2,'unit':'arcseconds','toward':'north' | a length of -2.0 arcseconds is not possible: give 0 or more, and say the direction apart.
+        'minutes':5,'count':0.1,'unit':'fields','field_deg':0,'toward':'north' | 0 degrees for one of the widths of the field is outside 0 to 60: give the true field width in degrees, above 0.
+        'minutes':5,'count':-2,'unit':'arcseconds','toward':'north' | a length of -2 arcseconds is not possible: give 0 or more, and say the direction apart.
         'minutes':5,'count':2,'unit':'arcseconds','per_unit_arcsec':3,'toward':'north' | key "per_unit_arcsec" with 3 is not known here: the keys are event, seq, at, seen_at, body, star, place, minutes, count, unit, toward, sigma_arcsec.
         'minutes':5,'count':2,'unit':'arcseconds' | toward is missing: give "north" or "south", or toward_clock for the edge that was seen.
         'minutes':5,'count':2,'unit':'arcseconds','toward':'west' | toward "west" is not known: use one of north, south.
