@@ -3,6 +3,7 @@ package polewright.night;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -49,6 +50,9 @@ public final class RandomEvents {
         "\u0000\u2028"
     };
 
+    private static final EventKind[] AFTER_THE_BEGIN =
+            EnumSet.complementOf(EnumSet.of(EventKind.BEGIN)).toArray(EventKind[]::new);
+
     private final Random random;
 
     public RandomEvents(long seed) {
@@ -60,7 +64,7 @@ public final class RandomEvents {
         List<LoggedEvent> night = new ArrayList<>();
         night.add(new LoggedEvent(1, instant(), event(EventKind.BEGIN, 1)));
         for (int seq = 2; seq <= more + 1; seq++) {
-            EventKind kind = EventKind.values()[1 + random.nextInt(EventKind.values().length - 1)];
+            EventKind kind = oneOf(AFTER_THE_BEGIN);
             if (kind == EventKind.WITHDRAW && seq == 2) {
                 kind = EventKind.NOTE;
             }
@@ -118,7 +122,7 @@ public final class RandomEvents {
         List<Optic> optics = new ArrayList<>();
         for (int i = random.nextInt(4); i > 0; i--) {
             optics.add(new Optic(
-                    text(), sigma(60), view(), random.nextBoolean() ? Optional.of(sigma(0.1)) : Optional.empty()));
+                    i + text(), sigma(60), view(), random.nextBoolean() ? Optional.of(sigma(0.1)) : Optional.empty()));
         }
         return new Rig(
                 text(),

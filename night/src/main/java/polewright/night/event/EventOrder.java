@@ -47,10 +47,14 @@ public final class EventOrder {
         if (begins && next.seq() != 1) {
             throw new InputRefused("seq " + next.seq() + " of the begin is not 1", "number the events from 1");
         }
-        if (next.seq() <= lastSeq || next.seq() > LARGEST_SEQ) {
+        if (next.seq() <= lastSeq) {
             throw new InputRefused(
-                    "seq " + next.seq() + " after " + lastSeq + " does not rise by a little",
+                    "seq " + next.seq() + " does not come after " + lastSeq,
                     "number the events upward, or leave seq out");
+        }
+        if (next.seq() > LARGEST_SEQ) {
+            throw new InputRefused(
+                    "seq " + next.seq() + " is beyond " + LARGEST_SEQ, "number the events from 1, or leave seq out");
         }
         if (next.event() instanceof NightEvent.Withdrawn withdrawn) {
             checkWithdrawal(withdrawn.seq(), next.seq(), happened);
