@@ -176,8 +176,10 @@ public final class BuildDeepSkyList {
         }
         addName(allNames.path(designation).path("name"), names);
         addName(properties.get("alt"), names);
-        boolean same = known != null
-                && !isFarFrom(known.magnitude(), properties.get("mag").asDouble());
+        Entry twin = known != null
+                        && !isFarFrom(known.magnitude(), properties.get("mag").asDouble())
+                ? known
+                : null;
         return new Entry(
                 designations,
                 names,
@@ -229,6 +231,8 @@ public final class BuildDeepSkyList {
 
     private static String row(Entry entry) {
         String[] size = entry.size().split("x", -1);
+        // A few are written shortest first.
+        int longest = size.length == 2 && Double.parseDouble(size[1]) > Double.parseDouble(size[0]) ? 1 : 0;
         return String.join(
                 "\t",
                 TableFile.list(List.copyOf(entry.designations())),
@@ -237,8 +241,8 @@ public final class BuildDeepSkyList {
                 TableFile.number(entry.raDeg(), 5),
                 TableFile.number(entry.decDeg(), 5),
                 entry.kind() == DeepSkyKind.DARK_NEBULA ? "" : magnitude(entry.magnitude()),
-                extent(size[0]),
-                extent(size[size.length - 1]));
+                extent(size[longest]),
+                extent(size[size.length - 1 - longest]));
     }
 
     /** The source writes 999, or 0.0, for a magnitude that it does not know. */

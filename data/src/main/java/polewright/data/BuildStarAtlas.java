@@ -48,7 +48,9 @@ public final class BuildStarAtlas {
         }
         System.out.println("Tycho-2 " + tycho.size() + ", replaced " + replaced.cardinality() + " by " + bright.size()
                 + " bright, filled " + fillings.size());
-        write(sources.out().resolve("star-atlas.bin"), bright, cells);
+        Path file = sources.out().resolve("star-atlas.bin");
+        write(file, bright, cells);
+        System.out.println(file + ": " + (bright.size() + cells.size()) + " stars, " + Files.size(file) + " bytes");
     }
 
     private static BitSet entriesOf(List<NamedStar> bright, TychoStars tycho) {
@@ -99,7 +101,7 @@ public final class BuildStarAtlas {
         return fillings;
     }
 
-    private static void write(Path file, List<NamedStar> bright, CellStars stars) throws IOException {
+    static void write(Path file, List<NamedStar> bright, CellStars stars) throws IOException {
         Files.createDirectories(file.toAbsolutePath().getParent());
         try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
             out.write(StarAtlas.MAGIC.getBytes(StandardCharsets.US_ASCII));
@@ -118,6 +120,5 @@ public final class BuildStarAtlas {
             }
             stars.writeTo(out);
         }
-        System.out.println(file + ": " + (bright.size() + stars.size()) + " stars, " + Files.size(file) + " bytes");
     }
 }
