@@ -89,8 +89,10 @@ public final class BuildDeepSkyList {
                 continue;
             }
             Entry entry = ofLongList(feature, names);
-            all.put(first(entry), entry);
-            entry.designations().forEach(designation -> byDesignation.put(designation, entry));
+            // A second row of one object only adds its designations.
+            Entry kept = all.computeIfAbsent(first(entry), key -> entry);
+            kept.designations().addAll(entry.designations());
+            kept.designations().forEach(designation -> byDesignation.putIfAbsent(designation, kept));
         }
         messier.forEach((designation, feature) -> {
             String also = feature.get("properties").get("desig").asText();
@@ -196,7 +198,7 @@ public final class BuildDeepSkyList {
     }
 
     private static void addName(JsonNode name, Set<String> names) {
-        String text = name.asText("").strip();
+        String text = name.asText("").strip().replace('´', '\'');
         if (!text.isEmpty() && names.stream().noneMatch(text::equalsIgnoreCase)) {
             names.add(text);
         }
