@@ -1,5 +1,6 @@
 /**
- * Builders of the tables that the module {@code sky} carries. Not part of the shipped jar.
+ * Builders of the tables that the module {@code sky} carries, each from packages that it names. Not part of the shipped
+ * jar.
  *
  * <pre>
  *   Tycho-2 index files ─────────────▶ TychoIndexFile ─┐
@@ -7,9 +8,12 @@
  *   Hipparcos places and names ──────▶ HipparcosStars ─┘
  *   deep-sky lists ──────────────────────────────────────▶ BuildDeepSkyList
  *   constellation borders ───────────────────────────────▶ BuildConstellations
+ *   planets' series ─────────────────────────────────────▶ PlanetSeriesBuilder
+ *   magnetic model ──────────────────────────────────────▶ MagneticTableBuilder
  * </pre>
  *
- * <p>The same sources give the same bytes. {@code docs/data.md} names the packages that the sources come in.
+ * <p>Each is a program of its own: the same sources give the same bytes. {@code docs/data.md} names the packages that the
+ * sources come in.
  */
 @NullMarked
 package polewright.data;

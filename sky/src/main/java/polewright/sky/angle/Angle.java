@@ -81,6 +81,10 @@ public record Angle(double radians) implements Comparable<Angle> {
 
     /** The same direction in [-half turn, half turn). */
     public Angle wrappedSigned() {
+        if (radians < 0 && radians >= -Math.PI) {
+            // Going round by a whole turn and back would cost a small angle its last figures: -2.9 would not stay -2.9.
+            return this;
+        }
         double wrapped = wrappedPositive().radians;
         return new Angle(wrapped >= Math.PI ? wrapped - TURN_RAD : wrapped);
     }

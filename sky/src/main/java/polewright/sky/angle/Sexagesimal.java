@@ -8,25 +8,28 @@ import java.util.Locale;
  * <p>Writing rounds the whole value to the last printed place first, so that 59.999 seconds never prints as 60.
  */
 public final class Sexagesimal {
+    private static final long SECONDS_PER_UNIT = 3600;
+
     private Sexagesimal() {}
 
-    /** Degrees, minutes and seconds with sign: {@code -06°43′11.6″}. */
+    /** Degrees, minutes and seconds with sign: {@code -06°43′11.6″}. What rounds to nothing has a plus. */
     public static String degrees(Angle angle, int secondDecimals) {
-        return (angle.radians() < 0 ? "-" : "+") + parts(Math.abs(angle.degrees()), secondDecimals, "°", "′", "″");
+        long ticks = Math.round(Math.abs(angle.degrees()) * SECONDS_PER_UNIT * pow10(secondDecimals));
+        String sign = angle.radians() < 0 && ticks != 0 ? "-" : "+";
+        return sign + parts(ticks, secondDecimals, "°", "′", "″");
     }
 
     /** Hours, minutes and seconds in [0, 24 h): {@code 23h09m16.6s}. */
     public static String hours(Angle angle, int secondDecimals) {
-        double hours = angle.wrappedPositive().hours();
-        long scale = pow10(secondDecimals);
-        long ticks = Math.round(hours * 3600 * scale) % (24L * 3600 * scale);
-        return parts(ticks / (3600.0 * scale), secondDecimals, "h", "m", "s");
+        long ticksPerHour = SECONDS_PER_UNIT * pow10(secondDecimals);
+        long ticks = Math.round(angle.wrappedPositive().hours() * ticksPerHour) % (24 * ticksPerHour);
+        return parts(ticks, secondDecimals, "h", "m", "s");
     }
 
-    private static String parts(double units, int decimals, String unitMark, String minuteMark, String secondMark) {
+    /** From ticks, each one unit of the last printed decimal of a second. */
+    private static String parts(long ticks, int decimals, String unitMark, String minuteMark, String secondMark) {
         long scale = pow10(decimals);
-        long ticks = Math.round(units * 3600 * scale);
-        long whole = ticks / (3600 * scale);
+        long whole = ticks / (SECONDS_PER_UNIT * scale);
         long minutes = ticks / (60 * scale) % 60;
         long secondTicks = ticks % (60 * scale);
         String seconds = decimals == 0

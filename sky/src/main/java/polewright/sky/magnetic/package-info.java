@@ -1,4 +1,10 @@
-/** Magnetic declination from the World Magnetic Model 2025. */
+/**
+ * Where a compass points: the Earth's magnetic field and its declination.
+ *
+ * <pre>
+ *   Site + instant ──▶ MagneticModel (WMM2025) ──▶ MagneticField: x north, y east, z down; declination east positive
+ * </pre>
+ */
 @NullMarked
 package polewright.sky.magnetic;
 

@@ -1,6 +1,7 @@
 package polewright.sky.place;
 
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -23,7 +24,7 @@ public record CatalogueStar(
     public CatalogueStar {
         if (!(Math.abs(declination.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(
-                    "declination " + declination.degrees() + " is beyond 90 degrees",
+                    "declination " + PlainNumber.asTyped(declination.degrees()) + " is beyond 90 degrees",
                     "give right ascension first, then declination, in degrees");
         }
         rightAscension = rightAscension.wrappedPositive();

@@ -1,6 +1,7 @@
 package polewright.sky.place;
 
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -14,17 +15,18 @@ public record Site(Angle latitude, Angle longitude, double heightMetres) {
     public Site {
         if (!(Math.abs(latitude.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(
-                    "latitude " + plain(latitude.degrees()) + " is beyond 90 degrees",
+                    "latitude " + PlainNumber.asTyped(latitude.degrees()) + " is beyond 90 degrees",
                     "give degrees from -90 (south) to 90 (north), latitude before longitude");
         }
         if (!(Math.abs(longitude.degrees()) <= 360)) {
             throw new InputRefused(
-                    "longitude " + plain(longitude.degrees()) + " is beyond 360 degrees",
+                    "longitude " + PlainNumber.asTyped(longitude.degrees()) + " is beyond 360 degrees",
                     "give degrees, east positive, from -180 to 180");
         }
         if (!(heightMetres >= -500 && heightMetres <= 9000)) {
             throw new InputRefused(
-                    "height " + plain(heightMetres) + " m is outside -500 to 9000 m", "give metres above sea level");
+                    "height " + PlainNumber.asTyped(heightMetres) + " m is outside -500 to 9000 m",
+                    "give metres above sea level");
         }
         longitude = longitude.wrappedSigned();
     }
@@ -50,11 +52,5 @@ public record Site(Angle latitude, Angle longitude, double heightMetres) {
     /** Azimuth of the pole that is up: 0 in the north, 180° in the south. */
     public Angle poleAzimuth() {
         return isNorthern() ? Angle.ZERO : Angle.HALF_TURN;
-    }
-
-    private static String plain(double value) {
-        return value == Math.rint(value) && Math.abs(value) < 1e9
-                ? String.valueOf((long) value)
-                : String.valueOf(value);
     }
 }

@@ -1,6 +1,7 @@
 package polewright.sky.place;
 
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 
 /**
  * The air that bends light at the site.
@@ -16,15 +17,18 @@ public record Weather(double pressureHpa, double temperatureC, double relativeHu
     public Weather {
         if (!(pressureHpa >= 0 && pressureHpa <= 1100)) {
             throw new InputRefused(
-                    "pressure " + pressureHpa + " is outside 0 to 1100 hPa",
+                    "pressure " + PlainNumber.asTyped(pressureHpa) + " is outside 0 to 1100 hPa",
                     "give the pressure at the site in hPa (millibars), not inches or mmHg");
         }
         if (!(temperatureC >= -80 && temperatureC <= 60)) {
-            throw new InputRefused("temperature " + temperatureC + " is outside -80 to 60 C", "give degrees Celsius");
+            throw new InputRefused(
+                    "temperature " + PlainNumber.asTyped(temperatureC) + " is outside -80 to 60 C",
+                    "give degrees Celsius");
         }
         if (!(relativeHumidity >= 0 && relativeHumidity <= 1)) {
             throw new InputRefused(
-                    "relative humidity " + relativeHumidity + " is outside 0 to 1", "give a fraction, 0.6 for 60 %");
+                    "relative humidity " + PlainNumber.asTyped(relativeHumidity) + " is outside 0 to 1",
+                    "give a fraction, 0.6 for 60 %");
         }
     }
 

@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import org.jastronomy.jsofa.JSOFA;
 import org.jastronomy.jsofa.JSOFAException;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 
 /**
  * An instant, and what it is in each time scale.
@@ -26,7 +27,7 @@ public record SkyTime(Instant utc, double ut1MinusUtcSeconds) {
     public SkyTime {
         if (Double.isNaN(ut1MinusUtcSeconds) || Math.abs(ut1MinusUtcSeconds) > MAX_UT1_MINUS_UTC_SECONDS) {
             throw new InputRefused(
-                    "UT1-UTC of " + ut1MinusUtcSeconds + " s is beyond 0.9 s",
+                    "UT1-UTC of " + PlainNumber.asTyped(ut1MinusUtcSeconds) + " s is beyond 0.9 s",
                     "give the value of the IERS bulletin in seconds, or leave it out");
         }
         if (utc.isBefore(FIRST) || utc.isAfter(LAST)) {

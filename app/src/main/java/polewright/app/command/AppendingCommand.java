@@ -1,0 +1,75 @@
+package polewright.app.command;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Mixin;
+import polewright.app.Workbench;
+import polewright.app.json.NightJson;
+import polewright.app.text.AdviceWords;
+import polewright.app.text.FixWords;
+import polewright.night.NightState;
+import polewright.night.SuggestedStar;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+
+/** A command that adds one event to the last night, then says what that changed. */
+abstract class AppendingCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Mixin
+    private Output output;
+
+    @Mixin
+    private LogOption log;
+
+    AppendingCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    /** The event that was typed. */
+    abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
+
+    /** What was logged, in a few words. */
+    abstract String logged();
+
+    @Override
+    public final Integer call() {
+        try (NightLog opened = log.open(workbench)) {
+            NightId night = LogOption.latest(opened);
+            List<LoggedEvent> events = opened.events(night);
+            NightState.ModelCache models = new NightState.ModelCache();
+            NightState before = NightState.of(events, models);
+            Instant now = workbench.now();
+            NightEvent event = event(workbench, before.begun(), before);
+            // Worked out before it is logged: what cannot have been seen must not get in.
+            NightState.of(with(events, event, now), models);
+            LoggedEvent done = opened.append(night, event, now);
+            NightState after = NightState.of(opened.events(night), models);
+            report(done, after, now);
+        }
+        return 0;
+    }
+
+    private void report(LoggedEvent done, NightState after, Instant now) {
+        Optional<SuggestedStar> star = Suggestions.star(after, now);
+        if (output.isJson()) {
+            output.print(workbench, NightJson.afterEvent(done, after, star));
+            return;
+        }
+        output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
+        output.say(workbench, FixWords.line(after));
+        output.say(workbench, FixWords.contradictions(after));
+        output.say(workbench, AdviceWords.of(after, star));
+    }
+
+    private static List<LoggedEvent> with(List<LoggedEvent> events, NightEvent event, Instant now) {
+        List<LoggedEvent> more = new ArrayList<>(events);
+        more.add(new LoggedEvent(events.get(events.size() - 1).seq() + 1, now, event));
+        return more;
+    }
+}

@@ -1,0 +1,113 @@
+package polewright.app.command;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.axis.rig.ClockDirection;
+import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.DriftDirection;
+import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.StarDrift;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/** How far a star drifted, in which unit, and which way. */
+final class DriftOptions {
+    /** What the drift was counted in. */
+    enum Unit {
+        arcsec,
+        divisions,
+        fields,
+        pixels
+    }
+
+    @Option(names = "--moved", required = true, paramLabel = "N", description = "How far it drifted; 0 if it did not.")
+    private double count;
+
+    @Option(
+            names = "--unit",
+            paramLabel = "UNIT",
+            description = "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Default: arcsec; with"
+                    + " a reticle, divisions.")
+    private @Nullable Unit unit;
+
+    @Option(names = "--per", paramLabel = "ARCSEC", description = "Arcseconds in one division or pixel.")
+    private @Nullable Double perArcsec;
+
+    @Option(
+            names = "--toward",
+            required = true,
+            paramLabel = "WHERE",
+            description = "north or south as the sky has it; or the edge of the view as on a clock face, with --view or"
+                    + " --west.")
+    private String toward;
+
+    @Option(
+            names = "--west",
+            paramLabel = "CLOCK",
+            description = "Where stars leave the view with the drive stopped. Then the view may be turned any way.")
+    private @Nullable Double westClock;
+
+    @Option(names = "--sigma", paramLabel = "N", description = "How far off the drift may be, in the same unit.")
+    private @Nullable Double sigmaCount;
+
+    ReadLength moved(ViewOptions view, Rig rig) {
+        return switch (unit(view, rig)) {
+            case arcsec -> ReadLength.ofArcseconds(count);
+            case fields -> ReadLength.ofField(count, view.field(rig));
+            case pixels -> ReadLength.ofPixels(count, per("pixel"));
+            case divisions ->
+                ReadLength.ofDivisions(count, perArcsec == null ? view.division(rig).orElseThrow(() -> new InputRefused(
+                        "the size of a reticle division is not known",
+                        "add --per ARCSEC, or --with an optic that has a reticle")) : per("division"));
+        };
+    }
+
+    Angle sigma(ReadLength moved) {
+        if (sigmaCount != null) {
+            return moved.perUnit().times(sigmaCount);
+        }
+        return StarDrift.usualSigma(moved);
+    }
+
+    DriftDirection direction(ViewOptions view, Rig rig) {
+        String where = toward.strip().toLowerCase(Locale.ROOT);
+        if (where.equals("north") || where.equals("n")) {
+            return new DriftDirection.OnSky(true);
+        }
+        if (where.equals("south") || where.equals("s")) {
+            return new DriftDirection.OnSky(false);
+        }
+        ClockDirection edge = clock(where);
+        if (westClock != null) {
+            boolean mirrored = view.view(rig).orientation() == Orientation.MIRRORED;
+            return new DriftDirection.TowardEdgeGivenWest(edge, new ClockDirection(westClock), mirrored);
+        }
+        return new DriftDirection.TowardEdge(edge, view.view(rig));
+    }
+
+    private static ClockDirection clock(String where) {
+        try {
+            return new ClockDirection(Double.parseDouble(where));
+        } catch (NumberFormatException e) {
+            throw new InputRefused(
+                    "'" + where + "' is not a direction",
+                    "say north or south, or a clock direction in the view such as 6 or 4.5");
+        }
+    }
+
+    private Unit unit(ViewOptions view, Rig rig) {
+        if (unit != null) {
+            return unit;
+        }
+        return view.division(rig).isPresent() ? Unit.divisions : Unit.arcsec;
+    }
+
+    private Angle per(String what) {
+        if (perArcsec == null) {
+            throw new InputRefused("the sky angle of one " + what + " is not known", "add --per ARCSEC");
+        }
+        return Angle.ofArcseconds(perArcsec);
+    }
+}

@@ -1,0 +1,42 @@
+package polewright.app.command;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.app.Workbench;
+import polewright.app.json.NightJson;
+import polewright.app.text.FixWords;
+import polewright.night.NightState;
+import polewright.night.log.NightLog;
+
+@Command(name = "fix", description = "Where the axis points, by all of tonight's sightings.")
+final class FixCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private Output output;
+
+    FixCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        NightState night = tonight(log, workbench);
+        if (output.isJson()) {
+            output.print(workbench, NightJson.fix(night));
+        } else {
+            output.say(workbench, FixWords.full(night));
+        }
+        return 0;
+    }
+
+    static NightState tonight(LogOption log, Workbench workbench) {
+        try (NightLog opened = log.openExisting(workbench)) {
+            return NightState.of(opened.events(LogOption.latest(opened)));
+        }
+    }
+}

@@ -1,0 +1,124 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.input.BodyFinder;
+import polewright.app.text.GroundWords;
+import polewright.axis.drawing.HomeDrawing;
+import polewright.axis.drawing.Palette;
+import polewright.axis.rig.HomePosition;
+import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Orientation;
+import polewright.night.GroundPlan;
+import polewright.night.event.NightEvent;
+import polewright.sky.body.FixedStar;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.LeapSeconds;
+
+@Command(name = "ground", description = "What to set before dark: north, level, wedge, home position.")
+final class GroundCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Option(
+            names = "--mount",
+            paramLabel = "KIND",
+            description = "${COMPLETION-CANDIDATES}. Default: that of the rig.")
+    private @Nullable MountKind kind;
+
+    @Option(names = "--drawing", paramLabel = "FILE.svg", description = "Also draw the home position, seen from the side.")
+    private @Nullable Path drawing;
+
+    @Option(names = "--dark", description = "Draw in dim red on black.")
+    private boolean dark;
+
+    @Mixin
+    private SkyOptions sky;
+
+    @Mixin
+    private RigOption rig;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private Output output;
+
+    GroundCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
+        ObservingMoment moment = sky.moment(workbench, remembered);
+        MountKind mount = kind == null ? rig.rig(remembered).kind() : kind;
+        GroundPlan plan = GroundPlan.of(moment, poleStar(moment));
+        if (output.isJson()) {
+            output.print(workbench, json(plan, mount));
+        } else {
+            output.say(workbench, GroundWords.of(plan, mount));
+            LeapSeconds.note(plan.at()).ifPresent(note -> output.say(workbench, note));
+        }
+        if (drawing != null) {
+            draw(mount, moment, drawing);
+        }
+        return 0;
+    }
+
+    private void draw(MountKind mount, ObservingMoment moment, Path file) {
+        try {
+            Files.writeString(
+                    file, HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new JobFailed(file + " cannot be written: name a file in a folder that you may write to.");
+        }
+        if (!output.isJson()) {
+            output.say(workbench, "Drawn: " + file);
+        }
+    }
+
+    private static FixedStar poleStar(ObservingMoment moment) {
+        return (FixedStar) BodyFinder.named(moment.site().isNorthern() ? "Polaris" : "Sigma Octantis");
+    }
+
+    private static ObjectNode json(GroundPlan plan, MountKind mount) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("at", plan.at().toString());
+        node.put("compass_bearing_deg", plan.compassBearing().degrees());
+        node.put("declination_deg", plan.declination().degrees());
+        node.put("declination_sigma_deg", plan.declinationSigma().degrees());
+        node.put("wedge_scale_deg", plan.site().poleAltitude().degrees());
+        plan.shadow().ifPresent(shadow -> {
+            node.put("shadow_azimuth_deg", shadow.azimuth().degrees());
+            node.put("axis_clockwise_of_shadow_deg", shadow.axisClockwise().degrees());
+        });
+        node.put("next_sun_transit", plan.nextSunTransit().toString());
+        ObjectNode star = node.putObject("pole_star");
+        star.put("name", plan.poleStarName());
+        star.put("distance_arcmin", plan.poleStarDistance().arcminutes());
+        star.put("ha_deg", plan.poleStarHourAngle().degrees());
+        for (Orientation view : Orientation.values()) {
+            star.put(
+                    "clockwise_from_top_" + view.name().toLowerCase(Locale.ROOT) + "_deg",
+                    plan.poleStarClock(view).degrees());
+        }
+        HomePosition.of(mount, plan.site()).lines().forEach(node.putArray("home")::add);
+        var notes = node.putArray("notes");
+        plan.magneticNotes().forEach(notes::add);
+        LeapSeconds.note(plan.at()).ifPresent(notes::add);
+        return node;
+    }
+}

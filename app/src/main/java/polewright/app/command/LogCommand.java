@@ -1,0 +1,212 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.input.BodyFinder;
+import polewright.app.text.EventWords;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.jsonl.JsonLines;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.night.log.NightSummary;
+
+@Command(
+        name = "log",
+        description = "Look at the log, or copy a night out of it or into it.",
+        subcommands = {LogCommand.Export.class, LogCommand.Import.class, LogCommand.Nights.class})
+final class LogCommand implements Callable<Integer> {
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);
+
+    private final Workbench workbench;
+
+    @Option(names = "--night", paramLabel = "NUMBER", description = "Which night. Default: the last.")
+    private @Nullable Long number;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private Output output;
+
+    LogCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        try (NightLog opened = log.openExisting(workbench)) {
+            NightId night = number == null ? LogOption.latest(opened) : new NightId(number);
+            List<LoggedEvent> events = opened.events(night);
+            if (output.isJson()) {
+                print(events);
+            } else {
+                output.say(workbench, lines(events));
+            }
+        }
+        return 0;
+    }
+
+    private void print(List<LoggedEvent> events) {
+        // Already JSON: one event a line, as docs/events.md has it.
+        output.say(workbench, events.stream().map(JsonLines::write).toList());
+    }
+
+    private static List<String> lines(List<LoggedEvent> events) {
+        Set<Long> standing = new HashSet<>();
+        NightState.standing(events).forEach(e -> standing.add(e.seq()));
+        List<String> lines = new ArrayList<>();
+        for (LoggedEvent logged : events) {
+            boolean counts = standing.contains(logged.seq()) || EventWords.isWithdrawal(logged);
+            lines.add(String.format(
+                    java.util.Locale.ROOT,
+                    "#%-3d %s UTC  %s%s",
+                    logged.seq(),
+                    TIME.format(logged.at()),
+                    EventWords.of(logged.event()),
+                    counts ? "" : " (taken back)"));
+        }
+        return lines;
+    }
+
+    @Command(name = "nights", description = "List the nights in the log.")
+    static final class Nights implements Callable<Integer> {
+        private final Workbench workbench;
+
+        @Mixin
+        private LogOption log;
+
+        @Mixin
+        private Output output;
+
+        Nights(Workbench workbench) {
+            this.workbench = workbench;
+        }
+
+        @Override
+        public Integer call() {
+            try (NightLog opened = log.openExisting(workbench)) {
+                List<NightSummary> nights = opened.nights();
+                if (output.isJson()) {
+                    output.print(workbench, nights.stream().map(Nights::json).toList());
+                } else {
+                    output.say(workbench, nights.stream().map(Nights::line).toList());
+                }
+            }
+            return 0;
+        }
+
+        private static String line(NightSummary night) {
+            return "night " + night.id().number() + "  " + night.begunAt() + "  " + night.siteName() + ", "
+                    + night.events() + (night.events() == 1 ? " event" : " events");
+        }
+
+        private static ObjectNode json(NightSummary night) {
+            ObjectNode node = JsonNodeFactory.instance.objectNode();
+            node.put("night", night.id().number());
+            node.put("begun_at", night.begunAt().toString());
+            node.put("site_name", night.siteName());
+            node.put("events", night.events());
+            return node;
+        }
+    }
+
+    @Command(name = "export", description = "Write a night as JSON Lines, one event a line.")
+    static final class Export implements Callable<Integer> {
+        private final Workbench workbench;
+
+        @Parameters(paramLabel = "FILE", description = "A new file.")
+        private Path file;
+
+        @Option(names = "--night", paramLabel = "NUMBER", description = "Which night. Default: the last.")
+        private @Nullable Long number;
+
+        @Mixin
+        private LogOption log;
+
+        @Mixin
+        private Output output;
+
+        Export(Workbench workbench) {
+            this.workbench = workbench;
+        }
+
+        @Override
+        public Integer call() {
+            try (NightLog opened = log.openExisting(workbench)) {
+                NightId night = number == null ? LogOption.latest(opened) : new NightId(number);
+                List<LoggedEvent> events = opened.events(night);
+                StringBuilder text = new StringBuilder();
+                JsonLines.write(events, text);
+                Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+                output.say(workbench, "Written: " + events.size() + " events to " + file + ".");
+            } catch (java.nio.file.FileAlreadyExistsException e) {
+                throw new JobFailed(file + " exists already and has been left alone: name another file.");
+            } catch (IOException e) {
+                throw new JobFailed(file + " cannot be written: name a file in a folder that you may write to.");
+            }
+            return 0;
+        }
+    }
+
+    @Command(name = "import", description = "Add a night from JSON Lines; all of it or nothing.")
+    static final class Import implements Callable<Integer> {
+        private final Workbench workbench;
+
+        @Parameters(paramLabel = "FILE", description = "One event a line; see docs/events.md.")
+        private Path file;
+
+        @Mixin
+        private LogOption log;
+
+        @Mixin
+        private Output output;
+
+        Import(Workbench workbench) {
+            this.workbench = workbench;
+        }
+
+        @Override
+        public Integer call() {
+            List<LoggedEvent> events = read(file);
+            // An event that cannot have happened is refused here, before anything is logged.
+            NightState.of(events);
+            try (NightLog opened = log.open(workbench)) {
+                NightId night = opened.importNight(events);
+                output.say(workbench, "Added: " + events.size() + " events as night " + night.number() + ".");
+            }
+            return 0;
+        }
+    }
+
+    /** The events of a file; refuses it whole when a line is wrong. */
+    static List<LoggedEvent> read(Path file) {
+        try (var text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+            return JsonLines.read(text, new BodyFinder()).orThrow();
+        } catch (java.nio.charset.CharacterCodingException e) {
+            throw new JobFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
+        } catch (IOException e) {
+            throw new JobFailed(file + " cannot be read: check the name.");
+        }
+    }
+}

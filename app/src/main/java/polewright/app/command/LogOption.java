@@ -1,0 +1,65 @@
+package polewright.app.command;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+
+/** Which log. */
+final class LogOption {
+    @Option(
+            names = "--log",
+            paramLabel = "FILE",
+            description = "The log to use. Default: $POLEWRIGHT_LOG, or nights.sqlite in your data folder.")
+    private @Nullable Path log;
+
+    Path file(Workbench workbench) {
+        return log == null ? workbench.defaultLog() : log;
+    }
+
+    NightLog open(Workbench workbench) {
+        return NightLog.open(file(workbench));
+    }
+
+    /** Opens a log that must be there; reading commands make none. */
+    NightLog openExisting(Workbench workbench) {
+        Path file = file(workbench);
+        if (!Files.exists(file)) {
+            throw new JobFailed("There is no log yet at " + file + ": begin a night first, with polewright begin --site"
+                    + " LAT,LON.");
+        }
+        return NightLog.open(file);
+    }
+
+    /** How the last night of the log began, if there is one: where defaults come from. */
+    Optional<NightEvent.Begun> lastBegun(Workbench workbench) {
+        if (!Files.exists(file(workbench))) {
+            return Optional.empty();
+        }
+        try (NightLog opened = NightLog.open(file(workbench))) {
+            return lastBegun(opened);
+        }
+    }
+
+    static Optional<NightEvent.Begun> lastBegun(NightLog opened) {
+        return opened.latest().map(night -> begun(opened, night));
+    }
+
+    static NightId latest(NightLog opened) {
+        return opened.latest()
+                .orElseThrow(() -> new JobFailed(
+                        "No night has begun in this log: start with polewright begin --site LAT,LON."));
+    }
+
+    private static NightEvent.Begun begun(NightLog opened, NightId night) {
+        LoggedEvent first = opened.events(night).get(0);
+        return (NightEvent.Begun) first.event();
+    }
+}

@@ -1,0 +1,60 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.List;
+import picocli.CommandLine.Option;
+import polewright.app.Workbench;
+
+/** How results are shown. */
+final class Output {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    // Faint and red: the least harm to eyes that are used to the dark.
+    private static final String DIM_RED = "\u001b[2;31m";
+    private static final String PLAIN = "\u001b[0m";
+
+    @Option(names = "--json", description = "Print the result as JSON.")
+    private boolean json;
+
+    @Option(names = "--red", description = "Print in dim red, for eyes used to the dark.")
+    private boolean red;
+
+    boolean isJson() {
+        return json;
+    }
+
+    void say(Workbench workbench, List<String> lines) {
+        for (String line : lines) {
+            workbench.out().println(red && !line.isEmpty() ? DIM_RED + line + PLAIN : line);
+        }
+        workbench.out().flush();
+    }
+
+    void say(Workbench workbench, String line) {
+        say(workbench, List.of(line));
+    }
+
+    void print(Workbench workbench, JsonNode node) {
+        workbench.out().println(text(node));
+        workbench.out().flush();
+    }
+
+    /** One array, an element a line, so that a night can be read by line as well as whole. */
+    void print(Workbench workbench, List<? extends JsonNode> nodes) {
+        workbench.out().println("[");
+        for (int i = 0; i < nodes.size(); i++) {
+            workbench.out().println(text(nodes.get(i)) + (i + 1 < nodes.size() ? "," : ""));
+        }
+        workbench.out().println("]");
+        workbench.out().flush();
+    }
+
+    private static String text(JsonNode node) {
+        try {
+            return MAPPER.writeValueAsString(node);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree of plain values did not print", e);
+        }
+    }
+}

@@ -1,0 +1,51 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import polewright.app.Workbench;
+import polewright.app.json.NightJson;
+import polewright.app.text.NightWords;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+
+@Command(name = "replay", description = "Go through a night in a file: fix and advice after each event. Logs nothing.")
+final class ReplayCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Parameters(paramLabel = "FILE", description = "JSON Lines, one event a line; see docs/events.md.")
+    private Path file;
+
+    @Mixin
+    private Output output;
+
+    ReplayCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        List<LoggedEvent> events = LogCommand.read(file);
+        NightState.ModelCache models = new NightState.ModelCache();
+        List<ObjectNode> nodes = new ArrayList<>();
+        for (int i = 0; i < events.size(); i++) {
+            LoggedEvent event = events.get(i);
+            NightState night = NightState.of(events.subList(0, i + 1), models);
+            var star = Suggestions.star(night, event.at());
+            if (output.isJson()) {
+                nodes.add(NightJson.afterEvent(event, night, star));
+            } else {
+                output.say(workbench, NightWords.afterEvent(event, night, star));
+            }
+        }
+        if (output.isJson()) {
+            output.print(workbench, nodes);
+        }
+        return 0;
+    }
+}

@@ -1,0 +1,31 @@
+package polewright.app.command;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.app.Workbench;
+import polewright.night.jsonl.RigText;
+
+@Command(
+        name = "rig",
+        description = "Print the rig as a text to edit and give to begin --rig FILE. Its keys are in docs/events.md.")
+final class RigCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Mixin
+    private RigOption rig;
+
+    @Mixin
+    private LogOption log;
+
+    RigCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        workbench.out().print(RigText.write(rig.rig(log.lastBegun(workbench))));
+        workbench.out().flush();
+        return 0;
+    }
+}

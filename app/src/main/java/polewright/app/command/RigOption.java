@@ -1,0 +1,34 @@
+package polewright.app.command;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.app.JobFailed;
+import polewright.axis.rig.Rig;
+import polewright.night.event.NightEvent;
+import polewright.night.jsonl.RigText;
+
+/** Which rig. */
+final class RigOption {
+    @Option(
+            names = "--rig",
+            paramLabel = "FILE",
+            description = "A rig file (print one to edit with: polewright rig). Default: the last night's rig.")
+    private @Nullable Path file;
+
+    Rig rig(Optional<NightEvent.Begun> remembered) {
+        if (file == null) {
+            return remembered.map(NightEvent.Begun::rig).orElseGet(Rig::typicalForkOnWedge);
+        }
+        try {
+            return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new JobFailed("The rig file " + file + " cannot be read: check its name, or print one with polewright"
+                    + " rig.");
+        }
+    }
+}

@@ -1,0 +1,174 @@
+package polewright.app.command;
+
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.input.TurnsInput;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.night.NightState;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/** Commands for what is done at the wedge, other than sighting. */
+final class WedgeCommands {
+    private WedgeCommands() {}
+
+    @Command(name = "turn", description = "Log that wedge screws were turned, clockwise positive.")
+    static final class Turn extends AppendingCommand {
+        @Option(
+                names = "--azimuth",
+                paramLabel = "TURNS",
+                converter = TurnsInput.class,
+                description = "Turns of the azimuth screw: 1.25, \"1 1/4\", \"3/8 ccw\".")
+        private @Nullable Double azimuth;
+
+        @Option(
+                names = "--altitude",
+                paramLabel = "TURNS",
+                converter = TurnsInput.class,
+                description = "Turns of the altitude screw.")
+        private @Nullable Double altitude;
+
+        Turn(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            return new NightEvent.ScrewsTurned(azimuth == null ? 0 : azimuth, altitude == null ? 0 : altitude);
+        }
+
+        @Override
+        String logged() {
+            return "screws turned";
+        }
+    }
+
+    @Command(name = "clamp", description = "Log that the clamps were tightened.")
+    static final class Clamp extends AppendingCommand {
+        Clamp(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            if (before.clamped()) {
+                throw new InputRefused("the clamps are tight already", "loosen them first: polewright unclamp");
+            }
+            return new NightEvent.Clamped();
+        }
+
+        @Override
+        String logged() {
+            return "clamped";
+        }
+    }
+
+    @Command(name = "unclamp", description = "Log that the clamps were loosened.")
+    static final class Unclamp extends AppendingCommand {
+        Unclamp(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            if (!before.clamped()) {
+                throw new InputRefused("the clamps are loose already", "tighten them with: polewright clamp");
+            }
+            return new NightEvent.Unclamped();
+        }
+
+        @Override
+        String logged() {
+            return "unclamped";
+        }
+    }
+
+    @Command(name = "knock", description = "Log that the tripod or mount was knocked or moved.")
+    static final class Knock extends AppendingCommand {
+        Knock(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            return new NightEvent.Knocked();
+        }
+
+        @Override
+        String logged() {
+            return "knocked";
+        }
+    }
+
+    @Command(name = "allow", description = "Set how far off the pole the axis may be from here on.")
+    static final class Allow extends AppendingCommand {
+        @Parameters(paramLabel = "ARCMIN", description = "Arcminutes on the sky.")
+        private double arcmin;
+
+        Allow(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
+        }
+
+        @Override
+        String logged() {
+            return "allowance set";
+        }
+    }
+
+    @Command(name = "note", description = "Log a remark.")
+    static final class Note extends AppendingCommand {
+        @Parameters(paramLabel = "TEXT", arity = "1..*", description = "What should be remembered.")
+        private java.util.List<String> words;
+
+        Note(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            return new NightEvent.Noted(String.join(" ", words));
+        }
+
+        @Override
+        String logged() {
+            return "note";
+        }
+    }
+
+    @Command(name = "undo", description = "Take back the last event, or the one numbered.")
+    static final class Undo extends AppendingCommand {
+        @Parameters(paramLabel = "SEQ", arity = "0..1", description = "The event's number, as polewright log shows it.")
+        private @Nullable Long seq;
+
+        private long takenBack;
+
+        Undo(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            takenBack = seq != null
+                    ? seq
+                    : before.lastUndoable()
+                            .orElseThrow(() -> new JobFailed("There is nothing to undo but the night's beginning."))
+                            .seq();
+            return new NightEvent.Withdrawn(takenBack);
+        }
+
+        @Override
+        String logged() {
+            return "#" + takenBack + " taken back";
+        }
+    }
+}

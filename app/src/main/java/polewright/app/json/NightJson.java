@@ -1,0 +1,138 @@
+package polewright.app.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.ScrewTurn;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.fix.Agreement;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.ScrewGains;
+import polewright.night.NightState;
+import polewright.night.SuggestedStar;
+import polewright.night.event.LoggedEvent;
+
+/** Fix and advice as JSON. */
+public final class NightJson {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private NightJson() {}
+
+    /** Fix and advice after one event: what {@code replay} and the event commands print. */
+    public static ObjectNode afterEvent(LoggedEvent event, NightState night, Optional<SuggestedStar> star) {
+        ObjectNode node = NODES.objectNode();
+        node.put("seq", event.seq());
+        node.put("at", event.at().toString());
+        putOffset(node, night);
+        Optional<Agreement> own = night.fix().agreement(event.seq());
+        node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
+        own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
+        node.set("advice", advice(night.advice(), star));
+        return node;
+    }
+
+    /** The whole fix. */
+    public static ObjectNode fix(NightState night) {
+        ObjectNode node = NODES.objectNode();
+        Fix fix = night.fix();
+        AxisState state = fix.state();
+        node.put("status", status(fix));
+        if (fix instanceof Fix.Dubious dubious) {
+            node.put("reason", dubious.reason());
+        } else if (fix instanceof Fix.Underdetermined under) {
+            node.put("reason", under.missing());
+        }
+        putOffset(node, night);
+        node.put("azimuth_deg", state.axis().azimuth().degrees());
+        node.put("altitude_deg", state.axis().altitude().degrees());
+        node.put("azimuth_error_arcmin", state.axis().azimuthError(state.site()).arcminutes());
+        node.put("altitude_error_arcmin", state.axis().altitudeError(state.site()).arcminutes());
+        node.put("probability_good_enough", night.advice().probabilityNow());
+        node.put("clamped", night.clamped());
+        node.set("screws", gains(state.gains()));
+        ArrayNode sightings = node.putArray("sightings");
+        fix.agreements().forEach(a -> sightings.add(agreement(a)));
+        return node;
+    }
+
+    public static ObjectNode advice(Advice advice, Optional<SuggestedStar> star) {
+        ObjectNode node = NODES.objectNode();
+        node.put("probability_good_enough", advice.probabilityNow());
+        if (advice instanceof Advice.TurnScrews turn) {
+            node.put("do", "turn");
+            for (ScrewTurn t : turn.turns()) {
+                node.put(
+                        t.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth_turns_clockwise" : "altitude_turns_clockwise",
+                        t.clockwiseTurns());
+            }
+            node.put("loosen_first", turn.loosenFirst());
+            node.put("probability_after", turn.probabilityAfter());
+        } else if (advice instanceof Advice.TakeSighting take) {
+            node.put("do", "sight");
+            node.put("sighting", word(take.kind()));
+            node.put("reason", take.reason());
+            star.ifPresent(s -> node.set("star", star(s)));
+        } else if (advice instanceof Advice.Clamp) {
+            node.put("do", "clamp");
+        } else if (advice instanceof Advice.Stop) {
+            node.put("do", "stop");
+        }
+        return node;
+    }
+
+    private static String word(SightingKind kind) {
+        return kind.name().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    private static void putOffset(ObjectNode node, NightState night) {
+        AxisOffset offset = night.fix().state().offset();
+        OffsetCovariance covariance = night.fix().state().offsetCovariance();
+        node.put("east_arcmin", offset.east().arcminutes());
+        node.put("up_arcmin", offset.up().arcminutes());
+        ArrayNode rows = node.putArray("cov_arcmin2");
+        rows.addArray().add(covariance.eastEastArcmin2()).add(covariance.eastUpArcmin2());
+        rows.addArray().add(covariance.eastUpArcmin2()).add(covariance.upUpArcmin2());
+    }
+
+    private static String status(Fix fix) {
+        if (fix instanceof Fix.Solved) {
+            return "solved";
+        }
+        return fix instanceof Fix.Dubious ? "dubious" : "underdetermined";
+    }
+
+    private static ObjectNode gains(ScrewGains gains) {
+        ObjectNode node = NODES.objectNode();
+        node.put("azimuth_factor", gains.azimuthFactor());
+        node.put("azimuth_factor_sigma", gains.azimuthSigma());
+        node.put("altitude_factor", gains.altitudeFactor());
+        node.put("altitude_factor_sigma", gains.altitudeSigma());
+        node.put("azimuth_into_altitude", gains.azimuthIntoAltitude());
+        node.put("altitude_into_azimuth", gains.altitudeIntoAzimuth());
+        return node;
+    }
+
+    private static ObjectNode agreement(Agreement agreement) {
+        ObjectNode node = NODES.objectNode();
+        node.put("seq", agreement.seq());
+        node.put("kind", agreement.kind());
+        node.put("chi_squared", agreement.squaredInnovation());
+        node.put("degrees_of_freedom", agreement.figures());
+        node.put("contradictory", agreement.contradictory());
+        agreement.likelyCause().ifPresent(cause -> node.put("likely_cause", cause));
+        return node;
+    }
+
+    private static ObjectNode star(SuggestedStar star) {
+        ObjectNode node = NODES.objectNode();
+        node.put("name", star.star().label());
+        node.put("az_deg", star.direction().azimuth().degrees());
+        node.put("alt_apparent_deg", star.direction().altitude().degrees());
+        return node;
+    }
+}

@@ -1,0 +1,59 @@
+package polewright.app.text;
+
+import java.util.Locale;
+import polewright.sky.angle.Angle;
+
+/** Angles as a person says them: degrees when large, minutes of arc when small, no more figures than mean something. */
+public final class AngleWords {
+    private static final String[] POINTS = {
+        "north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east",
+        "south-south-east", "south", "south-south-west", "south-west", "west-south-west", "west", "west-north-west",
+        "north-west", "north-north-west"
+    };
+
+    private AngleWords() {}
+
+    /** Size without sign: {@code 2.4°}, {@code 35′}, {@code 4.2′}. */
+    public static String size(Angle angle) {
+        double arcmin = Math.abs(angle.arcminutes());
+        if (arcmin >= 99.5) {
+            return String.format(Locale.ROOT, "%.1f°", arcmin / 60);
+        }
+        return String.format(Locale.ROOT, arcmin >= 9.95 ? "%.0f′" : "%.1f′", arcmin);
+    }
+
+    /** {@code 12.3°}, one decimal. */
+    public static String degrees(Angle angle) {
+        // Adding zero turns a rounded -0.0 into 0.0.
+        return String.format(Locale.ROOT, "%.1f°", Math.rint(angle.degrees() * 10) / 10 + 0.0);
+    }
+
+    /** An azimuth or bearing in [0, 360): 359.97 is 0.0. */
+    public static String bearing(Angle angle) {
+        double tenths = Math.rint(angle.wrappedPositive().degrees() * 10) % 3600;
+        return String.format(Locale.ROOT, "%.1f°", tenths / 10);
+    }
+
+    /** The nearest of sixteen points of the compass. */
+    public static String compassPoint(Angle azimuth) {
+        int point = (int) Math.rint(azimuth.wrappedPositive().degrees() / 22.5) % 16;
+        return POINTS[point];
+    }
+
+    /** Hour angle: {@code 1h30m west}. */
+    public static String hourAngle(Angle hourAngle) {
+        long minutes = Math.round(Math.abs(hourAngle.wrappedSigned().hours()) * 60);
+        String size = String.format(Locale.ROOT, "%dh%02dm", minutes / 60, minutes % 60);
+        if (minutes == 0) {
+            return "0h00m (on the meridian)";
+        }
+        return size + (hourAngle.wrappedSigned().radians() > 0 ? " west of the meridian" : " east of the meridian");
+    }
+
+    /** Half hours of the clock face: {@code 11 o'clock}, {@code half past 4}. */
+    public static String clock(Angle clockwiseFromTop) {
+        long halves = Math.round(clockwiseFromTop.wrappedPositive().degrees() / 15) % 24;
+        long hour = halves / 2 == 0 ? 12 : halves / 2;
+        return halves % 2 == 0 ? hour + " o'clock" : "half past " + hour;
+    }
+}

@@ -1,0 +1,80 @@
+package polewright.app.text;
+
+import polewright.axis.sighting.BodyAltitude;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.PlainNumber;
+
+/** An event in one line. */
+public final class EventWords {
+    private EventWords() {}
+
+    public static boolean isWithdrawal(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.Withdrawn;
+    }
+
+    public static String of(NightEvent event) {
+        if (event instanceof NightEvent.Begun begun) {
+            return "begun at " + begun.siteName() + " with " + begun.rig().name() + ", allowed "
+                    + begun.allowance().words();
+        } else if (event instanceof NightEvent.SightingTaken taken) {
+            return of(taken.sighting());
+        } else if (event instanceof NightEvent.ScrewsTurned turned) {
+            return "turned" + turns(" azimuth ", turned.azimuthTurns()) + turns(" altitude ", turned.altitudeTurns());
+        } else if (event instanceof NightEvent.Clamped) {
+            return "clamped";
+        } else if (event instanceof NightEvent.Unclamped) {
+            return "unclamped";
+        } else if (event instanceof NightEvent.Knocked) {
+            return "knocked or moved";
+        } else if (event instanceof NightEvent.AllowanceSet set) {
+            return "allowed " + set.allowance().words();
+        } else if (event instanceof NightEvent.Noted noted) {
+            return "note: " + noted.text();
+        } else if (event instanceof NightEvent.Withdrawn withdrawn) {
+            return "took back #" + withdrawn.seq();
+        }
+        throw new IllegalStateException("no words for " + event);
+    }
+
+    private static String of(Sighting sighting) {
+        if (sighting instanceof CompassBearing compass) {
+            return "compass " + AngleWords.bearing(compass.magneticBearing()) + ", declination "
+                    + AngleWords.degrees(compass.declination());
+        } else if (sighting instanceof LevelledScale scale) {
+            return "level and scale " + AngleWords.degrees(scale.altitude());
+        } else if (sighting instanceof BodyBearing bearing) {
+            return "axis " + AngleWords.degrees(bearing.clockwise()) + " clockwise of "
+                    + (bearing.line() == BodyBearing.Line.SHADOW ? "the shadow from " : "the line toward ")
+                    + bearing.body().label();
+        } else if (sighting instanceof BodyAltitude altitude) {
+            return "axis " + AngleWords.degrees(altitude.axisAboveBody()) + " above "
+                    + altitude.body().label();
+        } else if (sighting instanceof StillPoint still) {
+            return "still point: " + still.star().label() + " "
+                    + PlainNumber.of(Math.rint(still.distance().count() * 100) / 100) + " "
+                    + still.distance().unit().words() + " toward "
+                    + AngleWords.clock(still.toward().clockwiseFromTop()) + ", view "
+                    + still.view().orientation().name().toLowerCase(java.util.Locale.ROOT);
+        } else if (sighting instanceof StarDrift drift) {
+            return "drift: " + drift.star().label() + " "
+                    + PlainNumber.of(Math.rint(drift.drift().count() * 100) / 100) + " "
+                    + drift.drift().unit().words() + " " + drift.direction().words() + " in "
+                    + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
+        }
+        throw new IllegalStateException("no words for " + sighting);
+    }
+
+    private static String turns(String screw, double turns) {
+        if (turns == 0) {
+            return "";
+        }
+        return screw + PlainNumber.of(Math.abs(turns)) + (turns > 0 ? " clockwise" : " counter-clockwise");
+    }
+}

@@ -1,0 +1,107 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.fix.Agreement;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.ScrewGains;
+import polewright.night.NightState;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** Where the axis points, in words. */
+public final class FixWords {
+    private static final double WORTH_TELLING_GAIN = 0.03;
+
+    private FixWords() {}
+
+    /** One line: {@code 30′ east and 29′ too low, give or take 4′ and 3′}. */
+    public static String line(NightState night) {
+        if (night.fix() instanceof Fix.Underdetermined under) {
+            return "Not known yet: " + under.missing() + ".";
+        }
+        AxisState state = night.fix().state();
+        OffsetCovariance covariance = state.offsetCovariance();
+        return "The axis points " + direction(state.offset()) + ", give or take " + AngleWords.size(covariance.sigmaEast())
+                + " sideways and " + AngleWords.size(covariance.sigmaUp()) + " in height.";
+    }
+
+    /** All that is known, several lines. */
+    public static List<String> full(NightState night) {
+        List<String> lines = new ArrayList<>();
+        AxisState state = night.fix().state();
+        Site site = night.begun().site();
+        lines.add(line(night));
+        if (!(night.fix() instanceof Fix.Underdetermined)) {
+            lines.add("From the " + pole(site) + " on the sky: " + AngleWords.size(state.offset().distance())
+                    + ". Allowed: " + night.allowance().words() + ".");
+            lines.add("By the mount's circles: azimuth " + side(state.axis().azimuthError(site)) + ", altitude "
+                    + signed(state.axis().altitudeError(site)) + " against the pole.");
+            lines.addAll(gains(state.gains()));
+        }
+        if (night.fix() instanceof Fix.Dubious dubious) {
+            lines.add("DOUBT " + dubious.reason() + ".");
+        }
+        lines.addAll(contradictions(night));
+        return lines;
+    }
+
+    /** One line for each sighting that was set aside. */
+    public static List<String> contradictions(NightState night) {
+        return night.fix().agreements().stream()
+                .filter(Agreement::contradictory)
+                .map(FixWords::contradiction)
+                .toList();
+    }
+
+    /** {@code 30′ east and 29′ too low}, or {@code at the pole}. */
+    public static String direction(AxisOffset offset) {
+        String east = AngleWords.size(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west");
+        String up = AngleWords.size(offset.up()) + (offset.up().radians() >= 0 ? " too high" : " too low");
+        return east + " and " + up;
+    }
+
+    static String pole(Site site) {
+        return site.isNorthern() ? "north celestial pole" : "south celestial pole";
+    }
+
+    private static String contradiction(Agreement agreement) {
+        String sigmas = String.format(Locale.ROOT, "%.0f", Math.sqrt(agreement.squaredInnovation()));
+        return "CONTRADICTS #" + agreement.seq() + " (" + agreement.kind() + ") is " + sigmas
+                + " times its own uncertainty away from the rest, and is set aside."
+                + agreement
+                        .likelyCause()
+                        .map(cause -> " It would fit if " + cause + ".")
+                        .orElse(" Check the star, the time and the view; take it again.");
+    }
+
+    private static List<String> gains(ScrewGains gains) {
+        List<String> lines = new ArrayList<>();
+        addGain(lines, "azimuth", gains.azimuthFactor(), gains.azimuthSigma());
+        addGain(lines, "altitude", gains.altitudeFactor(), gains.altitudeSigma());
+        return lines;
+    }
+
+    private static void addGain(List<String> lines, String screw, double factor, double sigma) {
+        if (Math.abs(factor - 1) > Math.max(WORTH_TELLING_GAIN, sigma)) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "Learned: the %s screw does %.0f %% of what the rig says, give or take %.0f %%.",
+                    screw,
+                    100 * factor,
+                    100 * sigma));
+        }
+    }
+
+    private static String side(Angle azimuthError) {
+        return AngleWords.size(azimuthError) + (azimuthError.radians() >= 0 ? " to the right" : " to the left");
+    }
+
+    private static String signed(Angle altitudeError) {
+        return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " above" : " below");
+    }
+}

@@ -1,0 +1,30 @@
+package polewright.app.text;
+
+/** Turns of a screw as a hand counts them: whole turns and sixteenths in lowest terms. */
+public final class Fractions {
+    private static final int PARTS = 16;
+
+    private Fractions() {}
+
+    /** {@code 1.375} as {@code "1 3/8"}; sign left out. */
+    public static String of(double turns) {
+        long sixteenths = Math.round(Math.abs(turns) * PARTS);
+        long whole = sixteenths / PARTS;
+        long rest = sixteenths % PARTS;
+        if (rest == 0) {
+            return String.valueOf(whole);
+        }
+        long below = PARTS;
+        while (rest % 2 == 0) {
+            rest /= 2;
+            below /= 2;
+        }
+        return (whole == 0 ? "" : whole + " ") + rest + "/" + below;
+    }
+
+    /** {@code "1 turn"}, {@code "1/2 turn"}, {@code "1 3/8 turns"}. */
+    public static String turns(double turns) {
+        long sixteenths = Math.round(Math.abs(turns) * PARTS);
+        return of(turns) + (sixteenths <= PARTS ? " turn" : " turns");
+    }
+}

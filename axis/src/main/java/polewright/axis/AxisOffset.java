@@ -1,0 +1,29 @@
+package polewright.axis;
+
+import polewright.sky.angle.Angle;
+
+/**
+ * Where the polar axis points minus the celestial pole that is up at the site, on the sky.
+ *
+ * <p>East on the sky is not azimuth: the azimuth error is east / cos φ (to first order). Screws turn azimuth; the fix
+ * and the allowance use this.
+ *
+ * @param east positive when the axis points east of the pole, in both hemispheres
+ * @param up positive when the axis points above the pole
+ */
+public record AxisOffset(Angle east, Angle up) {
+    public static final AxisOffset NONE = new AxisOffset(Angle.ZERO, Angle.ZERO);
+
+    public static AxisOffset ofArcminutes(double east, double up) {
+        return new AxisOffset(Angle.ofArcminutes(east), Angle.ofArcminutes(up));
+    }
+
+    /** Distance on the sky from the pole. */
+    public Angle distance() {
+        return new Angle(Math.hypot(east.radians(), up.radians()));
+    }
+
+    public AxisOffset minus(AxisOffset other) {
+        return new AxisOffset(east.minus(other.east), up.minus(other.up));
+    }
+}

@@ -1,0 +1,22 @@
+package polewright.axis.advice;
+
+/** Kinds of sighting that can be advised, with what to do in plain words. */
+public enum SightingKind {
+    COMPASS_AND_LEVEL("read the compass along the axis, and the wedge's scale on a level base"),
+    STILL_POINT("point the tube at the pole, rock it in right ascension, and say where the pole star stands"
+            + " from the point that stays still"),
+    DRIFT_ON_MERIDIAN(
+            "track a star near the meridian and the celestial equator, and see whether it drifts north or south"),
+    DRIFT_EAST_OR_WEST("track a star low in the east or west, and see whether it drifts north or south");
+
+    private final String words;
+
+    SightingKind(String words) {
+        this.words = words;
+    }
+
+    /** What to do, as an imperative without a full stop. */
+    public String words() {
+        return words;
+    }
+}

@@ -1,0 +1,160 @@
+package polewright.axis.fix;
+
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/**
+ * The axis and the screws as a Gaussian: mean and covariance of six figures.
+ *
+ * <pre>
+ *   0 azimuth of the elevated end, rad      3 altitude screw: relative error of its effect
+ *   1 altitude of the elevated end, rad     4 azimuth screw: altitude moved per unit of azimuth
+ *   2 azimuth screw: relative error         5 altitude screw: azimuth moved per unit of altitude
+ * </pre>
+ *
+ * <p>In azimuth and altitude a turn of a screw is a plain addition, however large; that is why these two and not the
+ * offset are kept. The last two are what a leaning base does.
+ */
+public final class AxisState {
+    static final int SIZE = 6;
+    static final int AZIMUTH = 0;
+    static final int ALTITUDE = 1;
+    static final int AZIMUTH_GAIN = 2;
+    static final int ALTITUDE_GAIN = 3;
+    static final int AZIMUTH_INTO_ALTITUDE = 4;
+    static final int ALTITUDE_INTO_AZIMUTH = 5;
+
+    /** Before any sighting the axis is within about 15° of the pole: 8° 1 sigma each way on the sky. */
+    public static final Angle PRIOR_SIGMA = Angle.ofDegrees(8);
+
+    // Azimuth means little where the pole is overhead; this keeps its prior finite there.
+    private static final double LEAST_COS_LATITUDE = 0.1;
+    private static final double LEAST_LEAN_RAD = 1e-3;
+    private static final double DERIVATIVE_STEP_RAD = 1e-6;
+
+    private final Site site;
+    private final RealVector mean;
+    private final RealMatrix covariance;
+
+    AxisState(Site site, RealVector mean, RealMatrix covariance) {
+        this.site = site;
+        this.mean = mean;
+        this.covariance = covariance;
+    }
+
+    /** What is known before anything was measured. */
+    public static AxisState prior(Site site, Rig rig) {
+        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+        double tanLat = site.poleAltitude().sin() / cosLat;
+        double lean = Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
+        RealVector mean = MatrixUtils.createRealVector(SIZE);
+        mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
+        mean.setEntry(ALTITUDE, site.poleAltitude().radians());
+        RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
+        setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
+        setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
+        // A lean also scales the azimuth that a turn makes, by its tangent component.
+        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(rig.azimuthScrew().relativeGainSigma(), lean * tanLat));
+        setVariance(covariance, ALTITUDE_GAIN, rig.altitudeScrew().relativeGainSigma());
+        setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
+        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
+        return new AxisState(site, mean, covariance);
+    }
+
+    public AxisPointing axis() {
+        return AxisPointing.of(new Angle(mean.getEntry(AZIMUTH)), new Angle(mean.getEntry(ALTITUDE)));
+    }
+
+    public AxisOffset offset() {
+        return axis().offset(site);
+    }
+
+    /** Covariance of {@link #offset}. */
+    public OffsetCovariance offsetCovariance() {
+        RealMatrix toOffset = new Array2DRowRealMatrix(2, SIZE);
+        for (int column : new int[] {AZIMUTH, ALTITUDE}) {
+            AxisOffset above = nudged(column, DERIVATIVE_STEP_RAD);
+            AxisOffset below = nudged(column, -DERIVATIVE_STEP_RAD);
+            AxisOffset difference = above.minus(below);
+            toOffset.setEntry(0, column, difference.east().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
+            toOffset.setEntry(1, column, difference.up().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
+        }
+        RealMatrix c = toOffset.multiply(covariance).multiplyTransposed(toOffset);
+        return new OffsetCovariance(c.getEntry(0, 0), (c.getEntry(0, 1) + c.getEntry(1, 0)) / 2, c.getEntry(1, 1));
+    }
+
+    public ScrewGains gains() {
+        return new ScrewGains(
+                1 + mean.getEntry(AZIMUTH_GAIN),
+                1 + mean.getEntry(ALTITUDE_GAIN),
+                mean.getEntry(AZIMUTH_INTO_ALTITUDE),
+                mean.getEntry(ALTITUDE_INTO_AZIMUTH),
+                sigma(AZIMUTH_GAIN),
+                sigma(ALTITUDE_GAIN));
+    }
+
+    /** The state after turns, clockwise positive, made by hand from here. */
+    public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
+        return Motion.turns(rig, azimuthTurns, altitudeTurns, false, false, altitude())
+                .applyTo(this);
+    }
+
+    /** The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned. */
+    public Turns turnsTo(AxisOffset aim, Rig rig) {
+        AxisPointing target = AxisPointing.of(site, aim);
+        double azimuthMove =
+                target.azimuth().minus(axis().azimuth()).wrappedSigned().radians();
+        double altitudeMove = target.altitude().minus(altitude()).radians();
+        ScrewGains g = gains();
+        double determinant = g.azimuthFactor() * g.altitudeFactor() - g.azimuthIntoAltitude() * g.altitudeIntoAzimuth();
+        double azimuthAsked = (g.altitudeFactor() * azimuthMove - g.altitudeIntoAzimuth() * altitudeMove) / determinant;
+        double altitudeAsked = (g.azimuthFactor() * altitudeMove - g.azimuthIntoAltitude() * azimuthMove) / determinant;
+        Screw azimuth = rig.azimuthScrew();
+        Screw altitude = rig.altitudeScrew();
+        return new Turns(
+                azimuth.turnsFor(new Angle(azimuthAsked), altitude()),
+                altitude.turnsFor(new Angle(altitudeAsked), altitude()));
+    }
+
+    public Site site() {
+        return site;
+    }
+
+    /** Clockwise positive turns of both screws. */
+    public record Turns(double azimuth, double altitude) {}
+
+    RealVector mean() {
+        return mean;
+    }
+
+    RealMatrix covariance() {
+        return covariance;
+    }
+
+    Angle altitude() {
+        return new Angle(mean.getEntry(ALTITUDE));
+    }
+
+    private double sigma(int index) {
+        return Math.sqrt(covariance.getEntry(index, index));
+    }
+
+    private AxisOffset nudged(int index, double byRad) {
+        double azimuth = mean.getEntry(AZIMUTH) + (index == AZIMUTH ? byRad : 0);
+        double altitude = mean.getEntry(ALTITUDE) + (index == ALTITUDE ? byRad : 0);
+        return AxisPointing.of(new Angle(azimuth), new Angle(altitude)).offset(site);
+    }
+
+    private static void setVariance(RealMatrix matrix, int index, double sigma) {
+        matrix.setEntry(index, index, sigma * sigma);
+    }
+}

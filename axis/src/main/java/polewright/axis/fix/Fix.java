@@ -1,0 +1,35 @@
+package polewright.axis.fix;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Where the axis is held to point after the events so far. */
+public sealed interface Fix {
+    /** The axis and the screws; in every outcome the best that is known. */
+    AxisState state();
+
+    /** How each sighting agrees, in order. */
+    List<Agreement> agreements();
+
+    /** The agreement of one event, if it is a sighting of this night. */
+    default Optional<Agreement> agreement(long seq) {
+        return agreements().stream().filter(a -> a.seq() == seq).findFirst();
+    }
+
+    /** The sightings agree, but for any that were set aside with the rest against them. */
+    record Solved(AxisState state, List<Agreement> agreements) implements Fix {}
+
+    /**
+     * Computed, but two accounts contradict each other and nothing says which is right.
+     *
+     * @param reason which ones, and what would settle it
+     */
+    record Dubious(AxisState state, List<Agreement> agreements, String reason) implements Fix {}
+
+    /**
+     * Some direction of the axis has not been told yet.
+     *
+     * @param missing what is not known, and what would tell it
+     */
+    record Underdetermined(AxisState state, List<Agreement> agreements, String missing) implements Fix {}
+}

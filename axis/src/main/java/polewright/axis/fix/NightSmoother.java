@@ -1,0 +1,186 @@
+package polewright.axis.fix;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import polewright.axis.rig.Rig;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/**
+ * Least squares over a whole night.
+ *
+ * <p>Between two moves the axis stands still; call that a stand. Within the night the unknowns are the axis in each
+ * stand and the four figures of the screws, tied together by the turns. An iterated Kalman smoother solves this: a pass
+ * forward through the stands, a pass back, the sightings linearised anew about the result, until nothing moves. That is
+ * Gauss–Newton on the whole night (B. M. Bell, "The iterated Kalman smoother as a Gauss–Newton method", SIAM J. Optim. 4
+ * (1994) 626), at a cost that grows with the number of events and not with its cube.
+ */
+final class NightSmoother {
+    private static final int MOST_PASSES = 25;
+    private static final int FIRST_GUESS_ROUNDS = 4;
+    private static final double SETTLED_RAD = 1e-10;
+
+    private final Site site;
+    private final Rig rig;
+    private final List<Stand> stands;
+
+    NightSmoother(Site site, Rig rig, List<Step> steps) {
+        this.site = site;
+        this.rig = rig;
+        this.stands = stands(rig, steps);
+    }
+
+    /** The stands of the night with the axis in each. */
+    record Smoothed(List<AxisState> states, List<Stand> stands) {
+        AxisState last() {
+            return states.get(states.size() - 1);
+        }
+
+        AxisState stateFor(Step.Sighted sighted) {
+            for (int i = 0; i < stands.size(); i++) {
+                if (stands.get(i).sightings().contains(sighted)) {
+                    return states.get(i);
+                }
+            }
+            throw new IllegalArgumentException("event " + sighted.seq() + " is not of this night");
+        }
+    }
+
+    /** What moved the axis before a stand; the first stand has none. */
+    sealed interface Cause {
+        record Nothing() implements Cause {}
+
+        record Turn(Step.Turned step, boolean azimuthReversed, boolean altitudeReversed) implements Cause {}
+
+        record Shift(Step.Shifted step) implements Cause {}
+    }
+
+    record Stand(Cause cause, List<Step.Sighted> sightings) {}
+
+    /** Solves with all sightings but those whose numbers are in {@code setAside}. */
+    Smoothed solve(Set<Long> setAside) {
+        List<AxisState> reference = List.of();
+        for (int pass = 0; pass < MOST_PASSES; pass++) {
+            List<AxisState> smoothed = pass(reference, setAside);
+            double moved = reference.isEmpty() ? Double.POSITIVE_INFINITY : farthest(reference, smoothed);
+            reference = smoothed;
+            if (moved < SETTLED_RAD) {
+                break;
+            }
+        }
+        return new Smoothed(reference, stands);
+    }
+
+    private List<AxisState> pass(List<AxisState> reference, Set<Long> setAside) {
+        int n = stands.size();
+        List<AxisState> filtered = new ArrayList<>(n);
+        List<AxisState> predicted = new ArrayList<>(n);
+        List<Motion> motions = new ArrayList<>(n);
+        AxisState state = AxisState.prior(site, rig);
+        for (int i = 0; i < n; i++) {
+            Angle altitude = i == 0 || reference.isEmpty()
+                    ? state.altitude()
+                    : reference.get(i - 1).altitude();
+            Motion motion = motion(stands.get(i).cause(), altitude);
+            state = motion.applyTo(state);
+            motions.add(motion);
+            predicted.add(state);
+            for (Step.Sighted sighted : stands.get(i).sightings()) {
+                if (!setAside.contains(sighted.seq())) {
+                    state = reference.isEmpty()
+                            ? firstGuess(sighted, state)
+                            : LinearisedSighting.of(sighted.model(), reference.get(i))
+                                    .update(state);
+                }
+            }
+            filtered.add(state);
+        }
+        return backward(filtered, predicted, motions);
+    }
+
+    /** One sighting taken in about its own result, before there is any night to linearise about. */
+    private static AxisState firstGuess(Step.Sighted sighted, AxisState before) {
+        AxisState after = before;
+        for (int round = 0; round < FIRST_GUESS_ROUNDS; round++) {
+            after = LinearisedSighting.of(sighted.model(), after).update(before);
+        }
+        return after;
+    }
+
+    /** H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445. */
+    private static List<AxisState> backward(List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions) {
+        int n = filtered.size();
+        AxisState[] smoothed = new AxisState[n];
+        smoothed[n - 1] = filtered.get(n - 1);
+        for (int i = n - 2; i >= 0; i--) {
+            AxisState now = filtered.get(i);
+            AxisState next = predicted.get(i + 1);
+            RealMatrix cross = motions.get(i + 1).transition().multiply(now.covariance());
+            RealMatrix gain = new CholeskyDecomposition(symmetric(next.covariance()), 1e-9, 0)
+                    .getSolver()
+                    .solve(cross)
+                    .transpose();
+            RealVector mean = now.mean().add(gain.operate(smoothed[i + 1].mean().subtract(next.mean())));
+            RealMatrix covariance = now.covariance()
+                    .add(gain.multiply(smoothed[i + 1].covariance().subtract(next.covariance()))
+                            .multiplyTransposed(gain));
+            smoothed[i] = new AxisState(now.site(), mean, symmetric(covariance));
+        }
+        return List.of(smoothed);
+    }
+
+    private Motion motion(Cause cause, Angle presentAltitude) {
+        if (cause instanceof Cause.Turn turn) {
+            return Motion.turns(
+                    rig,
+                    turn.step().azimuthTurns(),
+                    turn.step().altitudeTurns(),
+                    turn.azimuthReversed(),
+                    turn.altitudeReversed(),
+                    presentAltitude);
+        }
+        Angle sigma = cause instanceof Cause.Shift shift ? shift.step().sigma() : Angle.ZERO;
+        return Motion.shift(site, sigma);
+    }
+
+    private static double farthest(List<AxisState> a, List<AxisState> b) {
+        double farthest = 0;
+        for (int i = 0; i < a.size(); i++) {
+            farthest = Math.max(
+                    farthest, a.get(i).axis().separation(b.get(i).axis()).radians());
+        }
+        return farthest;
+    }
+
+    private static RealMatrix symmetric(RealMatrix m) {
+        return m.add(m.transpose()).scalarMultiply(0.5);
+    }
+
+    private static List<Stand> stands(Rig rig, List<Step> steps) {
+        List<Stand> stands = new ArrayList<>();
+        stands.add(new Stand(new Cause.Nothing(), new ArrayList<>()));
+        double lastAzimuth = 0;
+        double lastAltitude = 0;
+        for (Step step : steps) {
+            if (step instanceof Step.Sighted sighted) {
+                stands.get(stands.size() - 1).sightings().add(sighted);
+            } else if (step instanceof Step.Turned turned) {
+                stands.add(new Stand(
+                        new Cause.Turn(
+                                turned,
+                                turned.azimuthTurns() * lastAzimuth < 0,
+                                turned.altitudeTurns() * lastAltitude < 0),
+                        new ArrayList<>()));
+                lastAzimuth = turned.azimuthTurns() == 0 ? lastAzimuth : turned.azimuthTurns();
+                lastAltitude = turned.altitudeTurns() == 0 ? lastAltitude : turned.altitudeTurns();
+            } else if (step instanceof Step.Shifted shifted) {
+                stands.add(new Stand(new Cause.Shift(shifted), new ArrayList<>()));
+            }
+        }
+        return stands;
+    }
+}

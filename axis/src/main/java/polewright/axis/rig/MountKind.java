@@ -1,0 +1,24 @@
+package polewright.axis.rig;
+
+/** Kinds of mount. All but the upright fork have a polar axis to set. */
+public enum MountKind {
+    FORK_ON_WEDGE("fork on a wedge"),
+    FORK_UPRIGHT("fork set upright, without a wedge"),
+    GERMAN("german equatorial"),
+    TRACKER("small tracker");
+
+    private final String words;
+
+    MountKind(String words) {
+        this.words = words;
+    }
+
+    /** The kind in plain words, lower case. */
+    public String words() {
+        return words;
+    }
+
+    public boolean hasPolarAxis() {
+        return this != FORK_UPRIGHT;
+    }
+}

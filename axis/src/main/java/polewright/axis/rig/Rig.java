@@ -1,0 +1,84 @@
+package polewright.axis.rig;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/**
+ * The mount as its owner knows it.
+ *
+ * @param name what the user calls it
+ * @param kind the kind of mount
+ * @param azimuthScrew swings the axis left and right
+ * @param altitudeScrew raises and lowers the axis
+ * @param levelSigma how level the base is trusted to be, 1 sigma: a lean lets one screw move the axis the other way too
+ * @param clampSigma how far clamping usually shifts the axis on the sky, 1 sigma in each direction
+ * @param optics finders and eyepieces
+ */
+public record Rig(
+        String name,
+        MountKind kind,
+        Screw azimuthScrew,
+        Screw altitudeScrew,
+        Angle levelSigma,
+        Angle clampSigma,
+        List<Optic> optics) {
+    public Rig {
+        if (!azimuthScrew.clockwise().isAzimuth()) {
+            throw new InputRefused(
+                    "the azimuth screw of rig '" + name + "' "
+                            + azimuthScrew.clockwise().name().toLowerCase(Locale.ROOT) + " the axis",
+                    "say whether a clockwise turn takes it right or left");
+        }
+        if (altitudeScrew.clockwise().isAzimuth()) {
+            throw new InputRefused(
+                    "the altitude screw of rig '" + name + "' moves the axis sideways",
+                    "say whether a clockwise turn raises or lowers it");
+        }
+        requireSmall("base level uncertainty", levelSigma);
+        requireSmall("clamping shift", clampSigma);
+        optics = List.copyOf(optics);
+        Set<String> names = new HashSet<>();
+        for (Optic optic : optics) {
+            if (!names.add(optic.name().toLowerCase(Locale.ROOT))) {
+                throw new InputRefused(
+                        "rig '" + name + "' has two optics named '" + optic.name() + "'", "give each its own name");
+            }
+        }
+    }
+
+    /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
+    public static Rig typicalForkOnWedge() {
+        return new Rig(
+                "fork",
+                MountKind.FORK_ON_WEDGE,
+                Screw.rough(new ScrewGeometry.PushScrew(1.5, 130), ScrewSense.RIGHT),
+                Screw.rough(new ScrewGeometry.PushScrew(1.5, 160), ScrewSense.RAISES),
+                Angle.ofDegrees(1.5),
+                Angle.ofArcminutes(2),
+                List.of(
+                        new Optic("finder", Angle.ofDegrees(6), View.of(Orientation.INVERTED), Optional.empty()),
+                        new Optic("eyepiece", Angle.ofDegrees(0.8), View.of(Orientation.MIRRORED), Optional.empty()),
+                        new Optic(
+                                "reticle",
+                                Angle.ofDegrees(0.4),
+                                View.of(Orientation.MIRRORED),
+                                Optional.of(Angle.ofArcseconds(15)))));
+    }
+
+    public Optional<Optic> optic(String opticName) {
+        return optics.stream().filter(o -> o.name().equalsIgnoreCase(opticName)).findFirst();
+    }
+
+    private static void requireSmall(String what, Angle angle) {
+        if (!(angle.radians() >= 0 && angle.degrees() <= 20)) {
+            throw new InputRefused(
+                    what + " of " + Math.rint(angle.degrees() * 1e6) / 1e6 + " degrees is outside 0 to 20",
+                    "correct the rig file");
+        }
+    }
+}

@@ -1,0 +1,50 @@
+package polewright.axis.sighting;
+
+import java.time.Instant;
+import java.util.List;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * The altitude of the axis against a star's: one inclinometer read on the tube set to the star and on the tube set to
+ * the axis, so that the instrument's own zero drops out.
+ *
+ * @param at when the star was read
+ * @param body the star
+ * @param axisAboveBody altitude of the axis minus that of the body, as read
+ * @param sigma 1 sigma of the difference
+ */
+public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle sigma) implements Sighting {
+    /** An inclinometer that shows tenths of a degree, read twice: 0.2°. */
+    public static final Angle USUAL_SIGMA = Angle.ofDegrees(0.2);
+
+    public BodyAltitude {
+        Sighted.requireSigma(sigma, Angle.ofDegrees(60));
+        if (body == SolarSystemBody.SUN) {
+            throw new InputRefused("the tube must never be set to the Sun", "use a star, or a shadow for the azimuth");
+        }
+    }
+
+    @Override
+    public String kind() {
+        return "altitude against a star";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        var seen = Sighted.direction(body, Sighted.moment(at, site, weather));
+        double axisAltitude = seen.altitude().plus(axisAboveBody).radians();
+        return AxisModel.ofOne(axis -> (Sighted.altitudeRad(axis) - axisAltitude) / sigma.radians());
+    }
+
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of(new Misreading(
+                "the difference had been taken the wrong way round (up and down swapped)",
+                new BodyAltitude(at, body, axisAboveBody.negated(), sigma)));
+    }
+}

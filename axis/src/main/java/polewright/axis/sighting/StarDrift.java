@@ -1,0 +1,122 @@
+package polewright.axis.sighting;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.axis.rig.Orientation;
+import polewright.axis.rig.View;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * How far a star drifted in declination while the mount tracked it at the sidereal rate.
+ *
+ * <p>Exact: the mount's declination of a direction s is asin(a·s), which turning about the axis a leaves alone, so the
+ * drift is asin(a·s₂) − asin(a·s₁) with s₁ and s₂ where the star is seen at the beginning and the end, refraction
+ * included. Only motion in declination is used; motion along right ascension mixes with the drive's own errors.
+ *
+ * @param at when the star was set on the mark
+ * @param length how long it was watched
+ * @param star which star
+ * @param drift how far it went
+ * @param direction which way
+ * @param sigma 1 sigma of the drift
+ */
+public record StarDrift(
+        Instant at, Duration length, SkyBody star, ReadLength drift, DriftDirection direction, Angle sigma)
+        implements Sighting {
+    /** A drift is read to a quarter of a reticle division (common practice). */
+    public static final double USUAL_SIGMA_DIVISIONS = 0.25;
+    /** Without a reticle, to a fiftieth of the field. */
+    public static final double USUAL_SIGMA_OF_FIELD = 0.02;
+    /** Given in arcseconds: average seeing and a steady hand. */
+    public static final double USUAL_SIGMA_ARCSECONDS = 3;
+    /** On a camera's picture, by eye. */
+    public static final double USUAL_SIGMA_PIXELS = 1;
+
+    private static final Duration LONGEST = Duration.ofHours(6);
+    // A direction on the clock is told to about half an hour.
+    private static final double CLOCK_SIGMA_RAD = Math.toRadians(7.5);
+
+    public StarDrift {
+        Sighted.requireSigma(sigma, Angle.ofDegrees(5));
+        if (length.isNegative() || length.isZero() || length.compareTo(LONGEST) > 0) {
+            throw new InputRefused(
+                    "a drift of " + PlainNumber.of(length.toMillis() / 60000.0) + " minutes is outside 0 to 360",
+                    "give how long the star was watched, at least a minute or two");
+        }
+    }
+
+    /** What a drift read in this unit is usually good for. */
+    public static Angle usualSigma(ReadLength drift) {
+        return drift.perUnit()
+                .times(
+                        switch (drift.unit()) {
+                            case ARCSECONDS -> USUAL_SIGMA_ARCSECONDS;
+                            case DIVISIONS -> USUAL_SIGMA_DIVISIONS;
+                            case FIELDS -> USUAL_SIGMA_OF_FIELD;
+                            case PIXELS -> USUAL_SIGMA_PIXELS;
+                        });
+    }
+
+    @Override
+    public String kind() {
+        return "star drift";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        Vector3D start = seen(at, site, weather);
+        Vector3D middle = seen(at.plus(length.dividedBy(2)), site, weather);
+        Vector3D end = seen(at.plus(length), site, weather);
+        Vector3D northPole =
+                new Vector3D(0, site.latitude().cos(), site.latitude().sin());
+        double share = Math.max(-1, Math.min(1, direction.northShare(middle, northPole)));
+        double measured = drift.angle().radians() * share;
+        double sideways = drift.angle().radians() * Math.sqrt(1 - share * share);
+        boolean toldByClock = !(direction instanceof DriftDirection.OnSky);
+        double total = Math.hypot(sigma.radians(), toldByClock ? sideways * CLOCK_SIGMA_RAD : 0);
+        int sign = site.hemisphereSign();
+        return AxisModel.ofOne(axis -> {
+            double northward = sign * (Math.asin(clip(axis.dotProduct(end))) - Math.asin(clip(axis.dotProduct(start))));
+            return (northward - measured) / total;
+        });
+    }
+
+    @Override
+    public List<Misreading> misreadings() {
+        List<Misreading> mistakes = new ArrayList<>();
+        mistakes.add(new Misreading("north and south were swapped", with(direction.reversed())));
+        if (direction instanceof DriftDirection.TowardEdge edge) {
+            for (Orientation other : Orientation.values()) {
+                if (other != edge.view().orientation()) {
+                    mistakes.add(new Misreading(
+                            "the view were " + other.name().toLowerCase(Locale.ROOT) + ", not "
+                                    + edge.view().orientation().name().toLowerCase(Locale.ROOT),
+                            with(new DriftDirection.TowardEdge(
+                                    edge.edge(), new View(other, edge.view().turned())))));
+                }
+            }
+        }
+        return mistakes;
+    }
+
+    private StarDrift with(DriftDirection other) {
+        return new StarDrift(at, length, star, drift, other, sigma);
+    }
+
+    private Vector3D seen(Instant when, Site site, Weather weather) {
+        return Sighted.direction(star, Sighted.moment(when, site, weather)).enu();
+    }
+
+    private static double clip(double sine) {
+        return Math.max(-1, Math.min(1, sine));
+    }
+}

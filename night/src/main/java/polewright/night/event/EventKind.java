@@ -1,0 +1,90 @@
+package polewright.night.event;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import polewright.axis.sighting.BodyAltitude;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+
+/** The kinds of event, and the one word that each goes by in files and in the log. */
+public enum EventKind {
+    BEGIN("begin"),
+    COMPASS("compass"),
+    SCALE("scale"),
+    BEARING("bearing"),
+    SHADOW("shadow"),
+    ALTITUDE("altitude"),
+    STILL_POINT("still_point"),
+    DRIFT("drift"),
+    TURN("turn"),
+    CLAMP("clamp"),
+    UNCLAMP("unclamp"),
+    KNOCK("knock"),
+    ALLOW("allow"),
+    NOTE("note"),
+    WITHDRAW("withdraw");
+
+    private final String word;
+
+    EventKind(String word) {
+        this.word = word;
+    }
+
+    public String word() {
+        return word;
+    }
+
+    public static Optional<EventKind> ofWord(String word) {
+        return Arrays.stream(values()).filter(k -> k.word.equals(word)).findFirst();
+    }
+
+    /** All the words, with commas between. */
+    public static String words() {
+        return Arrays.stream(values()).map(EventKind::word).collect(Collectors.joining(", "));
+    }
+
+    public static EventKind of(NightEvent event) {
+        if (event instanceof NightEvent.SightingTaken taken) {
+            return of(taken.sighting());
+        } else if (event instanceof NightEvent.Begun) {
+            return BEGIN;
+        } else if (event instanceof NightEvent.ScrewsTurned) {
+            return TURN;
+        } else if (event instanceof NightEvent.Clamped) {
+            return CLAMP;
+        } else if (event instanceof NightEvent.Unclamped) {
+            return UNCLAMP;
+        } else if (event instanceof NightEvent.Knocked) {
+            return KNOCK;
+        } else if (event instanceof NightEvent.AllowanceSet) {
+            return ALLOW;
+        } else if (event instanceof NightEvent.Noted) {
+            return NOTE;
+        } else if (event instanceof NightEvent.Withdrawn) {
+            return WITHDRAW;
+        }
+        throw new IllegalStateException("no kind for " + event.getClass());
+    }
+
+    private static EventKind of(Sighting sighting) {
+        if (sighting instanceof CompassBearing) {
+            return COMPASS;
+        } else if (sighting instanceof LevelledScale) {
+            return SCALE;
+        } else if (sighting instanceof BodyBearing bearing) {
+            return bearing.line() == BodyBearing.Line.SHADOW ? SHADOW : BEARING;
+        } else if (sighting instanceof BodyAltitude) {
+            return ALTITUDE;
+        } else if (sighting instanceof StillPoint) {
+            return STILL_POINT;
+        } else if (sighting instanceof StarDrift) {
+            return DRIFT;
+        }
+        throw new IllegalStateException("no kind for " + sighting.getClass());
+    }
+}

@@ -1,0 +1,76 @@
+package polewright.night.event;
+
+import java.util.Locale;
+import polewright.axis.allowance.Allowance;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.Sighting;
+import polewright.sky.InputRefused;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/** Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. */
+public sealed interface NightEvent {
+    /**
+     * The night began. Always the first event, and the only one of its kind.
+     *
+     * @param siteName what the user calls the site
+     */
+    record Begun(String siteName, Site site, Weather weather, Rig rig, Allowance allowance) implements NightEvent {}
+
+    /** A measurement was made. */
+    record SightingTaken(Sighting sighting) implements NightEvent {}
+
+    /**
+     * Screws of the wedge were turned.
+     *
+     * @param azimuthTurns clockwise positive
+     * @param altitudeTurns clockwise positive
+     */
+    record ScrewsTurned(double azimuthTurns, double altitudeTurns) implements NightEvent {
+        private static final double MOST_TURNS = 100;
+
+        public ScrewsTurned {
+            requireTurns("azimuth", azimuthTurns);
+            requireTurns("altitude", altitudeTurns);
+            if (azimuthTurns == 0 && altitudeTurns == 0) {
+                throw new InputRefused("no screw was turned", "give turns of the azimuth or the altitude screw");
+            }
+        }
+
+        private static void requireTurns(String screw, double turns) {
+            if (!(Math.abs(turns) <= MOST_TURNS)) {
+                throw new InputRefused(
+                        String.format(Locale.ROOT, "%s turns of the %s screw are beyond 100", turns, screw),
+                        "count whole turns and fractions, clockwise positive");
+            }
+        }
+    }
+
+    /** The wedge's clamps were tightened. */
+    record Clamped() implements NightEvent {}
+
+    /** The wedge's clamps were loosened. */
+    record Unclamped() implements NightEvent {}
+
+    /** The tripod or mount was knocked or set down anew: the axis may be anywhere near where it was. */
+    record Knocked() implements NightEvent {}
+
+    /** From here on, this much is tolerated. */
+    record AllowanceSet(Allowance allowance) implements NightEvent {}
+
+    /** A remark; changes nothing. */
+    record Noted(String text) implements NightEvent {
+        public Noted {
+            if (text.isBlank()) {
+                throw new InputRefused("the note is empty", "write what should be remembered");
+            }
+        }
+    }
+
+    /**
+     * An earlier event is taken back, as if it had not happened. Withdrawing a withdrawal brings the event back.
+     *
+     * @param seq the number of the event taken back
+     */
+    record Withdrawn(long seq) implements NightEvent {}
+}

@@ -1,0 +1,83 @@
+package polewright.night.jsonl;
+
+import java.time.Instant;
+import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Rig;
+import polewright.night.event.EventKind;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/** A whole event: its number, its time of entry, its kind, and what belongs to the kind. */
+final class EventJson {
+    private EventJson() {}
+
+    static void write(FieldWriter out, LoggedEvent logged) {
+        out.whole("seq", logged.seq())
+                .text("at", logged.at().toString())
+                .text("event", EventKind.of(logged.event()).word());
+        writeBody(out, logged.event());
+    }
+
+    /**
+     * Reads a whole event.
+     *
+     * @param seqWhenLeftOut the number of an event that does not say its own
+     */
+    static LoggedEvent read(FieldReader in, long seqWhenLeftOut, BodyNames names) {
+        String word = in.text("event");
+        EventKind kind = EventKind.ofWord(word)
+                .orElseThrow(() -> in.refused("event", " is not known", "use one of " + EventKind.words()));
+        long seq = in.has("seq") ? in.whole("seq") : seqWhenLeftOut;
+        Instant at = in.instant("at");
+        return new LoggedEvent(seq, at, readBody(in, kind, at, names));
+    }
+
+    private static void writeBody(FieldWriter out, NightEvent event) {
+        if (event instanceof NightEvent.Begun begun) {
+            out.text("site_name", begun.siteName())
+                    .object("site", begun.site(), SiteJson::write)
+                    .object("weather", begun.weather(), SiteJson::writeWeather)
+                    .object("rig", begun.rig(), RigJson::write)
+                    .object("allowance", begun.allowance(), AllowanceJson::write);
+        } else if (event instanceof NightEvent.SightingTaken taken) {
+            SightingJson.write(out, taken.sighting());
+        } else if (event instanceof NightEvent.ScrewsTurned turned) {
+            out.number("azimuth_turns", turned.azimuthTurns()).number("altitude_turns", turned.altitudeTurns());
+        } else if (event instanceof NightEvent.AllowanceSet set) {
+            out.object("allowance", set.allowance(), AllowanceJson::write);
+        } else if (event instanceof NightEvent.Noted noted) {
+            out.text("text", noted.text());
+        } else if (event instanceof NightEvent.Withdrawn withdrawn) {
+            out.whole("withdrawn_seq", withdrawn.seq());
+        }
+    }
+
+    private static NightEvent readBody(FieldReader in, EventKind kind, Instant at, BodyNames names) {
+        return switch (kind) {
+            case BEGIN -> begun(in);
+            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT ->
+                new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
+            case TURN -> new NightEvent.ScrewsTurned(in.number("azimuth_turns", 0), in.number("altitude_turns", 0));
+            case CLAMP -> new NightEvent.Clamped();
+            case UNCLAMP -> new NightEvent.Unclamped();
+            case KNOCK -> new NightEvent.Knocked();
+            case ALLOW -> new NightEvent.AllowanceSet(in.object("allowance", AllowanceJson::read));
+            case NOTE -> new NightEvent.Noted(in.text("text"));
+            case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
+        };
+    }
+
+    private static NightEvent.Begun begun(FieldReader in) {
+        String siteName = in.text("site_name");
+        Site site = in.object("site", SiteJson::read);
+        Weather weather = in.has("weather")
+                ? in.object("weather", SiteJson::readWeather)
+                : Weather.standardAt(site.heightMetres());
+        Rig rig = in.has("rig") ? in.object("rig", RigJson::read) : Rig.typicalForkOnWedge();
+        Allowance allowance = in.has("allowance") ? in.object("allowance", AllowanceJson::read) : DiscAllowance.VISUAL;
+        return new NightEvent.Begun(siteName, site, weather, rig, allowance);
+    }
+}

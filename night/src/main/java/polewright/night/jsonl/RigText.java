@@ -1,0 +1,32 @@
+package polewright.night.jsonl;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import polewright.axis.rig.Rig;
+import polewright.sky.InputRefused;
+
+/** A rig as a JSON text of its own, with the keys that it has inside a {@code begin} event. */
+public final class RigText {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+
+    private RigText() {}
+
+    /** Over several lines, for a person to edit. */
+    public static String write(Rig rig) {
+        try {
+            Object tree = MAPPER.readTree(FieldWriter.line(out -> RigJson.write(out, rig)));
+            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(tree) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a rig did not print", e);
+        }
+    }
+
+    /** @throws InputRefused when the text is no rig; names the key */
+    public static Rig read(String text) {
+        try {
+            return FieldReader.read(JsonLineParser.parse(text), RigJson::read);
+        } catch (InputRefused e) {
+            throw e.at("rig file");
+        }
+    }
+}

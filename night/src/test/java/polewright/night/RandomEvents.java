@@ -1,0 +1,227 @@
+package polewright.night;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.ClockDirection;
+import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewSense;
+import polewright.axis.rig.View;
+import polewright.axis.sighting.BodyAltitude;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.DriftDirection;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+import polewright.night.event.EventKind;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.FixedStar;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/** Events of every kind from a seed, with values of every sort: round, odd, tiny, negative zero; south and north. */
+public final class RandomEvents {
+    private static final Instant FIRST = Instant.parse("1972-01-01T00:00:00Z");
+    private static final long SPAN_SECONDS = 128L * 365 * 86400;
+    private static final String[] TEXTS = {
+        "Larkfell",
+        "Tussock Flat",
+        "quote \" and \\ backslash",
+        "two\nlines\tand a tab",
+        "ψ Ursae Majoris 🔭",
+        "\u0000\u2028"
+    };
+
+    private final Random random;
+
+    public RandomEvents(long seed) {
+        this.random = new Random(seed);
+    }
+
+    /** A begin and then {@code more} events, all kinds about equally often. */
+    public List<LoggedEvent> night(int more) {
+        List<LoggedEvent> night = new ArrayList<>();
+        night.add(new LoggedEvent(1, instant(), event(EventKind.BEGIN, 1)));
+        for (int seq = 2; seq <= more + 1; seq++) {
+            EventKind kind = EventKind.values()[1 + random.nextInt(EventKind.values().length - 1)];
+            if (kind == EventKind.WITHDRAW && seq == 2) {
+                kind = EventKind.NOTE;
+            }
+            night.add(new LoggedEvent(seq, instant(), event(kind, seq)));
+        }
+        return night;
+    }
+
+    /** An event of this kind that can stand at {@code seq}. */
+    public NightEvent event(EventKind kind, int seq) {
+        return switch (kind) {
+            case BEGIN ->
+                new NightEvent.Begun(
+                        text(),
+                        new Site(signed(Math.PI / 2), signed(Math.PI), number(-500, 9000)),
+                        new Weather(number(0, 1100), number(-80, 60), number(0, 1)),
+                        rig(),
+                        allowance());
+            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT ->
+                new NightEvent.SightingTaken(sighting(kind));
+            case TURN -> new NightEvent.ScrewsTurned(number(-100, 100), random.nextBoolean() ? 0.25 : -0.0);
+            case CLAMP -> new NightEvent.Clamped();
+            case UNCLAMP -> new NightEvent.Unclamped();
+            case KNOCK -> new NightEvent.Knocked();
+            case ALLOW -> new NightEvent.AllowanceSet(allowance());
+            case NOTE -> new NightEvent.Noted(text());
+            case WITHDRAW -> new NightEvent.Withdrawn(2 + random.nextInt(Math.max(1, seq - 2)));
+        };
+    }
+
+    private Sighting sighting(EventKind kind) {
+        return switch (kind) {
+            case COMPASS -> new CompassBearing(instant(), signed(2 * Math.PI), signed(Math.PI), sigma(60));
+            case SCALE -> new LevelledScale(instant(), signed(Math.PI / 2), sigma(60));
+            case BEARING ->
+                new BodyBearing(instant(), star(), BodyBearing.Line.TOWARD_BODY, signed(2 * Math.PI), sigma(60));
+            case SHADOW ->
+                new BodyBearing(
+                        instant(), SolarSystemBody.SUN, BodyBearing.Line.SHADOW, signed(2 * Math.PI), sigma(60));
+            case ALTITUDE -> new BodyAltitude(instant(), body(), signed(Math.PI), sigma(60));
+            case STILL_POINT -> new StillPoint(instant(), body(), length(), clock(), view(), sigma(20));
+            case DRIFT ->
+                new StarDrift(
+                        instant(),
+                        Duration.ofNanos(1 + (long) (random.nextDouble() * 6 * 3600e9)),
+                        body(),
+                        length(),
+                        direction(),
+                        sigma(5));
+            default -> throw new IllegalArgumentException(kind + " is no sighting");
+        };
+    }
+
+    private Rig rig() {
+        List<Optic> optics = new ArrayList<>();
+        for (int i = random.nextInt(4); i > 0; i--) {
+            optics.add(new Optic(
+                    text(), sigma(60), view(), random.nextBoolean() ? Optional.of(sigma(0.1)) : Optional.empty()));
+        }
+        return new Rig(
+                text(),
+                oneOf(MountKind.values()),
+                screw(random.nextBoolean() ? ScrewSense.LEFT : ScrewSense.RIGHT),
+                screw(random.nextBoolean() ? ScrewSense.RAISES : ScrewSense.LOWERS),
+                sigma(20),
+                sigma(20),
+                optics);
+    }
+
+    private Screw screw(ScrewSense sense) {
+        ScrewGeometry geometry = switch (random.nextInt(3)) {
+            case 0 -> new ScrewGeometry.DegreesPerTurn(sigma(90));
+            case 1 -> new ScrewGeometry.PushScrew(number(0.1, 20), number(1, 2000));
+            default ->
+                new ScrewGeometry.Turnbuckle(
+                        number(200, 400), number(200, 400), number(210, 390), signed(1.5), number(0.1, 20));
+        };
+        return new Screw(geometry, sense, number(0.001, 2), number(0.001, 5), number(0, 20));
+    }
+
+    private DiscAllowance allowance() {
+        return new DiscAllowance(Angle.ofArcminutes(number(0.06, 590)));
+    }
+
+    private SkyBody body() {
+        // The Sun is refused by the altitude; a star or anything else of the solar system will do everywhere.
+        SolarSystemBody wanderer = oneOf(SolarSystemBody.values());
+        return random.nextInt(3) == 0 && wanderer != SolarSystemBody.SUN ? wanderer : star();
+    }
+
+    private FixedStar star() {
+        return new FixedStar(
+                text(),
+                new CatalogueStar(
+                        signed(2 * Math.PI),
+                        signed(Math.PI / 2),
+                        number(-5000, 5000),
+                        number(-5000, 5000),
+                        number(0, 800),
+                        number(-300, 300)));
+    }
+
+    private DriftDirection direction() {
+        return switch (random.nextInt(3)) {
+            case 0 -> new DriftDirection.OnSky(random.nextBoolean());
+            case 1 -> new DriftDirection.TowardEdge(clock(), view());
+            default ->
+                new DriftDirection.TowardEdgeGivenWest(
+                        new ClockDirection(number(2, 4)), new ClockDirection(number(11, 12)), random.nextBoolean());
+        };
+    }
+
+    private ReadLength length() {
+        double count = number(0, 1);
+        return switch (random.nextInt(4)) {
+            case 0 -> ReadLength.ofArcseconds(count * 300);
+            case 1 -> ReadLength.ofDivisions(count * 20, sigma(0.1));
+            case 2 -> ReadLength.ofField(count, sigma(40));
+            default -> ReadLength.ofPixels(count * 900, sigma(0.01));
+        };
+    }
+
+    private View view() {
+        return new View(oneOf(Orientation.values()), signed(2 * Math.PI));
+    }
+
+    private ClockDirection clock() {
+        return new ClockDirection(number(0, 12));
+    }
+
+    private Instant instant() {
+        Instant whole = FIRST.plusSeconds((long) (random.nextDouble() * SPAN_SECONDS));
+        return random.nextBoolean() ? whole : whole.plusNanos(random.nextInt(1_000_000_000));
+    }
+
+    private Angle signed(double limitRad) {
+        return switch (random.nextInt(8)) {
+            case 0 -> Angle.ZERO;
+            case 1 -> Angle.ZERO.negated();
+            case 2 -> new Angle(random.nextDouble() * 1e-300);
+            case 3 -> Angle.ofDegrees(Math.rint(Math.toDegrees(limitRad) * (random.nextDouble() - 0.5) * 100) / 100);
+            default -> new Angle(limitRad * (2 * random.nextDouble() - 1));
+        };
+    }
+
+    /** Above 0, up to so many degrees. */
+    private Angle sigma(double limitDeg) {
+        return Angle.ofDegrees(limitDeg * (1 - random.nextDouble()) * (random.nextBoolean() ? 1 : 1e-3));
+    }
+
+    private double number(double low, double high) {
+        double any = low + (high - low) * random.nextDouble();
+        double rounded = Math.rint(any * 10) / 10;
+        return random.nextBoolean() && rounded >= low && rounded <= high ? rounded : any;
+    }
+
+    private String text() {
+        return oneOf(TEXTS);
+    }
+
+    private <T> T oneOf(T[] values) {
+        return values[random.nextInt(values.length)];
+    }
+}

@@ -1,0 +1,122 @@
+package polewright.rehearsal;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.random.RandomGenerator;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.AxisPointing;
+import polewright.axis.rig.ClockDirection;
+import polewright.axis.rig.Optic;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.DriftDirection;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.SkyBody;
+import polewright.sky.magnetic.MagneticModel;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/**
+ * Someone who reads compass, scale, field and drift at a {@link HiddenWedge}, with errors as large as they say.
+ *
+ * @param weather the air they look through
+ * @param random where their errors come from
+ */
+public record SimulatedObserver(Weather weather, RandomGenerator random) {
+    /** Sidereal rate: one turn in 86164.0905 s. */
+    private static final double SIDEREAL_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
+
+    public CompassBearing compass(HiddenWedge wedge, Instant at, Angle sigma) {
+        Angle declination =
+                MagneticModel.wmm2025().field(wedge.site(), at).declination();
+        Angle read = wedge.pointing().azimuth().minus(declination).plus(error(sigma));
+        return new CompassBearing(at, read.wrappedPositive(), declination, sigma);
+    }
+
+    public LevelledScale scale(HiddenWedge wedge, Instant at, Angle sigma) {
+        return new LevelledScale(at, wedge.pointing().altitude().plus(error(sigma)), sigma);
+    }
+
+    /** The angle at the tripod from the shadow of a plumb line, or from the line toward a body, to the axis. */
+    public BodyBearing bearing(HiddenWedge wedge, Instant at, SkyBody body, BodyBearing.Line line, Angle sigma) {
+        Vector3D seen = seen(wedge.site(), body, at);
+        Vector3D from = line == BodyBearing.Line.SHADOW ? seen.negate() : seen;
+        Vector3D axis = wedge.axis();
+        // Clockwise as seen from above: the cross product of the horizontal parts points down.
+        double clockwise = Math.atan2(
+                from.getY() * axis.getX() - from.getX() * axis.getY(),
+                from.getX() * axis.getX() + from.getY() * axis.getY());
+        return new BodyBearing(at, body, line, new Angle(clockwise).plus(error(sigma)), sigma);
+    }
+
+    /** Where a star stands in the field of {@code optic} from the point that stays still. */
+    public StillPoint stillPoint(HiddenWedge wedge, Instant at, SkyBody star, Optic optic) {
+        Angle sigma = optic.field().times(StillPoint.USUAL_SIGMA_OF_FIELD);
+        Vector3D seen = seen(wedge.site(), star, at);
+        // Swing the axis down the meridian plane it stands in onto north on the horizon; then east is right, up is up.
+        AxisPointing axis = wedge.pointing();
+        Rotation toNorth = new Rotation(
+                Vector3D.PLUS_K, axis.azimuth().radians(), RotationConvention.VECTOR_OPERATOR);
+        Rotation toHorizon = new Rotation(
+                Vector3D.PLUS_I, -axis.altitude().radians(), RotationConvention.VECTOR_OPERATOR);
+        Vector3D levelled = toHorizon.applyTo(toNorth.applyTo(seen));
+        double distance = Vector3D.angle(levelled, Vector3D.PLUS_J);
+        double direction = Math.atan2(levelled.getX(), levelled.getZ());
+        Vector2D onSky = new Vector2D(
+                distance * Math.sin(direction) + error(sigma).radians(),
+                distance * Math.cos(direction) + error(sigma).radians());
+        Vector2D inView = optic.view().fromSky(onSky);
+        return new StillPoint(
+                at,
+                star,
+                ReadLength.ofField(inView.getNorm() / optic.field().radians(), optic.field()),
+                ClockDirection.ofAngle(new Angle(Math.atan2(inView.getX(), inView.getY()))),
+                optic.view(),
+                sigma);
+    }
+
+    /** How far a star drifts while the mount follows it; told as north or south, in arcseconds. */
+    public StarDrift drift(HiddenWedge wedge, Instant at, SkyBody star, Duration length, Angle sigma) {
+        Site site = wedge.site();
+        Vector3D northEnd = wedge.axis().scalarMultiply(site.hemisphereSign());
+        Vector3D tube = seen(site, star, at);
+        // The sky turns westward, clockwise about the north pole seen from outside: so must the tube.
+        Rotation tracking = new Rotation(
+                northEnd,
+                -SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0,
+                RotationConvention.VECTOR_OPERATOR);
+        Vector3D tubeLater = tracking.applyTo(tube);
+        Vector3D starLater = seen(site, star, at.plus(length));
+        double northward = fromEquator(starLater, northEnd) - fromEquator(tubeLater, northEnd) + error(sigma).radians();
+        return new StarDrift(
+                at,
+                length,
+                star,
+                ReadLength.ofArcseconds(Math.abs(new Angle(northward).arcseconds())),
+                new DriftDirection.OnSky(northward >= 0),
+                sigma);
+    }
+
+    private Vector3D seen(Site site, SkyBody body, Instant at) {
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
+        return moment.refracted(Ephemeris.apparent(body, moment)).enu();
+    }
+
+    private static double fromEquator(Vector3D direction, Vector3D pole) {
+        return Math.PI / 2 - Vector3D.angle(direction, pole);
+    }
+
+    private Angle error(Angle sigma) {
+        return sigma.times(random.nextGaussian());
+    }
+}

@@ -1,0 +1,31 @@
+package polewright.sky;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+
+/** A number as a person would write it in a sentence: no trailing zeros, no exponent. */
+public final class PlainNumber {
+    private static final MathContext FOUR_FIGURES = new MathContext(4);
+
+    /** As many as anyone types, and fewer than the conversion of degrees to radians and back disturbs. */
+    private static final MathContext TYPED_FIGURES = new MathContext(10);
+
+    private PlainNumber() {}
+
+    /** A number that was worked out, to four significant figures. */
+    public static String of(double value) {
+        return rounded(value, FOUR_FIGURES);
+    }
+
+    /** A number that the person gave, as given: "latitude 90.0001 is beyond 90" must not lose its last figure. */
+    public static String asTyped(double value) {
+        return rounded(value, TYPED_FIGURES);
+    }
+
+    private static String rounded(double value, MathContext figures) {
+        if (!Double.isFinite(value)) {
+            return Double.isNaN(value) ? "not a number" : "infinity";
+        }
+        return new BigDecimal(value).round(figures).stripTrailingZeros().toPlainString();
+    }
+}

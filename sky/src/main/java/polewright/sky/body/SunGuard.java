@@ -1,0 +1,128 @@
+package polewright.sky.body;
+
+import java.time.Duration;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.AirlessDirection;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+
+/**
+ * How near a direction, or a slew, comes to the Sun at one moment.
+ *
+ * <p>Every distance is to the edge of the disc, not its centre: negative inside the disc. Directions are compared
+ * without air; near the horizon both the Sun and the telescope's target are lifted, so the error is a few arcminutes
+ * there and none to speak of elsewhere.
+ *
+ * <p>Whoever asks chooses the keep-out; the usual cautions of the trade stand beside it: a filter made for the purpose
+ * over the front of the tube, the finder covered, nobody at the eyepiece.
+ */
+public final class SunGuard {
+    /** Altitude of the Sun's centre at which its upper edge rises or sets: −50′, the almanacs' convention. */
+    private static final Angle RISING_ALTITUDE = Angle.ofArcminutes(-50);
+
+    private final ObservingMoment moment;
+    private final AirlessDirection sun;
+    private final Angle semiDiameter;
+
+    private SunGuard(ObservingMoment moment) {
+        this.moment = moment;
+        BodyAppearance appearance = SolarSystem.appearance(SolarSystemBody.SUN, moment);
+        this.sun = moment.airless(appearance.place());
+        this.semiDiameter = appearance.semiDiameter();
+    }
+
+    public static SunGuard at(ObservingMoment moment) {
+        return new SunGuard(moment);
+    }
+
+    /** Where the centre of the Sun is. */
+    public AirlessDirection sun() {
+        return sun;
+    }
+
+    /** Half the angle that the Sun's disc subtends: 0.262° to 0.271°. */
+    public Angle semiDiameter() {
+        return semiDiameter;
+    }
+
+    /** Whether any of the disc is above a sea horizon. */
+    public boolean isSunUp() {
+        return sun.altitude().compareTo(RISING_ALTITUDE) > 0;
+    }
+
+    /** From the edge of the disc to a direction. */
+    public Angle distance(AirlessDirection direction) {
+        return fromEdge(angle(direction.enu(), sun.enu()));
+    }
+
+    /** The least distance on the shorter great-circle arc between two directions, ends included. */
+    public Angle nearestOnArc(AirlessDirection from, AirlessDirection to) {
+        Vector3D u = from.enu();
+        Vector3D v = to.enu();
+        double nearest = Math.min(angle(u, sun.enu()), angle(v, sun.enu()));
+        Vector3D pole = Vector3D.crossProduct(u, v);
+        if (pole.getNorm() > 0) {
+            Vector3D normal = pole.normalize();
+            double offPlane = Vector3D.dotProduct(sun.enu(), normal);
+            Vector3D foot = sun.enu().subtract(normal.scalarMultiply(offPlane));
+            boolean footOnArc = Vector3D.dotProduct(Vector3D.crossProduct(u, foot), normal) >= 0
+                    && Vector3D.dotProduct(Vector3D.crossProduct(foot, v), normal) >= 0;
+            if (footOnArc) {
+                nearest = Math.min(nearest, Math.atan2(Math.abs(offPlane), foot.getNorm()));
+            }
+        }
+        return fromEdge(nearest);
+    }
+
+    /**
+     * The least distance on a path through many directions, great-circle arcs between them. For a slew of two axes at
+     * once, give a direction for every half degree that the faster axis turns.
+     *
+     * @param path at least one direction
+     */
+    public Angle nearestOnPath(List<AirlessDirection> path) {
+        if (path.isEmpty()) {
+            throw new IllegalArgumentException("an empty path is nowhere near anything");
+        }
+        Angle nearest = distance(path.get(0));
+        for (int i = 1; i < path.size(); i++) {
+            Angle leg = nearestOnArc(path.get(i - 1), path.get(i));
+            nearest = leg.compareTo(nearest) < 0 ? leg : nearest;
+        }
+        return nearest;
+    }
+
+    /**
+     * The least distance while the telescope stands still and the Sun moves on, 15.041° an hour about the pole. The
+     * Sun's own motion against the stars (2.5′ an hour) is left out, on the safe side for an approaching Sun.
+     */
+    public Angle nearestWhileStanding(AirlessDirection direction, Duration duration) {
+        if (duration.isNegative()) {
+            throw new IllegalArgumentException("a negative duration: " + duration);
+        }
+        HourAnglePlace still = moment.hourAngle(direction);
+        HourAnglePlace sunNow = moment.hourAngle(sun);
+        Angle turned = Angle.ofDegrees(duration.toMillis() / 3.6e6 * 15.041);
+        // The nearer their hour angles, the nearer they are: either the Sun passes the telescope's or an end is
+        // nearest.
+        Angle untilPassing = still.hourAngle().minus(sunNow.hourAngle()).wrappedPositive();
+        if (untilPassing.compareTo(turned) <= 0) {
+            return fromEdge(
+                    Math.abs(still.declination().minus(sunNow.declination()).radians()));
+        }
+        AirlessDirection sunThen =
+                moment.airless(new HourAnglePlace(sunNow.hourAngle().plus(turned), sunNow.declination()));
+        return fromEdge(Math.min(angle(direction.enu(), sun.enu()), angle(direction.enu(), sunThen.enu())));
+    }
+
+    private Angle fromEdge(double fromCentreRad) {
+        return new Angle(fromCentreRad).minus(semiDiameter);
+    }
+
+    /** The form with atan2 keeps its figures at all angles; an arc cosine loses half of them near zero. */
+    private static double angle(Vector3D u, Vector3D v) {
+        return Math.atan2(Vector3D.crossProduct(u, v).getNorm(), Vector3D.dotProduct(u, v));
+    }
+}
