@@ -173,13 +173,11 @@ class StarAtlasTest {
     void radiusBeyondTheSkyIsRefused() {
         assertThatThrownBy(() -> atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.ofDegrees(200), 6))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "search radius 200.0 is outside 0 to 180 degrees: give the radius of the field in degrees.");
+                .hasMessage("search radius 200 is outside 0 to 180 degrees: give the radius of the field in degrees.");
         assertThatThrownBy(() -> atlas.starsWithin(Angle.ZERO, Angle.ofDegrees(95), Angle.ofDegrees(1), 6))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageStartingWith("declination 95")
-                .hasMessageEndingWith(
-                        " is beyond 90 degrees: give right ascension first, then declination, in degrees.");
+                .hasMessage("declination 95 is beyond 90 degrees: give right ascension first, then declination, in"
+                        + " degrees.");
     }
 
     @Test
