@@ -89,8 +89,10 @@ public final class BuildDeepSkyList {
                 continue;
             }
             Entry entry = ofLongList(feature, names);
-            all.put(first(entry), entry);
-            entry.designations().forEach(designation -> byDesignation.put(designation, entry));
+            // A second row of one object only adds its designations.
+            Entry kept = all.computeIfAbsent(first(entry), key -> entry);
+            kept.designations().addAll(entry.designations());
+            kept.designations().forEach(designation -> byDesignation.putIfAbsent(designation, kept));
         }
         messier.forEach((designation, feature) -> {
             String also = feature.get("properties").get("desig").asText();
@@ -176,8 +178,10 @@ public final class BuildDeepSkyList {
         }
         addName(allNames.path(designation).path("name"), names);
         addName(properties.get("alt"), names);
-        boolean same = known != null
-                && !isFarFrom(known.magnitude(), properties.get("mag").asDouble());
+        Entry twin = known != null
+                        && !isFarFrom(known.magnitude(), properties.get("mag").asDouble())
+                ? known
+                : null;
         return new Entry(
                 designations,
                 names,
@@ -194,7 +198,7 @@ public final class BuildDeepSkyList {
     }
 
     private static void addName(JsonNode name, Set<String> names) {
-        String text = name.asText("").strip();
+        String text = name.asText("").strip().replace('´', '\'');
         if (!text.isEmpty() && names.stream().noneMatch(text::equalsIgnoreCase)) {
             names.add(text);
         }
@@ -229,6 +233,8 @@ public final class BuildDeepSkyList {
 
     private static String row(Entry entry) {
         String[] size = entry.size().split("x", -1);
+        // A few are written shortest first.
+        int longest = size.length == 2 && Double.parseDouble(size[1]) > Double.parseDouble(size[0]) ? 1 : 0;
         return String.join(
                 "\t",
                 TableFile.list(List.copyOf(entry.designations())),
@@ -237,8 +243,8 @@ public final class BuildDeepSkyList {
                 TableFile.number(entry.raDeg(), 5),
                 TableFile.number(entry.decDeg(), 5),
                 entry.kind() == DeepSkyKind.DARK_NEBULA ? "" : magnitude(entry.magnitude()),
-                extent(size[0]),
-                extent(size[size.length - 1]));
+                extent(size[longest]),
+                extent(size[size.length - 1 - longest]));
     }
 
     /** The source writes 999, or 0.0, for a magnitude that it does not know. */

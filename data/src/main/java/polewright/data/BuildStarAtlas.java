@@ -24,6 +24,14 @@ public final class BuildStarAtlas {
 
     private static final double ALIKE_MAGNITUDES = 1;
 
+    private static final double EMPTY_ROW_ARCSEC = 0.01;
+
+    private static final double OLD_ENTRY_ARCSEC = 90;
+    private static final double OLD_ENTRY_MAGNITUDES = 0.6;
+
+    /** Fainter stars that are alike are too many to tell. */
+    private static final double OLD_ENTRY_FAINTEST = 9;
+
     /** From the epoch that some Tycho-2 entries stand at, 1991.25, to J2000.0. */
     private static final double YEARS_OF_OLD_ENTRIES = -8.75;
 
@@ -33,10 +41,20 @@ public final class BuildStarAtlas {
         Sources sources = Sources.of(arguments);
         TychoStars tycho = TychoStars.read(sources.tycho());
         HipparcosStars hipparcos = HipparcosStars.read(sources.celestial());
-        List<NamedStar> bright = new NamedStarRows(hipparcos).withMotion(MotionStars.read(sources.motions()));
+        List<NamedStar> bright =
+                new ArrayList<>(new NamedStarRows(hipparcos).withMotion(MotionStars.read(sources.motions())));
+        List<NamedStar> companions = Companions.of(bright, hipparcos);
+        companions.forEach(star -> System.out.println("companion " + star.designations() + " V " + star.magnitude()));
+        bright.addAll(companions);
+        bright.sort(NamedStarRows.BRIGHTEST_FIRST);
 
-        BitSet replaced = entriesOf(bright, tycho);
+        BitSet replaced = emptyRows(tycho);
+        System.out.println("empty rows " + replaced.cardinality());
+        replaced.or(entriesOf(bright, tycho));
         List<HipparcosStars.Star> fillings = fillings(hipparcos, bright, tycho);
+        for (HipparcosStars.Star star : fillings) {
+            replaced.or(oldEntriesOf(star, hipparcos, tycho));
+        }
         CellStars cells = new CellStars();
         for (int i = 0; i < tycho.size(); i++) {
             if (!replaced.get(i)) {
@@ -48,7 +66,31 @@ public final class BuildStarAtlas {
         }
         System.out.println("Tycho-2 " + tycho.size() + ", replaced " + replaced.cardinality() + " by " + bright.size()
                 + " bright, filled " + fillings.size());
-        write(sources.out().resolve("star-atlas.bin"), bright, cells);
+        Path file = sources.out().resolve("star-atlas.bin");
+        write(file, bright, cells);
+        System.out.println(file + ": " + (bright.size() + cells.size()) + " stars, " + Files.size(file) + " bytes");
+    }
+
+    /** A row without a place stands at 0h, 0° to the last digit. */
+    private static BitSet emptyRows(TychoStars tycho) {
+        BitSet rows = new BitSet(tycho.size());
+        tycho.places().within(EMPTY_ROW_ARCSEC, StarPlaces.unit(0, 0), rows::set);
+        return rows;
+    }
+
+    /** Entries of a fast star where it stood in 1991: as bright as it, and no other Hipparcos star's. */
+    private static BitSet oldEntriesOf(HipparcosStars.Star star, HipparcosStars hipparcos, TychoStars tycho) {
+        BitSet entries = new BitSet(tycho.size());
+        tycho.places().within(OLD_ENTRY_ARCSEC, star.unit(), i -> {
+            boolean alike = Math.abs(tycho.magnitude(i) - star.magnitude()) <= OLD_ENTRY_MAGNITUDES;
+            if (alike
+                    && star.magnitude() <= OLD_ENTRY_FAINTEST
+                    && hipparcos.places().nearestWithin(SAME_STAR_ARCSEC, tycho.unit(i)) < 0) {
+                System.out.println("HIP " + star.number() + " moved from its place of 1991.25");
+                entries.set(i);
+            }
+        });
+        return entries;
     }
 
     private static BitSet entriesOf(List<NamedStar> bright, TychoStars tycho) {
@@ -99,7 +141,7 @@ public final class BuildStarAtlas {
         return fillings;
     }
 
-    private static void write(Path file, List<NamedStar> bright, CellStars stars) throws IOException {
+    static void write(Path file, List<NamedStar> bright, CellStars stars) throws IOException {
         Files.createDirectories(file.toAbsolutePath().getParent());
         try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
             out.write(StarAtlas.MAGIC.getBytes(StandardCharsets.US_ASCII));
@@ -118,6 +160,5 @@ public final class BuildStarAtlas {
             }
             stars.writeTo(out);
         }
-        System.out.println(file + ": " + (bright.size() + stars.size()) + " stars, " + Files.size(file) + " bytes");
     }
 }

@@ -1,6 +1,7 @@
 package polewright.sky.atlas;
 
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /** A cone of sky, its middle and edge in the forms that a search of cells needs. */
@@ -11,12 +12,12 @@ record Cone(double decRad, double radiusRad, double raRad, double x, double y, d
     static Cone around(Angle rightAscension, Angle declination, Angle radius) {
         if (!(Math.abs(declination.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(
-                    "declination " + declination.degrees() + " is beyond 90 degrees",
+                    "declination " + PlainNumber.asTyped(declination.degrees()) + " is beyond 90 degrees",
                     "give right ascension first, then declination, in degrees");
         }
         if (!(radius.degrees() >= 0 && radius.degrees() <= 180)) {
             throw new InputRefused(
-                    "search radius " + radius.degrees() + " is outside 0 to 180 degrees",
+                    "search radius " + PlainNumber.asTyped(radius.degrees()) + " is outside 0 to 180 degrees",
                     "give the radius of the field in degrees");
         }
         double ra = rightAscension.wrappedPositive().radians();

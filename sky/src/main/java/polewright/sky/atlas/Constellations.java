@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jastronomy.jsofa.JSOFA;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -81,7 +82,7 @@ public final class Constellations {
     public Constellation at(Angle rightAscension, Angle declination) {
         if (!(Math.abs(declination.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(
-                    "declination " + declination.degrees() + " is beyond 90 degrees",
+                    "declination " + PlainNumber.asTyped(declination.degrees()) + " is beyond 90 degrees",
                     "give right ascension first, then declination, in degrees");
         }
         double cosDec = declination.cos();

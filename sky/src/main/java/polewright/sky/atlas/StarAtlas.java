@@ -20,8 +20,9 @@ import polewright.sky.place.CatalogueStar;
  *
  * <p><b>Places.</b> ICRS. Epoch J2000.0: the bright stars with full figures and motion, the rest within 0.04″ of their
  * source (16 bits a coordinate inside a cell, see {@link SkyCells}) and <em>without</em> motion, so that a star of
- * 0.05″ a year has strayed 1.3″ by 2026. The few Tycho-2 entries that stand at epoch 1991.25 in the source are those of
- * stars brighter than V 3, replaced here by the bright stars. {@code docs/data.md} has the figures.
+ * 0.05″ a year has strayed 1.3″ by 2026. Against 41,411 Hipparcos places to V 8: 0.15″ RMS, nearly all of it the
+ * rounding of those, with 0.2 in 100 (doubles) more than 1″ away. The Tycho-2 entries that stand at epoch 1991.25 in the
+ * source are mostly of stars brighter than VT 3, replaced here by the bright stars.
  *
  * <p><b>Magnitudes.</b> Tycho VT in steps of 1/16 for the Tycho-2 stars, about 0.1 fainter than Johnson V for a star of
  * solar colour; Johnson V for bright stars and Hipparcos fillings.
