@@ -13,7 +13,7 @@ import polewright.sky.angle.Angle;
  * advice says stop.
  */
 public final class Adjustments {
-    private static final int NIGHTS = 1000;
+    private static final int NIGHTS = Integer.getInteger("nights", 1000);
     private static final Angle FIRST_OFFSET = Angle.ofDegrees(5);
 
     private Adjustments() {}
@@ -24,23 +24,34 @@ public final class Adjustments {
                 .parallel()
                 .mapToObj(seed -> RandomNight.offsetOf(FIRST_OFFSET, seed))
                 .toList();
-        int[] turns = nights.stream().mapToInt(Adjustments::turnsUntilGood).sorted().toArray();
-        double[] minutes = nights.stream().mapToDouble(Adjustments::minutes).sorted().toArray();
+        int[] turns =
+                nights.stream().mapToInt(Adjustments::turnsUntilGood).sorted().toArray();
+        double[] minutes =
+                nights.stream().mapToDouble(Adjustments::minutes).sorted().toArray();
         System.out.printf(
-                Locale.ROOT, "%d nights, seeds %d to %d, first offset 5 degrees%n", NIGHTS, firstSeed, firstSeed + NIGHTS - 1);
+                Locale.ROOT,
+                "%d nights, seeds %d to %d, first offset 5 degrees%n",
+                NIGHTS,
+                firstSeed,
+                firstSeed + NIGHTS - 1);
         System.out.printf(
                 Locale.ROOT,
                 "adjustments until truly within 5': median %d, 90th percentile %d; within 3: %.1f %%%n",
-                turns[NIGHTS / 2], turns[NIGHTS * 9 / 10], 100.0 * Arrays.stream(turns).filter(t -> t <= 3).count() / NIGHTS);
+                turns[NIGHTS / 2],
+                turns[NIGHTS * 9 / 10],
+                100.0 * Arrays.stream(turns).filter(t -> t <= 3).count() / NIGHTS);
         System.out.printf(
-                Locale.ROOT, "minutes until stop: median %.0f, 90th percentile %.0f%n",
-                minutes[NIGHTS / 2], minutes[NIGHTS * 9 / 10]);
+                Locale.ROOT,
+                "minutes until stop: median %.0f, 90th percentile %.0f%n",
+                minutes[NIGHTS / 2],
+                minutes[NIGHTS * 9 / 10]);
     }
 
     private static int turnsUntilGood(List<RehearsedNight.Moment> night) {
         int turns = 0;
         for (RehearsedNight.Moment moment : night) {
-            if (moment.event().event() instanceof NightEvent.ScrewsTurned) {
+            if (moment.event().event() instanceof NightEvent.ScrewsTurned
+                    || moment.event().event() instanceof NightEvent.Knocked) {
                 turns++;
                 if (moment.night().allowance().contains(moment.wedge().offset())) {
                     return turns;

@@ -13,7 +13,7 @@ import polewright.rehearsal.RehearsedNight;
  * covariance (expected 2 for two figures), and how often the 95 % region holds the truth.
  */
 public final class FixHonesty {
-    private static final int NIGHTS = 1000;
+    private static final int NIGHTS = Integer.getInteger("nights", 1000);
     // Chi-squared with 2 degrees of freedom: 95 % lie under -2 ln 0.05.
     private static final double REGION_95 = -2 * Math.log(0.05);
 
@@ -31,7 +31,9 @@ public final class FixHonesty {
         System.out.printf(
                 Locale.ROOT,
                 "%d nights, seeds %d to %d; both hemispheres, latitudes 20 to 65, offsets to 15 degrees%n",
-                NIGHTS, firstSeed, firstSeed + NIGHTS - 1);
+                NIGHTS,
+                firstSeed,
+                firstSeed + NIGHTS - 1);
         List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + NIGHTS)
                 .parallel()
                 .mapToObj(RandomNight::anyOffset)
@@ -40,24 +42,35 @@ public final class FixHonesty {
         report("when ready to stop", nights.stream().map(FixHonesty::last).toList());
         report(
                 "first turn advised",
-                nights.stream().flatMap(n -> n.stream().filter(FixHonesty::advisesTurn).limit(1)).toList());
-        report("every fix that advises", nights.stream().flatMap(List::stream).filter(FixHonesty::known).toList());
-        long stopped = nights.stream().filter(n -> last(n).night().advice() instanceof Advice.Stop).count();
+                nights.stream()
+                        .flatMap(n -> n.stream().filter(FixHonesty::advisesTurn).limit(1))
+                        .toList());
+        report(
+                "every fix that advises",
+                nights.stream().flatMap(List::stream).filter(FixHonesty::known).toList());
+        long stopped = nights.stream()
+                .filter(n -> last(n).night().advice() instanceof Advice.Stop)
+                .count();
         long good = nights.stream()
                 .map(FixHonesty::last)
                 .filter(m -> m.night().advice() instanceof Advice.Stop)
                 .filter(m -> m.night().allowance().contains(m.wedge().offset()))
                 .count();
         System.out.printf(
-                Locale.ROOT, "stopped: %d of %d; good enough in truth: %.1f %% of those%n",
-                stopped, nights.size(), 100.0 * good / stopped);
+                Locale.ROOT,
+                "stopped: %d of %d; good enough in truth: %.1f %% of those%n",
+                stopped,
+                nights.size(),
+                100.0 * good / stopped);
     }
 
     private static void report(String stage, List<RehearsedNight.Moment> moments) {
         List<Score> scores = moments.stream().map(FixHonesty::score).toList();
-        double mean = scores.stream().mapToDouble(Score::normalisedSquare).average().orElse(Double.NaN);
+        double mean =
+                scores.stream().mapToDouble(Score::normalisedSquare).average().orElse(Double.NaN);
         double within = scores.stream().filter(Score::within95).count() / (double) scores.size();
-        System.out.printf(Locale.ROOT, "%-24s %6d   %13.3f   %12.1f %%%n", stage, scores.size(), mean / 2, 100 * within);
+        System.out.printf(
+                Locale.ROOT, "%-24s %6d   %13.3f   %12.1f %%%n", stage, scores.size(), mean / 2, 100 * within);
     }
 
     private static Score score(RehearsedNight.Moment moment) {

@@ -45,9 +45,7 @@ final class RandomNight {
         RandomGenerator random = random(seed);
         double direction = 2 * Math.PI * random.nextDouble();
         return play(
-                seed,
-                new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))),
-                random);
+                seed, new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))), random);
     }
 
     private static List<RehearsedNight.Moment> play(long seed, AxisOffset offset, RandomGenerator random) {

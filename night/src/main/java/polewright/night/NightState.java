@@ -11,6 +11,7 @@ import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
+import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Step;
@@ -19,7 +20,6 @@ import polewright.axis.sighting.LevelledScale;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
-import polewright.sky.angle.Angle;
 
 /**
  * What a night's events come to: a pure function of them.
@@ -38,9 +38,6 @@ public record NightState(
         boolean clamped,
         Advice advice,
         List<LoggedEvent> standing) {
-    /** After a knock the axis may be this far from where it was, 1 sigma each way. */
-    private static final Angle KNOCK_SIGMA = Angle.ofDegrees(2);
-
     /**
      * @throws InputRefused when the events do not begin with a beginning, or a sighting among them cannot have been
      *     made; its event number is named
@@ -79,7 +76,7 @@ public record NightState(
                 steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
                 clamped = false;
             } else if (event instanceof NightEvent.Knocked) {
-                steps.add(new Step.Shifted(logged.seq(), KNOCK_SIGMA));
+                steps.add(new Step.Shifted(logged.seq(), AxisState.PRIOR_SIGMA));
                 compassRead = false;
                 scaleRead = false;
                 sightedSinceClamp = false;

@@ -23,6 +23,7 @@ import polewright.sky.time.SkyTime;
  */
 public record SuggestedStar(NamedStar star, RefractedDirection direction) {
     private static final double EASY_MAGNITUDE = 3.5;
+    private static final double FAINTEST = 4.5;
     // Worse than any magnitude in the list.
     private static final double UNFIT = 100;
     // Lower than this, refraction bends a drift by more than a visual allowance.
@@ -51,6 +52,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
         record Scored(SuggestedStar star, double score) {}
         return stars.stream()
+                .filter(star -> star.magnitude() <= FAINTEST || isNearAPole(star))
                 .map(star -> {
                     var apparent = moment.apparent(star.place());
                     double unfit = penalty.applyAsDouble(moment.hourAngle(apparent));
@@ -61,6 +63,10 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
                         && s.star().direction().altitude().compareTo(HIGHEST) < 0)
                 .min(Comparator.comparingDouble(Scored::score))
                 .map(Scored::star);
+    }
+
+    private static boolean isNearAPole(NamedStar star) {
+        return Math.abs(star.place().declination().degrees()) > 87;
     }
 
     // The brightest within two degrees of the pole, however faint: Polaris in the north, Sigma Octantis in the south.

@@ -19,11 +19,18 @@ import polewright.sky.place.Site;
  * @param azimuthAxis ENU unit vector that the azimuth screw turns about: the vertical, but for the lean of the base
  * @param azimuthFactor what the azimuth screw does over what the rig says
  * @param altitudeFactor what the altitude screw does over what the rig says
+ * @param lastAzimuthSense +1 when the azimuth screw was last turned clockwise, −1 the other way, 0 not yet
+ * @param lastAltitudeSense the same of the altitude screw
  */
 public record HiddenWedge(
-        Site site, Rig rig, Vector3D axis, Vector3D azimuthAxis, double azimuthFactor, double altitudeFactor) {
-    private static final Angle SHIFT_OF_A_KNOCK = Angle.ofDegrees(2);
-
+        Site site,
+        Rig rig,
+        Vector3D axis,
+        Vector3D azimuthAxis,
+        double azimuthFactor,
+        double altitudeFactor,
+        double lastAzimuthSense,
+        double lastAltitudeSense) {
     /** A wedge with this offset, its screws and lean drawn as uncertain as the rig says they are. */
     public static HiddenWedge of(Site site, Rig rig, AxisOffset offset, RandomGenerator random) {
         double lean = rig.levelSigma().radians();
@@ -34,7 +41,9 @@ public record HiddenWedge(
                 AxisPointing.of(site, offset).elevatedEnd(),
                 azimuthAxis,
                 1 + rig.azimuthScrew().relativeGainSigma() * random.nextGaussian(),
-                1 + rig.altitudeScrew().relativeGainSigma() * random.nextGaussian());
+                1 + rig.altitudeScrew().relativeGainSigma() * random.nextGaussian(),
+                0,
+                0);
     }
 
     public AxisPointing pointing() {
@@ -47,16 +56,22 @@ public record HiddenWedge(
 
     /** Screws turned as asked, clockwise positive, by a hand no better than the rig says. */
     public HiddenWedge turned(double azimuthTurns, double altitudeTurns, RandomGenerator random) {
-        Vector3D raised = raise(axis, byHand(rig.altitudeScrew(), altitudeTurns, random), altitudeFactor);
+        double raisedBy = byHand(rig.altitudeScrew(), altitudeTurns, lastAltitudeSense, random);
+        double swungBy = byHand(rig.azimuthScrew(), azimuthTurns, lastAzimuthSense, random);
+        Vector3D raised = raise(axis, raisedBy, altitudeFactor);
         double swung = azimuthFactor
-                * rig.azimuthScrew()
-                        .move(
-                                byHand(rig.azimuthScrew(), azimuthTurns, random),
-                                pointing().altitude())
-                        .radians();
+                * rig.azimuthScrew().move(swungBy, pointing().altitude()).radians();
         // Azimuth grows clockwise from above, which is a negative turn about the upward axis.
         Vector3D turned = new Rotation(azimuthAxis, -swung, RotationConvention.VECTOR_OPERATOR).applyTo(raised);
-        return new HiddenWedge(site, rig, turned, azimuthAxis, azimuthFactor, altitudeFactor);
+        return new HiddenWedge(
+                site,
+                rig,
+                turned,
+                azimuthAxis,
+                azimuthFactor,
+                altitudeFactor,
+                azimuthTurns == 0 ? lastAzimuthSense : Math.signum(azimuthTurns),
+                altitudeTurns == 0 ? lastAltitudeSense : Math.signum(altitudeTurns));
     }
 
     /** Clamps tightened or loosened: the axis shifts a little. */
@@ -64,9 +79,21 @@ public record HiddenWedge(
         return shifted(rig.clampSigma(), random);
     }
 
-    /** The tripod was knocked. */
-    public HiddenWedge knocked(RandomGenerator random) {
-        return shifted(SHIFT_OF_A_KNOCK, random);
+    /** The whole mount moved by hand, about so far, facing the pole: right and up positive. */
+    public HiddenWedge moved(Angle azimuth, Angle altitude, RandomGenerator random) {
+        Angle roughly = Angle.ofDegrees(1);
+        AxisPointing there = AxisPointing.of(
+                pointing().azimuth().plus(azimuth).plus(roughly.times(random.nextGaussian())),
+                pointing().altitude().plus(altitude).plus(roughly.times(random.nextGaussian())));
+        return new HiddenWedge(
+                site,
+                rig,
+                there.elevatedEnd(),
+                azimuthAxis,
+                azimuthFactor,
+                altitudeFactor,
+                lastAzimuthSense,
+                lastAltitudeSense);
     }
 
     private Vector3D raise(Vector3D from, double turns, double factor) {
@@ -87,10 +114,17 @@ public record HiddenWedge(
         Vector3D moved = axis.add(new Vector3D(
                         sigma.radians() * random.nextGaussian(), right, sigma.radians() * random.nextGaussian(), up))
                 .normalize();
-        return new HiddenWedge(site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor);
+        return new HiddenWedge(
+                site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor, lastAzimuthSense, lastAltitudeSense);
     }
 
-    private static double byHand(Screw screw, double turns, RandomGenerator random) {
-        return turns == 0 ? 0 : turns + screw.handSigmaTurns() * random.nextGaussian();
+    /** What takes effect of the turns asked for: a hand's error, and on reversal anything from none to all of the play. */
+    private static double byHand(Screw screw, double turns, double lastSense, RandomGenerator random) {
+        if (turns == 0) {
+            return 0;
+        }
+        double lost = turns * lastSense < 0 ? screw.backlashTurns() * random.nextDouble() : 0;
+        double effective = Math.signum(turns) * Math.max(0, Math.abs(turns) - lost);
+        return effective + screw.handSigmaTurns() * random.nextGaussian();
     }
 }

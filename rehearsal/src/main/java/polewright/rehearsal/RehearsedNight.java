@@ -30,7 +30,6 @@ import polewright.sky.body.FixedStar;
  */
 public final class RehearsedNight {
     private static final Duration QUICK = Duration.ofMinutes(2);
-    private static final Duration DRIFT = Duration.ofMinutes(6);
     private static final int MOST_EVENTS = 60;
 
     private final NightEvent.Begun begun;
@@ -95,9 +94,13 @@ public final class RehearsedNight {
 
     private void follow(Advice advice) {
         if (advice instanceof Advice.TakeSighting take) {
-            sight(take.kind());
+            sight(take.kind(), take.watch());
         } else if (advice instanceof Advice.TurnScrews turn) {
             turn(turn);
+        } else if (advice instanceof Advice.MoveByHand move) {
+            wedge = wedge.moved(move.azimuth(), move.altitude(), observer.random());
+            now = now.plus(QUICK).plus(QUICK);
+            happened(new NightEvent.Knocked());
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(observer.random());
             now = now.plus(QUICK);
@@ -105,13 +108,13 @@ public final class RehearsedNight {
         }
     }
 
-    private void sight(SightingKind kind) {
+    private void sight(SightingKind kind, Duration watch) {
         switch (kind) {
             case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
             case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
             case STILL_POINT -> sighted(observer.stillPoint(wedge, now, star(kind), widestOptic()), QUICK);
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
-                sighted(observer.drift(wedge, now, star(kind), DRIFT, driftSigma()), DRIFT.plus(QUICK));
+                sighted(observer.drift(wedge, now, star(kind), watch, driftSigma()), watch.plus(QUICK));
         }
     }
 

@@ -74,9 +74,16 @@ public final class NightJson {
             }
             node.put("loosen_first", turn.loosenFirst());
             node.put("probability_after", turn.probabilityAfter());
+        } else if (advice instanceof Advice.MoveByHand move) {
+            node.put("do", "move");
+            node.put("azimuth_right_deg", move.azimuth().degrees());
+            node.put("altitude_up_deg", move.altitude().degrees());
         } else if (advice instanceof Advice.TakeSighting take) {
             node.put("do", "sight");
             node.put("sighting", word(take.kind()));
+            if (!take.watch().isZero()) {
+                node.put("watch_minutes", take.watch().toMinutes());
+            }
             node.put("reason", take.reason());
             star.ifPresent(s -> node.set("star", star(s)));
         } else if (advice instanceof Advice.Clamp) {

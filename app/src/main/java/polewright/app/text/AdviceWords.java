@@ -25,6 +25,8 @@ public final class AdviceWords {
         Advice advice = night.advice();
         if (advice instanceof Advice.TurnScrews turn) {
             return turn(turn, night.begun().rig());
+        } else if (advice instanceof Advice.MoveByHand move) {
+            return move(move);
         } else if (advice instanceof Advice.TakeSighting take) {
             return sight(take, night, star);
         } else if (advice instanceof Advice.Clamp clamp) {
@@ -76,6 +78,17 @@ public final class AdviceWords {
         return lines;
     }
 
+    private static List<String> move(Advice.MoveByHand move) {
+        List<String> lines = new ArrayList<>();
+        lines.add("MOVE  the whole mount by hand: it is too far off for the screws. Two people for a heavy one.");
+        lines.add("      Swing it " + AngleWords.size(move.azimuth())
+                + (move.azimuth().radians() >= 0 ? " to the right" : " to the left") + ", facing the pole, and "
+                + (move.altitude().radians() >= 0 ? "raise" : "lower") + " the axis " + AngleWords.size(move.altitude())
+                + " by the wedge's scale.");
+        lines.add("THEN  polewright knock, and read compass and scale again.");
+        return lines;
+    }
+
     private static String turnOptions(Advice.TurnScrews advice) {
         StringBuilder options = new StringBuilder();
         for (ScrewTurn turn : advice.turns()) {
@@ -98,7 +111,8 @@ public final class AdviceWords {
 
     private static List<String> sight(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> suggested) {
         List<String> lines = new ArrayList<>();
-        lines.add("SIGHT " + capitalised(take.kind().words()) + ".");
+        String howLong = take.watch().isZero() ? "" : " in " + take.watch().toMinutes() + " minutes";
+        lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
         suggested.ifPresent(star -> lines.add("      For example " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
         lines.add("THEN  " + command(take, night));
@@ -113,7 +127,8 @@ public final class AdviceWords {
                 "polewright sight still " + (night.begun().site().isNorthern() ? "polaris" : "\"sigma octantis\"")
                         + " --distance FIELDS --toward CLOCK --with finder";
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
-                "polewright sight drift STAR --minutes M --moved N --toward north|south --with reticle";
+                "polewright sight drift STAR --minutes " + take.watch().toMinutes()
+                        + " --moved N --toward north|south --with reticle";
         };
     }
 

@@ -1,7 +1,9 @@
 package polewright.axis.advice;
 
+import java.time.Duration;
 import java.util.List;
 import polewright.axis.AxisOffset;
+import polewright.sky.angle.Angle;
 
 /** The next thing to do, and why. */
 public sealed interface Advice {
@@ -19,11 +21,20 @@ public sealed interface Advice {
             implements Advice {}
 
     /**
+     * Too far for the screws: move the whole mount by hand.
+     *
+     * @param azimuth how far to swing it, right positive for someone facing the pole
+     * @param altitude how far to raise the axis
+     */
+    record MoveByHand(double probabilityNow, Angle azimuth, Angle altitude) implements Advice {}
+
+    /**
      * Take this sighting.
      *
+     * @param watch how long to watch the star; zero for a reading
      * @param reason in plain words
      */
-    record TakeSighting(double probabilityNow, SightingKind kind, String reason) implements Advice {}
+    record TakeSighting(double probabilityNow, SightingKind kind, Duration watch, String reason) implements Advice {}
 
     /** Good enough: tighten the clamps, gently. */
     record Clamp(double probabilityNow) implements Advice {}

@@ -5,7 +5,6 @@ import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice.Clamp;
 import polewright.axis.advice.Advice.Stop;
-import polewright.axis.advice.Advice.TakeSighting;
 import polewright.axis.advice.Advice.TurnScrews;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
@@ -40,10 +39,10 @@ public final class Adviser {
         AxisState state = situation.fix().state();
         double now = probability(situation.allowance(), state);
         if (situation.fix() instanceof Fix.Underdetermined under) {
-            return new TakeSighting(now, SightingPlanner.best(situation), under.missing());
+            return SightingPlanner.best(situation, now, under.missing());
         }
         if (situation.fix() instanceof Fix.Dubious dubious) {
-            return new TakeSighting(now, SightingPlanner.best(situation), dubious.reason());
+            return SightingPlanner.best(situation, now, dubious.reason());
         }
         if (now >= ENOUGH) {
             return finish(situation, now);
@@ -54,13 +53,15 @@ public final class Adviser {
         List<ScrewTurn> turns = TurnPlanner.turns(situation);
         AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
         double after = probability(situation.allowance(), afterTurns);
-        return isTimeToTurn(situation, turns, afterTurns, now, after)
-                ? new TurnScrews(now, turns, situation.clamped(), after)
-                : new TakeSighting(
-                        now,
-                        SightingPlanner.best(situation),
-                        "not sure enough yet for an axis "
-                                + situation.allowance().words());
+        if (!isTimeToTurn(situation, turns, afterTurns, now, after)) {
+            return SightingPlanner.best(
+                    situation,
+                    now,
+                    "not sure enough yet for an axis " + situation.allowance().words());
+        }
+        return TurnPlanner.isBeyondScrews(turns)
+                ? TurnPlanner.byHand(situation, now)
+                : new TurnScrews(now, turns, situation.clamped(), after);
     }
 
     /** Probability that the axis of {@code state} lies in the zone. */
@@ -79,7 +80,7 @@ public final class Adviser {
     }
 
     private static Advice confirm(Situation situation, double now) {
-        return new TakeSighting(now, SightingPlanner.best(situation), "confirm that clamping moved nothing");
+        return SightingPlanner.best(situation, now, "confirm that clamping moved nothing");
     }
 
     private static boolean isTimeToTurn(

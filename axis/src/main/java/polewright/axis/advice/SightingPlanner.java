@@ -1,10 +1,12 @@
 package polewright.axis.advice;
 
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.Advice.TakeSighting;
 import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Optic;
 import polewright.axis.sighting.CompassBearing;
@@ -15,8 +17,7 @@ import polewright.sky.angle.Angle;
 
 /** Which sighting to take: the one that narrows the fix most per minute, at usual accuracies. */
 final class SightingPlanner {
-    /** How long a drift is watched, unless said otherwise. */
-    static final double DRIFT_MINUTES = 6;
+    private static final int[] DRIFT_MINUTES = {5, 10, 15};
 
     // 1' of offset drifts 0.2625" a minute at most (2π/86164.0905 s per radian).
     private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
@@ -33,8 +34,14 @@ final class SightingPlanner {
 
     private SightingPlanner() {}
 
-    /** A kind of sighting, what it would tell of (east, up), and what it costs. */
-    private record Candidate(SightingKind kind, double sigmaEastArcmin, double sigmaUpArcmin, double minutes) {
+    /**
+     * A kind of sighting and what it would tell.
+     *
+     * @param minutes what it costs, all told
+     * @param watched how long a star is watched, minutes; 0 for a reading
+     */
+    private record Candidate(
+            SightingKind kind, double sigmaEastArcmin, double sigmaUpArcmin, double minutes, int watched) {
         OffsetCovariance after(OffsetCovariance before) {
             // Sum of information matrices, inverted.
             double determinant =
@@ -54,11 +61,11 @@ final class SightingPlanner {
         }
     }
 
-    static SightingKind best(Situation situation) {
+    static TakeSighting best(Situation situation, double probabilityNow, String reason) {
         OffsetCovariance now = situation.fix().state().offsetCovariance();
         return candidates(situation)
                 .max(Comparator.comparingDouble(c -> c.worth(now)))
-                .map(Candidate::kind)
+                .map(c -> new TakeSighting(probabilityNow, c.kind(), Duration.ofMinutes(c.watched()), reason))
                 .orElseThrow();
     }
 
@@ -75,23 +82,25 @@ final class SightingPlanner {
         Stream.Builder<Candidate> candidates = Stream.builder();
         if (!situation.compassRead()) {
             double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * Math.max(LEAST_COS_LATITUDE, cosLat);
-            candidates.add(new Candidate(SightingKind.COMPASS, sigma, NOTHING, READING_MINUTES));
+            candidates.add(new Candidate(SightingKind.COMPASS, sigma, NOTHING, READING_MINUTES, 0));
         }
         if (!situation.scaleRead()) {
             candidates.add(new Candidate(
-                    SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES));
+                    SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES, 0));
         }
         widestField(situation)
                 .filter(field -> poleStarIsInReach(situation.fix().state(), field))
                 .ifPresent(field -> {
                     double sigma = StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes();
-                    candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES));
+                    candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES, 0));
                 });
-        double drift = driftSigmaArcsec(situation) / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * DRIFT_MINUTES);
-        double minutes = SETTING_A_STAR_MINUTES + DRIFT_MINUTES;
-        candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, drift, NOTHING, minutes));
-        candidates.add(
-                new Candidate(SightingKind.DRIFT_EAST_OR_WEST, NOTHING, Math.hypot(drift, REFRACTION_ARCMIN), minutes));
+        for (int watched : DRIFT_MINUTES) {
+            double sigma = driftSigmaArcsec(situation) / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * watched);
+            double minutes = SETTING_A_STAR_MINUTES + watched;
+            candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, sigma, NOTHING, minutes, watched));
+            candidates.add(new Candidate(
+                    SightingKind.DRIFT_EAST_OR_WEST, NOTHING, Math.hypot(sigma, REFRACTION_ARCMIN), minutes, watched));
+        }
         return candidates.build();
     }
 

@@ -3,6 +3,7 @@ package polewright.axis.advice;
 import java.util.ArrayList;
 import java.util.List;
 import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
@@ -10,6 +11,8 @@ import polewright.axis.rig.Rig;
 /** Which screws to turn how far: to the best aim, in steps that a hand can make, leaving well alone. */
 final class TurnPlanner {
     private static final int PARTS_OF_A_TURN = 8;
+    // Beyond this most wedges come to the end of their screws (common practice: some degrees of range).
+    private static final double MOST_TURNS = 20;
     // Under one turn a hand feels half an eighth.
     private static final int PARTS_BELOW_ONE_TURN = 16;
     // A screw whose own direction is off by less than this many sigmas is only turned if it clearly helps.
@@ -37,6 +40,20 @@ final class TurnPlanner {
             }
         }
         return worth.isEmpty() ? List.copyOf(both) : List.copyOf(worth);
+    }
+
+    /** Whether any screw would be turned so far that a hand had better move the mount. */
+    static boolean isBeyondScrews(List<ScrewTurn> turns) {
+        return turns.stream().anyMatch(t -> Math.abs(t.clockwiseTurns()) > MOST_TURNS);
+    }
+
+    static Advice.MoveByHand byHand(Situation situation, double now) {
+        AxisState state = situation.fix().state();
+        AxisPointing aim = AxisPointing.of(state.site(), situation.allowance().bestAim());
+        return new Advice.MoveByHand(
+                now,
+                aim.azimuth().minus(state.axis().azimuth()).wrappedSigned(),
+                aim.altitude().minus(state.axis().altitude()));
     }
 
     static AxisState after(AxisState state, Rig rig, List<ScrewTurn> turns) {

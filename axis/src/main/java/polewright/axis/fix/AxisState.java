@@ -44,11 +44,13 @@ public final class AxisState {
     private final Site site;
     private final RealVector mean;
     private final RealMatrix covariance;
+    private final TurnSenses senses;
 
-    AxisState(Site site, RealVector mean, RealMatrix covariance) {
+    AxisState(Site site, RealVector mean, RealMatrix covariance, TurnSenses senses) {
         this.site = site;
         this.mean = mean;
         this.covariance = covariance;
+        this.senses = senses;
     }
 
     /** What is known before anything was measured. */
@@ -67,7 +69,7 @@ public final class AxisState {
         setVariance(covariance, ALTITUDE_GAIN, rig.altitudeScrew().relativeGainSigma());
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
-        return new AxisState(site, mean, covariance);
+        return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
     }
 
     public AxisPointing axis() {
@@ -104,7 +106,7 @@ public final class AxisState {
 
     /** The state after turns, clockwise positive, made by hand from here. */
     public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
-        return Motion.turns(rig, azimuthTurns, altitudeTurns, false, false, altitude())
+        return Motion.turns(rig, azimuthTurns, altitudeTurns, senses, altitude())
                 .applyTo(this);
     }
 
@@ -120,9 +122,11 @@ public final class AxisState {
         double altitudeAsked = (g.azimuthFactor() * altitudeMove - g.azimuthIntoAltitude() * azimuthMove) / determinant;
         Screw azimuth = rig.azimuthScrew();
         Screw altitude = rig.altitudeScrew();
+        double azimuthTurns = azimuth.turnsFor(new Angle(azimuthAsked), altitude());
+        double altitudeTurns = altitude.turnsFor(new Angle(altitudeAsked), altitude());
         return new Turns(
-                azimuth.turnsFor(new Angle(azimuthAsked), altitude()),
-                altitude.turnsFor(new Angle(altitudeAsked), altitude()));
+                azimuth.needed(azimuthTurns, senses.azimuthReversedBy(azimuthTurns)),
+                altitude.needed(altitudeTurns, senses.altitudeReversedBy(altitudeTurns)));
     }
 
     public Site site() {
@@ -138,6 +142,10 @@ public final class AxisState {
 
     RealMatrix covariance() {
         return covariance;
+    }
+
+    TurnSenses senses() {
+        return senses;
     }
 
     Angle altitude() {

@@ -54,7 +54,7 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residu
             covariance = covariance.subtract(
                     gainTimesVariance.outerProduct(gainTimesVariance).scalarMultiply(1 / variance));
         }
-        return new AxisState(state.site(), mean, covariance);
+        return new AxisState(state.site(), mean, covariance, state.senses());
     }
 
     /**

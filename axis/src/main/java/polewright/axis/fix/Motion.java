@@ -10,26 +10,22 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /** A move of the axis as a linear step of {@link AxisState}: x → F x + f, with noise Q. */
-record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
+record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSenses sensesAfter) {
     private static final double LEAST_COS_LATITUDE = 0.1;
 
     /**
-     * Turns of the screws. The unknown gains enter the transition, so that a later fix tells of them.
-     *
-     * @param azimuthReversed whether the azimuth screw turns against its last sense, and may lose its backlash
-     * @param presentAltitude altitude of the axis before the turn
+     * Turns of the screws, made by hand from {@code before}. The unknown gains enter the transition, so that a later fix
+     * tells of them. A screw turned against its last sense loses some of its play, anything from none to all.
      */
-    static Motion turns(
-            Rig rig,
-            double azimuthTurns,
-            double altitudeTurns,
-            boolean azimuthReversed,
-            boolean altitudeReversed,
-            Angle presentAltitude) {
-        double azimuthMove =
-                rig.azimuthScrew().move(azimuthTurns, presentAltitude).radians();
-        double altitudeMove =
-                rig.altitudeScrew().move(altitudeTurns, presentAltitude).radians();
+    static Motion turns(Rig rig, double azimuthTurns, double altitudeTurns, TurnSenses senses, Angle presentAltitude) {
+        Screw azimuth = rig.azimuthScrew();
+        Screw altitude = rig.altitudeScrew();
+        boolean azimuthReversed = senses.azimuthReversedBy(azimuthTurns);
+        boolean altitudeReversed = senses.altitudeReversedBy(altitudeTurns);
+        double azimuthMove = azimuth.move(azimuth.expected(azimuthTurns, azimuthReversed), presentAltitude)
+                .radians();
+        double altitudeMove = altitude.move(altitude.expected(altitudeTurns, altitudeReversed), presentAltitude)
+                .radians();
         RealMatrix transition = MatrixUtils.createRealIdentityMatrix(AxisState.SIZE);
         transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuthMove);
         transition.setEntry(AxisState.AZIMUTH, AxisState.ALTITUDE_INTO_AZIMUTH, altitudeMove);
@@ -39,17 +35,19 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
                 transition,
                 shiftOf(azimuthMove, altitudeMove),
                 noiseOf(
-                        handSigmaRad(rig.azimuthScrew(), azimuthTurns, azimuthReversed, presentAltitude),
-                        handSigmaRad(rig.altitudeScrew(), altitudeTurns, altitudeReversed, presentAltitude)));
+                        handSigmaRad(azimuth, azimuthTurns, azimuthReversed, presentAltitude),
+                        handSigmaRad(altitude, altitudeTurns, altitudeReversed, presentAltitude)),
+                senses.after(azimuthTurns, altitudeTurns));
     }
 
     /** A shift of unknown direction, {@code sigma} on the sky each way. */
-    static Motion shift(Site site, Angle sigma) {
+    static Motion shift(Site site, Angle sigma, TurnSenses senses) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
         return new Motion(
                 MatrixUtils.createRealIdentityMatrix(AxisState.SIZE),
                 shiftOf(0, 0),
-                noiseOf(sigma.radians() / cosLat, sigma.radians()));
+                noiseOf(sigma.radians() / cosLat, sigma.radians()),
+                senses);
     }
 
     AxisState applyTo(AxisState state) {
@@ -58,7 +56,7 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
                 .multiply(state.covariance())
                 .multiplyTransposed(transition)
                 .add(noise);
-        return new AxisState(state.site(), mean, covariance);
+        return new AxisState(state.site(), mean, covariance, sensesAfter);
     }
 
     private static double handSigmaRad(Screw screw, double turns, boolean reversed, Angle presentAltitude) {
@@ -66,9 +64,7 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise) {
             return 0;
         }
         double perTurn = Math.abs(screw.move(turns, presentAltitude).radians() / turns);
-        // Half the play either way: whether it was taken up before the count began is not known.
-        double play = reversed ? screw.backlashTurns() / 2 : 0;
-        return perTurn * Math.hypot(screw.handSigmaTurns(), play);
+        return perTurn * Math.hypot(screw.handSigmaTurns(), reversed ? screw.playSigmaTurns() : 0);
     }
 
     private static RealVector shiftOf(double azimuthRad, double altitudeRad) {

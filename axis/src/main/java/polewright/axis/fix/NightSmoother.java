@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
@@ -31,7 +32,7 @@ final class NightSmoother {
     NightSmoother(Site site, Rig rig, List<Step> steps) {
         this.site = site;
         this.rig = rig;
-        this.stands = stands(rig, steps);
+        this.stands = stands(steps);
     }
 
     /** The stands of the night with the axis in each. */
@@ -50,16 +51,12 @@ final class NightSmoother {
         }
     }
 
-    /** What moved the axis before a stand; the first stand has none. */
-    sealed interface Cause {
-        record Nothing() implements Cause {}
-
-        record Turn(Step.Turned step, boolean azimuthReversed, boolean altitudeReversed) implements Cause {}
-
-        record Shift(Step.Shifted step) implements Cause {}
-    }
-
-    record Stand(Cause cause, List<Step.Sighted> sightings) {}
+    /**
+     * A time in which the axis stood still.
+     *
+     * @param movedBy what had moved it before; the first stand has nothing
+     */
+    record Stand(Optional<Step> movedBy, List<Step.Sighted> sightings) {}
 
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */
     Smoothed solve(Set<Long> setAside) {
@@ -85,7 +82,7 @@ final class NightSmoother {
             Angle altitude = i == 0 || reference.isEmpty()
                     ? state.altitude()
                     : reference.get(i - 1).altitude();
-            Motion motion = motion(stands.get(i).cause(), altitude);
+            Motion motion = motion(stands.get(i).movedBy(), state.senses(), altitude);
             state = motion.applyTo(state);
             motions.add(motion);
             predicted.add(state);
@@ -128,23 +125,18 @@ final class NightSmoother {
             RealMatrix covariance = now.covariance()
                     .add(gain.multiply(smoothed[i + 1].covariance().subtract(next.covariance()))
                             .multiplyTransposed(gain));
-            smoothed[i] = new AxisState(now.site(), mean, symmetric(covariance));
+            smoothed[i] = new AxisState(now.site(), mean, symmetric(covariance), now.senses());
         }
         return List.of(smoothed);
     }
 
-    private Motion motion(Cause cause, Angle presentAltitude) {
-        if (cause instanceof Cause.Turn turn) {
-            return Motion.turns(
-                    rig,
-                    turn.step().azimuthTurns(),
-                    turn.step().altitudeTurns(),
-                    turn.azimuthReversed(),
-                    turn.altitudeReversed(),
-                    presentAltitude);
+    private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
+        if (movedBy.isPresent() && movedBy.get() instanceof Step.Turned turned) {
+            return Motion.turns(rig, turned.azimuthTurns(), turned.altitudeTurns(), senses, presentAltitude);
         }
-        Angle sigma = cause instanceof Cause.Shift shift ? shift.step().sigma() : Angle.ZERO;
-        return Motion.shift(site, sigma);
+        Angle sigma =
+                movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted ? shifted.sigma() : Angle.ZERO;
+        return Motion.shift(site, sigma, senses);
     }
 
     private static double farthest(List<AxisState> a, List<AxisState> b) {
@@ -160,25 +152,14 @@ final class NightSmoother {
         return m.add(m.transpose()).scalarMultiply(0.5);
     }
 
-    private static List<Stand> stands(Rig rig, List<Step> steps) {
+    private static List<Stand> stands(List<Step> steps) {
         List<Stand> stands = new ArrayList<>();
-        stands.add(new Stand(new Cause.Nothing(), new ArrayList<>()));
-        double lastAzimuth = 0;
-        double lastAltitude = 0;
+        stands.add(new Stand(Optional.empty(), new ArrayList<>()));
         for (Step step : steps) {
             if (step instanceof Step.Sighted sighted) {
                 stands.get(stands.size() - 1).sightings().add(sighted);
-            } else if (step instanceof Step.Turned turned) {
-                stands.add(new Stand(
-                        new Cause.Turn(
-                                turned,
-                                turned.azimuthTurns() * lastAzimuth < 0,
-                                turned.altitudeTurns() * lastAltitude < 0),
-                        new ArrayList<>()));
-                lastAzimuth = turned.azimuthTurns() == 0 ? lastAzimuth : turned.azimuthTurns();
-                lastAltitude = turned.altitudeTurns() == 0 ? lastAltitude : turned.altitudeTurns();
-            } else if (step instanceof Step.Shifted shifted) {
-                stands.add(new Stand(new Cause.Shift(shifted), new ArrayList<>()));
+            } else {
+                stands.add(new Stand(Optional.of(step), new ArrayList<>()));
             }
         }
         return stands;

@@ -56,10 +56,10 @@ public record Rig(
         return new Rig(
                 "fork",
                 MountKind.FORK_ON_WEDGE,
-                Screw.rough(new ScrewGeometry.PushScrew(1.5, 130), ScrewSense.RIGHT),
-                Screw.rough(new ScrewGeometry.PushScrew(1.5, 160), ScrewSense.RAISES),
+                Screw.rough(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT),
+                Screw.rough(new ScrewGeometry.PushScrew(1.25, 180), ScrewSense.RAISES),
                 Angle.ofDegrees(1.5),
-                Angle.ofArcminutes(2),
+                Angle.ofArcminutes(1.5),
                 List.of(
                         new Optic("finder", Angle.ofDegrees(6), View.of(Orientation.INVERTED), Optional.empty()),
                         new Optic("eyepiece", Angle.ofDegrees(0.8), View.of(Orientation.MIRRORED), Optional.empty()),

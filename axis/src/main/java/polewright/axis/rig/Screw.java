@@ -39,6 +39,25 @@ public record Screw(
         return clockwise.sign() * geometry.turnsFor(move, presentAltitude);
     }
 
+    /**
+     * The turns that take effect of {@code clockwiseTurns} made: against the last sense they lose half the play on
+     * average.
+     */
+    public double expected(double clockwiseTurns, boolean reversed) {
+        double lost = reversed ? Math.min(Math.abs(clockwiseTurns), backlashTurns / 2) : 0;
+        return clockwiseTurns - Math.copySign(lost, clockwiseTurns);
+    }
+
+    /** The turns to make for {@code effectiveTurns} to take effect; undoes {@link #expected}. */
+    public double needed(double effectiveTurns, boolean reversed) {
+        return effectiveTurns + (reversed ? Math.copySign(backlashTurns / 2, effectiveTurns) : 0);
+    }
+
+    /** 1 sigma of what a reversal loses: anything from none to all of the play, evenly. */
+    public double playSigmaTurns() {
+        return backlashTurns / Math.sqrt(12);
+    }
+
     private static void requireRange(String what, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
             throw new InputRefused(

@@ -52,7 +52,7 @@ public sealed interface NightEvent {
     /** The wedge's clamps were loosened. */
     record Unclamped() implements NightEvent {}
 
-    /** The tripod or mount was knocked or set down anew: the axis may be anywhere near where it was. */
+    /** The tripod or mount was knocked or moved by hand: of where the axis points nothing is known any more. */
     record Knocked() implements NightEvent {}
 
     /** From here on, this much is tolerated. */
