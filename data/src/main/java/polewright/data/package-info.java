@@ -8,8 +8,8 @@
  *   Hipparcos places and names ──────▶ HipparcosStars ─┘
  *   deep-sky lists ──────────────────────────────────────▶ BuildDeepSkyList
  *   constellation borders ───────────────────────────────▶ BuildConstellations
- *   planets' series ─────────────────────────────────────▶ PlanetSeriesBuilder
- *   magnetic model ──────────────────────────────────────▶ MagneticTableBuilder
+ *   planets' series ─────────────────────────────────────▶ BuildPlanetSeries
+ *   magnetic model ──────────────────────────────────────▶ BuildMagneticTable
  * </pre>
  *
  * <p>Each is a program of its own: the same sources give the same bytes. {@code docs/data.md} names the packages that the

@@ -39,6 +39,8 @@ public record NightState(
         Advice advice,
         List<LoggedEvent> standing) {
     /**
+     * The state that these events lead to.
+     *
      * @throws InputRefused when the events do not begin with a beginning, or a sighting among them cannot have been
      *     made; its event number is named
      */

@@ -1,6 +1,7 @@
 package polewright.app.command;
 
 import java.lang.reflect.Constructor;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -71,8 +72,8 @@ public final class Polewright implements Callable<Integer> {
 
     private static int wrongUsage(ParameterException e, Workbench workbench) {
         CommandLine line = e.getCommandLine();
-        String message = e.getCause() instanceof InputRefused refused ? refused.getMessage() : firstLine(e);
-        complain(workbench, line, message);
+        RuntimeException told = e.getCause() instanceof InputRefused refused ? refused : e;
+        complain(workbench, line, message(told).lines().findFirst().orElse(""));
         workbench.err().println("Usage: " + line.getCommandSpec().qualifiedName() + " --help");
         workbench.err().flush();
         return WRONG_USAGE;
@@ -80,7 +81,7 @@ public final class Polewright implements Callable<Integer> {
 
     private static int failed(Exception e, CommandLine line, Workbench workbench) {
         if (e instanceof InputRefused || e instanceof JobFailed) {
-            complain(workbench, line, e.getMessage());
+            complain(workbench, line, message(e));
             return JOB_FAILED;
         }
         complain(
@@ -99,11 +100,8 @@ public final class Polewright implements Callable<Integer> {
         workbench.err().flush();
     }
 
-    private static String firstLine(ParameterException e) {
-        String message = e.getMessage();
-        return message == null
-                ? "that is not how this command is used"
-                : message.lines().findFirst().orElse("");
+    private static String message(Exception e) {
+        return Objects.requireNonNullElse(e.getMessage(), "that is not how this command is used");
     }
 
     /** Hands the workbench to the commands that ask for it. */

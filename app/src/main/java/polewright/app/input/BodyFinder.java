@@ -35,7 +35,11 @@ public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
         return Optional.of(named(name));
     }
 
-    /** @throws InputRefused when nothing has that name, with names that are near */
+    /**
+     * The body of that name.
+     *
+     * @throws InputRefused when nothing has that name, with names that are near
+     */
     public static SkyBody named(String name) {
         Optional<SolarSystemBody> near = SolarSystemBody.named(name);
         if (near.isPresent()) {

@@ -1,20 +1,24 @@
 package polewright.app.input;
 
+import java.util.List;
+import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 
 /** {@code LAT,LON[,HEIGHT]}: degrees, north and east positive; metres. */
 public final class SiteInput implements ITypeConverter<Site> {
+    private static final Pattern SEPARATOR = Pattern.compile("\\s*,\\s*|\\s+");
+
     @Override
     public Site convert(String typed) {
-        String[] parts = typed.strip().split("\\s*,\\s*|\\s+");
-        if (parts.length < 2 || parts.length > 3) {
+        List<String> parts = SEPARATOR.splitAsStream(typed.strip()).toList();
+        if (parts.size() < 2 || parts.size() > 3) {
             throw notASite(typed);
         }
         try {
-            double height = parts.length == 3 ? Double.parseDouble(parts[2]) : 0;
-            return Site.ofDegrees(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), height);
+            double height = parts.size() == 3 ? Double.parseDouble(parts.get(2)) : 0;
+            return Site.ofDegrees(Double.parseDouble(parts.get(0)), Double.parseDouble(parts.get(1)), height);
         } catch (NumberFormatException e) {
             throw notASite(typed);
         }

@@ -33,7 +33,8 @@ final class TurnPlanner {
         double withBoth = probabilityAfter(situation, both);
         List<ScrewTurn> worth = new ArrayList<>();
         for (ScrewTurn turn : both) {
-            List<ScrewTurn> without = both.stream().filter(t -> t != turn).toList();
+            List<ScrewTurn> without =
+                    both.stream().filter(t -> t.screw() != turn.screw()).toList();
             if (standsOut(situation, turn.screw())
                     || withBoth - probabilityAfter(situation, without) > WORTH_A_SCREW_PROBABILITY) {
                 worth.add(turn);

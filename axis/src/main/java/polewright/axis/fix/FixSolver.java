@@ -41,6 +41,8 @@ public final class FixSolver {
     }
 
     /**
+     * The fix of a night.
+     *
      * @param weather for working out a contradictory sighting's likely cause; the steps already hold their own models
      * @param steps in the order in which they happened
      */

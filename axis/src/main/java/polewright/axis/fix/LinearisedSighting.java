@@ -15,23 +15,19 @@ import polewright.sky.angle.Angle;
  * @param azimuthRad where it was linearised
  * @param altitudeRad where it was linearised
  * @param residual at that place, predicted minus measured over sigma
- * @param slopes rows of (d/dazimuth, d/daltitude), per radian
+ * @param slopes a row of (d/dazimuth, d/daltitude) for each figure, per radian
  */
-record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residual, double[][] slopes) {
+record LinearisedSighting(double azimuthRad, double altitudeRad, RealVector residual, RealMatrix slopes) {
     private static final double STEP_RAD = 1e-6;
     private static final double LEAST_VARIANCE = 1e-9;
 
     static LinearisedSighting of(AxisModel model, double azimuthRad, double altitudeRad) {
-        double[] residual = at(model, azimuthRad, altitudeRad);
-        double[] east = at(model, azimuthRad + STEP_RAD, altitudeRad);
-        double[] west = at(model, azimuthRad - STEP_RAD, altitudeRad);
-        double[] above = at(model, azimuthRad, altitudeRad + STEP_RAD);
-        double[] below = at(model, azimuthRad, altitudeRad - STEP_RAD);
-        double[][] slopes = new double[residual.length][2];
-        for (int i = 0; i < residual.length; i++) {
-            slopes[i][0] = (east[i] - west[i]) / (2 * STEP_RAD);
-            slopes[i][1] = (above[i] - below[i]) / (2 * STEP_RAD);
-        }
+        RealVector residual = at(model, azimuthRad, altitudeRad);
+        RealMatrix slopes = new Array2DRowRealMatrix(residual.getDimension(), 2);
+        slopes.setColumnVector(
+                0, slope(at(model, azimuthRad + STEP_RAD, altitudeRad), at(model, azimuthRad - STEP_RAD, altitudeRad)));
+        slopes.setColumnVector(
+                1, slope(at(model, azimuthRad, altitudeRad + STEP_RAD), at(model, azimuthRad, altitudeRad - STEP_RAD)));
         return new LinearisedSighting(azimuthRad, altitudeRad, residual, slopes);
     }
 
@@ -43,11 +39,11 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residu
     AxisState update(AxisState state) {
         RealVector mean = state.mean().copy();
         RealMatrix covariance = state.covariance();
-        for (int i = 0; i < residual.length; i++) {
-            RealVector slope = slope(i);
-            double predicted = residual[i]
-                    + slopes[i][0] * (mean.getEntry(AxisState.AZIMUTH) - azimuthRad)
-                    + slopes[i][1] * (mean.getEntry(AxisState.ALTITUDE) - altitudeRad);
+        for (int i = 0; i < residual.getDimension(); i++) {
+            RealVector slope = stateSlope(i);
+            double predicted = residual.getEntry(i)
+                    + slopes.getEntry(i, 0) * (mean.getEntry(AxisState.AZIMUTH) - azimuthRad)
+                    + slopes.getEntry(i, 1) * (mean.getEntry(AxisState.ALTITUDE) - altitudeRad);
             RealVector gainTimesVariance = covariance.operate(slope);
             double variance = 1 + slope.dotProduct(gainTimesVariance);
             mean = mean.subtract(gainTimesVariance.mapMultiply(predicted / variance));
@@ -73,7 +69,7 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residu
     }
 
     private double quadratic(RealMatrix spread, int sign) {
-        int n = residual.length;
+        int n = residual.getDimension();
         RealMatrix variance = new Array2DRowRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
@@ -81,28 +77,31 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, double[] residu
             }
             variance.setEntry(i, i, Math.max(LEAST_VARIANCE, variance.getEntry(i, i)));
         }
-        RealVector r = MatrixUtils.createRealVector(residual);
-        return r.dotProduct(new LUDecomposition(variance).getSolver().solve(r));
+        return residual.dotProduct(new LUDecomposition(variance).getSolver().solve(residual));
     }
 
     private RealMatrix spread(AxisState state) {
-        int n = residual.length;
+        int n = residual.getDimension();
         RealMatrix rows = new Array2DRowRealMatrix(n, AxisState.SIZE);
         for (int i = 0; i < n; i++) {
-            rows.setRowVector(i, slope(i));
+            rows.setRowVector(i, stateSlope(i));
         }
         return rows.multiply(state.covariance()).multiplyTransposed(rows);
     }
 
-    private RealVector slope(int row) {
+    private RealVector stateSlope(int row) {
         RealVector slope = MatrixUtils.createRealVector(AxisState.SIZE);
-        slope.setEntry(AxisState.AZIMUTH, slopes[row][0]);
-        slope.setEntry(AxisState.ALTITUDE, slopes[row][1]);
+        slope.setEntry(AxisState.AZIMUTH, slopes.getEntry(row, 0));
+        slope.setEntry(AxisState.ALTITUDE, slopes.getEntry(row, 1));
         return slope;
     }
 
-    private static double[] at(AxisModel model, double azimuthRad, double altitudeRad) {
-        return model.residual(
-                AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad)).elevatedEnd());
+    private static RealVector slope(RealVector after, RealVector before) {
+        return after.subtract(before).mapDivide(2 * STEP_RAD);
+    }
+
+    private static RealVector at(AxisModel model, double azimuthRad, double altitudeRad) {
+        return MatrixUtils.createRealVector(model.residual(
+                AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad)).elevatedEnd()));
     }
 }

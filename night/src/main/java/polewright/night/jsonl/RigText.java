@@ -21,7 +21,11 @@ public final class RigText {
         }
     }
 
-    /** @throws InputRefused when the text is no rig; names the key */
+    /**
+     * Reads a rig's text.
+     *
+     * @throws InputRefused when the text is no rig; names the key
+     */
     public static Rig read(String text) {
         try {
             return FieldReader.read(JsonLineParser.parse(text), RigJson::read);

@@ -24,7 +24,7 @@ import polewright.sky.time.JulianDate;
  * <p>Each coordinate is Σ Tⁿ A cos(B + C T), T in thousands of Julian years since J2000.0: ecliptic longitude and
  * latitude in radians, radius in au, in the dynamical ecliptic and equinox J2000. They are turned to FK5 with the matrix
  * that the theory's own notes give. Terms with |A| · 0.1ⁿ under 3e-8 rad (or 3e-8 of the mean distance) were left out by
- * {@code polewright.data.PlanetSeriesBuilder}, which measures what that costs: at most 0.34″ (Mars) seen from Earth,
+ * {@code polewright.data.BuildPlanetSeries}, which measures what that costs: at most 0.34″ (Mars) seen from Earth,
  * 1972 to 2100.
  *
  * <p>Source: P. Bretagnon and G. Francou, <i>Planetary theories in rectangular and spherical variables: VSOP87

@@ -26,7 +26,7 @@ import polewright.sky.time.SkyTime;
  *
  * <p><b>A table that ages.</b> Valid 2025.0 to 2030.0. Outside, the field is still computed by carrying the yearly change
  * on, with a note. When its successor comes out (December 2029): make its table with
- * {@code polewright.data.MagneticTableBuilder}, add a constructor beside {@link #wmm2025}, and copy its test values.
+ * {@code polewright.data.BuildMagneticTable}, add a constructor beside {@link #wmm2025}, and copy its test values.
  *
  * <p>Source: NOAA NCEI Geomagnetic Modeling Team and British Geological Survey, World Magnetic Model 2025 (December
  * 2024), public domain.

@@ -22,7 +22,7 @@ import polewright.sky.time.TimeScale;
  * <p>From the npm package {@code astronomia} 4.2.0 (MIT), files {@code data/vsop87B*.js}. It also prints what leaving
  * terms out costs: the greatest change of the direction from the Earth's centre over 1000 dates, 1972 to 2100.
  */
-public final class PlanetSeriesBuilder {
+public final class BuildPlanetSeries {
     private static final List<String> PLANETS =
             List.of("mercury", "venus", "mars", "jupiter", "saturn", "uranus", "neptune");
     /** Least |A|·0.1ⁿ kept: radians for longitude and latitude, of the mean distance for the radius. */
@@ -32,9 +32,11 @@ public final class PlanetSeriesBuilder {
     private static final double LAST_JD = 2488435.5;
     private static final int DATES = 1000;
 
-    private PlanetSeriesBuilder() {}
+    private BuildPlanetSeries() {}
 
     /**
+     * Writes the tables.
+     *
      * @param args the unpacked package {@code astronomia}; the folder to write to
      * @throws IOException when either cannot be used
      */

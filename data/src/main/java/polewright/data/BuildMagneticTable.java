@@ -15,12 +15,14 @@ import java.util.Locale;
  * the model itself is in the public domain). The package {@code geomag} 1.0.0 also has a {@code WMM.COF}, but that is
  * WMM2020.
  */
-public final class MagneticTableBuilder {
+public final class BuildMagneticTable {
     private static final int DEGREE = 12;
 
-    private MagneticTableBuilder() {}
+    private BuildMagneticTable() {}
 
     /**
+     * Writes the table.
+     *
      * @param args the unpacked package {@code geomagnetism}; the folder to write to
      * @throws IOException when either cannot be used
      */

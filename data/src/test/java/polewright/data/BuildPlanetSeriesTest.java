@@ -7,7 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import org.junit.jupiter.api.Test;
 
-class PlanetSeriesBuilderTest {
+class BuildPlanetSeriesTest {
     private static JsonNode series() throws JsonProcessingException {
         return new ObjectMapper().readTree("""
                 {"L": {"0": [[0.5, 1, 2], [4e-8, 3, 4], [2e-8, 5, 6]], "1": [[-4e-7, 7, 8], [2e-7, 9, 10]]},
@@ -18,7 +18,7 @@ class PlanetSeriesBuilderTest {
 
     @Test
     void keepsWhatMattersWithinACenturyOf2000() throws JsonProcessingException {
-        assertThat(PlanetSeriesBuilder.table("invented", series(), 3e-8).lines().filter(line -> !line.startsWith("#")))
+        assertThat(BuildPlanetSeries.table("invented", series(), 3e-8).lines().filter(line -> !line.startsWith("#")))
                 .containsExactly(
                         "L 0 0.5 1.0 2.0",
                         "L 0 4.0E-8 3.0 4.0",
@@ -29,13 +29,13 @@ class PlanetSeriesBuilderTest {
 
     @Test
     void keepsEverythingWhenAskedTo() throws JsonProcessingException {
-        assertThat(PlanetSeriesBuilder.table("invented", series(), 0).lines().filter(line -> !line.startsWith("#")))
+        assertThat(BuildPlanetSeries.table("invented", series(), 0).lines().filter(line -> !line.startsWith("#")))
                 .hasSize(8);
     }
 
     @Test
     void tableSaysWhereItComesFrom() throws JsonProcessingException {
-        assertThat(PlanetSeriesBuilder.table("saturn", series(), 3e-8))
+        assertThat(BuildPlanetSeries.table("saturn", series(), 3e-8))
                 .startsWith(
                         "# VSOP87B, saturn, terms of 3.0E-8 and more (Bretagnon and Francou 1988; from npm astronomia"
                                 + " 4.2.0, MIT)\n");

@@ -7,7 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.junit.jupiter.api.Test;
 
-class MagneticTableBuilderTest {
+class BuildMagneticTableTest {
     private static ObjectNode model(int epoch) {
         ObjectNode model = new ObjectMapper().createObjectNode();
         model.put("name", "WMM-" + epoch).put("epoch", epoch).put("n_max", 12);
@@ -23,7 +23,7 @@ class MagneticTableBuilderTest {
 
     @Test
     void writesAHeaderAndOneLineForEachCoefficient() {
-        String[] lines = MagneticTableBuilder.table(model(2025)).split("\n", -1);
+        String[] lines = BuildMagneticTable.table(model(2025)).split("\n", -1);
         assertThat(lines).hasSize(1 + 90 + 1);
         assertThat(lines[0].strip().split("\\s+"))
                 .containsExactly(
@@ -36,7 +36,7 @@ class MagneticTableBuilderTest {
 
     @Test
     void refusesAnOlderModel() {
-        assertThatThrownBy(() -> MagneticTableBuilder.table(model(2020)))
+        assertThatThrownBy(() -> BuildMagneticTable.table(model(2020)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("not WMM2025: \"WMM-2020\"");
     }
