@@ -97,8 +97,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
 
     private static List<Step> forkUpright(Words words) {
         List<String> swinging = new ArrayList<>(List.of("hold the tube before you free a clamp.", SUN));
-        if (!words.northern) {
-            swinging.add("the noon Sun stands in the north here, just where the tube will face.");
+        if (words.noonSunCanBeNorth) {
+            swinging.add("the noon Sun can stand in the north here, where the tube will face.");
         }
         return List.of(
                 Step.of("Stand the tripod on firm ground, legs fully spread."),
@@ -185,7 +185,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
 
     /** What differs between sites. */
     private record Words(
-            boolean northern,
+            boolean noonSunCanBeNorth,
             String poleward,
             String equatorward,
             String poleName,
@@ -198,6 +198,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
         private static final double LEAST_TILT_DEG = 20;
         private static final double GREATEST_TILT_DEG = 65;
         private static final double NEAR_POLE_DEG = 85;
+        // Obliquity of the ecliptic, to 0.01° (IAU 2006: 84381.406″ at J2000.0).
+        private static final double TROPIC_DEG = 23.44;
 
         static Words of(Site site) {
             boolean northern = site.isNorthern();
@@ -205,7 +207,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
             // The scale is set from tenths, and the two figures must add up to 90.
             long tenths = Math.round(degrees * 10);
             return new Words(
-                    northern,
+                    site.latitude().degrees() < TROPIC_DEG,
                     northern ? "north" : "south",
                     northern ? "south" : "north",
                     northern ? "north celestial pole" : "south celestial pole",
