@@ -26,8 +26,9 @@ public final class FixSolver {
     // Points that chance exceeds once in twenty: an explanation must fit at least so well.
     private static final double[] ONCE_IN_TWENTY = {0, 3.841, 5.991};
     private static final double EXPLAINS_AWAY = 0.25;
-    // Two sightings whose removal helps about equally accuse each other.
-    private static final double ABOUT_EQUAL = 0.75;
+    // Two sightings accuse each other unless the night's χ² without the one, against that without the other, says with
+    // odds of a hundred to one which is wrong.
+    private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Site site;
@@ -73,7 +74,9 @@ public final class FixSolver {
                 night = smoother.solve(setAside);
             }
         }
-        accusedAlike.removeIf(seq -> setAside.isEmpty());
+        if (accusedAlike.stream().noneMatch(setAside::contains)) {
+            accusedAlike.clear();
+        }
         return outcome(night, sightings, setAside, accusedAlike);
     }
 
@@ -95,16 +98,16 @@ public final class FixSolver {
         int alike = 0;
         for (Step.Sighted sighted : suspects) {
             double excess = innovation(night, sighted, false) - limit(sighted);
-            if (excess >= ABOUT_EQUAL * most) {
+            if (excess > most - HUNDRED_TO_ONE) {
                 // The newer of two that accuse each other: the older one has at least been acted upon.
                 chosen = sighted;
                 alike++;
             }
         }
         if (alike > 1) {
-            double threshold = ABOUT_EQUAL * most;
+            double threshold = most - HUNDRED_TO_ONE;
             suspects.stream()
-                    .filter(s -> innovation(night, s, false) - limit(s) >= threshold)
+                    .filter(s -> innovation(night, s, false) - limit(s) > threshold)
                     .forEach(s -> accusedAlike.add(s.seq()));
         }
         return Optional.ofNullable(chosen);
