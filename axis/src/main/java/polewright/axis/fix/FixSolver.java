@@ -18,7 +18,7 @@ import polewright.sky.place.Weather;
  *
  * <p>Robust: a sighting is either as good as it says or simply wrong. Those are set aside whose removal takes more off
  * the night's χ² than chance allows once in a thousand, one at a time, the worst first; one that fits after all when
- * others are gone comes back.
+ * others are gone comes back. Of two that contradict each other with nothing to judge between them, neither is believed.
  */
 public final class FixSolver {
     // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
@@ -76,8 +76,11 @@ public final class FixSolver {
         }
         if (accusedAlike.stream().noneMatch(setAside::contains)) {
             accusedAlike.clear();
+        } else if (setAside.addAll(accusedAlike)) {
+            // Believing the one would be a guess.
+            night = smoother.solve(setAside);
         }
-        return outcome(night, sightings, setAside, accusedAlike);
+        return outcome(smoother, night, sightings, setAside, accusedAlike);
     }
 
     /** The sighting to set aside next, if any. Fills {@code accusedAlike} when two could not be told apart. */
@@ -114,24 +117,27 @@ public final class FixSolver {
     }
 
     private Fix outcome(
-            NightSmoother.Smoothed night, List<Step.Sighted> sightings, Set<Long> setAside, Set<Long> accusedAlike) {
+            NightSmoother smoother,
+            NightSmoother.Smoothed night,
+            List<Step.Sighted> sightings,
+            Set<Long> setAside,
+            Set<Long> accusedAlike) {
         List<Agreement> agreements = new ArrayList<>();
         for (Step.Sighted sighted : sightings) {
             boolean contradictory = setAside.contains(sighted.seq());
+            NightSmoother.Smoothed others = accusedAlike.contains(sighted.seq())
+                    ? smoother.solve(believingAllBut(sighted, setAside, accusedAlike))
+                    : night;
             agreements.add(new Agreement(
                     sighted.seq(),
                     sighted.sighting().kind(),
-                    innovation(night, sighted, contradictory),
+                    innovation(others, sighted, contradictory),
                     sighted.model().size(),
                     contradictory,
-                    contradictory ? likelyCause(night, sighted) : Optional.empty()));
+                    contradictory ? likelyCause(others, sighted) : Optional.empty()));
         }
         AxisState state = night.last();
         List<Agreement> fixed = List.copyOf(agreements);
-        Optional<String> missing = missing(state);
-        if (missing.isPresent()) {
-            return new Fix.Underdetermined(state, fixed, missing.get());
-        }
         if (!accusedAlike.isEmpty()) {
             return new Fix.Dubious(
                     state,
@@ -142,7 +148,17 @@ public final class FixSolver {
                                     accusedAlike.stream().map(s -> "#" + s).toList())
                             + " contradict each other, and nothing says which is right; take one of them again");
         }
-        return new Fix.Solved(state, fixed);
+        return missing(state)
+                .<Fix>map(missing -> new Fix.Underdetermined(state, fixed, missing))
+                .orElseGet(() -> new Fix.Solved(state, fixed));
+    }
+
+    /** Who must be set aside to see how one of the accused stands against those who accuse it. */
+    private static Set<Long> believingAllBut(Step.Sighted accused, Set<Long> setAside, Set<Long> accusedAlike) {
+        Set<Long> without = new HashSet<>(setAside);
+        without.removeAll(accusedAlike);
+        without.add(accused.seq());
+        return without;
     }
 
     private static Optional<String> missing(AxisState state) {

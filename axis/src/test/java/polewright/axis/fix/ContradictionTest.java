@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -328,6 +329,12 @@ class ContradictionTest {
         assertThat(((Fix.Dubious) fix).reason())
                 .isEqualTo("sightings #3 and #4 contradict each other, and nothing says which is right;"
                         + " take one of them again");
+        // Neither is believed: east is known no better than before them.
+        assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
+                .containsExactly(3L, 4L);
+        assertThat(fix.state().offsetCovariance().sigmaEast().degrees()).isGreaterThan(7.5);
+        assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::likelyCause))
+                .containsOnly(Optional.of("north and south were swapped"));
     }
 
     @Test
