@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
+import polewright.axis.advice.Confirmation;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.fix.AxisState;
@@ -57,14 +58,14 @@ public record NightState(
         List<Step> steps = new ArrayList<>();
         Allowance allowance = begun.allowance();
         boolean clamped = false;
-        boolean sightedSinceClamp = false;
+        Optional<Long> lastSinceClamp = Optional.empty();
         boolean compassRead = false;
         boolean scaleRead = false;
         for (LoggedEvent logged : standing) {
             NightEvent event = logged.event();
             if (event instanceof NightEvent.SightingTaken taken) {
                 steps.add(models.step(logged.seq(), taken, begun));
-                sightedSinceClamp = true;
+                lastSinceClamp = Optional.of(logged.seq());
                 compassRead |= taken.sighting() instanceof CompassBearing;
                 scaleRead |= taken.sighting() instanceof LevelledScale;
             } else if (event instanceof NightEvent.ScrewsTurned turned) {
@@ -73,7 +74,7 @@ public record NightState(
             } else if (event instanceof NightEvent.Clamped) {
                 steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
                 clamped = true;
-                sightedSinceClamp = false;
+                lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.Unclamped) {
                 steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
                 clamped = false;
@@ -81,15 +82,22 @@ public record NightState(
                 steps.add(new Step.Shifted(logged.seq(), AxisState.PRIOR_SIGMA));
                 compassRead = false;
                 scaleRead = false;
-                sightedSinceClamp = false;
+                lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.AllowanceSet set) {
                 allowance = set.allowance();
             }
         }
         Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), steps);
-        Situation situation =
-                new Situation(begun.rig(), fix, allowance, clamped, sightedSinceClamp, compassRead, scaleRead);
+        Situation situation = new Situation(
+                begun.rig(), fix, allowance, clamped, confirmation(fix, lastSinceClamp), compassRead, scaleRead);
         return new NightState(begun, fix, allowance, clamped, Adviser.advise(situation), standing);
+    }
+
+    private static Confirmation confirmation(Fix fix, Optional<Long> lastSinceClamp) {
+        return lastSinceClamp
+                .flatMap(fix::agreement)
+                .map(a -> a.contradictory() ? Confirmation.CONTRADICTS : Confirmation.AGREES)
+                .orElse(Confirmation.NONE);
     }
 
     /** The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; withdrawals left out. */

@@ -47,7 +47,7 @@ public final class Adviser {
         if (now >= ENOUGH) {
             return finish(situation, now);
         }
-        if (situation.clamped() && !situation.sightedSinceClamp()) {
+        if (situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
         List<ScrewTurn> turns = TurnPlanner.turns(situation);
@@ -73,14 +73,18 @@ public final class Adviser {
         if (!situation.clamped()) {
             return new Clamp(now);
         }
-        if (!situation.sightedSinceClamp()) {
+        if (situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
         return new Stop(now, situation.fix().state().offset());
     }
 
     private static Advice confirm(Situation situation, double now) {
-        return SightingPlanner.best(situation, now, "confirm that clamping moved nothing");
+        String reason = situation.sinceClamp() == Confirmation.CONTRADICTS
+                ? "the last one contradicts what came before the clamps were tightened; if this one says the same, the"
+                        + " mount has moved: note a knock"
+                : "confirm that clamping moved nothing";
+        return SightingPlanner.best(situation, now, reason);
     }
 
     private static boolean isTimeToTurn(

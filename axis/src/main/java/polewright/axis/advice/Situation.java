@@ -8,7 +8,7 @@ import polewright.axis.rig.Rig;
  * All that advice depends on.
  *
  * @param clamped whether the clamps are tight
- * @param sightedSinceClamp whether a sighting has been taken since they were tightened
+ * @param sinceClamp what has been seen since they were tightened
  * @param compassRead whether the compass has been read since the tripod was last set down: reading it again would only
  *     bring the same error again
  * @param scaleRead the same of the wedge's scale
@@ -18,6 +18,6 @@ public record Situation(
         Fix fix,
         Allowance allowance,
         boolean clamped,
-        boolean sightedSinceClamp,
+        Confirmation sinceClamp,
         boolean compassRead,
         boolean scaleRead) {}

@@ -20,7 +20,7 @@ public sealed interface Fix {
     record Solved(AxisState state, List<Agreement> agreements) implements Fix {}
 
     /**
-     * Computed, but two accounts contradict each other and nothing says which is right.
+     * Computed without two accounts that contradict each other, since nothing says which is right.
      *
      * @param reason which ones, and what would settle it
      */

@@ -18,7 +18,7 @@ import polewright.sky.place.Weather;
  *
  * <p>Robust: a sighting is either as good as it says or simply wrong. Those are set aside whose removal takes more off
  * the night's χ² than chance allows once in a thousand, one at a time, the worst first; one that fits after all when
- * others are gone comes back.
+ * others are gone comes back. Of two that contradict each other with nothing to judge between them, neither is believed.
  */
 public final class FixSolver {
     // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
@@ -26,8 +26,9 @@ public final class FixSolver {
     // Points that chance exceeds once in twenty: an explanation must fit at least so well.
     private static final double[] ONCE_IN_TWENTY = {0, 3.841, 5.991};
     private static final double EXPLAINS_AWAY = 0.25;
-    // Two sightings whose removal helps about equally accuse each other.
-    private static final double ABOUT_EQUAL = 0.75;
+    // Two sightings accuse each other unless the night's χ² without the one, against that without the other, says with
+    // odds of a hundred to one which is wrong.
+    private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Site site;
@@ -73,8 +74,13 @@ public final class FixSolver {
                 night = smoother.solve(setAside);
             }
         }
-        accusedAlike.removeIf(seq -> setAside.isEmpty());
-        return outcome(night, sightings, setAside, accusedAlike);
+        if (accusedAlike.stream().noneMatch(setAside::contains)) {
+            accusedAlike.clear();
+        } else if (setAside.addAll(accusedAlike)) {
+            // Believing the one would be a guess.
+            night = smoother.solve(setAside);
+        }
+        return outcome(smoother, night, sightings, setAside, accusedAlike);
     }
 
     /** The sighting to set aside next, if any. Fills {@code accusedAlike} when two could not be told apart. */
@@ -95,40 +101,43 @@ public final class FixSolver {
         int alike = 0;
         for (Step.Sighted sighted : suspects) {
             double excess = innovation(night, sighted, false) - limit(sighted);
-            if (excess >= ABOUT_EQUAL * most) {
+            if (excess > most - HUNDRED_TO_ONE) {
                 // The newer of two that accuse each other: the older one has at least been acted upon.
                 chosen = sighted;
                 alike++;
             }
         }
         if (alike > 1) {
-            double threshold = ABOUT_EQUAL * most;
+            double threshold = most - HUNDRED_TO_ONE;
             suspects.stream()
-                    .filter(s -> innovation(night, s, false) - limit(s) >= threshold)
+                    .filter(s -> innovation(night, s, false) - limit(s) > threshold)
                     .forEach(s -> accusedAlike.add(s.seq()));
         }
         return Optional.ofNullable(chosen);
     }
 
     private Fix outcome(
-            NightSmoother.Smoothed night, List<Step.Sighted> sightings, Set<Long> setAside, Set<Long> accusedAlike) {
+            NightSmoother smoother,
+            NightSmoother.Smoothed night,
+            List<Step.Sighted> sightings,
+            Set<Long> setAside,
+            Set<Long> accusedAlike) {
         List<Agreement> agreements = new ArrayList<>();
         for (Step.Sighted sighted : sightings) {
             boolean contradictory = setAside.contains(sighted.seq());
+            NightSmoother.Smoothed others = accusedAlike.contains(sighted.seq())
+                    ? smoother.solve(believingAllBut(sighted, setAside, accusedAlike))
+                    : night;
             agreements.add(new Agreement(
                     sighted.seq(),
                     sighted.sighting().kind(),
-                    innovation(night, sighted, contradictory),
+                    innovation(others, sighted, contradictory),
                     sighted.model().size(),
                     contradictory,
-                    contradictory ? likelyCause(night, sighted) : Optional.empty()));
+                    contradictory ? likelyCause(others, sighted) : Optional.empty()));
         }
         AxisState state = night.last();
         List<Agreement> fixed = List.copyOf(agreements);
-        Optional<String> missing = missing(state);
-        if (missing.isPresent()) {
-            return new Fix.Underdetermined(state, fixed, missing.get());
-        }
         if (!accusedAlike.isEmpty()) {
             return new Fix.Dubious(
                     state,
@@ -139,7 +148,17 @@ public final class FixSolver {
                                     accusedAlike.stream().map(s -> "#" + s).toList())
                             + " contradict each other, and nothing says which is right; take one of them again");
         }
-        return new Fix.Solved(state, fixed);
+        return missing(state)
+                .<Fix>map(missing -> new Fix.Underdetermined(state, fixed, missing))
+                .orElseGet(() -> new Fix.Solved(state, fixed));
+    }
+
+    /** Who must be set aside to see how one of the accused stands against those who accuse it. */
+    private static Set<Long> believingAllBut(Step.Sighted accused, Set<Long> setAside, Set<Long> accusedAlike) {
+        Set<Long> without = new HashSet<>(setAside);
+        without.removeAll(accusedAlike);
+        without.add(accused.seq());
+        return without;
     }
 
     private static Optional<String> missing(AxisState state) {

@@ -1,0 +1,192 @@
+package polewright.axis.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.advice.Advice.TurnScrews;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.FixSolver;
+import polewright.axis.fix.KnownAxis;
+import polewright.axis.fix.Step;
+import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewSense;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** The turns advised, made exactly on screws that do what the rig says, bring the axis to the aim. */
+class AdvisedTurnsTest {
+    private static final Angle SHARP = Angle.ofArcminutes(0.2);
+
+    private static Rig rig(ScrewGeometry azimuth, ScrewSense right, ScrewGeometry altitude, ScrewSense raises) {
+        return new Rig(
+                "any",
+                MountKind.FORK_ON_WEDGE,
+                Screw.rough(azimuth, right),
+                Screw.rough(altitude, raises),
+                Angle.ofDegrees(1.5),
+                Angle.ofArcminutes(1.5),
+                List.of());
+    }
+
+    static Stream<Arguments> wedges() {
+        List<Arguments> wedges = new ArrayList<>();
+        for (double latitude : new double[] {54.60, 20, -20, -43.95}) {
+            List<ScrewGeometry> altitudes = List.of(
+                    new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.5)),
+                    new ScrewGeometry.PushScrew(1.25, 180),
+                    new ScrewGeometry.Turnbuckle(120, 150, 90, Angle.ofDegrees(Math.abs(latitude)), 1.5));
+            List<ScrewGeometry> azimuths = List.of(
+                    new ScrewGeometry.PushScrew(1.25, 200),
+                    new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.4)),
+                    new ScrewGeometry.PushScrew(1, 250));
+            for (int i = 0; i < 3; i++) {
+                for (ScrewSense right : List.of(ScrewSense.RIGHT, ScrewSense.LEFT)) {
+                    for (ScrewSense raises : List.of(ScrewSense.RAISES, ScrewSense.LOWERS)) {
+                        wedges.add(Arguments.of(
+                                Site.ofDegrees(latitude, 0, 0), rig(azimuths.get(i), right, altitudes.get(i), raises)));
+                    }
+                }
+            }
+        }
+        return wedges.stream();
+    }
+
+    private static Fix sharp(Rig rig, KnownAxis known, Angle sigma) {
+        return FixSolver.solve(
+                known.site(),
+                rig,
+                KnownAxis.AIR,
+                List.of(known.step(2, known.bearing(sigma)), known.step(3, known.scale(sigma))));
+    }
+
+    private static TurnScrews advice(Rig rig, Fix fix) {
+        return (TurnScrews)
+                Adviser.advise(new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, true, true));
+    }
+
+    private static double turns(TurnScrews advice, ScrewTurn.Which which) {
+        return advice.turns().stream()
+                .filter(t -> t.screw() == which)
+                .mapToDouble(ScrewTurn::clockwiseTurns)
+                .sum();
+    }
+
+    @ParameterizedTest
+    @MethodSource("wedges")
+    void turnsMadeExactly_bringTheAxisToTheAim_butForTheirRounding(Site site, Rig rig) {
+        Random random = new Random(5);
+        for (int i = 0; i < 6; i++) {
+            AxisOffset offset = AxisOffset.ofArcminutes(
+                    Math.copySign(40 + 80 * random.nextDouble(), i % 2 - 0.5),
+                    Math.copySign(40 + 80 * random.nextDouble(), i % 4 - 1.5));
+            KnownAxis known = KnownAxis.exactly(site, offset);
+            TurnScrews advice = advice(rig, sharp(rig, known, SHARP));
+            double azimuthTurns = turns(advice, ScrewTurn.Which.AZIMUTH);
+            double altitudeTurns = turns(advice, ScrewTurn.Which.ALTITUDE);
+            // A nominal wedge on a level base: turns add to azimuth and altitude, and that is all.
+            Angle azimuthMove =
+                    rig.azimuthScrew().move(azimuthTurns, known.axis().altitude());
+            Angle altitudeMove =
+                    rig.altitudeScrew().move(altitudeTurns, known.axis().altitude());
+            AxisPointing then = AxisPointing.of(
+                    known.axis().azimuth().plus(azimuthMove),
+                    known.axis().altitude().plus(altitudeMove));
+
+            // Half an eighth of a turn each, or half a sixteenth below one turn; and the fix itself.
+            double azimuthStep =
+                    step(rig.azimuthScrew(), azimuthTurns, known.axis().altitude());
+            double altitudeStep =
+                    step(rig.altitudeScrew(), altitudeTurns, known.axis().altitude());
+            assertThat(then.azimuthError(site).arcminutes()).isCloseTo(0, within(azimuthStep / 2 + 0.1));
+            assertThat(then.altitudeError(site).arcminutes()).isCloseTo(0, within(altitudeStep / 2 + 0.1));
+        }
+    }
+
+    private static double step(Screw screw, double turns, Angle altitude) {
+        double part = Math.abs(turns) < 1 ? 1 / 16.0 : 1 / 8.0;
+        return Math.abs(screw.move(part, altitude).arcminutes());
+    }
+
+    @ParameterizedTest
+    @MethodSource("wedges")
+    void turnsAreWhatAHandCanMake(Site site, Rig rig) {
+        for (double arcmin : new double[] {12, 25, 60, 150}) {
+            KnownAxis known = KnownAxis.exactly(site, AxisOffset.ofArcminutes(arcmin, -arcmin));
+            for (ScrewTurn turn : advice(rig, sharp(rig, known, SHARP)).turns()) {
+                double parts = Math.abs(turn.clockwiseTurns()) < 1 ? 16 : 8;
+                assertThat(turn.clockwiseTurns() * parts).isEqualTo(Math.rint(turn.clockwiseTurns() * parts));
+                assertThat(turn.clockwiseTurns()).isNotZero();
+            }
+        }
+    }
+
+    /** An axis east of the northern pole must go left; too low, up. Right-hand screws: one counter-clockwise, one clockwise. */
+    @Test
+    void northernAxisTooFarEastAndLow_isTurnedLeftAndRaised() {
+        Rig rig = Rig.typicalForkOnWedge();
+        KnownAxis known = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(60, -50));
+        TurnScrews advice = advice(rig, sharp(rig, known, SHARP));
+        assertThat(turns(advice, ScrewTurn.Which.AZIMUTH)).isNegative();
+        assertThat(turns(advice, ScrewTurn.Which.ALTITUDE)).isPositive();
+    }
+
+    /** Facing south, east is left: there the axis must go right. */
+    @Test
+    void southernAxisTooFarEastAndLow_isTurnedRightAndRaised() {
+        Rig rig = Rig.typicalForkOnWedge();
+        KnownAxis known = KnownAxis.exactly(Site.ofDegrees(-43.95, 0, 710), AxisOffset.ofArcminutes(60, -50));
+        TurnScrews advice = advice(rig, sharp(rig, known, SHARP));
+        assertThat(turns(advice, ScrewTurn.Which.AZIMUTH)).isPositive();
+        assertThat(turns(advice, ScrewTurn.Which.ALTITUDE)).isPositive();
+    }
+
+    @Test
+    void screwThatDoesNotStandOut_isLeftAlone() {
+        Rig rig = Rig.typicalForkOnWedge();
+        KnownAxis known = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(90, 1));
+        Fix fix = sharp(rig, known, Angle.ofArcminutes(2));
+
+        TurnScrews advice = advice(rig, fix);
+
+        assertThat(advice.turns()).extracting(ScrewTurn::screw).containsExactly(ScrewTurn.Which.AZIMUTH);
+    }
+
+    /** After a turn one way, a turn back is advised longer by half the play. */
+    @Test
+    void turnBack_takesUpThePlay() {
+        ScrewGeometry geometry = new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.5));
+        Screw withPlay = new Screw(geometry, ScrewSense.RIGHT, 0.05, 0.02, 1);
+        Screw raises = new Screw(geometry, ScrewSense.RAISES, 0.05, 0.02, 0);
+        Rig rig = new Rig("worn", MountKind.GERMAN, withPlay, raises, Angle.ZERO, Angle.ofArcminutes(1), List.of());
+        Site site = Site.ofDegrees(30, 0, 0);
+        AxisPointing pole = AxisPointing.atPole(site);
+        KnownAxis before =
+                KnownAxis.exactly(site, AxisPointing.of(pole.azimuth().minus(Angle.ofDegrees(1)), pole.altitude()));
+        KnownAxis tooFar = before.at(AxisPointing.of(pole.azimuth().plus(Angle.ofDegrees(0.75)), pole.altitude()));
+        List<Step> steps = List.of(
+                before.step(2, before.bearing(SHARP)),
+                before.step(3, before.scale(SHARP)),
+                new Step.Turned(4, 3.5, 0),
+                tooFar.step(5, tooFar.bearing(SHARP)),
+                tooFar.step(6, tooFar.scale(SHARP)));
+
+        TurnScrews advice = advice(rig, FixSolver.solve(site, rig, KnownAxis.AIR, steps));
+
+        assertThat(Optional.of(turns(advice, ScrewTurn.Which.AZIMUTH))).contains(-2.0);
+    }
+}

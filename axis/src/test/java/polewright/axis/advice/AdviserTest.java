@@ -1,0 +1,228 @@
+package polewright.axis.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice.Clamp;
+import polewright.axis.advice.Advice.MoveByHand;
+import polewright.axis.advice.Advice.Stop;
+import polewright.axis.advice.Advice.TakeSighting;
+import polewright.axis.advice.Advice.TurnScrews;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.FixSolver;
+import polewright.axis.fix.KnownAxis;
+import polewright.axis.fix.Step;
+import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.View;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** From bare ground to stop: what is advised when. */
+class AdviserTest {
+    private static final Rig RIG = Rig.typicalForkOnWedge();
+    private static final Angle SHARP = Angle.ofArcseconds(2);
+
+    private static KnownAxis axis(double latitudeDeg, double eastArcmin, double upArcmin) {
+        return KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(eastArcmin, upArcmin));
+    }
+
+    private static Fix fix(KnownAxis known, Sighting... sightings) {
+        List<Step> steps = new ArrayList<>();
+        for (Sighting sighting : sightings) {
+            steps.add(known.step(steps.size() + 2L, sighting));
+        }
+        return FixSolver.solve(known.site(), RIG, KnownAxis.AIR, steps);
+    }
+
+    private static Situation unclamped(Fix fix, boolean compassRead, boolean scaleRead) {
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, compassRead, scaleRead);
+    }
+
+    private static Situation clamped(Fix fix, Confirmation sinceClamp) {
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, true, sinceClamp, true, true);
+    }
+
+    private static Fix sharp(KnownAxis known) {
+        return fix(
+                known,
+                known.compass(CompassBearing.USUAL_SIGMA),
+                known.scale(LevelledScale.USUAL_SIGMA),
+                known.driftOnMeridian(15, SHARP),
+                known.driftInEast(15, SHARP));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, 10, -43.95, -70})
+    void nothingKnown_readScaleAndCompassFirst(double latitudeDeg) {
+        KnownAxis known = axis(latitudeDeg, 180, 90);
+
+        TakeSighting first = (TakeSighting) Adviser.advise(unclamped(fix(known), false, false));
+        assertThat(first.kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
+        assertThat(first.watch()).isZero();
+        assertThat(first.reason())
+                .isEqualTo("nothing tells yet where the axis points: take a compass bearing and the level");
+        assertThat(first.probabilityNow()).isLessThan(0.001);
+
+        TakeSighting afterScale = (TakeSighting)
+                Adviser.advise(unclamped(fix(known, known.scale(LevelledScale.USUAL_SIGMA)), false, true));
+        assertThat(afterScale.kind()).isEqualTo(SightingKind.COMPASS);
+
+        TakeSighting afterCompass = (TakeSighting)
+                Adviser.advise(unclamped(fix(known, known.compass(CompassBearing.USUAL_SIGMA)), true, false));
+        assertThat(afterCompass.kind()).isEqualTo(SightingKind.LEVEL_AND_SCALE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void vagueFixNearThePole_takeASighting(double latitudeDeg) {
+        KnownAxis known = axis(latitudeDeg, 20, 15);
+        Fix vague = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+
+        TakeSighting advice = (TakeSighting) Adviser.advise(unclamped(vague, true, true));
+
+        assertThat(advice.kind()).isNotIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
+        assertThat(advice.reason()).isEqualTo("not sure enough yet for an axis within 5′ of the pole");
+    }
+
+    /** The pole star is far out of the finder's 6°, and turning by compass and scale would bring it in. */
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void fewDegreesOff_turnByCompassAndScale(double latitudeDeg) {
+        KnownAxis known = axis(latitudeDeg, 240, -200);
+        Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+
+        assertThat(Adviser.advise(unclamped(rough, true, true))).isInstanceOf(TurnScrews.class);
+    }
+
+    @Test
+    void tooFarForTheScrews_moveTheMountByHand() {
+        // 13° west in the north: the axis must swing right by 13° / cos φ, less what the sphere's curve takes.
+        KnownAxis known = axis(54.6, -13 * 60, 0);
+        Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+
+        MoveByHand advice = (MoveByHand) Adviser.advise(unclamped(rough, true, true));
+
+        assertThat(advice.azimuth()
+                        .minus(known.axis().azimuthError(known.site()).negated())
+                        .degrees())
+                .isCloseTo(0, within(1.5));
+        assertThat(advice.azimuth().degrees()).isGreaterThan(15);
+    }
+
+    @Test
+    void southernAxisTooFarEast_isSwungRight() {
+        // Facing south, east is to the left.
+        KnownAxis known = axis(-43.95, 13 * 60, 0);
+        Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+
+        MoveByHand advice = (MoveByHand) Adviser.advise(unclamped(rough, true, true));
+
+        assertThat(advice.azimuth().degrees()).isGreaterThan(10);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void goodEnough_clamp_thenConfirm_thenStop(double latitudeDeg) {
+        Fix good = sharp(axis(latitudeDeg, 1, -1));
+
+        Advice clamp = Adviser.advise(unclamped(good, true, true));
+        assertThat(clamp).isInstanceOf(Clamp.class);
+        assertThat(clamp.probabilityNow()).isGreaterThanOrEqualTo(Adviser.ENOUGH);
+
+        TakeSighting confirm = (TakeSighting) Adviser.advise(clamped(good, Confirmation.NONE));
+        assertThat(confirm.reason()).isEqualTo("confirm that clamping moved nothing");
+
+        Stop stop = (Stop) Adviser.advise(clamped(good, Confirmation.AGREES));
+        assertThat(stop.offset().east().arcminutes()).isCloseTo(1, within(0.1));
+    }
+
+    /** The tool must not call it confirmed because it set the confirming sighting aside. */
+    @Test
+    void sightingAfterClampingThatContradicts_doesNotConfirm() {
+        TakeSighting again = (TakeSighting) Adviser.advise(clamped(sharp(axis(54.6, 1, -1)), Confirmation.CONTRADICTS));
+
+        assertThat(again.reason())
+                .isEqualTo("the last one contradicts what came before the clamps were tightened; if this one says the"
+                        + " same, the mount has moved: note a knock");
+    }
+
+    @Test
+    void clampedAndKnownToBeOff_loosenBeforeTurning() {
+        TurnScrews advice = (TurnScrews) Adviser.advise(clamped(sharp(axis(54.6, 20, 12)), Confirmation.AGREES));
+
+        assertThat(advice.loosenFirst()).isTrue();
+        assertThat(advice.probabilityAfter()).isGreaterThan(advice.probabilityNow());
+    }
+
+    @Test
+    void sightingsThatAccuseEachOther_areSettledByOneOfTheirKind_alsoWhenClamped() {
+        KnownAxis known = axis(54.6, 40, 0);
+        StarDrift drift = known.driftOnMeridian(10, Angle.ofArcseconds(4));
+        StarDrift swapped = new StarDrift(
+                drift.at(),
+                drift.length(),
+                drift.star(),
+                drift.drift(),
+                drift.direction().reversed(),
+                drift.sigma());
+        Fix dubious = fix(known, known.driftInEast(15, SHARP), drift, swapped);
+        assertThat(dubious).isInstanceOf(Fix.Dubious.class);
+
+        for (Situation situation : List.of(unclamped(dubious, true, true), clamped(dubious, Confirmation.AGREES))) {
+            TakeSighting advice = (TakeSighting) Adviser.advise(situation);
+            assertThat(advice.kind()).isIn(SightingKind.DRIFT_ON_MERIDIAN, SightingKind.STILL_POINT);
+            assertThat(advice.reason()).startsWith("sightings #3 and #4 contradict each other");
+        }
+    }
+
+    /** Clamps tight or not, after a knock all is to be seen anew. */
+    @Test
+    void knockedWhileClamped_startFromTheGroundAgain() {
+        KnownAxis known = axis(54.6, 1, -1);
+        List<Step> steps = List.of(
+                known.step(2, known.driftOnMeridian(15, SHARP)),
+                known.step(3, known.driftInEast(15, SHARP)),
+                new Step.Shifted(4, polewright.axis.fix.AxisState.PRIOR_SIGMA));
+        Fix knocked = FixSolver.solve(known.site(), RIG, KnownAxis.AIR, steps);
+
+        Advice advice = Adviser.advise(
+                new Situation(RIG, knocked, DiscAllowance.VISUAL, true, Confirmation.NONE, false, false));
+
+        assertThat(((TakeSighting) advice).kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.5, 0.3", "6, 3", "40, -25", "200, 100"})
+    void probabilities_areProbabilities(double east, double up) {
+        Advice advice = Adviser.advise(unclamped(sharp(axis(54.6, east, up)), true, true));
+        assertThat(advice.probabilityNow()).isBetween(0.0, 1.0);
+        if (advice instanceof TurnScrews turns) {
+            assertThat(turns.probabilityAfter()).isBetween(advice.probabilityNow(), 1.0);
+        }
+    }
+
+    @Test
+    void poleStarInTheFinder_theStillPointIsWorthItsMinutes() {
+        KnownAxis known = axis(-43.95, 40, 20);
+        Fix fix = fix(
+                known,
+                known.compass(CompassBearing.USUAL_SIGMA),
+                known.scale(LevelledScale.USUAL_SIGMA),
+                known.stillPoint(View.of(Orientation.INVERTED), Angle.ofDegrees(6), Angle.ofDegrees(1)));
+        TakeSighting advice = (TakeSighting) Adviser.advise(unclamped(fix, true, true));
+        assertThat(advice.kind()).isEqualTo(SightingKind.STILL_POINT);
+    }
+}
