@@ -32,7 +32,10 @@ import polewright.sky.time.LeapSeconds;
 final class GroundCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Option(names = "--mount", paramLabel = "KIND", description = "${COMPLETION-CANDIDATES}. Default: that of the rig.")
+    @Option(
+            names = "--mount",
+            paramLabel = "KIND",
+            description = "fork_on_wedge, fork_upright, german or tracker. Default: that of the rig.")
     private @Nullable MountKind kind;
 
     @Option(

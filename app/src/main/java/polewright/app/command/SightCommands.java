@@ -23,6 +23,7 @@ import polewright.axis.sighting.StillPoint;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
@@ -85,6 +86,9 @@ final class SightCommands {
         }
     }
 
+    /** A sighting with a figure that may be negative. */
+    interface Signed {}
+
     @Command(name = "compass", description = "The axis's bearing by magnetic compass, toward the pole that is up.")
     static final class Compass extends SightCommand {
         @Parameters(paramLabel = "BEARING", description = "Degrees from magnetic north, clockwise.")
@@ -111,7 +115,8 @@ final class SightCommands {
                     : MagneticModel.wmm2025().field(begun.site(), when).declination();
             if (!(Math.abs(bearingDeg) <= 360)) {
                 throw new InputRefused(
-                        "a bearing of " + bearingDeg + " degrees is beyond 360", "read the compass again");
+                        "a bearing of " + PlainNumber.asTyped(bearingDeg) + " degrees is beyond 360",
+                        "read the compass again");
             }
             return new CompassBearing(
                     when, Angle.ofDegrees(bearingDeg), declination, degrees(sigmaDeg, CompassBearing.USUAL_SIGMA));
@@ -134,7 +139,8 @@ final class SightCommands {
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
             if (!(altitudeDeg >= -90 && altitudeDeg <= 90)) {
                 throw new InputRefused(
-                        "an altitude of " + altitudeDeg + " degrees is outside -90 to 90", "read the scale again");
+                        "an altitude of " + PlainNumber.asTyped(altitudeDeg) + " degrees is outside -90 to 90",
+                        "read the scale again");
             }
             return new LevelledScale(
                     at(bench), Angle.ofDegrees(altitudeDeg), degrees(sigmaDeg, LevelledScale.USUAL_SIGMA));
@@ -144,7 +150,7 @@ final class SightCommands {
     @Command(
             name = "shadow",
             description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
-    static final class Shadow extends SightCommand {
+    static final class Shadow extends SightCommand implements Signed {
         @Parameters(
                 paramLabel = "ANGLE",
                 description = "Degrees, clockwise from the shadow to the axis; may be negative.")
@@ -176,7 +182,7 @@ final class SightCommands {
     }
 
     @Command(name = "bearing", description = "The angle from the line toward a star to the axis, clockwise from above.")
-    static final class Bearing extends SightCommand {
+    static final class Bearing extends SightCommand implements Signed {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 
@@ -202,7 +208,7 @@ final class SightCommands {
     }
 
     @Command(name = "altitude", description = "The axis's altitude minus a star's, both by one inclinometer.")
-    static final class Altitude extends SightCommand {
+    static final class Altitude extends SightCommand implements Signed {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 
@@ -294,7 +300,7 @@ final class SightCommands {
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
             if (!(minutes > 0 && minutes <= 360)) {
                 throw new InputRefused(
-                        "a drift of " + polewright.sky.PlainNumber.asTyped(minutes) + " minutes is outside 0 to 360",
+                        "a drift of " + PlainNumber.asTyped(minutes) + " minutes is outside 0 to 360",
                         "give how long the star was watched, at least a minute or two");
             }
             Duration length = Duration.ofMillis(Math.round(minutes * 60_000));
