@@ -65,7 +65,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             return;
         }
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
-        output.say(workbench, FixWords.line(after));
+        output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
         output.say(workbench, AdviceWords.of(after, star));
     }

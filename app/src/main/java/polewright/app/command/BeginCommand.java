@@ -20,7 +20,10 @@ import polewright.night.log.NightLog;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-@Command(name = "begin", description = "Begin a night. Site and rig are remembered from the last one.")
+@Command(
+        name = "begin",
+        description = "Begin a night. Site and rig are remembered from the last one.",
+        footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
     private final Workbench workbench;
 

@@ -232,7 +232,12 @@ final class SightCommands {
     @Command(
             name = "still",
             description = "A star's place in the field, from the point that stays still while the tube is rocked in"
-                    + " right ascension.")
+                    + " right ascension.",
+            footer = {
+                "",
+                "For example, with Polaris a quarter of the finder's width to the lower right:",
+                "  polewright sight still polaris --distance 0.25 --toward 4.5 --with finder"
+            })
     static final class Still extends SightCommand {
         @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star, usually polaris.")
         private SkyBody star;
@@ -278,7 +283,17 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "drift", description = "How far a star drifted north or south while the mount tracked it.")
+    @Command(
+            name = "drift",
+            description = "How far a star drifted north or south while the mount tracked it.",
+            footer = {
+                "",
+                "For example, 2 1/2 divisions of the rig's reticle south in 5 minutes:",
+                "  polewright sight drift rigel --minutes 5 --moved 2.5 --toward s --with reticle",
+                "or a tenth of a 0.8 degree field, toward the lower edge in a star diagonal:",
+                "  polewright sight drift rigel --minutes 5 --moved 0.1 --unit fields \\",
+                "      --toward 6 --field 0.8 --view mirrored"
+            })
     static final class Drift extends SightCommand {
         @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star.")
         private SkyBody star;

@@ -16,7 +16,10 @@ import polewright.sky.angle.Angle;
 final class WedgeCommands {
     private WedgeCommands() {}
 
-    @Command(name = "turn", description = "Log that wedge screws were turned, clockwise positive.")
+    @Command(
+            name = "turn",
+            description = "Log that wedge screws were turned, clockwise positive.",
+            footer = {"", "For example:", "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\""})
     static final class Turn extends AppendingCommand {
         @Option(
                 names = "--azimuth",
