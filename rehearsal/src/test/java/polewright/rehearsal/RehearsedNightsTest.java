@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -74,8 +75,11 @@ class RehearsedNightsTest {
     /** Advice that went round in circles would run into the limit of 60 events. */
     @Test
     void everyNightEndsInStop() {
-        assertThat(nights)
-                .allSatisfy(night -> assertThat(last(night).night().advice()).isInstanceOf(Advice.Stop.class));
+        List<Integer> endless = IntStream.range(0, NIGHTS)
+                .filter(i -> !(last(nights.get(i)).night().advice() instanceof Advice.Stop))
+                .boxed()
+                .toList();
+        assertThat(endless).isEmpty();
     }
 
     @Test
@@ -96,7 +100,6 @@ class RehearsedNightsTest {
                 .toList();
         double mean = squares.stream().mapToDouble(d -> d).average().orElseThrow();
         double within95 = 100.0 * squares.stream().filter(s -> s <= REGION_95).count() / squares.size();
-        System.out.println("mean/2 " + mean / 2 + " within " + within95);
         // Three standard errors: the mean of 150 squares over 2 is known to 0.08, the share to 1.8 %.
         assertThat(mean / 2).isBetween(0.75, 1.25);
         assertThat(within95).isBetween(90.0, 99.0);
@@ -111,7 +114,6 @@ class RehearsedNightsTest {
                 .map(RehearsedNightsTest::normalisedSquare)
                 .toList();
         double mean = squares.stream().mapToDouble(d -> d).average().orElseThrow();
-        System.out.println(squares.size() + " first mean/2 " + mean / 2);
         assertThat(squares).hasSizeGreaterThan(100);
         assertThat(mean / 2).isBetween(0.7, 1.3);
     }
@@ -126,8 +128,6 @@ class RehearsedNightsTest {
                 .flatMap(n -> last(n).night().fix().agreements().stream())
                 .filter(a -> a.contradictory())
                 .count();
-        System.out.println(alarms + " alarms of " + sightings + " events max "
-                + nights.stream().mapToInt(List::size).max());
         assertThat(alarms).isLessThanOrEqualTo(sightings / 100);
     }
 

@@ -29,6 +29,8 @@ public final class FixSolver {
     // Two sightings accuse each other unless the night's χ² without the one, against that without the other, says with
     // odds of a hundred to one which is wrong.
     private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
+    // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
+    private static final double MATTERS_SQUARED_SIGMAS = 1;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Site site;
@@ -138,7 +140,7 @@ public final class FixSolver {
         }
         AxisState state = night.last();
         List<Agreement> fixed = List.copyOf(agreements);
-        if (!accusedAlike.isEmpty()) {
+        if (mattersStill(smoother, setAside, accusedAlike)) {
             return new Fix.Dubious(
                     state,
                     fixed,
@@ -151,6 +153,25 @@ public final class FixSolver {
         return missing(state)
                 .<Fix>map(missing -> new Fix.Underdetermined(state, fixed, missing))
                 .orElseGet(() -> new Fix.Solved(state, fixed));
+    }
+
+    /**
+     * Whether it makes a difference to where the axis is now which of the accused is believed. Once it has been turned and
+     * seen again, a quarrel about where it stood before is over.
+     */
+    private static boolean mattersStill(NightSmoother smoother, Set<Long> setAside, Set<Long> accusedAlike) {
+        List<AxisState> believingOne = accusedAlike.stream()
+                .map(seq -> {
+                    Set<Long> without = new HashSet<>(setAside);
+                    without.remove(seq);
+                    return smoother.solve(without).last();
+                })
+                .toList();
+        return believingOne.stream()
+                .anyMatch(one -> believingOne.stream()
+                        .anyMatch(other -> one.offsetCovariance()
+                                        .normalisedSquare(one.offset().minus(other.offset()))
+                                > MATTERS_SQUARED_SIGMAS));
     }
 
     /** Who must be set aside to see how one of the accused stands against those who accuse it. */
