@@ -13,7 +13,7 @@ import polewright.sky.angle.Angle;
  * advice says stop.
  */
 public final class Adjustments {
-    private static final int NIGHTS = Integer.getInteger("nights", 1000);
+    private static final int NIGHTS = 1000;
     private static final Angle FIRST_OFFSET = Angle.ofDegrees(5);
 
     private Adjustments() {}

@@ -13,7 +13,7 @@ import polewright.rehearsal.RehearsedNight;
  * covariance (expected 2 for two figures), and how often the 95 % region holds the truth.
  */
 public final class FixHonesty {
-    private static final int NIGHTS = Integer.getInteger("nights", 1000);
+    private static final int NIGHTS = 1000;
     // Chi-squared with 2 degrees of freedom: 95 % lie under -2 ln 0.05.
     private static final double REGION_95 = -2 * Math.log(0.05);
 

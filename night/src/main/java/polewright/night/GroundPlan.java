@@ -60,7 +60,12 @@ public record GroundPlan(
      * @param azimuth where it points, true
      * @param axisClockwise from the shadow to where the axis belongs, clockwise from above
      */
-    public record Shadow(Instant at, Angle azimuth, Angle axisClockwise) {}
+    public record Shadow(Instant at, Angle azimuth, Angle axisClockwise) {
+        /** From the shadow to true north, clockwise from above. */
+        public Angle northClockwise() {
+            return azimuth.negated().wrappedSigned();
+        }
+    }
 
     public static GroundPlan of(ObservingMoment moment, FixedStar poleStar) {
         Site site = moment.site();
@@ -85,6 +90,11 @@ public record GroundPlan(
     /** What a compass reads along the axis when it points at the pole. */
     public Angle compassBearing() {
         return site.poleAzimuth().minus(declination).wrappedPositive();
+    }
+
+    /** What a compass reads along true north. */
+    public Angle compassNorth() {
+        return declination.negated().wrappedPositive();
     }
 
     /** The wedge's reading if its scale counts from the zenith. */

@@ -8,6 +8,7 @@ import java.util.function.ToDoubleFunction;
 import polewright.axis.advice.SightingKind;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
+import polewright.sky.body.SunGuard;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
@@ -31,7 +32,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
     // Higher than this, the neck and the fork complain.
     private static final Angle HIGHEST = Angle.ofDegrees(78);
 
-    /** The best of {@code stars} for this kind of sighting; empty when it needs none or none is up. */
+    /** The best of {@code stars} for this kind of sighting; empty when it needs none, when none is up, and by day. */
     public static Optional<SuggestedStar> forSighting(
             SightingKind kind, Site site, Weather weather, Instant at, List<NamedStar> stars) {
         return switch (kind) {
@@ -50,6 +51,10 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
             Angle lowest,
             ToDoubleFunction<HourAnglePlace> penalty) {
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
+        // By day no star is suggested at all: whoever sweeps for one may sweep across the Sun.
+        if (SunGuard.at(moment).isSunUp()) {
+            return Optional.empty();
+        }
         record Scored(SuggestedStar star, double score) {}
         return stars.stream()
                 .filter(star -> star.magnitude() <= FAINTEST || isNearAPole(star))

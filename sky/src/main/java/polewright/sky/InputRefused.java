@@ -11,10 +11,11 @@ public final class InputRefused extends IllegalArgumentException {
 
     /**
      * @param what the value and what is wrong with it, e.g. {@code "latitude 95 is beyond 90 degrees"}
-     * @param remedy what to do, as an imperative, e.g. {@code "give north as positive, -90 to 90"}
+     * @param remedy what to do, as an imperative without its full stop, e.g. {@code "give north as positive, -90 to
+     *     90"}; or a question
      */
     public InputRefused(String what, String remedy) {
-        super(what + ": " + remedy + ".");
+        super(what + ": " + remedy + (remedy.endsWith("?") ? "" : "."));
     }
 
     private InputRefused(String message) {

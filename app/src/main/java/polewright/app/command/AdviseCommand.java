@@ -31,7 +31,7 @@ final class AdviseCommand implements Callable<Integer> {
             output.print(workbench, NightJson.advice(night.advice(), star));
         } else {
             output.say(workbench, AdviceWords.of(night, star));
-            output.say(workbench, FixWords.line(night));
+            output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, FixWords.contradictions(night));
         }
         return 0;

@@ -12,6 +12,7 @@ import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
+import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -31,7 +32,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         this.workbench = workbench;
     }
 
-    /** The event that was typed. */
+    /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
 
     /** What was logged, in a few words. */
@@ -39,15 +40,17 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     @Override
     public final Integer call() {
-        try (NightLog opened = log.open(workbench)) {
+        try (NightLog opened = log.openExisting(workbench)) {
             NightId night = LogOption.latest(opened);
             List<LoggedEvent> events = opened.events(night);
             NightState.ModelCache models = new NightState.ModelCache();
             NightState before = NightState.of(events, models);
             Instant now = workbench.now();
-            NightEvent event = event(workbench, before.begun(), before);
+            NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
             // Worked out before it is logged: what cannot have been seen must not get in.
-            NightState.of(with(events, event, now), models);
+            List<LoggedEvent> more = with(events, event, now);
+            EventOrder.check(more);
+            NightState.of(more, models);
             LoggedEvent done = opened.append(night, event, now);
             NightState after = NightState.of(opened.events(night), models);
             report(done, after, now);
@@ -62,7 +65,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             return;
         }
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
-        output.say(workbench, FixWords.line(after));
+        output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
         output.say(workbench, AdviceWords.of(after, star));
     }

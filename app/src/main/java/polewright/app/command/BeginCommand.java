@@ -20,7 +20,10 @@ import polewright.night.log.NightLog;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-@Command(name = "begin", description = "Begin a night. Site and rig are remembered from the last one.")
+@Command(
+        name = "begin",
+        description = "Begin a night. Site and rig are remembered from the last one.",
+        footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
     private final Workbench workbench;
 
@@ -51,9 +54,9 @@ final class BeginCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        // All of it is known to be usable before a log is made for it.
+        NightEvent.Begun begun = begun(log.lastBegun(workbench));
         try (NightLog opened = log.open(workbench)) {
-            Optional<NightEvent.Begun> remembered = LogOption.lastBegun(opened);
-            NightEvent.Begun begun = begun(remembered);
             NightId night = opened.begin(begun, sky.at(workbench));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
@@ -80,8 +83,15 @@ final class BeginCommand implements Callable<Integer> {
                 ? siteName
                 : sameSite ? remembered.orElseThrow().siteName() : "a new site";
         Rig chosen = rig.rig(remembered);
-        Allowance allowance =
-                allowArcmin == null ? DiscAllowance.VISUAL : new DiscAllowance(Angle.ofArcminutes(allowArcmin));
+        Allowance allowance = allowArcmin == null ? DiscAllowance.VISUAL : disc(allowArcmin);
+        if (name.isBlank()) {
+            throw new WrongUsage(
+                    "the site's name is empty: give it one, such as --name Larkfell, or leave --name out.");
+        }
         return new NightEvent.Begun(name, site, sky.weather(site), chosen, allowance);
+    }
+
+    private static Allowance disc(double arcmin) {
+        return WrongUsage.unlessUsable(() -> new DiscAllowance(Angle.ofArcminutes(arcmin)));
     }
 }

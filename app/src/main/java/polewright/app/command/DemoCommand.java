@@ -11,11 +11,14 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.json.NightJson;
 import polewright.app.text.AngleWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.GroundWords;
 import polewright.app.text.NightWords;
+import polewright.app.text.Wrapping;
 import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Rig;
@@ -40,7 +43,6 @@ final class DemoCommand implements Callable<Integer> {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant EVENING = Instant.parse("2026-11-25T19:00:00Z");
     private static final long DEFAULT_SEED = 54;
-    private static final int GROUND_LINES = 12;
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 3;
 
@@ -74,7 +76,7 @@ final class DemoCommand implements Callable<Integer> {
             output.print(
                     workbench,
                     night.stream()
-                            .map(m -> polewright.app.json.NightJson.afterEvent(
+                            .map(m -> NightJson.afterEvent(
                                     m.event(),
                                     m.night(),
                                     Suggestions.star(m.night(), m.event().at())))
@@ -111,9 +113,9 @@ final class DemoCommand implements Callable<Integer> {
         output.say(
                 workbench,
                 List.of(
-                        "REHEARSAL at Larkfell, an invented site (54.60 N, 2.90 W). Everything read here is made up,",
-                        "from seed " + seed
-                                + "; the sky is real. The axis is off by some degrees: how far is hidden until the end.",
+                        "A rehearsal at Larkfell, an invented site (54.60 N, 2.90 W), on the real sky. The readings are"
+                                + " made up, from seed " + seed
+                                + ". The axis is off by some degrees: how far is hidden until the end.",
                         ""));
         ground();
         for (RehearsedNight.Moment moment : night) {
@@ -130,9 +132,12 @@ final class DemoCommand implements Callable<Integer> {
                 List.of(
                         "",
                         "The night is kept in " + file,
-                        "Look at it:   ./polewright log --night " + id.number() + " --log " + file,
-                        "Copy it out:  ./polewright log export night.jsonl --night " + id.number() + " --log " + file,
-                        "Your turn:    ./polewright ground --site LAT,LON   then   ./polewright begin --site LAT,LON"));
+                        "LOOK  " + Wrapping.unbroken("./polewright log --night " + id.number() + " --log " + file),
+                        "COPY  "
+                                + Wrapping.unbroken("./polewright log export night.jsonl --night " + id.number()
+                                        + " --log " + file),
+                        "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),
+                        "      " + Wrapping.unbroken("./polewright begin --site LAT,LON")));
     }
 
     private void ground() {
@@ -140,9 +145,8 @@ final class DemoCommand implements Callable<Integer> {
         ObservingMoment moment =
                 ObservingMoment.of(LARKFELL, SkyTime.of(EVENING), Weather.standardAt(LARKFELL.heightMetres()));
         GroundPlan plan = GroundPlan.of(moment, new FixedStar(polaris.label(), polaris.place()));
-        List<String> lines = GroundWords.of(plan, MountKind.FORK_ON_WEDGE);
-        output.say(workbench, lines.subList(0, Math.min(GROUND_LINES, lines.size())));
-        output.say(workbench, List.of("(the rest: ./polewright ground --site 54.60,-2.90,240)", ""));
+        output.say(workbench, GroundWords.bearings(plan, MountKind.FORK_ON_WEDGE));
+        output.say(workbench, List.of("(the home position too: ./polewright ground --site 54.60,-2.90,240)", ""));
     }
 
     private void truth(List<RehearsedNight.Moment> night) {
@@ -160,8 +164,17 @@ final class DemoCommand implements Callable<Integer> {
                         "  now       " + FixWords.direction(truth) + " (" + AngleWords.size(truth.distance()) + " off)",
                         "  the fix   " + FixWords.direction(fix) + ", wrong by "
                                 + AngleWords.size(fix.minus(truth).distance()),
-                        state.allowance().contains(truth)
-                                ? "  Within the allowance: good enough indeed."
-                                : "  Outside the allowance: one of the few nights that the odds leave over."));
+                        "  " + verdict(state, truth)));
+    }
+
+    private static String verdict(NightState state, AxisOffset truth) {
+        boolean within = state.allowance().contains(truth);
+        if (!(state.advice() instanceof Advice.Stop)) {
+            return "Not finished: after " + state.standing().size() + " events the advice had still not said stop. The"
+                    + " axis is " + (within ? "within" : "outside") + " the allowance.";
+        }
+        return within
+                ? "Within the allowance: good enough indeed."
+                : "Outside the allowance: one of the few nights that the odds leave over.";
     }
 }

@@ -15,7 +15,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
-import polewright.app.input.BodyFinder;
 import polewright.app.text.GroundWords;
 import polewright.axis.drawing.HomeDrawing;
 import polewright.axis.drawing.Palette;
@@ -24,6 +23,7 @@ import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
 import polewright.night.GroundPlan;
 import polewright.night.event.NightEvent;
+import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.LeapSeconds;
@@ -32,7 +32,10 @@ import polewright.sky.time.LeapSeconds;
 final class GroundCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Option(names = "--mount", paramLabel = "KIND", description = "${COMPLETION-CANDIDATES}. Default: that of the rig.")
+    @Option(
+            names = "--mount",
+            paramLabel = "KIND",
+            description = "fork_on_wedge, fork_upright, german or tracker. Default: that of the rig.")
     private @Nullable MountKind kind;
 
     @Option(
@@ -93,7 +96,8 @@ final class GroundCommand implements Callable<Integer> {
     }
 
     private static FixedStar poleStar(ObservingMoment moment) {
-        return (FixedStar) BodyFinder.named(moment.site().isNorthern() ? "Polaris" : "Sigma Octantis");
+        String name = moment.site().isNorthern() ? "Polaris" : "Sigma Octantis";
+        return new FixedStar(name, NamedStars.bundled().named(name).place());
     }
 
     private static ObjectNode json(GroundPlan plan, MountKind mount) {
@@ -102,7 +106,10 @@ final class GroundCommand implements Callable<Integer> {
         node.put("compass_bearing_deg", plan.compassBearing().degrees());
         node.put("declination_deg", plan.declination().degrees());
         node.put("declination_sigma_deg", plan.declinationSigma().degrees());
-        node.put("wedge_scale_deg", plan.site().poleAltitude().degrees());
+        node.put("compass_north_deg", plan.compassNorth().degrees());
+        if (mount.hasPolarAxis()) {
+            node.put("wedge_scale_deg", plan.site().poleAltitude().degrees());
+        }
         plan.shadow().ifPresent(shadow -> {
             node.put("shadow_azimuth_deg", shadow.azimuth().degrees());
             node.put("axis_clockwise_of_shadow_deg", shadow.axisClockwise().degrees());

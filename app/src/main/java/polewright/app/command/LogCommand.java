@@ -68,8 +68,8 @@ final class LogCommand implements Callable<Integer> {
     }
 
     private void print(List<LoggedEvent> events) {
-        // Already JSON: one event a line, as docs/events.md has it.
-        output.say(workbench, events.stream().map(JsonLines::write).toList());
+        // Already JSON: the keys are those of docs/events.md.
+        output.printTexts(workbench, events.stream().map(JsonLines::write).toList());
     }
 
     private static List<String> lines(List<LoggedEvent> events) {
@@ -159,7 +159,11 @@ final class LogCommand implements Callable<Integer> {
                 StringBuilder text = new StringBuilder();
                 JsonLines.write(events, text);
                 Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-                output.say(workbench, "Written: " + events.size() + " events to " + file + ".");
+                if (output.isJson()) {
+                    output.print(workbench, written(events, night));
+                } else {
+                    output.say(workbench, "Written: " + count(events) + " to " + file);
+                }
             } catch (java.nio.file.FileAlreadyExistsException e) {
                 throw new JobFailed(file + " exists already and has been left alone: name another file.");
             } catch (IOException e) {
@@ -193,10 +197,25 @@ final class LogCommand implements Callable<Integer> {
             NightState.of(events);
             try (NightLog opened = log.open(workbench)) {
                 NightId night = opened.importNight(events);
-                output.say(workbench, "Added: " + events.size() + " events as night " + night.number() + ".");
+                if (output.isJson()) {
+                    output.print(workbench, written(events, night));
+                } else {
+                    output.say(workbench, "Added: " + count(events) + " as night " + night.number() + ".");
+                }
             }
             return 0;
         }
+    }
+
+    private static ObjectNode written(List<LoggedEvent> events, NightId night) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("night", night.number());
+        node.put("events", events.size());
+        return node;
+    }
+
+    private static String count(List<LoggedEvent> events) {
+        return events.size() + (events.size() == 1 ? " event" : " events");
     }
 
     /** The events of a file; refuses it whole when a line is wrong. */

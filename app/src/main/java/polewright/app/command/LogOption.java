@@ -32,8 +32,8 @@ final class LogOption {
     NightLog openExisting(Workbench workbench) {
         Path file = file(workbench);
         if (!Files.exists(file)) {
-            throw new JobFailed("There is no log yet at " + file + ": begin a night first, with polewright begin --site"
-                    + " LAT,LON.");
+            throw new JobFailed(
+                    "there is no log yet at " + file + ": begin a night first, with polewright begin --site LAT,LON.");
         }
         return NightLog.open(file);
     }
@@ -55,7 +55,7 @@ final class LogOption {
     static NightId latest(NightLog opened) {
         return opened.latest()
                 .orElseThrow(() ->
-                        new JobFailed("No night has begun in this log: start with polewright begin --site LAT,LON."));
+                        new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {

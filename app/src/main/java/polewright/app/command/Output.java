@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.text.Wrapping;
 
 /** How results are shown. */
 final class Output {
@@ -24,9 +25,18 @@ final class Output {
         return json;
     }
 
+    static boolean wantsRed(String... args) {
+        return List.of(args).contains("--red");
+    }
+
+    static String reddened(String line) {
+        return line.isEmpty() ? line : DIM_RED + line + PLAIN;
+    }
+
+    /** Lines for people, broken to fit a screen. */
     void say(Workbench workbench, List<String> lines) {
-        for (String line : lines) {
-            workbench.out().println(red && !line.isEmpty() ? DIM_RED + line + PLAIN : line);
+        for (String line : Wrapping.wrapped(lines)) {
+            workbench.out().println(red ? reddened(line) : line);
         }
         workbench.out().flush();
     }
@@ -42,9 +52,14 @@ final class Output {
 
     /** One array, an element a line, so that a night can be read by line as well as whole. */
     void print(Workbench workbench, List<? extends JsonNode> nodes) {
+        printTexts(workbench, nodes.stream().map(Output::text).toList());
+    }
+
+    /** The same for elements that are JSON text already. */
+    void printTexts(Workbench workbench, List<String> elements) {
         workbench.out().println("[");
-        for (int i = 0; i < nodes.size(); i++) {
-            workbench.out().println(text(nodes.get(i)) + (i + 1 < nodes.size() ? "," : ""));
+        for (int i = 0; i < elements.size(); i++) {
+            workbench.out().println(elements.get(i) + (i + 1 < elements.size() ? "," : ""));
         }
         workbench.out().println("]");
         workbench.out().flush();

@@ -1,28 +1,29 @@
 package polewright.app.command;
 
 import java.lang.reflect.Constructor;
-import java.util.Objects;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IFactory;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
-import polewright.app.JobFailed;
 import polewright.app.Workbench;
-import polewright.sky.InputRefused;
 
-/** The root of all commands, and the one place where a failure becomes a line of text and an exit status. */
+/** The root of all commands. */
 @Command(
         name = "polewright",
-        mixinStandardHelpOptions = true,
         version = "polewright 0.1",
         description = "From bare ground to a polar axis good enough for tonight's work.",
         footer = {
             "",
-            "A first night: ground, begin, sight compass, sight scale, advise; then do as it says.",
-            "Exit status: 0 good, 1 the job failed, 2 wrong usage."
+            "A first night: ground, begin, sight compass, sight scale, advise; then do as it",
+            "says. Each command tells its options with --help.",
+            "",
+            "Exit status: 0 good; 1 the command was understood but the job failed (a file,",
+            "the log, the sky); 2 what was typed cannot be used. Either way nothing that was",
+            "logged before is lost or changed."
         },
         subcommands = {
             GroundCommand.class,
@@ -44,8 +45,18 @@ import polewright.sky.InputRefused;
             DemoCommand.class
         })
 public final class Polewright implements Callable<Integer> {
-    private static final int JOB_FAILED = 1;
-    private static final int WRONG_USAGE = 2;
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            scope = ScopeType.INHERIT,
+            description = "Show this help.")
+    private boolean help;
+
+    @Option(
+            names = {"-V", "--version"},
+            versionHelp = true,
+            description = "Show the version.")
+    private boolean version;
 
     @Spec
     private CommandSpec spec;
@@ -57,10 +68,13 @@ public final class Polewright implements Callable<Integer> {
         CommandLine commands = new CommandLine(Polewright.class, new WorkbenchFactory(workbench));
         commands.setOut(workbench.out());
         commands.setErr(workbench.err());
-        commands.setCaseInsensitiveEnumValuesAllowed(true);
         commands.setUsageHelpAutoWidth(true);
-        commands.setParameterExceptionHandler((e, typed) -> wrongUsage(e, workbench));
-        commands.setExecutionExceptionHandler((e, line, parsed) -> failed(e, line, workbench));
+        // A word that is quoted on purpose stays whole, and an empty one is seen to be empty.
+        commands.setTrimQuotes(false);
+        TypedWords.register(commands);
+        Complaints complaints = new Complaints(workbench, Output.wantsRed(args));
+        commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e));
+        commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);
     }
 
@@ -68,40 +82,6 @@ public final class Polewright implements Callable<Integer> {
     public Integer call() {
         spec.commandLine().usage(spec.commandLine().getOut());
         return 0;
-    }
-
-    private static int wrongUsage(ParameterException e, Workbench workbench) {
-        CommandLine line = e.getCommandLine();
-        RuntimeException told = e.getCause() instanceof InputRefused refused ? refused : e;
-        complain(workbench, line, message(told).lines().findFirst().orElse(""));
-        workbench.err().println("Usage: " + line.getCommandSpec().qualifiedName() + " --help");
-        workbench.err().flush();
-        return WRONG_USAGE;
-    }
-
-    private static int failed(Exception e, CommandLine line, Workbench workbench) {
-        if (e instanceof InputRefused || e instanceof JobFailed) {
-            complain(workbench, line, message(e));
-            return JOB_FAILED;
-        }
-        complain(
-                workbench,
-                line,
-                "something inside Polewright is wrong (" + e.getClass().getSimpleName()
-                        + "); what was logged before is safe. Please report what you typed.");
-        if (workbench.environment().containsKey("POLEWRIGHT_DEBUG")) {
-            e.printStackTrace(workbench.err());
-        }
-        return JOB_FAILED;
-    }
-
-    private static void complain(Workbench workbench, CommandLine line, String message) {
-        workbench.err().println(line.getCommandSpec().qualifiedName() + ": " + message);
-        workbench.err().flush();
-    }
-
-    private static String message(Exception e) {
-        return Objects.requireNonNullElse(e.getMessage(), "that is not how this command is used");
     }
 
     /** Hands the workbench to the commands that ask for it. */

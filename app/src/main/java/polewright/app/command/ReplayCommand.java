@@ -32,6 +32,8 @@ final class ReplayCommand implements Callable<Integer> {
     public Integer call() {
         List<LoggedEvent> events = LogCommand.read(file);
         NightState.ModelCache models = new NightState.ModelCache();
+        // What cannot have happened is refused before half a night is printed.
+        NightState.of(events, models);
         List<ObjectNode> nodes = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);

@@ -11,6 +11,7 @@ import polewright.app.JobFailed;
 import polewright.axis.rig.Rig;
 import polewright.night.event.NightEvent;
 import polewright.night.jsonl.RigText;
+import polewright.sky.InputRefused;
 
 /** Which rig. */
 final class RigOption {
@@ -26,9 +27,12 @@ final class RigOption {
         }
         try {
             return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
+        } catch (InputRefused refused) {
+            // The option was well formed; it is the file that has to be mended.
+            throw new JobFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new JobFailed(
-                    "The rig file " + file + " cannot be read: check its name, or print one with polewright" + " rig.");
+            throw new JobFailed("the rig file " + file
+                    + " cannot be read: check its name, or print one with polewright rig > rig.json.");
         }
     }
 }

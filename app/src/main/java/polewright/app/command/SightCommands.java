@@ -23,6 +23,7 @@ import polewright.axis.sighting.StillPoint;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
@@ -85,6 +86,9 @@ final class SightCommands {
         }
     }
 
+    /** A sighting with a figure that may be negative. */
+    interface Signed {}
+
     @Command(name = "compass", description = "The axis's bearing by magnetic compass, toward the pole that is up.")
     static final class Compass extends SightCommand {
         @Parameters(paramLabel = "BEARING", description = "Degrees from magnetic north, clockwise.")
@@ -111,7 +115,8 @@ final class SightCommands {
                     : MagneticModel.wmm2025().field(begun.site(), when).declination();
             if (!(Math.abs(bearingDeg) <= 360)) {
                 throw new InputRefused(
-                        "a bearing of " + bearingDeg + " degrees is beyond 360", "read the compass again");
+                        "a bearing of " + PlainNumber.asTyped(bearingDeg) + " degrees is beyond 360",
+                        "read the compass again");
             }
             return new CompassBearing(
                     when, Angle.ofDegrees(bearingDeg), declination, degrees(sigmaDeg, CompassBearing.USUAL_SIGMA));
@@ -134,7 +139,8 @@ final class SightCommands {
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
             if (!(altitudeDeg >= -90 && altitudeDeg <= 90)) {
                 throw new InputRefused(
-                        "an altitude of " + altitudeDeg + " degrees is outside -90 to 90", "read the scale again");
+                        "an altitude of " + PlainNumber.asTyped(altitudeDeg) + " degrees is outside -90 to 90",
+                        "read the scale again");
             }
             return new LevelledScale(
                     at(bench), Angle.ofDegrees(altitudeDeg), degrees(sigmaDeg, LevelledScale.USUAL_SIGMA));
@@ -144,7 +150,7 @@ final class SightCommands {
     @Command(
             name = "shadow",
             description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
-    static final class Shadow extends SightCommand {
+    static final class Shadow extends SightCommand implements Signed {
         @Parameters(
                 paramLabel = "ANGLE",
                 description = "Degrees, clockwise from the shadow to the axis; may be negative.")
@@ -176,7 +182,7 @@ final class SightCommands {
     }
 
     @Command(name = "bearing", description = "The angle from the line toward a star to the axis, clockwise from above.")
-    static final class Bearing extends SightCommand {
+    static final class Bearing extends SightCommand implements Signed {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 
@@ -202,7 +208,7 @@ final class SightCommands {
     }
 
     @Command(name = "altitude", description = "The axis's altitude minus a star's, both by one inclinometer.")
-    static final class Altitude extends SightCommand {
+    static final class Altitude extends SightCommand implements Signed {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 
@@ -226,7 +232,12 @@ final class SightCommands {
     @Command(
             name = "still",
             description = "A star's place in the field, from the point that stays still while the tube is rocked in"
-                    + " right ascension.")
+                    + " right ascension.",
+            footer = {
+                "",
+                "For example, with Polaris a quarter of the finder's width to the lower right:",
+                "  polewright sight still polaris --distance 0.25 --toward 4.5 --with finder"
+            })
     static final class Still extends SightCommand {
         @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star, usually polaris.")
         private SkyBody star;
@@ -272,7 +283,17 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "drift", description = "How far a star drifted north or south while the mount tracked it.")
+    @Command(
+            name = "drift",
+            description = "How far a star drifted north or south while the mount tracked it.",
+            footer = {
+                "",
+                "For example, 2 1/2 divisions of the rig's reticle south in 5 minutes:",
+                "  polewright sight drift rigel --minutes 5 --moved 2.5 --toward s --with reticle",
+                "or a tenth of a 0.8 degree field, toward the lower edge in a star diagonal:",
+                "  polewright sight drift rigel --minutes 5 --moved 0.1 --unit fields \\",
+                "      --toward 6 --field 0.8 --view mirrored"
+            })
     static final class Drift extends SightCommand {
         @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star.")
         private SkyBody star;
@@ -294,7 +315,7 @@ final class SightCommands {
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
             if (!(minutes > 0 && minutes <= 360)) {
                 throw new InputRefused(
-                        "a drift of " + polewright.sky.PlainNumber.asTyped(minutes) + " minutes is outside 0 to 360",
+                        "a drift of " + PlainNumber.asTyped(minutes) + " minutes is outside 0 to 360",
                         "give how long the star was watched, at least a minute or two");
             }
             Duration length = Duration.ofMillis(Math.round(minutes * 60_000));

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.input.SiteInput;
 import polewright.app.input.UtcInput;
@@ -52,8 +51,9 @@ final class SkyOptions {
     Site site(Optional<NightEvent.Begun> remembered) {
         return givenSite()
                 .or(() -> remembered.map(NightEvent.Begun::site))
-                .orElseThrow(() -> new JobFailed(
-                        "No site: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres)."));
+                .orElseThrow(
+                        () -> new WrongUsage(
+                                "no site is known yet: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres)."));
     }
 
     Instant at(Workbench workbench) {
@@ -62,14 +62,15 @@ final class SkyOptions {
 
     Weather weather(Site where) {
         Weather mean = Weather.standardAt(where.heightMetres());
-        return new Weather(
+        return WrongUsage.unlessUsable(() -> new Weather(
                 pressureHpa == null ? mean.pressureHpa() : pressureHpa,
                 temperatureC == null ? mean.temperatureC() : temperatureC,
-                mean.relativeHumidity());
+                mean.relativeHumidity()));
     }
 
     ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered) {
         Site where = site(remembered);
-        return ObservingMoment.of(where, new SkyTime(at(workbench), ut1MinusUtcSeconds), weather(where));
+        SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(at(workbench), ut1MinusUtcSeconds));
+        return ObservingMoment.of(where, when, weather(where));
     }
 }

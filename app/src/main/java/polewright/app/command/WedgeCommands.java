@@ -10,14 +10,16 @@ import polewright.app.input.TurnsInput;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
-import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /** Commands for what is done at the wedge, other than sighting. */
 final class WedgeCommands {
     private WedgeCommands() {}
 
-    @Command(name = "turn", description = "Log that wedge screws were turned, clockwise positive.")
+    @Command(
+            name = "turn",
+            description = "Log that wedge screws were turned, clockwise positive.",
+            footer = {"", "For example:", "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\""})
     static final class Turn extends AppendingCommand {
         @Option(
                 names = "--azimuth",
@@ -57,7 +59,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (before.clamped()) {
-                throw new InputRefused("the clamps are tight already", "loosen them first: polewright unclamp");
+                throw new JobFailed("the clamps are tight already: loosen them first, with polewright unclamp.");
             }
             return new NightEvent.Clamped();
         }
@@ -77,7 +79,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (!before.clamped()) {
-                throw new InputRefused("the clamps are loose already", "tighten them with: polewright clamp");
+                throw new JobFailed("the clamps are loose already: tighten them with polewright clamp.");
             }
             return new NightEvent.Unclamped();
         }
@@ -161,7 +163,8 @@ final class WedgeCommands {
             takenBack = seq != null
                     ? seq
                     : before.lastUndoable()
-                            .orElseThrow(() -> new JobFailed("There is nothing to undo but the night's beginning."))
+                            .orElseThrow(() -> new JobFailed(
+                                    "there is nothing to undo but the night's beginning: begin another night instead."))
                             .seq();
             return new NightEvent.Withdrawn(takenBack);
         }

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import polewright.night.jsonl.BodyNames;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.DeepSkyList;
 import polewright.sky.atlas.NamedStars;
@@ -63,7 +64,7 @@ public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
     private static FixedStar place(double rightAscensionDeg, double declinationDeg) {
         if (!(rightAscensionDeg >= 0 && rightAscensionDeg < 360)) {
             throw new InputRefused(
-                    "right ascension " + rightAscensionDeg + " is outside 0 to 360 degrees",
+                    "right ascension " + PlainNumber.asTyped(rightAscensionDeg) + " is outside 0 to 360 degrees",
                     "give degrees, not hours: RA,DEC such as 279.23,38.78");
         }
         return new FixedStar(

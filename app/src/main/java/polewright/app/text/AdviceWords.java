@@ -33,13 +33,14 @@ public final class AdviceWords {
             return List.of(
                     "CLAMP Tighten the clamps gently, a little on each in turn.",
                     "WHY   Good enough with a chance of " + percent(clamp.probabilityNow())
-                            + ". Then: polewright clamp");
+                            + ", as long as clamping moves nothing.",
+                    "THEN  " + Wrapping.unbroken("polewright clamp"));
         } else if (advice instanceof Advice.Stop stop) {
             return List.of(
                     "STOP  Good enough. Leave the screws alone.",
-                    "WHY   " + FixWords.direction(stop.offset()) + " of the pole; a chance of "
-                            + percent(stop.probabilityNow()) + " to be "
-                            + night.allowance().words() + ".");
+                    "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
+                            + percent(stop.probabilityNow()) + ": the axis points "
+                            + FixWords.direction(stop.offset()) + ".");
         }
         throw new IllegalStateException("no words for " + advice);
     }
@@ -52,12 +53,12 @@ public final class AdviceWords {
     /** A chance in whole percent; the ends are told as under 1 and over 99. */
     public static String percent(double probability) {
         if (probability > 0.99) {
-            return "over 99 %";
+            return Wrapping.unbroken("over 99 %");
         }
         if (probability < 0.01) {
-            return "under 1 %";
+            return Wrapping.unbroken("under 1 %");
         }
-        return String.format(Locale.ROOT, "%.0f %%", 100 * probability);
+        return Wrapping.unbroken(String.format(Locale.ROOT, "%.0f %%", 100 * probability));
     }
 
     private static List<String> turn(Advice.TurnScrews advice, Rig rig) {
@@ -74,7 +75,7 @@ public final class AdviceWords {
         }
         lines.add("WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
                 + percent(advice.probabilityAfter()) + ".");
-        lines.add("THEN  polewright turn" + turnOptions(advice));
+        lines.add("THEN  " + Wrapping.unbroken("polewright turn" + turnOptions(advice)));
         return lines;
     }
 
@@ -85,7 +86,7 @@ public final class AdviceWords {
                 + (move.azimuth().radians() >= 0 ? " to the right" : " to the left") + ", facing the pole, and "
                 + (move.altitude().radians() >= 0 ? "raise" : "lower") + " the axis " + AngleWords.size(move.altitude())
                 + " by the wedge's scale.");
-        lines.add("THEN  polewright knock, and read compass and scale again.");
+        lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
         return lines;
     }
 
@@ -115,21 +116,8 @@ public final class AdviceWords {
         lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
         suggested.ifPresent(star -> lines.add("      For example " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
-        lines.add("THEN  " + command(take, night));
+        lines.addAll(SightingCommandWords.of(take, night, suggested));
         return lines;
-    }
-
-    private static String command(Advice.TakeSighting take, NightState night) {
-        return switch (take.kind()) {
-            case COMPASS -> "polewright sight compass BEARING";
-            case LEVEL_AND_SCALE -> "polewright sight scale ALTITUDE";
-            case STILL_POINT ->
-                "polewright sight still " + (night.begun().site().isNorthern() ? "polaris" : "\"sigma octantis\"")
-                        + " --distance FIELDS --toward CLOCK --with finder";
-            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
-                "polewright sight drift STAR --minutes " + take.watch().toMinutes()
-                        + " --moved N --toward north|south --with reticle";
-        };
     }
 
     private static String capitalised(String sentence) {

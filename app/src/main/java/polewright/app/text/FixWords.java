@@ -22,13 +22,22 @@ public final class FixWords {
     /** One line: {@code 30′ east and 29′ too low, give or take 4′ and 3′}. */
     public static String line(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined under) {
-            return "Not known yet: " + under.missing() + ".";
+            return Character.toUpperCase(under.missing().charAt(0))
+                    + under.missing().substring(1) + ".";
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
         return "The axis points " + direction(state.offset()) + ", give or take "
                 + AngleWords.size(covariance.sigmaEast()) + " sideways and " + AngleWords.size(covariance.sigmaUp())
                 + " in height.";
+    }
+
+    /**
+     * The line, to stand above advice: none while the axis is not known, for then the advice's reason says what is
+     * missing.
+     */
+    public static List<String> beforeAdvice(NightState night) {
+        return night.fix() instanceof Fix.Underdetermined ? List.of() : List.of(line(night));
     }
 
     /** All that is known, several lines. */

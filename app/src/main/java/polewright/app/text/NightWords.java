@@ -20,7 +20,7 @@ public final class NightWords {
     public static List<String> afterEvent(LoggedEvent event, NightState night, Optional<SuggestedStar> star) {
         List<String> lines = new ArrayList<>();
         lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: " + EventWords.of(event.event()) + ".");
-        lines.add("  " + FixWords.line(night));
+        FixWords.beforeAdvice(night).forEach(line -> lines.add("  " + line));
         night.fix().agreement(event.seq()).ifPresent(own -> {
             if (own.contradictory()) {
                 lines.addAll(FixWords.contradictions(night).stream()
@@ -29,11 +29,10 @@ public final class NightWords {
                         .toList());
             }
         });
-        for (String line : AdviceWords.of(night, star)) {
-            if (!line.startsWith("THEN")) {
-                lines.add("  " + line);
-            }
-        }
+        // What to type is left out: here it has been typed.
+        AdviceWords.of(night, star).stream()
+                .takeWhile(line -> !line.startsWith("THEN"))
+                .forEach(line -> lines.add("  " + line));
         lines.add("");
         return lines;
     }

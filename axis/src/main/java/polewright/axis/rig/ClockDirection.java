@@ -1,6 +1,7 @@
 package polewright.axis.rig;
 
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
@@ -12,7 +13,7 @@ public record ClockDirection(double hours) {
     public ClockDirection {
         if (!(hours >= 0 && hours <= 12)) {
             throw new InputRefused(
-                    "clock direction " + hours + " is outside 0 to 12",
+                    "clock direction " + PlainNumber.asTyped(hours) + " is outside 0 to 12",
                     "12 is the top of the view, 3 its right edge; 4.5 is half past four");
         }
         hours = hours == 0 ? 12 : hours;

@@ -98,7 +98,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
     private static List<Step> forkUpright(Words words) {
         List<String> swinging = new ArrayList<>(List.of("hold the tube before you free a clamp.", SUN));
         if (words.noonSunCanBeNorth) {
-            swinging.add("the noon Sun can stand in the north here, just where the tube will face.");
+            swinging.add("the noon Sun can stand in the north here, where the tube will face.");
         }
         return List.of(
                 Step.of("Stand the tripod on firm ground, legs fully spread."),

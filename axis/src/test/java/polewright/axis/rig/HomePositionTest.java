@@ -87,7 +87,7 @@ class HomePositionTest {
     /** The Sun's declination reaches 23.44°: south of that tropic it can culminate north of the zenith. */
     @Test
     void uprightFork_warnsOfTheNoonSun_whereItCanStandInTheNorth() {
-        String caution = "CARE: the noon Sun can stand in the north here, just where the tube will face.";
+        String caution = "CARE: the noon Sun can stand in the north here, where the tube will face.";
         assertThat(text(MountKind.FORK_UPRIGHT, TUSSOCK_FLAT)).contains(caution);
         assertThat(text(MountKind.FORK_UPRIGHT, Site.ofDegrees(20, 0, 0))).contains(caution);
         assertThat(text(MountKind.FORK_UPRIGHT, Site.ofDegrees(25, 0, 0))).doesNotContain(caution);

@@ -1,10 +1,10 @@
 package polewright.night.event;
 
-import java.util.Locale;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Sighting;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -40,7 +40,7 @@ public sealed interface NightEvent {
         private static void requireTurns(String screw, double turns) {
             if (!(Math.abs(turns) <= MOST_TURNS)) {
                 throw new InputRefused(
-                        String.format(Locale.ROOT, "%s turns of the %s screw are beyond 100", turns, screw),
+                        PlainNumber.asTyped(turns) + " turns of the " + screw + " screw are beyond 100",
                         "count whole turns and fractions, clockwise positive");
             }
         }

@@ -54,7 +54,7 @@ class RefusalTest {
         {'event':'turn','at':'2026-01-15T21:00:00Z','azimuth_turns':NaN} | azimuth_turns NaN is not a finite number: give a plain number such as 2.5.
         {'event':'turn','at':'2026-01-15T21:00:00Z','azimuth_turns':1e999} | azimuth_turns 1e999 is not a finite number: give a plain number such as 2.5.
         {'event':'turn','at':'2026-01-15T21:00:00Z','azimuth_turns':null} | azimuth_turns null is not a number: give a plain number such as 2.5, without quotes.
-        {'event':'turn','at':'2026-01-15T21:00:00Z','azimuth_turns':400} | 400.0 turns of the azimuth screw are beyond 100: count whole turns and fractions, clockwise positive.
+        {'event':'turn','at':'2026-01-15T21:00:00Z','azimuth_turns':400} | 400 turns of the azimuth screw are beyond 100: count whole turns and fractions, clockwise positive.
         {'event':'turn','at':'2026-01-15T21:00:00Z'} | no screw was turned: give turns of the azimuth or the altitude screw.
         {'event':'note','at':'2026-01-15T21:00:00Z','text':' '} | text " " is empty: write something, or leave the key out.
         {'event':'compass','at':'2026-01-15T21:00:00Z','magnetic_bearing_deg':4000,'declination_deg':-0.6} | magnetic_bearing_deg 4000 is beyond a whole turn: give degrees, from -360 to 360.
@@ -86,7 +86,7 @@ class RefusalTest {
         'minutes':5,'count':2,'unit':'arcseconds' | toward is missing: give "north" or "south", or toward_clock for the edge that was seen.
         'minutes':5,'count':2,'unit':'arcseconds','toward':'west' | toward "west" is not known: use one of north, south.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3 | toward_clock 3 does not tell the way alone: add the view, or west_clock and mirrored.
-        'minutes':5,'count':2,'unit':'arcseconds','toward_clock':13,'view':{'orientation':'erect'} | clock direction 13.0 is outside 0 to 12: 12 is the top of the view, 3 its right edge; 4.5 is half past four.
+        'minutes':5,'count':2,'unit':'arcseconds','toward_clock':13,'view':{'orientation':'erect'} | clock direction 13 is outside 0 to 12: 12 is the top of the view, 3 its right edge; 4.5 is half past four.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3,'view':{'orientation':'upside'} | view.orientation "upside" is not known: use one of erect, inverted, mirrored.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3,'west_clock':9,'mirrored':'no' | mirrored "no" is neither true nor false: give true or false, without quotes.
         """)

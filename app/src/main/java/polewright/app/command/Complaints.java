@@ -1,0 +1,58 @@
+package polewright.app.command;
+
+import java.util.Objects;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.sky.InputRefused;
+
+/** The one place where a failure becomes a line of text and an exit status. */
+final class Complaints {
+    private static final int JOB_FAILED = 1;
+    private static final int WRONG_USAGE = 2;
+
+    private final Workbench workbench;
+    private final boolean red;
+
+    Complaints(Workbench workbench, boolean red) {
+        this.workbench = workbench;
+        this.red = red;
+    }
+
+    /** What was typed was refused by the parser. */
+    int wrongUsage(ParameterException e) {
+        complain(UsageWords.of(e));
+        return pointToHelp(e.getCommandLine());
+    }
+
+    /** The command gave up. */
+    int failed(Exception e, CommandLine line) {
+        String command = line.getCommandSpec().qualifiedName();
+        if (e instanceof WrongUsage) {
+            complain(command + ": " + e.getMessage());
+            return pointToHelp(line);
+        }
+        if (e instanceof InputRefused || e instanceof JobFailed) {
+            complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
+            return JOB_FAILED;
+        }
+        complain(command + ": something inside Polewright is wrong ("
+                + e.getClass().getSimpleName()
+                + "); what was logged before is safe. Please report what you typed.");
+        if (workbench.environment().containsKey("POLEWRIGHT_DEBUG")) {
+            e.printStackTrace(workbench.err());
+        }
+        return JOB_FAILED;
+    }
+
+    private int pointToHelp(CommandLine line) {
+        complain("Usage: " + line.getCommandSpec().qualifiedName() + " --help");
+        return WRONG_USAGE;
+    }
+
+    private void complain(String line) {
+        workbench.err().println(red ? Output.reddened(line) : line);
+        workbench.err().flush();
+    }
+}

@@ -1,0 +1,34 @@
+package polewright.app.command;
+
+import java.nio.file.Path;
+import picocli.CommandLine;
+import polewright.app.input.FileInput;
+import polewright.app.input.NumberInput;
+import polewright.app.input.WordInput;
+import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Orientation;
+
+/** How words that are typed become values, where an option does not say so itself. */
+final class TypedWords {
+    private TypedWords() {}
+
+    static void register(CommandLine commands) {
+        commands.registerConverter(double.class, new NumberInput());
+        commands.registerConverter(Double.class, new NumberInput());
+        commands.registerConverter(Long.class, new NumberInput.Whole());
+        commands.registerConverter(long.class, new NumberInput.Whole());
+        commands.registerConverter(Path.class, new FileInput());
+        commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
+        commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
+        commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
+        takeMinusAsSign(commands.getSubcommands().get("sight"));
+    }
+
+    /** Some sightings are angles that may be negative: there {@code -38} is no option. */
+    private static void takeMinusAsSign(CommandLine sight) {
+        sight.getSubcommands()
+                .values()
+                .forEach(kind -> kind.setUnmatchedOptionsArePositionalParams(
+                        kind.getCommandSpec().userObject() instanceof SightCommands.Signed));
+    }
+}

@@ -1,0 +1,36 @@
+package polewright.app.input;
+
+import java.util.regex.Pattern;
+import picocli.CommandLine.ITypeConverter;
+import polewright.sky.InputRefused;
+
+/** A plain decimal number: {@code 5}, {@code -0.25}, {@code +3.}. */
+public final class NumberInput implements ITypeConverter<Double> {
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+(?:\\.\\d*)?|\\.\\d+)");
+    private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
+
+    @Override
+    public Double convert(String typed) {
+        String text = typed.strip();
+        if (WITH_COMMA.matcher(text).matches()) {
+            throw new InputRefused("'" + typed + "' has a comma", "write a decimal point: " + text.replace(',', '.'));
+        }
+        if (!NUMBER.matcher(text).matches()) {
+            throw new InputRefused("'" + typed + "' is not a number", "write it in figures, such as 5 or 2.5");
+        }
+        return Double.valueOf(text);
+    }
+
+    /** A whole number: {@code 12}. */
+    public static final class Whole implements ITypeConverter<Long> {
+        private static final Pattern WHOLE = Pattern.compile("[+-]?\\d{1,18}");
+
+        @Override
+        public Long convert(String typed) {
+            if (!WHOLE.matcher(typed.strip()).matches()) {
+                throw new InputRefused("'" + typed + "' is not a whole number", "write it in figures, such as 7");
+            }
+            return Long.valueOf(typed.strip());
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package polewright.app.text;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.axis.advice.Advice;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
+import polewright.night.NightState;
+import polewright.night.SuggestedStar;
+
+/** What to type once the sighting that was advised has been taken, with what the rig has to look through. */
+final class SightingCommandWords {
+    private SightingCommandWords() {}
+
+    static List<String> of(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> star) {
+        Rig rig = night.begun().rig();
+        return switch (take.kind()) {
+            case COMPASS -> List.of(then("polewright sight compass BEARING"));
+            case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
+            case STILL_POINT ->
+                command(
+                        "log it; FIELDS in widths of the field, CLOCK such as 4.5:",
+                        "polewright sight still "
+                                + star.map(s -> quoted(s.star().label())).orElse("STAR")
+                                + " --distance FIELDS --toward CLOCK"
+                                + widest(rig).map(SightingCommandWords::with).orElse(" --field DEG --view VIEW"));
+            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
+                command(
+                        "log it; N in " + unit(finest(rig)) + ", WAY is north or south:",
+                        "polewright sight drift STAR --minutes "
+                                + take.watch().toMinutes() + " --moved N --toward WAY"
+                                + finest(rig)
+                                        .map(SightingCommandWords::withUnit)
+                                        .orElse(""));
+        };
+    }
+
+    /** What the words in capitals stand for, then the command on a line of its own: it would not fit beside the tag. */
+    private static List<String> command(String explained, String typed) {
+        return List.of("THEN  " + explained, Wrapping.unbroken("  " + typed));
+    }
+
+    private static String then(String typed) {
+        return "THEN  " + Wrapping.unbroken(typed);
+    }
+
+    private static Optional<Optic> widest(Rig rig) {
+        return rig.optics().stream().max(Comparator.comparing(Optic::field));
+    }
+
+    /** The one to watch a drift in: the finest reticle, else the narrowest field. */
+    private static Optional<Optic> finest(Rig rig) {
+        return rig.optics().stream()
+                .filter(o -> o.division().isPresent())
+                .min(Comparator.comparing(o -> o.division().orElseThrow()))
+                .or(() -> rig.optics().stream().min(Comparator.comparing(Optic::field)));
+    }
+
+    private static String unit(Optional<Optic> optic) {
+        return optic.map(o -> o.division().isPresent() ? "divisions" : "widths of the field")
+                .orElse("arcseconds");
+    }
+
+    private static String withUnit(Optic optic) {
+        return optic.division().isPresent() ? with(optic) : " --unit fields" + with(optic);
+    }
+
+    private static String with(Optic optic) {
+        return " --with " + quoted(optic.name());
+    }
+
+    private static String quoted(String name) {
+        String typed = name.toLowerCase(Locale.ROOT);
+        return typed.contains(" ") ? '"' + typed + '"' : typed;
+    }
+}
