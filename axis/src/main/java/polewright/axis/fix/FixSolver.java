@@ -63,7 +63,7 @@ public final class FixSolver {
             return Optional.empty();
         }
         return TurnSuspects.explain(site, rig, steps, account)
-                .or(() -> account.accusedAlike().isEmpty() ? Optional.empty() : Optional.of(accusation(account)));
+                .or(() -> account.quarrelMatters() ? Optional.of(accusation(account)) : Optional.empty());
     }
 
     private static String accusation(Account account) {

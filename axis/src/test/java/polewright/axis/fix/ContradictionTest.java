@@ -337,6 +337,27 @@ class ContradictionTest {
                 .containsOnly(Optional.of("north and south were swapped"));
     }
 
+    /** Turned and seen anew, the mount no longer stands where two sightings once disagreed. */
+    @Test
+    void quarrelAboutWhereTheAxisStoodBefore_isOverOnceItIsSeenAnew() {
+        Site site = Site.ofDegrees(54.60, 0, 240);
+        KnownAxis before = KnownAxis.exactly(site, degrees(1, 0.5));
+        KnownAxis now = KnownAxis.exactly(site, degrees(0.1, 0.5));
+        List<Step> steps = new ArrayList<>(List.of(
+                before.step(2, before.scale(Angle.ofDegrees(0.5))),
+                before.step(3, before.driftOnMeridian(5, Angle.ofArcseconds(4))),
+                before.step(4, reversed(before.driftOnMeridian(5, Angle.ofArcseconds(4)))),
+                new Step.Turned(5, -4, 0),
+                now.step(6, now.driftInEast(15, Angle.ofArcseconds(1)))));
+        assertThat(FixSolver.solve(site, RIG, KnownAxis.AIR, steps)).isInstanceOf(Fix.Dubious.class);
+
+        steps.add(now.step(7, now.driftOnMeridian(15, Angle.ofArcseconds(1))));
+        Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
+
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.state().axis().separation(now.axis()).arcminutes()).isLessThan(0.5);
+    }
+
     @Test
     void thirdSighting_settlesWhichOfTwoIsWrong() {
         Site site = Site.ofDegrees(54.60, 0, 240);
