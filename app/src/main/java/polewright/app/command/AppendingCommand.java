@@ -1,5 +1,6 @@
 package polewright.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,6 +36,11 @@ abstract class AppendingCommand implements Callable<Integer> {
     /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
 
+    /** The time that was typed with it, if one was. */
+    Optional<Instant> given() {
+        return Optional.empty();
+    }
+
     /** What was logged, in a few words. */
     abstract String logged();
 
@@ -44,27 +50,33 @@ abstract class AppendingCommand implements Callable<Integer> {
             NightId night = LogOption.latest(opened);
             List<LoggedEvent> events = opened.events(night);
             NightState.ModelCache models = new NightState.ModelCache();
-            NightState before = NightState.of(events, models);
             Instant now = workbench.now();
+            NightState before = NightState.of(events, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
             // Worked out before it is logged: what cannot have been seen must not get in.
             List<LoggedEvent> more = with(events, event, now);
             EventOrder.check(more);
-            NightState.of(more, models);
+            NightState.of(more, now, models);
             LoggedEvent done = opened.append(night, event, now);
-            NightState after = NightState.of(opened.events(night), models);
-            report(done, after, now);
+            NightState after = NightState.of(opened.events(night), now, models);
+            List<String> notes =
+                    new ArrayList<>(SunCaution.of(event, before.begun().site()));
+            notes.addAll(NightTime.notes(before, event, given(), now));
+            report(done, after, now, notes);
         }
         return 0;
     }
 
-    private void report(LoggedEvent done, NightState after, Instant now) {
+    private void report(LoggedEvent done, NightState after, Instant now, List<String> notes) {
         Optional<SuggestedStar> star = Suggestions.star(after, now);
         if (output.isJson()) {
-            output.print(workbench, NightJson.afterEvent(done, after, star));
+            ObjectNode node = NightJson.afterEvent(done, after, star);
+            notes.forEach(node.putArray("notes")::add);
+            output.print(workbench, node);
             return;
         }
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
+        output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
         output.say(workbench, AdviceWords.of(after, star));

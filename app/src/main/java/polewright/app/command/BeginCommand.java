@@ -1,5 +1,8 @@
 package polewright.app.command;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -9,6 +12,7 @@ import picocli.CommandLine.Option;
 import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
+import polewright.app.text.AngleWords;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
@@ -25,6 +29,8 @@ import polewright.sky.place.Site;
         description = "Begin a night. Site and rig are remembered from the last one.",
         footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
+    private static final Duration UNDER_WAY = Duration.ofHours(4);
+
     private final Workbench workbench;
 
     @Option(names = "--name", paramLabel = "NAME", description = "What to call the site.")
@@ -35,6 +41,9 @@ final class BeginCommand implements Callable<Integer> {
             paramLabel = "ARCMIN",
             description = "How far off the pole the axis may be. Default: 5, which suits looking by eye.")
     private @Nullable Double allowArcmin;
+
+    @Option(names = "--again", description = "Begin anew although a night is under way.")
+    private boolean again;
 
     @Mixin
     private SkyOptions sky;
@@ -57,6 +66,7 @@ final class BeginCommand implements Callable<Integer> {
         // All of it is known to be usable before a log is made for it.
         NightEvent.Begun begun = begun(log.lastBegun(workbench));
         try (NightLog opened = log.open(workbench)) {
+            requireNoneUnderWay(opened);
             NightId night = opened.begin(begun, sky.at(workbench));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
@@ -66,13 +76,29 @@ final class BeginCommand implements Callable<Integer> {
             } else {
                 output.say(
                         workbench,
-                        "Begun: " + begun.siteName() + ", " + begun.rig().name() + " ("
+                        "Begun: " + begun.siteName() + " (" + AngleWords.site(begun.site()) + "), "
+                                + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), allowed "
                                 + begun.allowance().words() + ".");
                 output.say(workbench, AdviceWords.of(state, star));
             }
         }
         return 0;
+    }
+
+    /** A second beginning in one evening would leave this evening's sightings behind. */
+    private void requireNoneUnderWay(NightLog opened) {
+        if (again || opened.latest().isEmpty()) {
+            return;
+        }
+        List<LoggedEvent> last = opened.events(LogOption.latest(opened));
+        Instant lastAt = last.get(last.size() - 1).at();
+        boolean underWay = last.size() > 1
+                && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
+        if (underWay) {
+            throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
+                    + ": go on with it, or add --again to leave it and begin anew.");
+        }
     }
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {

@@ -30,8 +30,8 @@ final class DriftOptions {
             names = "--unit",
             paramLabel = "UNIT",
             description =
-                    "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Default: arcsec; with"
-                            + " a reticle, divisions.")
+                    "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Needed unless --with names"
+                            + " an optic with a reticle.")
     private @Nullable Unit unit;
 
     @Option(names = "--per", paramLabel = "ARCSEC", description = "Arcseconds in one division or pixel.")
@@ -114,7 +114,12 @@ final class DriftOptions {
         if (unit != null) {
             return unit;
         }
-        return view.division(rig).isPresent() ? Unit.divisions : Unit.arcsec;
+        if (view.division(rig).isPresent() || perArcsec != null) {
+            return Unit.divisions;
+        }
+        throw new InputRefused(
+                "it is not said what was counted",
+                "add --with an optic that has a reticle, or --unit arcsec, divisions, fields or pixels");
     }
 
     private Angle per(String what) {

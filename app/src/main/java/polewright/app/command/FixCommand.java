@@ -36,7 +36,7 @@ final class FixCommand implements Callable<Integer> {
 
     static NightState tonight(LogOption log, Workbench workbench) {
         try (NightLog opened = log.openExisting(workbench)) {
-            return NightState.of(opened.events(LogOption.latest(opened)));
+            return NightState.of(opened.events(LogOption.latest(opened)), workbench.now(), new NightState.ModelCache());
         }
     }
 }

@@ -47,6 +47,12 @@ final class GroundCommand implements Callable<Integer> {
     @Option(names = "--dark", description = "Draw in dim red on black.")
     private boolean dark;
 
+    @Option(
+            names = "--ut1-utc",
+            paramLabel = "SECONDS",
+            description = "UT1-UTC from the IERS bulletin. Left out it is 0, which may turn the sky by up to 13\".")
+    private double ut1MinusUtcSeconds;
+
     @Mixin
     private SkyOptions sky;
 
@@ -66,7 +72,7 @@ final class GroundCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
-        ObservingMoment moment = sky.moment(workbench, remembered);
+        ObservingMoment moment = sky.moment(workbench, remembered, ut1MinusUtcSeconds);
         MountKind mount = kind == null ? rig.rig(remembered).kind() : kind;
         GroundPlan plan = GroundPlan.of(moment, poleStar(moment));
         if (output.isJson()) {

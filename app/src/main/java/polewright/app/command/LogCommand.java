@@ -7,6 +7,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -25,6 +27,7 @@ import polewright.app.input.BodyFinder;
 import polewright.app.text.EventWords;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
@@ -37,6 +40,8 @@ import polewright.night.log.NightSummary;
 final class LogCommand implements Callable<Integer> {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);
+
+    private static final Duration ENTERED_AT_ONCE = Duration.ofMinutes(1);
 
     private final Workbench workbench;
 
@@ -83,10 +88,21 @@ final class LogCommand implements Callable<Integer> {
                     "#%-3d %s UTC  %s%s",
                     logged.seq(),
                     TIME.format(logged.at()),
-                    EventWords.of(logged.event()),
+                    EventWords.of(logged.event()) + seenEarlier(logged),
                     counts ? "" : " (taken back)"));
         }
         return lines;
+    }
+
+    /** When a sighting was taken, if that is not when it was entered. */
+    private static String seenEarlier(LoggedEvent logged) {
+        if (logged.event() instanceof NightEvent.SightingTaken taken) {
+            Instant seen = taken.sighting().at();
+            if (Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0) {
+                return " (from " + TIME.format(seen) + ")";
+            }
+        }
+        return "";
     }
 
     @Command(name = "nights", description = "List the nights in the log.")

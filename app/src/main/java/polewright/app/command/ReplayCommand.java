@@ -33,11 +33,11 @@ final class ReplayCommand implements Callable<Integer> {
         List<LoggedEvent> events = LogCommand.read(file);
         NightState.ModelCache models = new NightState.ModelCache();
         // What cannot have happened is refused before half a night is printed.
-        NightState.of(events, models);
+        NightState.of(events, events.get(events.size() - 1).at(), models);
         List<ObjectNode> nodes = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);
-            NightState night = NightState.of(events.subList(0, i + 1), models);
+            NightState night = NightState.of(events.subList(0, i + 1), event.at(), models);
             var star = Suggestions.star(night, event.at());
             if (output.isJson()) {
                 nodes.add(NightJson.afterEvent(event, night, star));

@@ -2,6 +2,7 @@ package polewright.app.command;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -49,7 +50,8 @@ final class SightCommands {
                 names = "--at",
                 paramLabel = "TIME",
                 converter = UtcInput.class,
-                description = "When it was taken, with zone. Default: now; for a drift, that it ended now.")
+                description =
+                        "When it was taken (a drift: when it began), with zone. Default: now (a drift: it ended now).")
         private @Nullable Instant at;
 
         private String kind = "";
@@ -67,6 +69,11 @@ final class SightCommands {
         /** When a drift began: as given, or its length ago. */
         Instant startOf(Workbench bench, Duration length) {
             return at == null ? bench.now().minus(length) : at;
+        }
+
+        @Override
+        final Optional<Instant> given() {
+            return Optional.ofNullable(at);
         }
 
         @Override
@@ -122,8 +129,19 @@ final class SightCommands {
 
     @Command(name = "scale", description = "The axis's altitude by the wedge's scale on a level base.")
     static final class Scale extends SightCommand {
-        @Parameters(paramLabel = "ALTITUDE", description = "Degrees above the horizon.")
-        private double altitudeDeg;
+        // Farther from the latitude than any careless reading, while its complement is near: the wrong end of the
+        // scale.
+        private static final double SURELY_OFF_DEG = 10;
+        private static final double CLOSE_DEG = 5;
+
+        @Parameters(paramLabel = "ALTITUDE", description = "Degrees above the horizon, as the scale reads.")
+        private double readDeg;
+
+        @Option(names = "--from-zenith", description = "The scale counts down from the zenith: 90 minus the altitude.")
+        private boolean fromZenith;
+
+        @Option(names = "--from-horizon", description = "It does count from the horizon, however odd it looks.")
+        private boolean fromHorizon;
 
         @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the reading may be. Default: 1.")
         private @Nullable Double sigmaDeg;
@@ -134,13 +152,24 @@ final class SightCommands {
 
         @Override
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
-            if (!(altitudeDeg >= -90 && altitudeDeg <= 90)) {
+            if (!(readDeg >= -90 && readDeg <= 90)) {
                 throw new InputRefused(
-                        "an altitude of " + PlainNumber.asTyped(altitudeDeg) + " degrees is outside -90 to 90",
+                        "an altitude of " + PlainNumber.asTyped(readDeg) + " degrees is outside -90 to 90",
                         "read the scale again");
             }
+            double latitudeDeg = begun.site().poleAltitude().degrees();
+            boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
+                    && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
+            if (looksTurned && !fromZenith && !fromHorizon) {
+                throw new InputRefused(
+                        PlainNumber.asTyped(readDeg) + " degrees is far from your latitude, "
+                                + PlainNumber.of(latitudeDeg) + ", but 90 minus it is near",
+                        "if the scale counts from the zenith, add --from-zenith; if it does not, --from-horizon");
+            }
             return new LevelledScale(
-                    at(bench), Angle.ofDegrees(altitudeDeg), degrees(sigmaDeg, LevelledScale.USUAL_SIGMA));
+                    at(bench),
+                    Angle.ofDegrees(fromZenith ? 90 - readDeg : readDeg),
+                    degrees(sigmaDeg, LevelledScale.USUAL_SIGMA));
         }
     }
 

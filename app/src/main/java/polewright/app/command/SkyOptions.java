@@ -38,12 +38,6 @@ final class SkyOptions {
     @Option(names = "--temperature", paramLabel = "C", description = "Air temperature. Default: 10.")
     private @Nullable Double temperatureC;
 
-    @Option(
-            names = "--ut1-utc",
-            paramLabel = "SECONDS",
-            description = "UT1-UTC from the IERS bulletin. Left out it is 0, which may turn the sky by up to 13\".")
-    private double ut1MinusUtcSeconds;
-
     Optional<Site> givenSite() {
         return Optional.ofNullable(site);
     }
@@ -68,7 +62,7 @@ final class SkyOptions {
                 mean.relativeHumidity()));
     }
 
-    ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered) {
+    ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered, double ut1MinusUtcSeconds) {
         Site where = site(remembered);
         SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(at(workbench), ut1MinusUtcSeconds));
         return ObservingMoment.of(where, when, weather(where));

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
 import polewright.app.input.BodyFinder;
@@ -15,10 +16,11 @@ import polewright.app.text.AngleWords;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.angle.Sexagesimal;
+import polewright.sky.atlas.Constellation;
+import polewright.sky.atlas.Constellations;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
-import polewright.sky.body.SunGuard;
 import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.HourAnglePlace;
@@ -28,8 +30,6 @@ import polewright.sky.time.LeapSeconds;
 
 @Command(name = "where", description = "Where a star, planet or object stands on the sky.")
 final class WhereCommand implements Callable<Integer> {
-    private static final Angle SUN_CAUTION = Angle.ofDegrees(30);
-
     private final Workbench workbench;
 
     @Parameters(
@@ -38,6 +38,12 @@ final class WhereCommand implements Callable<Integer> {
             description =
                     "sun, moon, a planet, a star (vega, \"alp Lyr\"), an object (\"M 31\"), or RA,DEC in degrees.")
     private SkyBody body;
+
+    @Option(
+            names = "--ut1-utc",
+            paramLabel = "SECONDS",
+            description = "UT1-UTC from the IERS bulletin. Left out it is 0, which may turn the sky by up to 13\".")
+    private double ut1MinusUtcSeconds;
 
     @Mixin
     private SkyOptions sky;
@@ -56,7 +62,7 @@ final class WhereCommand implements Callable<Integer> {
     public Integer call() {
         Optional<NightEvent.Begun> remembered =
                 sky.givenSite().isPresent() ? Optional.empty() : log.lastBegun(workbench);
-        ObservingMoment moment = sky.moment(workbench, remembered);
+        ObservingMoment moment = sky.moment(workbench, remembered, ut1MinusUtcSeconds);
         ApparentPlace place = Ephemeris.apparent(body, moment);
         Whereabouts seen = new Whereabouts(
                 place,
@@ -92,6 +98,7 @@ final class WhereCommand implements Callable<Integer> {
         node.put("alt_deg", seen.airless().altitude().degrees());
         node.put("alt_apparent_deg", seen.refracted().altitude().degrees());
         node.put("sun_distance_deg", seen.sunDistance().degrees());
+        node.put("constellation", constellation(moment, seen).abbreviation());
         notes.forEach(node.putArray("notes")::add);
         return node;
     }
@@ -112,21 +119,25 @@ final class WhereCommand implements Callable<Integer> {
                 + AngleWords.hourAngle(seen.hourAngle().hourAngle()) + "; true altitude "
                 + AngleWords.degrees(seen.airless().altitude()) + ".");
         lines.add("Right ascension " + Sexagesimal.hours(seen.place().rightAscension(), 1) + ", declination "
-                + Sexagesimal.degrees(seen.place().declination(), 0) + " (of date, for the mount's circles).");
+                + Sexagesimal.degrees(seen.place().declination(), 0) + " (of date, for the mount's circles), in "
+                + constellation(moment, seen).name() + ".");
         if (body != SolarSystemBody.SUN) {
             lines.add("From the Sun: " + AngleWords.degrees(seen.sunDistance()) + ".");
         }
         return lines;
     }
 
+    private static Constellation constellation(ObservingMoment moment, Whereabouts seen) {
+        var direction = moment.catalogueDirection(seen.place());
+        return Constellations.bundled().at(direction.rightAscension(), direction.declination());
+    }
+
     private List<String> notes(ObservingMoment moment, Whereabouts seen) {
         List<String> notes = new ArrayList<>();
-        SunGuard guard = SunGuard.at(moment);
         if (body == SolarSystemBody.SUN) {
             notes.add("CARE  Never look at the Sun, or point tube or finder at it, without a proper solar filter.");
-        } else if (guard.isSunUp() && guard.distance(seen.airless()).compareTo(SUN_CAUTION) < 0) {
-            notes.add("CARE  Only " + AngleWords.degrees(seen.sunDistance())
-                    + " from the Sun, which is up: do not point there without a proper solar filter.");
+        } else {
+            notes.addAll(SunCaution.near(moment, seen.place()));
         }
         LeapSeconds.note(moment.time().utc()).ifPresent(notes::add);
         return notes;

@@ -1,6 +1,7 @@
 package polewright.app.input;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
@@ -18,10 +19,22 @@ public final class SiteInput implements ITypeConverter<Site> {
         }
         try {
             double height = parts.size() == 3 ? Double.parseDouble(parts.get(2)) : 0;
-            return Site.ofDegrees(Double.parseDouble(parts.get(0)), Double.parseDouble(parts.get(1)), height);
+            return Site.ofDegrees(degrees(parts.get(0), "N", "S"), degrees(parts.get(1), "E", "W"), height);
         } catch (NumberFormatException e) {
             throw notASite(typed);
         }
+    }
+
+    /** {@code 54.6}, {@code 54.6N}, {@code 2.9W}: a letter stands for the sign. */
+    private static double degrees(String typed, String positive, String negative) {
+        String upper = typed.toUpperCase(Locale.ROOT);
+        if (upper.endsWith(positive)) {
+            return Double.parseDouble(upper.substring(0, upper.length() - 1));
+        }
+        if (upper.endsWith(negative)) {
+            return -Double.parseDouble(upper.substring(0, upper.length() - 1));
+        }
+        return Double.parseDouble(typed);
     }
 
     private static InputRefused notASite(String typed) {

@@ -86,6 +86,8 @@ public final class NightJson {
             }
             node.put("reason", take.reason());
             star.ifPresent(s -> node.set("star", star(s)));
+        } else if (advice instanceof Advice.WaitForDark) {
+            node.put("do", "wait");
         } else if (advice instanceof Advice.Clamp) {
             node.put("do", "clamp");
         } else if (advice instanceof Advice.Stop) {

@@ -5,12 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.Adviser;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewSense;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
+import polewright.sky.angle.Angle;
 
 /** The next thing to do, in words: the verb first, then why. */
 public final class AdviceWords {
@@ -29,6 +31,10 @@ public final class AdviceWords {
             return move(move);
         } else if (advice instanceof Advice.TakeSighting take) {
             return sight(take, night, star);
+        } else if (advice instanceof Advice.WaitForDark) {
+            return List.of(
+                    "WAIT  for dark: what is left to see needs stars.",
+                    "CARE  Keep tube and finder capped while the Sun is up.");
         } else if (advice instanceof Advice.Clamp clamp) {
             return List.of(
                     "CLAMP Tighten the clamps gently, a little on each in turn.",
@@ -36,11 +42,7 @@ public final class AdviceWords {
                             + ", as long as clamping moves nothing.",
                     "THEN  " + Wrapping.unbroken("polewright clamp"));
         } else if (advice instanceof Advice.Stop stop) {
-            return List.of(
-                    "STOP  Good enough. Leave the screws alone.",
-                    "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
-                            + percent(stop.probabilityNow()) + ": the axis points "
-                            + FixWords.direction(stop.offset()) + ".");
+            return stop(stop, night);
         }
         throw new IllegalStateException("no words for " + advice);
     }
@@ -73,21 +75,40 @@ public final class AdviceWords {
                     + (turn.clockwiseTurns() > 0 ? " clockwise" : " counter-clockwise") + " ("
                     + effect(screw, turn.clockwiseTurns()) + ").");
         }
+        lines.add("      (clockwise as you look at the screw's head)");
         lines.add("WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
                 + percent(advice.probabilityAfter()) + ".");
         lines.add("THEN  " + Wrapping.unbroken("polewright turn" + turnOptions(advice)));
         return lines;
     }
 
+    private static List<String> stop(Advice.Stop stop, NightState night) {
+        boolean good = stop.probabilityNow() >= Adviser.ENOUGH;
+        return List.of(
+                good
+                        ? "STOP  Good enough. Leave the screws alone, and enjoy the night."
+                        : "STOP  As good as this mount's screws and clamps let it be. Leave them alone.",
+                "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
+                        + percent(stop.probabilityNow()) + ": the axis points " + FixWords.direction(stop.offset())
+                        + ".");
+    }
+
     private static List<String> move(Advice.MoveByHand move) {
         List<String> lines = new ArrayList<>();
-        lines.add("MOVE  the whole mount by hand: it is too far off for the screws. Two people for a heavy one.");
-        lines.add("      Swing it " + AngleWords.size(move.azimuth())
-                + (move.azimuth().radians() >= 0 ? " to the right" : " to the left") + ", facing the pole, and "
-                + (move.altitude().radians() >= 0 ? "raise" : "lower") + " the axis " + AngleWords.size(move.altitude())
-                + " by the wedge's scale.");
+        lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
+        lines.add("CARE  Two people; hold the fork's weight before a tilt clamp is freed; mind that nothing tips.");
+        addMove(lines, "Swing it", move.azimuth(), " to the right, facing the pole.", " to the left, facing the pole.");
+        addMove(lines, "Tilt the axis", move.altitude(), " up, by the wedge's scale.", " down, by the wedge's scale.");
         lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
         return lines;
+    }
+
+    // A hand does not move a mount closer than about a degree: less than half of one is not worth a word.
+    private static void addMove(List<String> lines, String verb, Angle move, String forward, String back) {
+        if (Math.abs(move.degrees()) >= 0.5) {
+            lines.add("      " + verb + " about " + Math.round(Math.abs(move.degrees())) + "°"
+                    + (move.radians() > 0 ? forward : back));
+        }
     }
 
     private static String turnOptions(Advice.TurnScrews advice) {

@@ -2,6 +2,7 @@ package polewright.app.text;
 
 import java.util.Locale;
 import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
 
 /** Angles as a person says them: degrees when large, minutes of arc when small, no more figures than mean something. */
 public final class AngleWords {
@@ -25,6 +26,12 @@ public final class AngleWords {
         return String.format(Locale.ROOT, arcmin >= 9.95 ? "%.0f′" : "%.1f′", arcmin);
     }
 
+    /** An angle's size in the unit that suits another. */
+    static String sizeLike(Angle other, Angle angle) {
+        boolean inDegrees = Math.abs(other.arcminutes()) >= 99.5;
+        return inDegrees ? String.format(Locale.ROOT, "%.1f°", Math.abs(angle.degrees())) : size(angle);
+    }
+
     /** {@code 12.3°}, one decimal. */
     public static String degrees(Angle angle) {
         // Adding zero turns a rounded -0.0 into 0.0.
@@ -35,6 +42,18 @@ public final class AngleWords {
     public static String bearing(Angle angle) {
         double tenths = Math.rint(angle.wrappedPositive().degrees() * 10) % 3600;
         return String.format(Locale.ROOT, "%.1f°", tenths / 10);
+    }
+
+    /** {@code 54.60° N, 2.90° W, 240 m}: to be compared with what was meant. */
+    public static String site(Site site) {
+        return String.format(
+                Locale.ROOT,
+                "%.2f° %s, %.2f° %s, %.0f m",
+                site.latitude().abs().degrees(),
+                site.isNorthern() ? "N" : "S",
+                site.longitude().abs().degrees(),
+                site.longitude().radians() >= 0 ? "E" : "W",
+                site.heightMetres());
     }
 
     /** The nearest of sixteen points of the compass. */

@@ -71,8 +71,11 @@ public final class FixWords {
 
     /** {@code 30′ east and 29′ too low}, or {@code at the pole}. */
     public static String direction(AxisOffset offset) {
-        String east = AngleWords.size(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west");
-        String up = AngleWords.size(offset.up()) + (offset.up().radians() >= 0 ? " too high" : " too low");
+        // One unit for both: "3.9° east and 69′ too high" reads as 69 of something bigger.
+        Angle larger = offset.east().abs().compareTo(offset.up().abs()) > 0 ? offset.east() : offset.up();
+        String east =
+                AngleWords.sizeLike(larger, offset.east()) + (offset.east().radians() >= 0 ? " east" : " west");
+        String up = AngleWords.sizeLike(larger, offset.up()) + (offset.up().radians() >= 0 ? " too high" : " too low");
         return east + " and " + up;
     }
 

@@ -22,7 +22,9 @@ public final class GroundWords {
 
     /** North, level, wedge, shadow and pole star, then the home position. */
     public static List<String> of(GroundPlan plan, MountKind kind) {
-        List<String> lines = new ArrayList<>(bearings(plan, kind));
+        List<String> lines = new ArrayList<>();
+        lines.add("SITE    " + AngleWords.site(plan.site()) + ", for " + TIME.format(plan.at()) + ".");
+        lines.addAll(bearings(plan, kind));
         lines.add("");
         lines.addAll(home(plan, kind));
         return lines;

@@ -1,6 +1,5 @@
 package polewright.app.text;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,6 +16,7 @@ final class SightingCommandWords {
     static List<String> of(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> star) {
         Rig rig = night.begun().rig();
         return switch (take.kind()) {
+            case SHADOW -> List.of(then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
             case COMPASS -> List.of(then("polewright sight compass BEARING"));
             case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
             case STILL_POINT ->
@@ -25,13 +25,16 @@ final class SightingCommandWords {
                         "polewright sight still "
                                 + star.map(s -> quoted(s.star().label())).orElse("STAR")
                                 + " --distance FIELDS --toward CLOCK"
-                                + widest(rig).map(SightingCommandWords::with).orElse(" --field DEG --view VIEW"));
+                                + rig.widestOptic()
+                                        .map(SightingCommandWords::with)
+                                        .orElse(" --field DEG --view VIEW"));
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 command(
-                        "log it; N in " + unit(finest(rig)) + ", WAY is north or south:",
-                        "polewright sight drift STAR --minutes "
+                        "log it; N in " + unit(rig.finestOptic()) + ", WAY is north or south:",
+                        "polewright sight drift "
+                                + star.map(s -> quoted(s.star().label())).orElse("STAR") + " --minutes "
                                 + take.watch().toMinutes() + " --moved N --toward WAY"
-                                + finest(rig)
+                                + rig.finestOptic()
                                         .map(SightingCommandWords::withUnit)
                                         .orElse(""));
         };
@@ -44,18 +47,6 @@ final class SightingCommandWords {
 
     private static String then(String typed) {
         return "THEN  " + Wrapping.unbroken(typed);
-    }
-
-    private static Optional<Optic> widest(Rig rig) {
-        return rig.optics().stream().max(Comparator.comparing(Optic::field));
-    }
-
-    /** The one to watch a drift in: the finest reticle, else the narrowest field. */
-    private static Optional<Optic> finest(Rig rig) {
-        return rig.optics().stream()
-                .filter(o -> o.division().isPresent())
-                .min(Comparator.comparing(o -> o.division().orElseThrow()))
-                .or(() -> rig.optics().stream().min(Comparator.comparing(Optic::field)));
     }
 
     private static String unit(Optional<Optic> optic) {

@@ -51,14 +51,18 @@ public final class NightLog implements AutoCloseable {
 
     /** Begins a night. */
     public NightId begin(NightEvent.Begun begun, Instant at) {
-        return importNight(List.of(new LoggedEvent(1, at, begun)));
+        return add(List.of(new LoggedEvent(1, at, begun)), false);
     }
 
     /** Adds a whole night, each event with its number and time, or nothing of it. */
     public NightId importNight(List<LoggedEvent> night) {
+        return add(night, true);
+    }
+
+    private NightId add(List<LoggedEvent> night, boolean imported) {
         EventOrder.check(night);
         return inTransaction(handle -> {
-            NightId id = insertNight(handle, night.get(0).at());
+            NightId id = insertNight(handle, night.get(0).at(), imported);
             night.forEach(event -> insert(handle, id, event));
             return id;
         });
@@ -93,9 +97,9 @@ public final class NightLog implements AutoCloseable {
                 .toList();
     }
 
-    /** The night that began last. */
+    /** The night that was begun last; one that came in from a file does not count. */
     public Optional<NightId> latest() {
-        return reading(handle -> handle.createQuery("SELECT id FROM night ORDER BY begun_at DESC, id DESC LIMIT 1")
+        return reading(handle -> handle.createQuery("SELECT id FROM night WHERE imported = 0 ORDER BY id DESC LIMIT 1")
                 .mapTo(Long.class)
                 .findOne()
                 .map(NightId::new));
@@ -126,9 +130,10 @@ public final class NightLog implements AutoCloseable {
         }
     }
 
-    private static NightId insertNight(Handle handle, Instant begunAt) {
-        return handle.createUpdate("INSERT INTO night (begun_at) VALUES (:begun_at)")
+    private static NightId insertNight(Handle handle, Instant begunAt, boolean imported) {
+        return handle.createUpdate("INSERT INTO night (begun_at, imported) VALUES (:begun_at, :imported)")
                 .bind("begun_at", SORTABLE.format(begunAt))
+                .bind("imported", imported ? 1 : 0)
                 .executeAndReturnGeneratedKeys("id")
                 .mapTo(Long.class)
                 .map(NightId::new)

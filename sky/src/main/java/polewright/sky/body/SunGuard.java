@@ -19,6 +19,9 @@ import polewright.sky.place.ObservingMoment;
  * over the front of the tube, the finder covered, nobody at the eyepiece.
  */
 public final class SunGuard {
+    /** How far from the Sun's edge to keep while it is up, unless filtered (common practice). */
+    public static final Angle KEEP_AWAY = Angle.ofDegrees(30);
+
     /** Altitude of the Sun's centre at which its upper edge rises or sets: −50′, the almanacs' convention. */
     private static final Angle RISING_ALTITUDE = Angle.ofArcminutes(-50);
 

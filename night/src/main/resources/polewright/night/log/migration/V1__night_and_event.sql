@@ -5,7 +5,9 @@ PRAGMA application_id = 1349479525;
 CREATE TABLE night (
     id INTEGER PRIMARY KEY,
     -- ISO 8601, UTC, always nine decimals: text order is time order.
-    begun_at TEXT NOT NULL
+    begun_at TEXT NOT NULL,
+    -- 1 for a night that came in whole from a file: it is never the one under way.
+    imported INTEGER NOT NULL CHECK (imported IN (0, 1))
 ) STRICT;
 
 CREATE TABLE event (

@@ -1,0 +1,64 @@
+package polewright.app.command;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.axis.sighting.Sighting;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/** Whether what is typed now seems to belong where it is logged; said, never refused: nights are entered late too. */
+final class NightTime {
+    private static final Duration LONGEST_NIGHT = Duration.ofHours(20);
+    // A watch, or the computer's clock, may be off by this much.
+    private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
+
+    private NightTime() {}
+
+    /**
+     * What looks odd about the time of an event.
+     *
+     * @param given the time that was typed with a sighting, if one was
+     */
+    static List<String> notes(NightState before, NightEvent event, Optional<Instant> given, Instant now) {
+        List<String> notes = new ArrayList<>();
+        Instant begunAt = before.standing().get(0).at();
+        Instant happened = given.orElse(now);
+        if (Duration.between(begunAt, happened).compareTo(LONGEST_NIGHT) > 0) {
+            notes.add("NOTE  this night began at " + minute(begunAt)
+                    + "; if tonight is a new one, undo this and begin it with polewright begin.");
+        }
+        if (given.isPresent() && given.get().isAfter(now.plus(CLOCKS_DIFFER))) {
+            notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
+                    + "): check the date and the zone.");
+        }
+        if (given.isPresent() && event instanceof NightEvent.SightingTaken taken) {
+            lastMove(before)
+                    .filter(move -> isBefore(taken.sighting(), move))
+                    .ifPresent(move -> notes.add("NOTE  it is taken as seen after #" + move.seq()
+                            + " moved the axis at " + minute(move.at()) + ", though the time given is earlier."));
+        }
+        return notes;
+    }
+
+    private static boolean isBefore(Sighting sighting, LoggedEvent move) {
+        return sighting.at().isBefore(move.at().minus(CLOCKS_DIFFER));
+    }
+
+    private static Instant minute(Instant instant) {
+        return instant.truncatedTo(ChronoUnit.MINUTES);
+    }
+
+    private static Optional<LoggedEvent> lastMove(NightState night) {
+        return night.standing().stream()
+                .filter(logged -> logged.event() instanceof NightEvent.ScrewsTurned
+                        || logged.event() instanceof NightEvent.Clamped
+                        || logged.event() instanceof NightEvent.Unclamped
+                        || logged.event() instanceof NightEvent.Knocked)
+                .reduce((earlier, later) -> later);
+    }
+}

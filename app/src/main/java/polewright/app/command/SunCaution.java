@@ -1,0 +1,61 @@
+package polewright.app.command;
+
+import java.util.List;
+import java.util.Optional;
+import polewright.app.text.AngleWords;
+import polewright.axis.sighting.BodyAltitude;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+import polewright.night.event.NightEvent;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.ApparentPlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/** A warning when somebody points near the Sun while it is up. */
+final class SunCaution {
+    private SunCaution() {}
+
+    /** For a sighting that was just logged: one line, or none. */
+    static List<String> of(NightEvent event, Site site) {
+        if (!(event instanceof NightEvent.SightingTaken taken)) {
+            return List.of();
+        }
+        return pointedAt(taken.sighting())
+                .map(body -> {
+                    ObservingMoment moment = ObservingMoment.of(
+                            site, SkyTime.of(taken.sighting().at()), Weather.standardAt(site.heightMetres()));
+                    return near(moment, Ephemeris.apparent(body, moment));
+                })
+                .orElse(List.of());
+    }
+
+    /** One line when the Sun is up and this place is within {@link SunGuard#KEEP_AWAY} of it, else none. */
+    static List<String> near(ObservingMoment moment, ApparentPlace place) {
+        SunGuard guard = SunGuard.at(moment);
+        if (!guard.isSunUp() || guard.distance(moment.airless(place)).compareTo(SunGuard.KEEP_AWAY) >= 0) {
+            return List.of();
+        }
+        return List.of("CARE  Only " + AngleWords.degrees(Ephemeris.sunDistance(place, moment))
+                + " from the Sun, which is up: do not point there without a proper solar filter.");
+    }
+
+    private static Optional<SkyBody> pointedAt(Sighting sighting) {
+        if (sighting instanceof StarDrift drift) {
+            return Optional.of(drift.star());
+        } else if (sighting instanceof StillPoint still) {
+            return Optional.of(still.star());
+        } else if (sighting instanceof BodyAltitude altitude) {
+            return Optional.of(altitude.body());
+        } else if (sighting instanceof BodyBearing bearing && bearing.line() == BodyBearing.Line.TOWARD_BODY) {
+            return Optional.of(bearing.body());
+        }
+        return Optional.empty();
+    }
+}
