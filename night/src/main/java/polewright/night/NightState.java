@@ -12,6 +12,7 @@ import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Confirmation;
+import polewright.axis.advice.Daylight;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
@@ -44,6 +45,10 @@ public record NightState(
         boolean clamped,
         Advice advice,
         List<LoggedEvent> standing) {
+    // A lower Sun throws a faint shadow that runs off the ground; a higher one a stub whose direction races.
+    private static final double LOWEST_SHADOW_DEG = 5;
+    private static final double HIGHEST_SHADOW_DEG = 70;
+
     /**
      * The state that these events lead to, with advice for the time of the last of them.
      *
@@ -77,13 +82,19 @@ public record NightState(
                 folding.clamped,
                 folding.confirmation(fix),
                 Set.copyOf(folding.alreadyRead),
-                isDay(begun, now));
+                daylight(begun, now));
         return new NightState(begun, fix, folding.allowance, folding.clamped, Adviser.advise(situation), standing);
     }
 
-    private static boolean isDay(NightEvent.Begun begun, Instant now) {
-        return SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather()))
-                .isSunUp();
+    private static Daylight daylight(NightEvent.Begun begun, Instant now) {
+        SunGuard sun = SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather()));
+        if (!sun.isSunUp()) {
+            return Daylight.NONE;
+        }
+        double altitudeDeg = sun.sun().altitude().degrees();
+        return altitudeDeg > LOWEST_SHADOW_DEG && altitudeDeg < HIGHEST_SHADOW_DEG
+                ? Daylight.SHADOW
+                : Daylight.NO_SHADOW;
     }
 
     /** What the events so far come to, event by event. */

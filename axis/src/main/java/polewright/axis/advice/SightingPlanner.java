@@ -112,8 +112,9 @@ final class SightingPlanner {
             candidates.add(new Candidate(
                     SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES, 0));
         }
-        if (situation.daylight()) {
-            if (!situation.alreadyRead().contains(SightingKind.SHADOW)) {
+        if (situation.daylight() != Daylight.NONE) {
+            if (situation.daylight() == Daylight.SHADOW
+                    && !situation.alreadyRead().contains(SightingKind.SHADOW)) {
                 double sigma = BodyBearing.USUAL_SIGMA.arcminutes() * cosLat;
                 candidates.add(new Candidate(SightingKind.SHADOW, sigma, NOTHING, READING_MINUTES, 0));
             }

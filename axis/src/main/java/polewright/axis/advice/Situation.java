@@ -12,7 +12,7 @@ import polewright.axis.rig.Rig;
  * @param sinceClamp what has been seen since they were tightened
  * @param alreadyRead compass, scale or shadow, if they have been read since the tripod was last set down: reading them
  *     again would only bring the same errors again
- * @param daylight whether the Sun is up, so that no star can be used
+ * @param daylight what the Sun lets be sighted
  */
 public record Situation(
         Rig rig,
@@ -21,4 +21,4 @@ public record Situation(
         boolean clamped,
         Confirmation sinceClamp,
         Set<SightingKind> alreadyRead,
-        boolean daylight) {}
+        Daylight daylight) {}
