@@ -44,7 +44,7 @@ final class DemoCommand implements Callable<Integer> {
     private static final Instant EVENING = Instant.parse("2026-11-25T19:00:00Z");
     private static final long DEFAULT_SEED = 54;
     private static final double LEAST_OFFSET_DEG = 3;
-    private static final double SPREAD_OFFSET_DEG = 3;
+    private static final double SPREAD_OFFSET_DEG = 1;
 
     private final Workbench workbench;
 
