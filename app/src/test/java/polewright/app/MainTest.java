@@ -15,11 +15,7 @@ class MainTest {
     @TempDir
     private Path folder;
 
-    private record Ended(int status, byte[] bytes) {
-        String text() {
-            return new String(bytes, StandardCharsets.UTF_8);
-        }
-    }
+    private record Ended(int status, String text) {}
 
     private Ended run(String... typed) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>(List.of(
@@ -34,8 +30,8 @@ class MainTest {
         builder.environment()
                 .put("POLEWRIGHT_LOG", folder.resolve("nights.sqlite").toString());
         Process process = builder.start();
-        byte[] bytes = process.getInputStream().readAllBytes();
-        return new Ended(process.waitFor(), bytes);
+        String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        return new Ended(process.waitFor(), text);
     }
 
     @Test

@@ -45,6 +45,8 @@ import polewright.app.Workbench;
             DemoCommand.class
         })
 public final class Polewright implements Callable<Integer> {
+    // The parser itself acts on these two.
+    @SuppressWarnings("UnusedVariable")
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
@@ -52,6 +54,7 @@ public final class Polewright implements Callable<Integer> {
             description = "Show this help.")
     private boolean help;
 
+    @SuppressWarnings("UnusedVariable")
     @Option(
             names = {"-V", "--version"},
             versionHelp = true,

@@ -77,7 +77,7 @@ class BadInputTest {
                 "sight compass 10000000000 => sight compass: a bearing of 10000000000 degrees is beyond 360: read the compass again.",
                 "sight compass 3 --sigma 0 => sight compass: an uncertainty of 0 degrees is outside 0 to 60: say how far off the reading may be, 1 sigma.",
                 "sight scale 100 => sight scale: an altitude of 100 degrees is outside -90 to 90: read the scale again.",
-                "sight shadow 5 --bogus => sight shadow: there is no option '--bogus': see its options with --help.",
+                "sight shadow 5 --bogus => sight shadow: there is no option '--bogus': did you mean --body?",
                 "sight bearing sun 30 --at 2026-01-15T12:00Z => sight bearing: nobody should sight along the base at the Sun: use the shadow of a plumb line instead.",
                 "sight altitude sun 3 --at 2026-01-15T12:00Z => sight altitude: the tube must never be set to the Sun: use a star, or a shadow for the azimuth.",
                 "sight => sight: one word is missing: add compass, scale, shadow, bearing, altitude, still or drift.",
