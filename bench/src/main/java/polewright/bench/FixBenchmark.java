@@ -33,12 +33,12 @@ public class FixBenchmark {
         events = RandomNight.offsetOf(Angle.ofDegrees(5), 1).stream()
                 .map(RehearsedNight.Moment::event)
                 .toList();
-        NightState.of(events, models);
+        NightState.of(events, events.get(events.size() - 1).at(), models);
     }
 
     @Benchmark
     public NightState fixAndAdviceWithModels() {
-        return NightState.of(events, models);
+        return NightState.of(events, events.get(events.size() - 1).at(), models);
     }
 
     @Benchmark

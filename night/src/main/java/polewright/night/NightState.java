@@ -1,6 +1,8 @@
 package polewright.night;
 
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -10,17 +12,20 @@ import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Confirmation;
+import polewright.axis.advice.SightingKind;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Step;
-import polewright.axis.sighting.CompassBearing;
-import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SkyTime;
 
 /**
  * What a night's events come to: a pure function of them.
@@ -40,34 +45,69 @@ public record NightState(
         Advice advice,
         List<LoggedEvent> standing) {
     /**
-     * The state that these events lead to.
+     * The state that these events lead to, with advice for the time of the last of them.
      *
      * @throws InputRefused when the events do not begin with a beginning, or a sighting among them cannot have been
      *     made; its event number is named
      */
     public static NightState of(List<LoggedEvent> events) {
-        return of(events, new ModelCache());
+        return of(
+                events,
+                events.isEmpty() ? Instant.EPOCH : events.get(events.size() - 1).at(),
+                new ModelCache());
     }
 
-    /** The same, sharing worked-out sightings between calls on a growing night. */
-    public static NightState of(List<LoggedEvent> events, ModelCache models) {
+    /**
+     * The same with advice for another time, sharing worked-out sightings between calls on a growing night.
+     *
+     * @param now whether it is day or night decides what can be sighted next
+     */
+    public static NightState of(List<LoggedEvent> events, Instant now, ModelCache models) {
         List<LoggedEvent> standing = standing(events);
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
             throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
         }
-        List<Step> steps = new ArrayList<>();
-        Allowance allowance = begun.allowance();
-        boolean clamped = false;
-        Optional<Long> lastSinceClamp = Optional.empty();
-        boolean compassRead = false;
-        boolean scaleRead = false;
-        for (LoggedEvent logged : standing) {
+        Folding folding = new Folding(begun, SettingsDown.of(standing), models);
+        standing.forEach(folding::add);
+        Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), folding.steps);
+        Situation situation = new Situation(
+                begun.rig(),
+                fix,
+                folding.allowance,
+                folding.clamped,
+                folding.confirmation(fix),
+                Set.copyOf(folding.alreadyRead),
+                isDay(begun, now));
+        return new NightState(begun, fix, folding.allowance, folding.clamped, Adviser.advise(situation), standing);
+    }
+
+    private static boolean isDay(NightEvent.Begun begun, Instant now) {
+        return SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather()))
+                .isSunUp();
+    }
+
+    /** What the events so far come to, event by event. */
+    private static final class Folding {
+        private final NightEvent.Begun begun;
+        private final SettingsDown settings;
+        private final ModelCache models;
+        private final List<Step> steps = new ArrayList<>();
+        private final Set<SightingKind> alreadyRead = EnumSet.noneOf(SightingKind.class);
+        private Allowance allowance;
+        private boolean clamped;
+        private Optional<Long> lastSinceClamp = Optional.empty();
+
+        private Folding(NightEvent.Begun begun, SettingsDown settings, ModelCache models) {
+            this.begun = begun;
+            this.settings = settings;
+            this.models = models;
+            this.allowance = begun.allowance();
+        }
+
+        private void add(LoggedEvent logged) {
             NightEvent event = logged.event();
             if (event instanceof NightEvent.SightingTaken taken) {
-                steps.add(models.step(logged.seq(), taken, begun));
-                lastSinceClamp = Optional.of(logged.seq());
-                compassRead |= taken.sighting() instanceof CompassBearing;
-                scaleRead |= taken.sighting() instanceof LevelledScale;
+                sighted(logged.seq(), taken.sighting());
             } else if (event instanceof NightEvent.ScrewsTurned turned) {
                 steps.add(new Step.Turned(logged.seq(), turned.azimuthTurns(), turned.altitudeTurns()));
                 clamped = false;
@@ -80,24 +120,29 @@ public record NightState(
                 clamped = false;
             } else if (event instanceof NightEvent.Knocked) {
                 steps.add(new Step.Shifted(logged.seq(), AxisState.PRIOR_SIGMA));
-                compassRead = false;
-                scaleRead = false;
+                alreadyRead.clear();
                 lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.AllowanceSet set) {
                 allowance = set.allowance();
             }
         }
-        Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), steps);
-        Situation situation = new Situation(
-                begun.rig(), fix, allowance, clamped, confirmation(fix, lastSinceClamp), compassRead, scaleRead);
-        return new NightState(begun, fix, allowance, clamped, Adviser.advise(situation), standing);
-    }
 
-    private static Confirmation confirmation(Fix fix, Optional<Long> lastSinceClamp) {
-        return lastSinceClamp
-                .flatMap(fix::agreement)
-                .map(a -> a.contradictory() ? Confirmation.CONTRADICTS : Confirmation.AGREES)
-                .orElse(Confirmation.NONE);
+        private void sighted(long seq, Sighting sighting) {
+            steps.add(models.step(seq, settings.sharingItsError(seq, sighting), begun));
+            Optional<SightingKind> reading = SettingsDown.reading(sighting);
+            reading.ifPresent(alreadyRead::add);
+            if (reading.isEmpty()) {
+                // Compass and scale are too rough to confirm anything by.
+                lastSinceClamp = Optional.of(seq);
+            }
+        }
+
+        private Confirmation confirmation(Fix fix) {
+            return lastSinceClamp
+                    .flatMap(fix::agreement)
+                    .map(a -> a.contradictory() ? Confirmation.CONTRADICTS : Confirmation.AGREES)
+                    .orElse(Confirmation.NONE);
+        }
     }
 
     /** The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; withdrawals left out. */
@@ -128,12 +173,12 @@ public record NightState(
     public static final class ModelCache {
         private final Map<Key, Step.Sighted> steps = new HashMap<>();
 
-        private record Key(long seq, NightEvent.SightingTaken taken, NightEvent.Begun begun) {}
+        private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {}
 
-        private Step.Sighted step(long seq, NightEvent.SightingTaken taken, NightEvent.Begun begun) {
-            return steps.computeIfAbsent(new Key(seq, taken, begun), key -> {
+        private Step.Sighted step(long seq, Sighting sighting, NightEvent.Begun begun) {
+            return steps.computeIfAbsent(new Key(seq, sighting, begun), key -> {
                 try {
-                    return Step.Sighted.of(seq, taken.sighting(), begun.site(), begun.weather());
+                    return Step.Sighted.of(seq, sighting, begun.site(), begun.weather());
                 } catch (InputRefused refused) {
                     throw refused.at("event " + seq);
                 }

@@ -26,7 +26,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
     private static final double EASY_MAGNITUDE = 3.5;
     private static final double FAINTEST = 4.5;
     // Worse than any magnitude in the list.
-    private static final double UNFIT = 100;
+    private static final double UNFIT = 1000;
     // Lower than this, refraction bends a drift by more than a visual allowance.
     private static final Angle LOWEST = Angle.ofDegrees(22);
     // Higher than this, the neck and the fork complain.
@@ -36,7 +36,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
     public static Optional<SuggestedStar> forSighting(
             SightingKind kind, Site site, Weather weather, Instant at, List<NamedStar> stars) {
         return switch (kind) {
-            case COMPASS, LEVEL_AND_SCALE -> Optional.empty();
+            case COMPASS, SHADOW, LEVEL_AND_SCALE -> Optional.empty();
             case STILL_POINT -> pick(site, weather, at, stars, Angle.ZERO, place -> poleDistancePenalty(site, place));
             case DRIFT_ON_MERIDIAN -> pick(site, weather, at, stars, LOWEST, SuggestedStar::offMeridianPenalty);
             case DRIFT_EAST_OR_WEST -> pick(site, weather, at, stars, LOWEST, SuggestedStar::offSixHoursPenalty);
@@ -63,7 +63,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
                     double unfit = penalty.applyAsDouble(moment.hourAngle(apparent));
                     return new Scored(new SuggestedStar(star, moment.refracted(apparent)), star.magnitude() + unfit);
                 })
-                .filter(s -> s.score() < UNFIT)
+                .filter(s -> s.score() < UNFIT / 2)
                 .filter(s -> s.star().direction().altitude().compareTo(lowest) > 0
                         && s.star().direction().altitude().compareTo(HIGHEST) < 0)
                 .min(Comparator.comparingDouble(Scored::score))

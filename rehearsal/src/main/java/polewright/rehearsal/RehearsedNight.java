@@ -3,14 +3,13 @@ package polewright.rehearsal;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.Allowance;
-import polewright.axis.rig.Optic;
+import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
@@ -19,9 +18,9 @@ import polewright.night.NightState;
 import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
-import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.body.FixedStar;
+import polewright.sky.body.SolarSystemBody;
 
 /**
  * A night at a {@link HiddenWedge}, played by someone who does as the advice says until it says stop.
@@ -97,6 +96,9 @@ public final class RehearsedNight {
             sight(take.kind(), take.watch());
         } else if (advice instanceof Advice.TurnScrews turn) {
             turn(turn);
+        } else if (advice instanceof Advice.WaitForDark) {
+            now = now.plus(Duration.ofHours(1));
+            happened(new NightEvent.Noted("waited for dark"));
         } else if (advice instanceof Advice.MoveByHand move) {
             wedge = wedge.moved(move.azimuth(), move.altitude(), observer.random());
             now = now.plus(QUICK).plus(QUICK);
@@ -112,9 +114,23 @@ public final class RehearsedNight {
         switch (kind) {
             case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
             case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
-            case STILL_POINT -> sighted(observer.stillPoint(wedge, now, star(kind), widestOptic()), QUICK);
+            case SHADOW ->
+                sighted(
+                        observer.bearing(
+                                wedge, now, SolarSystemBody.SUN, BodyBearing.Line.SHADOW, BodyBearing.USUAL_SIGMA),
+                        QUICK);
+            case STILL_POINT ->
+                sighted(
+                        observer.stillPoint(
+                                wedge,
+                                now,
+                                star(kind),
+                                begun.rig().widestOptic().orElseThrow()),
+                        QUICK);
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
-                sighted(observer.drift(wedge, now, star(kind), watch, driftSigma()), watch.plus(QUICK));
+                sighted(
+                        observer.drift(wedge, now, star(kind), watch, StarDrift.usualSigma(begun.rig())),
+                        watch.plus(QUICK));
         }
     }
 
@@ -145,7 +161,7 @@ public final class RehearsedNight {
     private void happened(NightEvent event) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
-        moments.add(new Moment(logged, NightState.of(events, models), wedge));
+        moments.add(new Moment(logged, NightState.of(events, now, models), wedge));
     }
 
     private FixedStar star(SightingKind kind) {
@@ -153,20 +169,5 @@ public final class RehearsedNight {
                 .orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now))
                 .star();
         return new FixedStar(star.label(), star.place());
-    }
-
-    private Optic widestOptic() {
-        return begun.rig().optics().stream()
-                .max(Comparator.comparing(Optic::field))
-                .orElseThrow();
-    }
-
-    private Angle driftSigma() {
-        return begun.rig().optics().stream()
-                .map(o -> o.division()
-                        .map(d -> d.times(StarDrift.USUAL_SIGMA_DIVISIONS))
-                        .orElse(o.field().times(StarDrift.USUAL_SIGMA_OF_FIELD)))
-                .min(Comparator.naturalOrder())
-                .orElse(Angle.ofArcseconds(StarDrift.USUAL_SIGMA_ARCSECONDS));
     }
 }

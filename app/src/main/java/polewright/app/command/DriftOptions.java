@@ -10,6 +10,7 @@ import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /** How far a star drifted, in which unit, and which way. */
@@ -72,6 +73,12 @@ final class DriftOptions {
 
     Angle sigma(ReadLength moved) {
         if (sigmaCount != null) {
+            if (!(sigmaCount > 0)) {
+                throw new InputRefused(
+                        "an uncertainty of " + PlainNumber.asTyped(sigmaCount) + " "
+                                + moved.unit().words() + " is not above 0",
+                        "say how far off the drift may be; half a division is usual");
+            }
             return moved.perUnit().times(sigmaCount);
         }
         return StarDrift.usualSigma(moved);
@@ -113,6 +120,11 @@ final class DriftOptions {
     private Angle per(String what) {
         if (perArcsec == null) {
             throw new InputRefused("the sky angle of one " + what + " is not known", "add --per ARCSEC");
+        }
+        if (!(perArcsec > 0)) {
+            throw new InputRefused(
+                    PlainNumber.asTyped(perArcsec) + " arcseconds in one " + what + " is not above 0",
+                    "give the sky angle of one " + what + ", such as --per 1.2");
         }
         return Angle.ofArcseconds(perArcsec);
     }

@@ -86,9 +86,6 @@ final class SightCommands {
         }
     }
 
-    /** A sighting with a figure that may be negative. */
-    interface Signed {}
-
     @Command(name = "compass", description = "The axis's bearing by magnetic compass, toward the pole that is up.")
     static final class Compass extends SightCommand {
         @Parameters(paramLabel = "BEARING", description = "Degrees from magnetic north, clockwise.")
@@ -150,7 +147,7 @@ final class SightCommands {
     @Command(
             name = "shadow",
             description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
-    static final class Shadow extends SightCommand implements Signed {
+    static final class Shadow extends SightCommand {
         @Parameters(
                 paramLabel = "ANGLE",
                 description = "Degrees, clockwise from the shadow to the axis; may be negative.")
@@ -182,7 +179,7 @@ final class SightCommands {
     }
 
     @Command(name = "bearing", description = "The angle from the line toward a star to the axis, clockwise from above.")
-    static final class Bearing extends SightCommand implements Signed {
+    static final class Bearing extends SightCommand {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 
@@ -208,7 +205,7 @@ final class SightCommands {
     }
 
     @Command(name = "altitude", description = "The axis's altitude minus a star's, both by one inclinometer.")
-    static final class Altitude extends SightCommand implements Signed {
+    static final class Altitude extends SightCommand {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
 

@@ -21,14 +21,5 @@ final class TypedWords {
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
         commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
-        takeMinusAsSign(commands.getSubcommands().get("sight"));
-    }
-
-    /** Some sightings are angles that may be negative: there {@code -38} is no option. */
-    private static void takeMinusAsSign(CommandLine sight) {
-        sight.getSubcommands()
-                .values()
-                .forEach(kind -> kind.setUnmatchedOptionsArePositionalParams(
-                        kind.getCommandSpec().userObject() instanceof SightCommands.Signed));
     }
 }

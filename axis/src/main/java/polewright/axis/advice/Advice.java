@@ -36,11 +36,15 @@ public sealed interface Advice {
      */
     record TakeSighting(double probabilityNow, SightingKind kind, Duration watch, String reason) implements Advice {}
 
+    /** The Sun is up and all that can be read by day has been read. */
+    record WaitForDark(double probabilityNow) implements Advice {}
+
     /** Good enough: tighten the clamps, gently. */
     record Clamp(double probabilityNow) implements Advice {}
 
     /**
-     * Good enough and confirmed after clamping: nothing more to do.
+     * Confirmed after clamping, and good enough, or as good as this mount's screws and clamps let it be: nothing more to
+     * do.
      *
      * @param offset where the axis points
      */

@@ -30,6 +30,8 @@ public final class Adviser {
     // Turning is worth it on a vague fix too, if it will probably do.
     private static final double PROBABLY_DOES = 0.8;
     private static final double CLEARLY_HELPS = 0.1;
+    // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
+    private static final double HOPELESS = 0.2;
     // While the fix is worse than the turns themselves, a sighting saves a turn.
     private static final double FIX_OVER_TURN_VARIANCE = 2;
 
@@ -44,13 +46,13 @@ public final class Adviser {
         if (situation.fix() instanceof Fix.Dubious dubious) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
-        if (now >= ENOUGH) {
+        List<ScrewTurn> turns = TurnPlanner.turns(situation);
+        if (now >= enough(situation) || isAtTheLimit(situation, turns)) {
             return finish(situation, now);
         }
-        if (situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
+        if (now >= HOPELESS && situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
-        List<ScrewTurn> turns = TurnPlanner.turns(situation);
         AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
         double after = probability(situation.allowance(), afterTurns);
         if (!isTimeToTurn(situation, turns, afterTurns, now, after)) {
@@ -59,9 +61,25 @@ public final class Adviser {
                     now,
                     "not sure enough yet for an axis " + situation.allowance().words());
         }
-        return TurnPlanner.isBeyondScrews(turns)
+        return TurnPlanner.isBeyondScrews(situation, turns)
                 ? TurnPlanner.byHand(situation, now)
                 : new TurnScrews(now, turns, situation.clamped(), after);
+    }
+
+    /**
+     * What probability to ask for: {@link #ENOUGH}, unless hand and clamps scatter the axis so far that one try reaches it
+     * seldom; then what one try reaches, so that the night does not go into rolling dice.
+     */
+    private static double enough(Situation situation) {
+        double oneTry = TurnPlanner.probabilityOfOneTry(situation);
+        return oneTry >= PROBABLY_DOES ? ENOUGH : ENOUGH * oneTry;
+    }
+
+    /** The fix is finer than a hand's least turn, and no turn would bring the axis nearer. */
+    private static boolean isAtTheLimit(Situation situation, List<ScrewTurn> turns) {
+        return turns.isEmpty()
+                && situation.fix().state().offsetCovariance().largestSigma().compareTo(TurnPlanner.handSigma(situation))
+                        < 0;
     }
 
     /** Probability that the axis of {@code state} lies in the zone. */

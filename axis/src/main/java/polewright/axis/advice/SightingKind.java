@@ -3,6 +3,7 @@ package polewright.axis.advice;
 /** Kinds of sighting that can be advised, with what to do in plain words. */
 public enum SightingKind {
     COMPASS("read the compass along the axis, toward the pole"),
+    SHADOW("measure the angle from a plumb line's shadow to the axis"),
     LEVEL_AND_SCALE("level the base and read the wedge's scale"),
     STILL_POINT("point the tube at the pole, rock it in right ascension, and say where the pole star stands"
             + " from the point that stays still"),

@@ -2,13 +2,16 @@ package polewright.axis.advice;
 
 import java.time.Duration;
 import java.util.Comparator;
-import java.util.Optional;
+import java.util.DoubleSummaryStatistics;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice.TakeSighting;
+import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Fix;
 import polewright.axis.rig.Optic;
+import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.StarDrift;
@@ -23,12 +26,13 @@ final class SightingPlanner {
     private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
     private static final double SETTING_A_STAR_MINUTES = 2;
     private static final double READING_MINUTES = 2;
-    private static final double LEAST_COS_LATITUDE = 0.02;
     // The uncertainty of what a sighting does not tell.
     private static final double NOTHING = 1e6;
     private static final double STILL_POINT_MINUTES = 4;
-    // A pole star is at most this far from the pole (Sigma Octantis 1.2°).
-    private static final double POLE_STAR_ARCMIN = 75;
+    // Distance of Polaris and of Sigma Octantis from the pole in these years, in round figures.
+    private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
+    private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
+    private static final double MOSTLY = 0.7;
     // Refraction is uncertain by about this much in a drift low in the east or west.
     private static final double REFRACTION_ARCMIN = 0.5;
 
@@ -61,17 +65,37 @@ final class SightingPlanner {
         }
     }
 
-    static TakeSighting best(Situation situation, double probabilityNow, String reason) {
+    /** The best sighting that can be taken now; by day, when the ground has been read, to wait for dark. */
+    static Advice best(Situation situation, double probabilityNow, String reason) {
         OffsetCovariance now = situation.fix().state().offsetCovariance();
         return candidates(situation)
+                .filter(c -> settlesTheDispute(c, situation.fix()))
                 .max(Comparator.comparingDouble(c -> c.worth(now)))
-                .map(c -> new TakeSighting(probabilityNow, c.kind(), Duration.ofMinutes(c.watched()), reason))
-                .orElseThrow();
+                .<Advice>map(c -> new TakeSighting(probabilityNow, c.kind(), Duration.ofMinutes(c.watched()), reason))
+                .orElseGet(() -> new Advice.WaitForDark(probabilityNow));
+    }
+
+    /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */
+    private static boolean settlesTheDispute(Candidate candidate, Fix fix) {
+        if (!(fix instanceof Fix.Dubious)) {
+            return true;
+        }
+        DoubleSummaryStatistics eastShares = fix.agreements().stream()
+                .filter(Agreement::contradictory)
+                .mapToDouble(Agreement::eastShare)
+                .summaryStatistics();
+        boolean overEast = eastShares.getCount() > 0 && eastShares.getMin() > MOSTLY;
+        boolean overHeight = eastShares.getCount() > 0 && eastShares.getMax() < 1 - MOSTLY;
+        return !(overEast && candidate.sigmaEastArcmin() >= NOTHING)
+                && !(overHeight && candidate.sigmaUpArcmin() >= NOTHING);
     }
 
     /** Whether the pole star is out of the widest field now, but turning to the aim would bring it in. */
     static boolean turningBringsPoleStarIntoReach(Situation situation, AxisState afterTurns) {
-        return widestField(situation)
+        return situation
+                .rig()
+                .widestOptic()
+                .map(Optic::field)
                 .filter(field ->
                         !poleStarIsInReach(situation.fix().state(), field) && poleStarIsInReach(afterTurns, field))
                 .isPresent();
@@ -80,22 +104,33 @@ final class SightingPlanner {
     private static Stream<Candidate> candidates(Situation situation) {
         double cosLat = situation.fix().state().site().latitude().cos();
         Stream.Builder<Candidate> candidates = Stream.builder();
-        if (!situation.compassRead()) {
-            double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * Math.max(LEAST_COS_LATITUDE, cosLat);
+        if (!situation.alreadyRead().contains(SightingKind.COMPASS)) {
+            double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * cosLat;
             candidates.add(new Candidate(SightingKind.COMPASS, sigma, NOTHING, READING_MINUTES, 0));
         }
-        if (!situation.scaleRead()) {
+        if (!situation.alreadyRead().contains(SightingKind.LEVEL_AND_SCALE)) {
             candidates.add(new Candidate(
                     SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES, 0));
         }
-        widestField(situation)
+        if (situation.daylight()) {
+            if (!situation.alreadyRead().contains(SightingKind.SHADOW)) {
+                double sigma = BodyBearing.USUAL_SIGMA.arcminutes() * cosLat;
+                candidates.add(new Candidate(SightingKind.SHADOW, sigma, NOTHING, READING_MINUTES, 0));
+            }
+            return candidates.build();
+        }
+        situation
+                .rig()
+                .widestOptic()
+                .map(Optic::field)
                 .filter(field -> poleStarIsInReach(situation.fix().state(), field))
                 .ifPresent(field -> {
                     double sigma = StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes();
                     candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES, 0));
                 });
+        double driftSigmaArcsec = StarDrift.usualSigma(situation.rig()).arcseconds();
         for (int watched : DRIFT_MINUTES) {
-            double sigma = driftSigmaArcsec(situation) / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * watched);
+            double sigma = driftSigmaArcsec / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * watched);
             double minutes = SETTING_A_STAR_MINUTES + watched;
             candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, sigma, NOTHING, minutes, watched));
             candidates.add(new Candidate(
@@ -107,20 +142,7 @@ final class SightingPlanner {
     private static boolean poleStarIsInReach(AxisState state, Angle field) {
         AxisOffset offset = state.offset();
         double sigma = state.offsetCovariance().largestSigma().arcminutes();
-        return offset.distance().arcminutes() + sigma + POLE_STAR_ARCMIN / 2 < field.arcminutes() / 2;
-    }
-
-    private static Optional<Angle> widestField(Situation situation) {
-        return situation.rig().optics().stream().map(Optic::field).max(Comparator.naturalOrder());
-    }
-
-    private static double driftSigmaArcsec(Situation situation) {
-        return situation.rig().optics().stream()
-                .mapToDouble(optic -> optic.division().isPresent()
-                        ? StarDrift.USUAL_SIGMA_DIVISIONS
-                                * optic.division().get().arcseconds()
-                        : StarDrift.USUAL_SIGMA_OF_FIELD * optic.field().arcseconds())
-                .min()
-                .orElse(StarDrift.USUAL_SIGMA_ARCSECONDS);
+        double poleStar = state.site().isNorthern() ? NORTHERN_POLE_STAR_ARCMIN : SOUTHERN_POLE_STAR_ARCMIN;
+        return offset.distance().arcminutes() + sigma + poleStar < field.arcminutes() / 2;
     }
 }

@@ -1,5 +1,6 @@
 package polewright.axis.advice;
 
+import java.util.Set;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.fix.Fix;
 import polewright.axis.rig.Rig;
@@ -9,9 +10,9 @@ import polewright.axis.rig.Rig;
  *
  * @param clamped whether the clamps are tight
  * @param sinceClamp what has been seen since they were tightened
- * @param compassRead whether the compass has been read since the tripod was last set down: reading it again would only
- *     bring the same error again
- * @param scaleRead the same of the wedge's scale
+ * @param alreadyRead compass, scale or shadow, if they have been read since the tripod was last set down: reading them
+ *     again would only bring the same errors again
+ * @param daylight whether the Sun is up, so that no star can be used
  */
 public record Situation(
         Rig rig,
@@ -19,5 +20,5 @@ public record Situation(
         Allowance allowance,
         boolean clamped,
         Confirmation sinceClamp,
-        boolean compassRead,
-        boolean scaleRead) {}
+        Set<SightingKind> alreadyRead,
+        boolean daylight) {}

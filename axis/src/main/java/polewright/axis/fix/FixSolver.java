@@ -1,11 +1,10 @@
 package polewright.axis.fix;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.stream.Collectors;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Misreading;
@@ -16,21 +15,13 @@ import polewright.sky.place.Weather;
 /**
  * The fix as a pure function of the night's steps.
  *
- * <p>Robust: a sighting is either as good as it says or simply wrong. Those are set aside whose removal takes more off
- * the night's χ² than chance allows once in a thousand, one at a time, the worst first; one that fits after all when
- * others are gone comes back. Of two that contradict each other with nothing to judge between them, neither is believed.
+ * <p>{@link Contradictions} decides which sightings to believe, {@link TurnSuspects} whether a turn is to blame instead;
+ * this class tells the outcome.
  */
 public final class FixSolver {
-    // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
-    private static final double[] ONCE_IN_A_THOUSAND = {0, 10.828, 13.816};
     // Points that chance exceeds once in twenty: an explanation must fit at least so well.
     private static final double[] ONCE_IN_TWENTY = {0, 3.841, 5.991};
     private static final double EXPLAINS_AWAY = 0.25;
-    // Two sightings accuse each other unless the night's χ² without the one, against that without the other, says with
-    // odds of a hundred to one which is wrong.
-    private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
-    // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
-    private static final double MATTERS_SQUARED_SIGMAS = 1;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Site site;
@@ -54,130 +45,53 @@ public final class FixSolver {
     }
 
     private Fix solve(List<Step> steps) {
-        List<Step.Sighted> sightings = steps.stream()
-                .filter(Step.Sighted.class::isInstance)
-                .map(Step.Sighted.class::cast)
-                .toList();
-        NightSmoother smoother = new NightSmoother(site, rig, steps);
-        Set<Long> setAside = new HashSet<>();
-        Set<Long> accusedAlike = new TreeSet<>();
-        NightSmoother.Smoothed night = smoother.solve(setAside);
-        for (int round = 0; round < sightings.size(); round++) {
-            Optional<Step.Sighted> worst = worst(night, sightings, setAside, accusedAlike);
-            if (worst.isEmpty()) {
-                break;
-            }
-            setAside.add(worst.get().seq());
-            night = smoother.solve(setAside);
-        }
-        for (Step.Sighted sighted : sightings) {
-            if (setAside.contains(sighted.seq()) && innovation(night, sighted, true) <= limit(sighted)) {
-                setAside.remove(sighted.seq());
-                night = smoother.solve(setAside);
-            }
-        }
-        if (accusedAlike.stream().noneMatch(setAside::contains)) {
-            accusedAlike.clear();
-        } else if (setAside.addAll(accusedAlike)) {
-            // Believing the one would be a guess.
-            night = smoother.solve(setAside);
-        }
-        return outcome(smoother, night, sightings, setAside, accusedAlike);
+        Account account = Contradictions.weigh(site, rig, steps);
+        List<Agreement> agreements =
+                account.sightings().stream().map(s -> agreement(account, s)).toList();
+        AxisState state = account.night().last();
+        return doubt(steps, account)
+                .<Fix>map(reason -> new Fix.Dubious(state, agreements, reason))
+                .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, agreements, missing)))
+                .orElseGet(() -> new Fix.Solved(state, agreements));
     }
 
-    /** The sighting to set aside next, if any. Fills {@code accusedAlike} when two could not be told apart. */
-    private static Optional<Step.Sighted> worst(
-            NightSmoother.Smoothed night, List<Step.Sighted> sightings, Set<Long> setAside, Set<Long> accusedAlike) {
-        List<Step.Sighted> suspects = new ArrayList<>();
-        double most = 0;
-        for (Step.Sighted sighted : sightings) {
-            if (!setAside.contains(sighted.seq())) {
-                double excess = innovation(night, sighted, false) - limit(sighted);
-                if (excess > 0) {
-                    suspects.add(sighted);
-                    most = Math.max(most, excess);
-                }
-            }
+    private Optional<String> doubt(List<Step> steps, Account account) {
+        if (!account.night().settled()) {
+            return Optional.of("the sightings do not settle on one axis; undo the last one and take another");
         }
-        Step.Sighted chosen = null;
-        int alike = 0;
-        for (Step.Sighted sighted : suspects) {
-            double excess = innovation(night, sighted, false) - limit(sighted);
-            if (excess > most - HUNDRED_TO_ONE) {
-                // The newer of two that accuse each other: the older one has at least been acted upon.
-                chosen = sighted;
-                alike++;
-            }
+        if (account.believesAll()) {
+            return Optional.empty();
         }
-        if (alike > 1) {
-            double threshold = most - HUNDRED_TO_ONE;
-            suspects.stream()
-                    .filter(s -> innovation(night, s, false) - limit(s) > threshold)
-                    .forEach(s -> accusedAlike.add(s.seq()));
-        }
-        return Optional.ofNullable(chosen);
+        return TurnSuspects.explain(site, rig, steps, account)
+                .or(() -> account.quarrelMatters() ? Optional.of(accusation(account)) : Optional.empty());
     }
 
-    private Fix outcome(
-            NightSmoother smoother,
-            NightSmoother.Smoothed night,
-            List<Step.Sighted> sightings,
-            Set<Long> setAside,
-            Set<Long> accusedAlike) {
-        List<Agreement> agreements = new ArrayList<>();
-        for (Step.Sighted sighted : sightings) {
-            boolean contradictory = setAside.contains(sighted.seq());
-            NightSmoother.Smoothed others = accusedAlike.contains(sighted.seq())
-                    ? smoother.solve(believingAllBut(sighted, setAside, accusedAlike))
-                    : night;
-            agreements.add(new Agreement(
-                    sighted.seq(),
-                    sighted.sighting().kind(),
-                    innovation(others, sighted, contradictory),
-                    sighted.model().size(),
-                    contradictory,
-                    contradictory ? likelyCause(others, sighted) : Optional.empty()));
-        }
-        AxisState state = night.last();
-        List<Agreement> fixed = List.copyOf(agreements);
-        if (mattersStill(smoother, setAside, accusedAlike)) {
-            return new Fix.Dubious(
-                    state,
-                    fixed,
-                    "sightings "
-                            + String.join(
-                                    " and ",
-                                    accusedAlike.stream().map(s -> "#" + s).toList())
-                            + " contradict each other, and nothing says which is right; take one of them again");
-        }
-        return missing(state)
-                .<Fix>map(missing -> new Fix.Underdetermined(state, fixed, missing))
-                .orElseGet(() -> new Fix.Solved(state, fixed));
+    private static String accusation(Account account) {
+        return "sightings "
+                + account.accusedAlike().stream().sorted().map(s -> "#" + s).collect(Collectors.joining(" and "))
+                + " contradict each other, and nothing says which is right; take one of them again";
     }
 
-    /**
-     * Whether it makes a difference to where the axis is now which of the accused is believed. Once it has been turned and
-     * seen again, a quarrel about where it stood before is over.
-     */
-    private static boolean mattersStill(NightSmoother smoother, Set<Long> setAside, Set<Long> accusedAlike) {
-        List<AxisState> believingOne = accusedAlike.stream()
-                .map(seq -> {
-                    Set<Long> without = new HashSet<>(setAside);
-                    without.remove(seq);
-                    return smoother.solve(without).last();
-                })
-                .toList();
-        return believingOne.stream()
-                .anyMatch(one -> believingOne.stream()
-                        .anyMatch(other -> one.offsetCovariance()
-                                        .normalisedSquare(one.offset().minus(other.offset()))
-                                > MATTERS_SQUARED_SIGMAS));
+    private Agreement agreement(Account account, Step.Sighted sighted) {
+        boolean contradictory = account.setAside().contains(sighted.seq());
+        Account others = account.accusedAlike().contains(sighted.seq())
+                ? account.settingAside(allBut(sighted, account))
+                : account;
+        return new Agreement(
+                sighted.seq(),
+                sighted.sighting().kind(),
+                others.innovation(sighted),
+                sighted.model().size(),
+                contradictory,
+                LinearisedSighting.of(sighted.model(), others.night().stateFor(sighted))
+                        .eastShare(site.latitude().cos()),
+                contradictory ? likelyCause(others, sighted) : Optional.empty());
     }
 
     /** Who must be set aside to see how one of the accused stands against those who accuse it. */
-    private static Set<Long> believingAllBut(Step.Sighted accused, Set<Long> setAside, Set<Long> accusedAlike) {
-        Set<Long> without = new HashSet<>(setAside);
-        without.removeAll(accusedAlike);
+    private static Set<Long> allBut(Step.Sighted accused, Account account) {
+        Set<Long> without = new HashSet<>(account.setAside());
+        without.removeAll(account.accusedAlike());
         without.add(accused.seq());
         return without;
     }
@@ -188,22 +102,23 @@ public final class FixSolver {
         boolean noEast = covariance.sigmaEast().radians() > unknown;
         boolean noUp = covariance.sigmaUp().radians() > unknown;
         if (noEast && noUp) {
-            return Optional.of("nothing tells yet where the axis points: take a compass bearing and the level");
+            return Optional.of(
+                    "it is not known yet where the axis points: read the wedge's scale on a level base, and the compass");
         }
         if (noEast) {
-            return Optional.of("nothing tells yet how far east or west the axis points: take a compass bearing,"
+            return Optional.of("it is not known yet how far east or west the axis points: take a compass bearing,"
                     + " a shadow, or a star drift near the meridian");
         }
         if (noUp) {
-            return Optional.of("nothing tells yet how high the axis points: read the wedge's scale on a level base,"
+            return Optional.of("it is not known yet how high the axis points: read the wedge's scale on a level base,"
                     + " or watch a star drift in the east or west");
         }
         return Optional.empty();
     }
 
-    private Optional<String> likelyCause(NightSmoother.Smoothed night, Step.Sighted sighted) {
-        AxisState state = night.stateFor(sighted);
-        double asRead = innovation(night, sighted, true);
+    private Optional<String> likelyCause(Account account, Step.Sighted sighted) {
+        AxisState state = account.night().stateFor(sighted);
+        double asRead = account.innovation(sighted);
         for (Misreading misreading : sighted.sighting().misreadings()) {
             double asMeant;
             try {
@@ -218,15 +133,5 @@ public final class FixSolver {
             }
         }
         return Optional.empty();
-    }
-
-    private static double innovation(NightSmoother.Smoothed night, Step.Sighted sighted, boolean leftOut) {
-        AxisState state = night.stateFor(sighted);
-        LinearisedSighting line = LinearisedSighting.of(sighted.model(), state);
-        return leftOut ? line.squaredInnovation(state) : line.squaredInnovationWithout(state);
-    }
-
-    private static double limit(Step.Sighted sighted) {
-        return ONCE_IN_A_THOUSAND[sighted.model().size()];
     }
 }

@@ -53,23 +53,39 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, RealVector resi
         return new AxisState(state.site(), mean, covariance, state.senses());
     }
 
+    /** What taking this sighting into account adds to the night's χ², before {@link #update}. */
+    double addedChiSquared(AxisState before) {
+        RealVector shift = MatrixUtils.createRealVector(new double[] {
+            before.mean().getEntry(AxisState.AZIMUTH) - azimuthRad,
+            before.mean().getEntry(AxisState.ALTITUDE) - altitudeRad
+        });
+        return quadratic(residual.add(slopes.operate(shift)), spread(before), 1);
+    }
+
+    /** How much of what it tells is of east and west, 0 to 1; the rest is of the axis's height. */
+    double eastShare(double cosLatitude) {
+        double east = slopes.getColumnVector(0).getNorm() / cosLatitude;
+        double up = slopes.getColumnVector(1).getNorm();
+        return east * east / (east * east + up * up);
+    }
+
     /**
      * Squared innovation against a state that has <em>not</em> used this sighting: χ² with as many degrees of freedom as
      * it has figures.
      */
     double squaredInnovation(AxisState other) {
-        return quadratic(spread(other), 1);
+        return quadratic(residual, spread(other), 1);
     }
 
     /**
      * The same, from a state that <em>has</em> used it: what leaving it out would take off the night's total χ².
      */
     double squaredInnovationWithout(AxisState including) {
-        return quadratic(spread(including), -1);
+        return quadratic(residual, spread(including), -1);
     }
 
-    private double quadratic(RealMatrix spread, int sign) {
-        int n = residual.getDimension();
+    private static double quadratic(RealVector figures, RealMatrix spread, int sign) {
+        int n = figures.getDimension();
         RealMatrix variance = new Array2DRowRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
@@ -77,7 +93,7 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, RealVector resi
             }
             variance.setEntry(i, i, Math.max(LEAST_VARIANCE, variance.getEntry(i, i)));
         }
-        return residual.dotProduct(new LUDecomposition(variance).getSolver().solve(residual));
+        return figures.dotProduct(new LUDecomposition(variance).getSolver().solve(figures));
     }
 
     private RealMatrix spread(AxisState state) {

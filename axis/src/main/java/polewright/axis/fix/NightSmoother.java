@@ -35,8 +35,13 @@ final class NightSmoother {
         this.stands = stands(steps);
     }
 
-    /** The stands of the night with the axis in each. */
-    record Smoothed(List<AxisState> states, List<Stand> stands) {
+    /**
+     * The stands of the night with the axis in each.
+     *
+     * @param chiSquared what the sightings that were believed, the turns and the prior have to be forgiven
+     * @param settled whether the passes came to rest on one answer
+     */
+    record Smoothed(List<AxisState> states, List<Stand> stands, double chiSquared, boolean settled) {
         AxisState last() {
             return states.get(states.size() - 1);
         }
@@ -60,19 +65,20 @@ final class NightSmoother {
 
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */
     Smoothed solve(Set<Long> setAside) {
-        List<AxisState> reference = List.of();
-        for (int pass = 0; pass < MOST_PASSES; pass++) {
-            List<AxisState> smoothed = pass(reference, setAside);
-            double moved = reference.isEmpty() ? Double.POSITIVE_INFINITY : farthest(reference, smoothed);
-            reference = smoothed;
-            if (moved < SETTLED_RAD) {
-                break;
-            }
+        Pass latest = pass(List.of(), setAside);
+        boolean settled = false;
+        for (int round = 0; round < MOST_PASSES && !settled; round++) {
+            Pass next = pass(latest.states(), setAside);
+            settled = farthest(latest.states(), next.states()) < SETTLED_RAD;
+            latest = next;
         }
-        return new Smoothed(reference, stands);
+        return new Smoothed(latest.states(), stands, latest.chiSquared(), settled);
     }
 
-    private List<AxisState> pass(List<AxisState> reference, Set<Long> setAside) {
+    private record Pass(List<AxisState> states, double chiSquared) {}
+
+    private Pass pass(List<AxisState> reference, Set<Long> setAside) {
+        double chiSquared = 0;
         int n = stands.size();
         List<AxisState> filtered = new ArrayList<>(n);
         List<AxisState> predicted = new ArrayList<>(n);
@@ -88,24 +94,25 @@ final class NightSmoother {
             predicted.add(state);
             for (Step.Sighted sighted : stands.get(i).sightings()) {
                 if (!setAside.contains(sighted.seq())) {
-                    state = reference.isEmpty()
+                    LinearisedSighting line = reference.isEmpty()
                             ? firstGuess(sighted, state)
-                            : LinearisedSighting.of(sighted.model(), reference.get(i))
-                                    .update(state);
+                            : LinearisedSighting.of(sighted.model(), reference.get(i));
+                    chiSquared += line.addedChiSquared(state);
+                    state = line.update(state);
                 }
             }
             filtered.add(state);
         }
-        return backward(filtered, predicted, motions);
+        return new Pass(backward(filtered, predicted, motions), chiSquared);
     }
 
-    /** One sighting taken in about its own result, before there is any night to linearise about. */
-    private static AxisState firstGuess(Step.Sighted sighted, AxisState before) {
-        AxisState after = before;
-        for (int round = 0; round < FIRST_GUESS_ROUNDS; round++) {
-            after = LinearisedSighting.of(sighted.model(), after).update(before);
+    /** A sighting linearised about its own result, before there is any night to linearise about. */
+    private static LinearisedSighting firstGuess(Step.Sighted sighted, AxisState before) {
+        LinearisedSighting line = LinearisedSighting.of(sighted.model(), before);
+        for (int round = 1; round < FIRST_GUESS_ROUNDS; round++) {
+            line = LinearisedSighting.of(sighted.model(), line.update(before));
         }
-        return after;
+        return line;
     }
 
     /** H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445. */

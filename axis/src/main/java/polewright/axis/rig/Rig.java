@@ -1,5 +1,6 @@
 package polewright.axis.rig;
 
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -68,6 +69,19 @@ public record Rig(
                                 Angle.ofDegrees(0.4),
                                 View.of(Orientation.MIRRORED),
                                 Optional.of(Angle.ofArcseconds(15)))));
+    }
+
+    /** The optic with the widest field: for the still point. */
+    public Optional<Optic> widestOptic() {
+        return optics.stream().max(Comparator.comparing(Optic::field));
+    }
+
+    /** The optic to watch a drift in: the finest reticle, else the narrowest field. */
+    public Optional<Optic> finestOptic() {
+        return optics.stream()
+                .filter(o -> o.division().isPresent())
+                .min(Comparator.comparing(o -> o.division().orElseThrow()))
+                .or(() -> optics.stream().min(Comparator.comparing(Optic::field)));
     }
 
     public Optional<Optic> optic(String opticName) {

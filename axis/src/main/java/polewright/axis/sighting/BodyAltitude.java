@@ -2,10 +2,8 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
-import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
-import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -24,9 +22,7 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
 
     public BodyAltitude {
         Sighted.requireSigma(sigma, Angle.ofDegrees(60));
-        if (body == SolarSystemBody.SUN) {
-            throw new InputRefused("the tube must never be set to the Sun", "use a star, or a shadow for the azimuth");
-        }
+        Sighted.refuseSun(body);
     }
 
     @Override

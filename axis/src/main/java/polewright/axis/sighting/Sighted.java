@@ -9,6 +9,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 import polewright.sky.place.Site;
@@ -17,6 +18,9 @@ import polewright.sky.time.SkyTime;
 
 /** Where the body of a sighting was seen, and the checks that all sightings share. */
 final class Sighted {
+    // Finer than any eye or camera on a wedge; below it a slip of the keyboard is likelier.
+    private static final Angle LEAST_SIGMA = Angle.ofArcseconds(0.05);
+
     private Sighted() {}
 
     static ObservingMoment moment(Instant at, Site site, Weather weather) {
@@ -39,11 +43,19 @@ final class Sighted {
         return seen;
     }
 
+    /** Nobody looks through a telescope at the Sun for this program. */
+    static void refuseSun(SkyBody body) {
+        if (body == SolarSystemBody.SUN) {
+            throw new InputRefused("the tube must never be set to the Sun", "use a star, or a shadow for the azimuth");
+        }
+    }
+
     static void requireSigma(Angle sigma, Angle largest) {
-        if (!(sigma.radians() > 0 && sigma.radians() <= largest.radians())) {
+        if (!(sigma.compareTo(LEAST_SIGMA) >= 0 && sigma.compareTo(largest) <= 0)) {
             throw new InputRefused(
-                    "an uncertainty of " + PlainNumber.of(sigma.degrees()) + " degrees is outside 0 to "
-                            + PlainNumber.of(largest.degrees()),
+                    "an uncertainty of " + PlainNumber.asTyped(sigma.degrees())
+                            + " degrees is outside 0.05 arcseconds to " + PlainNumber.of(largest.degrees())
+                            + " degrees",
                     "say how far off the reading may be, 1 sigma");
         }
     }

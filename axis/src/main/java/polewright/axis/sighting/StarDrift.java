@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
 import polewright.axis.rig.View;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -46,12 +47,22 @@ public record StarDrift(
     private static final double CLOCK_SIGMA_RAD = Math.toRadians(7.5);
 
     public StarDrift {
+        Sighted.refuseSun(star);
         Sighted.requireSigma(sigma, Angle.ofDegrees(5));
         if (length.isNegative() || length.isZero() || length.compareTo(LONGEST) > 0) {
             throw new InputRefused(
                     "a drift of " + PlainNumber.of(length.toMillis() / 60000.0) + " minutes is outside 0 to 360",
                     "give how long the star was watched, at least a minute or two");
         }
+    }
+
+    /** What a drift read by eye with the finest optic of a rig is usually good for. */
+    public static Angle usualSigma(Rig rig) {
+        return rig.finestOptic()
+                .map(o -> o.division()
+                        .map(d -> d.times(USUAL_SIGMA_DIVISIONS))
+                        .orElse(o.field().times(USUAL_SIGMA_OF_FIELD)))
+                .orElse(Angle.ofArcseconds(USUAL_SIGMA_ARCSECONDS));
     }
 
     /** What a drift read in this unit is usually good for. */

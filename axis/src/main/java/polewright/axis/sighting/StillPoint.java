@@ -35,6 +35,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     private static final Angle FARTHEST = Angle.ofDegrees(45);
 
     public StillPoint {
+        Sighted.refuseSun(star);
         Sighted.requireSigma(sigma, Angle.ofDegrees(20));
         if (distance.angle().compareTo(FARTHEST) > 0) {
             throw new InputRefused(

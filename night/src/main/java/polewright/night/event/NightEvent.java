@@ -5,6 +5,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Sighting;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -15,7 +16,24 @@ public sealed interface NightEvent {
      *
      * @param siteName what the user calls the site
      */
-    record Begun(String siteName, Site site, Weather weather, Rig rig, Allowance allowance) implements NightEvent {}
+    record Begun(String siteName, Site site, Weather weather, Rig rig, Allowance allowance) implements NightEvent {
+        // Nearer the pole of the Earth azimuth means too little to set an axis by, and no wedge tilts so far.
+        private static final Angle HIGHEST_LATITUDE = Angle.ofDegrees(84);
+
+        public Begun {
+            if (!rig.kind().hasPolarAxis()) {
+                throw new InputRefused(
+                        "a " + rig.kind().words() + " has no polar axis to set",
+                        "put the fork on a wedge, or use only where and ground tonight");
+            }
+            if (site.poleAltitude().compareTo(HIGHEST_LATITUDE) > 0) {
+                throw new InputRefused(
+                        "latitude " + PlainNumber.asTyped(site.latitude().degrees())
+                                + " is beyond 84 degrees, where no wedge can be set by azimuth and altitude",
+                        "check that latitude comes before longitude");
+            }
+        }
+    }
 
     /** A measurement was made. */
     record SightingTaken(Sighting sighting) implements NightEvent {}

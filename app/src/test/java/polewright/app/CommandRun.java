@@ -1,0 +1,95 @@
+package polewright.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import polewright.app.command.Polewright;
+import polewright.night.log.NightLog;
+
+/** A person at a terminal: types command lines, one after another, with a clock and a log of their own. */
+public final class CommandRun {
+    private static final ObjectMapper MAPPER =
+            new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
+
+    private final Path folder;
+    private Instant now;
+
+    /** What came of one command line. */
+    public record Outcome(int status, String out, String err) {
+        public JsonNode json() {
+            try {
+                return MAPPER.readTree(out);
+            } catch (JsonProcessingException e) {
+                throw new AssertionError("not one JSON value: " + out, e);
+            }
+        }
+
+        public List<String> lines() {
+            return out.lines().toList();
+        }
+
+        /** The complaint, without the line that points to the help. */
+        public String complaint() {
+            return err.lines()
+                    .filter(l -> !l.startsWith("Usage: "))
+                    .reduce("", (a, b) -> a.isEmpty() ? b : a + "\n" + b);
+        }
+    }
+
+    public CommandRun(Path folder, String now) {
+        this.folder = folder;
+        this.now = Instant.parse(now);
+    }
+
+    public Path log() {
+        return folder.resolve("nights.sqlite");
+    }
+
+    public Path file(String name) {
+        return folder.resolve(name);
+    }
+
+    public void waitMinutes(long minutes) {
+        now = now.plus(Duration.ofMinutes(minutes));
+    }
+
+    /** Runs one command line. */
+    public Outcome run(String... typed) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        Map<String, String> environment = new HashMap<>();
+        environment.put("POLEWRIGHT_LOG", log().toString());
+        environment.put("XDG_DATA_HOME", folder.resolve("data").toString());
+        Workbench bench = new Workbench(
+                Clock.fixed(now, ZoneOffset.UTC), environment, new PrintWriter(out), new PrintWriter(err));
+        int status = Polewright.run(bench, typed);
+        return new Outcome(status, out.toString(), err.toString());
+    }
+
+    /** Runs one that must go well. */
+    public Outcome good(String... typed) {
+        Outcome outcome = run(typed);
+        if (outcome.status() != 0 || !outcome.err().isEmpty()) {
+            throw new AssertionError(String.join(" ", typed) + " gave " + outcome);
+        }
+        return outcome;
+    }
+
+    /** Events in the last night of the log. */
+    public int events() {
+        try (NightLog opened = NightLog.open(log())) {
+            return opened.events(opened.latest().orElseThrow()).size();
+        }
+    }
+}

@@ -1,0 +1,74 @@
+package polewright.app.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.lang.ArchRule;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.app.Main;
+import polewright.sky.broken.RuleBreakers;
+
+/** Each library is used in the room that needs it, and could be changed there. */
+class LibrariesTest {
+    private static final ArchRule STREAMS_IN_MAIN =
+            noClasses().that().doNotHaveFullyQualifiedName(Main.class.getName()).should(ACCESS_STANDARD_STREAMS);
+
+    private static ArchRule onlyIn(String library, String... rooms) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackages(rooms)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(library + "..");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "org.jastronomy, polewright.sky..",
+        "org.orekit, polewright.sky.magnetic",
+        "org.jdbi, polewright.night.log",
+        "org.flywaydb, polewright.night.log",
+        "org.sqlite, polewright.night.log",
+        "java.sql, polewright.night.log",
+        "picocli, polewright.app..",
+    })
+    void aLibraryKeepsToItsRoom(String library, String room) {
+        onlyIn(library, room).check(House.CLASSES);
+        assertThat(House.CLASSES.stream()
+                        .flatMap(c -> c.getDirectDependenciesFromSelf().stream())
+                        .anyMatch(d -> d.getTargetClass().getPackageName().startsWith(library)))
+                .as("%s is used at all", library)
+                .isTrue();
+    }
+
+    @Test
+    void jsonIsReadAndWrittenAtTheEdges() {
+        onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
+                .check(House.CLASSES);
+    }
+
+    @Test
+    void aStrayLibraryIsCaught() {
+        var broken = House.only(RuleBreakers.LibraryUser.class);
+        assertThat(onlyIn("picocli", "polewright.app..").evaluate(broken).hasViolation())
+                .isTrue();
+        assertThat(onlyIn("com.fasterxml", "polewright.app..").evaluate(broken).hasViolation())
+                .isTrue();
+    }
+
+    @Test
+    void onlyTheProcessItselfTouchesTheStandardStreams() {
+        STREAMS_IN_MAIN.check(House.CLASSES);
+    }
+
+    @Test
+    void strayPrintingIsCaught() {
+        assertThat(STREAMS_IN_MAIN
+                        .evaluate(House.only(RuleBreakers.Printer.class))
+                        .hasViolation())
+                .isTrue();
+    }
+}

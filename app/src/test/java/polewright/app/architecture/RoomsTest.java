@@ -1,0 +1,72 @@
+package polewright.app.architecture;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.lang.ArchRule;
+import org.junit.jupiter.api.Test;
+import polewright.axis.rig.MountKind;
+import polewright.sky.broken.RuleBreakers;
+
+/** Data flows one way: sky, axis, night, rehearsal, app; each room knows only those before it. */
+class RoomsTest {
+    private static final ArchRule DOWNWARD = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("sky")
+            .definedBy("polewright.sky..")
+            .layer("axis")
+            .definedBy("polewright.axis..")
+            .layer("night")
+            .definedBy("polewright.night..")
+            .layer("rehearsal")
+            .definedBy("polewright.rehearsal..")
+            .layer("app")
+            .definedBy("polewright.app..")
+            .whereLayer("axis")
+            .mayOnlyBeAccessedByLayers("night", "rehearsal", "app")
+            .whereLayer("night")
+            .mayOnlyBeAccessedByLayers("rehearsal", "app")
+            .whereLayer("rehearsal")
+            .mayOnlyBeAccessedByLayers("app")
+            .whereLayer("app")
+            .mayNotBeAccessedByAnyLayer()
+            // The fixtures are tried one by one, without the other rooms.
+            .withOptionalLayers(true);
+
+    @Test
+    void eachRoomKnowsOnlyThoseBeforeIt() {
+        DOWNWARD.check(House.CLASSES);
+    }
+
+    @Test
+    void everyRoomIsThere() {
+        for (String room : new String[] {"sky", "axis", "night", "rehearsal", "app"}) {
+            assertThat(House.CLASSES.that(resideInAPackage("polewright." + room + "..")))
+                    .as(room)
+                    .isNotEmpty();
+        }
+    }
+
+    @Test
+    void aSkyThatKnowsMountsIsCaught() {
+        var broken = House.only(RuleBreakers.SkyThatKnowsMounts.class, MountKind.class);
+        assertThat(DOWNWARD.evaluate(broken).hasViolation()).isTrue();
+    }
+
+    @Test
+    void packagesDoNotDependOnEachOtherInCircles() {
+        // The app's own package holds both its start and what its commands are handed; its sub-packages are below.
+        slices().matching("polewright.(**)")
+                .should()
+                .beFreeOfCycles()
+                .check(House.CLASSES.that(not(resideInAPackage("polewright.app.."))));
+    }
+
+    @Test
+    void theAppsPackagesDoNotDependOnEachOtherInCircles() {
+        slices().matching("polewright.app.(*)..").should().beFreeOfCycles().check(House.CLASSES);
+    }
+}

@@ -1,0 +1,76 @@
+package polewright.axis.fix;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * One way of telling the night: which sightings it believes, and what that leads to.
+ *
+ * @param smoother for solving the same night with others believed
+ * @param night the solution
+ * @param sightings all of the night's sightings
+ * @param setAside those that are not believed
+ * @param accusedAlike those of them that contradict each other with nothing to judge between them
+ */
+record Account(
+        NightSmoother smoother,
+        NightSmoother.Smoothed night,
+        List<Step.Sighted> sightings,
+        Set<Long> setAside,
+        Set<Long> accusedAlike) {
+    // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
+    private static final double[] ONCE_IN_A_THOUSAND = {0, 10.828, 13.816};
+
+    // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
+    private static final double MATTERS_SQUARED_SIGMAS = 1;
+
+    /** Beyond this a sighting does not fit by chance. */
+    static double limit(Step.Sighted sighted) {
+        return ONCE_IN_A_THOUSAND[sighted.model().size()];
+    }
+
+    boolean believesAll() {
+        return setAside.isEmpty();
+    }
+
+    /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */
+    double cost() {
+        return night.chiSquared()
+                + sightings.stream()
+                        .filter(s -> setAside.contains(s.seq()))
+                        .mapToDouble(Account::limit)
+                        .sum();
+    }
+
+    /** χ² of a sighting against the night as told; against the others alone if it is itself believed. */
+    double innovation(Step.Sighted sighted) {
+        AxisState state = night.stateFor(sighted);
+        LinearisedSighting line = LinearisedSighting.of(sighted.model(), state);
+        return setAside.contains(sighted.seq()) ? line.squaredInnovation(state) : line.squaredInnovationWithout(state);
+    }
+
+    /**
+     * Whether it makes a difference to where the axis is now which of the accused is believed. Once it has been turned and
+     * seen again, a quarrel about where it stood before is over.
+     */
+    boolean quarrelMatters() {
+        List<AxisState> believingOne = accusedAlike.stream()
+                .map(seq -> settingAside(setAside.stream()
+                                .filter(other -> !other.equals(seq))
+                                .collect(Collectors.toSet()))
+                        .night()
+                        .last())
+                .toList();
+        return believingOne.stream()
+                .anyMatch(one -> believingOne.stream()
+                        .anyMatch(other -> one.offsetCovariance()
+                                        .normalisedSquare(one.offset().minus(other.offset()))
+                                > MATTERS_SQUARED_SIGMAS));
+    }
+
+    /** The same night with other sightings set aside. */
+    Account settingAside(Set<Long> others) {
+        return new Account(smoother, smoother.solve(others), sightings, Set.copyOf(others), accusedAlike);
+    }
+}

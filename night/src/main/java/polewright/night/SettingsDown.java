@@ -1,0 +1,75 @@
+package polewright.night;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
+
+/**
+ * How often each instrument was read while the tripod stood in one place. Iron beside the compass, a scale's own error and
+ * a base out of level are the same at every reading, so that n readings are worth one and no more.
+ *
+ * @param readings by event, how many readings of its instrument there are in all, in its setting-down
+ */
+record SettingsDown(Map<Long, Integer> readings) {
+    static SettingsDown of(List<LoggedEvent> standing) {
+        Map<Long, Integer> readings = new HashMap<>();
+        Map<SightingKind, List<Long>> here = new EnumMap<>(SightingKind.class);
+        for (LoggedEvent logged : standing) {
+            if (logged.event() instanceof NightEvent.Knocked) {
+                here.clear();
+            } else if (logged.event() instanceof NightEvent.SightingTaken taken) {
+                reading(taken.sighting()).ifPresent(kind -> {
+                    List<Long> alike = here.computeIfAbsent(kind, k -> new ArrayList<>());
+                    alike.add(logged.seq());
+                    alike.forEach(seq -> readings.put(seq, alike.size()));
+                });
+            }
+        }
+        return new SettingsDown(Map.copyOf(readings));
+    }
+
+    /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */
+    static Optional<SightingKind> reading(Sighting sighting) {
+        if (sighting instanceof CompassBearing) {
+            return Optional.of(SightingKind.COMPASS);
+        } else if (sighting instanceof LevelledScale) {
+            return Optional.of(SightingKind.LEVEL_AND_SCALE);
+        } else if (sighting instanceof BodyBearing bearing && bearing.line() == BodyBearing.Line.SHADOW) {
+            return Optional.of(SightingKind.SHADOW);
+        }
+        return Optional.empty();
+    }
+
+    /** The sighting with its uncertainty widened by √n, so that all n together are worth one. */
+    Sighting sharingItsError(long seq, Sighting sighting) {
+        double wider = Math.sqrt(readings.getOrDefault(seq, 1));
+        if (wider == 1) {
+            return sighting;
+        }
+        if (sighting instanceof CompassBearing c) {
+            return new CompassBearing(c.at(), c.magneticBearing(), c.declination(), widened(c.sigma(), wider));
+        } else if (sighting instanceof LevelledScale s) {
+            return new LevelledScale(s.at(), s.altitude(), widened(s.sigma(), wider));
+        } else if (sighting instanceof BodyBearing b) {
+            return new BodyBearing(b.at(), b.body(), b.line(), b.clockwise(), widened(b.sigma(), wider));
+        }
+        return sighting;
+    }
+
+    private static Angle widened(Angle sigma, double factor) {
+        Angle widest = Angle.ofDegrees(60);
+        Angle wider = sigma.times(factor);
+        return wider.compareTo(widest) > 0 ? widest : wider;
+    }
+}
