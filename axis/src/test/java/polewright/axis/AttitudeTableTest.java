@@ -3,6 +3,7 @@ package polewright.axis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -20,8 +21,8 @@ class AttitudeTableTest {
     @ParameterizedTest
     @CsvFileSource(resources = "/authorities/attitude/attitude_public.csv", numLinesToSkip = 1)
     void rotationBetweenFrames_isAboutTheAxisOfTheTable(ArgumentsAccessor row) {
-        Site site = Site.ofDegrees(row.getDouble(1), 0, 0);
-        double stepDeg = row.getDouble(19);
+        Site site = Site.ofDegrees(figure(row, 1), 0, 0);
+        double stepDeg = figure(row, 19);
         Rotation first = cameraToEnu(row, 2);
         Rotation second = cameraToEnu(row, 6);
         Rotation third = cameraToEnu(row, 10);
@@ -36,22 +37,25 @@ class AttitudeTableTest {
         AxisPointing axis = new AxisPointing(about.getZ() > 0 ? about : about.negate());
         assertThat(Math.toDegrees(turn.getAngle())).isCloseTo(angleDeg, within(1e-6));
         assertThat(axis.azimuth()
-                        .minus(Angle.ofDegrees(row.getDouble(14)))
+                        .minus(Angle.ofDegrees(figure(row, 14)))
                         .wrappedSigned()
                         .arcminutes())
                 .isCloseTo(0, within(ARCMIN));
-        assertThat(axis.altitude().degrees()).isCloseTo(row.getDouble(15), within(ARCMIN / 60));
-        assertThat(axis.azimuthError(site).arcminutes()).isCloseTo(row.getDouble(16), within(ARCMIN));
-        assertThat(axis.altitudeError(site).arcminutes()).isCloseTo(row.getDouble(17), within(ARCMIN));
+        assertThat(axis.altitude().degrees()).isCloseTo(figure(row, 15), within(ARCMIN / 60));
+        assertThat(axis.azimuthError(site).arcminutes()).isCloseTo(figure(row, 16), within(ARCMIN));
+        assertThat(axis.altitudeError(site).arcminutes()).isCloseTo(figure(row, 17), within(ARCMIN));
     }
 
     private static Rotation between(Rotation earlier, Rotation later) {
         return later.compose(earlier.revert(), RotationConvention.VECTOR_OPERATOR);
     }
 
+    private static double figure(ArgumentsAccessor row, int column) {
+        return Objects.requireNonNull(row.getDouble(column));
+    }
+
     // The library's quaternions turn frames; those of the table turn vectors.
     private static Rotation cameraToEnu(ArgumentsAccessor row, int x) {
-        return new Rotation(
-                row.getDouble(x + 3), -row.getDouble(x), -row.getDouble(x + 1), -row.getDouble(x + 2), true);
+        return new Rotation(figure(row, x + 3), -figure(row, x), -figure(row, x + 1), -figure(row, x + 2), true);
     }
 }

@@ -106,7 +106,7 @@ class NightStateTest {
         NightState once = NightState.of(events);
         NightState growing = once;
         for (int n = 1; n <= events.size(); n++) {
-            growing = NightState.of(events.subList(0, n), models);
+            growing = NightState.of(events.subList(0, n), events.get(n - 1).at(), models);
         }
 
         assertSameBitForBit(NightState.of(events), once);

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,6 +31,7 @@ import polewright.sky.place.Site;
 
 /** The turns advised, made exactly on screws that do what the rig says, bring the axis to the aim. */
 class AdvisedTurnsTest {
+    private static final Set<SightingKind> GROUND_READ = Set.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     private static final Angle SHARP = Angle.ofArcminutes(0.2);
 
     private static Rig rig(ScrewGeometry azimuth, ScrewSense right, ScrewGeometry altitude, ScrewSense raises) {
@@ -75,8 +77,8 @@ class AdvisedTurnsTest {
     }
 
     private static TurnScrews advice(Rig rig, Fix fix) {
-        return (TurnScrews)
-                Adviser.advise(new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, true, true));
+        return (TurnScrews) Adviser.advise(
+                new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, false));
     }
 
     private static double turns(TurnScrews advice, ScrewTurn.Which which) {

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -33,6 +35,7 @@ import polewright.sky.place.Site;
 /** From bare ground to stop: what is advised when. */
 class AdviserTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
+    private static final Set<SightingKind> GROUND_READ = Set.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     private static final Angle SHARP = Angle.ofArcseconds(2);
 
     private static KnownAxis axis(double latitudeDeg, double eastArcmin, double upArcmin) {
@@ -48,11 +51,18 @@ class AdviserTest {
     }
 
     private static Situation unclamped(Fix fix, boolean compassRead, boolean scaleRead) {
-        return new Situation(RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, compassRead, scaleRead);
+        Set<SightingKind> read = EnumSet.noneOf(SightingKind.class);
+        if (compassRead) {
+            read.add(SightingKind.COMPASS);
+        }
+        if (scaleRead) {
+            read.add(SightingKind.LEVEL_AND_SCALE);
+        }
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, read, false);
     }
 
     private static Situation clamped(Fix fix, Confirmation sinceClamp) {
-        return new Situation(RIG, fix, DiscAllowance.VISUAL, true, sinceClamp, true, true);
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, true, sinceClamp, GROUND_READ, false);
     }
 
     private static Fix sharp(KnownAxis known) {
@@ -73,7 +83,8 @@ class AdviserTest {
         assertThat(first.kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
         assertThat(first.watch()).isZero();
         assertThat(first.reason())
-                .isEqualTo("nothing tells yet where the axis points: take a compass bearing and the level");
+                .isEqualTo(
+                        "it is not known yet where the axis points: read the wedge's scale on a level base, and the compass");
         assertThat(first.probabilityNow()).isLessThan(0.001);
 
         TakeSighting afterScale = (TakeSighting)
@@ -98,13 +109,26 @@ class AdviserTest {
     }
 
     /** The pole star is far out of the finder's 6°, and turning by compass and scale would bring it in. */
-    @ParameterizedTest
-    @ValueSource(doubles = {54.6, -43.95})
-    void fewDegreesOff_turnByCompassAndScale(double latitudeDeg) {
-        KnownAxis known = axis(latitudeDeg, 240, -200);
+    @Test
+    void fewDegreesOffInTheNorth_turnByCompassAndScale() {
+        KnownAxis known = axis(54.6, 240, -200);
         Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
 
         assertThat(Adviser.advise(unclamped(rough, true, true))).isInstanceOf(TurnScrews.class);
+    }
+
+    /** The southern pole star stands farther from the pole: a compass alone would not surely bring it into the finder. */
+    @Test
+    void fewDegreesOffInTheSouth_watchADriftOnTheMeridianFirst_thenTurn() {
+        KnownAxis known = axis(-43.95, 240, -200);
+        Sighting compass = known.compass(CompassBearing.USUAL_SIGMA);
+        Sighting scale = known.scale(LevelledScale.USUAL_SIGMA);
+
+        TakeSighting first = (TakeSighting) Adviser.advise(unclamped(fix(known, compass, scale), true, true));
+        assertThat(first.kind()).isEqualTo(SightingKind.DRIFT_ON_MERIDIAN);
+
+        Fix better = fix(known, compass, scale, known.driftOnMeridian(5, Angle.ofArcseconds(4)));
+        assertThat(Adviser.advise(unclamped(better, true, true))).isInstanceOf(TurnScrews.class);
     }
 
     @Test
@@ -199,7 +223,7 @@ class AdviserTest {
         Fix knocked = FixSolver.solve(known.site(), RIG, KnownAxis.AIR, steps);
 
         Advice advice = Adviser.advise(
-                new Situation(RIG, knocked, DiscAllowance.VISUAL, true, Confirmation.NONE, false, false));
+                new Situation(RIG, knocked, DiscAllowance.VISUAL, true, Confirmation.NONE, Set.of(), false));
 
         assertThat(((TakeSighting) advice).kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     }
@@ -224,5 +248,22 @@ class AdviserTest {
                 known.stillPoint(View.of(Orientation.INVERTED), Angle.ofDegrees(6), Angle.ofDegrees(1)));
         TakeSighting advice = (TakeSighting) Adviser.advise(unclamped(fix, true, true));
         assertThat(advice.kind()).isEqualTo(SightingKind.STILL_POINT);
+    }
+
+    /** Stars are left alone while the Sun is up: the shadow is the best that can be had, and then there is nothing. */
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void byDay_readTheGroundAndTheShadow_thenWaitForDark(double latitudeDeg) {
+        KnownAxis known = axis(latitudeDeg, 30, 20);
+        Fix ground = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+        Advice shadow = Adviser.advise(
+                new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, true));
+        assertThat(((TakeSighting) shadow).kind()).isEqualTo(SightingKind.SHADOW);
+
+        Set<SightingKind> allRead = EnumSet.copyOf(GROUND_READ);
+        allRead.add(SightingKind.SHADOW);
+        assertThat(Adviser.advise(
+                        new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, true)))
+                .isInstanceOf(Advice.WaitForDark.class);
     }
 }
