@@ -78,7 +78,7 @@ class AdvisedTurnsTest {
 
     private static TurnScrews advice(Rig rig, Fix fix) {
         return (TurnScrews) Adviser.advise(
-                new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, false));
+                new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.NONE));
     }
 
     private static double turns(TurnScrews advice, ScrewTurn.Which which) {

@@ -58,11 +58,11 @@ class AdviserTest {
         if (scaleRead) {
             read.add(SightingKind.LEVEL_AND_SCALE);
         }
-        return new Situation(RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, read, false);
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, read, Daylight.NONE);
     }
 
     private static Situation clamped(Fix fix, Confirmation sinceClamp) {
-        return new Situation(RIG, fix, DiscAllowance.VISUAL, true, sinceClamp, GROUND_READ, false);
+        return new Situation(RIG, fix, DiscAllowance.VISUAL, true, sinceClamp, GROUND_READ, Daylight.NONE);
     }
 
     private static Fix sharp(KnownAxis known) {
@@ -223,7 +223,7 @@ class AdviserTest {
         Fix knocked = FixSolver.solve(known.site(), RIG, KnownAxis.AIR, steps);
 
         Advice advice = Adviser.advise(
-                new Situation(RIG, knocked, DiscAllowance.VISUAL, true, Confirmation.NONE, Set.of(), false));
+                new Situation(RIG, knocked, DiscAllowance.VISUAL, true, Confirmation.NONE, Set.of(), Daylight.NONE));
 
         assertThat(((TakeSighting) advice).kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     }
@@ -257,13 +257,13 @@ class AdviserTest {
         KnownAxis known = axis(latitudeDeg, 30, 20);
         Fix ground = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
         Advice shadow = Adviser.advise(
-                new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, true));
+                new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.SHADOW));
         assertThat(((TakeSighting) shadow).kind()).isEqualTo(SightingKind.SHADOW);
 
         Set<SightingKind> allRead = EnumSet.copyOf(GROUND_READ);
         allRead.add(SightingKind.SHADOW);
         assertThat(Adviser.advise(
-                        new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, true)))
+                        new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, Daylight.SHADOW)))
                 .isInstanceOf(Advice.WaitForDark.class);
     }
 }
