@@ -36,7 +36,7 @@ final class UsageWords {
         } else if (refusal.getArgSpec() == null && !line.getSubcommands().isEmpty()) {
             return "one word is missing: add " + choices(line) + ".";
         }
-        return refusal.getMessage().lines().findFirst().orElse("that is not how this command is used");
+        return String.valueOf(refusal.getMessage()).lines().findFirst().orElse("that is not how this command is used");
     }
 
     private static String missing(List<ArgSpec> missing) {

@@ -256,14 +256,14 @@ class AdviserTest {
     void byDay_readTheGroundAndTheShadow_thenWaitForDark(double latitudeDeg) {
         KnownAxis known = axis(latitudeDeg, 30, 20);
         Fix ground = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
-        Advice shadow = Adviser.advise(
-                new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.SHADOW));
+        Advice shadow = Adviser.advise(new Situation(
+                RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.SHADOW));
         assertThat(((TakeSighting) shadow).kind()).isEqualTo(SightingKind.SHADOW);
 
         Set<SightingKind> allRead = EnumSet.copyOf(GROUND_READ);
         allRead.add(SightingKind.SHADOW);
-        assertThat(Adviser.advise(
-                        new Situation(RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, Daylight.SHADOW)))
+        assertThat(Adviser.advise(new Situation(
+                        RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, Daylight.SHADOW)))
                 .isInstanceOf(Advice.WaitForDark.class);
     }
 }
