@@ -58,7 +58,7 @@ class RefusalTest {
         {'event':'turn','at':'2026-01-15T21:00:00Z'} | no screw was turned: give turns of the azimuth or the altitude screw.
         {'event':'note','at':'2026-01-15T21:00:00Z','text':' '} | text " " is empty: write something, or leave the key out.
         {'event':'compass','at':'2026-01-15T21:00:00Z','magnetic_bearing_deg':4000,'declination_deg':-0.6} | magnetic_bearing_deg 4000 is beyond a whole turn: give degrees, from -360 to 360.
-        {'event':'scale','at':'2026-01-15T21:00:00Z','altitude_deg':54,'sigma_deg':0} | an uncertainty of 0 degrees is outside 0 to 60: say how far off the reading may be, 1 sigma.
+        {'event':'scale','at':'2026-01-15T21:00:00Z','altitude_deg':54,'sigma_deg':0} | an uncertainty of 0 degrees is outside 0.05 arcseconds to 60 degrees: say how far off the reading may be, 1 sigma.
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':5} | allowance 5 is not an object: put its keys and values between { and }.
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'square','radius_arcmin':5}} | allowance.shape "square" is not known: use disc.
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'disc','radius_arcmin':0}} | allowance: an allowance of 0 arcminutes is outside 0.05 to 600: give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye.

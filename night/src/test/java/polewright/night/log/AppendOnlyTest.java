@@ -47,7 +47,7 @@ class AppendOnlyTest {
         INSERT INTO event SELECT night_id, 0, kind, at, line FROM event WHERE seq = 2 | an event is only ever added after the last
         UPDATE night SET begun_at = '' | a night in the log is never changed
         DELETE FROM night | a night in the log is never removed
-        INSERT OR REPLACE INTO night VALUES (1, '') | a night in the log is never replaced
+        INSERT OR REPLACE INTO night VALUES (1, '', 0) | a night in the log is never replaced
         """)
     void changeIsRefusedByTheFileItself(String sql, String message) {
         assertThatThrownBy(() -> execute(sql)).hasMessageContaining(message);

@@ -17,6 +17,6 @@ class LeapSecondsTest {
         assertThat(LeapSeconds.note(Instant.parse("2027-06-28T00:00:01Z")))
                 .contains(
                         "Leap seconds are known to 2027-06-28 only; TAI-UTC is taken as 37 s. Each one added since would"
-                                + " move star places 15\" in hour angle.");
+                                + " move the Moon by half an arcsecond and stars by nothing that shows.");
     }
 }
