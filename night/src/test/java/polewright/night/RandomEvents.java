@@ -79,7 +79,7 @@ public final class RandomEvents {
             case BEGIN ->
                 new NightEvent.Begun(
                         text(),
-                        new Site(signed(Math.PI / 2), signed(Math.PI), number(-500, 9000)),
+                        new Site(signed(Math.toRadians(84)), signed(Math.PI), number(-500, 9000)),
                         new Weather(number(0, 1100), number(-80, 60), number(0, 1)),
                         rig(),
                         allowance());
@@ -104,13 +104,13 @@ public final class RandomEvents {
             case SHADOW ->
                 new BodyBearing(
                         instant(), SolarSystemBody.SUN, BodyBearing.Line.SHADOW, signed(2 * Math.PI), sigma(60));
-            case ALTITUDE -> new BodyAltitude(instant(), body(), signed(Math.PI), sigma(60));
-            case STILL_POINT -> new StillPoint(instant(), body(), length(), clock(), view(), sigma(20));
+            case ALTITUDE -> new BodyAltitude(instant(), bodyButTheSun(), signed(Math.PI), sigma(60));
+            case STILL_POINT -> new StillPoint(instant(), bodyButTheSun(), length(), clock(), view(), sigma(20));
             case DRIFT ->
                 new StarDrift(
                         instant(),
                         Duration.ofNanos(1 + (long) (random.nextDouble() * 6 * 3600e9)),
-                        body(),
+                        bodyButTheSun(),
                         length(),
                         direction(),
                         sigma(5));
@@ -126,7 +126,7 @@ public final class RandomEvents {
         }
         return new Rig(
                 text(),
-                oneOf(MountKind.values()),
+                oneOf(new MountKind[] {MountKind.FORK_ON_WEDGE, MountKind.GERMAN, MountKind.TRACKER}),
                 screw(random.nextBoolean() ? ScrewSense.LEFT : ScrewSense.RIGHT),
                 screw(random.nextBoolean() ? ScrewSense.RAISES : ScrewSense.LOWERS),
                 sigma(20),
@@ -210,9 +210,16 @@ public final class RandomEvents {
         };
     }
 
-    /** Above 0, up to so many degrees. */
+    /** No tube is ever set to the Sun. */
+    private SkyBody bodyButTheSun() {
+        SkyBody body = body();
+        return body == SolarSystemBody.SUN ? SolarSystemBody.MOON : body;
+    }
+
+    /** Above the least uncertainty that is believed, up to so many degrees. */
     private Angle sigma(double limitDeg) {
-        return Angle.ofDegrees(limitDeg * (1 - random.nextDouble()) * (random.nextBoolean() ? 1 : 1e-3));
+        double any = limitDeg * (1 - random.nextDouble()) * (random.nextBoolean() ? 1 : 1e-3);
+        return Angle.ofDegrees(Math.max(any, 0.06 / 3600));
     }
 
     private double number(double low, double high) {
