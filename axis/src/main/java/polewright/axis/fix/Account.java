@@ -3,6 +3,7 @@ package polewright.axis.fix;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 
 /**
  * One way of telling the night: which sightings it believes, and what that leads to.
@@ -32,8 +33,18 @@ record Account(
         return ONCE_IN_A_THOUSAND[sighted.model().size()];
     }
 
-    boolean believesAll() {
-        return setAside.isEmpty();
+    /**
+     * Whether everything is believed, the rig too, and fits as well as chance allows. (Two like sightings before a turn and
+     * two after it can be wrong together without any one of them standing out.)
+     */
+    boolean isUnremarkable() {
+        return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance();
+    }
+
+    /** The χ² of the whole night that chance exceeds once in a thousand. */
+    private double mostByChance() {
+        int figures = sightings.stream().mapToInt(s -> s.model().size()).sum();
+        return figures == 0 ? 0 : new ChiSquaredDistribution(figures).inverseCumulativeProbability(0.999);
     }
 
     /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */
@@ -65,11 +76,16 @@ record Account(
                         .night()
                         .last())
                 .toList();
-        return believingOne.stream()
-                .anyMatch(one -> believingOne.stream()
-                        .anyMatch(other -> one.offsetCovariance()
-                                        .normalisedSquare(one.offset().minus(other.offset()))
-                                > MATTERS_SQUARED_SIGMAS));
+        return believingOne.stream().anyMatch(one -> believingOne.stream().anyMatch(other -> differ(one, other)));
+    }
+
+    /** Whether the axis would now stand elsewhere by another account. */
+    boolean differsNowFrom(Account other) {
+        return differ(night.last(), other.night.last());
+    }
+
+    private static boolean differ(AxisState one, AxisState other) {
+        return one.offsetCovariance().normalisedSquare(one.offset().minus(other.offset())) > MATTERS_SQUARED_SIGMAS;
     }
 
     /** The same night with other sightings set aside. */

@@ -22,7 +22,7 @@ final class DoubtedScrews {
 
     /** The night as told by screws known three times worse than the rig says, if that is the likelier way; or else as it was. */
     static Account considered(Site site, Rig rig, List<Step> steps, Account asTold) {
-        if (asTold.believesAll() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
+        if (asTold.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return asTold;
         }
         Account doubting = Contradictions.weigh(site, doubted(rig), steps, SURCHARGE);

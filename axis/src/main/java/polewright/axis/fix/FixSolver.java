@@ -56,13 +56,15 @@ public final class FixSolver {
     }
 
     private Optional<String> doubt(List<Step> steps, Account account) {
-        if (!account.night().settled()) {
-            return Optional.of("the sightings do not settle on one axis; undo the last one and take another");
-        }
-        if (account.believesAll()) {
+        boolean settled = account.night().settled();
+        if (settled && account.isUnremarkable()) {
             return Optional.empty();
         }
+        // A turn told wrongly is the usual reason why nothing settles, and says more.
         return TurnSuspects.explain(site, rig, steps, account)
+                .or(() -> settled
+                        ? Optional.<String>empty()
+                        : Optional.of("the sightings do not settle on one axis; undo the last one and take another"))
                 .or(() -> account.quarrelMatters() ? Optional.of(accusation(account)) : Optional.empty());
     }
 

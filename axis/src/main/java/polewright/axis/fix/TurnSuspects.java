@@ -12,6 +12,10 @@ import polewright.sky.place.Site;
  * When sightings do not fit, the fault may lie with a turn instead: the wrong way round, the wrong screw, not made at all.
  */
 final class TurnSuspects {
+    // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
+    // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
+    private static final double MORE_THAN_ONE_SIGHTING = 10.828 + Contradictions.HUNDRED_TO_ONE;
+
     private TurnSuspects() {}
 
     /**
@@ -29,20 +33,26 @@ final class TurnSuspects {
      * @param plain the night with every turn as told
      */
     static Optional<String> explain(Site site, Rig rig, List<Step> steps, Account plain) {
-        record Weighed(Suspicion suspicion, double cost) {}
+        record Weighed(Suspicion suspicion, Account account) {}
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
                 .flatMap(turned -> suspicions(steps, turned))
-                .map(s -> new Weighed(
-                        s, Contradictions.weigh(site, rig, s.steps()).cost()))
-                .min(Comparator.comparingDouble(Weighed::cost))
-                .filter(w -> w.cost() < plain.cost() - Contradictions.HUNDRED_TO_ONE)
+                .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.steps())))
+                .filter(w -> w.account().night().settled())
+                .min(Comparator.comparingDouble(w -> w.account().cost()))
+                .filter(w -> isToBlame(plain, w.account()))
                 .map(w -> "what was seen since does not fit the turns of #"
                         + w.suspicion().told().seq() + ", but would if "
                         + w.suspicion().words() + "; undo #"
                         + w.suspicion().told().seq()
                         + " and enter it as it was, or correct the rig");
+    }
+
+    private static boolean isToBlame(Account asTold, Account suspected) {
+        double gained = asTold.cost() - suspected.cost();
+        boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected);
+        return gained > MORE_THAN_ONE_SIGHTING || (gained > Contradictions.HUNDRED_TO_ONE && isAtStake);
     }
 
     private static Stream<Suspicion> suspicions(List<Step> steps, Step.Turned told) {
