@@ -12,13 +12,15 @@ import java.util.stream.Collectors;
  * @param sightings all of the night's sightings
  * @param setAside those that are not believed
  * @param accusedAlike those of them that contradict each other with nothing to judge between them
+ * @param surcharge what this way of telling assumes besides, in units of χ²; 0 when the rig is taken at its word
  */
 record Account(
         NightSmoother smoother,
         NightSmoother.Smoothed night,
         List<Step.Sighted> sightings,
         Set<Long> setAside,
-        Set<Long> accusedAlike) {
+        Set<Long> accusedAlike,
+        double surcharge) {
     // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
     private static final double[] ONCE_IN_A_THOUSAND = {0, 10.828, 13.816};
 
@@ -36,7 +38,8 @@ record Account(
 
     /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */
     double cost() {
-        return night.chiSquared()
+        return surcharge
+                + night.chiSquared()
                 + sightings.stream()
                         .filter(s -> setAside.contains(s.seq()))
                         .mapToDouble(Account::limit)
@@ -71,6 +74,6 @@ record Account(
 
     /** The same night with other sightings set aside. */
     Account settingAside(Set<Long> others) {
-        return new Account(smoother, smoother.solve(others), sightings, Set.copyOf(others), accusedAlike);
+        return new Account(smoother, smoother.solve(others), sightings, Set.copyOf(others), accusedAlike, surcharge);
     }
 }

@@ -25,12 +25,17 @@ final class Contradictions {
     private Contradictions() {}
 
     static Account weigh(Site site, Rig rig, List<Step> steps) {
+        return weigh(site, rig, steps, 0);
+    }
+
+    /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
+    static Account weigh(Site site, Rig rig, List<Step> steps, double surcharge) {
         List<Step.Sighted> sightings = steps.stream()
                 .filter(Step.Sighted.class::isInstance)
                 .map(Step.Sighted.class::cast)
                 .toList();
         NightSmoother smoother = new NightSmoother(site, rig, steps);
-        Account account = new Account(smoother, smoother.solve(Set.of()), sightings, Set.of(), Set.of());
+        Account account = new Account(smoother, smoother.solve(Set.of()), sightings, Set.of(), Set.of(), surcharge);
         Set<Long> accused = new TreeSet<>();
         for (int round = 0; round < sightings.size(); round++) {
             List<Step.Sighted> worst = worst(account);
@@ -84,7 +89,12 @@ final class Contradictions {
         boolean more = setAside.addAll(accused);
         Account neither = more ? account.settingAside(setAside) : account;
         return new Account(
-                neither.smoother(), neither.night(), neither.sightings(), neither.setAside(), Set.copyOf(accused));
+                neither.smoother(),
+                neither.night(),
+                neither.sightings(),
+                neither.setAside(),
+                Set.copyOf(accused),
+                neither.surcharge());
     }
 
     private static Set<Long> with(Set<Long> some, long another) {

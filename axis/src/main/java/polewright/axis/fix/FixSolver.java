@@ -15,8 +15,8 @@ import polewright.sky.place.Weather;
 /**
  * The fix as a pure function of the night's steps.
  *
- * <p>{@link Contradictions} decides which sightings to believe, {@link TurnSuspects} whether a turn is to blame instead;
- * this class tells the outcome.
+ * <p>{@link Contradictions} decides which sightings to believe, {@link DoubtedScrews} whether to doubt the rig rather than
+ * them, {@link TurnSuspects} whether a turn is to blame instead; this class tells the outcome.
  */
 public final class FixSolver {
     // Points that chance exceeds once in twenty: an explanation must fit at least so well.
@@ -45,7 +45,7 @@ public final class FixSolver {
     }
 
     private Fix solve(List<Step> steps) {
-        Account account = Contradictions.weigh(site, rig, steps);
+        Account account = DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(site, rig, steps));
         List<Agreement> agreements =
                 account.sightings().stream().map(s -> agreement(account, s)).toList();
         AxisState state = account.night().last();

@@ -1,0 +1,97 @@
+package polewright.axis.fix;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** Sightings that do not fit a turn: the turn was another, or the screws are not what the rig says. */
+class TurnSuspectsTest {
+    private static final Rig RIG = Rig.typicalForkOnWedge();
+    private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
+    private static final String REMEDY = "; undo #6 and enter it as it was, or correct the rig";
+
+    /** Seen, turned as told, and seen again where it really went. */
+    private static Fix night(
+            Site site, double toldAzimuth, double toldAltitude, double azimuthArcmin, double altitudeArcmin) {
+        KnownAxis before = KnownAxis.exactly(site, AxisOffset.ofArcminutes(70, -60));
+        KnownAxis after = before.at(AxisPointing.of(
+                before.axis().azimuth().plus(Angle.ofArcminutes(azimuthArcmin)),
+                before.axis().altitude().plus(Angle.ofArcminutes(altitudeArcmin))));
+        List<Step> steps = new ArrayList<>();
+        seen(steps, before);
+        steps.add(new Step.Turned(6, toldAzimuth, toldAltitude));
+        seen(steps, after);
+        return FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
+    }
+
+    private static void seen(List<Step> steps, KnownAxis known) {
+        long seq = steps.size() + 2L;
+        steps.add(known.step(seq, known.driftOnMeridian(10, DRIFT_SIGMA)));
+        steps.add(known.step(seq + 1, known.driftInEast(10, DRIFT_SIGMA)));
+        steps.add(known.step(seq + 2, known.driftOnMeridian(10, DRIFT_SIGMA)));
+        steps.add(known.step(seq + 3, known.driftInEast(10, DRIFT_SIGMA)));
+    }
+
+    private static double perTurn(Screw screw) {
+        return screw.move(1, Angle.ofDegrees(45)).arcminutes();
+    }
+
+    private static final double AZIMUTH = perTurn(RIG.azimuthScrew());
+    private static final double ALTITUDE = perTurn(RIG.altitudeScrew());
+
+    @ParameterizedTest
+    @CsvSource({"54.6", "-43.95"})
+    void turnThatWentTheOtherWay_isNamed(double latitudeDeg) {
+        Site site = Site.ofDegrees(latitudeDeg, 0, 200);
+        assertReason(
+                night(site, 4, 0, -4 * AZIMUTH, 0),
+                "what was seen since does not fit the turns of #6, but would if the azimuth screw took the axis the"
+                        + " other way" + REMEDY);
+        assertReason(
+                night(site, 0, -3, 0, 3 * ALTITUDE),
+                "what was seen since does not fit the turns of #6, but would if the altitude screw took the axis the"
+                        + " other way" + REMEDY);
+    }
+
+    @Test
+    void turnThatWasNeverMade_orOfTheOtherScrew_isNamed() {
+        Site site = Site.ofDegrees(54.6, 0, 240);
+        assertReason(
+                night(site, 4, 0, 0, 0),
+                "what was seen since does not fit the turns of #6, but would if nothing had moved" + REMEDY);
+        assertReason(
+                night(site, 4, 0, 0, 4 * ALTITUDE),
+                "what was seen since does not fit the turns of #6, but would if the other screw had been turned"
+                        + REMEDY);
+    }
+
+    private static void assertReason(Fix fix, String reason) {
+        assertThat(fix).isInstanceOf(Fix.Dubious.class);
+        assertThat(((Fix.Dubious) fix).reason()).isEqualTo(reason);
+    }
+
+    /** Four sigmas of what the rig says: too rare for it to be taken at its word, but no reason to doubt anybody's eyes. */
+    @ParameterizedTest
+    @CsvSource({"54.6, 1.6, 0.6", "-43.95, 0.5, 1.5", "30, 1.65, 1.6"})
+    void screwsFarFromWhatTheRigSays_areLearned_andEverySightingBelieved(
+            double latitudeDeg, double azimuthFactor, double altitudeFactor) {
+        Site site = Site.ofDegrees(latitudeDeg, 0, 200);
+        Fix fix = night(site, -4, 3, -4 * AZIMUTH * azimuthFactor, 3 * ALTITUDE * altitudeFactor);
+
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.agreements()).noneMatch(Agreement::contradictory);
+        assertThat(fix.state().gains().azimuthFactor()).isCloseTo(azimuthFactor, within(0.08));
+        assertThat(fix.state().gains().altitudeFactor()).isCloseTo(altitudeFactor, within(0.08));
+    }
+}
