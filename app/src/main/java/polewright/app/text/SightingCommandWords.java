@@ -1,5 +1,6 @@
 package polewright.app.text;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -42,7 +43,9 @@ final class SightingCommandWords {
 
     /** What the words in capitals stand for, then the command on a line of its own: it would not fit beside the tag. */
     private static List<String> command(String explained, String typed) {
-        return List.of("THEN  " + explained, Wrapping.unbroken("  " + typed));
+        List<String> lines = new ArrayList<>(List.of("THEN  " + explained));
+        lines.addAll(Wrapping.command(typed));
+        return lines;
     }
 
     private static String then(String typed) {

@@ -16,6 +16,8 @@ public final class Wrapping {
     // A tag, and what stands in front of it; or figures that a list puts in front of each line.
     private static final Pattern TAG =
             Pattern.compile(" *(?:[A-Z]{3,}:? +|\\d+\\. |#\\d+ +\\d\\d:\\d\\d UTC +|#\\d+ at \\d\\d:\\d\\d UTC: )?");
+    private static final String INDENT = "  ";
+    private static final String CONTINUED = " \\";
     private static final char NO_BREAK_SPACE = '\u00a0';
 
     private Wrapping() {}
@@ -23,6 +25,30 @@ public final class Wrapping {
     /** The same text, with spaces at which no line is broken: for commands that are to be typed as they stand. */
     public static String unbroken(String words) {
         return words.replace(' ', NO_BREAK_SPACE);
+    }
+
+    /**
+     * A command on a line of its own, indented; one that is too long goes on in the next line after a backslash, before
+     * an option, so that a shell still takes it whole.
+     */
+    public static List<String> command(String typed) {
+        if (length(INDENT + typed) <= WIDTH) {
+            return List.of(unbroken(INDENT + typed));
+        }
+        List<String> lines = new ArrayList<>();
+        String current = INDENT;
+        String between = "";
+        for (String part : typed.split(" (?=--)", -1)) {
+            if (length(current + between + part + CONTINUED) > WIDTH) {
+                lines.add(unbroken(current + CONTINUED));
+                current = INDENT.repeat(3);
+                between = "";
+            }
+            current += between + part;
+            between = " ";
+        }
+        lines.add(unbroken(current));
+        return lines;
     }
 
     /** Each line as one or more that fit; a single word that is longer than a line is left whole. */

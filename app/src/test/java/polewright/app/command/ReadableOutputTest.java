@@ -24,7 +24,7 @@ class ReadableOutputTest {
 
     @BeforeEach
     void begin() {
-        person = new CommandRun(folder, "2026-01-15T20:00:00Z");
+        person = new CommandRun(folder, "2026-01-15T12:30:00Z");
         person.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat", "--at", "2026-01-15T08:00Z");
     }
 
@@ -77,7 +77,8 @@ class ReadableOutputTest {
     @Test
     void askedForItIsDimRedAndNothingElse() {
         assertThat(aNightsOutput("--red"))
-                .allMatch(line -> line.isEmpty() || line.startsWith(ESCAPE + "2;31m") && line.endsWith(ESCAPE + "0m"));
+                .allMatch(
+                        line -> line.isEmpty() || (line.startsWith(ESCAPE + "2;31m") && line.endsWith(ESCAPE + "0m")));
     }
 
     @Test
@@ -87,12 +88,13 @@ class ReadableOutputTest {
     }
 
     @Test
-    void whatIsToBeTypedStandsOnOneLine() {
-        List<String> lines = aNightsOutput();
-        assertThat(lines)
+    void whatIsToBeTypedCanBeTypedAsItStands() {
+        assertThat(aNightsOutput())
                 .contains("THEN  polewright sight scale ALTITUDE")
                 .contains("THEN  log it; N in divisions, WAY is north or south:")
-                .contains("  polewright sight drift STAR --minutes 5 --moved N --toward WAY --with reticle");
+                .containsSequence(
+                        "  polewright sight drift achernar --minutes 5 --moved N --toward WAY \\",
+                        "      --with reticle");
     }
 
     @ParameterizedTest

@@ -40,13 +40,15 @@ class WholeNightTest {
                 "10",
                 "--moved",
                 "4",
+                "--unit",
+                "arcsec",
                 "--toward",
                 "north",
                 "--at",
                 "2026-01-15T19:30Z");
         type("note", "thin cloud");
         type("clamp");
-        type("sight", "drift", "rigel", "--minutes", "10", "--moved", "3", "--toward", "south");
+        type("sight", "drift", "rigel", "--minutes", "10", "--moved", "3", "--unit", "arcsec", "--toward", "south");
     }
 
     private CommandRun.Outcome type(String... words) {
@@ -165,11 +167,13 @@ class WholeNightTest {
         person.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat", "--rig", rig.toString());
         person.waitMinutes(1440);
         assertThat(person.good("begin").out())
-                .startsWith("Begun: Tussock Flat, old fork (fork on a wedge), allowed within 5′ of the pole.\n");
+                .startsWith(
+                        "Begun: Tussock Flat (43.95° S, 170.40° E, 710 m), old fork (fork on a wedge),\nallowed within 5′ of the pole.\n");
         assertThat(person.good("where", "sun", "--json").json().get("az_deg").isNumber())
                 .isTrue();
         assertThat(person.good("rig").out()).contains("\"old fork\"");
-        assertThat(person.good("begin", "--site", "54.60,-2.90").out()).startsWith("Begun: a new site, old fork");
+        assertThat(person.good("begin", "--site", "54.60,-2.90").out())
+                .startsWith("Begun: a new site (54.60° N, 2.90° W, 0 m), old fork");
     }
 
     private void writeRig(Path file) {
@@ -185,24 +189,24 @@ class WholeNightTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "--moved 30 --toward south",
+                "--moved 30 --unit arcsec --toward south",
                 "--moved 30 --toward S --unit arcsec",
                 "--moved 2 --toward south --with reticle",
                 "--moved 2 --toward south --unit divisions --per 15",
                 "--moved 25 --toward south --unit pixels --per 1.2",
                 "--moved 0.01041666667 --toward south --unit fields --field 0.8",
                 "--moved 0.0208333333333 --toward south --unit fields --with reticle",
-                "--moved 30 --toward 6 --view erect",
-                "--moved 30 --toward 12 --view inverted",
-                "--moved 30 --toward 6 --view mirrored",
-                "--moved 30 --toward 6 --view erect --west 3",
-                "--moved 30 --toward 12 --view erect --west 9",
-                "--moved 30 --toward 6 --view mirrored --west 9",
+                "--moved 30 --unit arcsec --toward 6 --view erect",
+                "--moved 30 --unit arcsec --toward 12 --view inverted",
+                "--moved 30 --unit arcsec --toward 6 --view mirrored",
+                "--moved 30 --unit arcsec --toward 6 --view erect --west 3",
+                "--moved 30 --unit arcsec --toward 12 --view erect --west 9",
+                "--moved 30 --unit arcsec --toward 6 --view mirrored --west 9",
             })
     void aDriftSaidInAnyWayIsTheSameDrift(String options) {
         // Rigel is on the meridian at 21:47 UTC.
         person.waitMinutes(4 * 60 + 20);
-        drift("--moved 30 --toward south --sigma 3");
+        drift("--moved 30 --unit arcsec --toward south --sigma 3");
         JsonNode plain = person.good("fix", "--json").json();
         person.good("undo");
         boolean inArcseconds = options.startsWith("--moved 30");
@@ -232,14 +236,25 @@ class WholeNightTest {
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "3", "--with", "finder");
         person.waitMinutes(4 * 60);
         for (int i = 0; i < 3; i++) {
-            type("sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--toward", "south");
+            type("sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--unit", "arcsec", "--toward", "south");
         }
-        CommandRun.Outcome swapped =
-                type("sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--toward", "north");
+        CommandRun.Outcome swapped = type(
+                "sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--unit", "arcsec", "--toward", "north");
         assertThat(swapped.out()).contains("CONTRADICTS #8 (star drift)").contains("north and south");
         person.good("undo");
         JsonNode json = type(
-                        "sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--toward", "north", "--json")
+                        "sight",
+                        "drift",
+                        "rigel",
+                        "--minutes",
+                        "5",
+                        "--moved",
+                        "30",
+                        "--unit",
+                        "arcsec",
+                        "--toward",
+                        "north",
+                        "--json")
                 .json();
         assertThat(json.get("contradictory").booleanValue()).isTrue();
         assertThat(json.get("likely_cause").textValue()).contains("north and south");

@@ -39,6 +39,18 @@ class WrappingTest {
     }
 
     @Test
+    void aCommandTooLongForALineGoesOnAfterABackslash() {
+        String command =
+                "polewright sight drift \"polaris australis\" --minutes 10 --moved N --toward WAY --with reticle";
+        assertThat(Wrapping.wrapped(Wrapping.command(command)))
+                .containsExactly(
+                        "  polewright sight drift \"polaris australis\" --minutes 10 --moved N \\",
+                        "      --toward WAY --with reticle");
+        assertThat(Wrapping.wrapped(Wrapping.command("polewright sight scale ALTITUDE")))
+                .containsExactly("  polewright sight scale ALTITUDE");
+    }
+
+    @Test
     void aWordLongerThanALineIsLeftWhole() {
         String path = "/" + "p".repeat(90);
         assertThat(Wrapping.wrapped(List.of("LOOK  at " + path))).containsExactly("LOOK  at", "      " + path);
