@@ -3,7 +3,6 @@ package polewright.axis.fix;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 
 /**
  * One way of telling the night: which sightings it believes, and what that leads to.
@@ -22,15 +21,12 @@ record Account(
         Set<Long> setAside,
         Set<Long> accusedAlike,
         double surcharge) {
-    // Chi-squared points that chance exceeds once in a thousand, for one and two figures (handbook tables).
-    private static final double[] ONCE_IN_A_THOUSAND = {0, 10.828, 13.816};
-
     // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
     private static final double MATTERS_SQUARED_SIGMAS = 1;
 
     /** Beyond this a sighting does not fit by chance. */
     static double limit(Step.Sighted sighted) {
-        return ONCE_IN_A_THOUSAND[sighted.model().size()];
+        return Chance.onceInAThousand(sighted.model().size());
     }
 
     /**
@@ -44,7 +40,7 @@ record Account(
     /** The χ² of the whole night that chance exceeds once in a thousand. */
     private double mostByChance() {
         int figures = sightings.stream().mapToInt(s -> s.model().size()).sum();
-        return figures == 0 ? 0 : new ChiSquaredDistribution(figures).inverseCumulativeProbability(0.999);
+        return Chance.onceInAThousand(figures);
     }
 
     /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */

@@ -19,8 +19,6 @@ import polewright.sky.place.Weather;
  * them, {@link TurnSuspects} whether a turn is to blame instead; this class tells the outcome.
  */
 public final class FixSolver {
-    // Points that chance exceeds once in twenty: an explanation must fit at least so well.
-    private static final double[] ONCE_IN_TWENTY = {0, 3.841, 5.991};
     private static final double EXPLAINS_AWAY = 0.25;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
@@ -130,7 +128,7 @@ public final class FixSolver {
                 // This mistake cannot have been made: the body would not have been up.
                 continue;
             }
-            if (asMeant < ONCE_IN_TWENTY[sighted.model().size()] && asMeant < EXPLAINS_AWAY * asRead) {
+            if (asMeant < Chance.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
                 return Optional.of(misreading.cause());
             }
         }

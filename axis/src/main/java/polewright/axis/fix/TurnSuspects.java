@@ -14,7 +14,7 @@ import polewright.sky.place.Site;
 final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
-    private static final double MORE_THAN_ONE_SIGHTING = 10.828 + Contradictions.HUNDRED_TO_ONE;
+    private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
 
     private TurnSuspects() {}
 

@@ -2,6 +2,8 @@ package polewright.axis.fix;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.DoubleSupplier;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
@@ -160,5 +162,30 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
 
     private Angle error(Angle sigma) {
         return sigma.times(errorInSigmas.getAsDouble());
+    }
+
+    /** A night about a mistake: two accounts of each direction, numbered from 2. */
+    List<Step> consistentNight() {
+        List<Sighting> sightings = List.of(
+                bearing(BodyBearing.USUAL_SIGMA),
+                shadow(BodyBearing.USUAL_SIGMA),
+                scale(Angle.ofDegrees(0.5)),
+                altitude(BodyAltitude.USUAL_SIGMA),
+                driftOnMeridian(5, Angle.ofArcseconds(6)),
+                driftInEast(5, Angle.ofArcseconds(6)));
+        List<Step> steps = new ArrayList<>();
+        sightings.forEach(sighting -> steps.add(step(steps.size() + 2L, sighting)));
+        return steps;
+    }
+
+    /** The same drift with north and south swapped. */
+    static StarDrift reversed(StarDrift read) {
+        return new StarDrift(
+                read.at(),
+                read.length(),
+                read.star(),
+                read.drift(),
+                read.direction().reversed(),
+                read.sigma());
     }
 }
