@@ -22,6 +22,7 @@ import polewright.night.log.NightLog;
 /** A command that adds one event to the last night, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
+    private final String logged;
 
     @Mixin
     private Output output;
@@ -29,8 +30,14 @@ abstract class AppendingCommand implements Callable<Integer> {
     @Mixin
     private LogOption log;
 
-    AppendingCommand(Workbench workbench) {
+    /**
+     * A command for one kind of event.
+     *
+     * @param logged what was logged, in a few words
+     */
+    AppendingCommand(Workbench workbench, String logged) {
         this.workbench = workbench;
+        this.logged = logged;
     }
 
     /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
@@ -41,8 +48,10 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
-    /** What was logged, in a few words. */
-    abstract String logged();
+    /** What was logged, in a few words; asked for after {@link #event}. */
+    String logged() {
+        return logged;
+    }
 
     @Override
     public final Integer call() {

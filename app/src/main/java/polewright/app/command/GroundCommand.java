@@ -1,12 +1,9 @@
 package polewright.app.command;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -15,12 +12,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.app.json.GroundJson;
 import polewright.app.text.GroundWords;
 import polewright.axis.drawing.HomeDrawing;
 import polewright.axis.drawing.Palette;
-import polewright.axis.rig.HomePosition;
 import polewright.axis.rig.MountKind;
-import polewright.axis.rig.Orientation;
 import polewright.night.GroundPlan;
 import polewright.night.event.NightEvent;
 import polewright.sky.atlas.NamedStars;
@@ -47,11 +43,8 @@ final class GroundCommand implements Callable<Integer> {
     @Option(names = "--dark", description = "Draw in dim red on black.")
     private boolean dark;
 
-    @Option(
-            names = "--ut1-utc",
-            paramLabel = "SECONDS",
-            description = "UT1-UTC from the IERS bulletin. Left out it is 0, which may turn the sky by up to 13\".")
-    private double ut1MinusUtcSeconds;
+    @Mixin
+    private EarthRotationOption earthRotation;
 
     @Mixin
     private SkyOptions sky;
@@ -72,11 +65,11 @@ final class GroundCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
-        ObservingMoment moment = sky.moment(workbench, remembered, ut1MinusUtcSeconds);
+        ObservingMoment moment = sky.moment(workbench, remembered, earthRotation.ut1MinusUtcSeconds());
         MountKind mount = kind == null ? rig.rig(remembered).kind() : kind;
         GroundPlan plan = GroundPlan.of(moment, poleStar(moment));
         if (output.isJson()) {
-            output.print(workbench, json(plan, mount));
+            output.print(workbench, GroundJson.of(plan, mount));
         } else {
             output.say(workbench, GroundWords.of(plan, mount));
             LeapSeconds.note(plan.at()).ifPresent(note -> output.say(workbench, note));
@@ -104,36 +97,5 @@ final class GroundCommand implements Callable<Integer> {
     private static FixedStar poleStar(ObservingMoment moment) {
         String name = moment.site().isNorthern() ? "Polaris" : "Sigma Octantis";
         return new FixedStar(name, NamedStars.bundled().named(name).place());
-    }
-
-    private static ObjectNode json(GroundPlan plan, MountKind mount) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("at", plan.at().toString());
-        node.put("compass_bearing_deg", plan.compassBearing().degrees());
-        node.put("declination_deg", plan.declination().degrees());
-        node.put("declination_sigma_deg", plan.declinationSigma().degrees());
-        node.put("compass_north_deg", plan.compassNorth().degrees());
-        if (mount.hasPolarAxis()) {
-            node.put("wedge_scale_deg", plan.site().poleAltitude().degrees());
-        }
-        plan.shadow().ifPresent(shadow -> {
-            node.put("shadow_azimuth_deg", shadow.azimuth().degrees());
-            node.put("axis_clockwise_of_shadow_deg", shadow.axisClockwise().degrees());
-        });
-        node.put("next_sun_transit", plan.nextSunTransit().toString());
-        ObjectNode star = node.putObject("pole_star");
-        star.put("name", plan.poleStarName());
-        star.put("distance_arcmin", plan.poleStarDistance().arcminutes());
-        star.put("ha_deg", plan.poleStarHourAngle().degrees());
-        for (Orientation view : Orientation.values()) {
-            star.put(
-                    "clockwise_from_top_" + view.name().toLowerCase(Locale.ROOT) + "_deg",
-                    plan.poleStarClock(view).degrees());
-        }
-        HomePosition.of(mount, plan.site()).lines().forEach(node.putArray("home")::add);
-        var notes = node.putArray("notes");
-        plan.magneticNotes().forEach(notes::add);
-        LeapSeconds.note(plan.at()).ifPresent(notes::add);
-        return node;
     }
 }

@@ -16,10 +16,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
@@ -45,8 +43,8 @@ final class LogCommand implements Callable<Integer> {
 
     private final Workbench workbench;
 
-    @Option(names = "--night", paramLabel = "NUMBER", description = "Which night. Default: the last.")
-    private @Nullable Long number;
+    @Mixin
+    private NightOption chosen;
 
     @Mixin
     private LogOption log;
@@ -61,7 +59,7 @@ final class LogCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = number == null ? LogOption.latest(opened) : new NightId(number);
+            NightId night = chosen.in(opened);
             List<LoggedEvent> events = opened.events(night);
             if (output.isJson()) {
                 print(events);
@@ -154,8 +152,8 @@ final class LogCommand implements Callable<Integer> {
         @Parameters(paramLabel = "FILE", description = "A new file.")
         private Path file;
 
-        @Option(names = "--night", paramLabel = "NUMBER", description = "Which night. Default: the last.")
-        private @Nullable Long number;
+        @Mixin
+        private NightOption chosen;
 
         @Mixin
         private LogOption log;
@@ -170,7 +168,7 @@ final class LogCommand implements Callable<Integer> {
         @Override
         public Integer call() {
             try (NightLog opened = log.openExisting(workbench)) {
-                NightId night = number == null ? LogOption.latest(opened) : new NightId(number);
+                NightId night = chosen.in(opened);
                 List<LoggedEvent> events = opened.events(night);
                 StringBuilder text = new StringBuilder();
                 JsonLines.write(events, text);

@@ -57,7 +57,7 @@ final class SightCommands {
         private String kind = "";
 
         SightCommand(Workbench workbench) {
-            super(workbench);
+            super(workbench, "sighting");
         }
 
         abstract Sighting sighting(Workbench bench, NightEvent.Begun begun);

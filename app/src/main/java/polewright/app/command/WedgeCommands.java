@@ -1,5 +1,6 @@
 package polewright.app.command;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -36,24 +37,19 @@ final class WedgeCommands {
         private @Nullable Double altitude;
 
         Turn(Workbench workbench) {
-            super(workbench);
+            super(workbench, "screws turned");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             return new NightEvent.ScrewsTurned(azimuth == null ? 0 : azimuth, altitude == null ? 0 : altitude);
         }
-
-        @Override
-        String logged() {
-            return "screws turned";
-        }
     }
 
     @Command(name = "clamp", description = "Log that the clamps were tightened.")
     static final class Clamp extends AppendingCommand {
         Clamp(Workbench workbench) {
-            super(workbench);
+            super(workbench, "clamped");
         }
 
         @Override
@@ -63,17 +59,12 @@ final class WedgeCommands {
             }
             return new NightEvent.Clamped();
         }
-
-        @Override
-        String logged() {
-            return "clamped";
-        }
     }
 
     @Command(name = "unclamp", description = "Log that the clamps were loosened.")
     static final class Unclamp extends AppendingCommand {
         Unclamp(Workbench workbench) {
-            super(workbench);
+            super(workbench, "unclamped");
         }
 
         @Override
@@ -83,27 +74,17 @@ final class WedgeCommands {
             }
             return new NightEvent.Unclamped();
         }
-
-        @Override
-        String logged() {
-            return "unclamped";
-        }
     }
 
     @Command(name = "knock", description = "Log that the tripod or mount was knocked or moved.")
     static final class Knock extends AppendingCommand {
         Knock(Workbench workbench) {
-            super(workbench);
+            super(workbench, "knocked");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             return new NightEvent.Knocked();
-        }
-
-        @Override
-        String logged() {
-            return "knocked";
         }
     }
 
@@ -113,37 +94,27 @@ final class WedgeCommands {
         private double arcmin;
 
         Allow(Workbench workbench) {
-            super(workbench);
+            super(workbench, "allowance set");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
         }
-
-        @Override
-        String logged() {
-            return "allowance set";
-        }
     }
 
     @Command(name = "note", description = "Log a remark.")
     static final class Note extends AppendingCommand {
         @Parameters(paramLabel = "TEXT", arity = "1..*", description = "What should be remembered.")
-        private java.util.List<String> words;
+        private List<String> words;
 
         Note(Workbench workbench) {
-            super(workbench);
+            super(workbench, "note");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             return new NightEvent.Noted(String.join(" ", words));
-        }
-
-        @Override
-        String logged() {
-            return "note";
         }
     }
 
@@ -155,7 +126,7 @@ final class WedgeCommands {
         private long takenBack;
 
         Undo(Workbench workbench) {
-            super(workbench);
+            super(workbench, "taken back");
         }
 
         @Override
