@@ -1,0 +1,85 @@
+package polewright.frames.star;
+
+import polewright.frames.Frame;
+
+/**
+ * The pixels about one star, sky taken off; those that must not count (missing, full, out of the frame) have no weight.
+ */
+final class Cutout {
+    private final int left;
+    private final int top;
+    private final int width;
+    private final int height;
+    private final double[] light;
+    private final boolean[] counts;
+    private final double skyVariance;
+
+    private Cutout(int left, int top, int width, int height, double[] light, boolean[] counts, double skyVariance) {
+        this.left = left;
+        this.top = top;
+        this.width = width;
+        this.height = height;
+        this.light = light;
+        this.counts = counts;
+        this.skyVariance = skyVariance;
+    }
+
+    /** Pixels about the one at (x, y), as far as the frame goes. */
+    static Cutout about(CutoutMaker of, int x, int y, int reachX, int reachY) {
+        Frame frame = of.frame();
+        SkyMesh mesh = of.mesh();
+        int left = Math.max(0, x - reachX);
+        int top = Math.max(0, y - reachY);
+        int width = Math.min(frame.width(), x + reachX + 1) - left;
+        int height = Math.min(frame.height(), y + reachY + 1) - top;
+        double[] light = new double[width * height];
+        boolean[] counts = new boolean[width * height];
+        double sky = mesh.skyAt(x, y);
+        double slopeX = mesh.skyAt(x + 1, y) - sky;
+        double slopeY = mesh.skyAt(x, y + 1) - sky;
+        double noise = mesh.noiseAt(x, y) * of.sharedNoise();
+        float[] pixels = frame.pixels();
+        for (int j = 0; j < height; j++) {
+            for (int i = 0; i < width; i++) {
+                float p = pixels[(top + j) * frame.width() + left + i];
+                int k = j * width + i;
+                counts[k] = p < of.full() && p > Float.NEGATIVE_INFINITY;
+                light[k] = counts[k] ? p - sky - slopeX * (left + i - x) - slopeY * (top + j - y) : 0;
+            }
+        }
+        return new Cutout(left, top, width, height, light, counts, noise * noise);
+    }
+
+    int left() {
+        return left;
+    }
+
+    int top() {
+        return top;
+    }
+
+    int width() {
+        return width;
+    }
+
+    int height() {
+        return height;
+    }
+
+    double skyVariance() {
+        return skyVariance;
+    }
+
+    /** Light above the sky at a column and row of the cutout. */
+    double light(int column, int row) {
+        return light[row * width + column];
+    }
+
+    boolean counts(int column, int row) {
+        return counts[row * width + column];
+    }
+
+    boolean contains(int x, int y) {
+        return x >= left && y >= top && x < left + width && y < top + height;
+    }
+}

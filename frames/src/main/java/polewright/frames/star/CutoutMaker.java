@@ -1,0 +1,17 @@
+package polewright.frames.star;
+
+import polewright.frames.Frame;
+
+/**
+ * Cuts stars out of one frame.
+ *
+ * @param frame the frame
+ * @param mesh its sky
+ * @param full value at and above which a pixel is full
+ * @param sharedNoise how much more of the sky's noise passes a filter than if each pixel had its own, at least one
+ */
+record CutoutMaker(Frame frame, SkyMesh mesh, float full, double sharedNoise) {
+    Cutout about(int x, int y, int reachX, int reachY) {
+        return Cutout.about(this, x, y, reachX, reachY);
+    }
+}
