@@ -34,13 +34,16 @@ public final class CameraAim {
      * @param upPositionAngle position angle of the picture's up there, from ICRS north through east
      */
     public static Rotation at(CatalogueStar star, Angle upPositionAngle, ObservingMoment moment) {
-        Vector3D front = seen(star, moment);
-        double dec = star.declination().radians();
-        Vector3D north = new Vector3D(star.rightAscension().radians(), dec + Math.PI / 2);
-        Vector3D east = new Vector3D(star.rightAscension().radians() + Math.PI / 2, 0);
+        // Where it has moved to since its catalogue's epoch: the position angle is meant there.
+        CatalogueStar here = moment.catalogueDirection(moment.apparent(star));
+        double ra = here.rightAscension().radians();
+        double dec = here.declination().radians();
+        Vector3D north = new Vector3D(ra, dec + Math.PI / 2);
+        Vector3D east = new Vector3D(ra + Math.PI / 2, 0);
         Vector3D up = new Vector3D(upPositionAngle.cos(), north, upPositionAngle.sin(), east);
-        Vector3D above = new Vector3D(1, new Vector3D(star.rightAscension().radians(), dec), STEP_RAD, up);
+        Vector3D above = new Vector3D(1, new Vector3D(ra, dec), STEP_RAD, up);
         CatalogueStar beside = CatalogueStar.fixed(new Angle(above.getAlpha()), new Angle(above.getDelta()));
+        Vector3D front = seen(star, moment);
         return looking(front, square(seen(beside, moment), front));
     }
 
