@@ -3,6 +3,7 @@ package polewright.frames;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import polewright.sky.angle.Angle;
@@ -17,6 +18,8 @@ import polewright.sky.angle.Angle;
  * @param focalLengthMm of the lens or telescope
  * @param pixelMicrons width of a pixel of the picture as it is stored, on the detector: binning included
  * @param camera name of the camera, to tell one camera's frames from another's
+ * @param remarks what the file says that could not be used, or was used with a grain of salt; a short clause each, for
+ *     the person
  */
 public record FrameFacts(
         Optional<Instant> middle,
@@ -24,7 +27,8 @@ public record FrameFacts(
         Optional<Duration> exposure,
         OptionalDouble focalLengthMm,
         OptionalDouble pixelMicrons,
-        Optional<String> camera) {
+        Optional<String> camera,
+        List<String> remarks) {
     /** A file that says nothing. */
     public static final FrameFacts NONE = new FrameFacts(
             Optional.empty(),
@@ -33,6 +37,21 @@ public record FrameFacts(
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             Optional.empty());
+
+    public FrameFacts {
+        remarks = List.copyOf(remarks);
+    }
+
+    /** Facts without a remark. */
+    public FrameFacts(
+            Optional<Instant> middle,
+            Optional<LocalDateTime> localMiddle,
+            Optional<Duration> exposure,
+            OptionalDouble focalLengthMm,
+            OptionalDouble pixelMicrons,
+            Optional<String> camera) {
+        this(middle, localMiddle, exposure, focalLengthMm, pixelMicrons, camera, List.of());
+    }
 
     /** Sky along one pixel at the centre, from focal length and pixel width, where the file gives both. */
     public Optional<Angle> scalePerPixel() {
@@ -44,6 +63,7 @@ public record FrameFacts(
 
     /** The same, taken at this time. */
     public FrameFacts takenAt(Instant time) {
-        return new FrameFacts(Optional.of(time), Optional.empty(), exposure, focalLengthMm, pixelMicrons, camera);
+        return new FrameFacts(
+                Optional.of(time), Optional.empty(), exposure, focalLengthMm, pixelMicrons, camera, remarks);
     }
 }

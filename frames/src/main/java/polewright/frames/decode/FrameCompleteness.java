@@ -1,0 +1,74 @@
+package polewright.frames.decode;
+
+import polewright.sky.InputRefused;
+
+/**
+ * Whether a file that a capture program is writing is there from beginning to end; cheap, nothing is decoded.
+ *
+ * <p>A file whose length was set before its pixels were written looks whole: no format tells.
+ */
+public sealed interface FrameCompleteness {
+    /** All that the file promises is there. */
+    record Whole() implements FrameCompleteness {}
+
+    /** More is to come, or will never. */
+    record CutShort() implements FrameCompleteness {}
+
+    /** Not a kind of file that {@link FrameReader} reads. */
+    record NotAFrame() implements FrameCompleteness {}
+
+    /**
+     * Looks at the build of a file.
+     *
+     * @param name of the file; its ending only tells a raw file whose bytes do not
+     */
+    static FrameCompleteness of(byte[] content, String name) {
+        return switch (FileKind.of(content, name)) {
+            case FITS -> wholeIf(isFitsWhole(content));
+            case JPEG ->
+                wholeIf(JpegOutline.whole(content, 0)
+                        .filter(outline -> outline.end() > 0)
+                        .isPresent());
+            case PNG -> wholeIf(PngOutline.of(content).whole());
+            case TIFF -> wholeIf(isTiffWhole(content, name));
+            case RAW_LIKE_TIFF -> wholeIf(isRawWhole(content, TiffDirectories.of(content, 0)));
+            case RAW_OF_OTHER_BUILD -> wholeIf(isRawWhole(content, TiffDirectories.none()));
+            case EMPTY -> new CutShort();
+            case GZIP, BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
+        };
+    }
+
+    private static FrameCompleteness wholeIf(boolean whole) {
+        return whole ? new Whole() : new CutShort();
+    }
+
+    private static boolean isFitsWhole(byte[] content) {
+        long at = 0;
+        do {
+            FitsUnit unit;
+            try {
+                unit = FitsUnit.at(content, (int) at);
+            } catch (InputRefused e) {
+                return false;
+            }
+            if (!unit.isWhole(content)) {
+                return false;
+            }
+            at = unit.next();
+        } while (FitsUnit.mayStartAt(content, at));
+        return true;
+    }
+
+    private static boolean isTiffWhole(byte[] content, String name) {
+        TiffDirectories directories = TiffDirectories.of(content, 0);
+        if (RawFile.isRaw(content, name, directories)) {
+            return isRawWhole(content, directories);
+        }
+        return TiffOutline.hasPicture(directories) && !TiffOutline.reachesBeyond(content, directories);
+    }
+
+    private static boolean isRawWhole(byte[] content, TiffDirectories directories) {
+        return !TiffOutline.reachesBeyond(content, directories)
+                && RawFile.largest(content, directories).isPresent();
+    }
+}

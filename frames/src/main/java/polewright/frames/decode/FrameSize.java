@@ -1,0 +1,36 @@
+package polewright.frames.decode;
+
+import polewright.sky.InputRefused;
+
+/** The size that a file claims, checked before memory is taken for it. */
+final class FrameSize {
+    private static final double MEGABYTE = 1e6;
+    /** The rest of the program wants some as well. */
+    private static final double SHARE_OF_MEMORY = 0.9;
+
+    private FrameSize() {}
+
+    /**
+     * @param storedBytesPerPixel taken by the library for a pixel while the file is being decoded
+     * @throws InputRefused if the frame is empty, larger than the options allow, or larger than memory
+     */
+    static void check(long width, long height, int storedBytesPerPixel, DecodeOptions options) {
+        if (width < 1 || height < 1) {
+            throw new InputRefused("its size is " + width + " by " + height + " pixels", "take another frame");
+        }
+        if (width > options.mostPixels() || height > options.mostPixels() || width * height > options.mostPixels()) {
+            throw new InputRefused(
+                    "it says it has " + width + " by " + height + " pixels, more than the limit of "
+                            + options.mostPixels() / 1_000_000 + " million",
+                    "if that is true, save it binned or cropped; if not, the file is damaged");
+        }
+        double needed = (double) width * height * (storedBytesPerPixel + Float.BYTES);
+        double most = Runtime.getRuntime().maxMemory() * SHARE_OF_MEMORY;
+        if (needed > most) {
+            throw new InputRefused(
+                    "its " + width + " by " + height + " pixels need " + Math.round(needed / MEGABYTE)
+                            + " MB of memory, and " + Math.round(most / MEGABYTE) + " MB are there",
+                    "save it binned or cropped, or let Java have more with -Xmx");
+        }
+    }
+}

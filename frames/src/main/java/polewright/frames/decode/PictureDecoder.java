@@ -1,0 +1,135 @@
+package polewright.frames.decode;
+
+import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageReaderSpi;
+import com.twelvemonkeys.imageio.stream.ByteArrayImageInputStream;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBuffer;
+import java.awt.image.SampleModel;
+import java.io.IOException;
+import java.time.ZoneOffset;
+import java.util.Iterator;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import javax.imageio.IIOException;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import polewright.frames.Frame;
+import polewright.frames.FrameFacts;
+import polewright.sky.InputRefused;
+
+/**
+ * JPEG, PNG and TIFF pictures through the readers of Java's picture library and its plug-ins.
+ *
+ * <p>JPEG values are made linear by the sRGB curve (IEC 61966-2-1), which cameras write: a star keeps its shape from core to
+ * wing, and colours average as light does. PNG and TIFF are taken as they stand: from a capture program they are linear.
+ */
+final class PictureDecoder {
+    private PictureDecoder() {}
+
+    static Frame jpeg(byte[] content, DecodeOptions options) throws IOException {
+        JpegOutline outline = JpegOutline.whole(content, 0)
+                .orElseThrow(() ->
+                        new InputRefused("this JPEG is cut short", "wait until it is saved whole, or copy it again"));
+        TiffDirectories exif =
+                outline.exif() < 0 ? TiffDirectories.none() : TiffDirectories.of(content, outline.exif());
+        return jpeg(content, 0, content.length, exif, options);
+    }
+
+    /** A JPEG within other bytes, with facts from elsewhere. */
+    static Frame jpeg(byte[] content, int start, int length, TiffDirectories exif, DecodeOptions options)
+            throws IOException {
+        JpegOutline outline = JpegOutline.whole(content, start).orElseThrow(() -> new IOException("no size in it"));
+        if (outline.end() < 0 || outline.end() > start + length) {
+            throw new InputRefused("this JPEG is cut short", "wait until it is saved whole, or copy it again");
+        }
+        return decode(
+                registered("JPEG"),
+                new ByteArrayImageInputStream(content, start, length),
+                GreyRaster.Tone.SRGB,
+                options,
+                facts(exif, options.cameraZone()));
+    }
+
+    static Frame png(byte[] content, DecodeOptions options) throws IOException {
+        PngOutline outline = PngOutline.of(content);
+        if (!outline.whole()) {
+            throw new InputRefused("this PNG is cut short", "wait until it is saved whole, or copy it again");
+        }
+        TiffDirectories exif =
+                outline.exif() < 0 ? TiffDirectories.none() : TiffDirectories.of(content, outline.exif());
+        return decode(
+                registered("PNG"),
+                new ByteArrayImageInputStream(content),
+                GreyRaster.Tone.AS_STORED,
+                options,
+                facts(exif, options.cameraZone()));
+    }
+
+    static Frame tiff(byte[] content, TiffDirectories directories, DecodeOptions options) throws IOException {
+        return decode(
+                new TIFFImageReaderSpi().createReaderInstance(null),
+                new ByteArrayImageInputStream(content),
+                GreyRaster.Tone.AS_STORED,
+                options,
+                facts(directories, options.cameraZone()));
+    }
+
+    private static BiFunction<Integer, Integer, FrameFacts> facts(TiffDirectories exif, Optional<ZoneOffset> zone) {
+        return (width, height) -> ExifFacts.of(exif, width, height, zone);
+    }
+
+    private static Frame decode(
+            ImageReader reader,
+            ImageInputStream in,
+            GreyRaster.Tone tone,
+            DecodeOptions options,
+            BiFunction<Integer, Integer, FrameFacts> facts)
+            throws IOException {
+        try (in) {
+            reader.setInput(in, true, true);
+            int width = reader.getWidth(0);
+            int height = reader.getHeight(0);
+            int type = checkSize(reader, width, height, options);
+            GreyRaster grey = type == DataBuffer.TYPE_FLOAT || type == DataBuffer.TYPE_DOUBLE
+                    ? GreyRaster.of(reader.readRaster(0, null))
+                    : read(reader, tone);
+            return FrameOf.pixels(
+                    width,
+                    height,
+                    grey.pixels(),
+                    new Saturation(java.util.OptionalDouble.empty(), grey.full()),
+                    grey.planes() == 1 && options.mosaic() == Mosaic.BAYER,
+                    facts.apply(width, height));
+        } finally {
+            reader.dispose();
+        }
+    }
+
+    private static GreyRaster read(ImageReader reader, GreyRaster.Tone tone) throws IOException {
+        BufferedImage image = reader.read(0);
+        return GreyRaster.of(image.getRaster(), image.getColorModel(), tone);
+    }
+
+    /** Returns the type of the samples. */
+    private static int checkSize(ImageReader reader, int width, int height, DecodeOptions options) throws IOException {
+        // A limit on the pixels first: asking for the type may already cost what the size claims.
+        FrameSize.check(width, height, 0, options);
+        Iterator<javax.imageio.ImageTypeSpecifier> types = reader.getImageTypes(0);
+        if (!types.hasNext()) {
+            throw new IIOException("no type that can be read");
+        }
+        SampleModel samples = types.next().getSampleModel(1, 1);
+        int bytes = samples.getNumBands() * DataBuffer.getDataTypeSize(samples.getDataType()) / 8;
+        FrameSize.check(width, height, bytes, options);
+        return samples.getDataType();
+    }
+
+    private static ImageReader registered(String format) throws IOException {
+        Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format);
+        if (!readers.hasNext()) {
+            throw new IOException("no reader for " + format);
+        }
+        return readers.next();
+    }
+}

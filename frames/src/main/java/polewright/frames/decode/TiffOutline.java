@@ -1,0 +1,45 @@
+package polewright.frames.decode;
+
+import com.drew.metadata.Directory;
+import com.drew.metadata.exif.ExifDirectoryBase;
+
+/** Whether the parts that a TIFF's directories name lie within the file (TIFF 6.0, sections 2 and 15). */
+final class TiffOutline {
+    /** Some raw files write this where they have no such part. */
+    private static final long NOWHERE = 0xffff_ffffL;
+
+    private TiffOutline() {}
+
+    /** Writers put the first directory's place in last: until then there is no picture. */
+    static boolean hasPicture(TiffDirectories directories) {
+        return directories.all().stream().anyMatch(d -> d.containsTag(ExifDirectoryBase.TAG_IMAGE_WIDTH));
+    }
+
+    static boolean reachesBeyond(byte[] content, TiffDirectories directories) {
+        return directories.all().stream()
+                .anyMatch(d -> reachesBeyond(
+                                content,
+                                d,
+                                ExifDirectoryBase.TAG_STRIP_OFFSETS,
+                                ExifDirectoryBase.TAG_STRIP_BYTE_COUNTS)
+                        || reachesBeyond(
+                                content,
+                                d,
+                                ExifDirectoryBase.TAG_TILE_OFFSETS,
+                                ExifDirectoryBase.TAG_TILE_BYTE_COUNTS));
+    }
+
+    private static boolean reachesBeyond(byte[] content, Directory directory, int offsetsTag, int countsTag) {
+        long[] offsets = TiffDirectories.numbers(directory, offsetsTag);
+        long[] counts = TiffDirectories.numbers(directory, countsTag);
+        for (int i = 0; i < offsets.length; i++) {
+            // Numbers of 32 bits may come with a sign.
+            long offset = offsets[i] & NOWHERE;
+            long count = i < counts.length ? counts[i] & NOWHERE : 0;
+            if (offset != NOWHERE && offset + count > content.length) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
