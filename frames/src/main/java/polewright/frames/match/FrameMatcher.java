@@ -1,0 +1,126 @@
+package polewright.frames.match;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.frames.star.FoundStar;
+import polewright.frames.star.StarList;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.atlas.StarField;
+
+/**
+ * Says which stars of the atlas are on a frame, wherever it looked.
+ *
+ * <p>Each star of the frame and three brighter ones near it make a pattern, whose code is looked up among those of the
+ * atlas (see {@link PatternCode}). A likeness proposes a plate; {@link Verifier} judges it by {@link Odds}. Patterns are
+ * tried from the brightest star on, with few neighbours and small tolerances first. The work is bounded by the numbers
+ * of stars, patterns and guesses, so that a frame of no stars ends as well.
+ *
+ * <p>The index of patterns is kept for the next frame: of the whole sky, or of the neighbourhood of the last hint.
+ * Otherwise nothing is remembered; instances may be shared between threads.
+ */
+public final class FrameMatcher {
+    /** Fewer stars than this cannot be told apart from chance. */
+    public static final int FEWEST_STARS = 6;
+
+    private static final int MOST_DETECTIONS = 1500;
+    private static final int MOST_GUESSES = 60_000;
+
+    private final StarAtlas atlas;
+    private final AtomicReference<IndexedSky> lastIndex = new AtomicReference<>(IndexedSky.NONE);
+
+    public FrameMatcher(StarAtlas atlas) {
+        this.atlas = atlas;
+    }
+
+    /** Matches the stars of one frame. */
+    public MatchOutcome match(StarList list, MatchHint hint) {
+        if (list.size() < FEWEST_STARS) {
+            return new Unmatched(
+                    list.size(),
+                    list.size() == 0 ? "there are no stars on it" : "there are only " + list.size() + " stars on it",
+                    "expose longer, focus, or take the cap off");
+        }
+        Detections detections = new Detections(list, MOST_DETECTIONS);
+        for (int depth : SearchDepth.of(detections, hint, atlas.size())) {
+            IndexedSky indexed = lastIndex.get();
+            if (!indexed.serves(hint, detections, depth)) {
+                indexed = IndexedSky.of(atlas, hint, detections, depth);
+                lastIndex.set(indexed);
+            }
+            Optional<MatchedFrame> matched = search(list, detections, indexed.index(), hint);
+            if (matched.isPresent()) {
+                return matched.get();
+            }
+        }
+        return new Unmatched(
+                list.size(),
+                "its " + list.size() + " stars fit no part of the sky that was searched",
+                "check the focus, give the scale (--scale) and the part of the sky (--near), or take another frame");
+    }
+
+    private Optional<MatchedFrame> search(StarList list, Detections detections, PatternIndex index, MatchHint hint) {
+        PlateChoice choice = new PlateChoice(detections, atlas);
+        Verifier verifier = new Verifier(detections, index.sky(), hint, choice);
+        PatternSearch search = new PatternSearch(detections, index, hint, MOST_GUESSES);
+        return search.firstThat((guess, mirrored, trials) -> verifier.judge(guess, mirrored)
+                .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG)
+                .map(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
+    }
+
+    /** With all the atlas's stars on the frame, however few the search needed. */
+    private MatchedFrame matched(
+            StarList list,
+            Detections detections,
+            PlateChoice.Chosen found,
+            PlateChoice choice,
+            MatchHint hint,
+            double logTrials) {
+        Plate plate = found.fit().plate();
+        double radius = Math.min(1.4, 1.05 * plate.radius().radians());
+        StarField field = atlas.starsWithin(
+                plate.rightAscension(),
+                plate.declination(),
+                new Angle(radius),
+                faintest(found, detections),
+                hint.julianYear());
+        MappedStars sky = new MappedStars(field, field.size(), radius);
+        PlateChoice.Chosen all =
+                choice.over(plate, sky, field.size(), detections.count()).orElseThrow();
+        plate = all.fit().plate();
+        List<StarPair> pairs = new ArrayList<>();
+        double square = 0;
+        for (int detection : all.stars().paired()) {
+            FoundStar star = list.stars().get(detection);
+            int rank = all.stars().rankOf(detection);
+            Vector3D direction = field.direction(rank);
+            double off = Math.toDegrees(plate.toSky(star.x(), star.y()).distance(direction)) * 3600;
+            square += off * off;
+            double sigma = all.fitted().sigmaPixels().at(pairs.size());
+            pairs.add(new StarPair(star, field.number(rank), direction, field.magnitude(rank), sigma, off));
+        }
+        return new MatchedFrame(
+                plate,
+                all.model(),
+                all.fit().covariance(),
+                pairs,
+                list.size(),
+                Math.sqrt(square / pairs.size()),
+                all.logOdds() - logTrials);
+    }
+
+    /** Magnitude of the faintest detections, by those that are paired, and some more for their scatter. */
+    private static double faintest(PlateChoice.Chosen found, Detections detections) {
+        int[] paired = found.stars().paired();
+        double[] zeroPoints = new double[paired.length];
+        for (int i = 0; i < paired.length; i++) {
+            zeroPoints[i] = found.stars().magnitude(paired[i]) + 2.5 * Math.log10(detections.flux(paired[i]));
+        }
+        java.util.Arrays.sort(zeroPoints);
+        double faintestFlux = detections.flux(detections.count() - 1);
+        return zeroPoints[paired.length / 2] - 2.5 * Math.log10(faintestFlux) + 1;
+    }
+}

@@ -1,0 +1,74 @@
+package polewright.frames.match;
+
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.atlas.StarField;
+
+/**
+ * The patterns of the part of the sky that a hint leaves open.
+ *
+ * @param patch which part, frames around its edge included; the whole where empty
+ * @param julianYear epoch of the stars
+ * @param depth how many stars of the whole sky it goes down to
+ * @param patterns empty before the first search
+ */
+record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Optional<PatternIndex> patterns) {
+    static final IndexedSky NONE = new IndexedSky(Optional.empty(), 0, 0, Optional.empty());
+
+    // In half a year the fastest stars move by a few arcseconds: less than anything that a pattern notices.
+    private static final double SAME_YEARS = 0.5;
+    // A neighbourhood is indexed to at least so many stars: it costs a few hundredths of a second.
+    private static final int LEAST_STARS = 25_000;
+    private static final double FAINTEST_MAGNITUDE = 16;
+    private static final double WIDEST_RAD = Math.toRadians(80);
+
+    static IndexedSky of(StarAtlas atlas, MatchHint hint, Detections detections, int depth) {
+        Optional<SkyPatch> patch = open(hint, detections);
+        SkyPatch searched = patch.orElse(SkyPatch.aroundPole(true, Angle.ofDegrees(180)));
+        StarField stars = atlas.starsWithin(
+                searched.rightAscension(),
+                searched.declination(),
+                searched.radius(),
+                FAINTEST_MAGNITUDE,
+                hint.julianYear());
+        double share = (1 - Math.cos(searched.radius().radians())) / 2;
+        int wanted = patch.isEmpty() ? depth : Math.max(LEAST_STARS, (int) Math.ceil(depth * share));
+        int count = Math.min(stars.size(), wanted);
+        PatternIndex index =
+                new PatternIndex(new MappedStars(stars, count, searched.radius().radians()));
+        int reached = count == stars.size() ? atlas.size() : depth;
+        return new IndexedSky(patch, hint.julianYear(), reached, Optional.of(index));
+    }
+
+    PatternIndex index() {
+        return patterns.orElseThrow();
+    }
+
+    /** Whether it holds all that a search needs. */
+    boolean serves(MatchHint hint, Detections detections, int wantedDepth) {
+        return patterns.isPresent()
+                && depth >= wantedDepth
+                && Math.abs(julianYear - hint.julianYear()) < SAME_YEARS
+                && (patch.isEmpty()
+                        || open(hint, detections).filter(this::holds).isPresent());
+    }
+
+    private boolean holds(SkyPatch inner) {
+        SkyPatch outer = patch.orElseThrow();
+        double apart = Vector3D.angle(outer.direction(), inner.direction());
+        return apart + inner.radius().radians() <= outer.radius().radians() + 1e-9;
+    }
+
+    private static Optional<SkyPatch> open(MatchHint hint, Detections detections) {
+        double margin = Math.min(
+                WIDEST_RAD,
+                Math.atan(detections.halfDiagonal() * hint.scale().most().radians()));
+        return hint.near()
+                .map(near -> new SkyPatch(
+                        near.rightAscension(),
+                        near.declination(),
+                        new Angle(Math.min(Math.PI, near.radius().radians() + margin))));
+    }
+}
