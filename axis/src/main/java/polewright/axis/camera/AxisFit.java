@@ -142,7 +142,8 @@ record AxisFit(
         return sum.normalize();
     }
 
-    private static Vector3D inCamera(CameraAttitude frame, Vector3D enu) {
+    /** A direction of ENU in camera axes. */
+    static Vector3D inCamera(CameraAttitude frame, Vector3D enu) {
         return frame.cameraToEnu().applyInverseTo(enu);
     }
 }

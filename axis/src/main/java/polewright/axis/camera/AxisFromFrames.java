@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
@@ -37,7 +36,6 @@ public final class AxisFromFrames {
 
     private static final Duration ONE_NIGHT = Duration.ofHours(8);
     private static final double BY_CHANCE = 0.01;
-    private static final double ARCSEC2_PER_ARCMIN2 = 3600;
 
     private final Site site;
     private final List<CameraAttitude> frames;
@@ -111,18 +109,7 @@ public final class AxisFromFrames {
 
     /** Covariance of {@link #offset}. */
     public OffsetCovariance covariance() {
-        Tangents tangents = Tangents.rightAndUp(fit.axis());
-        Vector3D up = AxisPointing.upDirection(site);
-        RealMatrix toOffset = MatrixUtils.createRealMatrix(2, 2);
-        toOffset.setRow(
-                0, new double[] {tangents.first().getX(), tangents.second().getX()});
-        toOffset.setRow(
-                1,
-                new double[] {tangents.first().dotProduct(up), tangents.second().dotProduct(up)});
-        RealMatrix c = toOffset.multiply(pointingCovariance())
-                .multiplyTransposed(toOffset)
-                .scalarMultiply(1 / ARCSEC2_PER_ARCMIN2);
-        return new OffsetCovariance(c.getEntry(0, 0), (c.getEntry(0, 1) + c.getEntry(1, 0)) / 2, c.getEntry(1, 1));
+        return PointingCovariance.ofOffset(site, axis(), pointingCovariance());
     }
 
     /** Covariance of where the axis points, to its own right and up on the sphere, arcsec². */

@@ -64,4 +64,15 @@ public sealed interface FrameFinding {
 
     /** The drive did otherwise than was told. */
     record DriveNotAsTold(Drive told, Drive found) implements FrameFinding {}
+
+    /**
+     * While screws were turned right ascension turned too, otherwise than the drive does; or the camera rolled in its
+     * holder.
+     *
+     * @param west how far beyond the drive, westward
+     */
+    record RightAscensionTurned(Angle west) implements FrameFinding {}
+
+    /** The axis went farther than screws take it: declination was moved, or the mount. */
+    record MovedTooFar(Angle distance) implements FrameFinding {}
 }
