@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
@@ -103,29 +102,29 @@ public final class AxisFromFrames {
         return closes() ? 1 : fit.chiSquared() / degreesOfFreedom();
     }
 
+    /** The axis with its uncertainty. */
+    public AxisEstimate estimate() {
+        return AxisEstimate.of(fit.axis(), fit.covariance().scalarMultiply(widenedBy()));
+    }
+
+    /**
+     * Where the axis points by one more frame, taken after the screws were turned with declination and camera untouched:
+     * the axis keeps its place in the picture.
+     *
+     * @param now already checked by {@link AttitudeBounds}
+     */
+    public AxisEstimate followedTo(CameraAttitude now) {
+        return FollowedAxis.of(this, now, now.cameraToEnu().applyTo(fit.inCamera()), Optional.empty())
+                .estimate();
+    }
+
     public AxisOffset offset() {
         return axis().offset(site);
     }
 
     /** Covariance of {@link #offset}. */
     public OffsetCovariance covariance() {
-        return PointingCovariance.ofOffset(site, axis(), pointingCovariance());
-    }
-
-    /** Covariance of where the axis points, to its own right and up on the sphere, arcsec². */
-    public RealMatrix pointingCovariance() {
-        return fitCovariance().getSubMatrix(0, 1, 0, 1);
-    }
-
-    /** 1 sigma of the axis's azimuth, which is more than that of its place on the sky. */
-    public Angle azimuthSigma() {
-        return Angle.ofArcseconds(
-                Math.sqrt(fitCovariance().getEntry(0, 0)) / axis().altitude().cos());
-    }
-
-    /** 1 sigma of the axis's altitude. */
-    public Angle altitudeSigma() {
-        return Angle.ofArcseconds(Math.sqrt(fitCovariance().getEntry(1, 1)));
+        return estimate().offsetCovariance(site);
     }
 
     /** From the elevated end of the axis to the centre of the picture. */
@@ -148,7 +147,12 @@ public final class AxisFromFrames {
         return largestTurn(frames).turn();
     }
 
-    private static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {
+    /**
+     * The frames by time.
+     *
+     * @throws InputRefused when no axis can be found from them, wherever they were taken
+     */
+    public static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {
         if (attitudes.size() < 2) {
             throw new InputRefused(
                     attitudes.isEmpty() ? "there is no frame" : "one frame alone does not tell the axis",
@@ -158,6 +162,7 @@ public final class AxisFromFrames {
             throw new InputRefused(
                     attitudes.size() + " frames are more than " + MOST_FRAMES, "three or four, far apart, tell most");
         }
+        attitudes.forEach(AttitudeBounds::require);
         List<CameraAttitude> frames = new ArrayList<>(attitudes);
         frames.sort(Comparator.comparing(CameraAttitude::at));
         for (int i = 1; i < frames.size(); i++) {
@@ -216,14 +221,6 @@ public final class AxisFromFrames {
     static boolean closes(double chiSquared, int degreesOfFreedom) {
         return degreesOfFreedom == 0
                 || new ChiSquaredDistribution(degreesOfFreedom).cumulativeProbability(chiSquared) <= 1 - BY_CHANCE;
-    }
-
-    /**
-     * Covariance of small shifts of the axis (right, up) and of {@link #inCamera} (toward the boresight, across),
-     * arcsec²; widened when the frames do not close.
-     */
-    RealMatrix fitCovariance() {
-        return fit.covariance().scalarMultiply(widenedBy());
     }
 
     AxisFit fit() {

@@ -17,11 +17,10 @@ import polewright.sky.attitude.CameraAttitude;
  * axis from the last frame r to now, ρ − ρ_measured = (e − e_r)·b + tan h₁ δ₁ − tan h₀ δ₀, where δ are shifts of the two
  * axes to the right and h their altitudes: swinging an axis about the vertical turns it about itself too.
  *
- * @param axis where it points now
- * @param covariance of its shifts to the right and up, arcsec²
+ * @param estimate where it points now
  * @param addedChiSquared what the drive's figure adds; 0 without
  */
-record FollowedAxis(Vector3D axis, RealMatrix covariance, double addedChiSquared) {
+record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
     private static final int UNKNOWNS = 6;
     private static final int NOW = 4;
@@ -62,9 +61,10 @@ record FollowedAxis(Vector3D axis, RealMatrix covariance, double addedChiSquared
         }
         WeightedFit fit = WeightedFit.of(design, measured, noise);
         RealVector x = fit.solution();
+        RealMatrix covariance =
+                fit.covariance().getSubMatrix(NOW, NOW + 1, NOW, NOW + 1).scalarMultiply(found.widenedBy());
         return new FollowedAxis(
-                atNow.moved(start, x.getEntry(NOW) * ARCSEC, x.getEntry(NOW + 1) * ARCSEC),
-                fit.covariance().getSubMatrix(NOW, NOW + 1, NOW, NOW + 1).scalarMultiply(found.widenedBy()),
+                AxisEstimate.of(atNow.moved(start, x.getEntry(NOW) * ARCSEC, x.getEntry(NOW + 1) * ARCSEC), covariance),
                 (fit.chiSquared() - found.chiSquared()) / found.widenedBy());
     }
 

@@ -1,18 +1,16 @@
 package polewright.axis.camera;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisPointing;
-import polewright.axis.OffsetCovariance;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
-import polewright.sky.place.Site;
 
 /**
  * How far the screws have taken the axis since it was found, from one more frame.
@@ -25,22 +23,12 @@ import polewright.sky.place.Site;
  *
  * <p>When the third turn disagrees with the drive, it is left out and the finding says so.
  *
- * @param axis where the axis points now
- * @param covariance of its offset
+ * @param now where the axis points now
  * @param azimuthMoved how far the azimuth screw took it, azimuth growing positive
  * @param altitudeMoved how far the altitude screw raised it
- * @param azimuthSigma 1 sigma of the axis's azimuth
- * @param altitudeSigma 1 sigma of its altitude
  * @param findings what looks wrong
  */
-public record ScrewsSoFar(
-        AxisPointing axis,
-        OffsetCovariance covariance,
-        Angle azimuthMoved,
-        Angle altitudeMoved,
-        Angle azimuthSigma,
-        Angle altitudeSigma,
-        List<FrameFinding> findings) {
+public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMoved, List<FrameFinding> findings) {
     // A worm's periodic error and a drive's rate (common practice: tens of arcseconds).
     private static final double TRACKING_SIGMA_ARCSEC = 25;
     // A stopped worm holds still but for the fork's give when a hand is on the wedge.
@@ -59,6 +47,7 @@ public record ScrewsSoFar(
      * @param levelSigma how level the base is trusted to be: a leaning base adds a turn about the axis
      */
     public static ScrewsSoFar of(AxisFromFrames found, CameraAttitude now, Drive drive, Angle levelSigma) {
+        AttitudeBounds.require(now);
         CameraAttitude last = found.frames().get(found.frames().size() - 1);
         Duration since = Duration.between(last.at(), now.at());
         if (since.isNegative() || since.compareTo(LONGEST) > 0) {
@@ -67,7 +56,6 @@ public record ScrewsSoFar(
                             + (since.isNegative() ? "before" : "after") + " those that gave the axis",
                     "find the axis afresh: two frames with right ascension turned between them");
         }
-        Vector3D before = found.axis().elevatedEnd();
         Vector3D after = now.cameraToEnu().applyTo(found.inCamera());
         AxisPointing pointing = new AxisPointing(after);
         Angle azimuthMoved = pointing.azimuth().minus(found.axis().azimuth()).wrappedSigned();
@@ -87,27 +75,20 @@ public record ScrewsSoFar(
         Optional<FrameFinding> turned = slipped
                 ? Optional.of(new FrameFinding.RightAscensionTurned(Angle.ofArcseconds(beyondWest)))
                 : Optional.empty();
-        return result(found.site(), found.axis(), followed, turned, before);
-    }
-
-    private static ScrewsSoFar result(
-            Site site, AxisPointing before, FollowedAxis followed, Optional<FrameFinding> turned, Vector3D start) {
-        AxisPointing axis = new AxisPointing(followed.axis());
-        RealMatrix c = followed.covariance();
-        Angle distance = new Angle(Vector3D.angle(start, followed.axis()));
-        Optional<FrameFinding> tooFar = distance.compareTo(FARTHEST) > 0
-                ? Optional.of(new FrameFinding.MovedTooFar(distance))
-                : Optional.empty();
+        List<FrameFinding> findings = new ArrayList<>();
+        if (slipped) {
+            findings.add(new FrameFinding.RightAscensionTurned(Angle.ofArcseconds(beyondWest)));
+        }
+        AxisPointing axis = followed.estimate().axis();
+        Angle distance = axis.separation(found.axis());
+        if (distance.compareTo(FARTHEST) > 0) {
+            findings.add(new FrameFinding.MovedTooFar(distance));
+        }
         return new ScrewsSoFar(
-                axis,
-                PointingCovariance.ofOffset(site, axis, c),
-                axis.azimuth().minus(before.azimuth()).wrappedSigned(),
-                axis.altitude().minus(before.altitude()),
-                Angle.ofArcseconds(Math.sqrt(c.getEntry(0, 0)) / axis.altitude().cos()),
-                Angle.ofArcseconds(Math.sqrt(c.getEntry(1, 1))),
-                java.util.stream.Stream.of(turned, tooFar)
-                        .flatMap(Optional::stream)
-                        .toList());
+                followed.estimate(),
+                axis.azimuth().minus(found.axis().azimuth()).wrappedSigned(),
+                axis.altitude().minus(found.axis().altitude()),
+                List.copyOf(findings));
     }
 
     /** How far right ascension turned westward once the screws' own turns are undone. */

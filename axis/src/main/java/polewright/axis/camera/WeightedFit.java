@@ -32,10 +32,15 @@ record WeightedFit(RealVector solution, RealMatrix covariance, double chiSquared
             rows.setColumnVector(column, whitened(root, design.getColumnVector(column)));
         }
         RealVector figures = whitened(root, measured);
-        RealMatrix information = rows.transposeMultiply(rows);
+        return ofUnitNoise(rows, figures);
+    }
+
+    /** The same where the noise of every figure is independent and of unit variance. */
+    static WeightedFit ofUnitNoise(RealMatrix design, RealVector measured) {
+        RealMatrix information = design.transposeMultiply(design);
         DecompositionSolver solver = new CholeskyDecomposition(information, SYMMETRIC_WITHIN, LEAST_PIVOT).getSolver();
-        RealVector solution = solver.solve(rows.preMultiply(figures));
-        RealVector left = figures.subtract(rows.operate(solution));
+        RealVector solution = solver.solve(design.preMultiply(measured));
+        RealVector left = measured.subtract(design.operate(solution));
         return new WeightedFit(solution, solver.getInverse(), left.dotProduct(left));
     }
 

@@ -126,7 +126,8 @@ class FrameChecksTest {
         AxisFromFrames bad = AxisFromFrames.of(SkySetting.LARKFELL, bent);
         assertThat(good.widenedBy()).isEqualTo(1);
         assertThat(bad.widenedBy()).isCloseTo(bad.chiSquared() / 4, within(1e-9));
-        assertThat(bad.altitudeSigma().arcseconds() / good.altitudeSigma().arcseconds())
+        assertThat(bad.estimate().altitudeSigma().arcseconds()
+                        / good.estimate().altitudeSigma().arcseconds())
                 .isCloseTo(Math.sqrt(bad.widenedBy()), within(0.01));
         FrameFinding.NotRigid finding = only(findings(SkySetting.LARKFELL, bent), FrameFinding.NotRigid.class);
         assertThat(finding.sigmas()).isCloseTo(Math.sqrt(bad.widenedBy()), within(1e-9));

@@ -90,7 +90,10 @@ class ScrewsSoFarTest {
         for (Drive drive : Drive.values()) {
             double west = drive == Drive.TRACKING ? 100 * SKY_DEG_PER_SECOND : 0;
             ScrewsSoFar soFar = ScrewsSoFar.of(found, wedge.frame(azimuth, altitude, west, 220, GOOD), drive, LEVEL);
-            assertThat(soFar.axis().separation(wedge.axis(azimuth, altitude)).arcseconds())
+            assertThat(soFar.now()
+                            .axis()
+                            .separation(wedge.axis(azimuth, altitude))
+                            .arcseconds())
                     .isLessThan(0.01);
             assertThat(soFar.azimuthMoved().degrees()).isCloseTo(azimuth, within(1e-5));
             assertThat(soFar.altitudeMoved().degrees()).isCloseTo(altitude, within(1e-5));
@@ -98,7 +101,10 @@ class ScrewsSoFarTest {
         }
         ScrewsSoFar slipped =
                 ScrewsSoFar.of(found, wedge.frame(azimuth, altitude, 5, 220, GOOD), Drive.STANDING, LEVEL);
-        assertThat(slipped.axis().separation(wedge.axis(azimuth, altitude)).arcseconds())
+        assertThat(slipped.now()
+                        .axis()
+                        .separation(wedge.axis(azimuth, altitude))
+                        .arcseconds())
                 .isLessThan(0.01);
         assertThat(slipped.findings()).hasSize(1);
         assertThat(((FrameFinding.RightAscensionTurned) slipped.findings().get(0))
@@ -129,8 +135,10 @@ class ScrewsSoFarTest {
                     + driveSigmaArcsec / 3600 * random.nextGaussian();
             CameraAttitude now = TurnedCamera.noisy(wedge.frame(-1.2, 0.8, west, 220, GOOD), random);
             ScrewsSoFar soFar = ScrewsSoFar.of(found, now, drive, LEVEL);
-            held += soFar.covariance()
-                                    .normalisedSquare(soFar.axis().offset(site).minus(truth.offset(site)))
+            held += soFar.now()
+                                    .offsetCovariance(wedge.camera().site())
+                                    .normalisedSquare(
+                                            soFar.now().axis().offset(site).minus(truth.offset(site)))
                             < 5.991
                     ? 1
                     : 0;
@@ -165,10 +173,11 @@ class ScrewsSoFarTest {
                         camera.frame(90, 60, poorRoll),
                         camera.frame(180, 120, poorRoll)));
         ScrewsSoFar northHorizon = ScrewsSoFar.of(aside, wedge.frame(0, 0, 180, 180, poorRoll), Drive.STANDING, LEVEL);
-        assertThat(zenith.covariance().largestSigma().arcseconds())
+        assertThat(zenith.now().offsetCovariance(site).largestSigma().arcseconds())
                 // The frame's own roll, and a third as much again of those that placed the axis in the picture.
                 .isCloseTo(120 * Math.sin(Math.toRadians(45)) * Math.sqrt(4 / 3.0), within(0.5));
-        assertThat(northHorizon.covariance().largestSigma().arcseconds()).isLessThan(4);
+        assertThat(northHorizon.now().offsetCovariance(site).largestSigma().arcseconds())
+                .isLessThan(4);
     }
 
     @Test
@@ -178,8 +187,13 @@ class ScrewsSoFarTest {
         AxisFromFrames found = reference(wedge.camera(), poorRoll, new Random(1));
         CameraAttitude now = TurnedCamera.noisy(wedge.frame(-1, 0.5, 3, 220, poorRoll), new Random(2));
         ScrewsSoFar soFar = ScrewsSoFar.of(found, now, Drive.NOT_TOLD, LEVEL);
-        assertThat(soFar.axis().separation(wedge.axis(-1, 0.5)).arcseconds()).isLessThan(5);
-        assertThat(soFar.covariance().largestSigma().arcseconds()).isLessThan(2);
+        assertThat(soFar.now().axis().separation(wedge.axis(-1, 0.5)).arcseconds())
+                .isLessThan(5);
+        assertThat(soFar.now()
+                        .offsetCovariance(wedge.camera().site())
+                        .largestSigma()
+                        .arcseconds())
+                .isLessThan(2);
     }
 
     /** A base that leans by a degree and a half turns the mount about its axis; trusted no better, it misleads nobody. */
@@ -192,9 +206,10 @@ class ScrewsSoFarTest {
         ScrewsSoFar soFar =
                 ScrewsSoFar.of(found, wedge.frame(3, -1, 0, 220, GOOD), Drive.STANDING, Angle.ofDegrees(1.5));
         assertThat(soFar.findings()).isEmpty();
-        double miss = soFar.covariance()
+        double miss = soFar.now()
+                .offsetCovariance(wedge.camera().site())
                 .normalisedSquare(
-                        soFar.axis().offset(site).minus(wedge.axis(3, -1).offset(site)));
+                        soFar.now().axis().offset(site).minus(wedge.axis(3, -1).offset(site)));
         assertThat(miss).isLessThan(4);
     }
 

@@ -18,12 +18,12 @@ import polewright.sky.place.Site;
  *
  * @param inCamera the elevated end of the axis in camera axes
  */
-record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant start) {
+public record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant start) {
     /** One turn of the sky in 86164.0905 s. */
-    static final double SKY_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
+    public static final double SKY_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
 
     /** The boresight so far from the axis, the picture turned so far about it. */
-    static TurnedCamera of(Site site, AxisPointing axis, double polarDistanceDeg, double rollDeg) {
+    public static TurnedCamera of(Site site, AxisPointing axis, double polarDistanceDeg, double rollDeg) {
         double p = Math.toRadians(polarDistanceDeg);
         double roll = Math.toRadians(rollDeg);
         return new TurnedCamera(
@@ -34,12 +34,12 @@ record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant sta
     }
 
     /** Without error: the mount stands turned so far westward, the boresight on the upper meridian at 0. */
-    CameraAttitude frame(double westDeg, double seconds, RotationCovariance covariance) {
+    public CameraAttitude frame(double westDeg, double seconds, RotationCovariance covariance) {
         return CameraAttitude.of(
                 start.plus(Duration.ofMillis(Math.round(seconds * 1000))), rotation(westDeg), covariance);
     }
 
-    Rotation rotation(double westDeg) {
+    public Rotation rotation(double westDeg) {
         Vector3D a = axis.elevatedEnd();
         // The boresight above the axis: the axis below the boresight in its own meridian.
         Vector3D right = a.crossProduct(Vector3D.PLUS_K).normalize();
@@ -57,7 +57,7 @@ record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant sta
     }
 
     /** A small rotation in camera axes, arcsec, put before a frame's own turn. */
-    static CameraAttitude disturbed(CameraAttitude frame, double xArcsec, double yArcsec, double zArcsec) {
+    public static CameraAttitude disturbed(CameraAttitude frame, double xArcsec, double yArcsec, double zArcsec) {
         Vector3D e = new Vector3D(xArcsec, yArcsec, zArcsec).scalarMultiply(Math.PI / (180 * 3600));
         if (e.getNorm() == 0) {
             return frame;
@@ -67,7 +67,7 @@ record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant sta
     }
 
     /** With an error drawn from the frame's own covariance, which is diagonal. */
-    static CameraAttitude noisy(CameraAttitude frame, Random random) {
+    public static CameraAttitude noisy(CameraAttitude frame, Random random) {
         RotationCovariance c = frame.covariance();
         return disturbed(
                 frame,
@@ -76,7 +76,7 @@ record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Instant sta
                 Math.sqrt(c.zzArcsec2()) * random.nextGaussian());
     }
 
-    static RotationCovariance sigmas(double centreArcsec, double rollArcsec) {
+    public static RotationCovariance sigmas(double centreArcsec, double rollArcsec) {
         return RotationCovariance.ofSigmas(Angle.ofArcseconds(centreArcsec), Angle.ofArcseconds(rollArcsec));
     }
 }
