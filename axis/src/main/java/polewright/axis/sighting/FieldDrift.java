@@ -133,7 +133,8 @@ public record FieldDrift(
     private static void requireSmall(String way, Angle drift) {
         if (!(drift.abs().compareTo(FARTHEST) <= 0)) {
             throw new InputRefused(
-                    "a drift " + way + " of " + PlainNumber.asTyped(drift.degrees()) + " degrees is beyond 5",
+                    "a drift " + way + " of " + PlainNumber.of(Math.rint(drift.degrees() * 100) / 100)
+                            + " degrees is beyond 5",
                     "the mount must have tracked the field all the time");
         }
     }
