@@ -7,7 +7,11 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.camera.Drive;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
@@ -21,15 +25,19 @@ import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.DriftDirection;
+import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.EventKind;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
@@ -83,7 +91,7 @@ public final class RandomEvents {
                         new Weather(number(0, 1100), number(-80, 60), number(0, 1)),
                         rig(),
                         allowance());
-            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT ->
+            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
                 new NightEvent.SightingTaken(sighting(kind));
             case TURN -> new NightEvent.ScrewsTurned(number(-100, 100), random.nextBoolean() ? 0.25 : -0.0);
             case CLAMP -> new NightEvent.Clamped();
@@ -114,8 +122,54 @@ public final class RandomEvents {
                         length(),
                         direction(),
                         sigma(5));
+            case FRAMES -> frames();
+            case FIELD_DRIFT ->
+                new FieldDrift(
+                        instant(),
+                        Duration.ofNanos(1 + (long) (random.nextDouble() * 6 * 3600e9)),
+                        signed(2 * Math.PI),
+                        signed(Math.PI / 2),
+                        signed(Math.toRadians(5)),
+                        signed(Math.toRadians(5)),
+                        sigma(5),
+                        sigma(5));
             default -> throw new IllegalArgumentException(kind + " is no sighting");
         };
+    }
+
+    /** Turned about any direction by more than a degree each, some minutes apart. */
+    private TurnedFrames frames() {
+        Instant first = instant();
+        Vector3D about = new Vector3D(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+        Rotation turn = new Rotation(about, 0.02 + random.nextDouble(), RotationConvention.VECTOR_OPERATOR);
+        List<CameraAttitude> frames = new ArrayList<>();
+        Rotation attitude = new Rotation(number(-1, 1), number(-1, 1), number(-1, 1), number(0.1, 1), true);
+        for (int i = 0; i < 2 + random.nextInt(4); i++) {
+            frames.add(CameraAttitude.of(
+                    first.plusSeconds(1 + 60L * i).plusNanos(random.nextInt(1000)), attitude, covariance()));
+            attitude = turn.applyTo(attitude);
+        }
+        return new TurnedFrames(
+                frames,
+                random.nextBoolean()
+                        ? Optional.empty()
+                        : Optional.of(CameraAttitude.of(first.plusSeconds(1000), attitude, covariance())),
+                oneOf(Drive.values()));
+    }
+
+    private RotationCovariance covariance() {
+        double x = number(0.1, 30);
+        double y = number(0.1, 30);
+        double z = number(1, 900);
+        return random.nextBoolean()
+                ? new RotationCovariance(x, -0.0, 0, y, 0, z)
+                : new RotationCovariance(
+                        x,
+                        0.3 * Math.sqrt(x * y) * random.nextDouble(),
+                        -0.3 * Math.sqrt(x * z) * random.nextDouble(),
+                        y,
+                        0.3 * Math.sqrt(y * z) * random.nextDouble(),
+                        z);
     }
 
     private Rig rig() {

@@ -113,20 +113,12 @@ public final class AxisState {
     /** The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned. */
     public Turns turnsTo(AxisOffset aim, Rig rig) {
         AxisPointing target = AxisPointing.of(site, aim);
-        double azimuthMove =
-                target.azimuth().minus(axis().azimuth()).wrappedSigned().radians();
-        double altitudeMove = target.altitude().minus(altitude()).radians();
-        ScrewGains g = gains();
-        double determinant = g.azimuthFactor() * g.altitudeFactor() - g.azimuthIntoAltitude() * g.altitudeIntoAzimuth();
-        double azimuthAsked = (g.altitudeFactor() * azimuthMove - g.altitudeIntoAzimuth() * altitudeMove) / determinant;
-        double altitudeAsked = (g.azimuthFactor() * altitudeMove - g.azimuthIntoAltitude() * azimuthMove) / determinant;
+        Turns effective = gains().turnsBetween(axis(), target, rig);
         Screw azimuth = rig.azimuthScrew();
         Screw altitude = rig.altitudeScrew();
-        double azimuthTurns = azimuth.turnsFor(new Angle(azimuthAsked), altitude());
-        double altitudeTurns = altitude.turnsFor(new Angle(altitudeAsked), altitude());
         return new Turns(
-                azimuth.needed(azimuthTurns, senses.azimuthReversedBy(azimuthTurns)),
-                altitude.needed(altitudeTurns, senses.altitudeReversedBy(altitudeTurns)));
+                azimuth.needed(effective.azimuth(), senses.azimuthReversedBy(effective.azimuth())),
+                altitude.needed(effective.altitude(), senses.altitudeReversedBy(effective.altitude())));
     }
 
     public Site site() {

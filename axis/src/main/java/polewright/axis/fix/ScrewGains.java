@@ -1,5 +1,9 @@
 package polewright.axis.fix;
 
+import polewright.axis.AxisPointing;
+import polewright.axis.rig.Rig;
+import polewright.sky.angle.Angle;
+
 /**
  * What the screws have turned out to do, against what the rig says of them.
  *
@@ -16,4 +20,30 @@ public record ScrewGains(
         double azimuthIntoAltitude,
         double altitudeIntoAzimuth,
         double azimuthSigma,
-        double altitudeSigma) {}
+        double altitudeSigma) {
+    /** The screws taken at the rig's word. */
+    public static ScrewGains asTheRigSays(Rig rig) {
+        return new ScrewGains(
+                1,
+                1,
+                0,
+                0,
+                rig.azimuthScrew().relativeGainSigma(),
+                rig.altitudeScrew().relativeGainSigma());
+    }
+
+    /**
+     * The turns, clockwise positive, that take effect as the way from one axis to another; not rounded, and without what
+     * play costs on a reversal. Quick enough to be shown live while screws are turned.
+     */
+    public AxisState.Turns turnsBetween(AxisPointing from, AxisPointing to, Rig rig) {
+        double azimuthMove = to.azimuth().minus(from.azimuth()).wrappedSigned().radians();
+        double altitudeMove = to.altitude().minus(from.altitude()).radians();
+        double determinant = azimuthFactor * altitudeFactor - azimuthIntoAltitude * altitudeIntoAzimuth;
+        double azimuthAsked = (altitudeFactor * azimuthMove - altitudeIntoAzimuth * altitudeMove) / determinant;
+        double altitudeAsked = (azimuthFactor * altitudeMove - azimuthIntoAltitude * azimuthMove) / determinant;
+        return new AxisState.Turns(
+                rig.azimuthScrew().turnsFor(new Angle(azimuthAsked), from.altitude()),
+                rig.altitudeScrew().turnsFor(new Angle(altitudeAsked), from.altitude()));
+    }
+}

@@ -19,7 +19,7 @@ import polewright.sky.time.SkyTime;
 /** Where the body of a sighting was seen, and the checks that all sightings share. */
 final class Sighted {
     // Finer than any eye or camera on a wedge; below it a slip of the keyboard is likelier.
-    private static final Angle LEAST_SIGMA = Angle.ofArcseconds(0.05);
+    static final Angle LEAST_SIGMA = Angle.ofArcseconds(0.05);
 
     private Sighted() {}
 

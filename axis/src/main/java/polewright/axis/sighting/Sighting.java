@@ -7,7 +7,14 @@ import polewright.sky.place.Weather;
 
 /** One measurement that constrains the axis, as it was read, with its uncertainty. */
 public sealed interface Sighting
-        permits CompassBearing, LevelledScale, BodyBearing, BodyAltitude, StillPoint, StarDrift {
+        permits CompassBearing,
+                LevelledScale,
+                BodyBearing,
+                BodyAltitude,
+                StillPoint,
+                StarDrift,
+                TurnedFrames,
+                FieldDrift {
     /** When it was made; for a drift, when it began. */
     Instant at();
 

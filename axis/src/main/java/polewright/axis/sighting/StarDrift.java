@@ -94,9 +94,8 @@ public record StarDrift(
         double sideways = drift.angle().radians() * Math.sqrt(1 - share * share);
         boolean toldByClock = !(direction instanceof DriftDirection.OnSky);
         double total = Math.hypot(sigma.radians(), toldByClock ? sideways * CLOCK_SIGMA_RAD : 0);
-        int sign = site.hemisphereSign();
         return AxisModel.ofOne(axis -> {
-            double northward = sign * (Math.asin(clip(axis.dotProduct(end))) - Math.asin(clip(axis.dotProduct(start))));
+            double northward = MountDeclination.radians(site, axis, end) - MountDeclination.radians(site, axis, start);
             return (northward - measured) / total;
         });
     }
@@ -125,9 +124,5 @@ public record StarDrift(
 
     private Vector3D seen(Instant when, Site site, Weather weather) {
         return Sighted.direction(star, Sighted.moment(when, site, weather)).enu();
-    }
-
-    private static double clip(double sine) {
-        return Math.max(-1, Math.min(1, sine));
     }
 }

@@ -6,10 +6,12 @@ import java.util.stream.Collectors;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 
 /** The kinds of event, and the one word that each goes by in files and in the log. */
 public enum EventKind {
@@ -21,6 +23,8 @@ public enum EventKind {
     ALTITUDE("altitude"),
     STILL_POINT("still_point"),
     DRIFT("drift"),
+    FRAMES("frames"),
+    FIELD_DRIFT("field_drift"),
     TURN("turn"),
     CLAMP("clamp"),
     UNCLAMP("unclamp"),
@@ -84,6 +88,10 @@ public enum EventKind {
             return STILL_POINT;
         } else if (sighting instanceof StarDrift) {
             return DRIFT;
+        } else if (sighting instanceof TurnedFrames) {
+            return FRAMES;
+        } else if (sighting instanceof FieldDrift) {
+            return FIELD_DRIFT;
         }
         throw new IllegalStateException("no kind for " + sighting.getClass());
     }

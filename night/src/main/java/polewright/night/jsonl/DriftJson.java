@@ -7,13 +7,14 @@ import java.time.Duration;
 import java.time.Instant;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.sighting.DriftDirection;
+import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 
-/** How long a star was watched, how far it went and which way. */
+/** How long a star or a field was watched, how far it went and which way. */
 final class DriftJson {
     private static final BigDecimal NANOS_PER_MINUTE = BigDecimal.valueOf(60_000_000_000L);
     // Any length that a star can be watched, told to the nanosecond.
@@ -40,6 +41,28 @@ final class DriftJson {
         DriftDirection direction = readDirection(in);
         Angle sigma = in.angle("sigma_arcsec", StarDrift.usualSigma(drift));
         return new StarDrift(at, length, star, drift, direction, sigma);
+    }
+
+    static void writeField(FieldWriter out, FieldDrift drift) {
+        out.digits("minutes", minutes(drift.length()))
+                .angle("ra_deg", drift.rightAscension())
+                .angle("dec_deg", drift.declination())
+                .angle("north_arcsec", drift.north())
+                .angle("east_arcsec", drift.east())
+                .angle("sigma_north_arcsec", drift.northSigma())
+                .angle("sigma_east_arcsec", drift.eastSigma());
+    }
+
+    static FieldDrift readField(FieldReader in, Instant at) {
+        return new FieldDrift(
+                at,
+                length(in),
+                in.angle("ra_deg"),
+                in.angle("dec_deg"),
+                in.angle("north_arcsec"),
+                in.angle("east_arcsec"),
+                in.angle("sigma_north_arcsec"),
+                in.angle("sigma_east_arcsec"));
     }
 
     private static void writeDirection(FieldWriter out, DriftDirection direction) {

@@ -58,7 +58,7 @@ final class EventJson {
     private static NightEvent readBody(FieldReader in, EventKind kind, Instant at, BodyNames names) {
         return switch (kind) {
             case BEGIN -> begun(in);
-            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT ->
+            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
                 new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
             case TURN -> new NightEvent.ScrewsTurned(in.number("azimuth_turns", 0), in.number("altitude_turns", 0));
             case CLAMP -> new NightEvent.Clamped();

@@ -6,11 +6,13 @@ import polewright.axis.rig.View;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.EventKind;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -21,7 +23,10 @@ final class SightingJson {
     private SightingJson() {}
 
     static void write(FieldWriter out, Sighting sighting) {
-        out.text("seen_at", sighting.at().toString());
+        if (!(sighting instanceof TurnedFrames)) {
+            // Frames have a time each.
+            out.text("seen_at", sighting.at().toString());
+        }
         if (sighting instanceof CompassBearing compass) {
             out.angle("magnetic_bearing_deg", compass.magneticBearing())
                     .angle("declination_deg", compass.declination())
@@ -43,6 +48,10 @@ final class SightingJson {
         } else if (sighting instanceof StarDrift drift) {
             BodyJson.write(out, drift.star());
             DriftJson.write(out, drift);
+        } else if (sighting instanceof TurnedFrames frames) {
+            FramesJson.write(out, frames);
+        } else if (sighting instanceof FieldDrift drift) {
+            DriftJson.writeField(out, drift);
         } else {
             throw new IllegalStateException("no JSON for " + sighting.getClass());
         }
@@ -53,6 +62,9 @@ final class SightingJson {
      * @param entered taken for the sighting's own time when that is left out
      */
     static Sighting read(FieldReader in, EventKind kind, Instant entered, BodyNames names) {
+        if (kind == EventKind.FRAMES) {
+            return FramesJson.read(in);
+        }
         Instant at = in.has("seen_at") ? in.instant("seen_at") : entered;
         return switch (kind) {
             case COMPASS ->
@@ -73,6 +85,7 @@ final class SightingJson {
                         in.angle("sigma_deg", BodyAltitude.USUAL_SIGMA));
             case STILL_POINT -> stillPoint(in, at, names);
             case DRIFT -> DriftJson.read(in, at, BodyJson.read(in, names));
+            case FIELD_DRIFT -> DriftJson.readField(in, at);
             default -> throw new IllegalArgumentException(kind + " is no sighting");
         };
     }

@@ -18,6 +18,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.RandomEvents;
 import polewright.night.event.EventKind;
 import polewright.night.event.LoggedEvent;
@@ -26,6 +29,8 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
 
 /** docs/events.md says what the reader does. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -93,6 +98,30 @@ class DocumentedEventsTest {
         assertThat(night).hasSize(9);
         assertThat(night.get(7).event()).isEqualTo(new NightEvent.Withdrawn(6));
         assertThat(EventKind.of(night.get(5).event())).isEqualTo(EventKind.DRIFT);
+    }
+
+    /** The frames were made for an axis 22′ east and 14′ too low; in the south it was then swung by 0.4° to the left. */
+    @Test
+    void documentedFramesGiveTheAxisThatTheyWereMadeFor() {
+        List<TurnedFrames> frames = examples().stream()
+                .filter(e -> EventKind.of(e.event()) == EventKind.FRAMES)
+                .map(e -> (TurnedFrames) ((NightEvent.SightingTaken) e.event()).sighting())
+                .toList();
+        Site north = Site.ofDegrees(54.6, -2.9, 240);
+        Site south = Site.ofDegrees(-43.95, 170.4, 710);
+        assertThat(frames).hasSize(2);
+        assertIsAt(frames.get(0), north, AxisPointing.of(north, AxisOffset.ofArcminutes(22, -14)));
+        AxisPointing before = AxisPointing.of(south, AxisOffset.ofArcminutes(22, -14));
+        assertIsAt(
+                frames.get(1), south, AxisPointing.of(before.azimuth().minus(Angle.ofDegrees(0.4)), before.altitude()));
+    }
+
+    private static void assertIsAt(TurnedFrames frames, Site site, AxisPointing axis) {
+        double[] sigmas =
+                frames.model(site, Weather.standardAt(site.heightMetres())).residual(axis.elevatedEnd());
+        assertThat(sigmas)
+                .hasSize(2)
+                .satisfies(s -> assertThat(Math.hypot(s[0], s[1])).isLessThan(3));
     }
 
     @Test

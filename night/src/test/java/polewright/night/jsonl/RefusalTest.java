@@ -41,7 +41,7 @@ class RefusalTest {
         {'event':'note','at':'2026-01-15T21:00:00Z','text':'a','text':'b'} | key "text" stands twice, the second time with "b": keep one of them.
         {'at':'2026-01-15T21:00:00Z'} | event is missing: add it; docs/events.md says what it holds.
         {'event':'clamp'} | at is missing: add it; docs/events.md says what it holds.
-        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is not known: use one of begin, compass, scale, bearing, shadow, altitude, still_point, drift, turn, clamp, unclamp, knock, allow, note, withdraw.
+        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is not known: use one of begin, compass, scale, bearing, shadow, altitude, still_point, drift, frames, field_drift, turn, clamp, unclamp, knock, allow, note, withdraw.
         {'event':'clamp','at':'2026-01-15T21:00:00'} | at "2026-01-15T21:00:00" has no zone: end it with Z for UTC, or with +01:00 for a clock one hour ahead.
         {'event':'clamp','at':'21:00'} | at "21:00" is not a time: write it like 2026-01-15T21:30:00Z, in UTC.
         {'event':'clamp','at':'2206-01-15T21:00:00Z'} | at: the time 2206-01-15T21:00:00Z is outside 1972 to 2100: check the year.
@@ -92,6 +92,66 @@ class RefusalTest {
         """)
     void driftIsRefusedByName(String keys, String message) throws IOException {
         assertThat(refusalOf("{" + DRIFT + "," + keys + "}")).isEqualTo(message);
+    }
+
+    private static final String FRAME_1 =
+            "{'at':'2026-01-15T20:00:00Z','qx':0,'qy':0,'qz':0,'qw':1,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400}}";
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.7,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | frames[2]: the quaternion (x, y, z, w) has length 0.9219544457, not 1: give the unit quaternion that turns camera axes to east, north, up.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | frames[2].qw is missing: add it; docs/events.md says what it holds.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':NaN,'qw':1,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | frames[2].qz NaN is not a finite number: give a plain number such as 2.5.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':-1,'zz':400} | frames[2]: a variance about y of -1 arcsec² is outside 0.0001 to 1296000000: give the square of 1 sigma in arcseconds.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400,'xz':30} | frames[2]: the covariance is not positive definite: no errors can be so correlated: give variances about x, y and z in arcsec², and leave the covariances out if unsure.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'zz':400} | frames[2].covariance_arcsec2.yy is missing: add it; docs/events.md says what it holds.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400,'ww':1} | key "frames[2].covariance_arcsec2.ww" with 1 is not known here: the keys are xx, xy, xz, yy, yz, zz.
+        'at':'2026-01-15T20:00:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | two frames have the same time, 2026-01-15T20:00:00Z: the sky turns between frames: give each its own time of exposure.
+        'at':'2026-01-16T20:00:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | two frames are 24 hours apart (2026-01-15T20:00:00Z and 2026-01-16T20:00:00Z): give frames of one night, with nothing but right ascension turned between them.
+        'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.001,'qw':1,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | there is no rotation between the frames (0.11 degrees): turn right ascension by 30 to 90 degrees between them.
+        """)
+    void secondFrameIsRefusedByName(String keys, String message) throws IOException {
+        assertThat(refusalOf(
+                        "{'event':'frames','at':'2026-01-15T21:00:00Z','frames':[" + FRAME_1 + ",{" + keys + "}]}"))
+                .isEqualTo(message);
+    }
+
+    @Test
+    void framesAreRefused_whenOne_orNone_orTooMany() throws IOException {
+        String frames = "{'event':'frames','at':'2026-01-15T21:00:00Z','frames':";
+        assertThat(refusalOf(frames + "[]}"))
+                .isEqualTo("there is no frame: turn right ascension by 30 to 90 degrees, nothing else, and take"
+                        + " another.");
+        assertThat(refusalOf(frames + "[" + FRAME_1 + "]}"))
+                .isEqualTo("one frame alone does not tell the axis: turn right ascension by 30 to 90 degrees, nothing"
+                        + " else, and take another.");
+        assertThat(refusalOf(frames + "[" + (FRAME_1 + ",").repeat(50) + FRAME_1 + "]}"))
+                .isEqualTo("51 frames are more than 50: three or four, far apart, tell most.");
+        assertThat(refusalOf(frames + "[],'seen_at':'2026-01-15T20:00:00Z'}")).startsWith("there is no frame");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+        'minutes':0 | a sequence of 0 minutes is outside 0 to 360: give the time from the first frame to the last.
+        'north_arcsec':40000 | a drift north of 11.11 degrees is beyond 5: the mount must have tracked the field all the time.
+        'dec_deg':100 | a declination of 100 degrees is beyond 90: give the field's ICRS place, right ascension and declination in degrees.
+        'sigma_north_arcsec':0 | an uncertainty of 0 degrees is outside 0.05 arcseconds to 5 degrees: say how far off the reading may be, 1 sigma.
+        """)
+    void fieldDriftIsRefusedByName(String key, String message) throws IOException {
+        StringBuilder line = new StringBuilder("{'event':'field_drift','at':'2026-01-15T21:00:00Z'");
+        for (String good : new String[] {
+            "'minutes':12",
+            "'ra_deg':83.8",
+            "'dec_deg':-5.4",
+            "'north_arcsec':-14",
+            "'east_arcsec':6",
+            "'sigma_north_arcsec':0.4",
+            "'sigma_east_arcsec':2"
+        }) {
+            boolean replaced = key.startsWith(good.substring(0, good.indexOf(':')));
+            line.append(',').append(replaced ? key : good);
+        }
+        assertThat(refusalOf(line + "}")).isEqualTo(message);
     }
 
     @Test

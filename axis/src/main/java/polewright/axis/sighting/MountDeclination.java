@@ -1,0 +1,23 @@
+package polewright.axis.sighting;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.place.Site;
+
+/**
+ * Declination as a mount counts it, from the equator of its own axis: turning about the axis leaves it alone, so whatever
+ * of it changes while the mount tracks is drift.
+ */
+final class MountDeclination {
+    private MountDeclination() {}
+
+    /**
+     * North positive, radians.
+     *
+     * @param elevatedEnd ENU unit vector of the axis
+     * @param seen ENU unit vector to where something is seen
+     */
+    static double radians(Site site, Vector3D elevatedEnd, Vector3D seen) {
+        double sine = elevatedEnd.dotProduct(seen);
+        return site.hemisphereSign() * Math.asin(Math.max(-1, Math.min(1, sine)));
+    }
+}

@@ -1,0 +1,87 @@
+package polewright.axis.sighting;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.axis.camera.AttitudeBounds;
+import polewright.axis.camera.AxisEstimate;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.Drive;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Camera frames between which only right ascension was turned, and perhaps one more after the screws were turned: then the
+ * axis that is told is the one of that last frame.
+ *
+ * @param frames two at least, in order of exposure
+ * @param afterScrews taken after screws were turned, camera and declination untouched
+ * @param drive what the right-ascension drive did, if told; the axis does not depend on it
+ */
+public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude> afterScrews, Drive drive)
+        implements Sighting {
+    /**
+     * A fork, a tube and a camera's holder give by so much as they turn (common practice: some arcseconds to tens). Frames
+     * at one declination agree better with each other than with those at another.
+     */
+    public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
+
+    public TurnedFrames {
+        frames = AxisFromFrames.inOrderOfExposure(frames);
+        if (afterScrews.isPresent()) {
+            CameraAttitude last = AttitudeBounds.require(afterScrews.get());
+            if (!last.at().isAfter(frames.get(frames.size() - 1).at())) {
+                throw new InputRefused(
+                        "the frame after the screws were turned is no later than those before",
+                        "give each frame its own time of exposure");
+            }
+        }
+    }
+
+    /** Frames without another after the screws were turned. */
+    public static TurnedFrames of(List<CameraAttitude> frames, Drive drive) {
+        return new TurnedFrames(frames, Optional.empty(), drive);
+    }
+
+    @Override
+    public Instant at() {
+        return frames.get(0).at();
+    }
+
+    @Override
+    public String kind() {
+        return "camera frames";
+    }
+
+    /** Refraction is in the attitudes already: the weather is not asked. */
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        AxisFromFrames found = AxisFromFrames.of(site, frames);
+        AxisEstimate axis = afterScrews.map(found::followedTo).orElseGet(found::estimate);
+        AxisEstimate inTheNight = axis.widenedBy(MOUNTS_OWN_GIVE);
+        return new AxisModel() {
+            @Override
+            public int size() {
+                return 2;
+            }
+
+            @Override
+            public double[] residual(Vector3D elevatedEnd) {
+                return inTheNight.normalisedDistance(elevatedEnd);
+            }
+        };
+    }
+
+    /**
+     * None that a person makes: nothing is read or told. A clock wrong by hours turns the axis about the pole by 15 degrees
+     * an hour, which moves a small offset by less than other sightings could tell.
+     */
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of();
+    }
+}
