@@ -1,6 +1,7 @@
 package polewright.frames.match;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
@@ -119,7 +120,7 @@ public final class FrameMatcher {
         for (int i = 0; i < paired.length; i++) {
             zeroPoints[i] = found.stars().magnitude(paired[i]) + 2.5 * Math.log10(detections.flux(paired[i]));
         }
-        java.util.Arrays.sort(zeroPoints);
+        Arrays.sort(zeroPoints);
         double faintestFlux = detections.flux(detections.count() - 1);
         return zeroPoints[paired.length / 2] - 2.5 * Math.log10(faintestFlux) + 1;
     }
