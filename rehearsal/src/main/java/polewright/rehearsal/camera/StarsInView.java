@@ -17,8 +17,9 @@ import polewright.sky.place.RefractedDirection;
 
 /** The stars whose light reaches the detector, each with the path of its image. */
 final class StarsInView {
-    // In so long the curve of a trail leaves a parabola by under 1e-4 of its length.
-    private static final double SECONDS_PER_SECTION = 240;
+    // In so long neither the curve of a trail nor the swing of a worm (one turn in some minutes) leaves a parabola by
+    // anything that shows.
+    private static final double SECONDS_PER_SECTION = 60;
     // Images that stay within this of one place all the time are drawn at that place.
     private static final double STILL_PIXELS = 0.01;
     // Wide enough for the skirts of a bright star beyond the edge.
