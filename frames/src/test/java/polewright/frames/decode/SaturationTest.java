@@ -23,7 +23,7 @@ class SaturationTest {
             double peak = full * brightest * random.nextDouble();
             for (int i = 0; i < light.length; i++) {
                 double dx = i % SIDE - x0;
-                double dy = i / SIDE - y0;
+                double dy = Math.floorDiv(i, SIDE) - y0;
                 light[i] += peak * Math.exp(-(dx * dx + dy * dy) / 4);
             }
         }

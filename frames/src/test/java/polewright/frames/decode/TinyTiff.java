@@ -23,7 +23,11 @@ final class TinyTiff {
     }
 
     /** One field of a directory. */
-    record Field(int tag, int type, int count, byte[] value) {}
+    record Field(
+            int tag,
+            int type,
+            int count,
+            @SuppressWarnings("ArrayRecordComponent") byte[] value) {}
 
     Field shorts(int tag, int... values) {
         ByteBuffer bytes = ByteBuffer.allocate(2 * values.length).order(order);
