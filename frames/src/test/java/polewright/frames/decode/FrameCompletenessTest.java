@@ -69,6 +69,12 @@ class FrameCompletenessTest {
     }
 
     @Test
+    void aFitsFileWithoutAnImageIsWaitedFor() {
+        assertThat(FrameCompleteness.of(Authority.file("fits/no-image.fits"), "dusk.fits"))
+                .isEqualTo(new CutShort());
+    }
+
+    @Test
     void anEmptyFileIsCutShort() {
         assertThat(FrameCompleteness.of(new byte[0], "dusk.fits")).isEqualTo(new CutShort());
     }
