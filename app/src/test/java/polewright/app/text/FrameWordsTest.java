@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.AxisEstimate;
 import polewright.axis.camera.Drive;
 import polewright.axis.camera.FoundDrive;
@@ -26,13 +27,22 @@ import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.camera.TrackedSequence;
 import polewright.axis.camera.WormError;
 import polewright.axis.fix.AxisState;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.FieldDrift;
+import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
+import polewright.sky.body.FixedStar;
+import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
 
 /** What frames tell, as a cold and tired person reads it. */
 class FrameWordsTest {
@@ -151,6 +161,35 @@ class FrameWordsTest {
         told.add(FrameFinding.SunTooHigh.class);
         assertThat(told)
                 .containsExactlyInAnyOrderElementsOf(Arrays.asList(FrameFinding.class.getPermittedSubclasses()));
+    }
+
+    /** Three sightings agree; frames of quite another axis do not. */
+    @Test
+    void framesThatContradictTheRestAreToldWithWhatToCheckInFrames() {
+        NightEvent begun = new NightEvent.Begun(
+                "Larkfell", LARKFELL, Weather.standardAt(240), Rig.typicalForkOnWedge(), DiscAllowance.VISUAL);
+        Angle tight = Angle.ofDegrees(0.5);
+        List<NightEvent> events = List.of(
+                begun,
+                new NightEvent.SightingTaken(new CompassBearing(EVENING, Angle.ofDegrees(8), Angle.ZERO, tight)),
+                new NightEvent.SightingTaken(new CompassBearing(EVENING, Angle.ofDegrees(8), Angle.ZERO, tight)),
+                new NightEvent.SightingTaken(new LevelledScale(EVENING, Angle.ofDegrees(62), tight)),
+                new NightEvent.SightingTaken(new LevelledScale(EVENING, Angle.ofDegrees(62), tight)),
+                new NightEvent.SightingTaken(frames(EVENING, false, 0, 30, 60)),
+                new NightEvent.SightingTaken(new BodyBearing(
+                        EVENING,
+                        new FixedStar("a star", CatalogueStar.fixed(Angle.ofDegrees(37.95), Angle.ofDegrees(89.26))),
+                        BodyBearing.Line.TOWARD_BODY,
+                        Angle.ofDegrees(8),
+                        tight)));
+        List<LoggedEvent> night = new ArrayList<>();
+        events.forEach(event -> night.add(new LoggedEvent(night.size() + 1L, EVENING, event)));
+        assertThat(FixWords.contradictions(NightState.of(night)))
+                .singleElement()
+                .asString()
+                .startsWith("CONTRADICTS #6 (camera frames) is ")
+                .endsWith(" away from the rest, and is set aside. Check the clock, and that nothing but right ascension"
+                        + " was turned between the frames; take them again.");
     }
 
     @Test

@@ -30,6 +30,9 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
      */
     public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
 
+    /** What fixes and logs call this kind. */
+    public static final String KIND = "camera frames";
+
     public TurnedFrames {
         frames = AxisFromFrames.inOrderOfExposure(frames);
         if (afterScrews.isPresent()) {
@@ -55,7 +58,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
 
     @Override
     public String kind() {
-        return "camera frames";
+        return KIND;
     }
 
     /** Refraction is in the attitudes already: the weather is not asked. */
