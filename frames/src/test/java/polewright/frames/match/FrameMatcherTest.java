@@ -41,15 +41,24 @@ class FrameMatcherTest {
     @ValueSource(doubles = {1, 2, 5, 12, 30, 60})
     void frameIsMatchedAnywhereInTheSkyWhenItsScaleIsKnown(double fieldDeg) {
         Random dice = new Random((long) (10 * fieldDeg));
-        for (int i = 0; i < 12; i++) {
+        int tried = 0;
+        int unmatched = 0;
+        while (tried < 25) {
             ListedSky sky = ListedSky.of(dice, fieldDeg, dice.nextBoolean());
             StarList stars = sky.list(dice);
             if (stars.size() < 18) {
                 continue;
             }
-            assertThat(offPixels(MATCHER.match(stars, scaleKnown(sky, dice)), sky))
-                    .isLessThan(1);
+            tried++;
+            double off = offPixels(MATCHER.match(stars, scaleKnown(sky, dice)), sky);
+            if (Double.isInfinite(off)) {
+                unmatched++;
+            } else {
+                assertThat(off).isLessThan(1);
+            }
         }
+        // One in twenty stars is lost and one in six is none: now and then no pattern is whole.
+        assertThat(unmatched).isLessThanOrEqualTo(1);
     }
 
     @ParameterizedTest
