@@ -36,7 +36,7 @@ class MappedStarsTest {
                         middle.getZ(),
                         Math.toRadians(radiusDeg),
                         below,
-                        found::add);
+                        (rank, apart2) -> found.add(rank));
         List<Integer> expected = IntStream.range(0, below)
                 .filter(i -> Vector3D.angle(STARS.direction(i), middle) <= Math.toRadians(radiusDeg))
                 .boxed()

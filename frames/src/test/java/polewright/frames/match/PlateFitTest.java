@@ -3,10 +3,14 @@ package polewright.frames.match;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Instant;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.LUDecomposition;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
@@ -102,20 +106,19 @@ class PlateFitTest {
     }
 
     private static double normalisedSquare(Plate truth, PlateFit fit) {
-        var at = java.time.Instant.EPOCH;
+        var at = Instant.EPOCH;
         var found = CameraAttitude.of(at, fit.plate().cameraToSky(), fit.covariance());
         // The error as a vector in camera axes.
         Vector3D inSky =
                 CameraAttitude.of(at, truth.cameraToSky(), fit.covariance()).turnedSince(found);
         Vector3D e = found.cameraToEnu().applyInverseTo(inSky).scalarMultiply(ARCSEC_PER_RAD);
         var c = fit.covariance();
-        var matrix = new org.hipparchus.linear.Array2DRowRealMatrix(new double[][] {
+        var matrix = new Array2DRowRealMatrix(new double[][] {
             {c.xxArcsec2(), c.xyArcsec2(), c.xzArcsec2()},
             {c.xyArcsec2(), c.yyArcsec2(), c.yzArcsec2()},
             {c.xzArcsec2(), c.yzArcsec2(), c.zzArcsec2()}
         });
-        var vector = new org.hipparchus.linear.ArrayRealVector(new double[] {e.getX(), e.getY(), e.getZ()});
-        return vector.dotProduct(
-                new org.hipparchus.linear.LUDecomposition(matrix).getSolver().solve(vector));
+        var vector = new ArrayRealVector(new double[] {e.getX(), e.getY(), e.getZ()});
+        return vector.dotProduct(new LUDecomposition(matrix).getSolver().solve(vector));
     }
 }

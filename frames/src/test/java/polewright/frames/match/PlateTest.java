@@ -9,6 +9,7 @@ import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -72,7 +73,7 @@ class PlateTest {
     }
 
     /** Seen from below the sky, east is to the left when north is up (common practice). */
-    @org.junit.jupiter.api.Test
+    @Test
     void eastIsLeftOfNorthUnlessMirrored() {
         Vector3D centre = new Vector3D(1.0, 0.2);
         Vector3D east = Vector3D.crossProduct(Vector3D.PLUS_K, centre).normalize();
