@@ -32,8 +32,8 @@ public final class FrameMatcher {
 
     private static final int MOST_DETECTIONS = 1500;
     private static final int MOST_GUESSES = 40_000;
-    // Of the whole sky at three depths, the deepest about 120 MB; and as many of neighbourhoods, a few MB each.
-    private static final int MOST_INDICES = 3;
+    // Of the whole sky at every depth, the deepest about 120 MB; and as many of neighbourhoods, a few MB each.
+    private static final int MOST_INDICES = 5;
 
     private final StarAtlas atlas;
     private final AtomicReference<List<IndexedSky>> lastIndices = new AtomicReference<>(List.of());
