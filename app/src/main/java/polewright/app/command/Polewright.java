@@ -41,6 +41,7 @@ import polewright.app.Workbench;
             LogCommand.class,
             ReplayCommand.class,
             WhereCommand.class,
+            AttitudeCommand.class,
             RigCommand.class,
             DemoCommand.class
         })

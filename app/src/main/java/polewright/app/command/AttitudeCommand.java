@@ -1,0 +1,85 @@
+package polewright.app.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.app.Workbench;
+import polewright.app.camera.FrameFile;
+import polewright.app.camera.FrameReading;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.input.UtcInput;
+import polewright.app.json.AttitudeJson;
+import polewright.app.text.AttitudeWords;
+import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.RefractedDirection;
+import polewright.sky.place.Site;
+import polewright.sky.time.SkyTime;
+
+@Command(
+        name = "attitude",
+        description = "Where the camera looked, by the stars on one frame.",
+        footer = {
+            "",
+            "For example:",
+            "  polewright attitude frame.fits --near pole",
+            "  polewright attitude photo.jpg --scale 28 --json"
+        })
+final class AttitudeCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Parameters(paramLabel = "FRAME", description = "FITS, TIFF, PNG, JPEG, or a raw file with a preview in it.")
+    private Path file;
+
+    @Mixin
+    private FrameOptions clues;
+
+    @Mixin
+    private SiteOptions where;
+
+    @Option(
+            names = "--at",
+            paramLabel = "TIME",
+            converter = UtcInput.class,
+            description = "Middle of the exposure, with zone. Default: as the file says.")
+    private @Nullable Instant at;
+
+    @Mixin
+    private Output output;
+
+    AttitudeCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        Optional<Site> site = where.given();
+        PlacedFrame placed = new FrameReading(workbench.clock())
+                .place(FrameFile.read(file), clues.clues(site), Optional.ofNullable(at), Optional.empty());
+        List<String> notes = new ArrayList<>();
+        placed.remarks().forEach(remark -> notes.add("NOTE  " + remark));
+        Optional<RefractedDirection> stood = site.flatMap(s -> placed.at().map(time -> direction(placed, s, time)));
+        if (output.isJson()) {
+            output.print(workbench, AttitudeJson.of(placed, stood, notes));
+        } else {
+            output.say(workbench, AttitudeWords.of(placed, stood));
+            output.say(workbench, notes);
+        }
+        return 0;
+    }
+
+    /** Where its centre stood over the horizon, as seen through the air. */
+    private RefractedDirection direction(PlacedFrame placed, Site site, Instant time) {
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(time), where.weather(site));
+        var plate = placed.match().plate();
+        return moment.refracted(moment.apparent(CatalogueStar.fixed(plate.rightAscension(), plate.declination())));
+    }
+}
