@@ -1,6 +1,7 @@
 package polewright.frames;
 
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.stream.Collectors;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -8,6 +9,8 @@ import polewright.sky.angle.Angle;
 
 /** Facts without which the work cannot go on: each is there, or its absence is told in one line with what to do. */
 public final class FactNeeded {
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss");
+
     private FactNeeded() {}
 
     /**
@@ -21,7 +24,7 @@ public final class FactNeeded {
             if (facts.localMiddle().isPresent()) {
                 return new InputRefused(
                         name + " tells the time by the camera's clock ("
-                                + facts.localMiddle().get() + ") but not its zone",
+                                + CLOCK.format(facts.localMiddle().get()) + ") but not its zone",
                         "give the zone with --zone, such as --zone +01:00 or --zone Z for UTC");
             }
             return new InputRefused(
@@ -42,18 +45,18 @@ public final class FactNeeded {
                 return new InputRefused(
                         name + " says the focal length ("
                                 + PlainNumber.of(facts.focalLengthMm().getAsDouble())
-                                + " mm) but not the size of a pixel" + reasons(facts),
+                                + " mm) but not the size of a pixel",
                         "give --pixel-size in micrometres, or --scale in arcseconds per pixel");
             }
             if (facts.pixelMicrons().isPresent()) {
                 return new InputRefused(
                         name + " says the size of a pixel ("
                                 + PlainNumber.of(facts.pixelMicrons().getAsDouble())
-                                + " micrometres) but not the focal length" + reasons(facts),
+                                + " micrometres) but not the focal length",
                         "give --focal-length in millimetres, or --scale in arcseconds per pixel");
             }
             return new InputRefused(
-                    name + " does not say its scale" + reasons(facts),
+                    name + " does not say its scale",
                     "give --scale in arcseconds per pixel, or --focal-length in millimetres and --pixel-size in"
                             + " micrometres");
         });

@@ -23,6 +23,7 @@ import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.rehearsal.camera.CameraPath;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
@@ -41,9 +42,6 @@ import polewright.sky.time.SkyTime;
  * @param random where their errors come from
  */
 public record SimulatedObserver(Weather weather, RandomGenerator random) {
-    /** Sidereal rate: one turn in 86164.0905 s. */
-    private static final double SIDEREAL_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
-
     public CompassBearing compass(HiddenWedge wedge, Instant at, Angle sigma) {
         Angle declination = MagneticModel.wmm2025().field(wedge.site(), at).declination();
         Angle read = wedge.pointing().azimuth().minus(declination).plus(error(sigma));
@@ -98,7 +96,9 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
         Vector3D tube = seen(site, star, at);
         // The sky turns westward, clockwise about the north pole seen from outside: so must the tube.
         Rotation tracking = new Rotation(
-                northEnd, -SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0, RotationConvention.VECTOR_OPERATOR);
+                northEnd,
+                -CameraPath.SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0,
+                RotationConvention.VECTOR_OPERATOR);
         Vector3D tubeLater = tracking.applyTo(tube);
         Vector3D starLater = seen(site, star, at.plus(length));
         double northward = fromEquator(starLater, northEnd)

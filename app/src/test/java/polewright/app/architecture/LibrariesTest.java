@@ -5,6 +5,7 @@ import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_ST
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.lang.ArchRule;
+import javax.imageio.ImageReader;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,6 +35,9 @@ class LibrariesTest {
         "org.sqlite, polewright.night.log",
         "java.sql, polewright.night.log",
         "picocli, polewright.app..",
+        "nom.tam, polewright.frames.decode",
+        "com.drew, polewright.frames.decode",
+        "com.twelvemonkeys, polewright.frames.decode",
     })
     void aLibraryKeepsToItsRoom(String library, String room) {
         onlyIn(library, room).check(House.CLASSES);
@@ -47,6 +51,19 @@ class LibrariesTest {
     @Test
     void jsonIsReadAndWrittenAtTheEdges() {
         onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
+                .check(House.CLASSES);
+    }
+
+    /** Pictures are read in one place; the app may draw them. */
+    @Test
+    void picturesAreReadWhereFramesAreDecoded() {
+        onlyIn("javax.imageio", "polewright.frames.decode", "polewright.app..").check(House.CLASSES);
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("polewright.frames.decode")
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(ImageReader.class)
                 .check(House.CLASSES);
     }
 

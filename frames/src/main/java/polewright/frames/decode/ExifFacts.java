@@ -10,6 +10,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
@@ -178,8 +179,7 @@ final class ExifFacts {
             return OptionalInt.of((int) told.getAsDouble());
         }
         return exif.all().stream()
-                .flatMapToLong(
-                        d -> java.util.Arrays.stream(TiffDirectories.numbers(d, ExifDirectoryBase.TAG_IMAGE_WIDTH)))
+                .flatMapToLong(d -> Arrays.stream(TiffDirectories.numbers(d, ExifDirectoryBase.TAG_IMAGE_WIDTH)))
                 .mapToInt(Math::toIntExact)
                 .filter(columns -> columns > 0)
                 .max();

@@ -57,6 +57,7 @@ final class FitsDecoder {
         int bytesPerValue = Math.abs(bitpix(unit, "ZBITPIX")) / 8;
         FrameSize.check(shape.width, shape.height, bytesPerValue * shape.planes, options);
         requireTilesToFit(unit, shape);
+        TileTable.of(unit).requireWithinHeap(content);
         int size = (int) (Math.min(unit.next(), content.length) - unit.start());
         try (Fits fits = new Fits(new ByteArrayInputStream(content, unit.start(), size))) {
             if (fits.readHDU() instanceof CompressedImageHDU tiles) {

@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import nom.tam.fits.FitsException;
 import nom.tam.fits.Header;
 import nom.tam.util.FitsInputStream;
 import polewright.sky.InputRefused;
@@ -49,7 +50,7 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
                 new FitsInputStream(new ByteArrayInputStream(content, start, dataStart - start), BLOCK)) {
             Header header = new Header(in);
             return new FitsUnit(header, start, dataStart, dataBytes(header));
-        } catch (IOException | nom.tam.fits.FitsException e) {
+        } catch (IOException | FitsException e) {
             throw new InputRefused("its FITS header cannot be read", "take the frame again");
         }
     }

@@ -42,7 +42,9 @@ public sealed interface FrameCompleteness {
         return whole ? new Whole() : new CutShort();
     }
 
+    /** All units are whole, and one of them is an image: often an empty unit is saved first and the image after it. */
     private static boolean isFitsWhole(byte[] content) {
+        boolean image = false;
         long at = 0;
         do {
             FitsUnit unit;
@@ -54,9 +56,10 @@ public sealed interface FrameCompleteness {
             if (!unit.isWhole(content)) {
                 return false;
             }
+            image |= unit.isImage() || unit.isCompressedImage();
             at = unit.next();
         } while (FitsUnit.mayStartAt(content, at));
-        return true;
+        return image;
     }
 
     private static boolean isTiffWhole(byte[] content, String name) {

@@ -70,6 +70,9 @@ public final class FrameReader {
         if (!TiffOutline.hasPicture(directories) || TiffOutline.reachesBeyond(content, directories)) {
             throw new InputRefused("this TIFF is cut short", "wait until it is saved whole, or copy it again");
         }
+        if (TiffOutline.hasHugeTiles(directories)) {
+            throw new IOException("tiles larger than the picture");
+        }
         return PictureDecoder.tiff(content, directories, options);
     }
 }

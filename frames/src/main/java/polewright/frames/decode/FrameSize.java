@@ -5,6 +5,8 @@ import polewright.sky.InputRefused;
 /** The size that a file claims, checked before memory is taken for it. */
 final class FrameSize {
     private static final double MEGABYTE = 1e6;
+    /** The tightest packings, of an all-black picture, come to 1000 (deflate) or 1400 (LZW). */
+    private static final double TIGHTEST_PACKING = 2000;
     /** The rest of the program wants some as well. */
     private static final double SHARE_OF_MEMORY = 0.9;
 
@@ -31,6 +33,15 @@ final class FrameSize {
                     "its " + width + " by " + height + " pixels need " + Math.round(needed / MEGABYTE)
                             + " MB of memory, and " + Math.round(most / MEGABYTE) + " MB are there",
                     "save it binned or cropped, or let Java have more with -Xmx");
+        }
+    }
+
+    /** Throws if so few bytes cannot hold so many pixels, however tightly they are packed. */
+    static void checkHolds(long fileBytes, long width, long height, int storedBytesPerPixel) {
+        if ((double) width * height * storedBytesPerPixel > fileBytes * TIGHTEST_PACKING) {
+            throw new InputRefused(
+                    "it says it has " + width + " by " + height + " pixels, and has only " + fileBytes + " bytes",
+                    "copy it again from the camera, or take another frame");
         }
     }
 }

@@ -9,10 +9,12 @@ import java.io.IOException;
 import java.time.ZoneOffset;
 import java.util.Iterator;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BiFunction;
 import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
+import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.stream.ImageInputStream;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
@@ -90,7 +92,7 @@ final class PictureDecoder {
             reader.setInput(in, true, true);
             int width = reader.getWidth(0);
             int height = reader.getHeight(0);
-            int type = checkSize(reader, width, height, options);
+            int type = checkSize(reader, width, height, in.length(), options);
             GreyRaster grey = type == DataBuffer.TYPE_FLOAT || type == DataBuffer.TYPE_DOUBLE
                     ? GreyRaster.of(reader.readRaster(0, null))
                     : read(reader, tone);
@@ -98,7 +100,7 @@ final class PictureDecoder {
                     width,
                     height,
                     grey.pixels(),
-                    new Saturation(java.util.OptionalDouble.empty(), grey.full()),
+                    new Saturation(OptionalDouble.empty(), grey.full()),
                     grey.planes() == 1 && options.mosaic() == Mosaic.BAYER,
                     facts.apply(width, height));
         } finally {
@@ -112,15 +114,18 @@ final class PictureDecoder {
     }
 
     /** Returns the type of the samples. */
-    private static int checkSize(ImageReader reader, int width, int height, DecodeOptions options) throws IOException {
+    private static int checkSize(ImageReader reader, int width, int height, long fileBytes, DecodeOptions options)
+            throws IOException {
         // A limit on the pixels first: asking for the type may already cost what the size claims.
+        FrameSize.checkHolds(fileBytes, width, height, 1);
         FrameSize.check(width, height, 0, options);
-        Iterator<javax.imageio.ImageTypeSpecifier> types = reader.getImageTypes(0);
+        Iterator<ImageTypeSpecifier> types = reader.getImageTypes(0);
         if (!types.hasNext()) {
             throw new IIOException("no type that can be read");
         }
         SampleModel samples = types.next().getSampleModel(1, 1);
         int bytes = samples.getNumBands() * DataBuffer.getDataTypeSize(samples.getDataType()) / 8;
+        FrameSize.checkHolds(fileBytes, width, height, bytes);
         FrameSize.check(width, height, bytes, options);
         return samples.getDataType();
     }

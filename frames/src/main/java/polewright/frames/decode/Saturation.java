@@ -29,17 +29,24 @@ record Saturation(OptionalDouble told, float typeFull) {
             return (float) told.getAsDouble();
         }
         float largest = Float.NEGATIVE_INFINITY;
+        float second = Float.NEGATIVE_INFINITY;
         for (float value : pixels) {
             // False for NaN.
-            if (value > largest) {
-                largest = value;
+            if (value > second) {
+                if (value > largest) {
+                    second = largest;
+                    largest = value;
+                } else if (value < largest) {
+                    second = value;
+                }
             }
         }
-        if (largest >= typeFull || largest == Float.NEGATIVE_INFINITY) {
+        if (largest >= typeFull || second == Float.NEGATIVE_INFINITY) {
             return typeFull;
         }
         double sky = Levels.of(pixels).level();
-        float near = (float) (largest - NEAR_TOP * (largest - sky));
+        // At least one value further down: those of an 8-bit frame, or of a shifted one, lie far apart.
+        float near = Math.min(second, (float) (largest - NEAR_TOP * (largest - sky)));
         int top = 0;
         int below = 0;
         for (float value : pixels) {

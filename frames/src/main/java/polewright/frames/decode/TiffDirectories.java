@@ -12,6 +12,7 @@ import com.drew.metadata.exif.ExifTiffHandler;
 import com.drew.metadata.exif.GpsDirectory;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -36,6 +37,8 @@ final class TiffDirectories {
             ExifDirectoryBase.TAG_PHOTOMETRIC_INTERPRETATION,
             ExifDirectoryBase.TAG_STRIP_OFFSETS,
             ExifDirectoryBase.TAG_STRIP_BYTE_COUNTS,
+            ExifDirectoryBase.TAG_TILE_WIDTH,
+            ExifDirectoryBase.TAG_TILE_LENGTH,
             ExifDirectoryBase.TAG_TILE_OFFSETS,
             ExifDirectoryBase.TAG_TILE_BYTE_COUNTS,
             JpegTags.OFFSET,
@@ -137,9 +140,7 @@ final class TiffDirectories {
             return longs;
         }
         int[] ints = value instanceof StringValue ? null : directory.getIntArray(tag);
-        return ints == null
-                ? new long[0]
-                : java.util.Arrays.stream(ints).asLongStream().toArray();
+        return ints == null ? new long[0] : Arrays.stream(ints).asLongStream().toArray();
     }
 
     /**

@@ -8,11 +8,24 @@ final class TiffOutline {
     /** Some raw files write this where they have no such part. */
     private static final long NOWHERE = 0xffff_ffffL;
 
+    /** Pixels; writers seldom make tiles of more than 512 by 512. */
+    private static final double LARGEST_TILE = 1 << 22;
+
     private TiffOutline() {}
 
     /** Writers put the first directory's place in last: until then there is no picture. */
     static boolean hasPicture(TiffDirectories directories) {
         return directories.all().stream().anyMatch(d -> d.containsTag(ExifDirectoryBase.TAG_IMAGE_WIDTH));
+    }
+
+    /** Tiles far larger than the picture, for which the library would take memory before it looks for their bytes. */
+    static boolean hasHugeTiles(TiffDirectories directories) {
+        return directories.all().stream().anyMatch(d -> {
+            double picture =
+                    number(d, ExifDirectoryBase.TAG_IMAGE_WIDTH) * number(d, ExifDirectoryBase.TAG_IMAGE_HEIGHT);
+            double tile = number(d, ExifDirectoryBase.TAG_TILE_WIDTH) * number(d, ExifDirectoryBase.TAG_TILE_LENGTH);
+            return tile > LARGEST_TILE && tile > 2 * picture;
+        });
     }
 
     static boolean reachesBeyond(byte[] content, TiffDirectories directories) {
@@ -41,5 +54,10 @@ final class TiffOutline {
             }
         }
         return false;
+    }
+
+    private static double number(Directory directory, int tag) {
+        long[] numbers = TiffDirectories.numbers(directory, tag);
+        return numbers.length == 1 ? numbers[0] & NOWHERE : 0;
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,7 +32,7 @@ class FitsPixelsTest {
         Frame frame = read(name);
         assertThat(frame.width()).isEqualTo(WIDTH);
         assertThat(frame.height()).isEqualTo(HEIGHT);
-        List<Double> expected = EXPECTED.get(name);
+        List<Double> expected = Objects.requireNonNull(EXPECTED.get(name));
         for (int i = 0; i < WIDTH * HEIGHT; i++) {
             float value = expected.get(i).floatValue();
             if (Float.isNaN(value)) {

@@ -10,44 +10,24 @@ import java.util.SplittableRandom;
  * Statistique</i> 5, 1938, 307): mean, variance and skewness agree, the rest within 1/mean.
  */
 final class ChargeNoise {
-    private static final double FEW = 12;
-    private static final double[] RECIPROCALS = new double[128];
-
-    static {
-        for (int i = 1; i < RECIPROCALS.length; i++) {
-            RECIPROCALS[i] = 1.0 / i;
-        }
-    }
-
     private final SplittableRandom random;
     private final double readNoise;
+    private final double readVariance;
 
     ChargeNoise(long seed, double readNoiseElectrons) {
         this.random = new SplittableRandom(seed);
         this.readNoise = readNoiseElectrons;
+        this.readVariance = readNoiseElectrons * readNoiseElectrons;
     }
 
     double drawn(double mean) {
-        if (mean < FEW) {
-            return poisson(mean) + readNoise * random.nextGaussian();
+        if (mean < FewElectrons.LIMIT) {
+            return FewElectrons.drawn(mean, random) + readNoise * random.nextGaussian();
         }
         double z = random.nextGaussian();
-        double variance = mean + readNoise * readNoise;
+        double variance = mean + readVariance;
         double bend = mean / (6 * variance);
         // The bent part has a variance of its own, 2 bend², to be taken off the straight part.
         return mean + Math.sqrt(variance - 2 * bend * bend) * z + bend * (z * z - 1);
-    }
-
-    /** By turning Poisson's distribution function round, one step an electron. */
-    private int poisson(double mean) {
-        double left = random.nextDouble();
-        double probability = Math.exp(-mean);
-        int count = 0;
-        while (left > probability && count < RECIPROCALS.length - 1) {
-            left -= probability;
-            count++;
-            probability *= mean * RECIPROCALS[count];
-        }
-        return count;
     }
 }

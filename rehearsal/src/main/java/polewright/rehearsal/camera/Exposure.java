@@ -27,7 +27,8 @@ public record Exposure(
         Duration length) {
     public Exposure {
         if (length.isNegative() || length.isZero() || length.compareTo(Duration.ofHours(1)) > 0) {
-            throw new InputRefused("an exposure of " + length + " cannot be rendered", "give from 1 ms to 1 hour");
+            throw new InputRefused(
+                    "an exposure of " + length + " cannot be rendered", "give more than nothing, up to 1 hour");
         }
     }
 

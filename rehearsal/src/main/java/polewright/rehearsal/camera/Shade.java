@@ -1,68 +1,66 @@
 package polewright.rehearsal.camera;
 
+import org.jspecify.annotations.Nullable;
+
 /** What each place of the picture gets of the light of stars and sky, and how bright the sky is there. */
 final class Shade {
-    private final SkyConditions sky;
     private final double cornerShade;
     private final double centreX;
     private final double centreY;
-    private final double cornerPixels;
+    private final double perPixel;
     private final double gradientX;
     private final double gradientY;
-    private final boolean clear;
+    private final @Nullable CloudBank clouds;
 
-    Shade(Exposure exposure) {
-        Projection projection = new Projection(exposure.camera());
-        sky = exposure.sky();
-        cornerShade = exposure.camera().optics().cornerShade();
+    Shade(SimulatedCamera camera, SkyConditions sky) {
+        Projection projection = new Projection(camera);
+        cornerShade = camera.optics().cornerShade();
         centreX = projection.centreX();
         centreY = projection.centreY();
-        cornerPixels = projection.cornerPixels();
+        perPixel = 1 / projection.cornerPixels();
         gradientX = sky.gradient() * Math.cos(sky.gradientDirectionRad());
         gradientY = sky.gradient() * Math.sin(sky.gradientDirectionRad());
-        clear = sky.clouds().isEmpty();
+        clouds = sky.clouds().orElse(null);
     }
 
     /** Share of starlight that reaches the detector at a place. */
     double ofStars(double x, double y) {
-        double u = (x - centreX) / cornerPixels;
-        double v = (y - centreY) / cornerPixels;
+        double u = (x - centreX) * perPixel;
+        double v = (y - centreY) * perPixel;
         double optics = 1 - cornerShade * (u * u + v * v);
-        return clear ? optics : optics * transmission(thickness(u, v));
+        return clouds == null ? optics : optics * transmission(clouds, clouds.thickness(u, v));
     }
 
     /**
-     * Dims the starlight of a row and adds the sky's.
+     * Dims the starlight of a row, adds the sky's, and what no shade dims: dark current and the detector's own glow.
      *
-     * @param electrons starlight, row after row
-     * @param skyElectrons what clear sky gives a pixel in the middle
-     * @param glowElectrons what each pixel of this row gets besides, unshaded
+     * @param electrons starlight, row after row; here as well as there
+     * @param clearSky what clear sky gives a pixel in the middle
+     * @param dark what each pixel of the row leaks
+     * @param glow of the detector itself at the row's bright end
+     * @param alongRow how the glow fades along the row, from 0 to 1
      */
-    void addSky(float[] electrons, int row, int width, double skyElectrons, double[] glowElectrons) {
-        double v = (row - centreY) / cornerPixels;
-        double atRow = 1 + gradientY * v;
+    void addSky(float[] electrons, int row, int width, double clearSky, double dark, double glow, double[] alongRow) {
+        double v = (row - centreY) * perPixel;
+        double skyAtRow = clearSky * (1 + gradientY * v);
+        double skyAlongRow = clearSky * gradientX;
+        double shadeAtRow = 1 - cornerShade * v * v;
         int start = row * width;
         for (int column = 0; column < width; column++) {
-            double u = (column - centreX) / cornerPixels;
+            double u = (column - centreX) * perPixel;
             double stars = electrons[start + column];
-            double background = skyElectrons * (atRow + gradientX * u);
-            if (!clear) {
-                double thickness = thickness(u, v);
-                stars *= transmission(thickness);
-                background *= 1 + thickness * sky.clouds().orElseThrow().glow();
+            double background = skyAtRow + skyAlongRow * u;
+            if (clouds != null) {
+                double thickness = clouds.thickness(u, v);
+                stars *= transmission(clouds, thickness);
+                background *= 1 + thickness * clouds.glow();
             }
-            electrons[start + column] =
-                    (float) ((stars + background) * (1 - cornerShade * (u * u + v * v)) + glowElectrons[column]);
+            electrons[start + column] = (float)
+                    ((stars + background) * (shadeAtRow - cornerShade * u * u) + dark + glow * alongRow[column]);
         }
     }
 
-    private double thickness(double u, double v) {
-        return sky.clouds().map(bank -> bank.thickness(u, v)).orElse(0.0);
-    }
-
-    private double transmission(double thickness) {
-        return sky.clouds()
-                .map(bank -> 1 - thickness * (1 - bank.transmission()))
-                .orElse(1.0);
+    private static double transmission(CloudBank clouds, double thickness) {
+        return 1 - thickness * (1 - clouds.transmission());
     }
 }

@@ -14,8 +14,8 @@ import polewright.sky.place.CatalogueStar;
  * @param middle of the exposure
  * @param view from sky to pixels at the middle of the exposure
  * @param scalePerPixel sky along one pixel at the centre
- * @param stars those of the atlas that stood in the picture at the middle of the exposure, brightest first; under
- *     clouds as well, with the light that came through
+ * @param stars those that stood in the picture at the middle of the exposure, of the atlas and invented ones, brightest
+ *     first; under clouds as well, with the light that came through
  */
 public record SkyTruth(Instant middle, SkyView view, Angle scalePerPixel, List<TrueStar> stars) {
     public SkyTruth {
@@ -48,6 +48,13 @@ public record SkyTruth(Instant middle, SkyView view, Angle scalePerPixel, List<T
 
     public boolean mirrored() {
         return view.projection().mirrored();
+    }
+
+    /** Those that the atlas has. */
+    public List<TrueStar> starsOfAtlas() {
+        return stars.stream()
+                .filter(star -> star.number() != TrueStar.OF_NO_ATLAS)
+                .toList();
     }
 
     private static Vector3D icrs(CatalogueStar star) {

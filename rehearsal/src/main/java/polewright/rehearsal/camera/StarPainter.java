@@ -10,9 +10,9 @@ final class StarPainter {
     private static final double UNSEEN_ELECTRONS = 0.01;
     private static final double MOST_SIGMAS = 8;
     private static final double LEAST_SIGMAS = 3.5;
-    // Points so close along a trail that they make one line, and its ends as long as they should be to 1 % of the
-    // width.
-    private static final double SIGMAS_PER_POINT = 0.35;
+    // Points so close along a trail make one smooth line.
+    private static final double SIGMAS_PER_POINT = 0.7;
+    private static final double STILL_SIGMAS = 0.05;
 
     private final int width;
     private final int height;
@@ -36,27 +36,32 @@ final class StarPainter {
         this.columnShares = new double[width];
     }
 
-    double sigma() {
-        return sigma;
-    }
-
     void paint(StarImage star) {
-        int points = Math.max(1, (int) Math.ceil(star.length() / (SIGMAS_PER_POINT * sigma)));
-        for (int i = 0; i < points; i++) {
-            double time = (i + 0.5) / points;
-            spot(along(star, time, true), along(star, time, false), star.electrons() / points);
+        if (haloFraction > 0) {
+            paint(star, star.electrons() * haloFraction, HALO_WIDTH * sigma);
         }
+        paint(star, star.electrons() * (1 - haloFraction), sigma);
     }
 
     void paint(SatelliteTrail trail) {
         double length = Math.hypot(trail.x1() - trail.x0(), trail.y1() - trail.y0());
-        int points = Math.max(1, (int) Math.ceil(length / (2 * SIGMAS_PER_POINT * sigma)));
+        double[] xs = {trail.x0(), (trail.x0() + trail.x1()) / 2, trail.x1()};
+        double[] ys = {trail.y0(), (trail.y0() + trail.y1()) / 2, trail.y1()};
+        paint(new StarImage(0, 0, trail.electronsPerPixel() * length, xs, ys));
+    }
+
+    private void paint(StarImage star, double light, double spread) {
+        double length = star.length();
+        if (length < STILL_SIGMAS * spread) {
+            spot(along(star, 0.5, true), along(star, 0.5, false), light, spread);
+            return;
+        }
+        int points = Math.max(2, (int) Math.ceil(length / (SIGMAS_PER_POINT * spread)));
+        // Points in the middles of equal pieces are less spread than a line: pulled apart until they are as much.
+        double pulled = 1 / Math.sqrt((double) points * points - 1);
         for (int i = 0; i < points; i++) {
-            double t = (i + 0.5) / points;
-            spot(
-                    trail.x0() + t * (trail.x1() - trail.x0()),
-                    trail.y0() + t * (trail.y1() - trail.y0()),
-                    trail.electronsPerPixel() * length / points);
+            double time = 0.5 + (i + 0.5 - points / 2.0) * pulled;
+            spot(along(star, time, true), along(star, time, false), light / points, spread);
         }
     }
 
@@ -75,14 +80,7 @@ final class StarPainter {
         return here + t * (after - before) / 2 + t * t * ((after + before) / 2 - here);
     }
 
-    private void spot(double x, double y, double light) {
-        if (haloFraction > 0) {
-            gaussian(x, y, light * haloFraction, HALO_WIDTH * sigma);
-        }
-        gaussian(x, y, light * (1 - haloFraction), sigma);
-    }
-
-    private void gaussian(double x, double y, double light, double spread) {
+    private void spot(double x, double y, double light, double spread) {
         double peak = light / (2 * Math.PI * spread * spread);
         double sigmas = Math.sqrt(2 * Math.log(Math.max(1, peak / UNSEEN_ELECTRONS)));
         double reach = spread * Math.min(MOST_SIGMAS, Math.max(LEAST_SIGMAS, sigmas)) + 0.5;

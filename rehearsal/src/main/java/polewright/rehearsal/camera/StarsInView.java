@@ -1,5 +1,6 @@
 package polewright.rehearsal.camera;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -14,10 +15,11 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
-/** The stars of the atlas whose light reaches the detector, each with the path of its image. */
+/** The stars whose light reaches the detector, each with the path of its image. */
 final class StarsInView {
-    // In so long the curve of a trail leaves a parabola by under 1e-4 of its length.
-    private static final double SECONDS_PER_SECTION = 240;
+    // In so long neither the curve of a trail nor the swing of a worm (one turn in some minutes) leaves a parabola by
+    // anything that shows.
+    private static final double SECONDS_PER_SECTION = 60;
     // Images that stay within this of one place all the time are drawn at that place.
     private static final double STILL_PIXELS = 0.01;
     // Wide enough for the skirts of a bright star beyond the edge.
@@ -33,16 +35,34 @@ final class StarsInView {
         this.views = views(exposure, middle);
     }
 
-    /** Brightest first. */
-    List<StarImage> find(StarAtlas atlas, double faintestMagnitude) {
-        Projection projection = middle.projection();
-        CatalogueStar centre = middle.icrsAt(projection.centreX(), projection.centreY());
+    /** Those of the atlas, brightest first. */
+    List<StarImage> ofAtlas(StarAtlas atlas, double faintestMagnitude) {
+        CatalogueStar centre = centre();
         StarField field = atlas.starsWithin(centre.rightAscension(), centre.declination(), radius(), faintestMagnitude);
         return IntStream.range(0, field.size())
                 .parallel()
                 .mapToObj(i -> image(field.number(i), field.star(i)))
                 .flatMap(Optional::stream)
                 .toList();
+    }
+
+    /** Those that are too faint for the atlas. */
+    List<StarImage> beyondAtlas(double faintestMagnitude) {
+        List<AtlasStar> faint = new ArrayList<>();
+        FaintStars.visit(
+                centre(),
+                radius(),
+                faintestMagnitude,
+                (place, magnitude) -> faint.add(new AtlasStar(place, magnitude)));
+        return faint.parallelStream()
+                .map(star -> image(TrueStar.OF_NO_ATLAS, star))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    private CatalogueStar centre() {
+        Projection projection = middle.projection();
+        return middle.icrsAt(projection.centreX(), projection.centreY());
     }
 
     private Optional<StarImage> image(int number, AtlasStar star) {

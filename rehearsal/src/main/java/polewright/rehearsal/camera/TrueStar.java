@@ -3,7 +3,7 @@ package polewright.rehearsal.camera;
 /**
  * A star as it really is in a frame.
  *
- * @param number in the {@link polewright.sky.atlas.StarAtlas}; −1 where it is of no atlas
+ * @param number in the {@link polewright.sky.atlas.StarAtlas}, or {@link #OF_NO_ATLAS}
  * @param magnitude as the atlas has it
  * @param x column where it stood at the middle of the exposure, pixels
  * @param y row
@@ -23,6 +23,9 @@ public record TrueStar(
         double endX,
         double endY,
         double electrons) {
+    /** Number of an invented star. */
+    public static final int OF_NO_ATLAS = -1;
+
     /** From its start to its end, straight, pixels. */
     public double trailPixels() {
         return Math.hypot(endX - startX, endY - startY);
