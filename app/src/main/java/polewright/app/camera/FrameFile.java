@@ -6,14 +6,17 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import polewright.app.JobFailed;
 
-/**
- * A frame as it was read.
- *
- * @param name of the file, without its folder
- * @param content all of its bytes
- */
-public record FrameFile(String name, byte[] content) {
+/** A frame's file as it was read. */
+public final class FrameFile {
     private static final long LARGEST_BYTES = 1_500_000_000L;
+
+    private final String name;
+    private final byte[] content;
+
+    private FrameFile(String name, byte[] content) {
+        this.name = name;
+        this.content = content;
+    }
 
     /** Reads a whole file; what stands in the way is told in one line. */
     public static FrameFile read(Path file) {
@@ -34,6 +37,16 @@ public record FrameFile(String name, byte[] content) {
         } catch (OutOfMemoryError e) {
             throw new JobFailed(file + " does not fit into memory: save it binned or cropped.");
         }
+    }
+
+    /** Without its folder. */
+    public String name() {
+        return name;
+    }
+
+    /** All of its bytes, not a copy. */
+    public byte[] content() {
+        return content;
     }
 
     static String nameOf(Path file) {

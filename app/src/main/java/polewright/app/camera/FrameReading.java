@@ -48,17 +48,17 @@ public final class FrameReading {
     /**
      * One frame.
      *
-     * @param told when it was taken, in place of what the file says
+     * @param time when it was taken
      * @param earlier a frame of the same camera that was placed before, if any
      * @throws InputRefused when there is no frame in the file, or its stars are not to be placed; in one line
      */
-    public PlacedFrame place(FrameFile file, FrameClues clues, Optional<Instant> told, Optional<PlacedFrame> earlier) {
+    public PlacedFrame place(FrameFile file, FrameClues clues, ExposureTime time, Optional<PlacedFrame> earlier) {
         Instant began = clock.instant();
         RowOrder rows = RowOrder.of(file.content(), file.name());
         Frame frame = FrameReader.read(file.content(), file.name(), clues.decoding());
         FrameFacts facts = frame.facts();
+        Optional<Instant> at = time.middle(file.name(), facts);
         StarList stars = StarFinder.find(frame);
-        Optional<Instant> at = told.or(facts::middle);
         List<Attempt> attempts = attempts(clues, facts, at.orElse(began), rows, earlier);
         Unmatched failed = null;
         for (Attempt attempt : attempts) {

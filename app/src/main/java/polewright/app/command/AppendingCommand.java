@@ -54,6 +54,16 @@ abstract class AppendingCommand implements Callable<Integer> {
         return logged;
     }
 
+    /** What was made out of what was typed, for the person; asked for after {@link #event}. */
+    List<String> found() {
+        return List.of();
+    }
+
+    /** The same as JSON. */
+    Optional<ObjectNode> foundJson() {
+        return Optional.empty();
+    }
+
     @Override
     public final Integer call() {
         try (NightLog opened = log.openExisting(workbench)) {
@@ -83,9 +93,11 @@ abstract class AppendingCommand implements Callable<Integer> {
         if (output.isJson()) {
             ObjectNode node = NightJson.afterEvent(done, after, star);
             notes.forEach(node.putArray("notes")::add);
+            foundJson().ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
             return;
         }
+        output.say(workbench, found());
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));

@@ -12,6 +12,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
+import polewright.app.camera.ExposureTime;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
 import polewright.app.camera.PlacedFrame;
@@ -63,7 +64,11 @@ final class AttitudeCommand implements Callable<Integer> {
     public Integer call() {
         Optional<Site> site = where.given();
         PlacedFrame placed = new FrameReading(workbench.clock())
-                .place(FrameFile.read(file), clues.clues(site), Optional.ofNullable(at), Optional.empty());
+                .place(
+                        FrameFile.read(file),
+                        clues.clues(site),
+                        ExposureTime.ifKnown(Optional.ofNullable(at)),
+                        Optional.empty());
         List<String> notes = new ArrayList<>();
         placed.remarks().forEach(remark -> notes.add("NOTE  " + remark));
         Optional<RefractedDirection> stood = site.flatMap(s -> placed.at().map(time -> direction(placed, s, time)));

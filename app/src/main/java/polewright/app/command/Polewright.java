@@ -42,6 +42,7 @@ import polewright.app.Workbench;
             ReplayCommand.class,
             WhereCommand.class,
             AttitudeCommand.class,
+            AxisCommand.class,
             RigCommand.class,
             DemoCommand.class
         })
