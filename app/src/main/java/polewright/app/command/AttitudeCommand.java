@@ -19,6 +19,7 @@ import polewright.app.camera.PlacedFrame;
 import polewright.app.input.UtcInput;
 import polewright.app.json.AttitudeJson;
 import polewright.app.text.AttitudeWords;
+import polewright.frames.wcs.WcsHeader;
 import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
@@ -53,6 +54,13 @@ final class AttitudeCommand implements Callable<Integer> {
             description = "Middle of the exposure, with zone. Default: as the file says.")
     private @Nullable Instant at;
 
+    @Option(
+            names = "--wcs",
+            paramLabel = "FILE",
+            description = "Write where each pixel looks as a FITS header (TAN, or TAN-SIP where the lens bends). Pixel"
+                    + " (1,1) is the first one stored.")
+    private @Nullable Path wcs;
+
     @Mixin
     private Output output;
 
@@ -77,6 +85,10 @@ final class AttitudeCommand implements Callable<Integer> {
         } else {
             output.say(workbench, AttitudeWords.of(placed, stood));
             output.say(workbench, notes);
+        }
+        if (wcs != null) {
+            ResultFile.write(wcs, WcsHeader.of(placed.match().plate()));
+            output.mention(workbench, "Written: " + wcs);
         }
         return 0;
     }

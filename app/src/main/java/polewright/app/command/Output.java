@@ -45,6 +45,13 @@ final class Output {
         say(workbench, List.of(line));
     }
 
+    /** A line beside the result: not with JSON, which stands alone. */
+    void mention(Workbench workbench, String line) {
+        if (!json) {
+            say(workbench, line);
+        }
+    }
+
     void print(Workbench workbench, JsonNode node) {
         workbench.out().println(text(node));
         workbench.out().flush();
