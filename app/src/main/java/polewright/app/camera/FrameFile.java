@@ -10,11 +10,11 @@ import polewright.app.JobFailed;
 public final class FrameFile {
     private static final long LARGEST_BYTES = 1_500_000_000L;
 
-    private final String name;
+    private final Path file;
     private final byte[] content;
 
-    private FrameFile(String name, byte[] content) {
-        this.name = name;
+    private FrameFile(Path file, byte[] content) {
+        this.file = file;
         this.content = content;
     }
 
@@ -29,7 +29,7 @@ public final class FrameFile {
                 throw new JobFailed(
                         file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
             }
-            return new FrameFile(nameOf(file), Files.readAllBytes(file));
+            return new FrameFile(file, Files.readAllBytes(file));
         } catch (NoSuchFileException e) {
             throw new JobFailed(file + " is not there: check the name and the folder.");
         } catch (IOException e) {
@@ -39,9 +39,13 @@ public final class FrameFile {
         }
     }
 
+    public Path file() {
+        return file;
+    }
+
     /** Without its folder. */
     public String name() {
-        return name;
+        return nameOf(file);
     }
 
     /** All of its bytes, not a copy. */

@@ -66,7 +66,7 @@ public final class FrameReading {
             if (outcome instanceof MatchedFrame matched) {
                 Duration took = Duration.between(began, clock.instant());
                 return new PlacedFrame(
-                        file.name(), facts, at, rows, stars, matched, took, remarks(facts, attempt, matched));
+                        file.file(), facts, at, rows, stars, matched, took, remarks(facts, attempt, matched));
             }
             failed = (Unmatched) outcome;
             if (stars.size() < FrameMatcher.FEWEST_STARS) {

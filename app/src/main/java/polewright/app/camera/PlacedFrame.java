@@ -1,5 +1,6 @@
 package polewright.app.camera;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -15,7 +16,7 @@ import polewright.sky.angle.Angle;
 /**
  * A frame whose place in the sky is known.
  *
- * @param name of its file
+ * @param file that it is in
  * @param facts what the file says of it
  * @param at middle of the exposure, as told or by the file
  * @param rows how the picture is drawn
@@ -25,7 +26,7 @@ import polewright.sky.angle.Angle;
  * @param remarks what the person should know of how it was found
  */
 public record PlacedFrame(
-        String name,
+        Path file,
         FrameFacts facts,
         Optional<Instant> at,
         RowOrder rows,
@@ -35,6 +36,11 @@ public record PlacedFrame(
         List<String> remarks) {
     public PlacedFrame {
         remarks = List.copyOf(remarks);
+    }
+
+    /** Of its file, without the folder. */
+    public String name() {
+        return FrameFile.nameOf(file);
     }
 
     /** Whether left and right are exchanged in the picture as it is drawn. */

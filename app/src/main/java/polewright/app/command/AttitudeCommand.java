@@ -15,11 +15,15 @@ import polewright.app.Workbench;
 import polewright.app.camera.ExposureTime;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
+import polewright.app.camera.FrameSeries;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.input.UtcInput;
 import polewright.app.json.AttitudeJson;
+import polewright.app.picture.PointMark;
+import polewright.app.picture.PointMarks;
 import polewright.app.text.AttitudeWords;
 import polewright.frames.wcs.WcsHeader;
+import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
@@ -62,6 +66,9 @@ final class AttitudeCommand implements Callable<Integer> {
     private @Nullable Path wcs;
 
     @Mixin
+    private PictureOption picture;
+
+    @Mixin
     private Output output;
 
     AttitudeCommand(Workbench workbench) {
@@ -90,7 +97,18 @@ final class AttitudeCommand implements Callable<Integer> {
             ResultFile.write(wcs, WcsHeader.of(placed.match().plate()));
             output.mention(workbench, "Written: " + wcs);
         }
+        if (picture.isAsked()) {
+            picture.draw(workbench, output, placed, List.of(pole(placed, site)), List.of());
+        }
         return 0;
+    }
+
+    private PointMark pole(PlacedFrame placed, Optional<Site> site) {
+        if (site.isPresent() && placed.at().isPresent()) {
+            CameraAttitude attitude = FrameSeries.attitude(placed, site.get(), where.weather(site.get()));
+            return PointMarks.truePole(placed, attitude, site.get());
+        }
+        return PointMarks.pole(placed, placed.at().orElseGet(workbench::now));
     }
 
     /** Where its centre stood over the horizon, as seen through the air. */

@@ -39,6 +39,9 @@ final class AxisCommand implements Callable<Integer> {
     private DriveOption drive;
 
     @Mixin
+    private PictureOption picture;
+
+    @Mixin
     private Output output;
 
     AxisCommand(Workbench workbench) {
@@ -58,6 +61,7 @@ final class AxisCommand implements Callable<Integer> {
             output.say(workbench, AxisWords.of(found, drive.told()));
             output.say(workbench, AxisWords.notes(found, drive.told()));
         }
+        AxisPicture.draw(picture, workbench, output, series, found);
         return 0;
     }
 }

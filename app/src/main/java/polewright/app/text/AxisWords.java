@@ -47,7 +47,7 @@ public final class AxisWords {
     /** Where the axis points, and what that rests on. */
     public static List<String> of(AxisFromFrames found, Drive told) {
         List<String> lines = new ArrayList<>();
-        lines.add("The axis points " + offset(found) + ".");
+        lines.add(line(found));
         Site site = found.site();
         Angle azimuth = found.axis().azimuthError(site);
         Angle altitude = found.axis().altitudeError(site);
@@ -64,6 +64,11 @@ public final class AxisWords {
         lines.add("By these frames alone the axis points " + offset(found) + ".");
         lines.addAll(turned(found, told));
         return lines;
+    }
+
+    /** Where it points, in one line. */
+    public static String line(AxisFromFrames found) {
+        return "The axis points " + offset(found) + ".";
     }
 
     private static String offset(AxisFromFrames found) {
