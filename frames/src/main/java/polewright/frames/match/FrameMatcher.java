@@ -1,9 +1,12 @@
 package polewright.frames.match;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarList;
@@ -19,7 +22,7 @@ import polewright.sky.atlas.StarField;
  * tried from the brightest star on, with few neighbours and small tolerances first. The work is bounded by the numbers
  * of stars, patterns and guesses, so that a frame of no stars ends as well.
  *
- * <p>The index of patterns is kept for the next frame: of the whole sky, or of the neighbourhood of the last hint.
+ * <p>The last few indices of patterns are kept for the next frame: of the whole sky, or of the neighbourhood of a hint.
  * Otherwise nothing is remembered; instances may be shared between threads.
  */
 public final class FrameMatcher {
@@ -27,10 +30,12 @@ public final class FrameMatcher {
     public static final int FEWEST_STARS = 6;
 
     private static final int MOST_DETECTIONS = 1500;
-    private static final int MOST_GUESSES = 60_000;
+    private static final int MOST_GUESSES = 40_000;
+    // Of the whole sky at three depths, the deepest about 120 MB.
+    private static final int MOST_INDICES = 3;
 
     private final StarAtlas atlas;
-    private final AtomicReference<IndexedSky> lastIndex = new AtomicReference<>(IndexedSky.NONE);
+    private final AtomicReference<List<IndexedSky>> lastIndices = new AtomicReference<>(List.of());
 
     public FrameMatcher(StarAtlas atlas) {
         this.atlas = atlas;
@@ -45,15 +50,14 @@ public final class FrameMatcher {
                     "expose longer, focus, or take the cap off");
         }
         Detections detections = new Detections(list, MOST_DETECTIONS);
-        for (int depth : SearchDepth.of(detections, hint, atlas.size())) {
-            IndexedSky indexed = lastIndex.get();
-            if (!indexed.serves(hint, detections, depth)) {
-                indexed = IndexedSky.of(atlas, hint, detections, depth);
-                lastIndex.set(indexed);
-            }
-            Optional<MatchedFrame> matched = search(list, detections, indexed.index(), hint);
-            if (matched.isPresent()) {
-                return matched.get();
+        for (List<PatternSearch.Stage> stages : List.of(PatternSearch.QUICK, PatternSearch.THOROUGH)) {
+            for (SearchDepth depth : SearchDepth.of(detections, hint, atlas.size())) {
+                PatternIndex index = index(hint, detections, depth.stars());
+                MatchHint narrower = hint.withScale(depth.scale());
+                Optional<MatchedFrame> matched = search(list, detections, index, narrower, stages);
+                if (matched.isPresent()) {
+                    return matched.get();
+                }
             }
         }
         return new Unmatched(
@@ -62,13 +66,36 @@ public final class FrameMatcher {
                 "check the focus, give the scale (--scale) and the part of the sky (--near), or take another frame");
     }
 
-    private Optional<MatchedFrame> search(StarList list, Detections detections, PatternIndex index, MatchHint hint) {
+    /** The shallowest of those at hand that serves, or a new one. */
+    private PatternIndex index(MatchHint hint, Detections detections, int depth) {
+        List<IndexedSky> atHand = lastIndices.get();
+        Optional<IndexedSky> serving = atHand.stream()
+                .filter(sky -> sky.serves(hint, detections, depth))
+                .min(Comparator.comparingInt(sky -> sky.patterns().patternCount()));
+        if (serving.isPresent()) {
+            return serving.get().patterns();
+        }
+        IndexedSky fresh = IndexedSky.of(atlas, hint, detections, depth);
+        lastIndices.set(Stream.concat(Stream.of(fresh), atHand.stream())
+                .limit(MOST_INDICES)
+                .toList());
+        return fresh.patterns();
+    }
+
+    private Optional<MatchedFrame> search(
+            StarList list,
+            Detections detections,
+            PatternIndex index,
+            MatchHint hint,
+            List<PatternSearch.Stage> stages) {
         PlateChoice choice = new PlateChoice(detections, atlas);
         Verifier verifier = new Verifier(detections, index.sky(), hint, choice);
         PatternSearch search = new PatternSearch(detections, index, hint, MOST_GUESSES);
-        return search.firstThat((guess, mirrored, trials) -> verifier.judge(guess, mirrored)
-                .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG)
-                .map(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
+        return search.firstThat(
+                stages,
+                (guess, mirrored, trials) -> verifier.judge(guess, mirrored)
+                        .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG)
+                        .map(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
     }
 
     /** With all the atlas's stars on the frame, however few the search needed. */
@@ -119,7 +146,7 @@ public final class FrameMatcher {
         for (int i = 0; i < paired.length; i++) {
             zeroPoints[i] = found.stars().magnitude(paired[i]) + 2.5 * Math.log10(detections.flux(paired[i]));
         }
-        java.util.Arrays.sort(zeroPoints);
+        Arrays.sort(zeroPoints);
         double faintestFlux = detections.flux(detections.count() - 1);
         return zeroPoints[paired.length / 2] - 2.5 * Math.log10(faintestFlux) + 1;
     }

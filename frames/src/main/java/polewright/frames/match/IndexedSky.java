@@ -12,11 +12,9 @@ import polewright.sky.atlas.StarField;
  * @param patch which part, frames around its edge included; the whole where empty
  * @param julianYear epoch of the stars
  * @param depth how many stars of the whole sky it goes down to
- * @param patterns empty before the first search
+ * @param patterns to be looked up
  */
-record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Optional<PatternIndex> patterns) {
-    static final IndexedSky NONE = new IndexedSky(Optional.empty(), 0, 0, Optional.empty());
-
+record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, PatternIndex patterns) {
     // In half a year the fastest stars move by a few arcseconds: less than anything that a pattern notices.
     private static final double SAME_YEARS = 0.5;
     // A neighbourhood is indexed to at least so many stars: it costs a few hundredths of a second.
@@ -39,17 +37,12 @@ record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Option
         PatternIndex index =
                 new PatternIndex(new MappedStars(stars, count, searched.radius().radians()));
         int reached = count == stars.size() ? atlas.size() : depth;
-        return new IndexedSky(patch, hint.julianYear(), reached, Optional.of(index));
-    }
-
-    PatternIndex index() {
-        return patterns.orElseThrow();
+        return new IndexedSky(patch, hint.julianYear(), reached, index);
     }
 
     /** Whether it holds all that a search needs. */
     boolean serves(MatchHint hint, Detections detections, int wantedDepth) {
-        return patterns.isPresent()
-                && depth >= wantedDepth
+        return depth >= wantedDepth
                 && Math.abs(julianYear - hint.julianYear()) < SAME_YEARS
                 && (patch.isEmpty()
                         || open(hint, detections).filter(this::holds).isPresent());

@@ -44,6 +44,11 @@ final class MappedStars {
         return Math.sqrt(starsPerCell * steradians / Math.max(1, brightest));
     }
 
+    /** Density of the brightest, averaged over the piece of sky. */
+    double starsPerSteradian(int brightest) {
+        return brightest / steradians;
+    }
+
     StarField stars() {
         return stars;
     }

@@ -15,7 +15,10 @@ final class Odds {
     /** A match is believed from these odds on: a thousand million to one, after the search has been paid for. */
     static final double LEAST_LOG = Math.log(1e9);
 
-    private static final double[] STRAY_SHARES = {0.05, 0.2, 0.5, 0.8, 0.95};
+    /** The share of strays that neither trusts nor distrusts. */
+    static final double EVEN = 0.5;
+
+    private static final double[] STRAY_SHARES = {0.05, 0.2, EVEN, 0.8, 0.95};
 
     private final double[] logs = new double[STRAY_SHARES.length];
 

@@ -11,6 +11,8 @@ final class PatternPlate {
     private static final double ALLOWED_SHARE = 0.02;
     private static final double ALLOWED_PIXELS = 2;
 
+    private static final int STEPS = 3;
+
     private PatternPlate() {}
 
     /** Empty where the scale is out of range or the four do not fit. */
@@ -73,7 +75,16 @@ final class PatternPlate {
                 i -> sky[i]);
         double size = Math.hypot(u[1] - u[0], v[1] - v[0]);
         double allowed = ALLOWED_PIXELS + ALLOWED_SHARE * size;
-        return PlateFit.of(start, pairs, PlateModel.PINHOLE)
+        // The first two fit by construction; most wrong guesses show in the others.
+        for (int i = 2; i < Hypothesis.STARS; i++) {
+            double z = sky[i].dotProduct(start.centre()) / f;
+            double offU = u[i] - sky[i].dotProduct(start.right()) / z;
+            double offV = v[i] - sky[i].dotProduct(start.down()) / z;
+            if (!(offU * offU + offV * offV < 9 * allowed * allowed)) {
+                return Optional.empty();
+            }
+        }
+        return PlateFit.of(start, pairs, PlateModel.PINHOLE, STEPS)
                 .filter(fit -> fit.normalisedSquare() < Hypothesis.STARS * allowed * allowed
                         && scale.widened(0.03).holds(fit.plate().scale().radians()))
                 .map(PlateFit::plate);

@@ -15,9 +15,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  */
 final class PatternSearch {
     /** How patterns are tried: with every three of so many neighbours, and how unlike codes may be. */
-    private record Stage(int neighbours, double tolerance) {}
+    record Stage(int neighbours, double tolerance) {}
 
-    private static final List<Stage> STAGES = List.of(new Stage(4, 0.004), new Stage(6, 0.009), new Stage(8, 0.02));
+    /** What a sound frame needs. */
+    static final List<Stage> QUICK = List.of(new Stage(4, 0.004), new Stage(6, 0.009));
+    /** For frames with many strays, or a lens that bends. */
+    static final List<Stage> THOROUGH = List.of(new Stage(8, 0.02));
+
     private static final double NEARLY_AS_BRIGHT = 0.7;
     private static final double CENTRE_PIXELS = 0.4;
     private static final double SMALLEST_PATTERN_PIXELS = 12;
@@ -53,9 +57,9 @@ final class PatternSearch {
     }
 
     /** The first guess that its judge accepts. */
-    <T> Optional<T> firstThat(Judge<T> judge) {
+    <T> Optional<T> firstThat(List<Stage> stages, Judge<T> judge) {
         Progress<T> progress = new Progress<>(judge);
-        for (Stage stage : STAGES) {
+        for (Stage stage : stages) {
             for (double pixelsPerRadian : supposedScales()) {
                 for (int star = 3; star < Math.min(SearchDepth.PATTERN_STARS, detections.count()); star++) {
                     Optional<T> found = around(star, stage, pixelsPerRadian, progress);

@@ -1,6 +1,9 @@
 package polewright.frames.match;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
@@ -15,6 +18,9 @@ final class PlateChoice {
     private static final double MOST_LIMIT_PIXELS = 4;
     private static final double FURTHEST_SIGMAS = 4;
     private static final double LEAST_SIGMA_PIXELS = 0.5;
+    private static final int LEAST_TRUSTED = 12;
+    // Half of a two-dimensional Gaussian's points lie within so many sigma.
+    private static final double RAYLEIGH_MEDIAN = 1.1774;
     // Places of the atlas: steps of rounding, and the motion since J2000.0 of the stars whose motion it does not know.
     private static final double ATLAS_SIGMA_RAD = Angle.ofArcseconds(0.5).radians();
     private static final double ATLAS_SIGMA_WITH_MOTION_RAD =
@@ -48,20 +54,23 @@ final class PlateChoice {
     Optional<Chosen> over(Plate nearlyRight, MappedStars sky, int below, int tried) {
         Plate plate = nearlyRight;
         double limit = FIRST_LIMIT_PIXELS;
+        int trusted = tried;
         Optional<Chosen> chosen = Optional.empty();
         for (int round = 0; round < ROUNDS; round++) {
             double tolerance = limit;
-            PairedStars paired = PairedStars.of(plate, detections, sky, tried, below, (x, y) -> tolerance);
+            PairedStars paired = PairedStars.of(plate, detections, sky, trusted, below, (x, y) -> tolerance);
             Optional<Fitted> best = bestModel(plate, paired);
             if (best.isEmpty()) {
                 return Optional.empty();
             }
             Fitted fitted = best.get();
             plate = fitted.fit.plate();
-            double rms = fitted.rmsPixels(paired);
-            limit = Math.max(LEAST_LIMIT_PIXELS, Math.min(MOST_LIMIT_PIXELS, FURTHEST_SIGMAS * rms));
+            double sigma = fitted.sigmaPixels(paired);
+            limit = Math.max(LEAST_LIMIT_PIXELS, Math.min(MOST_LIMIT_PIXELS, FURTHEST_SIGMAS * sigma));
+            Gains gains = gains(fitted, paired, sky, below, sigma);
+            trusted = Math.max(Math.min(tried, LEAST_TRUSTED), gains.worthTrusting());
             chosen = Optional.of(new Chosen(
-                    fitted.fit, paired, fitted.pairs, fitted.model, logOdds(fitted, paired, sky, below, rms)));
+                    fitted.fit, paired, fitted.pairs, fitted.model, gains.logOdds(fitted.model.parameters() / 2)));
         }
         return chosen;
     }
@@ -74,12 +83,13 @@ final class PlateChoice {
     }
 
     private record Fitted(PlateFit fit, PlateFit.Pairs pairs, PlateModel model) {
-        double rmsPixels(PairedStars paired) {
-            double square = 0;
-            for (int detection : paired.paired()) {
-                square += paired.offPixels2(fit.plate(), detection);
-            }
-            return Math.sqrt(square / pairs.count() / 2);
+        /** Scatter of a coordinate by the median, which a few strays do not move. */
+        double sigmaPixels(PairedStars paired) {
+            double[] off = Arrays.stream(paired.paired())
+                    .mapToDouble(detection -> Math.sqrt(paired.offPixels2(fit.plate(), detection)))
+                    .sorted()
+                    .toArray();
+            return off[off.length / 2] / RAYLEIGH_MEDIAN;
         }
 
         /** The Bayesian information criterion (Schwarz 1978, Ann. Statist. 6, 461), with the scatter unknown. */
@@ -94,28 +104,54 @@ final class PlateChoice {
         return Arrays.stream(PlateModel.values())
                 .filter(model -> pairs.count() >= Math.max(Hypothesis.STARS, model.fewestStars()))
                 .flatMap(model -> PlateFit.of(plate, pairs, model).map(fit -> new Fitted(fit, pairs, model)).stream())
-                .min(java.util.Comparator.comparingDouble(Fitted::criterion));
+                .min(Comparator.comparingDouble(Fitted::criterion));
     }
 
-    private double logOdds(Fitted fitted, PairedStars paired, MappedStars sky, int below, double rmsPixels) {
+    /** What each detection says for a plate, brightest first: see {@link Odds#gain}. */
+    private record Gains(List<Double> each) {
+        /** How many of the brightest are mostly stars; the rest are left alone as noise and chance. */
+        int worthTrusting() {
+            double sum = 0;
+            double best = 0;
+            int trusted = 0;
+            for (int i = 0; i < each.size(); i++) {
+                sum += Math.log(Odds.EVEN + (1 - Odds.EVEN) * each.get(i));
+                if (sum >= best) {
+                    best = sum;
+                    trusted = i + 1;
+                }
+            }
+            return trusted;
+        }
+
+        /** Of the brightest, without as many of the best as determine the plate: those say nothing of it. */
+        double logOdds(int determining) {
+            List<Double> judged = each.stream()
+                    .limit(JUDGED)
+                    .sorted(Comparator.reverseOrder())
+                    .toList();
+            Odds odds = new Odds();
+            judged.stream().skip(determining).forEach(odds::add);
+            return odds.log();
+        }
+    }
+
+    private Gains gains(Fitted fitted, PairedStars paired, MappedStars sky, int below, double sigmaPixels) {
         double area = (double) detections.width() * detections.height();
         double stars = starsOnFrame(fitted.fit.plate(), sky, below);
-        int judged = Math.min(JUDGED, paired.tried());
-        double sigma = Math.max(LEAST_SIGMA_PIXELS, rmsPixels);
-        double[] gains = new double[judged];
-        for (int i = 0; i < judged; i++) {
-            if (paired.rankOf(i) >= 0) {
-                double off2 = paired.offPixels2(fitted.fit.plate(), i);
-                gains[i] = Odds.gain(area, stars, off2, Math.hypot(sigma, detections.sigma(i)));
-            }
+        double sigma = Math.max(LEAST_SIGMA_PIXELS, sigmaPixels);
+        List<Double> gains = new ArrayList<>();
+        for (int i = 0; i < paired.tried(); i++) {
+            gains.add(
+                    paired.rankOf(i) < 0
+                            ? 0
+                            : Odds.gain(
+                                    area,
+                                    stars,
+                                    paired.offPixels2(fitted.fit.plate(), i),
+                                    Math.hypot(sigma, detections.sigma(i))));
         }
-        // As many stars as determine the plate say nothing of it: the best are left out.
-        Arrays.sort(gains);
-        Odds odds = new Odds();
-        for (int i = 0; i < judged - fitted.model.parameters() / 2; i++) {
-            odds.add(gains[i]);
-        }
-        return odds.log();
+        return new Gains(gains);
     }
 
     private double starsOnFrame(Plate plate, MappedStars sky, int below) {

@@ -24,7 +24,7 @@ import polewright.sky.attitude.RotationCovariance;
  */
 record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovariance covariance) {
     private static final int MOST_STEPS = 12;
-    private static final double LAST_STEP_RAD = 1e-12;
+    private static final double LAST_STEP_RAD = 1e-10;
     private static final double ARCSEC_PER_RAD = Math.toDegrees(1) * 3600;
     // The uncertainties handed in are believed as if they came from this many residuals.
     private static final double PRIOR_FREEDOM = 8;
@@ -61,10 +61,15 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
 
     /** Fits a model, starting at a plate; empty where the stars cannot carry it. */
     static Optional<PlateFit> of(Plate start, Pairs pairs, PlateModel model) {
+        return of(start, pairs, model, MOST_STEPS);
+    }
+
+    /** The same in no more than so many steps. */
+    static Optional<PlateFit> of(Plate start, Pairs pairs, PlateModel model, int mostSteps) {
         Plate plate = start;
         int n = model.parameters();
         try {
-            for (int step = 0; step < MOST_STEPS; step++) {
+            for (int step = 0; step < mostSteps; step++) {
                 Normals normals = Normals.of(plate, pairs, model);
                 RealVector change = new CholeskyDecomposition(normals.matrix, 1e-9, 1e-18)
                         .getSolver()

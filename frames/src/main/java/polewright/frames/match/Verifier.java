@@ -8,8 +8,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * then by the odds of what it explains.
  */
 final class Verifier {
-    private static final int QUICK_TRIED = 14;
-    private static final int QUICK_NEEDED = 2;
+    private static final int QUICK_TRIED = 24;
+    private static final double QUICK_NEEDED = 1.5;
+    private static final double QUICK_SIGMAS = 2;
     private static final int GROWN_TRIED = 200;
     private static final int MOST_ROUNDS = 14;
     private static final double GROWTH = 1.6;
@@ -47,24 +48,27 @@ final class Verifier {
                 .orElse(true);
     }
 
+    /** Whether clearly more of the brightest detections have a star nearby than chance would give them. */
     private boolean survivesQuickLook(Plate plate, Hypothesis guess) {
         int tried = Math.min(detections.count(), QUICK_TRIED);
         // Stars a good deal fainter than the pattern's own are of no help against it.
         int below = Math.min(sky.count(), 3 * guess.rank0() + 60);
-        PairedStars paired = PairedStars.of(
-                plate,
-                detections,
-                sky,
-                tried,
-                below,
-                new Surroundings(guess, detections).tolerance(bend(plate), Double.MAX_VALUE));
+        PairedStars.Tolerance tolerance = new Surroundings(guess, detections).tolerance(bend(plate), Double.MAX_VALUE);
+        PairedStars paired = PairedStars.of(plate, detections, sky, tried, below, tolerance);
+        double starsPerPixel2 = sky.starsPerSteradian(below) / (plate.pixelsPerRadian() * plate.pixelsPerRadian());
         int others = 0;
+        double byChance = 0;
         for (int i = 0; i < tried; i++) {
-            if (paired.rankOf(i) >= 0 && !guess.holdsDetection(i)) {
+            if (guess.holdsDetection(i)) {
+                continue;
+            }
+            double limit = tolerance.pixels(detections.x(i), detections.y(i));
+            byChance += Math.min(1, starsPerPixel2 * Math.PI * limit * limit);
+            if (paired.rankOf(i) >= 0) {
                 others++;
             }
         }
-        return others >= QUICK_NEEDED;
+        return others >= QUICK_NEEDED + byChance + QUICK_SIGMAS * Math.sqrt(byChance);
     }
 
     private static double bend(Plate plate) {
