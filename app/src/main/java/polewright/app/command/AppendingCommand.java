@@ -14,7 +14,6 @@ import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
-import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -73,11 +72,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             Instant now = workbench.now();
             NightState before = NightState.of(events, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            // Worked out before it is logged: what cannot have been seen must not get in.
-            List<LoggedEvent> more = with(events, event, now);
-            EventOrder.check(more);
-            NightState.of(more, now, models);
-            LoggedEvent done = opened.append(night, event, now);
+            LoggedEvent done = LogEntry.append(opened, night, event, now, models);
             NightState after = NightState.of(opened.events(night), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
@@ -103,11 +98,5 @@ abstract class AppendingCommand implements Callable<Integer> {
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
         output.say(workbench, AdviceWords.of(after, star));
-    }
-
-    private static List<LoggedEvent> with(List<LoggedEvent> events, NightEvent event, Instant now) {
-        List<LoggedEvent> more = new ArrayList<>(events);
-        more.add(new LoggedEvent(events.get(events.size() - 1).seq() + 1, now, event));
-        return more;
     }
 }

@@ -43,6 +43,7 @@ import polewright.app.Workbench;
             WhereCommand.class,
             AttitudeCommand.class,
             AxisCommand.class,
+            WatchCommand.class,
             RigCommand.class,
             DemoCommand.class
         })
