@@ -27,6 +27,9 @@ import polewright.sky.atlas.StarAtlas;
 
 /** Decodes frames, finds their stars and says what they are, one frame after another. */
 public final class FrameReading {
+    /** Steps in placing one frame. */
+    public static final int STEPS_A_FRAME = 3;
+
     private static final double J2000_SECONDS = 946_728_000;
     private static final double SECONDS_IN_A_JULIAN_YEAR = 365.25 * 86_400;
     // What a header says of a focal length (common practice: reducers and spacings are seldom told).
@@ -37,11 +40,18 @@ public final class FrameReading {
     private static final Angle AXIS_OFF_BY = Angle.ofDegrees(15);
 
     private final Clock clock;
+    private final StepListener listener;
     private final CompletableFuture<FrameMatcher> matcher;
 
     /** Begins to open the atlas; the first frame can be decoded meanwhile. */
     public FrameReading(Clock clock) {
+        this(clock, step -> {});
+    }
+
+    /** The same, telling each step as it begins. */
+    public FrameReading(Clock clock, StepListener listener) {
         this.clock = clock;
+        this.listener = listener;
         this.matcher = CompletableFuture.supplyAsync(() -> new FrameMatcher(StarAtlas.bundled()));
     }
 
@@ -54,11 +64,14 @@ public final class FrameReading {
      */
     public PlacedFrame place(FrameFile file, FrameClues clues, ExposureTime time, Optional<PlacedFrame> earlier) {
         Instant began = clock.instant();
+        listener.begun("decoding " + file.name());
         RowOrder rows = RowOrder.of(file.content(), file.name());
         Frame frame = FrameReader.read(file.content(), file.name(), clues.decoding());
         FrameFacts facts = frame.facts();
         Optional<Instant> at = time.middle(file.name(), facts);
+        listener.begun("finding its stars");
         StarList stars = StarFinder.find(frame);
+        listener.begun("matching them with the atlas");
         List<Attempt> attempts = attempts(clues, facts, at.orElse(began), rows, earlier);
         Unmatched failed = null;
         for (Attempt attempt : attempts) {

@@ -53,6 +53,10 @@ abstract class AppendingCommand implements Callable<Integer> {
         return logged;
     }
 
+    final Output output() {
+        return output;
+    }
+
     /** What was made out of what was typed, for the person; asked for after {@link #event}. */
     List<String> found() {
         return List.of();

@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
 import polewright.app.camera.ExposureTime;
+import polewright.app.camera.FrameClues;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
@@ -78,12 +79,7 @@ final class AttitudeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Optional<Site> site = where.given();
-        PlacedFrame placed = new FrameReading(workbench.clock())
-                .place(
-                        FrameFile.read(file),
-                        clues.clues(site),
-                        ExposureTime.ifKnown(Optional.ofNullable(at)),
-                        Optional.empty());
+        PlacedFrame placed = place(clues.clues(site));
         List<String> notes = new ArrayList<>();
         placed.remarks().forEach(remark -> notes.add("NOTE  " + remark));
         Optional<RefractedDirection> stood = site.flatMap(s -> placed.at().map(time -> direction(placed, s, time)));
@@ -101,6 +97,13 @@ final class AttitudeCommand implements Callable<Integer> {
             picture.draw(workbench, output, placed, List.of(pole(placed, site)), List.of());
         }
         return 0;
+    }
+
+    private PlacedFrame place(FrameClues told) {
+        try (Progress progress = Progress.of(workbench, output, FrameReading.STEPS_A_FRAME)) {
+            return new FrameReading(workbench.clock(), progress)
+                    .place(FrameFile.read(file), told, ExposureTime.ifKnown(Optional.ofNullable(at)), Optional.empty());
+        }
     }
 
     private PointMark pole(PlacedFrame placed, Optional<Site> site) {

@@ -52,7 +52,7 @@ final class AxisCommand implements Callable<Integer> {
     public Integer call() {
         Site site = where.site(where.given().isPresent() ? Optional.empty() : log.lastBegun(workbench));
         Weather weather = where.weather(site);
-        FrameSeries series = frames.place(workbench, site, weather);
+        FrameSeries series = frames.place(workbench, output, site, weather);
         AxisFromFrames found = AxisFromFrames.of(site, series.attitudes());
         if (output.isJson()) {
             output.print(workbench, FramesJson.of(found, drive.told()));

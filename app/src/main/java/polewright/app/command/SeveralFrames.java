@@ -41,20 +41,25 @@ final class SeveralFrames {
     private @Nullable List<Instant> times;
 
     /** Places each frame, the later ones with the help of the first; every one must have its time. */
-    FrameSeries place(Workbench workbench, Site site, Weather weather) {
+    FrameSeries place(Workbench workbench, Output output, Site site, Weather weather) {
         if (times != null && times.size() != files.size()) {
             throw new WrongUsage(files.size() + (files.size() == 1 ? " frame" : " frames") + " but " + times.size()
                     + (times.size() == 1 ? " time" : " times")
                     + ": give --at one time for each file, in their order, with commas between.");
         }
         FrameClues told = clues.clues(Optional.of(site));
-        FrameReading reading = new FrameReading(workbench.clock());
+        try (Progress progress = Progress.of(workbench, output, FrameReading.STEPS_A_FRAME * files.size())) {
+            return FrameSeries.of(place(new FrameReading(workbench.clock(), progress), told), site, weather);
+        }
+    }
+
+    private List<PlacedFrame> place(FrameReading reading, FrameClues told) {
         List<PlacedFrame> placed = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
             ExposureTime time = ExposureTime.needed(times == null ? Optional.empty() : Optional.of(times.get(i)));
             Optional<PlacedFrame> first = placed.isEmpty() ? Optional.empty() : Optional.of(placed.get(0));
             placed.add(reading.place(FrameFile.read(files.get(i)), told, time, first));
         }
-        return FrameSeries.of(placed, site, weather);
+        return placed;
     }
 }

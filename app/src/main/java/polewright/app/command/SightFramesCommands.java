@@ -48,7 +48,7 @@ final class SightFramesCommands {
         @Override
         final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             try {
-                FrameSeries series = frames.place(bench, begun.site(), begun.weather());
+                FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
                 Told told = told(series, begun);
                 List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
                 lines.addAll(told.words());
