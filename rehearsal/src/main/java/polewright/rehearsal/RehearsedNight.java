@@ -50,6 +50,8 @@ public final class RehearsedNight {
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
+    // Sightings yet to be taken before advice is asked for.
+    private int unasked;
     // The frames that told the axis last, while nothing but screws was touched since.
     private Optional<CameraOnTube.Turned> reference = Optional.empty();
 
@@ -58,8 +60,14 @@ public final class RehearsedNight {
      *
      * @param wedge how the wedge really stands then
      * @param looks frames taken while screws were turned, if the event was that
+     * @param isAdviceFollowed whether what comes next is what the night advises; not where more was to be logged first
      */
-    public record Moment(LoggedEvent event, NightState night, HiddenWedge wedge, List<LookWhileTurning> looks) {
+    public record Moment(
+            LoggedEvent event,
+            NightState night,
+            HiddenWedge wedge,
+            List<LookWhileTurning> looks,
+            boolean isAdviceFollowed) {
         public Moment {
             looks = List.copyOf(looks);
         }
@@ -150,8 +158,12 @@ public final class RehearsedNight {
     }
 
     private List<Moment> played(List<SightingKind> before) {
+        unasked = before.size();
         happened(begun);
-        before.forEach(kind -> sight(kind, Duration.ZERO));
+        for (SightingKind kind : before) {
+            unasked--;
+            sight(kind, Duration.ZERO);
+        }
         while (moments.size() < MOST_EVENTS && !(advice() instanceof Advice.Stop)) {
             follow(advice());
         }
@@ -251,7 +263,7 @@ public final class RehearsedNight {
         double altitude = turning.made(ScrewTurn.Which.ALTITUDE);
         // What was turned on and back again came to nothing.
         if (azimuth != 0 || altitude != 0) {
-            happened(new NightEvent.ScrewsTurned(azimuth, altitude), turning.looks());
+            happened(new NightEvent.ScrewsTurned(azimuth, altitude), turning.looks(), false);
         }
         sighted(new TurnedFrames(frames.attitudes(), Optional.of(turning.last()), Drive.STANDING), Duration.ZERO);
     }
@@ -269,13 +281,13 @@ public final class RehearsedNight {
     }
 
     private void happened(NightEvent event) {
-        happened(event, List.of());
+        happened(event, List.of(), unasked == 0);
     }
 
-    private void happened(NightEvent event, List<LookWhileTurning> looks) {
+    private void happened(NightEvent event, List<LookWhileTurning> looks, boolean isAdviceFollowed) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
-        Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, looks);
+        Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, looks, isAdviceFollowed);
         moments.add(moment);
         told.accept(moment);
     }

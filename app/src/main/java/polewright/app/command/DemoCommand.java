@@ -143,6 +143,10 @@ final class DemoCommand implements Callable<Integer> {
         });
         lines.addAll(List.of(
                 "",
+                "MORE  ./polewright demo --by-eye          a night without a camera",
+                "      ./polewright demo --south           the same under the southern sky",
+                "      ./polewright demo --frames FOLDER   keeps the frames, to try commands on",
+                "",
                 "The night is kept in " + file,
                 "LOOK  " + Wrapping.unbroken("./polewright log --night " + id.number() + " --log " + file),
                 "COPY  "

@@ -35,17 +35,19 @@ public final class RehearsalWords {
     public static List<String> moment(
             RehearsedNight.Moment moment, List<Photograph> photographs, Optional<SuggestedStar> star) {
         List<String> lines = new ArrayList<>();
-        List<String> event = NightWords.afterEvent(moment.event(), moment.night(), star);
         if (moment.looks().isEmpty()) {
             photographs.forEach(photograph -> lines.add(frame(photograph)));
-            lines.addAll(event);
-            return lines;
+        } else {
+            lines.add("FRAMES while the screws turn, and how many turns each says are left:");
+            moment.looks().forEach(look -> lines.add(look(look)));
         }
-        lines.add("FRAMES while the screws turn, and how many turns each says are left:");
-        moment.looks().forEach(look -> lines.add(look(look)));
-        // The last of these frames is logged at once: what to do next is said there.
-        event.stream().takeWhile(line -> !line.startsWith("  ")).forEach(lines::add);
-        lines.add("");
+        List<String> event = NightWords.afterEvent(moment.event(), moment.night(), star);
+        if (moment.isAdviceFollowed()) {
+            lines.addAll(event);
+        } else {
+            lines.add(event.get(0));
+            lines.add("");
+        }
         return lines;
     }
 
@@ -56,7 +58,7 @@ public final class RehearsalWords {
     }
 
     private static String look(LookWhileTurning look) {
-        return "  " + clock(look.at()) + "  " + FrameWords.left(look.left()).replace("left to turn: ", "");
+        return "  " + clock(look.at()) + "  " + FrameWords.both(look.left());
     }
 
     /** The truth that was hidden, against what was told. */
@@ -64,15 +66,16 @@ public final class RehearsalWords {
         List<String> lines = new ArrayList<>();
         lines.add("THE TRUTH");
         AxisOffset first = night.get(0).wedge().offset();
-        lines.add("  at first    " + direction(first) + " (" + fine(first.distance()) + " off)");
+        lines.add("  at first  " + direction(first) + " (" + fine(first.distance()) + " off)");
+        RehearsedNight.Moment last = night.get(night.size() - 1);
+        AxisOffset now = last.wedge().offset();
+        lines.add("  now       " + direction(now) + " (" + fine(now.distance()) + " off)");
+        lines.add("  the fix   " + direction(last.night().fix().state().offset()));
+        lines.add("            wrong by " + error(last));
         night.stream()
                 .filter(RehearsalWords::toldByFrames)
                 .findFirst()
-                .ifPresent(moment -> lines.add("  by frames   the first three found it to " + error(moment)));
-        RehearsedNight.Moment last = night.get(night.size() - 1);
-        AxisOffset now = last.wedge().offset();
-        lines.add("  now         " + direction(now) + " (" + fine(now.distance()) + " off)");
-        lines.add("  the fix     " + direction(last.night().fix().state().offset()) + ": wrong by " + error(last));
+                .ifPresent(moment -> lines.add("  frames    the first three were wrong by " + error(moment)));
         lines.add("  " + verdict(last.night(), now));
         return lines;
     }
@@ -82,13 +85,12 @@ public final class RehearsalWords {
                 && taken.sighting() instanceof TurnedFrames;
     }
 
-    /** {@code 6″, where it said 7″ each way}. */
+    /** {@code 6″; told: give or take 7″}. */
     private static String error(RehearsedNight.Moment moment) {
         OffsetCovariance covariance = moment.night().fix().state().offsetCovariance();
         AxisOffset wrong =
                 moment.night().fix().state().offset().minus(moment.wedge().offset());
-        return fine(wrong.distance()) + " (told: give or take " + fine(covariance.sigmaEast()) + " sideways, "
-                + fine(covariance.sigmaUp()) + " in height)";
+        return fine(wrong.distance()) + "; told: give or take " + fine(covariance.largestSigma());
     }
 
     private static String verdict(NightState state, AxisOffset truth) {
