@@ -4,6 +4,8 @@ import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.RefractedDirection;
 
 /** Unit vectors of the sky, and random ones. */
 final class Directions {
@@ -21,5 +23,11 @@ final class Directions {
         Vector3D first = middle.orthogonal();
         Vector3D second = middle.crossProduct(first);
         return new Vector3D(cosine, middle, sine * Math.cos(around), first, sine * Math.sin(around), second);
+    }
+
+    /** The ICRS direction, epoch of the moment, that is seen where something looks. */
+    static Vector3D lookedAt(Vector3D enu, ObservingMoment moment) {
+        return of(moment.catalogueDirection(
+                moment.apparent(moment.hourAngle(moment.airless(new RefractedDirection(enu))))));
     }
 }

@@ -3,6 +3,7 @@ package polewright.bench.frames;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
@@ -130,7 +131,7 @@ record RandomFrame(
                 Draw.between(0, 0.2, random),
                 2 * Math.PI * random.nextDouble(),
                 Draw.between(0.15, 0.4, random),
-                java.util.Optional.empty(),
+                Optional.empty(),
                 satellites(camera, random));
         CameraPath path = standing
                 ? CameraPath.standing(aim)
@@ -185,9 +186,9 @@ record RandomFrame(
         Vector3D front = exposure.path().cameraToEnu(0).applyTo(Vector3D.PLUS_K);
         ObservingMoment moment =
                 ObservingMoment.of(exposure.site(), SkyTime.of(exposure.middle()), exposure.weather());
-        CatalogueStar centre = moment.catalogueDirection(moment.apparent(
-                moment.hourAngle(moment.airless(new polewright.sky.place.RefractedDirection(front)))));
-        return atlas.starsWithin(centre.rightAscension(), centre.declination(), radius, faintest)
+        Vector3D centre = Directions.lookedAt(front, moment);
+        return atlas.starsWithin(
+ new Angle(centre.getAlpha()).wrappedPositive(), new Angle(centre.getDelta()), radius, faintest)
                         .size()
                 >= 0.8 * FEWEST_STARS;
     }
