@@ -36,7 +36,7 @@ public record SuggestedStar(NamedStar star, RefractedDirection direction) {
     public static Optional<SuggestedStar> forSighting(
             SightingKind kind, Site site, Weather weather, Instant at, List<NamedStar> stars) {
         return switch (kind) {
-            case COMPASS, SHADOW, LEVEL_AND_SCALE -> Optional.empty();
+            case COMPASS, SHADOW, LEVEL_AND_SCALE, FRAMES -> Optional.empty();
             case STILL_POINT -> pick(site, weather, at, stars, Angle.ZERO, place -> poleDistancePenalty(site, place));
             case DRIFT_ON_MERIDIAN -> pick(site, weather, at, stars, LOWEST, SuggestedStar::offMeridianPenalty);
             case DRIFT_EAST_OR_WEST -> pick(site, weather, at, stars, LOWEST, SuggestedStar::offSixHoursPenalty);

@@ -12,6 +12,7 @@ import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
@@ -178,6 +179,15 @@ public final class RandomEvents {
             optics.add(new Optic(
                     i + text(), sigma(60), view(), random.nextBoolean() ? Optional.of(sigma(0.1)) : Optional.empty()));
         }
+        List<Camera> cameras = new ArrayList<>();
+        for (int i = random.nextInt(3); i > 0; i--) {
+            cameras.add(new Camera(
+                    "camera " + i + text(),
+                    number(1, 20_000),
+                    number(0.5, 100),
+                    64 + random.nextInt(9000),
+                    64 + random.nextInt(9000)));
+        }
         return new Rig(
                 text(),
                 oneOf(new MountKind[] {MountKind.FORK_ON_WEDGE, MountKind.GERMAN, MountKind.TRACKER}),
@@ -185,7 +195,8 @@ public final class RandomEvents {
                 screw(random.nextBoolean() ? ScrewSense.RAISES : ScrewSense.LOWERS),
                 sigma(20),
                 sigma(20),
-                optics);
+                optics,
+                cameras);
     }
 
     private Screw screw(ScrewSense sense) {

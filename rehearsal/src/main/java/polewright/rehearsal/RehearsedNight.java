@@ -127,6 +127,8 @@ public final class RehearsedNight {
                                 star(kind),
                                 begun.rig().widestOptic().orElseThrow()),
                         QUICK);
+            case FRAMES ->
+                sighted(observer.frames(wedge, now, begun.rig().bestCamera().orElseThrow()), QUICK.plus(QUICK));
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(
                         observer.drift(wedge, now, star(kind), watch, StarDrift.usualSigma(begun.rig())),

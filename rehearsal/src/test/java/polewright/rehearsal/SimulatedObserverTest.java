@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.axis.AxisOffset;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
@@ -131,6 +132,13 @@ class SimulatedObserverTest {
             place.assertAgrees(place.observer()
                     .bearing(place.wedge(), place.at(), SolarSystemBody.SUN, BodyBearing.Line.SHADOW, SIGMA));
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("places")
+    void frames_agree(Place place) {
+        Camera camera = new Camera("guide camera", 240, 3.75, 1280, 960);
+        place.assertAgrees(place.observer().frames(place.wedge(), place.at(), camera));
     }
 
     @Test

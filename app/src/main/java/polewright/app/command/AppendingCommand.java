@@ -11,6 +11,7 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
+import polewright.app.text.FrameWords;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
 import polewright.night.event.EventOrder;
@@ -70,6 +71,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             NightState after = NightState.of(opened.events(night), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
+            notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
             report(done, after, now, notes);
         }

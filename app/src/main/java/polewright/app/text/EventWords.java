@@ -5,10 +5,12 @@ import java.util.List;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.event.NightEvent.ScrewsTurned;
@@ -70,6 +72,10 @@ public final class EventWords {
                     + PlainNumber.of(Math.rint(drift.drift().count() * 10) / 10) + " "
                     + drift.drift().unit().words() + " " + drift.direction().words() + " in "
                     + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
+        } else if (sighting instanceof TurnedFrames frames) {
+            return FrameWords.event(frames);
+        } else if (sighting instanceof FieldDrift drift) {
+            return FrameWords.event(drift);
         }
         throw new IllegalStateException("no words for " + sighting);
     }

@@ -9,6 +9,7 @@ import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.ScrewGains;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -90,7 +91,11 @@ public final class FixWords {
                 + agreement
                         .likelyCause()
                         .map(cause -> " It would fit if " + cause + ".")
-                        .orElse(" Check the star, the time and the view; take it again.");
+                        .orElse(
+                                agreement.kind().equals(TurnedFrames.KIND)
+                                        ? " Check the clock, and that nothing but right ascension was turned between the"
+                                                + " frames; take them again."
+                                        : " Check the star, the time and the view; take it again.");
     }
 
     private static List<String> gains(ScrewGains gains) {

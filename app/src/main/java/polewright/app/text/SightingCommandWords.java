@@ -20,6 +20,8 @@ final class SightingCommandWords {
             case SHADOW -> List.of(then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
             case COMPASS -> List.of(then("polewright sight compass BEARING"));
             case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
+            case FRAMES ->
+                List.of(then("polewright sight frames FIRST SECOND") + " (the files of the frames, in any order)");
             case STILL_POINT ->
                 command(
                         "log it; FIELDS in widths of the field, CLOCK such as 4.5:",

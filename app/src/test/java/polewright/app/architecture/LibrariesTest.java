@@ -35,7 +35,6 @@ class LibrariesTest {
         "org.sqlite, polewright.night.log",
         "java.sql, polewright.night.log",
         "picocli, polewright.app..",
-        "nom.tam, polewright.frames.decode",
         "com.drew, polewright.frames.decode",
         "com.twelvemonkeys, polewright.frames.decode",
     })
@@ -46,6 +45,12 @@ class LibrariesTest {
                         .anyMatch(d -> d.getTargetClass().getPackageName().startsWith(library)))
                 .as("%s is used at all", library)
                 .isTrue();
+    }
+
+    @Test
+    void fitsIsReadWhereFramesAreDecodedAndWrittenWhereTheyAreRehearsed() {
+        onlyIn("nom.tam", "polewright.frames.decode", "polewright.rehearsal.fits")
+                .check(House.CLASSES);
     }
 
     @Test

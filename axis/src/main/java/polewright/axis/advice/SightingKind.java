@@ -8,7 +8,9 @@ public enum SightingKind {
     STILL_POINT("point the tube at the pole, rock it in right ascension, and say where the pole star stands"
             + " from the point that stays still"),
     DRIFT_ON_MERIDIAN("track a star near the meridian, and see how far it drifts north or south"),
-    DRIFT_EAST_OR_WEST("track a star in the east or west, and see how far it drifts north or south");
+    DRIFT_EAST_OR_WEST("track a star in the east or west, and see how far it drifts north or south"),
+    FRAMES("take a frame, turn right ascension and nothing else by about 60 degrees, and take another"
+            + " (a third from half-way checks the two)");
 
     private final String words;
 

@@ -10,13 +10,16 @@ import polewright.axis.advice.Advice.TakeSighting;
 import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.angle.Angle;
+import polewright.sky.attitude.RotationCovariance;
 
 /** Which sighting to take: the one that narrows the fix most per minute, at usual accuracies. */
 final class SightingPlanner {
@@ -29,6 +32,7 @@ final class SightingPlanner {
     // The uncertainty of what a sighting does not tell.
     private static final double NOTHING = 1e6;
     private static final double STILL_POINT_MINUTES = 4;
+    private static final double FRAMES_MINUTES = 4;
     // Distance of Polaris and of Sigma Octantis from the pole in these years, in round figures.
     private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
     private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
@@ -129,6 +133,12 @@ final class SightingPlanner {
                     double sigma = StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes();
                     candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES, 0));
                 });
+        situation
+                .rig()
+                .bestCamera()
+                .map(SightingPlanner::framesSigmaArcmin)
+                .ifPresent(
+                        sigma -> candidates.add(new Candidate(SightingKind.FRAMES, sigma, sigma, FRAMES_MINUTES, 0)));
         double driftSigmaArcsec = StarDrift.usualSigma(situation.rig()).arcseconds();
         for (int watched : DRIFT_MINUTES) {
             double sigma = driftSigmaArcsec / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * watched);
@@ -138,6 +148,20 @@ final class SightingPlanner {
                     SightingKind.DRIFT_EAST_OR_WEST, NOTHING, Math.hypot(sigma, REFRACTION_ARCMIN), minutes, watched));
         }
         return candidates.build();
+    }
+
+    /**
+     * What two frames tell in the worse direction: √(σ_c² cos²p + σ_r² sin²p) / (√2 sin ½θ), with a turn θ of 60° and the
+     * field half-way between pole and equator.
+     */
+    private static double framesSigmaArcmin(Camera camera) {
+        RotationCovariance covariance = camera.usualCovariance();
+        double oneFrame = Math.hypot(
+                        covariance.centreSigma().arcminutes(),
+                        covariance.rollSigma().arcminutes())
+                / Math.sqrt(2);
+        double twoFrames = oneFrame / (Math.sqrt(2) * Math.sin(Math.toRadians(30)));
+        return Math.hypot(twoFrames, TurnedFrames.MOUNTS_OWN_GIVE.arcminutes());
     }
 
     private static boolean poleStarIsInReach(AxisState state, Angle field) {

@@ -147,6 +147,11 @@ public final class AxisFromFrames {
         return largestTurn(frames).turn();
     }
 
+    /** The largest turn between any two of some frames, 0 to 180°. */
+    public static Angle largestTurnOf(List<CameraAttitude> frames) {
+        return largestTurn(frames).turn();
+    }
+
     /**
      * The frames by time.
      *

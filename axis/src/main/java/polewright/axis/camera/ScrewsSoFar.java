@@ -72,9 +72,6 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
         if (slipped) {
             followed = FollowedAxis.of(found, now, after, Optional.empty());
         }
-        Optional<FrameFinding> turned = slipped
-                ? Optional.of(new FrameFinding.RightAscensionTurned(Angle.ofArcseconds(beyondWest)))
-                : Optional.empty();
         List<FrameFinding> findings = new ArrayList<>();
         if (slipped) {
             findings.add(new FrameFinding.RightAscensionTurned(Angle.ofArcseconds(beyondWest)));

@@ -38,7 +38,8 @@ final class DoubtedScrews {
                 doubted(rig.altitudeScrew()),
                 level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level,
                 rig.clampSigma(),
-                rig.optics());
+                rig.optics(),
+                rig.cameras());
     }
 
     private static Screw doubted(Screw screw) {

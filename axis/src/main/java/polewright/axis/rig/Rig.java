@@ -19,6 +19,7 @@ import polewright.sky.angle.Angle;
  * @param levelSigma how level the base is trusted to be, 1 sigma: a lean lets one screw move the axis the other way too
  * @param clampSigma how far clamping usually shifts the axis on the sky, 1 sigma in each direction
  * @param optics finders and eyepieces
+ * @param cameras cameras on the tube
  */
 public record Rig(
         String name,
@@ -27,7 +28,11 @@ public record Rig(
         Screw altitudeScrew,
         Angle levelSigma,
         Angle clampSigma,
-        List<Optic> optics) {
+        List<Optic> optics,
+        List<Camera> cameras) {
+    // A smaller field holds too few stars of the atlas.
+    private static final Angle LEAST_MATCHED_FIELD = Angle.ofDegrees(0.3);
+
     public Rig {
         if (!azimuthScrew.clockwise().isAzimuth()) {
             throw new InputRefused(
@@ -43,6 +48,7 @@ public record Rig(
         requireSmall("base level uncertainty", levelSigma);
         requireSmall("clamping shift", clampSigma);
         optics = List.copyOf(optics);
+        cameras = List.copyOf(cameras);
         Set<String> names = new HashSet<>();
         for (Optic optic : optics) {
             if (!names.add(optic.name().toLowerCase(Locale.ROOT))) {
@@ -50,6 +56,30 @@ public record Rig(
                         "rig '" + name + "' has two optics named '" + optic.name() + "'", "give each its own name");
             }
         }
+        for (Camera camera : cameras) {
+            if (!names.add(camera.name().toLowerCase(Locale.ROOT))) {
+                throw new InputRefused(
+                        "rig '" + name + "' has two things to look with named '" + camera.name() + "'",
+                        "give each its own name");
+            }
+        }
+    }
+
+    /** A rig without a camera. */
+    public Rig(
+            String name,
+            MountKind kind,
+            Screw azimuthScrew,
+            Screw altitudeScrew,
+            Angle levelSigma,
+            Angle clampSigma,
+            List<Optic> optics) {
+        this(name, kind, azimuthScrew, altitudeScrew, levelSigma, clampSigma, optics, List.of());
+    }
+
+    /** The same rig with these cameras. */
+    public Rig withCameras(List<Camera> others) {
+        return new Rig(name, kind, azimuthScrew, altitudeScrew, levelSigma, clampSigma, optics, others);
     }
 
     /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
@@ -82,6 +112,13 @@ public record Rig(
                 .filter(o -> o.division().isPresent())
                 .min(Comparator.comparing(o -> o.division().orElseThrow()))
                 .or(() -> optics.stream().min(Comparator.comparing(Optic::field)));
+    }
+
+    /** The camera whose frames tell the axis best, of those that see enough sky for a match. */
+    public Optional<Camera> bestCamera() {
+        return cameras.stream()
+                .filter(c -> c.field().compareTo(LEAST_MATCHED_FIELD) >= 0)
+                .min(Comparator.comparing(c -> c.usualCovariance().rollSigma()));
     }
 
     public Optional<Optic> optic(String opticName) {

@@ -30,6 +30,9 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
      */
     public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
 
+    /** What fixes and logs call this kind. */
+    public static final String KIND = "camera frames";
+
     public TurnedFrames {
         frames = AxisFromFrames.inOrderOfExposure(frames);
         if (afterScrews.isPresent()) {
@@ -47,14 +50,15 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         return new TurnedFrames(frames, Optional.empty(), drive);
     }
 
+    /** When the axis stood as it is told: at the first frame, or at the one after the screws were turned. */
     @Override
     public Instant at() {
-        return frames.get(0).at();
+        return afterScrews.orElse(frames.get(0)).at();
     }
 
     @Override
     public String kind() {
-        return "camera frames";
+        return KIND;
     }
 
     /** Refraction is in the attitudes already: the weather is not asked. */

@@ -22,6 +22,7 @@ import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.KnownAxis;
 import polewright.axis.fix.Step;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.View;
@@ -265,5 +266,21 @@ class AdviserTest {
         assertThat(Adviser.advise(new Situation(
                         RIG, ground, DiscAllowance.VISUAL, false, Confirmation.NONE, allRead, Daylight.SHADOW)))
                 .isInstanceOf(Advice.WaitForDark.class);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void framesAreAdvised_whereTheRigHasACamera_andTheSunIsDown(double latitudeDeg) {
+        Rig withCamera = RIG.withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
+        Fix nothing = fix(axis(latitudeDeg, 200, -100));
+        Situation night = new Situation(
+                withCamera, nothing, DiscAllowance.VISUAL, false, Confirmation.NONE, Set.of(), Daylight.NONE);
+        Situation day = new Situation(
+                withCamera, nothing, DiscAllowance.VISUAL, false, Confirmation.NONE, Set.of(), Daylight.SHADOW);
+
+        TakeSighting byNight = (TakeSighting) Adviser.advise(night);
+        assertThat(byNight.kind()).isEqualTo(SightingKind.FRAMES);
+        assertThat(byNight.watch()).isZero();
+        assertThat(((TakeSighting) Adviser.advise(day)).kind()).isNotEqualTo(SightingKind.FRAMES);
     }
 }

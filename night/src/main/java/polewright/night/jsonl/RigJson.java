@@ -2,6 +2,7 @@ package polewright.night.jsonl;
 
 import java.util.List;
 import java.util.Optional;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
@@ -9,7 +10,7 @@ import polewright.axis.rig.Screw;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 
-/** The rig: mount, screws and optics. */
+/** The rig: mount, screws, optics and cameras. */
 final class RigJson {
     private RigJson() {}
 
@@ -20,7 +21,8 @@ final class RigJson {
                 .object("altitude_screw", rig.altitudeScrew(), ScrewJson::write)
                 .angle("level_sigma_deg", rig.levelSigma())
                 .angle("clamp_sigma_arcmin", rig.clampSigma())
-                .list("optics", rig.optics(), RigJson::writeOptic);
+                .list("optics", rig.optics(), RigJson::writeOptic)
+                .list("cameras", rig.cameras(), RigJson::writeCamera);
     }
 
     static Rig read(FieldReader in) {
@@ -31,7 +33,8 @@ final class RigJson {
         Angle level = in.angle("level_sigma_deg");
         Angle clamp = in.angle("clamp_sigma_arcmin");
         List<Optic> optics = in.has("optics") ? in.list("optics", RigJson::readOptic) : List.of();
-        return in.made(() -> new Rig(name, kind, azimuth, altitude, level, clamp, optics));
+        List<Camera> cameras = in.has("cameras") ? in.list("cameras", RigJson::readCamera) : List.of();
+        return in.made(() -> new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras));
     }
 
     private static void writeOptic(FieldWriter out, Optic optic) {
@@ -46,5 +49,28 @@ final class RigJson {
         Optional<Angle> division =
                 in.has("division_arcsec") ? Optional.of(in.angle("division_arcsec")) : Optional.empty();
         return in.made(() -> new Optic(name, field, view, division));
+    }
+
+    private static void writeCamera(FieldWriter out, Camera camera) {
+        out.text("name", camera.name())
+                .number("focal_length_mm", camera.focalLengthMm())
+                .number("pixel_um", camera.pixelMicrons())
+                .whole("width_px", camera.widthPixels())
+                .whole("height_px", camera.heightPixels());
+    }
+
+    private static Camera readCamera(FieldReader in) {
+        String name = in.text("name");
+        double focalLength = in.number("focal_length_mm");
+        double pixel = in.number("pixel_um");
+        int width = pixels(in, "width_px");
+        int height = pixels(in, "height_px");
+        return in.made(() -> new Camera(name, focalLength, pixel, width, height));
+    }
+
+    private static int pixels(FieldReader in, String key) {
+        long pixels = in.whole(key);
+        // What no int holds no camera has; the camera's own bounds say so.
+        return (int) Math.max(-1, Math.min(Integer.MAX_VALUE, pixels));
     }
 }

@@ -1,0 +1,73 @@
+package polewright.app.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import polewright.app.text.FrameWords;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.Drive;
+import polewright.axis.camera.FoundDrive;
+import polewright.axis.camera.FrameChecks;
+import polewright.axis.camera.TrackedSequence;
+import polewright.axis.camera.WormError;
+import polewright.sky.angle.Angle;
+
+/** What camera frames tell, as JSON. */
+public final class FramesJson {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private FramesJson() {}
+
+    /** The axis from frames between which right ascension was turned. */
+    public static ObjectNode of(AxisFromFrames found, Drive told) {
+        ObjectNode node = NODES.objectNode();
+        node.put("east_arcmin", found.offset().east().arcminutes());
+        node.put("up_arcmin", found.offset().up().arcminutes());
+        node.put("azimuth_arcmin", found.axis().azimuthError(found.site()).arcminutes());
+        OffsetCovariance covariance = found.covariance();
+        ArrayNode rows = node.putArray("cov_arcmin2");
+        rows.addArray().add(covariance.eastEastArcmin2()).add(covariance.eastUpArcmin2());
+        rows.addArray().add(covariance.eastUpArcmin2()).add(covariance.upUpArcmin2());
+        node.put("rotation_deg", found.largestTurn().degrees());
+        ArrayNode residuals = node.putArray("residual_arcsec");
+        found.residuals().forEach(r -> residuals.add(r.arcseconds()));
+        node.put("polar_distance_deg", found.boresightPolarDistance().degrees());
+        FoundDrive drive = FoundDrive.of(found, told);
+        node.put("drive", drive.drive().name().toLowerCase(java.util.Locale.ROOT));
+        node.put("drive_seen", drive.seen());
+        ArrayNode warnings = node.putArray("warnings");
+        FrameChecks.of(found, told).forEach(finding -> warnings.add(FrameWords.of(finding)));
+        return node;
+    }
+
+    /** Drift and the worm's error. */
+    public static ObjectNode of(TrackedSequence sequence) {
+        ObjectNode node = NODES.objectNode();
+        node.put("start", sequence.start().toString());
+        node.put("minutes", sequence.length().toMillis() / 60000.0);
+        node.put("ra_deg", sequence.rightAscension().degrees());
+        node.put("dec_deg", sequence.declination().degrees());
+        put(node, "north", sequence.north());
+        put(node, "east", sequence.east());
+        WormError worm = sequence.worm();
+        ObjectNode periodic = node.putObject("periodic_error");
+        periodic.put("peak_to_peak_arcsec", equatorial(worm, worm.peakToPeak()));
+        periodic.put("rms_arcsec", equatorial(worm, worm.rms()));
+        worm.wave().ifPresent(wave -> {
+            periodic.put("period_seconds", wave.period().toMillis() / 1000.0);
+            periodic.put("amplitude_arcsec", equatorial(worm, wave.amplitude()));
+            periodic.put("sigma_amplitude_arcsec", equatorial(worm, wave.amplitudeSigma()));
+        });
+        return node;
+    }
+
+    private static void put(ObjectNode node, String way, TrackedSequence.Drift drift) {
+        node.put(way + "_arcsec_min", drift.perMinute().arcseconds());
+        node.put("sigma_" + way + "_arcsec_min", drift.sigmaPerMinute().arcseconds());
+    }
+
+    private static double equatorial(WormError worm, Angle onSky) {
+        return worm.atEquator(onSky).arcseconds();
+    }
+}
