@@ -87,7 +87,7 @@ public final class AxisHonesty {
 
     private final StarAtlas atlas = StarAtlas.bundled();
     private final FrameMatcher matcher = new FrameMatcher(atlas);
-    private final FrameRenderer renderer = new FrameRenderer(atlas).withInventedStarsTo(14);
+    private final FrameRenderer renderer = new FrameRenderer(StrayedSky.ofAtlas()).withInventedStarsTo(14);
     private int tooFewStars;
     private int unmatched;
 
@@ -95,7 +95,12 @@ public final class AxisHonesty {
 
     /** One axis against the truth. */
     private record Trial(
-            Site site, boolean tracking, AxisEstimate estimate, AxisOffset error, Angle azimuthError, Angle altitudeError) {
+            Site site,
+            boolean tracking,
+            AxisEstimate estimate,
+            AxisOffset error,
+            Angle azimuthError,
+            Angle altitudeError) {
         double normalisedSquare() {
             return estimate.offsetCovariance(site).normalisedSquare(error);
         }
@@ -178,17 +183,20 @@ public final class AxisHonesty {
                 rms(
                         trials,
                         t -> Math.hypot(
-                                t.estimate().offsetCovariance(t.site()).sigmaEast().arcseconds(),
-                                t.estimate().offsetCovariance(t.site()).sigmaUp().arcseconds())),
+                                t.estimate()
+                                        .offsetCovariance(t.site())
+                                        .sigmaEast()
+                                        .arcseconds(),
+                                t.estimate()
+                                        .offsetCovariance(t.site())
+                                        .sigmaUp()
+                                        .arcseconds())),
                 trials.stream().mapToDouble(Trial::normalisedSquare).average().orElse(Double.NaN) / 2);
     }
 
     private static double rms(List<Trial> trials, ToDoubleFunction<Trial> figure) {
-        return Math.sqrt(trials.stream()
-                .mapToDouble(figure)
-                .map(v -> v * v)
-                .average()
-                .orElse(Double.NaN));
+        return Math.sqrt(
+                trials.stream().mapToDouble(figure).map(v -> v * v).average().orElse(Double.NaN));
     }
 
     private Optional<Trial> trial(long seed) {
@@ -263,8 +271,7 @@ public final class AxisHonesty {
                     first);
             boolean rich = true;
             for (int i = 0; rich && i < FRAMES; i++) {
-                rich = isRich(
-                        pointed.turned(STEP.times(i)), site, weather, first.plus(BETWEEN.multipliedBy(i)));
+                rich = isRich(pointed.turned(STEP.times(i)), site, weather, first.plus(BETWEEN.multipliedBy(i)));
             }
             if (rich) {
                 return Optional.of(pointed);

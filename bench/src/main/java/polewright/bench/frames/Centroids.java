@@ -101,7 +101,8 @@ public final class Centroids {
 
     private static double report(double width, double least, double most, List<Measured> stars, long missed) {
         double square = stars.stream().mapToDouble(Measured::square).average().orElse(Double.NaN);
-        double bound = stars.stream().mapToDouble(Measured::boundSquare).average().orElse(Double.NaN);
+        double bound =
+                stars.stream().mapToDouble(Measured::boundSquare).average().orElse(Double.NaN);
         double over = Math.sqrt(square / bound);
         System.out.printf(
                 Locale.ROOT,
@@ -155,8 +156,8 @@ public final class Centroids {
                 && star.x() < COLUMNS - within
                 && star.y() < ROWS - within
                 && stars.stream()
-                        .noneMatch(other -> other != star
-                                && Math.hypot(other.x() - star.x(), other.y() - star.y()) < within);
+                        .noneMatch(other ->
+                                other != star && Math.hypot(other.x() - star.x(), other.y() - star.y()) < within);
     }
 
     /** Of 3″ a pixel anywhere high up, with anything from a dark sky to a bright one. */
@@ -166,7 +167,9 @@ public final class Centroids {
         double blur = Math.sqrt(width * width - Math.pow(seeing.arcseconds() / scaleArcsec, 2));
         double focalMm = PIXEL_MICRONS / 1000 / Math.toRadians(scaleArcsec / 3600);
         SimulatedCamera camera = SimulatedCamera.of(
-                "Clean", CameraOptics.clean(focalMm, 50, blur * PIXEL_MICRONS), Detector.flawless(COLUMNS, ROWS, PIXEL_MICRONS));
+                "Clean",
+                CameraOptics.clean(focalMm, 50, blur * PIXEL_MICRONS),
+                Detector.flawless(COLUMNS, ROWS, PIXEL_MICRONS));
         return new Exposure(
                 camera,
                 CameraPath.tracking(

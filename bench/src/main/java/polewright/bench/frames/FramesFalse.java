@@ -31,8 +31,8 @@ public final class FramesFalse {
     private static final int FEWEST_DOTS = 6;
     private static final int MOST_DOTS = 1000;
 
-    private final StarAtlas atlas = StarAtlas.bundled();
-    private final FrameMatcher matcher = new FrameMatcher(atlas);
+    private final StarAtlas sky = StrayedSky.ofAtlas();
+    private final FrameMatcher matcher = new FrameMatcher(StarAtlas.bundled());
     private final List<Double> millis = new ArrayList<>();
     private final List<Integer> stars = new ArrayList<>();
 
@@ -88,12 +88,11 @@ public final class FramesFalse {
         Frame frame = scattered ? scattered(random) : shuffled(seed, random);
         StarList found = StarFinder.find(frame);
         // Fifths apart from halves: every kind of frame meets every kind of hint.
-        Knowledge knowledge =
-                switch ((int) (Math.floorDiv(seed, 2L) % 5)) {
-                    case 0 -> Knowledge.SCALE;
-                    case 1 -> Knowledge.PLACE_AND_SCALE;
-                    default -> Knowledge.NOTHING;
-                };
+        Knowledge knowledge = switch ((int) (Math.floorDiv(seed, 2L) % 5)) {
+            case 0 -> Knowledge.SCALE;
+            case 1 -> Knowledge.PLACE_AND_SCALE;
+            default -> Knowledge.NOTHING;
+        };
         MatchHint hint = knowledge.hint(
                 Directions.within(Vector3D.PLUS_K, Angle.HALF_TURN, random),
                 frame.facts().scalePerPixel().orElseThrow(),
@@ -126,12 +125,12 @@ public final class FramesFalse {
     }
 
     private Frame shuffled(long seed, RandomGenerator random) {
-        RandomFrame real = RandomFrame.of(atlas, seed);
+        RandomFrame real = RandomFrame.of(sky, seed);
         return FrameOfDots.shuffled(real.exposure(), real.rendered().truth(), random);
     }
 
     private Places underCloud(long seed) {
-        RandomFrame frame = RandomFrame.of(atlas, seed, RandomFrame.Setting.CLOUD_OVER_HALF);
+        RandomFrame frame = RandomFrame.of(sky, seed, RandomFrame.Setting.CLOUD_OVER_HALF);
         return Places.of(
                 matcher.match(StarFinder.find(frame.rendered().frame()), frame.hint()),
                 frame.rendered().truth());

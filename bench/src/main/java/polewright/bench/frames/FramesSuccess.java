@@ -25,8 +25,8 @@ public final class FramesSuccess {
     private static final double LEAST_SUCCESS = 0.995;
     private static final double[] WIDTH_EDGES_DEG = {0.5, 1, 2, 5, 10, 20, 40.01};
 
-    private final StarAtlas atlas = StarAtlas.bundled();
-    private final FrameMatcher matcher = new FrameMatcher(atlas);
+    private final StarAtlas sky = StrayedSky.ofAtlas();
+    private final FrameMatcher matcher = new FrameMatcher(StarAtlas.bundled());
 
     private FramesSuccess() {}
 
@@ -81,10 +81,10 @@ public final class FramesSuccess {
                 options.first() + options.count() - 1,
                 RandomFrame.FEWEST_STARS,
                 RandomFrame.SIGNAL_TO_NOISE);
-        trial(RandomFrame.of(atlas, options.first()));
+        trial(RandomFrame.of(sky, options.first()));
         List<Trial> trials = new ArrayList<>();
         for (long seed = options.first(); seed < options.first() + options.count(); seed++) {
-            Trial trial = trial(RandomFrame.of(atlas, seed));
+            Trial trial = trial(RandomFrame.of(sky, seed));
             trials.add(trial);
             if (!trial.right()) {
                 System.out.println(trial.describe());
@@ -129,8 +129,9 @@ public final class FramesSuccess {
 
     private static void report(List<Trial> trials) {
         Map<Knowledge, List<Trial>> byKnowledge = new EnumMap<>(Knowledge.class);
-        trials.forEach(t ->
-                byKnowledge.computeIfAbsent(t.knowledge(), k -> new ArrayList<>()).add(t));
+        trials.forEach(t -> byKnowledge
+                .computeIfAbsent(t.knowledge(), k -> new ArrayList<>())
+                .add(t));
         byKnowledge.forEach((knowledge, some) -> line(knowledge.toString(), some));
         for (int i = 1; i < WIDTH_EDGES_DEG.length; i++) {
             double least = WIDTH_EDGES_DEG[i - 1];
@@ -145,10 +146,10 @@ public final class FramesSuccess {
         line(
                 "15 to 25 catalogue stars",
                 trials.stream().filter(t -> t.catalogueStars() <= 25).toList());
-        System.out.println("finding stars: "
-                + new Spread(trials.stream().mapToDouble(Trial::findMillis)).inWords("ms"));
-        System.out.println("matching:      "
-                + new Spread(trials.stream().mapToDouble(Trial::matchMillis)).inWords("ms"));
+        System.out.println(
+                "finding stars: " + new Spread(trials.stream().mapToDouble(Trial::findMillis)).inWords("ms"));
+        System.out.println(
+                "matching:      " + new Spread(trials.stream().mapToDouble(Trial::matchMillis)).inWords("ms"));
     }
 
     private static void line(String what, List<Trial> trials) {
@@ -162,7 +163,7 @@ public final class FramesSuccess {
     }
 
     private void describe(Options options) throws IOException {
-        RandomFrame frame = RandomFrame.of(atlas, options.first());
+        RandomFrame frame = RandomFrame.of(sky, options.first());
         Trial trial = trial(frame);
         System.out.println(trial.describe());
         System.out.println("camera  " + frame.exposure().camera());

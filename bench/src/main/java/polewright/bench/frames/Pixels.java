@@ -21,10 +21,8 @@ record Pixels(double fwhmPixels, double variance) {
         Detector detector = camera.detector();
         double seconds = exposure.length().toNanos() / 1e9;
         double scaleArcsec = camera.scalePerPixel().arcseconds();
-        double sky = camera.electronsPerSecond(exposure.sky().magnitudePerArcsec2())
-                * scaleArcsec
-                * scaleArcsec
-                * seconds;
+        double sky =
+                camera.electronsPerSecond(exposure.sky().magnitudePerArcsec2()) * scaleArcsec * scaleArcsec * seconds;
         double fwhm = Math.hypot(
                 exposure.sky().seeing().arcseconds() / scaleArcsec,
                 camera.optics().blurMicrons() / detector.pixelMicrons());

@@ -19,7 +19,12 @@ import polewright.sky.angle.Angle;
  */
 record RandomCamera(SimulatedCamera camera, double fwhmPixels, Angle seeing) {
     private static final double[][] COLUMNS_ROWS_MICRONS = {
-        {1280, 960, 3.75}, {1304, 976, 3.75}, {1600, 1200, 4.5}, {1920, 1080, 2.9}, {1936, 1096, 2.9}, {1936, 1216, 5.86}
+        {1280, 960, 3.75},
+        {1304, 976, 3.75},
+        {1600, 1200, 4.5},
+        {1920, 1080, 2.9},
+        {1936, 1096, 2.9},
+        {1936, 1216, 5.86}
     };
     private static final double LENS_UP_TO_MM = 120;
     private static final double LARGEST_APERTURE_MM = 250;
@@ -70,8 +75,7 @@ record RandomCamera(SimulatedCamera camera, double fwhmPixels, Angle seeing) {
                         Draw.logBetween(5, 60, random),
                         Draw.logBetween(1e-6, 1e-5, random)),
                 1);
-        return new RandomCamera(
-                SimulatedCamera.of("Any", optics, detector), fwhm, Angle.ofArcseconds(seeingArcsec));
+        return new RandomCamera(SimulatedCamera.of("Any", optics, detector), fwhm, Angle.ofArcseconds(seeingArcsec));
     }
 
     /** What empty sky gives a pixel in a second, electrons. */

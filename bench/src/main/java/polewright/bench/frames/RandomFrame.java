@@ -42,12 +42,7 @@ import polewright.sky.time.SkyTime;
  * @param standing whether the mount stood still
  */
 record RandomFrame(
-        long seed,
-        Exposure exposure,
-        RenderedFrame rendered,
-        Knowledge knowledge,
-        MatchHint hint,
-        boolean standing) {
+        long seed, Exposure exposure, RenderedFrame rendered, Knowledge knowledge, MatchHint hint, boolean standing) {
     static final int FEWEST_STARS = 15;
     static final double SIGNAL_TO_NOISE = 8;
 
@@ -58,8 +53,8 @@ record RandomFrame(
     private static final int MOST_PLACES = 5000;
 
     /** With the sky clear. */
-    static RandomFrame of(StarAtlas atlas, long seed) {
-        return of(atlas, seed, Setting.CLEAR);
+    static RandomFrame of(StarAtlas sky, long seed) {
+        return of(sky, seed, Setting.CLEAR);
     }
 
     /** What stands between camera and sky. */
@@ -69,15 +64,15 @@ record RandomFrame(
         CLOUD_OVER_HALF
     }
 
-    static RandomFrame of(StarAtlas atlas, long seed, Setting setting) {
+    static RandomFrame of(StarAtlas sky, long seed, Setting setting) {
         RandomGenerator random = new SplittableRandom(seed);
-        FrameRenderer renderer = new FrameRenderer(atlas).withInventedStarsTo(FAINTEST_INVENTED);
+        FrameRenderer renderer = new FrameRenderer(sky).withInventedStarsTo(FAINTEST_INVENTED);
         Knowledge knowledge = Knowledge.values()[(int) Math.floorMod(seed, (long) Knowledge.values().length)];
         boolean standing = random.nextInt(10) == 0;
         RandomCamera camera = RandomCamera.ofWidth(Angle.ofDegrees(Draw.logBetween(0.5, 40, random)), random);
         for (int place = 0; place < MOST_PLACES; place++) {
             Exposure exposure = exposure(camera, standing, random);
-            if (!promises(atlas, exposure)) {
+            if (!promises(sky, exposure)) {
                 continue;
             }
             SplittableRandom noise = new SplittableRandom(random.nextLong());
@@ -116,7 +111,8 @@ record RandomFrame(
         Rotation aim = aim(camera, moment, random);
         double magnitudePerArcsec2 = Draw.between(18, 21.7, random);
         double seconds = standing
-                ? Draw.logBetween(3, 30, random) * camera.camera().scalePerPixel().arcseconds()
+                ? Draw.logBetween(3, 30, random)
+                        * camera.camera().scalePerPixel().arcseconds()
                         / SIDEREAL_ARCSEC_PER_SECOND
                 : Draw.logBetween(0.3, 20, random);
         double full = Math.min(
@@ -125,7 +121,7 @@ record RandomFrame(
                         * camera.camera().detector().electronsPerCount());
         seconds = Math.min(
                 Math.min(30, seconds), MOST_SKY_OF_FULL * full / camera.skyElectronsPerSecond(magnitudePerArcsec2));
-        SkyConditions sky = new SkyConditions(
+        SkyConditions conditions = new SkyConditions(
                 camera.seeing(),
                 magnitudePerArcsec2,
                 Draw.between(0, 0.2, random),
@@ -137,18 +133,17 @@ record RandomFrame(
                 ? CameraPath.standing(aim)
                 : CameraPath.tracking(aim, AxisPointing.atPole(site).northernEnd(site));
         return new Exposure(
-                camera.camera(), path, site, weather, sky, middle, Duration.ofNanos(Math.round(seconds * 1e9)));
+                camera.camera(), path, site, weather, conditions, middle, Duration.ofNanos(Math.round(seconds * 1e9)));
     }
 
     /** Evenly over the part of the sky that stands well above the horizon, rolled any way. */
     private static Rotation aim(RandomCamera camera, ObservingMoment moment, RandomGenerator random) {
-        double halfDiagonalDeg = Math.toDegrees(Math.atan(cornerPixels(camera)
-                * camera.camera().scalePerPixel().radians()));
+        double halfDiagonalDeg = Math.toDegrees(
+                Math.atan(cornerPixels(camera) * camera.camera().scalePerPixel().radians()));
         Angle lowest = Angle.ofDegrees(Math.max(20, halfDiagonalDeg + 8));
         while (true) {
             Vector3D direction = Directions.within(Vector3D.PLUS_K, Angle.HALF_TURN, random);
-            CatalogueStar place =
-                    CatalogueStar.fixed(new Angle(direction.getAlpha()), new Angle(direction.getDelta()));
+            CatalogueStar place = CatalogueStar.fixed(new Angle(direction.getAlpha()), new Angle(direction.getDelta()));
             if (moment.refracted(moment.apparent(place)).altitude().compareTo(lowest) > 0) {
                 return CameraAim.at(place, new Angle(2 * Math.PI * random.nextDouble()), moment);
             }
@@ -171,24 +166,31 @@ record RandomFrame(
     }
 
     /** Whether rendering is worth the while: by the atlas alone, in a disc of the picture's area. */
-    private static boolean promises(StarAtlas atlas, Exposure exposure) {
+    private static boolean promises(StarAtlas sky, Exposure exposure) {
         Pixels pixels = Pixels.of(exposure);
         double seconds = exposure.length().toNanos() / 1e9;
         double trail = exposure.path()
-                        .cameraToEnu(-seconds / 2)
-                        .applyTo(exposure.path().cameraToEnu(seconds / 2).revert())
-                        .getAngle()
-                < 1e-12 ? SIDEREAL_ARCSEC_PER_SECOND * seconds / exposure.camera().scalePerPixel().arcseconds() : 0;
+                                .cameraToEnu(-seconds / 2)
+                                .applyTo(
+                                        exposure.path().cameraToEnu(seconds / 2).revert())
+                                .getAngle()
+                        < 1e-12
+                ? SIDEREAL_ARCSEC_PER_SECOND
+                        * seconds
+                        / exposure.camera().scalePerPixel().arcseconds()
+                : 0;
         double faintest = StarTruth.faintestMagnitude(exposure, pixels, trail, SIGNAL_TO_NOISE);
         int columns = exposure.camera().detector().width();
         int rows = exposure.camera().detector().height();
         Angle radius = exposure.camera().scalePerPixel().times(Math.sqrt(columns * (double) rows / Math.PI));
         Vector3D front = exposure.path().cameraToEnu(0).applyTo(Vector3D.PLUS_K);
-        ObservingMoment moment =
-                ObservingMoment.of(exposure.site(), SkyTime.of(exposure.middle()), exposure.weather());
+        ObservingMoment moment = ObservingMoment.of(exposure.site(), SkyTime.of(exposure.middle()), exposure.weather());
         Vector3D centre = Directions.lookedAt(front, moment);
-        return atlas.starsWithin(
- new Angle(centre.getAlpha()).wrappedPositive(), new Angle(centre.getDelta()), radius, faintest)
+        return sky.starsWithin(
+                                new Angle(centre.getAlpha()).wrappedPositive(),
+                                new Angle(centre.getDelta()),
+                                radius,
+                                faintest)
                         .size()
                 >= 0.8 * FEWEST_STARS;
     }

@@ -25,9 +25,7 @@ final class Spread {
 
     /** The figure that a share of all lie at or under. */
     double quantile(double share) {
-        return sorted.length == 0
-                ? Double.NaN
-                : sorted[(int) Math.max(0, Math.ceil(share * sorted.length) - 1)];
+        return sorted.length == 0 ? Double.NaN : sorted[(int) Math.max(0, Math.ceil(share * sorted.length) - 1)];
     }
 
     /** Median, 95 % and largest. */

@@ -77,8 +77,7 @@ final class StarTruth {
     /** Magnitude of a star in the zenith that stands out by so much. */
     static double faintestMagnitude(Exposure exposure, Pixels pixels, double trailPixels, double signalToNoise) {
         double electrons = 1;
-        while (pixels.signalToNoise(
-                        new TrueStar(0, 0, 0, 0, -trailPixels / 2, 0, trailPixels / 2, 0, electrons))
+        while (pixels.signalToNoise(new TrueStar(0, 0, 0, 0, -trailPixels / 2, 0, trailPixels / 2, 0, electrons))
                 < signalToNoise) {
             electrons *= 1.02;
         }
