@@ -60,12 +60,6 @@ class LibrariesTest {
                 .check(House.CLASSES);
     }
 
-    @Test
-    void fitsIsReadByFramesAndWrittenByTheRehearsal() {
-        onlyIn("nom.tam", "polewright.frames.decode", "polewright.rehearsal.fits")
-                .check(House.CLASSES);
-    }
-
     /** Pictures are read in one place and drawn in another. */
     @Test
     void picturesAreReadWhereFramesAreDecoded() {
