@@ -12,7 +12,8 @@ public final class Main {
     public static void main(String[] args) {
         PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-        Workbench workbench = new Workbench(Clock.systemUTC(), System.getenv(), out, err);
+        Workbench workbench =
+                new Workbench(Clock.systemUTC(), System.getenv(), out, err, System.console() != null, Pause.REAL);
         int status = Polewright.run(workbench, args);
         out.flush();
         err.flush();

@@ -14,8 +14,11 @@ import java.util.Map;
  * @param environment the process's environment variables
  * @param out results
  * @param err complaints and cautions that are not results
+ * @param terminal whether a person watches what is printed: then a line may be written over, and progress shown
+ * @param pause how to wait
  */
-public record Workbench(Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err) {
+public record Workbench(
+        Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err, boolean terminal, Pause pause) {
     private static final String LOG_FILE = "nights.sqlite";
 
     /** Now, to the second: nobody reads a watch closer than that. */

@@ -72,7 +72,12 @@ public final class CommandRun {
         environment.put("POLEWRIGHT_LOG", log().toString());
         environment.put("XDG_DATA_HOME", folder.resolve("data").toString());
         Workbench bench = new Workbench(
-                Clock.fixed(now, ZoneOffset.UTC), environment, new PrintWriter(out), new PrintWriter(err));
+                Clock.fixed(now, ZoneOffset.UTC),
+                environment,
+                new PrintWriter(out),
+                new PrintWriter(err),
+                false,
+                Pause.REAL);
         int status = Polewright.run(bench, typed);
         return new Outcome(status, out.toString(), err.toString());
     }

@@ -14,7 +14,6 @@ import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
-import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -54,6 +53,20 @@ abstract class AppendingCommand implements Callable<Integer> {
         return logged;
     }
 
+    final Output output() {
+        return output;
+    }
+
+    /** What was made out of what was typed, for the person; asked for after {@link #event}. */
+    List<String> found() {
+        return List.of();
+    }
+
+    /** The same as JSON. */
+    Optional<ObjectNode> foundJson() {
+        return Optional.empty();
+    }
+
     @Override
     public final Integer call() {
         try (NightLog opened = log.openExisting(workbench)) {
@@ -63,11 +76,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             Instant now = workbench.now();
             NightState before = NightState.of(events, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            // Worked out before it is logged: what cannot have been seen must not get in.
-            List<LoggedEvent> more = with(events, event, now);
-            EventOrder.check(more);
-            NightState.of(more, now, models);
-            LoggedEvent done = opened.append(night, event, now);
+            LoggedEvent done = LogEntry.append(opened, night, event, now, models);
             NightState after = NightState.of(opened.events(night), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
@@ -83,19 +92,15 @@ abstract class AppendingCommand implements Callable<Integer> {
         if (output.isJson()) {
             ObjectNode node = NightJson.afterEvent(done, after, star);
             notes.forEach(node.putArray("notes")::add);
+            foundJson().ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
             return;
         }
+        output.say(workbench, found());
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
         output.say(workbench, AdviceWords.of(after, star));
-    }
-
-    private static List<LoggedEvent> with(List<LoggedEvent> events, NightEvent event, Instant now) {
-        List<LoggedEvent> more = new ArrayList<>(events);
-        more.add(new LoggedEvent(events.get(events.size() - 1).seq() + 1, now, event));
-        return more;
     }
 }

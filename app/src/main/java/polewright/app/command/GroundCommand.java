@@ -1,8 +1,6 @@
 package polewright.app.command;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -10,7 +8,6 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.json.GroundJson;
 import polewright.app.text.GroundWords;
@@ -81,17 +78,9 @@ final class GroundCommand implements Callable<Integer> {
     }
 
     private void draw(MountKind mount, ObservingMoment moment, Path file) {
-        try {
-            Files.writeString(
-                    file,
-                    HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT),
-                    StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new JobFailed(file + " cannot be written: name a file in a folder that you may write to.");
-        }
-        if (!output.isJson()) {
-            output.say(workbench, "Drawn: " + file);
-        }
+        String svg = HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT);
+        ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));
+        output.mention(workbench, "Drawn: " + file);
     }
 
     private static FixedStar poleStar(ObservingMoment moment) {

@@ -14,6 +14,7 @@ final class Output {
     // Faint and red: the least harm to eyes that are used to the dark.
     private static final String DIM_RED = "\u001b[2;31m";
     private static final String PLAIN = "\u001b[0m";
+    private static final String CLEAR_LINE = "\u001b[2K";
 
     @Option(names = "--json", description = "Print the result as JSON.")
     private boolean json;
@@ -43,6 +44,19 @@ final class Output {
 
     void say(Workbench workbench, String line) {
         say(workbench, List.of(line));
+    }
+
+    /** Over the line that is there, without ending it: for a terminal. */
+    void overwrite(Workbench workbench, String line) {
+        workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(line) : line));
+        workbench.out().flush();
+    }
+
+    /** A line beside the result: not with JSON, which stands alone. */
+    void mention(Workbench workbench, String line) {
+        if (!json) {
+            say(workbench, line);
+        }
     }
 
     void print(Workbench workbench, JsonNode node) {

@@ -41,6 +41,9 @@ import polewright.app.Workbench;
             LogCommand.class,
             ReplayCommand.class,
             WhereCommand.class,
+            AttitudeCommand.class,
+            AxisCommand.class,
+            WatchCommand.class,
             RigCommand.class,
             DemoCommand.class
         })

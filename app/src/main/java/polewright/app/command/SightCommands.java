@@ -41,7 +41,9 @@ import polewright.sky.magnetic.MagneticModel;
             SightCommands.Bearing.class,
             SightCommands.Altitude.class,
             SightCommands.Still.class,
-            SightCommands.Drift.class
+            SightCommands.Drift.class,
+            SightFramesCommands.Turned.class,
+            SightFramesCommands.Drift.class
         })
 final class SightCommands {
     /** What all sightings share: a time and a kind. */

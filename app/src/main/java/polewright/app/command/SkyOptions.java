@@ -3,9 +3,9 @@ package polewright.app.command;
 import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
-import polewright.app.input.SiteInput;
 import polewright.app.input.UtcInput;
 import polewright.night.event.NightEvent;
 import polewright.sky.place.ObservingMoment;
@@ -15,12 +15,8 @@ import polewright.sky.time.SkyTime;
 
 /** Where, when, and through what air. */
 final class SkyOptions {
-    @Option(
-            names = "--site",
-            paramLabel = "LAT,LON[,HEIGHT]",
-            converter = SiteInput.class,
-            description = "Degrees, north and east positive; metres. Default: the last night's site.")
-    private @Nullable Site site;
+    @Mixin
+    private SiteOptions where;
 
     @Option(
             names = "--at",
@@ -29,42 +25,25 @@ final class SkyOptions {
             description = "With zone: 2026-11-25T20:00Z or 2026-11-25T21:00+01:00. Default: now.")
     private @Nullable Instant at;
 
-    @Option(
-            names = "--pressure",
-            paramLabel = "HPA",
-            description = "Pressure at the site. Default: mean for its height.")
-    private @Nullable Double pressureHpa;
-
-    @Option(names = "--temperature", paramLabel = "C", description = "Air temperature. Default: 10.")
-    private @Nullable Double temperatureC;
-
     Optional<Site> givenSite() {
-        return Optional.ofNullable(site);
+        return where.given();
     }
 
     Site site(Optional<NightEvent.Begun> remembered) {
-        return givenSite()
-                .or(() -> remembered.map(NightEvent.Begun::site))
-                .orElseThrow(
-                        () -> new WrongUsage(
-                                "no site is known yet: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres)."));
+        return where.site(remembered);
     }
 
     Instant at(Workbench workbench) {
         return at == null ? workbench.now() : at;
     }
 
-    Weather weather(Site where) {
-        Weather mean = Weather.standardAt(where.heightMetres());
-        return WrongUsage.unlessUsable(() -> new Weather(
-                pressureHpa == null ? mean.pressureHpa() : pressureHpa,
-                temperatureC == null ? mean.temperatureC() : temperatureC,
-                mean.relativeHumidity()));
+    Weather weather(Site site) {
+        return where.weather(site);
     }
 
     ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered, double ut1MinusUtcSeconds) {
-        Site where = site(remembered);
+        Site site = site(remembered);
         SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(at(workbench), ut1MinusUtcSeconds));
-        return ObservingMoment.of(where, when, weather(where));
+        return ObservingMoment.of(site, when, weather(site));
     }
 }

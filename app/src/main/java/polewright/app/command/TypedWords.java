@@ -5,8 +5,10 @@ import picocli.CommandLine;
 import polewright.app.input.FileInput;
 import polewright.app.input.NumberInput;
 import polewright.app.input.WordInput;
+import polewright.axis.camera.Drive;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
+import polewright.frames.decode.Mosaic;
 
 /** How words that are typed become values, where an option does not say so itself. */
 final class TypedWords {
@@ -21,5 +23,8 @@ final class TypedWords {
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
         commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
+        commands.registerConverter(Drive.class, new WordInput<>(Drive.class));
+        commands.registerConverter(Mosaic.class, new WordInput<>(Mosaic.class));
+        commands.registerConverter(FrameOptions.YesOrNo.class, new WordInput<>(FrameOptions.YesOrNo.class));
     }
 }

@@ -3,6 +3,8 @@ package polewright.app.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Locale;
 import polewright.app.text.FrameWords;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.camera.AxisFromFrames;
@@ -29,12 +31,12 @@ public final class FramesJson {
         ArrayNode rows = node.putArray("cov_arcmin2");
         rows.addArray().add(covariance.eastEastArcmin2()).add(covariance.eastUpArcmin2());
         rows.addArray().add(covariance.eastUpArcmin2()).add(covariance.upUpArcmin2());
-        node.put("rotation_deg", found.largestTurn().degrees());
-        ArrayNode residuals = node.putArray("residual_arcsec");
-        found.residuals().forEach(r -> residuals.add(r.arcseconds()));
+        ArrayNode turns = node.putArray("rotation_deg");
+        found.turnsBetween().forEach(turn -> turns.add(turn.degrees()));
+        node.put("residual_arcsec", rms(found.residuals()));
         node.put("polar_distance_deg", found.boresightPolarDistance().degrees());
         FoundDrive drive = FoundDrive.of(found, told);
-        node.put("drive", drive.drive().name().toLowerCase(java.util.Locale.ROOT));
+        node.put("drive", drive.drive().name().toLowerCase(Locale.ROOT));
         node.put("drive_seen", drive.seen());
         ArrayNode warnings = node.putArray("warnings");
         FrameChecks.of(found, told).forEach(finding -> warnings.add(FrameWords.of(finding)));
@@ -60,6 +62,13 @@ public final class FramesJson {
             periodic.put("sigma_amplitude_arcsec", equatorial(worm, wave.amplitudeSigma()));
         });
         return node;
+    }
+
+    private static double rms(List<Angle> residuals) {
+        double squares = residuals.stream()
+                .mapToDouble(r -> r.arcseconds() * r.arcseconds())
+                .sum();
+        return Math.sqrt(squares / residuals.size());
     }
 
     private static void put(ObjectNode node, String way, TrackedSequence.Drift drift) {

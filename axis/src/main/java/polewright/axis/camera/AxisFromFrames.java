@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisOffset;
@@ -135,6 +136,13 @@ public final class AxisFromFrames {
     /** How far the mount stood turned westward at each frame from where it stood at the first, −180° to 180°. */
     public List<Angle> turnsWest() {
         return frames.stream().map(f -> turnWest(frames.get(0), f)).toList();
+    }
+
+    /** How far the mount turned westward from each frame to the next, −180° to 180°; one fewer than frames. */
+    public List<Angle> turnsBetween() {
+        return IntStream.range(1, frames.size())
+                .mapToObj(i -> turnWest(frames.get(i - 1), frames.get(i)))
+                .toList();
     }
 
     /** How far the mount turned westward from one frame to another. */

@@ -7,13 +7,13 @@ package polewright.frames.match;
  * <p>Terms i + j of 1 to 3 in (u/h)ⁱ(v/h)ʲ, pixels, with h half the diagonal of the frame. The two terms of first order
  * are those that turn a square into a rhombus or a rectangle; turning and scaling are the plate's own.
  */
-final class Distortion {
+public final class Distortion {
     /** Powers of u of the terms of second and third order. */
     static final int[] POWER_U = {2, 1, 0, 3, 2, 1, 0};
     /** Powers of v of the same. */
     static final int[] POWER_V = {0, 1, 2, 0, 1, 2, 3};
     /** How many terms there are in each of u and v. */
-    static final int TERMS = POWER_U.length;
+    public static final int TERMS = POWER_U.length;
 
     static final Distortion NONE = new Distortion(0, 0, new double[TERMS], new double[TERMS]);
 
@@ -35,24 +35,38 @@ final class Distortion {
         this.inV = inV;
     }
 
-    double stretch() {
+    /** Share by which u is longer and v shorter. */
+    public double stretch() {
         return stretch;
     }
 
-    double shear() {
+    /** Share of v added to u, and of u to v. */
+    public double shear() {
         return shear;
     }
 
-    double termInU(int term) {
+    /** The exponent of u in a term of second or third order. */
+    public static int powerOfU(int term) {
+        return POWER_U[term];
+    }
+
+    /** The exponent of v in it. */
+    public static int powerOfV(int term) {
+        return POWER_V[term];
+    }
+
+    /** What a term adds to u, pixels. */
+    public double termInU(int term) {
         return inU[term];
     }
 
-    double termInV(int term) {
+    /** What a term adds to v, pixels. */
+    public double termInV(int term) {
         return inV[term];
     }
 
     /** Whether there are terms of second or third order. */
-    boolean isCurved() {
+    public boolean isCurved() {
         for (int term = 0; term < TERMS; term++) {
             if (inU[term] != 0 || inV[term] != 0) {
                 return true;

@@ -65,15 +65,17 @@ public final class Plate {
         return mirrored;
     }
 
-    Distortion distortion() {
+    public Distortion distortion() {
         return distortion;
     }
 
-    double pixelsPerRadian() {
+    /** At the centre of the frame. */
+    public double pixelsPerRadian() {
         return pixelsPerRadian;
     }
 
-    double halfDiagonal() {
+    /** Half the diagonal of the frame, pixels. */
+    public double halfDiagonal() {
         return Math.hypot(width, height) / 2;
     }
 
@@ -167,11 +169,13 @@ public final class Plate {
         return y - (height - 1) / 2.0;
     }
 
-    Vector3D right() {
+    /** Direction of the camera's x axis. */
+    public Vector3D right() {
         return right;
     }
 
-    Vector3D down() {
+    /** Direction of the camera's y axis. */
+    public Vector3D down() {
         return down;
     }
 }

@@ -1,0 +1,167 @@
+package polewright.app.camera;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import polewright.frames.Frame;
+import polewright.frames.FrameFacts;
+import polewright.frames.decode.FrameReader;
+import polewright.frames.decode.RowOrder;
+import polewright.frames.match.FrameMatcher;
+import polewright.frames.match.MatchHint;
+import polewright.frames.match.MatchOutcome;
+import polewright.frames.match.MatchedFrame;
+import polewright.frames.match.ScaleRange;
+import polewright.frames.match.SkyPatch;
+import polewright.frames.match.Unmatched;
+import polewright.frames.star.StarFinder;
+import polewright.frames.star.StarList;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+
+/** Decodes frames, finds their stars and says what they are, one frame after another. */
+public final class FrameReading {
+    /** Steps in placing one frame. */
+    public static final int STEPS_A_FRAME = 3;
+
+    private static final double J2000_SECONDS = 946_728_000;
+    private static final double SECONDS_IN_A_JULIAN_YEAR = 365.25 * 86_400;
+    // What a header says of a focal length (common practice: reducers and spacings are seldom told).
+    private static final double OPTICS_TRUSTED_TO = 0.2;
+    // Focus, and a field of few stars.
+    private static final double SAME_CAMERA_WITHIN = 0.02;
+    // While right ascension turns a field keeps its distance from the axis, which may be off the pole by as much.
+    private static final Angle AXIS_OFF_BY = Angle.ofDegrees(15);
+
+    private final Clock clock;
+    private final StepListener listener;
+    private final CompletableFuture<FrameMatcher> matcher;
+
+    /** Begins to open the atlas; the first frame can be decoded meanwhile. */
+    public FrameReading(Clock clock) {
+        this(clock, step -> {});
+    }
+
+    /** The same, telling each step as it begins. */
+    public FrameReading(Clock clock, StepListener listener) {
+        this.clock = clock;
+        this.listener = listener;
+        this.matcher = CompletableFuture.supplyAsync(() -> new FrameMatcher(StarAtlas.bundled()));
+    }
+
+    /**
+     * One frame.
+     *
+     * @param time when it was taken
+     * @param earlier a frame of the same camera that was placed before, if any
+     * @throws InputRefused when there is no frame in the file, or its stars are not to be placed; in one line
+     */
+    public PlacedFrame place(FrameFile file, FrameClues clues, ExposureTime time, Optional<PlacedFrame> earlier) {
+        Instant began = clock.instant();
+        listener.begun("decoding " + file.name());
+        RowOrder rows = RowOrder.of(file.content(), file.name());
+        Frame frame = FrameReader.read(file.content(), file.name(), clues.decoding());
+        FrameFacts facts = frame.facts();
+        Optional<Instant> at = time.middle(file.name(), facts);
+        listener.begun("finding its stars");
+        StarList stars = StarFinder.find(frame);
+        listener.begun("matching them with the atlas");
+        List<Attempt> attempts = attempts(clues, facts, at.orElse(began), rows, earlier);
+        Unmatched failed = null;
+        for (Attempt attempt : attempts) {
+            MatchOutcome outcome = matcher.join().match(stars, attempt.hint());
+            if (outcome instanceof MatchedFrame matched) {
+                Duration took = Duration.between(began, clock.instant());
+                return new PlacedFrame(
+                        file.file(), facts, at, rows, stars, matched, took, remarks(facts, attempt, matched));
+            }
+            failed = (Unmatched) outcome;
+            if (stars.size() < FrameMatcher.FEWEST_STARS) {
+                break;
+            }
+        }
+        if (failed == null) {
+            throw new IllegalStateException("a frame was not looked up at all");
+        }
+        throw new InputRefused(failed.reason(), failed.remedy()).at(file.name());
+    }
+
+    /**
+     * A way to look a frame up.
+     *
+     * @param beside what was expected and given up to try this; empty for what was told
+     */
+    private record Attempt(MatchHint hint, Optional<Angle> beside) {}
+
+    private static List<Attempt> attempts(
+            FrameClues clues, FrameFacts facts, Instant at, RowOrder rows, Optional<PlacedFrame> earlier) {
+        MatchHint open =
+                new MatchHint(Optional.empty(), ScaleRange.ANY, clues.mirrored().map(rows::flips), julianYear(at));
+        List<Attempt> attempts = new ArrayList<>();
+        earlier.ifPresent(before -> {
+            MatchHint sameCamera = new MatchHint(
+                    Optional.empty(),
+                    ScaleRange.about(before.match().plate().scale(), SAME_CAMERA_WITHIN),
+                    Optional.of(rows.flips(before.mirroredAsDrawn())),
+                    julianYear(at));
+            attempts.add(new Attempt(sameCamera.near(ringAround(before)), Optional.empty()));
+            attempts.add(new Attempt(sameCamera, Optional.empty()));
+        });
+        Optional<Angle> optical = clues.opticalScale(facts);
+        if (clues.scale().isPresent()) {
+            addNear(attempts, open.withScale(clues.scale().get()), clues, at, Optional.empty());
+            return attempts;
+        }
+        optical.filter(FrameReading::isUsable)
+                .ifPresent(scale -> addNear(
+                        attempts,
+                        open.withScale(ScaleRange.about(scale, OPTICS_TRUSTED_TO)),
+                        clues,
+                        at,
+                        Optional.empty()));
+        addNear(attempts, open, clues, at, optical);
+        return attempts;
+    }
+
+    private static void addNear(
+            List<Attempt> attempts, MatchHint hint, FrameClues clues, Instant at, Optional<Angle> beside) {
+        List<SkyPatch> patches = clues.patches(at);
+        if (patches.isEmpty()) {
+            attempts.add(new Attempt(hint, beside));
+        }
+        patches.forEach(patch -> attempts.add(new Attempt(hint.near(patch), beside)));
+    }
+
+    /** As much around the pole as a field reaches whose right ascension is turned. */
+    private static SkyPatch ringAround(PlacedFrame before) {
+        Angle declination = before.match().plate().declination();
+        return SkyPatch.aroundPole(
+                declination.radians() >= 0,
+                Angle.QUARTER_TURN.minus(declination.abs()).plus(AXIS_OFF_BY));
+    }
+
+    private static boolean isUsable(Angle scale) {
+        return scale.compareTo(ScaleRange.ANY.least()) > 0 && scale.compareTo(ScaleRange.ANY.most()) < 0;
+    }
+
+    private static List<String> remarks(FrameFacts facts, Attempt attempt, MatchedFrame matched) {
+        List<String> remarks = new ArrayList<>(facts.remarks());
+        attempt.beside()
+                .ifPresent(expected -> remarks.add(String.format(
+                        Locale.ROOT,
+                        "by its focal length and pixel size a pixel would be %.2f″ wide; the stars say %.2f″.",
+                        expected.arcseconds(),
+                        matched.plate().scale().arcseconds())));
+        return remarks;
+    }
+
+    private static double julianYear(Instant at) {
+        return 2000 + (at.getEpochSecond() - J2000_SECONDS) / SECONDS_IN_A_JULIAN_YEAR;
+    }
+}

@@ -1,0 +1,13 @@
+/**
+ * From the files of frames to where the camera looked.
+ *
+ * <pre>
+ *   file ──FrameFile──▶ bytes ──FrameReading──▶ PlacedFrame ──(site, time)──▶ attitude
+ *                                  ▲
+ *          FrameClues: what the person tells of it, or an earlier frame
+ * </pre>
+ */
+@NullMarked
+package polewright.app.camera;
+
+import org.jspecify.annotations.NullMarked;

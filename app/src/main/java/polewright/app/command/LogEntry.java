@@ -1,0 +1,30 @@
+package polewright.app.command;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import polewright.night.NightState;
+import polewright.night.event.EventOrder;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+
+/** One more event in a night. */
+final class LogEntry {
+    private LogEntry() {}
+
+    /**
+     * Adds it, if the night with it can be worked out: what cannot have been seen must not get in.
+     *
+     * @throws polewright.sky.InputRefused if it cannot; the log is as before
+     */
+    static LoggedEvent append(
+            NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
+        List<LoggedEvent> more = new ArrayList<>(opened.events(night));
+        more.add(new LoggedEvent(more.get(more.size() - 1).seq() + 1, now, event));
+        EventOrder.check(more);
+        NightState.of(more, now, models);
+        return opened.append(night, event, now);
+    }
+}

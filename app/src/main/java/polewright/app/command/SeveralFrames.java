@@ -1,0 +1,65 @@
+package polewright.app.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.app.Workbench;
+import polewright.app.camera.ExposureTime;
+import polewright.app.camera.FrameClues;
+import polewright.app.camera.FrameFile;
+import polewright.app.camera.FrameReading;
+import polewright.app.camera.FrameSeries;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.input.UtcInput;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/** The files of frames that belong together, and when each was taken. */
+final class SeveralFrames {
+    @Parameters(
+            paramLabel = "FRAME",
+            arity = "1..*",
+            description = "FITS, TIFF, PNG, JPEG, or raw files with a preview in them; in any order.")
+    private List<Path> files = new ArrayList<>();
+
+    @Mixin
+    private FrameOptions clues;
+
+    @Option(
+            names = "--at",
+            paramLabel = "TIME",
+            split = ",",
+            converter = UtcInput.class,
+            description = "Middle of each exposure, with zone, in the order of the files: TIME,TIME. Default: as the"
+                    + " files say.")
+    private @Nullable List<Instant> times;
+
+    /** Places each frame, the later ones with the help of the first; every one must have its time. */
+    FrameSeries place(Workbench workbench, Output output, Site site, Weather weather) {
+        if (times != null && times.size() != files.size()) {
+            throw new WrongUsage(files.size() + (files.size() == 1 ? " frame" : " frames") + " but " + times.size()
+                    + (times.size() == 1 ? " time" : " times")
+                    + ": give --at one time for each file, in their order, with commas between.");
+        }
+        FrameClues told = clues.clues(Optional.of(site));
+        try (Progress progress = Progress.of(workbench, output, FrameReading.STEPS_A_FRAME * files.size())) {
+            return FrameSeries.of(place(new FrameReading(workbench.clock(), progress), told), site, weather);
+        }
+    }
+
+    private List<PlacedFrame> place(FrameReading reading, FrameClues told) {
+        List<PlacedFrame> placed = new ArrayList<>();
+        for (int i = 0; i < files.size(); i++) {
+            ExposureTime time = ExposureTime.needed(times == null ? Optional.empty() : Optional.of(times.get(i)));
+            Optional<PlacedFrame> first = placed.isEmpty() ? Optional.empty() : Optional.of(placed.get(0));
+            placed.add(reading.place(FrameFile.read(files.get(i)), told, time, first));
+        }
+        return placed;
+    }
+}

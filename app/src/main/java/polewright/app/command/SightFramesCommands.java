@@ -1,0 +1,134 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.camera.FrameSeries;
+import polewright.app.json.FramesJson;
+import polewright.app.text.AxisWords;
+import polewright.app.text.FrameWords;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.TrackedSequence;
+import polewright.axis.sighting.FieldDrift;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.night.NightState;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/** Sightings that a camera takes. */
+final class SightFramesCommands {
+    private SightFramesCommands() {}
+
+    /** What they share: frames, placed at the night's site. */
+    abstract static class SightFramesCommand extends AppendingCommand {
+        @Mixin
+        private SeveralFrames frames;
+
+        private List<String> found = List.of();
+        private Optional<ObjectNode> foundJson = Optional.empty();
+        private Optional<Instant> first = Optional.empty();
+        private String kind = "";
+
+        SightFramesCommand(Workbench workbench) {
+            super(workbench, "camera frames");
+        }
+
+        /** What the frames tell. */
+        record Told(Sighting sighting, List<String> words, ObjectNode json) {}
+
+        abstract Told told(FrameSeries series, NightEvent.Begun begun);
+
+        @Override
+        final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            try {
+                FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
+                Told told = told(series, begun);
+                List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
+                lines.addAll(told.words());
+                found = lines;
+                foundJson = Optional.of(told.json());
+                kind = told.sighting().kind();
+                first = Optional.of(series.attitudes().get(0).at());
+                return new NightEvent.SightingTaken(told.sighting());
+            } catch (InputRefused refused) {
+                // It is the frames that cannot be used, not what was typed.
+                throw new JobFailed(String.valueOf(refused.getMessage()));
+            }
+        }
+
+        @Override
+        final Optional<Instant> given() {
+            return first;
+        }
+
+        @Override
+        final String logged() {
+            return kind;
+        }
+
+        @Override
+        final List<String> found() {
+            return found;
+        }
+
+        @Override
+        final Optional<ObjectNode> foundJson() {
+            return foundJson;
+        }
+    }
+
+    @Command(
+            name = "frames",
+            description = "Two or more camera frames between which right ascension was turned, and nothing else.",
+            footer = {
+                "",
+                "Turn by 30 to 90 degrees; a third frame checks the two. Any part of the sky will do.",
+                "For example:",
+                "  polewright sight frames first.fits second.fits third.fits"
+            })
+    static final class Turned extends SightFramesCommand {
+        @Mixin
+        private DriveOption drive;
+
+        Turned(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Told told(FrameSeries series, NightEvent.Begun begun) {
+            AxisFromFrames axis = AxisFromFrames.of(begun.site(), series.attitudes());
+            return new Told(
+                    TurnedFrames.of(series.attitudes(), drive.told()),
+                    AxisWords.ofFramesAlone(axis, drive.told()),
+                    FramesJson.of(axis, drive.told()));
+        }
+    }
+
+    @Command(
+            name = "drift-frames",
+            description = "Camera frames of one field, taken one after another while the mount tracked it.",
+            footer = {
+                "",
+                "Five to fifteen minutes of frames tell most; the slow motions are left alone meanwhile.",
+                "For example:",
+                "  polewright sight drift-frames drift-*.fits"
+            })
+    static final class Drift extends SightFramesCommand {
+        Drift(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Told told(FrameSeries series, NightEvent.Begun begun) {
+            TrackedSequence sequence = TrackedSequence.of(begun.site(), begun.weather(), series.attitudes());
+            return new Told(FieldDrift.of(sequence), FrameWords.of(sequence), FramesJson.of(sequence));
+        }
+    }
+}

@@ -1,0 +1,58 @@
+package polewright.app.command;
+
+import java.time.Duration;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import polewright.app.Pause;
+
+/**
+ * Whether to go on, until the process is told to end (Ctrl-C): then what is under way is brought to its end before the
+ * process is.
+ */
+final class UntilStopped implements AutoCloseable {
+    private static final long LONGEST_END_SECONDS = 20;
+
+    private final CountDownLatch ended = new CountDownLatch(1);
+    private final Thread hook = new Thread(this::stopAndWait, "end of the watch");
+    private volatile boolean stopped;
+
+    private UntilStopped() {}
+
+    static UntilStopped byInterrupt() {
+        UntilStopped running = new UntilStopped();
+        Runtime.getRuntime().addShutdownHook(running.hook);
+        return running;
+    }
+
+    boolean isStopped() {
+        return stopped;
+    }
+
+    void pause(Pause pause, Duration length) {
+        try {
+            pause.of(length);
+        } catch (InterruptedException e) {
+            stopped = true;
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Override
+    public void close() {
+        ended.countDown();
+        if (!stopped) {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        }
+    }
+
+    private void stopAndWait() {
+        stopped = true;
+        try {
+            if (!ended.await(LONGEST_END_SECONDS, TimeUnit.SECONDS)) {
+                return;
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,125 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import polewright.app.Workbench;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.json.NightJson;
+import polewright.app.json.WatchJson;
+import polewright.app.text.AdviceWords;
+import polewright.app.text.AxisWords;
+import polewright.app.text.FixWords;
+import polewright.app.text.FrameWords;
+import polewright.app.text.WatchWords;
+import polewright.app.watch.WatchStep;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.Drive;
+import polewright.sky.place.Site;
+
+/** What a watch prints: lines for people, the last of which is written over while screws are turned; or a JSON value each. */
+final class WatchReport {
+    private final Workbench workbench;
+    private final Output output;
+    private final Site site;
+    private boolean lineIsOpen;
+    private List<String> lastFindings = List.of();
+
+    WatchReport(Workbench workbench, Output output, Site site) {
+        this.workbench = workbench;
+        this.output = output;
+        this.site = site;
+    }
+
+    void began(Path folder, int passedOver, boolean turning) {
+        say(List.of("Watching " + folder + (turning ? " while you turn the screws." : ".")
+                + (passedOver == 0 ? "" : " " + WatchWords.passedOver(passedOver))
+                + " Ctrl-C ends it."));
+    }
+
+    void passedOver(String line) {
+        say(List.of(line));
+        print(WatchJson.note(line));
+    }
+
+    void refused(String frame, String line) {
+        say(List.of(line));
+        print(WatchJson.refused(frame, line));
+    }
+
+    void step(PlacedFrame frame, WatchStep step) {
+        print(WatchJson.of(frame, step, site));
+        if (step instanceof WatchStep.ScrewsFollowed followed) {
+            List<String> findings = followed.soFar().findings().stream()
+                    .map(finding -> "NOTE  " + FrameWords.of(finding))
+                    .toList();
+            if (!findings.equals(lastFindings)) {
+                say(findings);
+                lastFindings = findings;
+            }
+            live(WatchWords.screws(frame, followed));
+            return;
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add(AxisWords.frame(frame));
+        if (step instanceof WatchStep.Placed placed) {
+            lines.add(WatchWords.placed(placed));
+        } else if (step instanceof WatchStep.AxisFound found) {
+            addAxis(lines, found.axis());
+        } else if (step instanceof WatchStep.AxisSharpened sharper) {
+            addAxis(lines, sharper.axis());
+        }
+        say(lines);
+    }
+
+    void logged(WatchLog.Entry entry) {
+        var star = Suggestions.star(entry.night(), workbench.now());
+        print(NightJson.afterEvent(entry.event(), entry.night(), star));
+        List<String> lines = new ArrayList<>();
+        lines.add("Logged #" + entry.event().seq() + ": camera frames.");
+        lines.addAll(FixWords.beforeAdvice(entry.night()));
+        lines.addAll(FixWords.contradictions(entry.night()));
+        lines.addAll(AdviceWords.of(entry.night(), star));
+        say(lines);
+    }
+
+    void ended() {
+        say(List.of("The watch has ended."));
+    }
+
+    private static void addAxis(List<String> lines, AxisFromFrames axis) {
+        lines.addAll(AxisWords.ofFramesAlone(axis, Drive.NOT_TOLD));
+        lines.addAll(AxisWords.notes(axis, Drive.NOT_TOLD));
+    }
+
+    private void print(ObjectNode node) {
+        if (output.isJson()) {
+            output.print(workbench, node);
+        }
+    }
+
+    private void say(List<String> lines) {
+        if (output.isJson() || lines.isEmpty()) {
+            return;
+        }
+        if (lineIsOpen) {
+            workbench.out().println();
+            lineIsOpen = false;
+        }
+        output.say(workbench, lines);
+    }
+
+    /** On a terminal over the last such line; elsewhere a line of its own. */
+    private void live(String line) {
+        if (output.isJson()) {
+            return;
+        }
+        if (workbench.terminal()) {
+            output.overwrite(workbench, line);
+            lineIsOpen = true;
+        } else {
+            output.say(workbench, line);
+        }
+    }
+}

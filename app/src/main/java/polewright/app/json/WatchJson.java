@@ -1,0 +1,63 @@
+package polewright.app.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.text.FrameWords;
+import polewright.app.watch.WatchStep;
+import polewright.axis.AxisOffset;
+import polewright.axis.camera.Drive;
+import polewright.sky.place.Site;
+
+/** What each watched frame tells, as JSON: one value a frame. */
+public final class WatchJson {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private WatchJson() {}
+
+    /** A file that was passed over. */
+    public static ObjectNode note(String line) {
+        return NODES.objectNode().put("note", line);
+    }
+
+    /** A frame that could not be placed. */
+    public static ObjectNode refused(String frame, String line) {
+        return NODES.objectNode().put("frame", frame).put("error", line);
+    }
+
+    /** A frame that was. */
+    public static ObjectNode of(PlacedFrame frame, WatchStep step, Site site) {
+        ObjectNode node = NODES.objectNode();
+        node.put("frame", frame.name());
+        frame.at().ifPresent(at -> node.put("at", at.toString()));
+        node.put("ra_deg", frame.match().plate().rightAscension().degrees());
+        node.put("dec_deg", frame.match().plate().declination().degrees());
+        node.put("stars_matched", frame.match().starsMatched());
+        if (step instanceof WatchStep.Placed placed) {
+            node.put("places", placed.places());
+        } else if (step instanceof WatchStep.AxisFound found) {
+            node.set("axis", FramesJson.of(found.axis(), Drive.NOT_TOLD));
+        } else if (step instanceof WatchStep.AxisSharpened sharper) {
+            node.set("axis", FramesJson.of(sharper.axis(), Drive.NOT_TOLD));
+        } else if (step instanceof WatchStep.ScrewsFollowed followed) {
+            node.set("screws", screws(followed, site));
+        }
+        return node;
+    }
+
+    private static ObjectNode screws(WatchStep.ScrewsFollowed followed, Site site) {
+        ObjectNode node = NODES.objectNode();
+        AxisOffset offset = followed.soFar().now().axis().offset(site);
+        node.put("east_arcmin", offset.east().arcminutes());
+        node.put("up_arcmin", offset.up().arcminutes());
+        node.put("azimuth_moved_arcmin", followed.soFar().azimuthMoved().arcminutes());
+        node.put("altitude_moved_arcmin", followed.soFar().altitudeMoved().arcminutes());
+        node.put("azimuth_turns_left_clockwise", followed.left().azimuth());
+        node.put("altitude_turns_left_clockwise", followed.left().altitude());
+        node.put("good_enough", followed.goodEnough());
+        ArrayNode findings = node.putArray("warnings");
+        followed.soFar().findings().forEach(finding -> findings.add(FrameWords.of(finding)));
+        return node;
+    }
+}

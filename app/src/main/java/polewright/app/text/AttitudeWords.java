@@ -1,0 +1,53 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.app.camera.PlacedFrame;
+import polewright.frames.match.MatchedFrame;
+import polewright.frames.match.Plate;
+import polewright.sky.angle.Sexagesimal;
+import polewright.sky.place.RefractedDirection;
+
+/** Where a frame looked, in words. */
+public final class AttitudeWords {
+    private static final double LN_10 = Math.log(10);
+
+    private AttitudeWords() {}
+
+    /** A few lines: where it looked, how it lies, how sure that is. */
+    public static List<String> of(PlacedFrame placed, Optional<RefractedDirection> stood) {
+        List<String> lines = new ArrayList<>();
+        MatchedFrame match = placed.match();
+        Plate plate = match.plate();
+        lines.add(String.format(
+                Locale.ROOT,
+                "%s looks at right ascension %s, declination %s (ICRS; %.4f, %+.4f degrees), give or take %s.",
+                placed.name(),
+                Sexagesimal.hours(plate.rightAscension(), 1),
+                Sexagesimal.degrees(plate.declination(), 0),
+                plate.rightAscension().degrees(),
+                plate.declination().degrees(),
+                ArcsecondWords.of(match.covariance().centreSigma())));
+        lines.add(String.format(
+                Locale.ROOT,
+                "Its up is %.1f° from north through east; %s by %s, %s a pixel%s.",
+                Math.rint(placed.rollAsDrawn().degrees() * 10) / 10 % 360,
+                AngleWords.size(placed.fieldWidth()),
+                AngleWords.size(placed.fieldHeight()),
+                ArcsecondWords.of(plate.scale()),
+                placed.mirroredAsDrawn() ? ", mirrored" : ""));
+        stood.ifPresent(direction -> lines.add("It stood at azimuth " + AngleWords.bearing(direction.azimuth()) + " ("
+                + AngleWords.compassPoint(direction.azimuth()) + "), " + AngleWords.degrees(direction.altitude())
+                + " up."));
+        lines.add(String.format(
+                Locale.ROOT,
+                "%d of %d stars are known, to %s RMS; chance would do so once in 10^%.0f frames.",
+                match.starsMatched(),
+                match.starsFound(),
+                ArcsecondWords.of(polewright.sky.angle.Angle.ofArcseconds(match.rmsArcsec())),
+                match.logOdds() / LN_10));
+        return lines;
+    }
+}

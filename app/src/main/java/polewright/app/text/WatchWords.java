@@ -1,0 +1,47 @@
+package polewright.app.text;
+
+import java.util.Locale;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.watch.WatchStep;
+import polewright.axis.camera.ScrewsSoFar;
+import polewright.sky.angle.Angle;
+
+/** What a watched frame tells, in a line. */
+public final class WatchWords {
+    private WatchWords() {}
+
+    public static String passedOver(int files) {
+        return files == 1
+                ? "One file that is there already is passed over (--all takes it)."
+                : files + " files that are there already are passed over (--all takes them).";
+    }
+
+    /** What to do while the axis is not known yet. */
+    public static String placed(WatchStep.Placed placed) {
+        return placed.places() == 1
+                ? "Turn right ascension by 30 to 90 degrees, nothing else, and take another frame."
+                : "That is not far enough yet: turn right ascension on, and take another frame.";
+    }
+
+    /** How far the screws have gone, and what is left; fits a line of a terminal. */
+    public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
+        String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
+        ScrewsSoFar soFar = followed.soFar();
+        String moved =
+                side(soFar.azimuthMoved(), " right", " left") + ", " + side(soFar.altitudeMoved(), " up", " down");
+        if (followed.goodEnough()) {
+            return clock + "  moved " + moved + ". STOP: good enough.";
+        }
+        return clock + "  moved " + moved + ". Left: alt "
+                + turns(followed.left().altitude()) + ", az "
+                + turns(followed.left().azimuth());
+    }
+
+    private static String side(Angle moved, String positive, String negative) {
+        return AngleWords.size(moved) + (moved.radians() >= 0 ? positive : negative);
+    }
+
+    private static String turns(double turns) {
+        return String.format(Locale.ROOT, "%.2f %s", Math.abs(turns), turns >= 0 ? "cw" : "ccw");
+    }
+}

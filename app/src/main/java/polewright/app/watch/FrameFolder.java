@@ -1,0 +1,224 @@
+package polewright.app.watch;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import polewright.app.JobFailed;
+import polewright.app.camera.FrameFile;
+import polewright.frames.decode.FrameCompleteness;
+
+/**
+ * Looks into a folder again and again and hands out each frame once, when it is whole.
+ *
+ * <p>Looking is sturdier than being told: folders on another machine tell nothing. A file is whole when its size and time
+ * have stayed as they were since the last look and its format says that nothing is missing. Another file of the same name
+ * is a new frame; the same bytes under another name are not. Not safe for use by several threads.
+ */
+public final class FrameFolder {
+    // A capture program that writes in bursts pauses for less than this.
+    private static final Duration STILL_FOR = Duration.ofMillis(300);
+    private static final Duration PATIENCE = Duration.ofSeconds(10);
+    private static final Set<String> PASSING_ENDINGS =
+            Set.of("tmp", "temp", "part", "partial", "crdownload", "filepart", "lock", "swp", "bak");
+    private static final Set<String> FRAME_ENDINGS = Set.of(
+            "fit", "fits", "fts", "tif", "tiff", "png", "jpg", "jpeg", "cr2", "cr3", "nef", "arw", "dng", "orf", "raf",
+            "rw2", "pef");
+
+    private final Path folder;
+    private final Clock clock;
+    private final Map<Path, Seen> seen = new HashMap<>();
+    private final Set<String> handedOut = new HashSet<>();
+    private boolean missing;
+
+    /** How a file looked when it was last looked at. */
+    private record Look(long size, Instant modified) {}
+
+    /** What is known of a file. */
+    private static final class Seen {
+        private final Look look;
+        private final Instant since;
+        private boolean settled;
+        private boolean complained;
+
+        private Seen(Look look, Instant since) {
+            this.look = look;
+            this.since = since;
+        }
+    }
+
+    private FrameFolder(Path folder, Clock clock) {
+        this.folder = folder;
+        this.clock = clock;
+    }
+
+    /**
+     * Watches a folder from now on.
+     *
+     * @param all whether frames that are there already count as new
+     */
+    public static FrameFolder of(Path folder, Clock clock, boolean all) {
+        if (!Files.isDirectory(folder)) {
+            throw new JobFailed(folder + (Files.exists(folder) ? " is a file" : " is not there")
+                    + ": name the folder that your capture program saves to.");
+        }
+        FrameFolder watched = new FrameFolder(folder, clock);
+        if (!all) {
+            watched.passOverWhatIsThere();
+        }
+        return watched;
+    }
+
+    /** How many files were there at the start and are passed over. */
+    public int passedOver() {
+        return (int) seen.values().stream().filter(file -> file.settled).count();
+    }
+
+    /** One look: whole new frames by the time they were saved, and what else there is to tell. */
+    public List<Arrival> look() {
+        List<Path> files;
+        try {
+            files = files();
+        } catch (IOException | UncheckedIOException e) {
+            return missingFolder();
+        }
+        missing = false;
+        seen.keySet().retainAll(Set.copyOf(files));
+        List<Arrival> arrivals = new ArrayList<>();
+        for (Path file : files) {
+            look(file).ifPresent(arrivals::add);
+        }
+        return arrivals;
+    }
+
+    private List<Arrival> missingFolder() {
+        if (missing) {
+            return List.of();
+        }
+        missing = true;
+        return List.of(new Arrival.PassedOver(folder + " cannot be looked into now; it is tried again."));
+    }
+
+    private Optional<Arrival> look(Path file) {
+        Look look;
+        try {
+            look = lookAt(file);
+        } catch (IOException e) {
+            // Renamed or taken away this moment: the next look tells.
+            return Optional.empty();
+        }
+        Instant now = clock.instant();
+        Seen before = seen.get(file);
+        if (before == null || !before.look.equals(look)) {
+            seen.put(file, new Seen(look, now));
+            return Optional.empty();
+        }
+        if (before.settled || Duration.between(before.since, now).compareTo(STILL_FOR) < 0) {
+            return Optional.empty();
+        }
+        return settle(file, before, now);
+    }
+
+    private Optional<Arrival> settle(Path file, Seen known, Instant now) {
+        FrameFile read;
+        try {
+            read = FrameFile.read(file);
+        } catch (JobFailed unreadable) {
+            return complain(known, now, String.valueOf(unreadable.getMessage()));
+        }
+        FrameCompleteness whole = FrameCompleteness.of(read.content(), read.name());
+        if (whole instanceof FrameCompleteness.CutShort) {
+            return complain(known, now, read.name() + " is not whole yet; it is taken once it is.");
+        }
+        if (whole instanceof FrameCompleteness.NotAFrame) {
+            known.settled = true;
+            return FRAME_ENDINGS.contains(ending(file))
+                    ? Optional.of(new Arrival.PassedOver(read.name() + " is not a picture that is read here."))
+                    : Optional.empty();
+        }
+        known.settled = true;
+        if (!handedOut.add(digest(read.content()))) {
+            return Optional.of(new Arrival.PassedOver(read.name() + " holds the same frame as an earlier file."));
+        }
+        return Optional.of(new Arrival.Whole(read));
+    }
+
+    /** Once, and only of what stays so for a while. */
+    private static Optional<Arrival> complain(Seen known, Instant now, String line) {
+        if (known.complained || Duration.between(known.since, now).compareTo(PATIENCE) < 0) {
+            return Optional.empty();
+        }
+        known.complained = true;
+        return Optional.of(new Arrival.PassedOver(line));
+    }
+
+    private void passOverWhatIsThere() {
+        try {
+            for (Path file : files()) {
+                Seen there = new Seen(lookAt(file), clock.instant());
+                there.settled = true;
+                seen.put(file, there);
+            }
+        } catch (IOException | UncheckedIOException e) {
+            throw new JobFailed(folder + " cannot be looked into: name a folder that you may read.");
+        }
+    }
+
+    /** In the order they were saved. */
+    private List<Path> files() throws IOException {
+        record Saved(Path file, Instant at) {}
+        List<Saved> saved = new ArrayList<>();
+        try (Stream<Path> listed = Files.list(folder)) {
+            for (Path file : listed.filter(FrameFolder::mayBeAFrame).toList()) {
+                if (Files.isRegularFile(file)) {
+                    saved.add(new Saved(file, Files.getLastModifiedTime(file).toInstant()));
+                }
+            }
+        }
+        saved.sort(Comparator.comparing(Saved::at).thenComparing(s -> s.file().toString()));
+        return saved.stream().map(Saved::file).toList();
+    }
+
+    private static Look lookAt(Path file) throws IOException {
+        BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
+        return new Look(attributes.size(), attributes.lastModifiedTime().toInstant());
+    }
+
+    private static boolean mayBeAFrame(Path file) {
+        String name = String.valueOf(file.getFileName());
+        return !name.startsWith(".")
+                && !name.startsWith("~")
+                && !name.endsWith("~")
+                && !PASSING_ENDINGS.contains(ending(file));
+    }
+
+    private static String ending(Path file) {
+        String name = String.valueOf(file.getFileName());
+        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    }
+
+    private static String digest(byte[] content) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,147 @@
+package polewright.app.watch;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.advice.Adviser;
+import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.ZoneProbability;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.Drive;
+import polewright.axis.camera.FrameFinding;
+import polewright.axis.camera.ScrewsSoFar;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.ScrewGains;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.Site;
+
+/**
+ * Follows frames as they come: first while right ascension is turned, until they tell the axis; then while the screws are
+ * turned. Holds what was seen so far; not safe for use by several threads.
+ */
+public final class TurningWatch {
+    /** Right ascension turned by this tells the axis well enough to go on. */
+    public static final Angle ENOUGH_TURN = Angle.ofDegrees(25);
+
+    // Frames nearer than this show one place; by hand nobody turns so little on purpose.
+    private static final Angle ANOTHER_PLACE = Angle.ofDegrees(8);
+    // Seeing and a hand on the tube move a frame by less, and nobody turns a screw so little.
+    private static final Angle SCREWS_MOVED = Angle.ofArcminutes(1);
+    private static final double SIGMAS = 5;
+
+    private final Site site;
+    private final Rig rig;
+    private final ScrewGains gains;
+    private final Allowance allowance;
+    private final Drive drive;
+    private final List<CameraAttitude> places = new ArrayList<>();
+    private Optional<AxisFromFrames> found = Optional.empty();
+    private Optional<CameraAttitude> afterScrews = Optional.empty();
+
+    /**
+     * A watch at the start of a turn.
+     *
+     * @param gains what the screws do, as learned so far
+     * @param drive what the drive does, if told
+     */
+    public TurningWatch(Site site, Rig rig, ScrewGains gains, Allowance allowance, Drive drive) {
+        this.site = site;
+        this.rig = rig;
+        this.gains = gains;
+        this.allowance = allowance;
+        this.drive = drive;
+    }
+
+    /** Goes on from frames that told the axis before. */
+    public void goOnFrom(TurnedFrames frames) {
+        places.addAll(frames.frames());
+        found = Optional.of(AxisFromFrames.of(site, frames.frames()));
+    }
+
+    /** The frames that tell the axis, if they do yet; with the last one after the screws were turned, if they were. */
+    public Optional<TurnedFrames> sighting() {
+        return found.map(axis -> new TurnedFrames(axis.frames(), afterScrews, drive));
+    }
+
+    /** Whether the screws have moved the axis since it was found. */
+    public boolean screwsMoved() {
+        return afterScrews.isPresent();
+    }
+
+    /**
+     * One more frame.
+     *
+     * @throws InputRefused when nothing can be made of it; the watch is as before
+     */
+    public WatchStep add(CameraAttitude frame) {
+        return found.isEmpty() ? place(frame) : follow(found.get(), frame);
+    }
+
+    private WatchStep place(CameraAttitude frame) {
+        places.removeIf(earlier -> isSamePlace(earlier, frame) || earlier.at().equals(frame.at()));
+        places.add(frame);
+        places.sort(Comparator.comparing(CameraAttitude::at));
+        if (AxisFromFrames.largestTurnOf(places).compareTo(ENOUGH_TURN) < 0) {
+            return new WatchStep.Placed(places.size());
+        }
+        AxisFromFrames axis = AxisFromFrames.of(site, places);
+        found = Optional.of(axis);
+        return new WatchStep.AxisFound(axis);
+    }
+
+    private WatchStep follow(AxisFromFrames axis, CameraAttitude frame) {
+        Optional<AxisFromFrames> sharper = screwsMoved() ? Optional.empty() : sharpened(axis, frame);
+        if (sharper.isPresent()) {
+            found = sharper;
+            return new WatchStep.AxisSharpened(sharper.get());
+        }
+        ScrewsSoFar soFar = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
+        Angle moved = soFar.now().axis().separation(axis.axis());
+        double sigma = Math.max(
+                soFar.now().azimuthSigma().radians(),
+                soFar.now().altitudeSigma().radians());
+        if (screwsMoved()
+                || moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma)
+                        && soFar.findings().stream().noneMatch(f -> f instanceof FrameFinding.MovedTooFar)) {
+            afterScrews = Optional.of(frame);
+        }
+        AxisOffset offset = soFar.now().axis().offset(site);
+        AxisState.Turns left = gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, allowance.bestAim()), rig);
+        double probability = ZoneProbability.of(
+                allowance,
+                offset,
+                soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site));
+        return new WatchStep.ScrewsFollowed(soFar, left, probability >= Adviser.ENOUGH);
+    }
+
+    /** The axis with this frame as one more place in right ascension, if that is what it is. */
+    private Optional<AxisFromFrames> sharpened(AxisFromFrames axis, CameraAttitude frame) {
+        if (axis.frames().size() >= AxisFromFrames.MOST_FRAMES
+                || axis.frames().stream().anyMatch(earlier -> isSamePlace(earlier, frame))) {
+            return Optional.empty();
+        }
+        List<CameraAttitude> more = new ArrayList<>(axis.frames());
+        more.add(frame);
+        try {
+            AxisFromFrames with = AxisFromFrames.of(site, more);
+            // A fork gives by more than its frames' own uncertainty as it turns; turned screws show in minutes of arc.
+            boolean onlyRightAscension =
+                    with.closes() || with.residuals().stream().allMatch(r -> r.compareTo(SCREWS_MOVED) < 0);
+            return onlyRightAscension ? Optional.of(with) : Optional.empty();
+        } catch (InputRefused refused) {
+            return Optional.empty();
+        }
+    }
+
+    /** Within an hour the sky turns a tracking mount from its place too: both are taken for one place. */
+    private static boolean isSamePlace(CameraAttitude earlier, CameraAttitude later) {
+        return later.turnedSince(earlier).getNorm() < ANOTHER_PLACE.radians();
+    }
+}

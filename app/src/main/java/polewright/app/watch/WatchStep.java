@@ -1,0 +1,29 @@
+package polewright.app.watch;
+
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.ScrewsSoFar;
+import polewright.axis.fix.AxisState;
+
+/** What one more frame told. */
+public sealed interface WatchStep {
+    /**
+     * It stands for a place in right ascension; the axis is not known yet.
+     *
+     * @param places how many differ so far
+     */
+    record Placed(int places) implements WatchStep {}
+
+    /** Right ascension has been turned by enough: here is the axis. */
+    record AxisFound(AxisFromFrames axis) implements WatchStep {}
+
+    /** One more place in right ascension: the axis is known better. */
+    record AxisSharpened(AxisFromFrames axis) implements WatchStep {}
+
+    /**
+     * The screws are being turned.
+     *
+     * @param left turns that remain to the best aim, clockwise positive
+     * @param goodEnough whether the axis is where it may stay
+     */
+    record ScrewsFollowed(ScrewsSoFar soFar, AxisState.Turns left, boolean goodEnough) implements WatchStep {}
+}
