@@ -27,8 +27,11 @@ import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewGains;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
+import polewright.rehearsal.CameraOnTube;
 import polewright.rehearsal.HiddenWedge;
 import polewright.rehearsal.SimulatedObserver;
+import polewright.rehearsal.TubeOnFork;
+import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -46,12 +49,15 @@ public class FramesAxisBenchmark {
             Rig.typicalForkOnWedge().withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
     private final RandomGenerator random =
             RandomGeneratorFactory.of("L64X128MixRandom").create(1);
-    private final List<CameraAttitude> frames = new SimulatedObserver(Weather.standardAt(240), random)
-            .frames(
+    private final SimulatedObserver observer = new SimulatedObserver(Weather.standardAt(240), random);
+    private final List<CameraAttitude> frames = new CameraOnTube(
+                    (fork, at) -> observer.attitude(fork, at, rig.bestCamera().orElseThrow()),
+                    TubeOnFork.SQUARE,
+                    Angle.ofDegrees(45))
+            .turned(
                     HiddenWedge.of(site, rig, AxisOffset.ofArcminutes(90, -60), random),
-                    Instant.parse("2026-11-25T20:00:00Z"),
-                    rig.bestCamera().orElseThrow())
-            .frames();
+                    Instant.parse("2026-11-25T20:00:00Z"))
+            .attitudes();
     private final AxisFromFrames found = AxisFromFrames.of(site, frames);
     private final CameraAttitude now = turned();
 

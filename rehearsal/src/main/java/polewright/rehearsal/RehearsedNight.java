@@ -4,23 +4,30 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
+import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.Allowance;
+import polewright.axis.camera.Drive;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.Weather;
 
 /**
  * A night at a {@link HiddenWedge}, played by someone who does as the advice says until it says stop.
@@ -30,30 +37,92 @@ import polewright.sky.body.SolarSystemBody;
 public final class RehearsedNight {
     private static final Duration QUICK = Duration.ofMinutes(2);
     private static final int MOST_EVENTS = 60;
+    // Half-way between pole and equator, where the roll of a frame counts as much as its centre.
+    private static final Angle USUAL_POLAR_DISTANCE = Angle.ofDegrees(45);
 
     private final NightEvent.Begun begun;
     private final List<NamedStar> stars;
     private final SimulatedObserver observer;
+    private final Optional<CameraOnTube> camera;
+    private final Consumer<Moment> told;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final List<LoggedEvent> events = new ArrayList<>();
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
+    // Sightings yet to be taken before advice is asked for.
+    private int unasked;
+    // The frames that told the axis last, while nothing but screws was touched since.
+    private Optional<CameraOnTube.Turned> reference = Optional.empty();
 
     /**
      * The night after one event.
      *
      * @param wedge how the wedge really stands then
+     * @param looks frames taken while screws were turned, if the event was that
+     * @param isAdviceFollowed whether what comes next is what the night advises; not where more was to be logged first
      */
-    public record Moment(LoggedEvent event, NightState night, HiddenWedge wedge) {}
+    public record Moment(
+            LoggedEvent event,
+            NightState night,
+            HiddenWedge wedge,
+            List<LookWhileTurning> looks,
+            boolean isAdviceFollowed) {
+        public Moment {
+            looks = List.copyOf(looks);
+        }
+    }
+
+    /**
+     * What a night is played with.
+     *
+     * @param siteName what the site is called in the log
+     * @param wedge how the wedge stands at first
+     * @param allowance what is tolerated
+     * @param from when the night begins
+     * @param stars to choose from
+     * @param before sightings to take before any advice is asked for
+     */
+    public record Setting(
+            String siteName,
+            HiddenWedge wedge,
+            Allowance allowance,
+            Instant from,
+            List<NamedStar> stars,
+            List<SightingKind> before) {
+        public Setting {
+            stars = List.copyOf(stars);
+            before = List.copyOf(before);
+        }
+
+        /** The air over the site, as it usually is. */
+        public Weather weather() {
+            return Weather.standardAt(wedge.site().heightMetres());
+        }
+    }
 
     private RehearsedNight(
-            NightEvent.Begun begun, HiddenWedge wedge, Instant from, List<NamedStar> stars, RandomGenerator random) {
-        this.begun = begun;
-        this.wedge = wedge;
-        this.now = from;
-        this.stars = stars;
+            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> told, RandomGenerator random) {
+        this.begun = new NightEvent.Begun(
+                setting.siteName(),
+                setting.wedge().site(),
+                setting.weather(),
+                setting.wedge().rig(),
+                setting.allowance());
+        this.wedge = setting.wedge();
+        this.now = setting.from();
+        this.stars = setting.stars();
         this.observer = new SimulatedObserver(begun.weather(), random);
+        this.camera = camera.or(this::cameraOfTheRig);
+        this.told = told;
+    }
+
+    /** The rig's own, its frames as good as they usually are, without a pixel drawn. */
+    private Optional<CameraOnTube> cameraOfTheRig() {
+        return begun.rig()
+                .bestCamera()
+                .map(c -> new CameraOnTube(
+                        (fork, at) -> observer.attitude(fork, at, c), TubeOnFork.SQUARE, USUAL_POLAR_DISTANCE));
     }
 
     /**
@@ -73,18 +142,32 @@ public final class RehearsedNight {
             Instant from,
             List<NamedStar> stars,
             RandomGenerator random) {
-        NightEvent.Begun begun = new NightEvent.Begun(
-                siteName,
-                wedge.site(),
-                polewright.sky.place.Weather.standardAt(wedge.site().heightMetres()),
-                wedge.rig(),
-                allowance);
-        RehearsedNight night = new RehearsedNight(begun, wedge, from, stars, random);
-        night.happened(begun);
-        while (night.moments.size() < MOST_EVENTS && !(night.advice() instanceof Advice.Stop)) {
-            night.follow(night.advice());
+        Setting setting = new Setting(siteName, wedge, allowance, from, stars, List.of());
+        return new RehearsedNight(setting, Optional.empty(), moment -> {}, random).played(setting.before());
+    }
+
+    /**
+     * The same with a camera of one's own on the tube.
+     *
+     * @param camera takes the place of the rig's, which the advice reckons with
+     * @param told is shown each moment as soon as it has come about
+     */
+    public static List<Moment> play(
+            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> told, RandomGenerator random) {
+        return new RehearsedNight(setting, camera, told, random).played(setting.before());
+    }
+
+    private List<Moment> played(List<SightingKind> before) {
+        unasked = before.size();
+        happened(begun);
+        for (SightingKind kind : before) {
+            unasked--;
+            sight(kind, Duration.ZERO);
         }
-        return List.copyOf(night.moments);
+        while (moments.size() < MOST_EVENTS && !(advice() instanceof Advice.Stop)) {
+            follow(advice());
+        }
+        return List.copyOf(moments);
     }
 
     private Advice advice() {
@@ -102,6 +185,7 @@ public final class RehearsedNight {
         } else if (advice instanceof Advice.MoveByHand move) {
             wedge = wedge.moved(move.azimuth(), move.altitude(), observer.random());
             now = now.plus(QUICK).plus(QUICK);
+            reference = Optional.empty();
             happened(new NightEvent.Knocked());
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(observer.random());
@@ -127,8 +211,7 @@ public final class RehearsedNight {
                                 star(kind),
                                 begun.rig().widestOptic().orElseThrow()),
                         QUICK);
-            case FRAMES ->
-                sighted(observer.frames(wedge, now, begun.rig().bestCamera().orElseThrow()), QUICK.plus(QUICK));
+            case FRAMES -> takeFrames(camera.orElseThrow());
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(
                         observer.drift(wedge, now, star(kind), watch, StarDrift.usualSigma(begun.rig())),
@@ -136,23 +219,60 @@ public final class RehearsedNight {
         }
     }
 
+    private void takeFrames(CameraOnTube onTube) {
+        now = now.plus(QUICK);
+        CameraOnTube.Turned turned = onTube.turned(wedge, now);
+        reference = Optional.of(turned);
+        sighted(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
+    }
+
     private void turn(Advice.TurnScrews advice) {
-        double azimuth = 0;
-        double altitude = 0;
-        for (ScrewTurn turn : advice.turns()) {
-            if (turn.screw() == ScrewTurn.Which.AZIMUTH) {
-                azimuth = turn.clockwiseTurns();
-            } else {
-                altitude = turn.clockwiseTurns();
-            }
-        }
         if (advice.loosenFirst()) {
             wedge = wedge.clamped(observer.random());
             happened(new NightEvent.Unclamped());
         }
+        if (camera.isPresent() && reference.isPresent()) {
+            turnByFrames(advice.turns(), camera.get(), reference.get());
+        } else {
+            turnByCount(advice.turns());
+        }
+    }
+
+    private void turnByCount(List<ScrewTurn> turns) {
+        double azimuth = turns(turns, ScrewTurn.Which.AZIMUTH);
+        double altitude = turns(turns, ScrewTurn.Which.ALTITUDE);
         wedge = wedge.turned(azimuth, altitude, observer.random());
         now = now.plus(QUICK);
         happened(new NightEvent.ScrewsTurned(azimuth, altitude));
+    }
+
+    private void turnByFrames(List<ScrewTurn> turns, CameraOnTube onTube, CameraOnTube.Turned frames) {
+        NightState night = moments.get(moments.size() - 1).night();
+        TurningByFrames turning = new TurningByFrames(
+                onTube,
+                frames,
+                wedge,
+                now,
+                night.fix().state().gains(),
+                AxisPointing.of(wedge.site(), night.allowance().bestAim()),
+                observer.random());
+        turning.turn(turns);
+        wedge = turning.wedge();
+        now = turning.now();
+        double azimuth = turning.made(ScrewTurn.Which.AZIMUTH);
+        double altitude = turning.made(ScrewTurn.Which.ALTITUDE);
+        // What was turned on and back again came to nothing.
+        if (azimuth != 0 || altitude != 0) {
+            happened(new NightEvent.ScrewsTurned(azimuth, altitude), turning.looks(), false);
+        }
+        sighted(new TurnedFrames(frames.attitudes(), Optional.of(turning.last()), Drive.STANDING), Duration.ZERO);
+    }
+
+    private static double turns(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+        return turns.stream()
+                .filter(turn -> turn.screw() == screw)
+                .mapToDouble(ScrewTurn::clockwiseTurns)
+                .sum();
     }
 
     private void sighted(Sighting sighting, Duration taken) {
@@ -161,9 +281,15 @@ public final class RehearsedNight {
     }
 
     private void happened(NightEvent event) {
+        happened(event, List.of(), unasked == 0);
+    }
+
+    private void happened(NightEvent event, List<LookWhileTurning> looks, boolean isAdviceFollowed) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
-        moments.add(new Moment(logged, NightState.of(events, now, models), wedge));
+        Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, looks, isAdviceFollowed);
+        moments.add(moment);
+        told.accept(moment);
     }
 
     private FixedStar star(SightingKind kind) {

@@ -2,8 +2,6 @@ package polewright.rehearsal;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
@@ -11,7 +9,6 @@ import org.hipparchus.geometry.euclidean.threed.RotationOrder;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisPointing;
-import polewright.axis.camera.Drive;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.Optic;
@@ -22,7 +19,6 @@ import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
-import polewright.axis.sighting.TurnedFrames;
 import polewright.rehearsal.camera.CameraPath;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
@@ -113,29 +109,16 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
                 sigma);
     }
 
-    /**
-     * Three frames a minute apart, right ascension turned by 30 degrees between them and the drive off, of a field half-way
-     * between the axis and its equator; matched as well as the camera's frames usually are.
-     */
-    public TurnedFrames frames(HiddenWedge wedge, Instant at, Camera camera) {
-        Vector3D axis = wedge.axis();
-        Vector3D right = axis.crossProduct(Vector3D.PLUS_K).normalize();
-        Vector3D field = axis.add(right.crossProduct(axis)).normalize();
-        Rotation onMeridian = new Rotation(Vector3D.PLUS_K, Vector3D.PLUS_I, field, right);
+    /** How a frame says that the camera stood, matched as well as the camera's frames usually are. */
+    public CameraAttitude attitude(SimulatedFork fork, Instant at, Camera camera) {
         RotationCovariance covariance = camera.usualCovariance();
-        List<CameraAttitude> frames = new ArrayList<>();
-        for (int i = 0; i < 3; i++) {
-            Rotation turned = new Rotation(axis, Math.toRadians(30.0 * (i - 1)), RotationConvention.VECTOR_OPERATOR);
-            Rotation erring = new Rotation(
-                    RotationOrder.XYZ,
-                    RotationConvention.VECTOR_OPERATOR,
-                    error(covariance.centreSigma()).radians(),
-                    error(covariance.centreSigma()).radians(),
-                    error(covariance.rollSigma()).radians());
-            frames.add(CameraAttitude.of(
-                    at.plus(Duration.ofMinutes(i)), turned.applyTo(onMeridian).applyTo(erring), covariance));
-        }
-        return TurnedFrames.of(frames, Drive.STANDING);
+        Rotation erring = new Rotation(
+                RotationOrder.XYZ,
+                RotationConvention.VECTOR_OPERATOR,
+                error(covariance.centreSigma()).radians(),
+                error(covariance.centreSigma()).radians(),
+                error(covariance.rollSigma()).radians());
+        return CameraAttitude.of(at, fork.cameraToEnu(at).applyTo(erring), covariance);
     }
 
     private Vector3D seen(Site site, SkyBody body, Instant at) {

@@ -23,6 +23,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.rig.View;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.FixedStar;
@@ -138,7 +139,12 @@ class SimulatedObserverTest {
     @MethodSource("places")
     void frames_agree(Place place) {
         Camera camera = new Camera("guide camera", 240, 3.75, 1280, 960);
-        place.assertAgrees(place.observer().frames(place.wedge(), place.at(), camera));
+        CameraOnTube onTube = new CameraOnTube(
+                (fork, at) -> place.observer().attitude(fork, at, camera),
+                new TubeOnFork(Angle.ofDegrees(0.5), Angle.ofDegrees(0.3), Angle.ofDegrees(70), Angle.ZERO),
+                Angle.ofDegrees(90 * place.random().nextDouble()));
+        place.assertAgrees(TurnedFrames.of(
+                onTube.turned(place.wedge(), place.at()).attitudes(), polewright.axis.camera.Drive.STANDING));
     }
 
     @Test

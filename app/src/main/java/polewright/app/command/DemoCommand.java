@@ -1,9 +1,11 @@
 package polewright.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
-import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.jspecify.annotations.Nullable;
@@ -11,45 +13,42 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.input.FileInput;
 import polewright.app.json.NightJson;
 import polewright.app.text.AngleWords;
-import polewright.app.text.FixWords;
 import polewright.app.text.GroundWords;
-import polewright.app.text.NightWords;
+import polewright.app.text.RehearsalWords;
 import polewright.app.text.Wrapping;
-import polewright.axis.AxisOffset;
-import polewright.axis.advice.Advice;
-import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.MountKind;
-import polewright.axis.rig.Rig;
-import polewright.night.GroundPlan;
-import polewright.night.NightState;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
-import polewright.rehearsal.HiddenWedge;
 import polewright.rehearsal.RehearsedNight;
-import polewright.sky.atlas.NamedStar;
-import polewright.sky.atlas.NamedStars;
-import polewright.sky.body.FixedStar;
-import polewright.sky.place.ObservingMoment;
-import polewright.sky.place.Site;
-import polewright.sky.place.Weather;
-import polewright.sky.time.SkyTime;
 
 @Command(
         name = "demo",
-        description = "A whole night at the invented site Larkfell, with a hidden axis offset and made-up readings.")
+        description =
+                "A whole night at an invented site under the real sky, with a hidden axis offset, made-up readings,"
+                        + " and camera frames that are drawn and then read like any others.")
 final class DemoCommand implements Callable<Integer> {
-    private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
-    private static final Instant EVENING = Instant.parse("2026-11-25T19:00:00Z");
     private static final long DEFAULT_SEED = 54;
-    private static final double LEAST_OFFSET_DEG = 3;
-    private static final double SPREAD_OFFSET_DEG = 1;
 
     private final Workbench workbench;
 
     @Option(names = "--seed", paramLabel = "NUMBER", description = "Another seed makes another night. Default: 54.")
     private long seed = DEFAULT_SEED;
+
+    @Option(names = "--by-eye", description = "A night without a camera: compass, scale, still point and drift.")
+    private boolean byEye;
+
+    @Option(names = "--south", description = "At Tussock Flat (44 S) in place of Larkfell (55 N).")
+    private boolean south;
+
+    @Option(
+            names = "--frames",
+            paramLabel = "FOLDER",
+            converter = FileInput.class,
+            description = "Keep the camera's frames there as FITS files; a new folder, or an empty one.")
+    private @Nullable Path frames;
 
     @Option(
             names = "--log",
@@ -67,114 +66,94 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        // Named, so that a seed makes the same night on every machine.
-        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
-        List<RehearsedNight.Moment> night = play(random);
-        Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;
-        NightId id = keep(night, file);
-        if (output.isJson()) {
-            output.print(
-                    workbench,
-                    night.stream()
-                            .map(m -> NightJson.afterEvent(
-                                    m.event(),
-                                    m.night(),
-                                    Suggestions.star(m.night(), m.event().at())))
-                            .toList());
-            return 0;
+        if (byEye && frames != null) {
+            throw new WrongUsage("--by-eye takes no frames: leave out --frames, or --by-eye.");
         }
-        tell(night, file, id);
+        DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
+        Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;
+        DemoAlbum album = frames == null ? DemoAlbum.withoutFiles() : DemoAlbum.in(frames);
+        // Opened first: a log that cannot be had is told before the night is played.
+        try (NightLog opened = NightLog.open(file)) {
+            if (output.isJson()) {
+                List<ObjectNode> nodes = new ArrayList<>();
+                List<RehearsedNight.Moment> night = play(scene, album, moment -> nodes.add(json(moment)));
+                keep(night, opened);
+                output.print(workbench, nodes);
+                return 0;
+            }
+            begin(scene);
+            List<RehearsedNight.Moment> night = play(scene, album, moment -> tell(moment, album));
+            output.say(workbench, RehearsalWords.truth(night));
+            end(scene, album, file, keep(night, opened));
+        }
         return 0;
     }
 
-    private static List<RehearsedNight.Moment> play(RandomGenerator random) {
-        double direction = 2 * Math.PI * random.nextDouble();
-        double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
-        AxisOffset hidden =
-                AxisOffset.ofArcminutes(distanceArcmin * Math.sin(direction), distanceArcmin * Math.cos(direction));
-        HiddenWedge wedge = HiddenWedge.of(LARKFELL, Rig.typicalForkOnWedge(), hidden, random);
-        return RehearsedNight.play(
-                "Larkfell",
-                wedge,
-                DiscAllowance.VISUAL,
-                EVENING,
-                NamedStars.bundled().all(),
-                random);
+    private List<RehearsedNight.Moment> play(DemoScene scene, DemoAlbum album, Consumer<RehearsedNight.Moment> told) {
+        // Named, so that a seed makes the same night on every machine.
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        return byEye ? scene.byEye(told, random) : scene.withFrames(album, told, random);
     }
 
-    private static NightId keep(List<RehearsedNight.Moment> night, Path file) {
-        try (NightLog opened = NightLog.open(file)) {
-            return opened.importNight(
-                    night.stream().map(RehearsedNight.Moment::event).toList());
-        }
+    private static NightId keep(List<RehearsedNight.Moment> night, NightLog opened) {
+        return opened.importNight(
+                night.stream().map(RehearsedNight.Moment::event).toList());
     }
 
-    private void tell(List<RehearsedNight.Moment> night, Path file, NightId id) {
+    private static ObjectNode json(RehearsedNight.Moment moment) {
+        return NightJson.afterEvent(
+                moment.event(),
+                moment.night(),
+                Suggestions.star(moment.night(), moment.event().at()));
+    }
+
+    private void begin(DemoScene scene) {
         output.say(
                 workbench,
                 List.of(
-                        "A rehearsal at Larkfell, an invented site (54.60 N, 2.90 W), on the real sky. The readings are"
-                                + " made up, from seed " + seed
-                                + ". The axis is off by some degrees: how far is hidden until the end.",
+                        "A rehearsal at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
+                                + "), on the real sky. The readings are made up, from seed " + seed
+                                + (byEye ? "." : "; the camera's frames are drawn, then read as any others would be.")
+                                + " The axis is off by some degrees: how far is hidden until the end.",
                         ""));
-        ground();
-        for (RehearsedNight.Moment moment : night) {
-            output.say(
-                    workbench,
-                    NightWords.afterEvent(
-                            moment.event(),
-                            moment.night(),
-                            Suggestions.star(moment.night(), moment.event().at())));
-        }
-        truth(night);
+        output.say(workbench, GroundWords.bearings(scene.ground(), MountKind.FORK_ON_WEDGE));
+        output.say(workbench, List.of("(the home position too: ./polewright ground --site " + scene.typed() + ")", ""));
+    }
+
+    private void tell(RehearsedNight.Moment moment, DemoAlbum album) {
         output.say(
                 workbench,
-                List.of(
-                        "",
-                        "The night is kept in " + file,
-                        "LOOK  " + Wrapping.unbroken("./polewright log --night " + id.number() + " --log " + file),
-                        "COPY  "
-                                + Wrapping.unbroken("./polewright log export night.jsonl --night " + id.number()
-                                        + " --log " + file),
-                        "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),
-                        "      " + Wrapping.unbroken("./polewright begin --site LAT,LON")));
+                RehearsalWords.moment(
+                        moment,
+                        album.newOnes(),
+                        Suggestions.star(moment.night(), moment.event().at())));
     }
 
-    private void ground() {
-        NamedStar polaris = NamedStars.bundled().named("Polaris");
-        ObservingMoment moment =
-                ObservingMoment.of(LARKFELL, SkyTime.of(EVENING), Weather.standardAt(LARKFELL.heightMetres()));
-        GroundPlan plan = GroundPlan.of(moment, new FixedStar(polaris.label(), polaris.place()));
-        output.say(workbench, GroundWords.bearings(plan, MountKind.FORK_ON_WEDGE));
-        output.say(workbench, List.of("(the home position too: ./polewright ground --site 54.60,-2.90,240)", ""));
-    }
-
-    private void truth(List<RehearsedNight.Moment> night) {
-        RehearsedNight.Moment first = night.get(0);
-        RehearsedNight.Moment last = night.get(night.size() - 1);
-        NightState state = last.night();
-        AxisOffset fix = state.fix().state().offset();
-        AxisOffset truth = last.wedge().offset();
-        output.say(
-                workbench,
-                List.of(
-                        "THE TRUTH",
-                        "  at first  " + FixWords.direction(first.wedge().offset()) + " ("
-                                + AngleWords.size(first.wedge().offset().distance()) + " off)",
-                        "  now       " + FixWords.direction(truth) + " (" + AngleWords.size(truth.distance()) + " off)",
-                        "  the fix   " + FixWords.direction(fix) + ", wrong by "
-                                + AngleWords.size(fix.minus(truth).distance()),
-                        "  " + verdict(state, truth)));
-    }
-
-    private static String verdict(NightState state, AxisOffset truth) {
-        boolean within = state.allowance().contains(truth);
-        if (!(state.advice() instanceof Advice.Stop)) {
-            return "Not finished: after " + state.standing().size() + " events the advice had still not said stop. The"
-                    + " axis is " + (within ? "within" : "outside") + " the allowance.";
-        }
-        return within
-                ? "Within the allowance: good enough indeed."
-                : "Outside the allowance: one of the few nights that the odds leave over.";
+    private void end(DemoScene scene, DemoAlbum album, Path file, NightId id) {
+        List<String> lines = new ArrayList<>();
+        album.folder().ifPresent(folder -> {
+            lines.add("");
+            lines.add("The " + album.taken() + " frames are in " + folder);
+            lines.add("TRY   "
+                    + Wrapping.unbroken(
+                            "./polewright attitude " + folder.resolve(DemoAlbum.fileName(1)) + " --near pole"));
+            lines.add("      the first three, right ascension turned between them:");
+            lines.add("      "
+                    + Wrapping.unbroken("./polewright axis " + folder + "/frame-0[123].fits --site " + scene.typed()));
+        });
+        lines.addAll(List.of(
+                "",
+                "MORE  ./polewright demo --by-eye          a night without a camera",
+                "      ./polewright demo --south           the same under the southern sky",
+                "      ./polewright demo --frames FOLDER   keeps the frames, to try commands on",
+                "",
+                "The night is kept in " + file,
+                "LOOK  " + Wrapping.unbroken("./polewright log --night " + id.number() + " --log " + file),
+                "COPY  "
+                        + Wrapping.unbroken(
+                                "./polewright log export night.jsonl --night " + id.number() + " --log " + file),
+                "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),
+                "      " + Wrapping.unbroken("./polewright begin --site LAT,LON")));
+        output.say(workbench, lines);
     }
 }

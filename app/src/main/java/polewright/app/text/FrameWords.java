@@ -126,7 +126,12 @@ public final class FrameWords {
 
     /** What is left to turn, for a display that follows each frame: {@code altitude 1.30 clockwise}. */
     public static String left(AxisState.Turns left) {
-        return "left to turn: altitude " + turns(left.altitude()) + ", azimuth " + turns(left.azimuth());
+        return "left to turn: " + both(left);
+    }
+
+    /** The same without saying what for: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
+    static String both(AxisState.Turns turns) {
+        return "altitude " + turns(turns.altitude()) + ", azimuth " + turns(turns.azimuth());
     }
 
     /** How far the screws have taken the axis, and what is left. */

@@ -49,14 +49,14 @@ class LibrariesTest {
     }
 
     @Test
-    void jsonIsReadAndWrittenAtTheEdges() {
-        onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
+    void fitsIsReadWhereFramesAreDecodedAndWrittenWhereTheyAreRehearsed() {
+        onlyIn("nom.tam", "polewright.frames.decode", "polewright.rehearsal.fits")
                 .check(House.CLASSES);
     }
 
     @Test
-    void fitsIsReadByFramesAndWrittenByTheRehearsal() {
-        onlyIn("nom.tam", "polewright.frames.decode", "polewright.rehearsal.fits")
+    void jsonIsReadAndWrittenAtTheEdges() {
+        onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
                 .check(House.CLASSES);
     }
 

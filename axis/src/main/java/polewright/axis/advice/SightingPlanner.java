@@ -94,8 +94,14 @@ final class SightingPlanner {
                 && !(overHeight && candidate.sigmaUpArcmin() >= NOTHING);
     }
 
-    /** Whether the pole star is out of the widest field now, but turning to the aim would bring it in. */
+    /**
+     * Whether the pole star is out of the widest field now, but turning to the aim would bring it in. A camera does not
+     * need it: its frames tell the axis from anywhere, and better turns can be made by them.
+     */
     static boolean turningBringsPoleStarIntoReach(Situation situation, AxisState afterTurns) {
+        if (situation.rig().bestCamera().isPresent() && situation.daylight() == Daylight.NONE) {
+            return false;
+        }
         return situation
                 .rig()
                 .widestOptic()

@@ -62,8 +62,7 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
         Angle altitudeMoved = pointing.altitude().minus(found.axis().altitude());
         double beyondWest = beyondDriveArcsec(
                 westward(found, last, now, azimuthMoved, altitudeMoved), SiderealTurn.during(since), drive);
-        double lean = levelSigma.times(azimuthMoved.radians()).arcseconds()
-                * pointing.altitude().cos();
+        double lean = leanArcsec(levelSigma, azimuthMoved, altitudeMoved, pointing.altitude());
         double driveSigma = drive == Drive.STANDING ? STANDING_SIGMA_ARCSEC : TRACKING_SIGMA_ARCSEC;
         // What is missing, right-handed about the elevated end: there westward is negative in the north.
         DriveFigure figure = new DriveFigure(found.site().hemisphereSign() * beyondWest, Math.hypot(driveSigma, lean));
@@ -86,6 +85,16 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
                 axis.azimuth().minus(found.axis().azimuth()).wrappedSigned(),
                 axis.altitude().minus(found.axis().altitude()),
                 List.copyOf(findings));
+    }
+
+    /**
+     * What a lean of the base lets the screws turn the mount about its axis beyond what level ones would, to first order:
+     * a lean λ toward the pole adds Δaz λ / cos h, one sideways Δh λ tan h / cos h, h being the axis's altitude.
+     */
+    private static double leanArcsec(Angle levelSigma, Angle azimuthMoved, Angle altitudeMoved, Angle altitude) {
+        double tangent = altitude.sin() / altitude.cos();
+        double moved = Math.hypot(azimuthMoved.radians(), altitudeMoved.radians() * tangent);
+        return levelSigma.times(moved).arcseconds() / altitude.cos();
     }
 
     /** How far right ascension turned westward once the screws' own turns are undone. */

@@ -213,6 +213,22 @@ class ScrewsSoFarTest {
         assertThat(miss).isLessThan(4);
     }
 
+    /** Bases that lean as much as they are trusted to, either way, under large turns: no false alarm. */
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void leaningBaseIsNotTakenForATurnOfRightAscension(long seed) {
+        Random random = new Random(seed);
+        Site site = Site.ofDegrees((seed % 2 == 0 ? 1 : -1) * (20 + 45 * random.nextDouble()), 0, 200);
+        double sigma = Math.toRadians(1.5);
+        Wedge wedge = new Wedge(
+                camera(site, 1 + 60 * random.nextDouble()),
+                new Vector3D(sigma * random.nextGaussian(), sigma * random.nextGaussian(), 1).normalize());
+        CameraAttitude now =
+                wedge.frame(4 * random.nextGaussian(), 4 * random.nextGaussian(), 0, 220, TurnedCamera.sigmas(1, 5));
+        ScrewsSoFar soFar = ScrewsSoFar.of(exactReference(wedge.camera()), now, Drive.STANDING, Angle.ofDegrees(1.5));
+        assertThat(soFar.findings()).noneMatch(f -> f instanceof FrameFinding.RightAscensionTurned);
+    }
+
     @Test
     void axisThatWentFartherThanScrewsReachIsSaid() {
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));

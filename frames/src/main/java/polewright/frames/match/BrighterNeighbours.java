@@ -16,7 +16,7 @@ final class BrighterNeighbours {
 
     // Closer than this share of the pattern's size, two stars may be one on a picture.
     private static final double MERGED_SHARE = 0.04;
-    private static final int CANDIDATES = 7;
+    private static final int CANDIDATES = 6;
     private static final double LARGEST_RAD = Math.toRadians(40);
     private static final int STARS_PER_CELL = 2;
 
@@ -61,7 +61,6 @@ final class BrighterNeighbours {
         private final int[] nearest = new int[CANDIDATES];
         private final double[] chord2 = new double[CANDIDATES];
         private final int[] counts = new int[1];
-        private final double[] middle = new double[3];
 
         Search(MappedStars sky, SkyGrid grid, double cellRad) {
             this.stars = sky.stars();
@@ -72,11 +71,7 @@ final class BrighterNeighbours {
         }
 
         @Override
-        public void star(int rank) {
-            double dx = stars.x(rank) - middle[0];
-            double dy = stars.y(rank) - middle[1];
-            double dz = stars.z(rank) - middle[2];
-            double distance = dx * dx + dy * dy + dz * dz;
+        public void star(int rank, double distance) {
             int size = counts[0];
             if (size == CANDIDATES && distance >= chord2[size - 1]) {
                 return;
@@ -93,13 +88,13 @@ final class BrighterNeighbours {
         }
 
         void find(int rank, int[] neighbours) {
-            middle[0] = stars.x(rank);
-            middle[1] = stars.y(rank);
-            middle[2] = stars.z(rank);
+            double x = stars.x(rank);
+            double y = stars.y(rank);
+            double z = stars.z(rank);
             double radius = firstRadiusRad;
             while (true) {
                 counts[0] = 0;
-                grid.near(sky.raRad(rank), sky.decRad(rank), middle[0], middle[1], middle[2], radius, rank, this);
+                grid.near(sky.raRad(rank), sky.decRad(rank), x, y, z, radius, rank, this);
                 if (counts[0] >= CANDIDATES || radius >= LARGEST_RAD) {
                     break;
                 }

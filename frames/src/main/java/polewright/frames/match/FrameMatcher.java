@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
@@ -31,8 +32,8 @@ public final class FrameMatcher {
 
     private static final int MOST_DETECTIONS = 1500;
     private static final int MOST_GUESSES = 40_000;
-    // Of the whole sky at three depths, the deepest about 120 MB.
-    private static final int MOST_INDICES = 3;
+    // Of the whole sky at every depth, the deepest about 120 MB; and as many of neighbourhoods, a few MB each.
+    private static final int MOST_INDICES = 5;
 
     private final StarAtlas atlas;
     private final AtomicReference<List<IndexedSky>> lastIndices = new AtomicReference<>(List.of());
@@ -68,7 +69,7 @@ public final class FrameMatcher {
 
     /** The shallowest of those at hand that serves, or a new one. */
     private PatternIndex index(MatchHint hint, Detections detections, int depth) {
-        List<IndexedSky> atHand = lastIndices.get();
+        List<IndexedSky> atHand = Objects.requireNonNull(lastIndices.get());
         Optional<IndexedSky> serving = atHand.stream()
                 .filter(sky -> sky.serves(hint, detections, depth))
                 .min(Comparator.comparingInt(sky -> sky.patterns().patternCount()));

@@ -150,7 +150,6 @@ final class PairedStars {
     /** Finds the star nearest to a direction; one search after another. */
     private static final class Nearest implements SkyGrid.Visitor {
         private final MappedStars sky;
-        private final double[] middle = new double[3];
         private final double[] chord2 = new double[1];
         private final int[] best = new int[1];
 
@@ -159,15 +158,20 @@ final class PairedStars {
         }
 
         int find(Vector3D direction, double radiusRad, int below) {
-            middle[0] = direction.getX();
-            middle[1] = direction.getY();
-            middle[2] = direction.getZ();
             chord2[0] = Double.MAX_VALUE;
             best[0] = -1;
-            double ra = Math.atan2(middle[1], middle[0]);
-            double dec = Math.asin(Math.max(-1, Math.min(1, middle[2])));
+            double ra = Math.atan2(direction.getY(), direction.getX());
+            double dec = Math.asin(Math.max(-1, Math.min(1, direction.getZ())));
             sky.grid()
-                    .near(ra < 0 ? ra + 2 * Math.PI : ra, dec, middle[0], middle[1], middle[2], radiusRad, below, this);
+                    .near(
+                            ra < 0 ? ra + 2 * Math.PI : ra,
+                            dec,
+                            direction.getX(),
+                            direction.getY(),
+                            direction.getZ(),
+                            radiusRad,
+                            below,
+                            this);
             return best[0];
         }
 
@@ -176,13 +180,9 @@ final class PairedStars {
         }
 
         @Override
-        public void star(int rank) {
-            double dx = sky.stars().x(rank) - middle[0];
-            double dy = sky.stars().y(rank) - middle[1];
-            double dz = sky.stars().z(rank) - middle[2];
-            double distance = dx * dx + dy * dy + dz * dz;
-            if (distance < chord2[0]) {
-                chord2[0] = distance;
+        public void star(int rank, double apart2) {
+            if (apart2 < chord2[0]) {
+                chord2[0] = apart2;
                 best[0] = rank;
             }
         }

@@ -120,10 +120,11 @@ final class PatternSearch {
         double[] px = new double[near.length];
         double[] py = new double[near.length];
         flatten(star, near, pixelsPerRadian, px, py);
+        Neighbourhood around = new Neighbourhood(star, near, px, py);
         for (int i = 0; i < near.length; i++) {
             for (int j = i + 1; j < near.length; j++) {
                 for (int k = j + 1; k < near.length; k++) {
-                    Optional<T> found = triple(new Triple(star, near, px, py, i, j, k), stage, progress);
+                    Optional<T> found = triple(around, i, j, k, stage, progress);
                     if (found.isPresent()) {
                         return found;
                     }
@@ -186,36 +187,48 @@ final class PatternSearch {
         }
     }
 
-    /** A star and three of its neighbours. */
-    private record Triple(int star, int[] near, double[] px, double[] py, int i, int j, int k) {
+    /** A star with those near it, in the plane that touches the sphere at the star. */
+    private static final class Neighbourhood {
+        private final int star;
+        private final int[] near;
+        private final double[] px;
+        private final double[] py;
+
+        Neighbourhood(int star, int[] near, double[] px, double[] py) {
+            this.star = star;
+            this.near = near;
+            this.px = px;
+            this.py = py;
+        }
+
         double square(int which) {
             return px[which] * px[which] + py[which] * py[which];
         }
     }
 
-    private <T> Optional<T> triple(Triple triple, Stage stage, Progress<T> progress) {
-        double farthest = Math.max(triple.square(triple.i), Math.max(triple.square(triple.j), triple.square(triple.k)));
-        double size = Math.sqrt(farthest);
+    /** Takes each of three neighbours for the farthest that may be. */
+    private <T> Optional<T> triple(Neighbourhood around, int i, int j, int k, Stage stage, Progress<T> progress) {
+        double size = Math.sqrt(Math.max(around.square(i), Math.max(around.square(j), around.square(k))));
         if (size < SMALLEST_PATTERN_PIXELS) {
             return Optional.empty();
         }
         double tolerance = stage.tolerance() + CENTRE_PIXELS / size;
         double border = (1 - tolerance - BORDER_SHARE * stage.tolerance()) * size;
         Optional<T> found = Optional.empty();
-        if (triple.square(triple.i) >= border * border) {
-            found = lookUp(triple, triple.i, triple.j, triple.k, (float) tolerance, size, progress);
+        if (around.square(i) >= border * border) {
+            found = lookUp(around, i, j, k, (float) tolerance, size, progress);
         }
-        if (found.isEmpty() && triple.square(triple.j) >= border * border) {
-            found = lookUp(triple, triple.j, triple.i, triple.k, (float) tolerance, size, progress);
+        if (found.isEmpty() && around.square(j) >= border * border) {
+            found = lookUp(around, j, i, k, (float) tolerance, size, progress);
         }
-        if (found.isEmpty() && triple.square(triple.k) >= border * border) {
-            found = lookUp(triple, triple.k, triple.i, triple.j, (float) tolerance, size, progress);
+        if (found.isEmpty() && around.square(k) >= border * border) {
+            found = lookUp(around, k, i, j, (float) tolerance, size, progress);
         }
         return found;
     }
 
     private <T> Optional<T> lookUp(
-            Triple triple, int far, int a, int b, float tolerance, double size, Progress<T> progress) {
+            Neighbourhood around, int far, int a, int b, float tolerance, double size, Progress<T> progress) {
         Optional<T> found = Optional.empty();
         for (int parity = 0; parity < 2 && found.isEmpty(); parity++) {
             boolean mirrored = parity == 1;
@@ -224,23 +237,23 @@ final class PatternSearch {
             }
             float[] code = new float[PatternCode.LENGTH];
             PatternCode.write(
-                    triple.px[far],
-                    triple.py[far],
-                    triple.px[a],
-                    triple.py[a],
-                    triple.px[b],
-                    triple.py[b],
+                    around.px[far],
+                    around.py[far],
+                    around.px[a],
+                    around.py[a],
+                    around.px[b],
+                    around.py[b],
                     mirrored,
                     code,
                     0);
             boolean exchanged = PatternCode.order(code, 0);
-            int first = triple.near[exchanged ? b : a];
-            int second = triple.near[exchanged ? a : b];
-            int farStar = triple.near[far];
-            found = ask(code, triple.star, farStar, first, second, mirrored, tolerance, size, progress);
+            int first = around.near[exchanged ? b : a];
+            int second = around.near[exchanged ? a : b];
+            int farStar = around.near[far];
+            found = ask(code, around.star, farStar, first, second, mirrored, tolerance, size, progress);
             if (found.isEmpty() && Math.abs(code[0] - code[2]) < 2 * tolerance) {
                 PatternCode.exchange(code, 0);
-                found = ask(code, triple.star, farStar, second, first, mirrored, tolerance, size, progress);
+                found = ask(code, around.star, farStar, second, first, mirrored, tolerance, size, progress);
             }
         }
         return found;

@@ -1,5 +1,6 @@
 package polewright.frames.match;
 
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
@@ -130,17 +131,17 @@ public final class Plate {
     }
 
     /** Column and row where a direction falls, or an empty answer where it is behind the camera or far off the frame. */
-    public java.util.Optional<PixelPlace> toPixel(Vector3D direction) {
+    public Optional<PixelPlace> toPixel(Vector3D direction) {
         double z = direction.dotProduct(forward);
         // Beyond 80° from the centre no pinhole helps.
         if (z < 0.17 * direction.getNorm()) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         double idealU = pixelsPerRadian * direction.dotProduct(right) / z;
         double idealV = pixelsPerRadian * direction.dotProduct(down) / z;
         double h = halfDiagonal();
         if (Math.hypot(idealU, idealV) > 3 * h) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         double u = idealU;
         double v = idealV;
@@ -151,11 +152,10 @@ public final class Plate {
             u = nextU;
             v = nextV;
             if (moved < INVERSION_PIXELS) {
-                return java.util.Optional.of(
-                        new PixelPlace((mirrored ? -u : u) + (width - 1) / 2.0, v + (height - 1) / 2.0));
+                return Optional.of(new PixelPlace((mirrored ? -u : u) + (width - 1) / 2.0, v + (height - 1) / 2.0));
             }
         }
-        return java.util.Optional.empty();
+        return Optional.empty();
     }
 
     /** The pixel's place from the centre along the camera's x axis. */

@@ -166,7 +166,7 @@ final class PlateChoice {
                         c.getZ(),
                         plate.radius().radians(),
                         below,
-                        rank -> count[0]++);
+                        (rank, apart2) -> count[0]++);
         // The frame's share of the circle around it.
         double circle = Math.PI * detections.halfDiagonal() * detections.halfDiagonal();
         return count[0] * (double) detections.width() * detections.height() / circle;

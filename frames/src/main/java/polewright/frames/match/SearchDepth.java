@@ -16,8 +16,10 @@ record SearchDepth(int stars, ScaleRange scale) {
 
     // The galaxy's poles are so many times poorer in stars than the average of the sky.
     private static final double UNEVENNESS = 3.5;
-    private static final int[] FIRST_TRIED = {30_000, 300_000};
+    private static final int[] FIRST_TRIED = {32_000, 512_000};
     private static final double OVERLAP = 1.2;
+    private static final double LEAST_DEPTH = 8000;
+    private static final double DEPTH_STEP = 4;
 
     /** Where the scale is open, wide frames first: their patterns are all among few bright stars. */
     static List<SearchDepth> of(Detections detections, MatchHint hint, int atlasSize) {
@@ -35,9 +37,14 @@ record SearchDepth(int stars, ScaleRange scale) {
             }
         }
         double needed = UNEVENNESS * PATTERN_STARS * 4 * Math.PI / steradians(detections, least);
-        depths.add(
-                new SearchDepth((int) Math.min(atlasSize, needed), new ScaleRange(new Angle(least), new Angle(upTo))));
+        depths.add(new SearchDepth(rounded(needed, atlasSize), new ScaleRange(new Angle(least), new Angle(upTo))));
         return depths;
+    }
+
+    /** In few steps, so that frames of about the same scale share an index. */
+    private static int rounded(double stars, int atlasSize) {
+        double step = Math.ceil(Math.log(Math.max(1, stars / LEAST_DEPTH)) / Math.log(DEPTH_STEP));
+        return (int) Math.min(atlasSize, LEAST_DEPTH * Math.pow(DEPTH_STEP, step));
     }
 
     /** The smallest scale at which a frame's patterns are among so many stars of the sky. */

@@ -9,18 +9,23 @@ import polewright.sky.atlas.StarField;
  * field, which is their rank in brightness.
  */
 final class SkyGrid {
-    private final StarField stars;
-    private final int count;
     private final double heightRad;
     private final int zones;
     private final int[] firstCell;
     private final int[] cellStarts;
     private final int[] members;
+    // In the order of members, so that a cell's stars are read in one sweep; to 0.01″, enough to search by.
+    private final float[] vectors;
 
     /** Takes the stars of a search, by their rank in brightness. */
     @FunctionalInterface
     interface Visitor {
-        void star(int rank);
+        /**
+         * Takes one star.
+         *
+         * @param chord2 square of its distance from the middle, straight through the unit sphere; to 0.01″
+         */
+        void star(int rank, double chord2);
     }
 
     /**
@@ -31,8 +36,6 @@ final class SkyGrid {
      * @param heightRad height of a cell, radians
      */
     SkyGrid(StarField stars, float[] raRad, float[] decRad, int count, double heightRad) {
-        this.stars = stars;
-        this.count = count;
         this.zones = Math.max(1, (int) Math.min(20_000, Math.floor(Math.PI / heightRad)));
         this.heightRad = Math.PI / zones;
         this.firstCell = new int[zones + 1];
@@ -55,10 +58,12 @@ final class SkyGrid {
         for (int i = 0; i < count; i++) {
             members[next[cellOf[i]]++] = i;
         }
-    }
-
-    int count() {
-        return count;
+        vectors = new float[3 * count];
+        for (int m = 0; m < count; m++) {
+            vectors[3 * m] = (float) stars.x(members[m]);
+            vectors[3 * m + 1] = (float) stars.y(members[m]);
+            vectors[3 * m + 2] = (float) stars.z(members[m]);
+        }
     }
 
     private int cellsAround(int zone) {
@@ -113,11 +118,12 @@ final class SkyGrid {
                     if (rank >= below) {
                         break;
                     }
-                    double dx = stars.x(rank) - x;
-                    double dy = stars.y(rank) - y;
-                    double dz = stars.z(rank) - z;
-                    if (dx * dx + dy * dy + dz * dz <= chord2) {
-                        visitor.star(rank);
+                    double dx = vectors[3 * m] - x;
+                    double dy = vectors[3 * m + 1] - y;
+                    double dz = vectors[3 * m + 2] - z;
+                    double apart2 = dx * dx + dy * dy + dz * dz;
+                    if (apart2 <= chord2) {
+                        visitor.star(rank, apart2);
                     }
                 }
             }

@@ -1,6 +1,7 @@
 package polewright.frames.match;
 
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -82,7 +83,7 @@ final class Verifier {
             this(mean(guess, detections::x), mean(guess, detections::y), size(guess, detections));
         }
 
-        private static double mean(Hypothesis guess, java.util.function.IntToDoubleFunction coordinate) {
+        private static double mean(Hypothesis guess, IntToDoubleFunction coordinate) {
             double sum = 0;
             for (int role = 0; role < Hypothesis.STARS; role++) {
                 sum += coordinate.applyAsDouble(guess.detection(role));

@@ -1,5 +1,6 @@
 package polewright.rehearsal.camera;
 
+import polewright.axis.rig.Camera;
 import polewright.sky.angle.Angle;
 
 /**
@@ -92,6 +93,11 @@ public record SimulatedCamera(String name, CameraOptics optics, Detector detecto
 
     public SimulatedCamera with(Detector other) {
         return new SimulatedCamera(name, optics, other, zeroPointElectronsPerSecond);
+    }
+
+    /** The same as its owner would tell of it. */
+    public Camera inRig(String called) {
+        return new Camera(called, optics.focalLengthMm(), detector.pixelMicrons(), detector.width(), detector.height());
     }
 
     /** Sky along one pixel at the centre of the picture. */

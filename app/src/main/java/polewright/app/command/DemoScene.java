@@ -1,0 +1,120 @@
+package polewright.app.command;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.random.RandomGenerator;
+import polewright.axis.AxisOffset;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Rig;
+import polewright.frames.match.FrameMatcher;
+import polewright.night.GroundPlan;
+import polewright.rehearsal.CameraOnTube;
+import polewright.rehearsal.HiddenWedge;
+import polewright.rehearsal.MatchedPhotographs;
+import polewright.rehearsal.Photograph;
+import polewright.rehearsal.RehearsedNight;
+import polewright.rehearsal.SimulatedPhotographer;
+import polewright.rehearsal.TubeOnFork;
+import polewright.rehearsal.camera.FrameRenderer;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.SkyConditions;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.body.FixedStar;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/**
+ * Where and when the demo plays: invented sites under the real sky.
+ *
+ * @param name of the site
+ * @param typed the site as one would type it
+ * @param evening when the night begins
+ * @param poleStar of that hemisphere
+ */
+record DemoScene(String name, Site site, String typed, Instant evening, String poleStar) {
+    static final DemoScene LARKFELL = new DemoScene(
+            "Larkfell",
+            Site.ofDegrees(54.60, -2.90, 240),
+            "54.60,-2.90,240",
+            Instant.parse("2026-11-25T19:00:00Z"),
+            "Polaris");
+    static final DemoScene TUSSOCK_FLAT = new DemoScene(
+            "Tussock Flat",
+            Site.ofDegrees(-43.95, 170.40, 710),
+            "-43.95,170.40,710",
+            Instant.parse("2026-11-25T11:00:00Z"),
+            "Sigma Octantis");
+
+    private static final double LEAST_OFFSET_DEG = 3;
+    private static final double SPREAD_OFFSET_DEG = 1;
+    private static final Duration EXPOSURE = Duration.ofSeconds(2);
+    // As far as an axis set up by compass and scale may be off, and the tube not square to it.
+    private static final Angle NEAR_THE_POLE = Angle.ofDegrees(12);
+    private static final double FAINTEST_STAR = 13.5;
+
+    /** What to set on bare ground. */
+    GroundPlan ground() {
+        NamedStar star = NamedStars.bundled().named(poleStar);
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(evening), Weather.standardAt(site.heightMetres()));
+        return GroundPlan.of(moment, new FixedStar(star.label(), star.place()));
+    }
+
+    /** The night of someone who has no camera. */
+    List<RehearsedNight.Moment> byEye(Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
+        return RehearsedNight.play(
+                setting(Rig.typicalForkOnWedge(), List.of(), random), Optional.empty(), told, random);
+    }
+
+    /** The night of someone with a small camera on the tube, which stays in its home position. */
+    List<RehearsedNight.Moment> withFrames(
+            Consumer<Photograph> album, Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
+        SimulatedCamera camera = SimulatedCamera.guideCamera();
+        RehearsedNight.Setting setting = setting(
+                Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
+                List.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE),
+                random);
+        StarAtlas atlas = StarAtlas.bundled();
+        MatchedPhotographs photographs = new MatchedPhotographs(
+                new SimulatedPhotographer(
+                        new FrameRenderer(atlas).withInventedStarsTo(FAINTEST_STAR),
+                        camera,
+                        site,
+                        setting.weather(),
+                        SkyConditions.COUNTRY),
+                atlas,
+                new FrameMatcher(atlas),
+                NEAR_THE_POLE,
+                EXPOSURE,
+                random,
+                album);
+        TubeOnFork tube = new TubeOnFork(
+                Angle.ofArcminutes(12 * random.nextGaussian()),
+                Angle.ofArcminutes(6 * random.nextGaussian()),
+                Angle.ofDegrees(360 * random.nextDouble()),
+                Angle.ofArcseconds(5));
+        return RehearsedNight.play(setting, Optional.of(new CameraOnTube(photographs, tube, Angle.ZERO)), told, random);
+    }
+
+    private RehearsedNight.Setting setting(Rig rig, List<SightingKind> before, RandomGenerator random) {
+        double direction = 2 * Math.PI * random.nextDouble();
+        double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
+        AxisOffset hidden =
+                AxisOffset.ofArcminutes(distanceArcmin * Math.sin(direction), distanceArcmin * Math.cos(direction));
+        return new RehearsedNight.Setting(
+                name,
+                HiddenWedge.of(site, rig, hidden, random),
+                DiscAllowance.VISUAL,
+                evening,
+                NamedStars.bundled().all(),
+                before);
+    }
+}

@@ -1,0 +1,202 @@
+package polewright.bench.frames;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.random.RandomGenerator;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.AxisPointing;
+import polewright.frames.decode.DecodeOptions;
+import polewright.frames.decode.FrameReader;
+import polewright.frames.star.StarFinder;
+import polewright.frames.star.StarList;
+import polewright.rehearsal.camera.CameraAim;
+import polewright.rehearsal.camera.CameraPath;
+import polewright.rehearsal.camera.Exposure;
+import polewright.rehearsal.camera.FrameRenderer;
+import polewright.rehearsal.camera.RenderedFrame;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.SkyConditions;
+import polewright.rehearsal.camera.TrueStar;
+import polewright.rehearsal.fits.FitsFile;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.place.RefractedDirection;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Finding stars beside a general-purpose star extractor, a program of its own from Debian's packages, on the same FITS
+ * files: time, stars found, and how many of the stars that really stand out were found.
+ *
+ * <p>Ours: from the file to the star list, warm, in this process, on all processors. Theirs: the whole process with the
+ * settings it comes with, from the file to a list of windowed centroids; it has no Java to start.
+ */
+public final class ExtractorRatio {
+    private static final String PROGRAM = "source-extractor";
+    private static final Path SETTINGS = Path.of("/usr/share/source-extractor");
+    private static final int WARM_UP = 10;
+    private static final int ROUNDS = 7;
+    private static final double STANDING_OUT = 10;
+    private static final double FAINTEST_INVENTED = 17;
+    private static final Site SITE = Site.ofDegrees(54.60, -2.90, 240);
+    private static final Instant AT = Instant.parse("2026-11-25T20:00:00Z");
+
+    private final FrameRenderer renderer =
+            new FrameRenderer(StarAtlas.bundled()).withInventedStarsTo(FAINTEST_INVENTED);
+    private final Path folder;
+
+    private ExtractorRatio(Path folder) {
+        this.folder = folder;
+    }
+
+    /** What one of them made of a frame. */
+    private record Result(double millis, List<Vector2D> places) {}
+
+    /** Stars of a list against the truth. */
+    private record Score(double complete, int spurious) {}
+
+    public static void main(String[] args) throws IOException, InterruptedException {
+        Path folder = Files.createTempDirectory("star-extractor-ratio");
+        try {
+            ExtractorRatio ratio = new ExtractorRatio(folder);
+            System.out.println(
+                    "                            ms ours  theirs  ratio   found ours  theirs  ratio   of stars"
+                            + " above S/N 10: ours  theirs   no star: ours  theirs");
+            ratio.compare("2 Mpx guide frame", SimulatedCamera.guideCamera(), SkyConditions.COUNTRY, 3);
+            ratio.compare("2 Mpx under a town's sky", SimulatedCamera.guideCamera(), SkyConditions.TOWN, 3);
+            ratio.compare("24 Mpx, main tube", SimulatedCamera.mainTubeCamera(), SkyConditions.COUNTRY, 5);
+            ratio.compare("24 Mpx, wide lens", SimulatedCamera.wideLens(), SkyConditions.COUNTRY, 5);
+        } finally {
+            try (var files = Files.list(folder)) {
+                for (Path file : files.toList()) {
+                    Files.delete(file);
+                }
+            }
+            Files.delete(folder);
+        }
+    }
+
+    private void compare(String what, SimulatedCamera camera, SkyConditions sky, int seconds)
+            throws IOException, InterruptedException {
+        Exposure exposure = new Exposure(
+                camera,
+                CameraPath.tracking(
+                        CameraAim.at(
+                                RefractedDirection.of(Angle.ofDegrees(80), Angle.ofDegrees(60)), Angle.ofDegrees(20)),
+                        AxisPointing.atPole(SITE).northernEnd(SITE)),
+                SITE,
+                Weather.standardAt(SITE.heightMetres()),
+                sky,
+                AT,
+                Duration.ofSeconds(seconds));
+        RandomGenerator random = new SplittableRandom(1);
+        RenderedFrame rendered = renderer.render(exposure, random);
+        Path file = folder.resolve("frame.fits");
+        Files.write(file, FitsFile.of(rendered.frame()));
+        List<TrueStar> standingOut = StarTruth.of(exposure, rendered.truth()).all(STANDING_OUT);
+        List<TrueStar> any = rendered.truth().stars();
+        double reach = Math.max(2, Pixels.of(exposure).fwhmPixels());
+
+        Result ours = ours(file);
+        Result theirs = theirs(file);
+        Score oursTrue = score(ours.places(), standingOut, any, reach);
+        Score theirsTrue = score(theirs.places(), standingOut, any, reach);
+        System.out.printf(
+                Locale.ROOT,
+                "%-26s %8.0f %7.0f %6.2f     %6d  %6d %6.2f                   %5.1f %%  %5.1f %%         %5d   %5d%n",
+                what,
+                ours.millis(),
+                theirs.millis(),
+                ours.millis() / theirs.millis(),
+                ours.places().size(),
+                theirs.places().size(),
+                ours.places().size() / (double) theirs.places().size(),
+                100 * oursTrue.complete(),
+                100 * theirsTrue.complete(),
+                oursTrue.spurious(),
+                theirsTrue.spurious());
+    }
+
+    private static Result ours(Path file) throws IOException {
+        StarList found = find(file);
+        for (int i = 0; i < WARM_UP; i++) {
+            found = find(file);
+        }
+        List<Double> millis = new ArrayList<>();
+        for (int i = 0; i < ROUNDS; i++) {
+            long start = System.nanoTime();
+            find(file);
+            millis.add((System.nanoTime() - start) / 1e6);
+        }
+        return new Result(
+                new Spread(millis.stream().mapToDouble(t -> t)).median(),
+                found.stars().stream().map(s -> new Vector2D(s.x(), s.y())).toList());
+    }
+
+    private static StarList find(Path file) throws IOException {
+        return StarFinder.find(FrameReader.read(Files.readAllBytes(file), file.toString(), DecodeOptions.DEFAULT));
+    }
+
+    private Result theirs(Path file) throws IOException, InterruptedException {
+        Path columns = folder.resolve("columns");
+        Files.writeString(columns, "XWIN_IMAGE\nYWIN_IMAGE\nFLUX_AUTO\nFWHM_IMAGE\nELONGATION\nFLAGS\n");
+        Path list = folder.resolve("list");
+        List<Double> millis = new ArrayList<>();
+        for (int i = 0; i < ROUNDS; i++) {
+            long start = System.nanoTime();
+            Process process = new ProcessBuilder(
+                            PROGRAM,
+                            file.toString(),
+                            "-c",
+                            SETTINGS.resolve("default.sex").toString(),
+                            "-FILTER_NAME",
+                            SETTINGS.resolve("default.conv").toString(),
+                            "-STARNNW_NAME",
+                            SETTINGS.resolve("default.nnw").toString(),
+                            "-PARAMETERS_NAME",
+                            columns.toString(),
+                            "-CATALOG_NAME",
+                            list.toString(),
+                            "-VERBOSE_TYPE",
+                            "QUIET")
+                    .directory(folder.toFile())
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            int status = process.waitFor();
+            millis.add((System.nanoTime() - start) / 1e6);
+            if (status != 0) {
+                throw new IOException(PROGRAM + " ended with status " + status);
+            }
+        }
+        List<Vector2D> places = Files.readAllLines(list).stream()
+                .filter(line -> !line.startsWith("#"))
+                .map(line -> line.trim().split("\\s+"))
+                // The first pixel's centre is (1, 1) there.
+                .map(row -> new Vector2D(Double.parseDouble(row[0]) - 1, Double.parseDouble(row[1]) - 1))
+                .toList();
+        return new Result(new Spread(millis.stream().mapToDouble(t -> t)).median(), places);
+    }
+
+    private static Score score(List<Vector2D> places, List<TrueStar> standingOut, List<TrueStar> any, double reach) {
+        long complete = standingOut.stream()
+                .filter(star -> places.stream().anyMatch(p -> isAt(star, p, reach)))
+                .count();
+        long spurious = places.stream()
+                .filter(p -> any.stream().noneMatch(star -> isAt(star, p, reach)))
+                .count();
+        return new Score(complete / (double) standingOut.size(), (int) spurious);
+    }
+
+    private static boolean isAt(TrueStar star, Vector2D place, double reach) {
+        return Math.abs(star.x() - place.getX()) < reach
+                && Math.hypot(star.x() - place.getX(), star.y() - place.getY()) < reach;
+    }
+}

@@ -1,0 +1,187 @@
+package polewright.bench.frames;
+
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import polewright.frames.Frame;
+import polewright.frames.FrameFacts;
+import polewright.frames.decode.DecodeOptions;
+import polewright.frames.decode.FrameReader;
+import polewright.frames.match.FrameMatcher;
+import polewright.frames.match.MatchHint;
+import polewright.frames.match.MatchOutcome;
+import polewright.frames.match.MatchedFrame;
+import polewright.frames.match.ScaleRange;
+import polewright.frames.match.SkyPatch;
+import polewright.frames.star.StarFinder;
+import polewright.frames.star.StarList;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/**
+ * From a FITS file to an attitude in a program that has warmed up, stage by stage: the median of some rounds. The file
+ * lies in the system's cache of files; its atlas and the index of star patterns are at hand, as they are from the second
+ * frame of a night on. What a first frame pays for its index is printed apart.
+ */
+public final class FramesSpeed {
+    private static final int WARM_UP = 15;
+    private static final int ROUNDS = 15;
+    private static final int FRESH_ROUNDS = 5;
+    private static final double SCALE_SHARE = 0.2;
+    private static final double BYTES_PER_MEGABYTE = 1e6;
+    private static final double MOST_MEGABYTES = 512 * 1.048_576;
+
+    private final StarAtlas atlas = StarAtlas.bundled();
+    private final Path folder;
+
+    private FramesSpeed(Path folder) {
+        this.folder = folder;
+    }
+
+    /** Something that may be known of a frame. */
+    @FunctionalInterface
+    private interface Clue {
+        MatchHint of(FrameFacts facts);
+    }
+
+    private enum Stage {
+        READ,
+        DECODE,
+        FIND,
+        MATCH,
+        ATTITUDE
+    }
+
+    /** How long each stage of one frame took. */
+    private record Round(double[] millis, int starsFound, int starsMatched) {
+        double total() {
+            return Arrays.stream(millis).sum();
+        }
+    }
+
+    public static void main(String[] args) throws IOException {
+        System.exit(new FramesSpeed(Path.of(args[0])).run());
+    }
+
+    private int run() throws IOException {
+        Clue pole = facts -> MatchHint.none(Knowledge.julianYear(time(facts)))
+                .withScale(ScaleRange.about(facts.scalePerPixel().orElseThrow(), SCALE_SHARE))
+                .near(SkyPatch.aroundPole(true, Angle.ofDegrees(10)));
+        Clue nothing = facts -> MatchHint.none(Knowledge.julianYear(time(facts)));
+        System.out.println("median ms of " + ROUNDS + " rounds after " + WARM_UP
+                + "                 read  decode    find   match attitude   total   target   stars found, matched");
+        measure("24 Mpx, 2050 mm, pole hint", TimedFrames.LONG_TELESCOPE, pole, 600);
+        double peak = peakMegabytes();
+        measure("24 Mpx, 500 mm, pole hint", TimedFrames.SHORT_TELESCOPE, pole, 600);
+        peak = Math.max(peak, peakMegabytes());
+        measure("2 Mpx guide, pole hint", TimedFrames.GUIDE_NEAR_POLE, pole, 60);
+        measure("2 Mpx guide, nothing known", TimedFrames.GUIDE_NEAR_POLE, nothing, 1000);
+        measure("2 Mpx elsewhere, nothing known", TimedFrames.GUIDE_ELSEWHERE, nothing, 1000);
+        System.out.printf(
+                Locale.ROOT,
+                "heap: at most %.0f MB allowed; peak in use with the 24-megapixel frames %.0f MB (pools added)%n",
+                Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE,
+                peak);
+        Verdict verdict = new Verdict();
+        verdict.require(
+                Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE <= MOST_MEGABYTES,
+                "the 24-megapixel frames were placed in a heap of 512 MB");
+        return verdict.status();
+    }
+
+    private void measure(String what, String file, Clue clue, double targetMillis) throws IOException {
+        FrameMatcher matcher = new FrameMatcher(atlas);
+        for (int i = 0; i < WARM_UP; i++) {
+            round(file, clue, matcher);
+        }
+        forgetPeaks();
+        List<Round> rounds = new ArrayList<>();
+        for (int i = 0; i < ROUNDS; i++) {
+            rounds.add(round(file, clue, matcher));
+        }
+        List<Round> fresh = new ArrayList<>();
+        for (int i = 0; i < FRESH_ROUNDS; i++) {
+            fresh.add(round(file, clue, new FrameMatcher(atlas)));
+        }
+        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-42s", what));
+        for (Stage stage : Stage.values()) {
+            line.append(String.format(Locale.ROOT, " %7.1f", median(rounds, stage)));
+        }
+        double total = new Spread(rounds.stream().mapToDouble(Round::total)).median();
+        System.out.printf(
+                Locale.ROOT,
+                "%s  %7.1f  %7.0f %s  %d, %d; first match %.0f ms%n",
+                line,
+                total,
+                targetMillis,
+                total <= targetMillis ? "  " : " !",
+                rounds.get(0).starsFound(),
+                rounds.get(0).starsMatched(),
+                median(fresh, Stage.MATCH));
+    }
+
+    private static double median(List<Round> rounds, Stage stage) {
+        return new Spread(rounds.stream().mapToDouble(r -> r.millis()[stage.ordinal()])).median();
+    }
+
+    private Round round(String file, Clue clue, FrameMatcher matcher) throws IOException {
+        long start = System.nanoTime();
+        byte[] content = Files.readAllBytes(folder.resolve(file));
+        long read = System.nanoTime();
+        Frame frame = FrameReader.read(content, file, DecodeOptions.DEFAULT);
+        long decoded = System.nanoTime();
+        StarList stars = StarFinder.find(frame);
+        long found = System.nanoTime();
+        MatchOutcome outcome = matcher.match(stars, clue.of(frame.facts()));
+        long matched = System.nanoTime();
+        if (!(outcome instanceof MatchedFrame match)) {
+            throw new IllegalStateException(file + " was not placed: nothing to time");
+        }
+        ObservingMoment moment = ObservingMoment.of(
+                TimedFrames.SITE, SkyTime.of(time(frame.facts())), Weather.standardAt(TimedFrames.SITE.heightMetres()));
+        CameraAttitude attitude = match.attitude(moment, atlas);
+        long placed = System.nanoTime();
+        if (attitude.boresight().getZ() < 0) {
+            throw new IllegalStateException(file + " looks at the ground");
+        }
+        double[] millis = {
+            (read - start) / 1e6,
+            (decoded - read) / 1e6,
+            (found - decoded) / 1e6,
+            (matched - found) / 1e6,
+            (placed - matched) / 1e6
+        };
+        return new Round(millis, stars.size(), match.starsMatched());
+    }
+
+    private static Instant time(FrameFacts facts) {
+        return facts.middle().orElseThrow();
+    }
+
+    private static void forgetPeaks() {
+        heap().forEach(MemoryPoolMXBean::resetPeakUsage);
+    }
+
+    /** Of each part of the heap at its own time, added: no less than the heap ever held. */
+    private static double peakMegabytes() {
+        return heap().stream().mapToLong(pool -> pool.getPeakUsage().getUsed()).sum() / BYTES_PER_MEGABYTE;
+    }
+
+    private static List<MemoryPoolMXBean> heap() {
+        return ManagementFactory.getMemoryPoolMXBeans().stream()
+                .filter(pool -> pool.getType() == MemoryType.HEAP)
+                .toList();
+    }
+}

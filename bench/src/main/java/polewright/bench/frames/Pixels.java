@@ -1,0 +1,52 @@
+package polewright.bench.frames;
+
+import polewright.rehearsal.camera.Detector;
+import polewright.rehearsal.camera.Exposure;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.TrueStar;
+
+/**
+ * The noise under the stars of one exposure, worked out from camera and sky, apart from the code under test.
+ *
+ * @param fwhmPixels width of a star's core
+ * @param variance of a pixel of empty sky in the middle of the picture, electrons²
+ */
+record Pixels(double fwhmPixels, double variance) {
+    private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
+    // Counts are whole numbers.
+    private static final double ROUNDING_VARIANCE = 1.0 / 12;
+
+    static Pixels of(Exposure exposure) {
+        SimulatedCamera camera = exposure.camera();
+        Detector detector = camera.detector();
+        double seconds = exposure.length().toNanos() / 1e9;
+        double scaleArcsec = camera.scalePerPixel().arcseconds();
+        double sky =
+                camera.electronsPerSecond(exposure.sky().magnitudePerArcsec2()) * scaleArcsec * scaleArcsec * seconds;
+        double fwhm = Math.hypot(
+                exposure.sky().seeing().arcseconds() / scaleArcsec,
+                camera.optics().blurMicrons() / detector.pixelMicrons());
+        double gain = detector.electronsPerCount();
+        return new Pixels(
+                fwhm,
+                sky
+                        + detector.darkElectronsPerSecond() * seconds
+                        + detector.readNoiseElectrons() * detector.readNoiseElectrons()
+                        + ROUNDING_VARIANCE * gain * gain);
+    }
+
+    double sigmaPixels() {
+        return fwhmPixels / FWHM_PER_SIGMA;
+    }
+
+    /**
+     * How far a star stands out from the noise under it and its own, in all the light of its image: for a Gaussian σ
+     * drawn out over a trail, noise counts over about 2 √π σ √(4 π σ² + trail²) pixels.
+     */
+    double signalToNoise(TrueStar star) {
+        double sigma = sigmaPixels();
+        double trail = star.trailPixels();
+        double area = 2 * Math.sqrt(Math.PI) * sigma * Math.sqrt(4 * Math.PI * sigma * sigma + trail * trail);
+        return star.electrons() / Math.sqrt(star.electrons() + Math.max(1, area) * variance);
+    }
+}

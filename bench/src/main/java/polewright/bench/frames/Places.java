@@ -1,0 +1,49 @@
+package polewright.bench.frames;
+
+import java.util.Locale;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.frames.match.MatchOutcome;
+import polewright.frames.match.MatchedFrame;
+import polewright.rehearsal.camera.SkyTruth;
+
+/** Whether a frame was placed, and where it really is. */
+sealed interface Places {
+    /** How far off the centre of a right match may be. */
+    double RIGHT_WITHIN_PIXELS = 3;
+
+    String inWords();
+
+    /** Its centre is where it was put. */
+    record Right(double offPixels, double logOdds) implements Places {
+        @Override
+        public String inWords() {
+            return String.format(Locale.ROOT, "right by %.2f px, log odds %.0f", offPixels, logOdds);
+        }
+    }
+
+    /** It was put somewhere else, by so many pixels. */
+    record Wrong(double offPixels, double logOdds) implements Places {
+        @Override
+        public String inWords() {
+            return String.format(Locale.ROOT, "WRONG by %.1f px, log odds %.0f", offPixels, logOdds);
+        }
+    }
+
+    /** Nowhere. */
+    record Nowhere() implements Places {
+        @Override
+        public String inWords() {
+            return "not placed";
+        }
+    }
+
+    static Places of(MatchOutcome outcome, SkyTruth truth) {
+        if (!(outcome instanceof MatchedFrame matched)) {
+            return new Nowhere();
+        }
+        Vector3D centre = Directions.of(truth.centre());
+        double off = Vector3D.angle(matched.plate().centre(), centre)
+                / truth.scalePerPixel().radians();
+        return off <= RIGHT_WITHIN_PIXELS ? new Right(off, matched.logOdds()) : new Wrong(off, matched.logOdds());
+    }
+}

@@ -1,0 +1,88 @@
+package polewright.bench.frames;
+
+import java.util.List;
+import polewright.frames.star.FoundStar;
+import polewright.frames.star.StarList;
+import polewright.rehearsal.camera.Exposure;
+import polewright.rehearsal.camera.SkyTruth;
+import polewright.rehearsal.camera.TrueStar;
+
+/** The stars that really are in a frame, against those found there. */
+final class StarTruth {
+    private final Pixels pixels;
+    private final List<TrueStar> stars;
+
+    private StarTruth(Pixels pixels, List<TrueStar> stars) {
+        this.pixels = pixels;
+        this.stars = stars;
+    }
+
+    static StarTruth of(Exposure exposure, SkyTruth truth) {
+        return new StarTruth(Pixels.of(exposure), truth.stars());
+    }
+
+    /** How many stars of the atlas stand out by so much. */
+    int standingOut(double signalToNoise) {
+        return (int) stars.stream()
+                .filter(star -> star.number() != TrueStar.OF_NO_ATLAS && pixels.signalToNoise(star) >= signalToNoise)
+                .count();
+    }
+
+    /** Stars of the atlas and others that stand out by so much. */
+    List<TrueStar> all(double signalToNoise) {
+        return stars.stream()
+                .filter(star -> pixels.signalToNoise(star) >= signalToNoise)
+                .toList();
+    }
+
+    /** Of the brightest found, how many are stars of the atlas, stars of no atlas, and no stars. */
+    Kinds kinds(StarList found, int brightest) {
+        int ofAtlas = 0;
+        int others = 0;
+        int none = 0;
+        for (FoundStar star : found.stars().subList(0, Math.min(brightest, found.size()))) {
+            TrueStar nearest = nearest(star);
+            if (nearest == null) {
+                none++;
+            } else if (nearest.number() == TrueStar.OF_NO_ATLAS) {
+                others++;
+            } else {
+                ofAtlas++;
+            }
+        }
+        return new Kinds(ofAtlas, others, none);
+    }
+
+    /** What some found stars are. */
+    record Kinds(int ofAtlas, int others, int none) {
+        @Override
+        public String toString() {
+            return ofAtlas + " of the atlas, " + others + " other stars, " + none + " no stars";
+        }
+    }
+
+    /** The brightest star that it may be. */
+    private @org.jspecify.annotations.Nullable TrueStar nearest(FoundStar found) {
+        TrueStar best = null;
+        for (TrueStar star : stars) {
+            double reach = Math.max(2, pixels.fwhmPixels()) + star.trailPixels() / 4;
+            if (Math.hypot(star.x() - found.x(), star.y() - found.y()) < reach
+                    && (best == null || star.electrons() > best.electrons())) {
+                best = star;
+            }
+        }
+        return best;
+    }
+
+    /** Magnitude of a star in the zenith that stands out by so much. */
+    static double faintestMagnitude(Exposure exposure, Pixels pixels, double trailPixels, double signalToNoise) {
+        double electrons = 1;
+        while (pixels.signalToNoise(new TrueStar(0, 0, 0, 0, -trailPixels / 2, 0, trailPixels / 2, 0, electrons))
+                < signalToNoise) {
+            electrons *= 1.02;
+        }
+        double perSecond = electrons / (exposure.length().toNanos() / 1e9);
+        return 2.5 * Math.log10(exposure.camera().electronsPerSecond(0) / perSecond)
+                - exposure.sky().extinctionPerAirmass();
+    }
+}

@@ -1,0 +1,21 @@
+package polewright.bench.frames;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The criteria of one bench: each is printed as it is met or missed; one missed makes the bench fail. */
+final class Verdict {
+    private final List<String> missed = new ArrayList<>();
+
+    void require(boolean met, String criterion) {
+        System.out.println((met ? "met     " : "MISSED  ") + criterion);
+        if (!met) {
+            missed.add(criterion);
+        }
+    }
+
+    /** What the process should end with. */
+    int status() {
+        return missed.isEmpty() ? 0 : 1;
+    }
+}

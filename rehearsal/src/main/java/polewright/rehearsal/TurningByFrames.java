@@ -1,0 +1,134 @@
+package polewright.rehearsal;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import org.jspecify.annotations.Nullable;
+import polewright.axis.AxisPointing;
+import polewright.axis.advice.ScrewTurn;
+import polewright.axis.camera.AxisFromFrames;
+import polewright.axis.camera.Drive;
+import polewright.axis.camera.ScrewsSoFar;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.ScrewGains;
+import polewright.sky.attitude.CameraAttitude;
+
+/**
+ * Someone who turns the screws with an eye on what each new frame says is left: first most of a long turn, then what is
+ * left of it, then the other screw.
+ */
+final class TurningByFrames {
+    private static final Duration A_LOOK = Duration.ofSeconds(20);
+    private static final int MOST_LOOKS = 10;
+    // Less is not worth another touch.
+    private static final double GOOD_ENOUGH_TURNS = 0.1;
+    private static final double LONG_TURN = 1;
+    private static final double SHARE_OF_A_LONG_TURN = 0.75;
+    private static final int PARTS_OF_A_TURN = 16;
+
+    private final CameraOnTube camera;
+    private final CameraOnTube.Turned reference;
+    private final AxisFromFrames found;
+    private final ScrewGains gains;
+    private final AxisPointing aim;
+    private final RandomGenerator random;
+    private final List<LookWhileTurning> looks = new ArrayList<>();
+    private HiddenWedge wedge;
+    private Instant now;
+    private @Nullable CameraAttitude last;
+    private AxisState.Turns left = new AxisState.Turns(0, 0);
+
+    /**
+     * @param reference the frames that gave the axis, nothing but screws touched since
+     * @param gains what the screws are taken to do
+     */
+    TurningByFrames(
+            CameraOnTube camera,
+            CameraOnTube.Turned reference,
+            HiddenWedge wedge,
+            Instant now,
+            ScrewGains gains,
+            AxisPointing aim,
+            RandomGenerator random) {
+        this.camera = camera;
+        this.reference = reference;
+        this.found = AxisFromFrames.of(wedge.site(), reference.attitudes());
+        this.gains = gains;
+        this.aim = aim;
+        this.random = random;
+        this.wedge = wedge;
+        this.now = now;
+    }
+
+    /** Turns as advised, each screw until the frames say that it is done. */
+    void turn(List<ScrewTurn> advised) {
+        for (ScrewTurn turn : advised) {
+            // Once there has been a look, it knows better than the advice did.
+            double toGo = looks.isEmpty() ? turn.clockwiseTurns() : leftOf(turn.screw());
+            turnAndLook(turn.screw(), Math.abs(toGo) > LONG_TURN ? toGo * SHARE_OF_A_LONG_TURN : toGo);
+            if (Math.abs(leftOf(turn.screw())) >= GOOD_ENOUGH_TURNS) {
+                turnAndLook(turn.screw(), leftOf(turn.screw()));
+            }
+        }
+        // A leaning base lets one screw take the axis the other's way as well.
+        while (looks.size() < MOST_LOOKS && Math.abs(leftOf(most())) >= GOOD_ENOUGH_TURNS) {
+            turnAndLook(most(), leftOf(most()));
+        }
+    }
+
+    HiddenWedge wedge() {
+        return wedge;
+    }
+
+    Instant now() {
+        return now;
+    }
+
+    List<LookWhileTurning> looks() {
+        return List.copyOf(looks);
+    }
+
+    /** All turns of one screw together, clockwise positive. */
+    double made(ScrewTurn.Which screw) {
+        return looks.stream()
+                .map(LookWhileTurning::made)
+                .filter(turn -> turn.screw() == screw)
+                .mapToDouble(ScrewTurn::clockwiseTurns)
+                .sum();
+    }
+
+    /** The frame of the last look. */
+    CameraAttitude last() {
+        if (last == null) {
+            throw new IllegalStateException("nothing was turned");
+        }
+        return last;
+    }
+
+    private void turnAndLook(ScrewTurn.Which screw, double toGo) {
+        double turns = Math.rint(toGo * PARTS_OF_A_TURN) / PARTS_OF_A_TURN;
+        if (turns == 0) {
+            return;
+        }
+        boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
+        wedge = wedge.turned(azimuth ? turns : 0, azimuth ? 0 : turns, random);
+        now = now.plus(A_LOOK);
+        last = camera.again(reference.fork(), wedge, now);
+        ScrewsSoFar soFar =
+                ScrewsSoFar.of(found, last, Drive.STANDING, wedge.rig().levelSigma());
+        left = gains.turnsBetween(soFar.now().axis(), aim, wedge.rig());
+        looks.add(new LookWhileTurning(now, new ScrewTurn(screw, turns), soFar, left));
+    }
+
+    private double leftOf(ScrewTurn.Which screw) {
+        return screw == ScrewTurn.Which.AZIMUTH ? left.azimuth() : left.altitude();
+    }
+
+    private ScrewTurn.Which most() {
+        return Math.abs(left.azimuth()) > Math.abs(left.altitude())
+                ? ScrewTurn.Which.AZIMUTH
+                : ScrewTurn.Which.ALTITUDE;
+    }
+}

@@ -1,0 +1,159 @@
+package polewright.rehearsal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.fix.AxisState;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.frames.match.FrameMatcher;
+import polewright.night.event.NightEvent;
+import polewright.rehearsal.camera.CameraOptics;
+import polewright.rehearsal.camera.Detector;
+import polewright.rehearsal.camera.FrameRenderer;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.SkyConditions;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.place.Site;
+
+/** Whole nights by drawn frames, their stars found and matched: a small camera in the home position, either hemisphere. */
+class NightsOfPhotographsTest {
+    private static final int NIGHTS = Integer.getInteger("nights", 16);
+    // Chi-squared with 2 degrees of freedom: 99.9 % lie under −2 ln 0.001.
+    private static final double REGION_999 = -2 * Math.log(0.001);
+
+    private static List<List<RehearsedNight.Moment>> nights = List.of();
+
+    @BeforeAll
+    static void play() {
+        StarAtlas atlas = StarAtlas.bundled();
+        FrameMatcher matcher = new FrameMatcher(atlas);
+        List<NamedStar> stars = NamedStars.bundled().all();
+        nights = LongStream.rangeClosed(1, NIGHTS)
+                .mapToObj(seed -> night(seed, atlas, matcher, stars))
+                .toList();
+    }
+
+    private static List<RehearsedNight.Moment> night(
+            long seed, StarAtlas atlas, FrameMatcher matcher, List<NamedStar> stars) {
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(90_000 + seed);
+        SimulatedCamera camera =
+                SimulatedCamera.of("small", CameraOptics.clean(100, 40, 7), Detector.flawless(480, 360, 6));
+        double size = 8 * Math.sqrt(random.nextDouble());
+        double way = 2 * Math.PI * random.nextDouble();
+        Site site = Site.ofDegrees(
+                (seed % 2 == 0 ? 1 : -1) * (20 + 45 * random.nextDouble()), 0, 1500 * random.nextDouble());
+        Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera")));
+        RehearsedNight.Setting setting = new RehearsedNight.Setting(
+                "somewhere",
+                HiddenWedge.of(
+                        site,
+                        rig,
+                        new AxisOffset(Angle.ofDegrees(size * Math.sin(way)), Angle.ofDegrees(size * Math.cos(way))),
+                        random),
+                DiscAllowance.VISUAL,
+                Instant.parse("2026-03-20T21:00:00Z").plusSeconds(86400L * (long) (10 * random.nextDouble())),
+                stars,
+                List.of());
+        MatchedPhotographs photographs = new MatchedPhotographs(
+                new SimulatedPhotographer(
+                        new FrameRenderer(atlas), camera, site, setting.weather(), SkyConditions.COUNTRY),
+                atlas,
+                matcher,
+                Angle.ofDegrees(15),
+                Duration.ofSeconds(2),
+                random,
+                photograph -> {});
+        TubeOnFork tube = new TubeOnFork(
+                Angle.ofArcminutes(15 * random.nextGaussian()),
+                Angle.ofArcminutes(10 * random.nextGaussian()),
+                Angle.ofDegrees(360 * random.nextDouble()),
+                Angle.ofArcseconds(5));
+        return RehearsedNight.play(
+                setting, Optional.of(new CameraOnTube(photographs, tube, Angle.ZERO)), moment -> {}, random);
+    }
+
+    private static RehearsedNight.Moment last(List<RehearsedNight.Moment> night) {
+        return night.get(night.size() - 1);
+    }
+
+    private static double normalisedSquare(RehearsedNight.Moment moment) {
+        AxisState state = moment.night().fix().state();
+        return state.offsetCovariance()
+                .normalisedSquare(state.offset().minus(moment.wedge().offset()));
+    }
+
+    private static boolean byFrames(RehearsedNight.Moment moment) {
+        return moment.event().event() instanceof NightEvent.SightingTaken taken
+                && taken.sighting() instanceof TurnedFrames;
+    }
+
+    @Test
+    void everyNightEndsInStop_withTheAxisGoodEnough() {
+        assertThat(nights).allSatisfy(night -> {
+            assertThat(last(night).night().advice()).isInstanceOf(Advice.Stop.class);
+            assertThat(last(night)
+                            .night()
+                            .allowance()
+                            .contains(last(night).wedge().offset()))
+                    .isTrue();
+        });
+    }
+
+    @Test
+    void afterEveryLookAtFrames_theFixIsAsNearAsItSays() {
+        List<Double> squares = nights.stream()
+                .flatMap(List::stream)
+                .filter(NightsOfPhotographsTest::byFrames)
+                .map(NightsOfPhotographsTest::normalisedSquare)
+                .toList();
+        assertThat(squares)
+                .hasSizeGreaterThan(3 * NIGHTS / 2)
+                .allSatisfy(s -> assertThat(s).isLessThan(REGION_999));
+        // The mount's own give is told larger than it is here, so the mean may be well under 1, not over.
+        assertThat(squares.stream().mapToDouble(s -> s).average().orElseThrow() / 2)
+                .isBetween(0.05, 1.3);
+    }
+
+    @Test
+    void honestFramesRaiseNoFalseAlarm() {
+        assertThat(nights)
+                .allSatisfy(night -> assertThat(last(night).night().fix().agreements())
+                        .noneMatch(agreement -> agreement.contradictory()));
+    }
+
+    @Test
+    void theFramesWhileTurning_bringWhatIsLeftToNothing() {
+        List<RehearsedNight.Moment> turned = nights.stream()
+                .flatMap(List::stream)
+                .filter(moment -> !moment.looks().isEmpty())
+                .toList();
+        assertThat(turned).hasSizeGreaterThan(NIGHTS / 2).allSatisfy(moment -> {
+            LookWhileTurning look = moment.looks().get(moment.looks().size() - 1);
+            assertThat(look.left().azimuth()).isBetween(-0.15, 0.15);
+            assertThat(look.left().altitude()).isBetween(-0.15, 0.15);
+            // By its own word the last frame knew where the axis stood then.
+            assertThat(look.soFar()
+                            .now()
+                            .axis()
+                            .separation(moment.wedge().pointing())
+                            .arcseconds())
+                    .isLessThan(40);
+            assertThat(look.soFar().findings()).isEmpty();
+        });
+    }
+}
