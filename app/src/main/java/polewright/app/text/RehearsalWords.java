@@ -105,6 +105,9 @@ public final class RehearsalWords {
     }
 
     private static String direction(AxisOffset offset) {
+        if (offset.distance().arcseconds() >= LARGE_ARCSEC) {
+            return FixWords.direction(offset);
+        }
         return fine(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west") + " and " + fine(offset.up())
                 + (offset.up().radians() >= 0 ? " too high" : " too low");
     }

@@ -46,7 +46,7 @@ import polewright.sky.time.SkyTime;
  * How good the axis from three frames is, and whether it is as sure as it says: from a hidden axis to pixels, stars,
  * matches, attitudes and back. Right ascension is turned by 30° from each frame to the next and nothing else is moved.
  *
- * <p>The camera has 1.9 megapixels of 2″, 0.9° by 0.67°. Trials whose frames have fewer than {@link #FEWEST_STARS}
+ * <p>The stars of the sky stand a little off their places in the atlas ({@link StrayedSky}). The camera has 1.9 megapixels of 2″, 0.9° by 0.67°. Trials whose frames have fewer than {@link #FEWEST_STARS}
  * matched stars are left out and counted.
  */
 public final class AxisHonesty {

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisPointing;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarFinder;
@@ -51,7 +52,10 @@ public final class Centroids {
     /**
      * One star's place against the truth.
      *
-     * @param squareArea of the error, pixels², both coordinates; the others likewise
+     * @param signalToNoise of the star
+     * @param square of the error, pixels², both coordinates together
+     * @param boundSquare the same of the bound
+     * @param normalisedSquare of the error over the star's own sigma, both coordinates together
      */
     private record Measured(double signalToNoise, double square, double boundSquare, double normalisedSquare) {}
 
@@ -125,11 +129,13 @@ public final class Centroids {
         StarList found = StarFinder.find(rendered.frame());
         List<TrueStar> stars = rendered.truth().stars();
         double alone = 6 * width + 6;
+        PlaceGrid all = new PlaceGrid(
+                stars.stream().map(star -> new Vector2D(star.x(), star.y())).toList(), alone);
         for (TrueStar star : stars) {
             CentroidBound bound = CentroidBound.of(star, pixels);
             if (bound.signalToNoise() < SIGNAL_EDGES[0]
                     || bound.signalToNoise() >= SIGNAL_EDGES[SIGNAL_EDGES.length - 1]
-                    || !isAlone(star, stars, alone)) {
+                    || !isAlone(star, all, alone)) {
                 continue;
             }
             Optional<FoundStar> nearest = found.stars().stream()
@@ -150,14 +156,12 @@ public final class Centroids {
         }
     }
 
-    private static boolean isAlone(TrueStar star, List<TrueStar> stars, double within) {
+    private static boolean isAlone(TrueStar star, PlaceGrid all, double within) {
         return star.x() > within
                 && star.y() > within
                 && star.x() < COLUMNS - within
                 && star.y() < ROWS - within
-                && stars.stream()
-                        .noneMatch(other ->
-                                other != star && Math.hypot(other.x() - star.x(), other.y() - star.y()) < within);
+                && all.near(new Vector2D(star.x(), star.y())) == 1;
     }
 
     /** Of 3″ a pixel anywhere high up, with anything from a dark sky to a bright one. */

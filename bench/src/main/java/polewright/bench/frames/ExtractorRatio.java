@@ -14,6 +14,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisPointing;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameReader;
+import polewright.frames.star.SearchSettings;
 import polewright.frames.star.StarFinder;
 import polewright.frames.star.StarList;
 import polewright.rehearsal.camera.CameraAim;
@@ -44,6 +45,7 @@ public final class ExtractorRatio {
     private static final int WARM_UP = 10;
     private static final int ROUNDS = 7;
     private static final double STANDING_OUT = 10;
+    private static final SearchSettings EVERY_STAR = new SearchSettings(SearchSettings.USUAL.threshold(), 1_000_000);
     private static final double FAINTEST_INVENTED = 17;
     private static final Site SITE = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant AT = Instant.parse("2026-11-25T20:00:00Z");
@@ -59,16 +61,37 @@ public final class ExtractorRatio {
     /** What one of them made of a frame. */
     private record Result(double millis, List<Vector2D> places) {}
 
-    /** Stars of a list against the truth. */
-    private record Score(double complete, int spurious) {}
+    /**
+     * A list against the truth.
+     *
+     * @param complete share of the stars standing out that it has
+     * @param spurious how many of its places have no star at all, however faint
+     */
+    private record Score(double complete, int spurious) {
+        static Score of(Result result, List<TrueStar> standingOut, List<TrueStar> any, double reach) {
+            PlaceGrid listed = new PlaceGrid(result.places(), reach);
+            PlaceGrid real = new PlaceGrid(any.stream().map(Score::place).toList(), reach);
+            long complete = standingOut.stream()
+                    .filter(star -> listed.hasNear(place(star)))
+                    .count();
+            long spurious =
+                    result.places().stream().filter(p -> !real.hasNear(p)).count();
+            return new Score(complete / (double) standingOut.size(), (int) spurious);
+        }
+
+        private static Vector2D place(TrueStar star) {
+            return new Vector2D(star.x(), star.y());
+        }
+    }
 
     public static void main(String[] args) throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory("star-extractor-ratio");
         try {
             ExtractorRatio ratio = new ExtractorRatio(folder);
-            System.out.println(
-                    "                            ms ours  theirs  ratio   found ours  theirs  ratio   of stars"
-                            + " above S/N 10: ours  theirs   no star: ours  theirs");
+            System.out.println("                                          milliseconds            stars found"
+                    + "        of stars over S/N 10     no star there");
+            System.out.println("                                       ours  theirs  ratio     ours  theirs  ratio"
+                    + "       ours   theirs    ours theirs");
             ratio.compare("2 Mpx guide frame", SimulatedCamera.guideCamera(), SkyConditions.COUNTRY, 3);
             ratio.compare("2 Mpx under a town's sky", SimulatedCamera.guideCamera(), SkyConditions.TOWN, 3);
             ratio.compare("24 Mpx, main tube", SimulatedCamera.mainTubeCamera(), SkyConditions.COUNTRY, 5);
@@ -104,13 +127,18 @@ public final class ExtractorRatio {
         List<TrueStar> any = rendered.truth().stars();
         double reach = Math.max(2, Pixels.of(exposure).fwhmPixels());
 
-        Result ours = ours(file);
         Result theirs = theirs(file);
-        Score oursTrue = score(ours.places(), standingOut, any, reach);
-        Score theirsTrue = score(theirs.places(), standingOut, any, reach);
+        line(what + ", as used", ours(file, SearchSettings.USUAL), theirs, standingOut, any, reach);
+        line(what + ", all stars", ours(file, EVERY_STAR), theirs, standingOut, any, reach);
+    }
+
+    private static void line(
+            String what, Result ours, Result theirs, List<TrueStar> standingOut, List<TrueStar> any, double reach) {
+        Score oursTrue = Score.of(ours, standingOut, any, reach);
+        Score theirsTrue = Score.of(theirs, standingOut, any, reach);
         System.out.printf(
                 Locale.ROOT,
-                "%-26s %8.0f %7.0f %6.2f     %6d  %6d %6.2f                   %5.1f %%  %5.1f %%         %5d   %5d%n",
+                "%-36s %6.0f %7.0f %6.2f   %6d %7d %6.2f   %6.1f %% %6.1f %%   %5d %6d%n",
                 what,
                 ours.millis(),
                 theirs.millis(),
@@ -124,15 +152,15 @@ public final class ExtractorRatio {
                 theirsTrue.spurious());
     }
 
-    private static Result ours(Path file) throws IOException {
-        StarList found = find(file);
+    private static Result ours(Path file, SearchSettings settings) throws IOException {
+        StarList found = find(file, settings);
         for (int i = 0; i < WARM_UP; i++) {
-            found = find(file);
+            found = find(file, settings);
         }
         List<Double> millis = new ArrayList<>();
         for (int i = 0; i < ROUNDS; i++) {
             long start = System.nanoTime();
-            find(file);
+            find(file, settings);
             millis.add((System.nanoTime() - start) / 1e6);
         }
         return new Result(
@@ -140,8 +168,9 @@ public final class ExtractorRatio {
                 found.stars().stream().map(s -> new Vector2D(s.x(), s.y())).toList());
     }
 
-    private static StarList find(Path file) throws IOException {
-        return StarFinder.find(FrameReader.read(Files.readAllBytes(file), file.toString(), DecodeOptions.DEFAULT));
+    private static StarList find(Path file, SearchSettings settings) throws IOException {
+        return StarFinder.find(
+                FrameReader.read(Files.readAllBytes(file), file.toString(), DecodeOptions.DEFAULT), settings);
     }
 
     private Result theirs(Path file) throws IOException, InterruptedException {
@@ -183,20 +212,5 @@ public final class ExtractorRatio {
                 .map(row -> new Vector2D(Double.parseDouble(row[0]) - 1, Double.parseDouble(row[1]) - 1))
                 .toList();
         return new Result(new Spread(millis.stream().mapToDouble(t -> t)).median(), places);
-    }
-
-    private static Score score(List<Vector2D> places, List<TrueStar> standingOut, List<TrueStar> any, double reach) {
-        long complete = standingOut.stream()
-                .filter(star -> places.stream().anyMatch(p -> isAt(star, p, reach)))
-                .count();
-        long spurious = places.stream()
-                .filter(p -> any.stream().noneMatch(star -> isAt(star, p, reach)))
-                .count();
-        return new Score(complete / (double) standingOut.size(), (int) spurious);
-    }
-
-    private static boolean isAt(TrueStar star, Vector2D place, double reach) {
-        return Math.abs(star.x() - place.getX()) < reach
-                && Math.hypot(star.x() - place.getX(), star.y() - place.getY()) < reach;
     }
 }

@@ -8,9 +8,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
 import polewright.frames.decode.DecodeOptions;
@@ -43,6 +43,11 @@ public final class FramesSpeed {
     private static final double BYTES_PER_MEGABYTE = 1e6;
     private static final double MOST_MEGABYTES = 512 * 1.048_576;
 
+    private static final Clue NOTHING = facts -> MatchHint.none(Knowledge.julianYear(time(facts)));
+    private static final Clue POLE = facts -> NOTHING.of(facts)
+            .withScale(ScaleRange.about(facts.scalePerPixel().orElseThrow(), SCALE_SHARE))
+            .near(SkyPatch.aroundPole(true, Angle.ofDegrees(10)));
+
     private final StarAtlas atlas = StarAtlas.bundled();
     private final Path folder;
 
@@ -65,40 +70,44 @@ public final class FramesSpeed {
     }
 
     /** How long each stage of one frame took. */
-    private record Round(double[] millis, int starsFound, int starsMatched) {
+    private record Round(Map<Stage, Double> millis, int starsFound, int starsMatched) {
         double total() {
-            return Arrays.stream(millis).sum();
+            return millis.values().stream().mapToDouble(t -> t).sum();
         }
     }
 
+    /** Folder of the {@link TimedFrames}, and which of them: {@code large} or {@code guide}. */
     public static void main(String[] args) throws IOException {
-        System.exit(new FramesSpeed(Path.of(args[0])).run());
+        FramesSpeed bench = new FramesSpeed(Path.of(args[0]));
+        System.exit("large".equals(args[1]) ? bench.large() : bench.guide());
     }
 
-    private int run() throws IOException {
-        Clue pole = facts -> MatchHint.none(Knowledge.julianYear(time(facts)))
-                .withScale(ScaleRange.about(facts.scalePerPixel().orElseThrow(), SCALE_SHARE))
-                .near(SkyPatch.aroundPole(true, Angle.ofDegrees(10)));
-        Clue nothing = facts -> MatchHint.none(Knowledge.julianYear(time(facts)));
-        System.out.println("median ms of " + ROUNDS + " rounds after " + WARM_UP
-                + "                 read  decode    find   match attitude   total   target   stars found, matched");
-        measure("24 Mpx, 2050 mm, pole hint", TimedFrames.LONG_TELESCOPE, pole, 600);
-        double peak = peakMegabytes();
-        measure("24 Mpx, 500 mm, pole hint", TimedFrames.SHORT_TELESCOPE, pole, 600);
-        peak = Math.max(peak, peakMegabytes());
-        measure("2 Mpx guide, pole hint", TimedFrames.GUIDE_NEAR_POLE, pole, 60);
-        measure("2 Mpx guide, nothing known", TimedFrames.GUIDE_NEAR_POLE, nothing, 1000);
-        measure("2 Mpx elsewhere, nothing known", TimedFrames.GUIDE_ELSEWHERE, nothing, 1000);
+    private int large() throws IOException {
         System.out.printf(
                 Locale.ROOT,
-                "heap: at most %.0f MB allowed; peak in use with the 24-megapixel frames %.0f MB (pools added)%n",
-                Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE,
+                "median ms of %d rounds after %d     read  decode    find   match attitude   total  target%n",
+                ROUNDS,
+                WARM_UP);
+        measure("24 Mpx, 2050 mm, pole hint", TimedFrames.LONG_TELESCOPE, POLE, 600);
+        double peak = peakMegabytes();
+        measure("24 Mpx, 500 mm, pole hint", TimedFrames.SHORT_TELESCOPE, POLE, 600);
+        peak = Math.max(peak, peakMegabytes());
+        double allowed = Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE;
+        System.out.printf(
+                Locale.ROOT,
+                "heap allowed %.0f MB; peak in use with these frames %.0f MB (its parts added)%n",
+                allowed,
                 peak);
         Verdict verdict = new Verdict();
-        verdict.require(
-                Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE <= MOST_MEGABYTES,
-                "the 24-megapixel frames were placed in a heap of 512 MB");
+        verdict.require(allowed <= MOST_MEGABYTES, "frames of 24 megapixels are placed in a heap of 512 MB");
         return verdict.status();
+    }
+
+    private int guide() throws IOException {
+        measure("2 Mpx, pole hint", TimedFrames.GUIDE_NEAR_POLE, POLE, 60);
+        measure("2 Mpx, nothing known", TimedFrames.GUIDE_NEAR_POLE, NOTHING, 1000);
+        measure("2 Mpx elsewhere, nothing known", TimedFrames.GUIDE_ELSEWHERE, NOTHING, 1000);
+        return 0;
     }
 
     private void measure(String what, String file, Clue clue, double targetMillis) throws IOException {
@@ -115,25 +124,25 @@ public final class FramesSpeed {
         for (int i = 0; i < FRESH_ROUNDS; i++) {
             fresh.add(round(file, clue, new FrameMatcher(atlas)));
         }
-        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-42s", what));
+        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-32s", what));
         for (Stage stage : Stage.values()) {
             line.append(String.format(Locale.ROOT, " %7.1f", median(rounds, stage)));
         }
         double total = new Spread(rounds.stream().mapToDouble(Round::total)).median();
         System.out.printf(
                 Locale.ROOT,
-                "%s  %7.1f  %7.0f %s  %d, %d; first match %.0f ms%n",
+                "%s   %7.1f %7.0f%s  stars found %d, matched %d; first match %.0f ms%n",
                 line,
                 total,
                 targetMillis,
-                total <= targetMillis ? "  " : " !",
+                total <= targetMillis ? " " : "!",
                 rounds.get(0).starsFound(),
                 rounds.get(0).starsMatched(),
                 median(fresh, Stage.MATCH));
     }
 
     private static double median(List<Round> rounds, Stage stage) {
-        return new Spread(rounds.stream().mapToDouble(r -> r.millis()[stage.ordinal()])).median();
+        return new Spread(rounds.stream().mapToDouble(r -> r.millis().get(stage))).median();
     }
 
     private Round round(String file, Clue clue, FrameMatcher matcher) throws IOException {
@@ -156,13 +165,12 @@ public final class FramesSpeed {
         if (attitude.boresight().getZ() < 0) {
             throw new IllegalStateException(file + " looks at the ground");
         }
-        double[] millis = {
-            (read - start) / 1e6,
-            (decoded - read) / 1e6,
-            (found - decoded) / 1e6,
-            (matched - found) / 1e6,
-            (placed - matched) / 1e6
-        };
+        Map<Stage, Double> millis = Map.of(
+                Stage.READ, (read - start) / 1e6,
+                Stage.DECODE, (decoded - read) / 1e6,
+                Stage.FIND, (found - decoded) / 1e6,
+                Stage.MATCH, (matched - found) / 1e6,
+                Stage.ATTITUDE, (placed - matched) / 1e6);
         return new Round(millis, stars.size(), match.starsMatched());
     }
 

@@ -1,6 +1,7 @@
 package polewright.bench.frames;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -27,6 +28,12 @@ enum Knowledge {
 
     Knowledge(String words) {
         this.words = words;
+    }
+
+    /** One kind after the other. */
+    static Knowledge inTurn(long seed) {
+        List<Knowledge> kinds = List.of(values());
+        return kinds.get((int) Math.floorMod(seed, (long) kinds.size()));
     }
 
     /** A hint that is as wrong as it may be, and no more. */

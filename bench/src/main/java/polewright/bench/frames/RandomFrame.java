@@ -67,7 +67,7 @@ record RandomFrame(
     static RandomFrame of(StarAtlas sky, long seed, Setting setting) {
         RandomGenerator random = new SplittableRandom(seed);
         FrameRenderer renderer = new FrameRenderer(sky).withInventedStarsTo(FAINTEST_INVENTED);
-        Knowledge knowledge = Knowledge.values()[(int) Math.floorMod(seed, (long) Knowledge.values().length)];
+        Knowledge knowledge = Knowledge.inTurn(seed);
         boolean standing = random.nextInt(10) == 0;
         RandomCamera camera = RandomCamera.ofWidth(Angle.ofDegrees(Draw.logBetween(0.5, 40, random)), random);
         for (int place = 0; place < MOST_PLACES; place++) {
