@@ -17,7 +17,8 @@ final class StarMeasurer {
     // Brighter stars do not care for the sky about them, and have wings of their own there.
     private static final double FAINT = 30;
     private static final double SHARPER = 0.9;
-    private static final double MOST_MISFIT = 3;
+    private static final double MOST_MISFIT = 3.5;
+    private static final double BRIGHT_SIGNAL = 100;
     private static final double LONG = 2;
     private static final double TRAIL_REACH = 1.7;
     // The wings of a star that filled its core foretell a full one; those of a hot pixel do not.
@@ -78,6 +79,7 @@ final class StarMeasurer {
                 .filter(f -> f.signalToNoise() > SEEN)
                 .filter(f -> !f.rivals().hotPixelsTellItBetter())
                 .filter(StarMeasurer::isPlaced)
+                .filter(f -> usual.trail().isEmpty() || isDrawnTrue(f))
                 .filter(f -> !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
 
@@ -113,6 +115,12 @@ final class StarMeasurer {
                 && peak.y() >= reachY
                 && peak.x() < cutouts.frame().width() - reachX
                 && peak.y() < cutouts.frame().height() - reachY;
+    }
+
+    /** Whether a trail's fit leaves no more over than noise and, where it is bright, its imperfect shape. */
+    private static boolean isDrawnTrue(Fit fit) {
+        double bright = fit.signalToNoise() / BRIGHT_SIGNAL;
+        return fit.chiSquare() < (MOST_MISFIT + bright * bright) * fit.freedom();
     }
 
     /** Whether the centre is surer than the star is wide. */
