@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.LongStream;
 import polewright.axis.advice.Advice;
 import polewright.axis.fix.AxisState;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.NightEvent;
 import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.RehearsedNight;
@@ -86,10 +87,13 @@ public final class NightsByFrames {
         return last(night).night().advice() instanceof Advice.Stop;
     }
 
+    /** Screws turned until the frames were content, or the mount moved by hand. */
     private static double adjustments(List<RehearsedNight.Moment> night) {
         return night.stream()
-                .filter(m -> m.event().event() instanceof NightEvent.ScrewsTurned
-                        || m.event().event() instanceof NightEvent.Knocked)
+                .filter(m -> m.event().event() instanceof NightEvent.Knocked
+                        || m.event().event() instanceof NightEvent.SightingTaken taken
+                                && taken.sighting() instanceof TurnedFrames frames
+                                && frames.afterScrews().isPresent())
                 .count();
     }
 
