@@ -90,11 +90,15 @@ public final class NightsByFrames {
     /** Screws turned until the frames were content, or the mount moved by hand. */
     private static double adjustments(List<RehearsedNight.Moment> night) {
         return night.stream()
-                .filter(m -> m.event().event() instanceof NightEvent.Knocked
-                        || m.event().event() instanceof NightEvent.SightingTaken taken
-                                && taken.sighting() instanceof TurnedFrames frames
-                                && frames.afterScrews().isPresent())
+                .map(m -> m.event().event())
+                .filter(event -> event instanceof NightEvent.Knocked || isFrameAfterScrews(event))
                 .count();
+    }
+
+    private static boolean isFrameAfterScrews(NightEvent event) {
+        return event instanceof NightEvent.SightingTaken taken
+                && taken.sighting() instanceof TurnedFrames frames
+                && frames.afterScrews().isPresent();
     }
 
     private static double normalisedSquare(RehearsedNight.Moment moment) {
