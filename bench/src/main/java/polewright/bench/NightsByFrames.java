@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.LongStream;
 import polewright.axis.advice.Advice;
 import polewright.axis.fix.AxisState;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.NightEvent;
 import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.RehearsedNight;
@@ -86,11 +87,18 @@ public final class NightsByFrames {
         return last(night).night().advice() instanceof Advice.Stop;
     }
 
+    /** Screws turned until the frames were content, or the mount moved by hand. */
     private static double adjustments(List<RehearsedNight.Moment> night) {
         return night.stream()
-                .filter(m -> m.event().event() instanceof NightEvent.ScrewsTurned
-                        || m.event().event() instanceof NightEvent.Knocked)
+                .map(m -> m.event().event())
+                .filter(event -> event instanceof NightEvent.Knocked || isFrameAfterScrews(event))
                 .count();
+    }
+
+    private static boolean isFrameAfterScrews(NightEvent event) {
+        return event instanceof NightEvent.SightingTaken taken
+                && taken.sighting() instanceof TurnedFrames frames
+                && frames.afterScrews().isPresent();
     }
 
     private static double normalisedSquare(RehearsedNight.Moment moment) {

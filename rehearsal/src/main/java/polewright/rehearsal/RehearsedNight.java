@@ -25,6 +25,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
+import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Weather;
@@ -59,19 +60,15 @@ public final class RehearsedNight {
      * The night after one event.
      *
      * @param wedge how the wedge really stands then
-     * @param looks frames taken while screws were turned, if the event was that
+     * @param look the frame taken after the event, if that was a turn by frames
      * @param isAdviceFollowed whether what comes next is what the night advises; not where more was to be logged first
      */
     public record Moment(
             LoggedEvent event,
             NightState night,
             HiddenWedge wedge,
-            List<LookWhileTurning> looks,
-            boolean isAdviceFollowed) {
-        public Moment {
-            looks = List.copyOf(looks);
-        }
-    }
+            Optional<LookWhileTurning> look,
+            boolean isAdviceFollowed) {}
 
     /**
      * What a night is played with.
@@ -256,16 +253,20 @@ public final class RehearsedNight {
                 night.fix().state().gains(),
                 AxisPointing.of(wedge.site(), night.allowance().bestAim()),
                 observer.random());
-        turning.turn(turns);
-        wedge = turning.wedge();
-        now = turning.now();
-        double azimuth = turning.made(ScrewTurn.Which.AZIMUTH);
-        double altitude = turning.made(ScrewTurn.Which.ALTITUDE);
-        // What was turned on and back again came to nothing.
-        if (azimuth != 0 || altitude != 0) {
-            happened(new NightEvent.ScrewsTurned(azimuth, altitude), turning.looks(), false);
+        List<TurningByFrames.Step> steps = turning.turn(turns);
+        for (TurningByFrames.Step step : steps) {
+            wedge = step.wedge();
+            now = step.look().at();
+            ScrewTurn made = step.look().made();
+            boolean azimuth = made.screw() == ScrewTurn.Which.AZIMUTH;
+            happened(
+                    new NightEvent.ScrewsTurned(
+                            azimuth ? made.clockwiseTurns() : 0, azimuth ? 0 : made.clockwiseTurns()),
+                    Optional.of(step.look()),
+                    false);
         }
-        sighted(new TurnedFrames(frames.attitudes(), Optional.of(turning.last()), Drive.STANDING), Duration.ZERO);
+        CameraAttitude last = steps.get(steps.size() - 1).frame();
+        sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 
     private static double turns(List<ScrewTurn> turns, ScrewTurn.Which screw) {
@@ -281,13 +282,13 @@ public final class RehearsedNight {
     }
 
     private void happened(NightEvent event) {
-        happened(event, List.of(), unasked == 0);
+        happened(event, Optional.empty(), unasked == 0);
     }
 
-    private void happened(NightEvent event, List<LookWhileTurning> looks, boolean isAdviceFollowed) {
+    private void happened(NightEvent event, Optional<LookWhileTurning> look, boolean isAdviceFollowed) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
-        Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, looks, isAdviceFollowed);
+        Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, look, isAdviceFollowed);
         moments.add(moment);
         told.accept(moment);
     }

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
-import org.jspecify.annotations.Nullable;
 import polewright.axis.AxisPointing;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.camera.AxisFromFrames;
@@ -34,11 +33,19 @@ final class TurningByFrames {
     private final ScrewGains gains;
     private final AxisPointing aim;
     private final RandomGenerator random;
-    private final List<LookWhileTurning> looks = new ArrayList<>();
+    private final List<Step> steps = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
-    private @Nullable CameraAttitude last;
     private AxisState.Turns left = new AxisState.Turns(0, 0);
+
+    /**
+     * A turn and the frame after it.
+     *
+     * @param wedge how it stands after the turn
+     * @param frame what was seen
+     * @param look what that tells
+     */
+    record Step(HiddenWedge wedge, CameraAttitude frame, LookWhileTurning look) {}
 
     /**
      * @param reference the frames that gave the axis, nothing but screws touched since
@@ -62,49 +69,21 @@ final class TurningByFrames {
         this.now = now;
     }
 
-    /** Turns as advised, each screw until the frames say that it is done. */
-    void turn(List<ScrewTurn> advised) {
+    /** Turns as advised, each screw until the frames say that it is done; one turn at least. */
+    List<Step> turn(List<ScrewTurn> advised) {
         for (ScrewTurn turn : advised) {
             // Once there has been a look, it knows better than the advice did.
-            double toGo = looks.isEmpty() ? turn.clockwiseTurns() : leftOf(turn.screw());
+            double toGo = steps.isEmpty() ? turn.clockwiseTurns() : leftOf(turn.screw());
             turnAndLook(turn.screw(), Math.abs(toGo) > LONG_TURN ? toGo * SHARE_OF_A_LONG_TURN : toGo);
             if (Math.abs(leftOf(turn.screw())) >= GOOD_ENOUGH_TURNS) {
                 turnAndLook(turn.screw(), leftOf(turn.screw()));
             }
         }
         // A leaning base lets one screw take the axis the other's way as well.
-        while (looks.size() < MOST_LOOKS && Math.abs(leftOf(most())) >= GOOD_ENOUGH_TURNS) {
+        while (steps.size() < MOST_LOOKS && Math.abs(leftOf(most())) >= GOOD_ENOUGH_TURNS) {
             turnAndLook(most(), leftOf(most()));
         }
-    }
-
-    HiddenWedge wedge() {
-        return wedge;
-    }
-
-    Instant now() {
-        return now;
-    }
-
-    List<LookWhileTurning> looks() {
-        return List.copyOf(looks);
-    }
-
-    /** All turns of one screw together, clockwise positive. */
-    double made(ScrewTurn.Which screw) {
-        return looks.stream()
-                .map(LookWhileTurning::made)
-                .filter(turn -> turn.screw() == screw)
-                .mapToDouble(ScrewTurn::clockwiseTurns)
-                .sum();
-    }
-
-    /** The frame of the last look. */
-    CameraAttitude last() {
-        if (last == null) {
-            throw new IllegalStateException("nothing was turned");
-        }
-        return last;
+        return List.copyOf(steps);
     }
 
     private void turnAndLook(ScrewTurn.Which screw, double toGo) {
@@ -115,11 +94,11 @@ final class TurningByFrames {
         boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
         wedge = wedge.turned(azimuth ? turns : 0, azimuth ? 0 : turns, random);
         now = now.plus(A_LOOK);
-        last = camera.again(reference.fork(), wedge, now);
+        CameraAttitude frame = camera.again(reference.fork(), wedge, now);
         ScrewsSoFar soFar =
-                ScrewsSoFar.of(found, last, Drive.STANDING, wedge.rig().levelSigma());
+                ScrewsSoFar.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
         left = gains.turnsBetween(soFar.now().axis(), aim, wedge.rig());
-        looks.add(new LookWhileTurning(now, new ScrewTurn(screw, turns), soFar, left));
+        steps.add(new Step(wedge, frame, new LookWhileTurning(now, new ScrewTurn(screw, turns), soFar, left)));
     }
 
     private double leftOf(ScrewTurn.Which screw) {

@@ -10,7 +10,6 @@ import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
 import polewright.night.SuggestedStar;
 import polewright.night.event.NightEvent;
-import polewright.rehearsal.LookWhileTurning;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
 
@@ -26,21 +25,20 @@ public final class RehearsalWords {
     public static List<String> moment(
             RehearsedNight.Moment moment, List<Photograph> photographs, Optional<SuggestedStar> star) {
         List<String> lines = new ArrayList<>();
-        if (moment.looks().isEmpty()) {
+        if (moment.look().isEmpty()) {
             photographs.forEach(photograph -> lines.add(frame(photograph)));
-        } else {
-            lines.add("FRAMES while the screws turn, and how many turns each says are left:");
-            for (LookWhileTurning look : moment.looks()) {
-                lines.add("  " + (moment.looks().indexOf(look) + 1) + ". " + FrameWords.both(look.left()));
-            }
         }
         List<String> event = NightWords.afterEvent(moment.event(), moment.night(), star);
         if (moment.isAdviceFollowed()) {
             lines.addAll(event);
-        } else {
-            lines.add(event.get(0));
-            lines.add("");
+            return lines;
         }
+        lines.add(event.get(0));
+        moment.look().ifPresent(look -> {
+            lines.add("  FRAME A new one says what is left to turn:");
+            lines.add("        " + FrameWords.both(look.left()) + ".");
+        });
+        lines.add("");
         return lines;
     }
 

@@ -148,7 +148,7 @@ class DemoTest {
                 .contains("\n  STOP  Good enough.")
                 .contains("\n  Within the allowance: good enough indeed.\n")
                 .contains(south ? "at Tussock Flat, an invented site" : "at Larkfell, an invented site")
-                .contains("\nFRAMES while the screws turn, and how many turns each says are left:\n");
+                .contains("\n  FRAME A new one says what is left to turn:\n        altitude ");
         List<MatchResult> wrong = Pattern.compile("wrong by ([\\d.]+)″; told: give or take ([\\d.]+)″")
                 .matcher(out.substring(out.indexOf("THE TRUTH")))
                 .results()
