@@ -1,5 +1,6 @@
 package polewright.bench.frames;
 
+import org.hipparchus.special.Erf;
 import polewright.rehearsal.camera.TrueStar;
 
 /**
@@ -60,7 +61,7 @@ record CentroidBound(double xPixels, double yPixels, double signalToNoise) {
     }
 
     private static double below(double sigmas) {
-        return org.hipparchus.special.Erf.erfc(-sigmas / Math.sqrt(2)) / 2;
+        return Erf.erfc(-sigmas / Math.sqrt(2)) / 2;
     }
 
     private static double density(double sigmas) {

@@ -1,6 +1,7 @@
 package polewright.bench.frames;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarList;
 import polewright.rehearsal.camera.Exposure;
@@ -9,6 +10,9 @@ import polewright.rehearsal.camera.TrueStar;
 
 /** The stars that really are in a frame, against those found there. */
 final class StarTruth {
+    // Fainter ones are found by chance, and are under everything.
+    private static final double LEAST_SIGNAL_TO_NOISE = 3;
+
     private final Pixels pixels;
     private final List<TrueStar> stars;
 
@@ -62,9 +66,9 @@ final class StarTruth {
     }
 
     /** The brightest star that it may be. */
-    private @org.jspecify.annotations.Nullable TrueStar nearest(FoundStar found) {
+    private @Nullable TrueStar nearest(FoundStar found) {
         TrueStar best = null;
-        for (TrueStar star : stars) {
+        for (TrueStar star : all(LEAST_SIGNAL_TO_NOISE)) {
             double reach = Math.max(2, pixels.fwhmPixels()) + star.trailPixels() / 4;
             if (Math.hypot(star.x() - found.x(), star.y() - found.y()) < reach
                     && (best == null || star.electrons() > best.electrons())) {

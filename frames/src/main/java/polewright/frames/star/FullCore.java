@@ -16,25 +16,28 @@ import polewright.frames.Frame;
  * @param x centre of the disc
  * @param y centre of the disc
  * @param radius of the disc
+ * @param disc whether there is one: a satellite's trail, the Moon or a lamp is none
  */
-record FullCore(double x, double y, double radius) {
+record FullCore(double x, double y, double radius, boolean disc) {
     private static final int MOST_PIXELS = 8000;
     // Rows at least so wide, of the widest, are the disc; thinner ones are the streak.
     private static final double DISC = 0.5;
+    // A disc has 0.8 pixels for each square of its width.
+    private static final double MOST_FILLED = 3;
 
-    /** The full pixels that hang together about a peak; empty where there are none, or too many for a star. */
+    /** The full pixels that hang together about a peak; empty where there are none. */
     static Optional<FullCore> about(Peak peak, Frame frame, float full) {
         List<int[]> pixels = gather(peak, frame, full);
-        if (pixels.isEmpty() || pixels.size() > MOST_PIXELS) {
+        if (pixels.isEmpty()) {
             return Optional.empty();
         }
         int columns = extent(pixels, 0);
         int rows = extent(pixels, 1);
         // Charge runs along the longer side, if it runs at all.
-        return Optional.of(disc(pixels, rows >= columns ? 1 : 0));
+        return Optional.of(across(pixels, rows >= columns ? 1 : 0));
     }
 
-    private static FullCore disc(List<int[]> pixels, int line) {
+    private static FullCore across(List<int[]> pixels, int line) {
         int least = pixels.stream().mapToInt(p -> p[line]).min().orElse(0);
         int[] width = new int[extent(pixels, line)];
         pixels.forEach(p -> width[p[line] - least]++);
@@ -52,7 +55,11 @@ record FullCore(double x, double y, double radius) {
                 n++;
             }
         }
-        return new FullCore(x / n, y / n, Math.max(widest / 2.0, Math.sqrt(Math.min(n, widest * widest) / Math.PI)));
+        // A line as wide as the disc is a streak of charge only if it runs straight along the columns.
+        boolean straight = extent(pixels, 1 - line) <= widest + 1;
+        boolean disc = pixels.size() <= MOST_PIXELS && (n <= MOST_FILLED * widest * widest || straight);
+        double radius = Math.max(widest / 2.0, Math.sqrt(Math.min(n, widest * widest) / Math.PI));
+        return new FullCore(x / n, y / n, radius, disc);
     }
 
     private static int extent(List<int[]> pixels, int axis) {

@@ -8,11 +8,11 @@ final class Impostor {
     // A star may be this much narrower than the usual one: the middle of a field is sharper than its corners.
     private static final double SHARPEST = 0.6;
     private static final double LONGEST = 2.5;
-    private static final double CLEAR_SIGNAL = 10;
-    private static final double CLEARLY_LONG = 2;
+    // All stars move alike: trails differ less than points of light do over a field.
     private static final double SHORTEST_TRAIL = 0.55;
-    private static final double LONGEST_TRAIL = 1.6;
-    private static final double ASKEW_RAD = Math.toRadians(25);
+    private static final double LONGEST_TRAIL = 1.7;
+    private static final double CLEARLY_LONG = 2;
+    private static final double CLEAR_SIGNAL = 10;
 
     private final UsualStar usual;
 
@@ -22,10 +22,8 @@ final class Impostor {
 
     /** Whether a fit of free shape is narrower than a star here can be. */
     boolean isTooSharp(Fit free) {
-        double minor = Math.sqrt(free.shape().minorVariance());
-        double doubt = minor / free.signalToNoise() * 2;
-        return minor + doubt
-                < SHARPEST * Math.sqrt(usual.shapeAt(free.x(), free.y()).minorVariance());
+        double least = free.shape().leastOver(usual.shapeAt(free.x(), free.y()));
+        return least * (1 + 2 / free.signalToNoise()) < SHARPEST;
     }
 
     /** Whether a fit of free shape is longer than a star here can be, or not as the common trail is. */
@@ -34,13 +32,10 @@ final class Impostor {
             return false;
         }
         StarShape expected = usual.shapeAt(free.x(), free.y());
-        StarShape shape = free.shape();
-        double longer = Math.sqrt(shape.majorVariance() / expected.majorVariance());
-        if (expected.elongation() < CLEARLY_LONG) {
-            return longer > LONGEST;
-        }
-        return longer < SHORTEST_TRAIL
-                || longer > LONGEST_TRAIL
-                || Math.abs(Math.sin(shape.longAxisRad() - expected.longAxisRad())) > Math.sin(ASKEW_RAD);
+        boolean trailed = usual.trail().isPresent() && expected.elongation() > CLEARLY_LONG;
+        return trailed
+                ? free.shape().mostOver(expected) > LONGEST_TRAIL
+                        || free.shape().leastOver(expected) < SHORTEST_TRAIL
+                : free.shape().mostOver(expected) > LONGEST;
     }
 }

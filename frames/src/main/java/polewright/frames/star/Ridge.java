@@ -22,16 +22,16 @@ final class Ridge {
 
     private final Frame frame;
     private final SkyMesh mesh;
-    private final double near;
+    private final UsualStar usual;
     private final int half;
     // Mean light of a strip over the light of the ridge's middle.
     private final double share;
 
-    /** @param point shape of a star that did not move */
-    Ridge(Frame frame, SkyMesh mesh, StarShape point) {
+    Ridge(Frame frame, SkyMesh mesh, UsualStar usual) {
         this.frame = frame;
         this.mesh = mesh;
-        near = NEAREST_SIGMAS * point.sigma();
+        this.usual = usual;
+        StarShape point = usual.point();
         half = Math.max(1, (int) Math.round(point.sigma()));
         double width = 2 * half + 1;
         share = point.sigma()
@@ -42,65 +42,96 @@ final class Ridge {
 
     /** Whether light that has this height at a place goes on along a line. */
     boolean passesThrough(double x, double y, double height) {
-        double noise = mesh.noiseAt(x, y);
-        double sky = mesh.skyAt(x, y);
-        double most = MOST_BRIGHT * share * height;
-        double step = Math.PI / DIRECTIONS;
-        for (int d = 0; d < DIRECTIONS; d++) {
+        return new Place(x, y, height).isOnLine();
+    }
+
+    /** One place, its light, and the strips that leave it beyond the reach of a star there. */
+    private final class Place {
+        private final double x;
+        private final double y;
+        private final double height;
+        private final double sky;
+        private final double noise;
+        private final double halfTrailX;
+        private final double halfTrailY;
+
+        Place(double x, double y, double height) {
+            this.x = x;
+            this.y = y;
+            this.height = height;
+            sky = mesh.skyAt(x, y);
+            noise = mesh.noiseAt(x, y);
+            halfTrailX = usual.trail().map(t -> t.x(x, y) / 2).orElse(0.0);
+            halfTrailY = usual.trail().map(t -> t.y(x, y) / 2).orElse(0.0);
+        }
+
+        boolean isOnLine() {
+            double step = Math.PI / DIRECTIONS;
             double hint = HINT * noise / Math.sqrt(SHORT);
-            if (strip(x, y, Math.cos(d * step), Math.sin(d * step), SHORT, 0, sky, most) > hint
-                    && strip(x, y, -Math.cos(d * step), -Math.sin(d * step), SHORT, 0, sky, most) > hint) {
-                for (int f = -FINER / 2; f <= FINER / 2; f++) {
-                    double angle = (d + f / (double) FINER) * step;
-                    double along = weaker(x, y, angle, LONG, sky, most);
-                    if (along > CLEAR * doubt(noise, LONG)
-                            && along > AS_BRIGHT * share * height
-                            && along > ABOVE_SIDES * weaker(x, y, angle + Math.PI / 2, LONG, sky, most)) {
-                        return true;
+            for (int d = 0; d < DIRECTIONS; d++) {
+                double angle = d * step;
+                if (strip(angle, SHORT, 0) > hint && strip(angle + Math.PI, SHORT, 0) > hint) {
+                    for (int f = -FINER / 2; f <= FINER / 2; f++) {
+                        if (goesOn(angle + f * step / FINER)) {
+                            return true;
+                        }
                     }
                 }
             }
+            return false;
         }
-        return false;
-    }
 
-    private double doubt(double noise, int length) {
-        return noise / Math.sqrt(length * (2 * half + 1));
-    }
+        private boolean goesOn(double angle) {
+            double along = weaker(angle);
+            double doubt = noise / Math.sqrt(LONG * (2 * half + 1));
+            return along > CLEAR * doubt
+                    && along > AS_BRIGHT * share * height
+                    && along > ABOVE_SIDES * weaker(angle + Math.PI / 2);
+        }
 
-    /** Mean light of the weaker of two strips that leave a place in opposite directions. */
-    private double weaker(double x, double y, double angle, int length, double sky, double most) {
-        double ahead = strip(x, y, Math.cos(angle), Math.sin(angle), length, half, sky, most);
-        double behind = strip(x, y, -Math.cos(angle), -Math.sin(angle), length, half, sky, most);
-        // Beyond the frame's edge a line may go on or not: the other side alone must tell.
-        double weaker = Math.min(ahead, behind);
-        return weaker < Double.POSITIVE_INFINITY ? weaker : 0;
-    }
+        /** Mean light of the weaker of two strips in opposite directions. */
+        private double weaker(double angle) {
+            double weaker = Math.min(strip(angle, LONG, half), strip(angle + Math.PI, LONG, half));
+            // Beyond the frame's edge a line may go on or not: the other side alone must tell.
+            return weaker < Double.POSITIVE_INFINITY ? weaker : 0;
+        }
 
-    private double strip(double x, double y, double c, double s, int length, int half, double sky, double most) {
-        int width = frame.width();
-        float[] pixels = frame.pixels();
-        double sum = 0;
-        int n = 0;
-        for (int k = 0; k < length; k++) {
-            double across = 0;
-            int m = 0;
-            for (int w = -half; w <= half; w++) {
-                int px = (int) Math.rint(x + c * (near + k) - s * w);
-                int py = (int) Math.rint(y + s * (near + k) + c * w);
+        /** Mean light of a strip; infinite where most of it is out of the frame. */
+        private double strip(double angle, int length, int halfWidth) {
+            double c = Math.cos(angle);
+            double s = Math.sin(angle);
+            double near = NEAREST_SIGMAS * usual.point().sigma() + Math.abs(c * halfTrailX + s * halfTrailY);
+            double most = MOST_BRIGHT * share * height;
+            double sum = 0;
+            int n = 0;
+            for (int k = 0; k < length; k++) {
+                double across = across(x + c * (near + k), y + s * (near + k), c, s, halfWidth);
+                if (across > Double.NEGATIVE_INFINITY) {
+                    sum += Math.min(most, across);
+                    n++;
+                }
+            }
+            return 2 * n > length ? sum / n : Double.POSITIVE_INFINITY;
+        }
+
+        /** Mean light of a few pixels across a strip; not a number where there are none. */
+        private double across(double cx, double cy, double c, double s, int halfWidth) {
+            int width = frame.width();
+            float[] pixels = frame.pixels();
+            double sum = 0;
+            int n = 0;
+            for (int w = -halfWidth; w <= halfWidth; w++) {
+                int px = (int) Math.rint(cx - s * w);
+                int py = (int) Math.rint(cy + c * w);
                 if (px >= 0 && py >= 0 && px < width && py < frame.height()) {
                     double light = pixels[py * width + px] - sky;
                     if (Math.abs(light) <= Float.MAX_VALUE) {
-                        across += light;
-                        m++;
+                        sum += light;
+                        n++;
                     }
                 }
             }
-            if (m > 0) {
-                sum += Math.min(most, across / m);
-                n++;
-            }
+            return sum / n;
         }
-        return 2 * n > length ? sum / n : Double.POSITIVE_INFINITY;
     }
 }

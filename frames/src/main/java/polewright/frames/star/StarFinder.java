@@ -117,7 +117,7 @@ public final class StarFinder {
                     .toList());
         }
         stars.sort(Comparator.comparingDouble(FoundStar::flux).reversed());
-        List<FoundStar> merged = CloseStars.merged(stars);
+        List<FoundStar> merged = LinedUp.removed(CloseStars.merged(stars), frame.width(), frame.height());
         return merged.subList(0, Math.min(merged.size(), settings.most()));
     }
 }

@@ -10,6 +10,8 @@ final class StarMeasurer {
     // What a core hides: the wings' middle may not be the core's, by about so much of its radius.
     private static final double CORE_DOUBT = 0.01;
     private static final double SURROUND = 3;
+    // The wings of one that is much longer than others are a satellite's trail, or two stars'.
+    private static final double LONGER = 2.5;
     // What the filter saw, the fit must nearly see too.
     private static final double SEEN = 4;
     // Brighter stars do not care for the sky about them, and have wings of their own there.
@@ -34,14 +36,14 @@ final class StarMeasurer {
         this.law = law;
         sharper = usual.sharper(SHARPER);
         impostor = new Impostor(usual);
-        ridge = new Ridge(cutouts.frame(), cutouts.mesh(), usual.point());
+        ridge = new Ridge(cutouts.frame(), cutouts.mesh(), usual);
     }
 
     /** The star at a peak. */
     Optional<FoundStar> measure(Peak peak) {
         Optional<FullCore> core = FullCore.about(peak, cutouts.frame(), cutouts.full());
         if (core.isPresent()) {
-            return full(peak, core.get());
+            return core.get().disc() ? full(peak, core.get()) : Optional.empty();
         }
         return fit(cutout(peak), peak).map(f -> star(f, peak));
     }
@@ -75,8 +77,8 @@ final class StarMeasurer {
                 .filter(this::isInFrame)
                 .filter(f -> f.signalToNoise() > SEEN)
                 .filter(f -> !f.rivals().hotPixelsTellItBetter())
-                .filter(f -> usual.trail().isPresent()
-                        || !ridge.passesThrough(f.x(), f.y(), f.image().height()));
+                .filter(StarMeasurer::isPlaced)
+                .filter(f -> !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
 
     private Optional<Fit> ofItsOwnShape(Cutout cutout, Peak peak) {
@@ -111,6 +113,12 @@ final class StarMeasurer {
                 && peak.y() >= reachY
                 && peak.x() < cutouts.frame().width() - reachX
                 && peak.y() < cutouts.frame().height() - reachY;
+    }
+
+    /** Whether the centre is surer than the star is wide. */
+    private static boolean isPlaced(Fit fit) {
+        return fit.varianceX() + fit.varianceY()
+                < fit.shape().xx() + fit.shape().yy();
     }
 
     private boolean isInFrame(Fit fit) {
@@ -164,6 +172,7 @@ final class StarMeasurer {
         return PointFit.masked(cutout, core.x(), core.y(), start, mask, usual.beta(), law)
                 .filter(f -> Math.hypot(f.x() - core.x(), f.y() - core.y()) < core.radius() + 1)
                 .filter(f -> f.image().height() > FILLED * above)
+                .filter(f -> f.shape().elongation() < LONGER * Math.max(1, shape.elongation()))
                 .map(f -> fullStar(f, peak, core, Math.PI * core.radius() * core.radius() * above));
     }
 }

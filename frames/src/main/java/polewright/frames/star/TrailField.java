@@ -71,23 +71,52 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return Optional.of(best);
     }
 
-    /** Least squares through the blobs, each taken in the sense in which it agrees. */
-    private TrailField through(List<Blob> trails) {
-        double[] x = new double[trails.size()];
-        double[] y = new double[trails.size()];
-        double[] u = new double[trails.size()];
-        double[] v = new double[trails.size()];
-        for (int k = 0; k < trails.size(); k++) {
-            Blob b = trails.get(k);
-            x[k] = b.x();
-            y[k] = b.y();
-            double c = b.length() * Math.cos(b.shape().longAxisRad());
-            double s = b.length() * Math.sin(b.shape().longAxisRad());
-            double sense = c * x(b.x(), b.y()) + s * y(b.x(), b.y()) < 0 ? -1 : 1;
-            u[k] = sense * c;
-            v[k] = sense * s;
+    /** The movement that some fitted trails show, which know their ends better than blobs do; itself where they are few. */
+    TrailField refined(List<Fit> fits) {
+        List<Fit> agreeing = fits.stream()
+                .filter(f ->
+                        f.image() instanceof StarImage.Trail t && agrees(f.x(), f.y(), t.length(), t.directionRad()))
+                .toList();
+        if (agreeing.size() < FEWEST) {
+            return this;
         }
-        return leastSquares(x, y, u, v);
+        return through(
+                agreeing.stream().mapToDouble(Fit::x).toArray(),
+                agreeing.stream().mapToDouble(Fit::y).toArray(),
+                agreeing.stream()
+                        .mapToDouble(f -> trail(f).length() * Math.cos(trail(f).directionRad()))
+                        .toArray(),
+                agreeing.stream()
+                        .mapToDouble(f -> trail(f).length() * Math.sin(trail(f).directionRad()))
+                        .toArray());
+    }
+
+    private static StarImage.Trail trail(Fit fit) {
+        return (StarImage.Trail) fit.image();
+    }
+
+    private TrailField through(List<Blob> trails) {
+        return through(
+                trails.stream().mapToDouble(Blob::x).toArray(),
+                trails.stream().mapToDouble(Blob::y).toArray(),
+                trails.stream()
+                        .mapToDouble(b -> b.length() * Math.cos(b.shape().longAxisRad()))
+                        .toArray(),
+                trails.stream()
+                        .mapToDouble(b -> b.length() * Math.sin(b.shape().longAxisRad()))
+                        .toArray());
+    }
+
+    /** Least squares, each movement taken in the sense in which it agrees with this field. */
+    private TrailField through(double[] x, double[] y, double[] u, double[] v) {
+        double[] senseU = new double[x.length];
+        double[] senseV = new double[x.length];
+        for (int k = 0; k < x.length; k++) {
+            double sense = u[k] * x(x[k], y[k]) + v[k] * y(x[k], y[k]) < 0 ? -1 : 1;
+            senseU[k] = sense * u[k];
+            senseV[k] = sense * v[k];
+        }
+        return leastSquares(x, y, senseU, senseV);
     }
 
     private static TrailField through(Blob a, Blob b, int sign) {
@@ -119,13 +148,17 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return new TrailField(mu + turn * my, mv - turn * mx, turn);
     }
 
-    /** Whether a blob is as long as here, and lies the same way. */
     private boolean agrees(Blob blob) {
-        double tx = x(blob.x(), blob.y());
-        double ty = y(blob.x(), blob.y());
-        double c = blob.length() * Math.cos(blob.shape().longAxisRad());
-        double s = blob.length() * Math.sin(blob.shape().longAxisRad());
-        double off = Math.min(Math.hypot(tx - c, ty - s), Math.hypot(tx + c, ty + s));
+        return agrees(blob.x(), blob.y(), blob.length(), blob.shape().longAxisRad());
+    }
+
+    /** Whether a trail is as long as here, and lies the same way. */
+    private boolean agrees(double x, double y, double length, double directionRad) {
+        double tx = x(x, y);
+        double ty = y(x, y);
+        double u = length * Math.cos(directionRad);
+        double v = length * Math.sin(directionRad);
+        double off = Math.min(Math.hypot(tx - u, ty - v), Math.hypot(tx + u, ty + v));
         return off < 1 + 0.25 * Math.hypot(tx, ty);
     }
 }

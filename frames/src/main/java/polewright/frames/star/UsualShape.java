@@ -20,7 +20,7 @@ final class UsualShape {
 
     /** The middle value of each moment; the guess itself where no star is bright enough to tell. */
     static UsualStar of(List<Peak> peaks, CutoutMaker cutouts, UsualStar guess) {
-        Ridge ridge = new Ridge(cutouts.frame(), cutouts.mesh(), guess.point());
+        Ridge ridge = new Ridge(cutouts.frame(), cutouts.mesh(), guess);
         List<Fit> fits = new ArrayList<>();
         int end = Math.min(peaks.size(), MOST_TRIED);
         for (int from = 0; from < end && fits.size() < ENOUGH; from += ENOUGH) {
@@ -35,7 +35,8 @@ final class UsualShape {
         }
         if (guess.trail().isPresent()) {
             double sigma = Math.sqrt(middle(fits, StarShape::minorVariance));
-            return new UsualStar(StarShape.round(sigma), guess.beta(), guess.trail());
+            return new UsualStar(
+                    StarShape.round(sigma), guess.beta(), guess.trail().map(t -> t.refined(fits)));
         }
         return new UsualStar(
                 new StarShape(middle(fits, StarShape::xx), middle(fits, StarShape::xy), middle(fits, StarShape::yy)),
@@ -60,8 +61,7 @@ final class UsualShape {
         return fit.filter(f -> f.signalToNoise() > FAINTEST
                 && Math.sqrt(f.shape().minorVariance()) > NARROWEST_SIGMA
                 && !f.rivals().hotPixelsTellItBetter()
-                && (trail.isPresent()
-                        || !ridge.passesThrough(f.x(), f.y(), f.image().height())));
+                && !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
 
     /** Middle value of a moment, each star weighing by how well it shows it. */

@@ -18,7 +18,8 @@ class PassingLightsTest {
         "400, 1.8",
         "400, 3",
         "2000, 1.8",
-        "2000, 3"
+        "2000, 3",
+        "200000, 3"
     })
     void threeSatellitesLeaveTheStarsAlone_andMakeNone(double electronsPerPixel, double fwhm) {
         DrawnSky sky = new DrawnSky(1000, 800, 100);
