@@ -81,9 +81,8 @@ class AttitudeCommandTest {
     void asJsonItSaysWhereTheFrameLooked() {
         JsonNode told = attitude("--near", "pole", "--within", "25");
         assertTrue(told);
-        // As FITS is drawn: the first row at the bottom, which turns and mirrors what the renderer calls its picture.
-        assertThat(told.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
-        assertThat(told.get("mirrored").booleanValue()).isTrue();
+        assertThat(told.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertThat(told.get("mirrored").booleanValue()).isFalse();
         assertThat(told.get("scale_arcsec_px").doubleValue()).isCloseTo(SCALE_ARCSEC, within(0.05));
         assertThat(told.get("stars_found").intValue()).isGreaterThan(30);
         assertThat(told.get("stars_matched").intValue())
@@ -126,8 +125,8 @@ class AttitudeCommandTest {
         assertThat(told.replaceAll("\\d+\\.\\d+", "#.#").replaceAll("\\d+", "#").replaceAll("\\s+", " "))
                 .isEqualTo(
                         "frame.fits looks at right ascension #h#m#.#s, declination +#°#′#″ (ICRS; #.#, +#.# degrees),"
-                                + " give or take #.#″. Its up is #.#° from north through east; #.#° by #.#°, #″ a pixel,"
-                                + " mirrored. It stood at azimuth #.#° (north-north-east), #.#° up. # of # stars are known, to"
+                                + " give or take #.#″. Its up is #.#° from north through east; #.#° by #.#°, #″ a pixel."
+                                + " It stood at azimuth #.#° (north-north-east), #.#° up. # of # stars are known, to"
                                 + " #.#″ RMS; chance would do so once in #^# frames. ");
     }
 
@@ -148,7 +147,7 @@ class AttitudeCommandTest {
                 "--scale 20.6,3%",
                 "--near polaris --within 30",
                 "--near north-pole --within 30",
-                "--near 70,70 --within 60 --mirrored yes",
+                "--near 70,70 --within 60 --mirrored no",
                 "--focal-length 50 --pixel-size 5 --near pole --within 25",
             })
     void itNeedsNoHintAndTakesAny(String hints) {
@@ -185,9 +184,8 @@ class AttitudeCommandTest {
                         "NOTE  by its focal length and pixel size a pixel would be 7\\.64″ wide; the stars say 20\\.6\\d″\\.");
     }
 
-    /** The same picture as a PNG, its first row on top: drawn the other way up, so turned and mirrored the other way. */
     @Test
-    void upAndMirroredAreMeantAsEachFormatIsDrawn() throws IOException {
+    void aPngIsDrawnWithItsFirstRowOnTop() throws IOException {
         BufferedImage image = new BufferedImage(picture.width(), picture.height(), BufferedImage.TYPE_USHORT_GRAY);
         for (int y = 0; y < picture.height(); y++) {
             for (int x = 0; x < picture.width(); x++) {
@@ -205,21 +203,22 @@ class AttitudeCommandTest {
         assertThat(told.has("at")).isFalse();
     }
 
+    /** Without a word of it FITS is drawn with its first row at the bottom: turned and mirrored the other way. */
     @Test
-    void aFitsFileStoredFromTheTopDownSaysSo() throws IOException {
+    void aFitsFileThatDoesNotSayItsOrderIsDrawnFromTheBottomUp() throws IOException {
         String fits = Files.readString(Path.of(frame()), StandardCharsets.ISO_8859_1);
-        String card = String.format("%-80s", "ROWORDER= 'TOP-DOWN'");
-        int end = fits.indexOf(String.format("%-80s", "END"));
-        String told = fits.substring(0, end) + card + fits.substring(end, fits.length());
-        // One card more in a header block that had room for it.
-        int blank = end + 160;
+        assertThat(fits).contains("ROWORDER= 'TOP-DOWN'");
         Path file = CameraEvening.write(
-                folder.resolve("top.fits"),
-                (told.substring(0, blank) + told.substring(blank + 80)).getBytes(StandardCharsets.ISO_8859_1));
-        JsonNode json = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
+                folder.resolve("bottom.fits"),
+                fits.replace("ROWORDER= ", "COMMENT   ").getBytes(StandardCharsets.ISO_8859_1));
+        JsonNode told = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertThat(json.get("mirrored").booleanValue()).isFalse();
-        assertThat(json.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertTrue(told);
+        assertThat(told.get("mirrored").booleanValue()).isTrue();
+        assertThat(told.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
+        assertTrue(person.good(
+                        "attitude", file.toString(), "--near", "pole", "--within", "25", "--mirrored", "yes", "--json")
+                .json());
     }
 
     @Test
