@@ -61,7 +61,7 @@ public final class Adjustments {
         return Integer.MAX_VALUE;
     }
 
-    private static double minutes(List<RehearsedNight.Moment> night) {
+    static double minutes(List<RehearsedNight.Moment> night) {
         return java.time.Duration.between(
                                 night.get(0).event().at(),
                                 night.get(night.size() - 1).event().at())

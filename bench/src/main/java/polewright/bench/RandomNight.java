@@ -2,14 +2,20 @@ package polewright.bench;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
+import polewright.rehearsal.CameraOnTube;
+import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.HiddenWedge;
 import polewright.rehearsal.RehearsedNight;
+import polewright.rehearsal.camera.CameraOptics;
+import polewright.rehearsal.camera.Detector;
+import polewright.rehearsal.camera.SimulatedCamera;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
@@ -48,7 +54,27 @@ final class RandomNight {
                 seed, new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))), random);
     }
 
+    /** This far from the pole, with a small camera in the home position, whose frames are drawn and matched. */
+    static List<RehearsedNight.Moment> byFrames(Angle distance, long seed, DrawnSky sky) {
+        RandomGenerator random = random(seed);
+        double direction = 2 * Math.PI * random.nextDouble();
+        SimulatedCamera camera =
+                SimulatedCamera.of("small", CameraOptics.clean(100, 40, 7), Detector.flawless(480, 360, 6));
+        RehearsedNight.Setting setting = setting(
+                seed,
+                Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
+                new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))),
+                random);
+        CameraOnTube onTube = CameraOnTube.ofDrawnFrames(camera, sky, setting, random, photograph -> {});
+        return RehearsedNight.play(setting, Optional.of(onTube), moment -> {}, random);
+    }
+
     private static List<RehearsedNight.Moment> play(long seed, AxisOffset offset, RandomGenerator random) {
+        return RehearsedNight.play(
+                setting(seed, Rig.typicalForkOnWedge(), offset, random), Optional.empty(), moment -> {}, random);
+    }
+
+    private static RehearsedNight.Setting setting(long seed, Rig rig, AxisOffset offset, RandomGenerator random) {
         int hemisphere = seed % 2 == 0 ? 1 : -1;
         double latitudeDeg = hemisphere * (20 + 45 * random.nextDouble());
         double longitudeDeg = -180 + 360 * random.nextDouble();
@@ -56,7 +82,7 @@ final class RandomNight {
         // About nine in the evening by the Sun; a day that the seed chooses.
         double hours = 24 * Math.floor(365 * random.nextDouble()) + 21 - longitudeDeg / 15;
         Instant from = FIRST_DAY.plusSeconds(Math.round(hours * 3600));
-        HiddenWedge wedge = HiddenWedge.of(site, Rig.typicalForkOnWedge(), offset, random);
-        return RehearsedNight.play("random", wedge, DiscAllowance.VISUAL, from, STARS, random);
+        HiddenWedge wedge = HiddenWedge.of(site, rig, offset, random);
+        return new RehearsedNight.Setting("random", wedge, DiscAllowance.VISUAL, from, STARS, List.of());
     }
 }

@@ -4,6 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import java.util.random.RandomGenerator;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.SkyConditions;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
@@ -16,11 +21,40 @@ import polewright.sky.attitude.CameraAttitude;
  */
 public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDistance) {
     private static final int FRAMES = 3;
+    private static final Duration EXPOSURE = Duration.ofSeconds(2);
+    // An axis set up by compass and scale is off by some degrees; this is a lot (common practice).
+    private static final Angle NEAR_THE_POLE = Angle.ofDegrees(15);
+    // Cone error and the lean of the declination axis (common practice: a fraction of a degree).
+    private static final Angle NOT_SQUARE_BY = Angle.ofArcminutes(12);
     private static final Angle STEP = Angle.ofDegrees(30);
     private static final Duration BETWEEN_FRAMES = Duration.ofSeconds(40);
 
     /** The first frame until after the last. */
     public static final Duration TAKES = BETWEEN_FRAMES.multipliedBy(FRAMES);
+
+    /**
+     * A camera in the home position, on a tube no squarer than tubes are, whose frames are drawn and matched.
+     *
+     * @param setting of the night
+     * @param random how the tube sits, then the frames' noise
+     * @param album is shown each frame when it has been matched
+     */
+    public static CameraOnTube ofDrawnFrames(
+            SimulatedCamera camera,
+            DrawnSky sky,
+            RehearsedNight.Setting setting,
+            RandomGenerator random,
+            Consumer<Photograph> album) {
+        TubeOnFork tube = new TubeOnFork(
+                NOT_SQUARE_BY.times(random.nextGaussian()),
+                NOT_SQUARE_BY.times(random.nextGaussian()),
+                Angle.ofDegrees(360 * random.nextDouble()),
+                TurnedFrames.MOUNTS_OWN_GIVE.times(Math.abs(random.nextGaussian())));
+        SimulatedPhotographer photographer = new SimulatedPhotographer(
+                sky.renderer(), camera, setting.wedge().site(), setting.weather(), SkyConditions.COUNTRY);
+        return new CameraOnTube(
+                new MatchedPhotographs(photographer, sky, NEAR_THE_POLE, EXPOSURE, random, album), tube, Angle.ZERO);
+    }
 
     /**
      * Frames between which right ascension was turned and nothing else, and how the fork was left.

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
-import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
 import polewright.frames.match.MatchOutcome;
 import polewright.frames.match.MatchedFrame;
@@ -16,7 +15,6 @@ import polewright.frames.star.StarFinder;
 import polewright.rehearsal.camera.RenderedFrame;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
-import polewright.sky.atlas.StarAtlas;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
@@ -26,7 +24,7 @@ import polewright.sky.time.SkyTime;
  * the atlas, with no more known of it than a person knows.
  *
  * @param photographer who takes the frames
- * @param matcher of the same atlas
+ * @param sky of which they are drawn
  * @param near how near to the pole that is up the tube points, at most
  * @param exposure of each frame
  * @param random the frames' noise
@@ -34,8 +32,7 @@ import polewright.sky.time.SkyTime;
  */
 public record MatchedPhotographs(
         SimulatedPhotographer photographer,
-        StarAtlas atlas,
-        FrameMatcher matcher,
+        DrawnSky sky,
         Angle near,
         Duration exposure,
         RandomGenerator random,
@@ -49,13 +46,13 @@ public record MatchedPhotographs(
     @Override
     public CameraAttitude take(SimulatedFork fork, Instant middle) {
         RenderedFrame rendered = photographer.take(fork, middle, exposure, random);
-        MatchOutcome outcome = matcher.match(StarFinder.find(rendered.frame()), hint(middle));
+        MatchOutcome outcome = sky.matcher().match(StarFinder.find(rendered.frame()), hint(middle));
         if (outcome instanceof Unmatched failed) {
             throw new InputRefused(failed.reason(), failed.remedy()).at("the frame taken at " + middle);
         }
         MatchedFrame match = (MatchedFrame) outcome;
         CameraAttitude attitude = match.attitude(
-                ObservingMoment.of(photographer.site(), SkyTime.of(middle), photographer.weather()), atlas);
+                ObservingMoment.of(photographer.site(), SkyTime.of(middle), photographer.weather()), sky.atlas());
         album.accept(new Photograph(rendered, match, attitude));
         return attitude;
     }

@@ -2,7 +2,6 @@ package polewright.rehearsal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -17,13 +16,10 @@ import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.TurnedFrames;
-import polewright.frames.match.FrameMatcher;
 import polewright.night.event.NightEvent;
 import polewright.rehearsal.camera.CameraOptics;
 import polewright.rehearsal.camera.Detector;
-import polewright.rehearsal.camera.FrameRenderer;
 import polewright.rehearsal.camera.SimulatedCamera;
-import polewright.rehearsal.camera.SkyConditions;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
@@ -32,7 +28,7 @@ import polewright.sky.place.Site;
 
 /** Whole nights by drawn frames, their stars found and matched: a small camera in the home position, either hemisphere. */
 class NightsOfPhotographsTest {
-    private static final int NIGHTS = Integer.getInteger("nights", 16);
+    private static final int NIGHTS = 16;
     // Chi-squared with 2 degrees of freedom: 99.9 % lie under −2 ln 0.001.
     private static final double REGION_999 = -2 * Math.log(0.001);
 
@@ -40,16 +36,14 @@ class NightsOfPhotographsTest {
 
     @BeforeAll
     static void play() {
-        StarAtlas atlas = StarAtlas.bundled();
-        FrameMatcher matcher = new FrameMatcher(atlas);
+        DrawnSky sky = DrawnSky.of(StarAtlas.bundled());
         List<NamedStar> stars = NamedStars.bundled().all();
         nights = LongStream.rangeClosed(1, NIGHTS)
-                .mapToObj(seed -> night(seed, atlas, matcher, stars))
+                .mapToObj(seed -> night(seed, sky, stars))
                 .toList();
     }
 
-    private static List<RehearsedNight.Moment> night(
-            long seed, StarAtlas atlas, FrameMatcher matcher, List<NamedStar> stars) {
+    private static List<RehearsedNight.Moment> night(long seed, DrawnSky sky, List<NamedStar> stars) {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(90_000 + seed);
         SimulatedCamera camera =
                 SimulatedCamera.of("small", CameraOptics.clean(100, 40, 7), Detector.flawless(480, 360, 6));
@@ -57,34 +51,19 @@ class NightsOfPhotographsTest {
         double way = 2 * Math.PI * random.nextDouble();
         Site site = Site.ofDegrees(
                 (seed % 2 == 0 ? 1 : -1) * (20 + 45 * random.nextDouble()), 0, 1500 * random.nextDouble());
-        Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera")));
         RehearsedNight.Setting setting = new RehearsedNight.Setting(
                 "somewhere",
                 HiddenWedge.of(
                         site,
-                        rig,
+                        Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
                         new AxisOffset(Angle.ofDegrees(size * Math.sin(way)), Angle.ofDegrees(size * Math.cos(way))),
                         random),
                 DiscAllowance.VISUAL,
                 Instant.parse("2026-03-20T21:00:00Z").plusSeconds(86400L * (long) (10 * random.nextDouble())),
                 stars,
                 List.of());
-        MatchedPhotographs photographs = new MatchedPhotographs(
-                new SimulatedPhotographer(
-                        new FrameRenderer(atlas), camera, site, setting.weather(), SkyConditions.COUNTRY),
-                atlas,
-                matcher,
-                Angle.ofDegrees(15),
-                Duration.ofSeconds(2),
-                random,
-                photograph -> {});
-        TubeOnFork tube = new TubeOnFork(
-                Angle.ofArcminutes(15 * random.nextGaussian()),
-                Angle.ofArcminutes(10 * random.nextGaussian()),
-                Angle.ofDegrees(360 * random.nextDouble()),
-                Angle.ofArcseconds(5));
-        return RehearsedNight.play(
-                setting, Optional.of(new CameraOnTube(photographs, tube, Angle.ZERO)), moment -> {}, random);
+        CameraOnTube onTube = CameraOnTube.ofDrawnFrames(camera, sky, setting, random, photograph -> {});
+        return RehearsedNight.play(setting, Optional.of(onTube), moment -> {}, random);
     }
 
     private static RehearsedNight.Moment last(List<RehearsedNight.Moment> night) {

@@ -57,6 +57,10 @@ abstract class AppendingCommand implements Callable<Integer> {
         return output;
     }
 
+    final Workbench bench() {
+        return workbench;
+    }
+
     /** What was made out of what was typed, for the person; asked for after {@link #event}. */
     List<String> found() {
         return List.of();
@@ -66,6 +70,9 @@ abstract class AppendingCommand implements Callable<Integer> {
     Optional<ObjectNode> foundJson() {
         return Optional.empty();
     }
+
+    /** What is left to do once the event is logged and told of. */
+    void afterwards() {}
 
     @Override
     public final Integer call() {
@@ -84,6 +91,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             notes.addAll(NightTime.notes(before, event, given(), now));
             report(done, after, now, notes);
         }
+        afterwards();
         return 0;
     }
 

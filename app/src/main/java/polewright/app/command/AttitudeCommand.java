@@ -24,6 +24,8 @@ import polewright.app.picture.PointMark;
 import polewright.app.picture.PointMarks;
 import polewright.app.text.AttitudeWords;
 import polewright.frames.wcs.WcsHeader;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
@@ -70,6 +72,9 @@ final class AttitudeCommand implements Callable<Integer> {
     private PictureOption picture;
 
     @Mixin
+    private LogOption log;
+
+    @Mixin
     private Output output;
 
     AttitudeCommand(Workbench workbench) {
@@ -78,7 +83,7 @@ final class AttitudeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Optional<Site> site = where.given();
+        Optional<Site> site = where.given().or(() -> log.lastBegun(workbench).map(NightEvent.Begun::site));
         PlacedFrame placed = place(clues.clues(site));
         List<String> notes = new ArrayList<>();
         placed.remarks().forEach(remark -> notes.add("NOTE  " + remark));
@@ -108,8 +113,13 @@ final class AttitudeCommand implements Callable<Integer> {
 
     private PointMark pole(PlacedFrame placed, Optional<Site> site) {
         if (site.isPresent() && placed.at().isPresent()) {
-            CameraAttitude attitude = FrameSeries.attitude(placed, site.get(), where.weather(site.get()));
-            return PointMarks.truePole(placed, attitude, site.get());
+            try {
+                CameraAttitude attitude = FrameSeries.attitude(placed, site.get(), where.weather(site.get()));
+                return PointMarks.truePole(placed, attitude, site.get());
+            } catch (InputRefused underTheHorizon) {
+                // Taken elsewhere, or at another time: the pole among the stars does for a picture.
+                return PointMarks.pole(placed, placed.at().get());
+            }
         }
         return PointMarks.pole(placed, placed.at().orElseGet(workbench::now));
     }

@@ -112,8 +112,8 @@ final class DemoCommand implements Callable<Integer> {
                 workbench,
                 List.of(
                         "A rehearsal at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
-                                + "), on the real sky. The readings are made up, from seed " + seed
-                                + (byEye ? "." : "; the camera's frames are drawn, then read as any others would be.")
+                                + "), on the real sky. The readings are made up, from seed " + seed + "."
+                                + (byEye ? "" : " The camera's frames are drawn, then read as any others would be.")
                                 + " The axis is off by some degrees: how far is hidden until the end.",
                         ""));
         output.say(workbench, GroundWords.bearings(scene.ground(), MountKind.FORK_ON_WEDGE));

@@ -1,6 +1,5 @@
 package polewright.app.command;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -10,19 +9,13 @@ import polewright.axis.AxisOffset;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
-import polewright.frames.match.FrameMatcher;
 import polewright.night.GroundPlan;
 import polewright.rehearsal.CameraOnTube;
+import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.HiddenWedge;
-import polewright.rehearsal.MatchedPhotographs;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
-import polewright.rehearsal.SimulatedPhotographer;
-import polewright.rehearsal.TubeOnFork;
-import polewright.rehearsal.camera.FrameRenderer;
 import polewright.rehearsal.camera.SimulatedCamera;
-import polewright.rehearsal.camera.SkyConditions;
-import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.atlas.StarAtlas;
@@ -56,9 +49,7 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
 
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 1;
-    private static final Duration EXPOSURE = Duration.ofSeconds(2);
-    // As far as an axis set up by compass and scale may be off, and the tube not square to it.
-    private static final Angle NEAR_THE_POLE = Angle.ofDegrees(12);
+    // The camera sees fainter stars than the atlas has.
     private static final double FAINTEST_STAR = 13.5;
 
     /** What to set on bare ground. */
@@ -82,26 +73,9 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
                 Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
                 List.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE),
                 random);
-        StarAtlas atlas = StarAtlas.bundled();
-        MatchedPhotographs photographs = new MatchedPhotographs(
-                new SimulatedPhotographer(
-                        new FrameRenderer(atlas).withInventedStarsTo(FAINTEST_STAR),
-                        camera,
-                        site,
-                        setting.weather(),
-                        SkyConditions.COUNTRY),
-                atlas,
-                new FrameMatcher(atlas),
-                NEAR_THE_POLE,
-                EXPOSURE,
-                random,
-                album);
-        TubeOnFork tube = new TubeOnFork(
-                Angle.ofArcminutes(12 * random.nextGaussian()),
-                Angle.ofArcminutes(6 * random.nextGaussian()),
-                Angle.ofDegrees(360 * random.nextDouble()),
-                Angle.ofArcseconds(5));
-        return RehearsedNight.play(setting, Optional.of(new CameraOnTube(photographs, tube, Angle.ZERO)), told, random);
+        DrawnSky sky = DrawnSky.of(StarAtlas.bundled()).withInventedStarsTo(FAINTEST_STAR);
+        CameraOnTube onTube = CameraOnTube.ofDrawnFrames(camera, sky, setting, random, album);
+        return RehearsedNight.play(setting, Optional.of(onTube), told, random);
     }
 
     private RehearsedNight.Setting setting(Rig rig, List<SightingKind> before, RandomGenerator random) {

@@ -97,6 +97,11 @@ final class SightFramesCommands {
         @Mixin
         private DriveOption drive;
 
+        @Mixin
+        private PictureOption picture;
+
+        private Runnable drawing = () -> {};
+
         Turned(Workbench workbench) {
             super(workbench);
         }
@@ -104,10 +109,16 @@ final class SightFramesCommands {
         @Override
         Told told(FrameSeries series, NightEvent.Begun begun) {
             AxisFromFrames axis = AxisFromFrames.of(begun.site(), series.attitudes());
+            drawing = () -> AxisPicture.draw(picture, bench(), output(), series, axis);
             return new Told(
                     TurnedFrames.of(series.attitudes(), drive.told()),
                     AxisWords.ofFramesAlone(axis, drive.told()),
                     FramesJson.of(axis, drive.told()));
+        }
+
+        @Override
+        void afterwards() {
+            drawing.run();
         }
     }
 

@@ -194,7 +194,7 @@ final class WatchCommand implements Callable<Integer> {
         private boolean isDone() {
             boolean idle = idleSeconds != null
                     && Duration.between(lastArrival, clock.instant()).toMillis() >= idleSeconds * 1000;
-            return idle || count != null && taken >= count;
+            return idle || (count != null && taken >= count);
         }
 
         private Optional<Standing> place(FrameFile file) {

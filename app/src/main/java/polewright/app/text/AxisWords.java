@@ -22,6 +22,8 @@ public final class AxisWords {
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm:ss 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
+    private static final long IN_DEGREES_ARCSEC = 6000;
+
     private AxisWords() {}
 
     /** One line a frame, counted as the notes count them. */
@@ -106,16 +108,22 @@ public final class AxisWords {
 
     /** Finer than the words for sightings by eye: {@code 3′12″ east and 41″ too low}. */
     static String direction(AxisOffset offset) {
+        if (offset.distance().arcseconds() >= IN_DEGREES_ARCSEC) {
+            return FixWords.direction(offset);
+        }
         return fine(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west") + " and " + fine(offset.up())
                 + (offset.up().radians() >= 0 ? " too high" : " too low");
     }
 
-    private static String fine(Angle angle) {
+    /** {@code 4.1″}, {@code 3′12″}, {@code 2.4°}. */
+    static String fine(Angle angle) {
         double arcsec = Math.abs(angle.arcseconds());
         if (arcsec < 59.5) {
             return ArcsecondWords.of(angle);
         }
         long whole = Math.round(arcsec);
-        return whole >= 6000 ? AngleWords.size(angle) : String.format(Locale.ROOT, "%d′%02d″", whole / 60, whole % 60);
+        return whole >= IN_DEGREES_ARCSEC
+                ? AngleWords.size(angle)
+                : String.format(Locale.ROOT, "%d′%02d″", whole / 60, whole % 60);
     }
 }

@@ -1,11 +1,7 @@
 package polewright.app.text;
 
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
@@ -17,14 +13,9 @@ import polewright.night.event.NightEvent;
 import polewright.rehearsal.LookWhileTurning;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
-import polewright.sky.angle.Angle;
 
 /** What a rehearsed night tells beyond a real one: its frames as they are taken, and in the end the truth. */
 public final class RehearsalWords {
-    private static final DateTimeFormatter CLOCK =
-            DateTimeFormatter.ofPattern("HH:mm:ss").withZone(ZoneOffset.UTC);
-    private static final double LARGE_ARCSEC = 6000;
-
     private RehearsalWords() {}
 
     /**
@@ -39,7 +30,9 @@ public final class RehearsalWords {
             photographs.forEach(photograph -> lines.add(frame(photograph)));
         } else {
             lines.add("FRAMES while the screws turn, and how many turns each says are left:");
-            moment.looks().forEach(look -> lines.add(look(look)));
+            for (LookWhileTurning look : moment.looks()) {
+                lines.add("  " + (moment.looks().indexOf(look) + 1) + ". " + FrameWords.both(look.left()));
+            }
         }
         List<String> event = NightWords.afterEvent(moment.event(), moment.night(), star);
         if (moment.isAdviceFollowed()) {
@@ -52,13 +45,9 @@ public final class RehearsalWords {
     }
 
     private static String frame(Photograph photograph) {
-        return "FRAME " + clock(photograph.attitude().at()) + " UTC: "
-                + photograph.match().starsFound() + " stars found, "
-                + photograph.match().starsMatched() + " of them known.";
-    }
-
-    private static String look(LookWhileTurning look) {
-        return "  " + clock(look.at()) + "  " + FrameWords.both(look.left());
+        return "FRAME " + AxisWords.clock(photograph.attitude().at()) + ": "
+                + photograph.match().starsMatched() + " of "
+                + photograph.match().starsFound() + " stars known.";
     }
 
     /** The truth that was hidden, against what was told. */
@@ -66,11 +55,12 @@ public final class RehearsalWords {
         List<String> lines = new ArrayList<>();
         lines.add("THE TRUTH");
         AxisOffset first = night.get(0).wedge().offset();
-        lines.add("  at first  " + direction(first) + " (" + fine(first.distance()) + " off)");
+        lines.add("  at first  " + AxisWords.direction(first) + " (" + AxisWords.fine(first.distance()) + " off)");
         RehearsedNight.Moment last = night.get(night.size() - 1);
         AxisOffset now = last.wedge().offset();
-        lines.add("  now       " + direction(now) + " (" + fine(now.distance()) + " off)");
-        lines.add("  the fix   " + direction(last.night().fix().state().offset()));
+        lines.add("  now       " + AxisWords.direction(now) + " (" + AxisWords.fine(now.distance()) + " off)");
+        lines.add(
+                "  the fix   " + AxisWords.direction(last.night().fix().state().offset()));
         lines.add("            wrong by " + error(last));
         night.stream()
                 .filter(RehearsalWords::toldByFrames)
@@ -90,7 +80,7 @@ public final class RehearsalWords {
         OffsetCovariance covariance = moment.night().fix().state().offsetCovariance();
         AxisOffset wrong =
                 moment.night().fix().state().offset().minus(moment.wedge().offset());
-        return fine(wrong.distance()) + "; told: give or take " + fine(covariance.largestSigma());
+        return AxisWords.fine(wrong.distance()) + "; told: give or take " + AxisWords.fine(covariance.largestSigma());
     }
 
     private static String verdict(NightState state, AxisOffset truth) {
@@ -102,23 +92,5 @@ public final class RehearsalWords {
         return within
                 ? "Within the allowance: good enough indeed."
                 : "Outside the allowance: one of the few nights that the odds leave over.";
-    }
-
-    private static String direction(AxisOffset offset) {
-        return fine(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west") + " and " + fine(offset.up())
-                + (offset.up().radians() >= 0 ? " too high" : " too low");
-    }
-
-    /** {@code 41″}, {@code 3′12″}, {@code 2.4°}: finer than for a person at the mount, to show an error. */
-    private static String fine(Angle angle) {
-        long arcsec = Math.round(Math.abs(angle.arcseconds()));
-        if (arcsec >= LARGE_ARCSEC) {
-            return AngleWords.size(angle);
-        }
-        return arcsec < 60 ? arcsec + "″" : String.format(Locale.ROOT, "%d′%02d″", arcsec / 60, arcsec % 60);
-    }
-
-    private static String clock(Instant at) {
-        return CLOCK.format(at);
     }
 }

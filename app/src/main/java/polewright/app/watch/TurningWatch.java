@@ -107,9 +107,9 @@ public final class TurningWatch {
         double sigma = Math.max(
                 soFar.now().azimuthSigma().radians(),
                 soFar.now().altitudeSigma().radians());
-        if (screwsMoved()
-                || moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma)
-                        && soFar.findings().stream().noneMatch(f -> f instanceof FrameFinding.MovedTooFar)) {
+        boolean tooFar = soFar.findings().stream().anyMatch(f -> f instanceof FrameFinding.MovedTooFar);
+        boolean standsOut = moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma);
+        if (screwsMoved() || (standsOut && !tooFar)) {
             afterScrews = Optional.of(frame);
         }
         AxisOffset offset = soFar.now().axis().offset(site);

@@ -119,6 +119,11 @@ class ReadableOutputTest {
                 "where --help",
                 "rig --help",
                 "demo --help",
+                "attitude --help",
+                "axis --help",
+                "sight frames --help",
+                "sight drift-frames --help",
+                "watch --help",
             })
     void everyCommandTellsItsOptions(String typed) {
         CommandRun.Outcome help = person.good(typed.split(" ", -1));

@@ -283,4 +283,19 @@ class AdviserTest {
         assertThat(byNight.watch()).isZero();
         assertThat(((TakeSighting) Adviser.advise(day)).kind()).isNotEqualTo(SightingKind.FRAMES);
     }
+
+    /** Where a finder would need the pole star brought in first, a camera tells the axis from where it is. */
+    @Test
+    void fewDegreesOff_withACamera_takeFramesBeforeTurning() {
+        KnownAxis known = axis(54.6, 240, -200);
+        Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
+        Rig withCamera = RIG.withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
+
+        Advice advice = Adviser.advise(new Situation(
+                withCamera, rough, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.NONE));
+
+        assertThat(advice)
+                .isInstanceOfSatisfying(
+                        TakeSighting.class, take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
+    }
 }

@@ -1,5 +1,7 @@
 package polewright.frames.star;
 
+import java.util.Arrays;
+
 /**
  * Solves the few normal equations of one star. Written out because a library's matrices would cost more than the star:
  * thousands of systems of three or six unknowns, each in a microsecond.
@@ -51,7 +53,7 @@ final class CholeskySolver {
 
     /** An element of the inverse of the matrix last factored. */
     double inverse(int row, int column) {
-        java.util.Arrays.fill(work, 0);
+        Arrays.fill(work, 0);
         work[column] = 1;
         backSubstitute(work);
         return work[row];

@@ -6,6 +6,11 @@ import polewright.frames.Frame;
  * The pixels about one star, sky taken off; those that must not count (missing, full, out of the frame) have no weight.
  */
 final class Cutout {
+    private static final double BEYOND_SQUARE = 12;
+    private static final int FEWEST_ABOUT = 20;
+    private static final double PLAINLY = 3;
+    private static final double CLIP = 3;
+
     private final int left;
     private final int top;
     private final int width;
@@ -43,11 +48,60 @@ final class Cutout {
             for (int i = 0; i < width; i++) {
                 float p = pixels[(top + j) * frame.width() + left + i];
                 int k = j * width + i;
-                counts[k] = p < of.full() && p > Float.NEGATIVE_INFINITY;
+                counts[k] = p < of.full()
+                        && p > Float.NEGATIVE_INFINITY
+                        && !of.hot().contains(left + i, top + j);
                 light[k] = counts[k] ? p - sky - slopeX * (left + i - x) - slopeY * (top + j - y) : 0;
             }
         }
         return new Cutout(left, top, width, height, light, counts, noise * noise);
+    }
+
+    /**
+     * The same with the sky about the star taken off, where it is plainly not the mesh's: under a glow, in a nebula, on the
+     * wings of a brighter star.
+     *
+     * @param shape of the star, whose own light does not count
+     */
+    Cutout onLocalSky(double x, double y, StarShape shape) {
+        float[] about = new float[light.length];
+        int n = 0;
+        double det = shape.determinant();
+        for (int j = 0; j < height; j++) {
+            double dy = top + j - y;
+            for (int i = 0; i < width; i++) {
+                double dx = left + i - x;
+                double q = (shape.yy() * dx * dx - 2 * shape.xy() * dx * dy + shape.xx() * dy * dy) / det;
+                if (q > BEYOND_SQUARE && counts[j * width + i]) {
+                    about[n++] = (float) light[j * width + i];
+                }
+            }
+        }
+        if (n < FEWEST_ABOUT) {
+            return this;
+        }
+        double level = clippedMean(about, n, CLIP * Math.sqrt(skyVariance));
+        if (Math.abs(level) < PLAINLY * Math.sqrt(skyVariance / n)) {
+            return this;
+        }
+        double[] lowered = new double[light.length];
+        for (int k = 0; k < light.length; k++) {
+            lowered[k] = counts[k] ? light[k] - level : 0;
+        }
+        return new Cutout(left, top, width, height, lowered, counts, skyVariance);
+    }
+
+    private static double clippedMean(float[] values, int n, double limit) {
+        double middle = Quantile.select(values, n, n / 2);
+        double sum = 0;
+        int kept = 0;
+        for (int k = 0; k < n; k++) {
+            if (Math.abs(values[k] - middle) <= limit) {
+                sum += values[k];
+                kept++;
+            }
+        }
+        return kept > 0 ? sum / kept : middle;
     }
 
     int left() {

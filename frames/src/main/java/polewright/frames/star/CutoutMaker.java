@@ -8,9 +8,10 @@ import polewright.frames.Frame;
  * @param frame the frame
  * @param mesh its sky
  * @param full value at and above which a pixel is full
+ * @param hot pixels that do not count
  * @param sharedNoise how much more of the sky's noise passes a filter than if each pixel had its own, at least one
  */
-record CutoutMaker(Frame frame, SkyMesh mesh, float full, double sharedNoise) {
+record CutoutMaker(Frame frame, SkyMesh mesh, float full, HotPixels hot, double sharedNoise) {
     Cutout about(int x, int y, int reachX, int reachY) {
         return Cutout.about(this, x, y, reachX, reachY);
     }

@@ -1,8 +1,8 @@
 package polewright.frames.star;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import polewright.frames.Frame;
@@ -16,13 +16,17 @@ final class PeakFinder {
     // Every so many pixels and rows one filtered value is kept, to see how much noise passes the filter.
     private static final int SAMPLE = 16;
     private static final int MOST_IN_A_BAND = 20_000;
+    private static final long LARGE = 1_500_000;
+    private static final int ENOUGH_TO_LEARN = 40;
 
     private final Frame frame;
     private final SkyMesh mesh;
+    private final HotPixels hot;
 
-    PeakFinder(Frame frame, SkyMesh mesh) {
+    PeakFinder(Frame frame, SkyMesh mesh, HotPixels hot) {
         this.frame = frame;
         this.mesh = mesh;
+        this.hot = hot;
     }
 
     /**
@@ -32,18 +36,45 @@ final class PeakFinder {
      * @param noise standard deviation of the filtered sky; one where the pixels' noise is white and well measured, more
      *     where neighbours share it
      */
-    record Peaks(List<Peak> peaks, double noise) {}
+    record Peaks(List<Peak> peaks, double noise) {
+        /** The others, where those on hot pixels are known. */
+        Peaks without(HotPixels hot) {
+            return new Peaks(
+                    peaks.stream().filter(p -> !hot.isNear(p.x(), p.y())).toList(), noise);
+        }
+    }
 
-    int bands() {
+    private int bands() {
         return (frame.height() + BAND - 1) / BAND;
     }
 
-    /** Peaks above a threshold in some of the bands, the same whichever processor takes which. */
-    Peaks find(PointFilter filter, double threshold, IntPredicate bands) {
+    /** Peaks above a threshold all over the frame. */
+    Peaks find(PointFilter filter, Optional<TrailFilter> trail, double threshold) {
+        return find(filter, trail, threshold, b -> true);
+    }
+
+    /** Peaks to learn from: of a large frame only every fourth band, if that has enough. */
+    Peaks scout(PointFilter filter, double threshold) {
+        if (isLarge()) {
+            Peaks some = find(filter, Optional.empty(), threshold, b -> b % 4 == 1);
+            if (some.peaks().size() >= ENOUGH_TO_LEARN) {
+                return some;
+            }
+        }
+        return find(filter, Optional.empty(), threshold);
+    }
+
+    /** Whether a part of the frame is enough to learn from. */
+    boolean isLarge() {
+        return (long) frame.width() * frame.height() >= LARGE;
+    }
+
+    // The same, whichever processor takes which band.
+    private Peaks find(PointFilter filter, Optional<TrailFilter> trail, double threshold, IntPredicate bands) {
         List<Band> passed = IntStream.range(0, bands())
                 .filter(bands)
                 .parallel()
-                .mapToObj(b -> new Band(filter, threshold, b))
+                .mapToObj(b -> new Band(filter, trail, threshold, b))
                 .toList();
         List<Peak> peaks = new ArrayList<>();
         int samples = passed.stream().mapToInt(b -> b.samples).sum();
@@ -59,21 +90,23 @@ final class PeakFinder {
     }
 
     /**
-     * Standard deviation of the values, from those well below the middle, which stars raise least: the 2nd and the 16th of
-     * a hundred are 2.054 and 0.994 sigma below. Where the lower half of the noise has been cut off, the upper tells more.
+     * Standard deviation of the values, from those below the middle, which stars raise least: the 10th and the 30th of a
+     * hundred are 1.2816 and 0.5244 sigma below. Where the lower half of the noise has been cut off, both halves tell, as
+     * those of a split normal distribution.
      */
     private static double spread(float[] values, int n, boolean skew) {
         if (n < 500) {
             return 1;
         }
-        float low = Quantile.select(values, n, (int) (0.02 * n));
-        float less = Quantile.select(values, n, (int) (0.16 * n));
-        double below = (less - low) / (2.054 - 0.994);
+        float low = Quantile.select(values, n, (int) (0.1 * n));
+        float less = Quantile.select(values, n, (int) (0.3 * n));
+        double below = (less - low) / (1.2816 - 0.5244);
         if (!skew) {
             return below;
         }
-        float more = Quantile.select(values, n, (int) (0.84 * n));
-        return Math.max(below, (more - Quantile.select(values, n, n / 2)) / 0.994);
+        float more = Quantile.select(values, n, (int) (0.98 * n));
+        double above = Math.max(below, (more - Quantile.select(values, n, n / 2)) / 2.054);
+        return Math.sqrt((1 - 2 / Math.PI) * (above - below) * (above - below) + above * below);
     }
 
     private final class Band {
@@ -81,36 +114,21 @@ final class PeakFinder {
         private final float[] sampled;
         private final int samples;
 
-        Band(PointFilter filter, double threshold, int band) {
+        Band(PointFilter filter, Optional<TrailFilter> trail, double threshold, int band) {
             int width = frame.width();
             int top = band * BAND;
             int bottom = Math.min(frame.height(), top + BAND);
-            int reach = filter.reach();
-            float[] level = new float[width];
-            float[] perNoise = new float[width];
-            float[] padded = new float[width + 2 * reach];
-            float[][] ring = new float[2 * reach + 1][width];
-            float[][] filtered = new float[3][width];
+            FilteredRows rows = new FilteredRows(frame, mesh, hot, filter, trail, top - 1, bottom);
             List<Peak> found = new ArrayList<>();
             sampled = new float[(BAND / SAMPLE + 1) * (width / SAMPLE + 1)];
             int kept = 0;
-            int next = top - 1 - reach;
             for (int y = top - 1; y <= bottom; y++) {
-                for (; next <= y + reach; next++) {
-                    float[] row = ring[Math.floorMod(next, ring.length)];
-                    if (next < 0 || next >= frame.height()) {
-                        Arrays.fill(row, 0);
-                    } else {
-                        overNoise(next, level, perNoise, padded, reach);
-                        filter.along(padded, row, width);
-                    }
-                }
-                filter.across(ring, y, filtered[Math.floorMod(y, 3)], width);
+                rows.make(y);
                 if (y > top) {
-                    collect(filtered, y - 1, (float) threshold, found);
+                    collect(rows, y - 1, (float) threshold, found);
                 }
                 if (y >= top && y < bottom && (y - top) % SAMPLE == SAMPLE / 2) {
-                    float[] row = filtered[Math.floorMod(y, 3)];
+                    float[] row = rows.row(y);
                     for (int x = SAMPLE / 2; x < width; x += SAMPLE) {
                         // Exactly nought is a place without pixels or without noise.
                         if (row[x] != 0) {
@@ -127,25 +145,10 @@ final class PeakFinder {
             samples = kept;
         }
 
-        private void overNoise(int y, float[] level, float[] perNoise, float[] out, int reach) {
-            int width = frame.width();
-            float[] pixels = frame.pixels();
-            mesh.row(y, level, perNoise);
-            int start = y * width;
-            for (int x = 0; x < width; x++) {
-                out[x + reach] = (pixels[start + x] - level[x]) * perNoise[x];
-            }
-            for (int x = reach; x < width + reach; x++) {
-                float v = out[x];
-                // Nought for a pixel that is missing, or so full that it would drown all else.
-                out[x] = Math.abs(v) <= Float.MAX_VALUE ? v : 0;
-            }
-        }
-
-        private void collect(float[][] filtered, int y, float threshold, List<Peak> found) {
-            float[] above = filtered[Math.floorMod(y - 1, 3)];
-            float[] here = filtered[Math.floorMod(y, 3)];
-            float[] below = filtered[Math.floorMod(y + 1, 3)];
+        private void collect(FilteredRows rows, int y, float threshold, List<Peak> found) {
+            float[] above = rows.row(y - 1);
+            float[] here = rows.row(y);
+            float[] below = rows.row(y + 1);
             for (int x = 1; x < here.length - 1; x++) {
                 float v = here[x];
                 if (v > threshold

@@ -16,9 +16,13 @@ final class SkyMesh {
     private static final int TILE = 64;
     private static final int STEP = 3;
     private static final double CLIP = 3;
+    // What is left of noise cut off at black is skew: its long side must not be clipped.
+    private static final double CLIP_OF_SKEW = 5;
     // Standard deviation of a normal distribution cut at three sigma.
     private static final double CUT_SIGMA = 0.98658;
     private static final int ROUNDS = 5;
+    // Below this share of the tile's spread, the differences of neighbours are its noise and the rest is structure.
+    private static final double SMOOTH = 0.8;
     // Noise of rounding to whole counts, in counts: 1/√12.
     private static final double ROUNDING = 0.289;
     private static final int SAMPLES = 10_000;
@@ -54,8 +58,9 @@ final class SkyMesh {
         float[] noise = new float[columns * rows];
         float[] some = sortedSamples(frame);
         double floor = ROUNDING * leastStep(some);
+        boolean cut = isCutAtBlack(some);
         IntStream.range(0, rows).parallel().forEach(r -> {
-            Tile tile = new Tile(frame, full, floor, columns, rows);
+            Tile tile = new Tile(frame, full, floor, cut, columns, rows);
             for (int c = 0; c < columns; c++) {
                 tile.measure(c, r);
                 sky[r * columns + c] = (float) tile.level();
@@ -64,7 +69,7 @@ final class SkyMesh {
         });
         float[] wholeNoise = NodeRepair.withoutObjects(noise, columns, rows);
         float[] wholeSky = NodeRepair.withoutObjects(sky, noise, columns, rows);
-        return new SkyMesh(frame.width(), frame.height(), columns, rows, wholeSky, wholeNoise, isCutAtBlack(some));
+        return new SkyMesh(frame.width(), frame.height(), columns, rows, wholeSky, wholeNoise, cut);
     }
 
     /** Pixels from all over the frame in order, those that are missing left out. */
@@ -116,51 +121,75 @@ final class SkyMesh {
         return true;
     }
 
-    /** Writes level and 1/noise of one row; 1/noise is nought where there is no noise to measure by. */
-    void row(int y, float[] level, float[] perNoise) {
+    /**
+     * Writes one row of pixels, sky off and noise to one.
+     *
+     * @param pixels of the whole frame
+     * @param out row, whose first pixel stands at {@code offset}
+     */
+    void overNoise(float[] pixels, int y, float[] out, int offset) {
         double v = (y + 0.5) * rows / height - 0.5;
         int r = Math.max(0, Math.min(rows - 2, (int) Math.floor(v)));
         float t = (float) (rows == 1 ? 0 : v - r);
-        for (int c = 0; c < Math.max(1, columns - 1); c++) {
-            int from = c == 0 ? 0 : firstPixel(c);
-            int to = c >= columns - 2 ? width : firstPixel(c + 1);
-            double x0 = (c + 0.5) * width / columns - 0.5;
-            float step = columns == 1 ? 0 : columns / (float) width;
-            float s0 = blend(sky, c, r, t);
-            float s1 = blend(sky, Math.min(c + 1, columns - 1), r, t);
-            float n0 = blend(noise, c, r, t);
-            float n1 = blend(noise, Math.min(c + 1, columns - 1), r, t);
-            line(level, from, to, x0, s0, (s1 - s0) * step);
-            line(perNoise, from, to, x0, n0, (n1 - n0) * step);
-            float least = Math.min(n0, n1) / 2;
-            for (int x = from; x < to; x++) {
-                float n = Math.max(perNoise[x], least);
-                perNoise[x] = n > 0 ? 1 / n : 0;
-            }
+        float still = Math.max(0, Math.min(1, t));
+        float step = columns == 1 ? 0 : columns / (float) width;
+        for (int c = -1; c < columns; c++) {
+            int from = c < 0 ? 0 : firstPixel(c);
+            int to = c == columns - 1 ? width : firstPixel(c + 1);
+            // Beyond the outermost nodes the level goes on in a straight line, the noise stays.
+            int level = Math.max(0, Math.min(columns - 2, c));
+            float s0 = blend(sky, level, r, t);
+            float slope = columns == 1 ? 0 : (blend(sky, level + 1, r, t) - s0) * step;
+            float n0 = inverse(blend(noise, Math.max(0, c), r, still));
+            float inverseSlope = (inverse(blend(noise, Math.min(c + 1, columns - 1), r, still)) - n0) * step;
+            float start = (float) (s0 - slope * nodeX(level));
+            float inverseStart = (float) (n0 - inverseSlope * nodeX(c));
+            subtract(pixels, y * width, start, slope, inverseStart, inverseSlope, out, offset, from, to);
         }
+    }
+
+    private static void subtract(
+            float[] pixels,
+            int row,
+            float level,
+            float slope,
+            float inverse,
+            float inverseSlope,
+            float[] out,
+            int offset,
+            int from,
+            int to) {
+        for (int x = from; x < to; x++) {
+            out[x + offset] = (pixels[row + x] - (level + slope * x)) * (inverse + inverseSlope * x);
+        }
+    }
+
+    private double nodeX(int column) {
+        return (column + 0.5) * width / columns - 0.5;
+    }
+
+    private static float inverse(float noise) {
+        return noise > 0 ? 1 / noise : 0;
     }
 
     double skyAt(double x, double y) {
         return at(sky, x, y);
     }
 
+    /** Noise of a pixel; infinite where there is none to measure by. */
     double noiseAt(double x, double y) {
-        double u = (x + 0.5) * columns / width - 0.5;
-        double v = (y + 0.5) * rows / height - 0.5;
-        int c = (int) Math.max(0, Math.min(columns - 1, Math.round(u)));
-        int r = (int) Math.max(0, Math.min(rows - 1, Math.round(v)));
-        return Math.max(at(noise, x, y), noise[r * columns + c] / 2);
+        double u = Math.max(0, Math.min(columns - 1, (x + 0.5) * columns / width - 0.5));
+        double v = Math.max(0, Math.min(rows - 1, (y + 0.5) * rows / height - 0.5));
+        int c = Math.max(0, Math.min(columns - 2, (int) Math.floor(u)));
+        int r = Math.max(0, Math.min(rows - 2, (int) Math.floor(v)));
+        float t = (float) (rows == 1 ? 0 : v - r);
+        double left = inverse(blend(noise, c, r, t));
+        double between = columns == 1 ? left : left + (u - c) * (inverse(blend(noise, c + 1, r, t)) - left);
+        return 1 / between;
     }
 
     private int firstPixel(int column) {
         return (int) Math.ceil((column + 0.5) * width / columns - 0.5);
-    }
-
-    private static void line(float[] out, int from, int to, double x0, float value, float slope) {
-        float start = (float) (value - x0 * slope);
-        for (int x = from; x < to; x++) {
-            out[x] = start + slope * x;
-        }
     }
 
     private float blend(float[] nodes, int c, int r, float t) {
@@ -183,6 +212,8 @@ final class SkyMesh {
         private final Frame frame;
         private final float full;
         private final double floor;
+        private final double clip;
+        private final double cutSigma;
         private final int columns;
         private final int rows;
         private final float[] value;
@@ -191,10 +222,12 @@ final class SkyMesh {
         private final float[] v;
         private final double[] result = new double[2];
 
-        Tile(Frame frame, float full, double floor, int columns, int rows) {
+        Tile(Frame frame, float full, double floor, boolean cutAtBlack, int columns, int rows) {
             this.frame = frame;
             this.full = full;
             this.floor = floor;
+            clip = cutAtBlack ? CLIP_OF_SKEW : CLIP;
+            cutSigma = cutAtBlack ? 1 : CUT_SIGMA;
             this.columns = columns;
             this.rows = rows;
             int most = (frame.width() / columns + 2) * (frame.height() / rows + 2);
@@ -241,15 +274,21 @@ final class SkyMesh {
 
         private void clip(int n) {
             System.arraycopy(value, 0, sorted, 0, n);
+            // The middle and the lower sixth, 0.967 sigma below it: what stars there are lie above.
             double median = Quantile.select(sorted, n, n / 2);
-            double spread = (median - Quantile.select(sorted, n, n / 6)) * 1.03;
-            double upper = (Quantile.select(sorted, n, n - 1 - n / 6) - median) * 1.03;
+            double sigma = (median - Quantile.select(sorted, n / 2, n / 6)) / 0.967;
+            if (sigma == 0) {
+                // Half the pixels or more alike, as when noise is cut off at black: what is above tells.
+                sigma = (Quantile.select(sorted, n, n - 1 - n / 6) - median) / 0.967;
+            }
+            if (sigma == 0) {
+                sigma = (Quantile.select(sorted, n, n - 1 - n / 50) - median) / 2.054;
+            }
             double mean = median;
-            double sigma = Math.max(spread, Math.min(upper, 2 * spread));
             double slopeU = 0;
             double slopeV = 0;
             for (int round = 0; round < ROUNDS; round++) {
-                double limit = CLIP * Math.max(sigma, floor);
+                double limit = clip * Math.max(sigma, floor);
                 double sum = 0;
                 double sumU = 0;
                 double sumV = 0;
@@ -278,7 +317,7 @@ final class SkyMesh {
                 }
                 double shift = sum / kept;
                 double before = sigma;
-                sigma = Math.sqrt(Math.max(0, square / kept - shift * shift)) / CUT_SIGMA;
+                sigma = Math.sqrt(Math.max(0, square / kept - shift * shift)) / cutSigma;
                 mean += shift;
                 if (sumUu > 0 && sumVv > 0) {
                     double moreU = (sumU - shift * sumOu) / sumUu;
@@ -287,12 +326,35 @@ final class SkyMesh {
                     slopeV += moreV;
                     mean -= moreU * sumOu / kept + moreV * sumOv / kept;
                 }
-                if (round > 1 && Math.abs(sigma - before) < 0.002 * sigma) {
+                if (round > 0 && Math.abs(sigma - before) < 0.005 * sigma) {
                     break;
                 }
             }
             result[0] = mean;
-            result[1] = sigma;
+            result[1] = roughness(n, sigma, slopeU);
+        }
+
+        /** Noise from the differences of samples side by side, where a glow's curve makes the tile's spread far larger. */
+        private double roughness(int n, double spread, double slopeU) {
+            double sigma = spread;
+            for (int round = 0; round < ROUNDS; round++) {
+                double limit = clip * Math.sqrt(2) * sigma;
+                double square = 0;
+                int kept = 0;
+                for (int i = 1; i < n; i++) {
+                    double d = value[i] - value[i - 1] - slopeU * (u[i] - u[i - 1]);
+                    if (v[i] == v[i - 1] && Math.abs(d) <= limit) {
+                        square += d * d;
+                        kept++;
+                    }
+                }
+                double closer = kept < 8 ? sigma : Math.sqrt(square / kept / 2) / cutSigma;
+                if (closer > SMOOTH * sigma) {
+                    return round == 0 ? spread : closer;
+                }
+                sigma = closer;
+            }
+            return sigma;
         }
     }
 

@@ -7,19 +7,36 @@ import java.util.Optional;
 import polewright.frames.Frame;
 
 /**
- * Finds the stars of a frame, with nothing told of its optics or detector.
+ * Finds the stars of a frame, with nothing told of its optics, its detector or how the camera moved.
  *
  * <pre>
- *   Frame ─▶ SkyMesh ─▶ PeakFinder (a narrow filter) ─▶ UsualShape ─▶ PeakFinder (the stars' own width)
- *         ─▶ GaussianFit of each peak ─▶ Impostor sorts out what no lens drew ─▶ StarList
+ *   Frame ─▶ SkyMesh ─▶ PeakFinder (a narrow filter) ─▶ TrailField, UsualShape: what stars look like here
+ *         ─▶ PeakFinder (that look) ─▶ StarMeasurer (a fit of each, by the NoiseLaw) ─▶ StarList
  * </pre>
  */
 public final class StarFinder {
-    private static final double SCOUT_SIGMA = 1.0;
+    private static final StarShape SCOUT = StarShape.round(1.0);
+    // No star's image, summed over pixels, is sharper: light through a lens that falls in the middle of a pixel.
+    private static final StarShape SHARPEST = StarShape.round(0.5);
+    private static final int MOST_BLOBS = 60;
+    // Where so large a part of what was scouted is hot pixels, those of the whole frame must be known.
+    private static final double MANY_HOT = 0.2;
     private static final int MOST_ROUNDS = 3;
     private static final double NEAR_ENOUGH = 0.15;
+    private static final int[] STARS_FOR_LAW = {48, 160};
+    private static final int CHUNK = 512;
+    // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
+    private static final int TRIES = 10;
 
-    private StarFinder() {}
+    private final Frame frame;
+    private final SearchSettings settings;
+    private final SkyMesh mesh;
+
+    private StarFinder(Frame frame, SearchSettings settings) {
+        this.frame = frame;
+        this.settings = settings;
+        mesh = SkyMesh.of(frame, frame.saturation());
+    }
 
     /** The stars of a frame, brightest first; none where it has none. */
     public static StarList find(Frame frame) {
@@ -28,50 +45,79 @@ public final class StarFinder {
 
     /** The stars of a frame, looked for as told. */
     public static StarList find(Frame frame, SearchSettings settings) {
-        float full = frame.saturation();
-        SkyMesh mesh = SkyMesh.of(frame, full);
-        if (mesh.isBlank() || Math.min(frame.width(), frame.height()) < 8) {
-            return new StarList(frame.width(), frame.height(), List.of());
+        StarFinder search = new StarFinder(frame, settings);
+        return new StarList(frame.width(), frame.height(), search.mesh.isBlank() ? List.of() : search.stars());
+    }
+
+    private List<FoundStar> stars() {
+        UsualStar usual = new UsualStar(SCOUT, Double.POSITIVE_INFINITY, Optional.empty());
+        HotPixels hot = HotPixels.none(frame);
+        PeakFinder finder = new PeakFinder(frame, mesh, hot);
+        PeakFinder.Peaks found = finder.scout(new PointFilter(SCOUT.sigma()), settings.threshold());
+        float full = Math.min(frame.saturation(), FullLevel.of(frame, found.peaks()));
+        hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
+        if (finder.isLarge() && hot.count() > MANY_HOT * found.peaks().size()) {
+            found = finder.find(new PointFilter(SCOUT.sigma()), Optional.empty(), settings.threshold());
+            hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
         }
-        PeakFinder finder = new PeakFinder(frame, mesh);
-        StarShape usual = StarShape.round(SCOUT_SIGMA);
-        PeakFinder.Peaks found = finder.find(new PointFilter(SCOUT_SIGMA), settings.threshold(), b -> true);
+        found = found.without(hot);
+        finder = new PeakFinder(frame, mesh, hot);
+        Optional<TrailField> trail = TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS));
+        if (trail.isPresent()) {
+            usual = new UsualStar(usual.point(), usual.beta(), trail);
+            found = peaks(finder, usual);
+        }
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            CutoutMaker cutouts = new CutoutMaker(frame, mesh, full, Math.max(1, found.noise()));
-            StarShape closer = UsualShape.of(found.peaks(), cutouts, NoiseLaw.SKY_ALONE, usual);
-            double change = closer.sigma() / usual.sigma();
+            UsualStar closer = UsualShape.of(found.peaks(), cutouts(found, full, hot), usual);
+            double change = closer.point().sigma() / usual.point().sigma();
             usual = closer;
-            if (Math.abs(Math.log(change)) < NEAR_ENOUGH) {
+            if (round > 0 && Math.abs(Math.log(change)) < NEAR_ENOUGH) {
                 break;
             }
-            found = finder.find(new PointFilter(usual.sigma()), settings.threshold(), b -> true);
+            found = peaks(finder, usual);
         }
-        double noise = Math.max(1, found.noise());
-        List<Peak> peaks = found.peaks().stream()
-                .map(p -> new Peak(p.x(), p.y(), (float) (p.height() / noise)))
-                .filter(p -> p.height() >= settings.threshold())
+        CutoutMaker cutouts = cutouts(found, full, hot);
+        LonePixels lone = new LonePixels(cutouts, usual.point());
+        List<Peak> peaks = found.peaks().parallelStream()
+                .filter(p -> p.height() >= settings.threshold() * cutouts.sharedNoise())
+                .filter(p -> lone.find(p) < 0)
+                .map(p -> new Peak(p.x(), p.y(), (float) (p.height() / cutouts.sharedNoise())))
                 .toList();
-        CutoutMaker cutouts = new CutoutMaker(frame, mesh, full, noise);
+        return measured(peaks, cutouts, Wings.fitted(peaks, cutouts, usual));
+    }
+
+    private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
+        double sigma = usual.point().sigma();
+        return finder.find(
+                new PointFilter(sigma),
+                usual.trail().map(t -> new TrailFilter(t, sigma, frame.width(), frame.height())),
+                settings.threshold());
+    }
+
+    private CutoutMaker cutouts(PeakFinder.Peaks found, float full, HotPixels hot) {
+        return new CutoutMaker(frame, mesh, full, hot, Math.max(1, found.noise()));
+    }
+
+    private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
         NoiseLaw law = NoiseLaw.SKY_ALONE;
-        for (int round = 0; round < 2; round++) {
+        for (int stars : STARS_FOR_LAW) {
             StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
-            law = NoiseLaw.of(peaks.subList(0, Math.min(peaks.size(), 300)).parallelStream()
+            law = NoiseLaw.of(peaks.subList(0, Math.min(peaks.size(), stars)).parallelStream()
                     .map(measurer::leftover)
                     .flatMap(Optional::stream)
                     .toList());
         }
         StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
         List<FoundStar> stars = new ArrayList<>();
-        int chunk = 1000;
-        for (int from = 0;
-                from < peaks.size() && stars.size() < settings.most() && from < 10 * settings.most();
-                from += chunk) {
-            stars.addAll(peaks.subList(from, Math.min(peaks.size(), from + chunk)).parallelStream()
+        int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
+        for (int from = 0; from < end && stars.size() < settings.most(); from += CHUNK) {
+            stars.addAll(peaks.subList(from, Math.min(end, from + CHUNK)).parallelStream()
                     .map(measurer::measure)
                     .flatMap(Optional::stream)
                     .toList());
         }
         stars.sort(Comparator.comparingDouble(FoundStar::flux).reversed());
-        return new StarList(frame.width(), frame.height(), stars.subList(0, Math.min(stars.size(), settings.most())));
+        List<FoundStar> merged = LinedUp.removed(CloseStars.merged(stars), frame.width(), frame.height());
+        return merged.subList(0, Math.min(merged.size(), settings.most()));
     }
 }

@@ -37,6 +37,26 @@ record StarShape(double xx, double xy, double yy) {
         return Math.max(0, (xx + yy) / 2 - halfSplit());
     }
 
+    /** Width over another shape's in the direction in which that is most. */
+    double mostOver(StarShape other) {
+        return Math.sqrt(meanOver(other) + spreadOver(other));
+    }
+
+    /** Width over another shape's in the direction in which that is least. */
+    double leastOver(StarShape other) {
+        return Math.sqrt(Math.max(0, meanOver(other) - spreadOver(other)));
+    }
+
+    // Mean, and half the difference, of the two eigenvalues of this shape measured by the other.
+    private double meanOver(StarShape other) {
+        return (xx * other.yy - 2 * xy * other.xy + yy * other.xx) / (2 * other.determinant());
+    }
+
+    private double spreadOver(StarShape other) {
+        double mean = meanOver(other);
+        return Math.sqrt(Math.max(0, mean * mean - determinant() / other.determinant()));
+    }
+
     /** Full width at half maximum of the light that fell on the pixels, geometric mean of both axes. */
     double fwhm() {
         return FWHM_PER_SIGMA * Math.sqrt(Math.sqrt(light(majorVariance()) * light(minorVariance())));

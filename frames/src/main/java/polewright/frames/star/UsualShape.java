@@ -3,11 +3,12 @@ package polewright.frames.star;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
-/** The shape that most stars of a frame have, from the brightest that are not full. */
+/** Finds what most stars of a frame look like, from the brightest that are not full. */
 final class UsualShape {
-    private static final int ENOUGH = 120;
+    private static final int ENOUGH = 48;
     private static final int MOST_TRIED = 1500;
     // Beyond this a brighter star shows the shape no better: shapes differ over the frame.
     private static final double BRIGHT = 40;
@@ -18,26 +19,49 @@ final class UsualShape {
     private UsualShape() {}
 
     /** The middle value of each moment; the guess itself where no star is bright enough to tell. */
-    static StarShape of(List<Peak> peaks, CutoutMaker cutouts, NoiseLaw law, StarShape guess) {
+    static UsualStar of(List<Peak> peaks, CutoutMaker cutouts, UsualStar guess) {
+        Ridge ridge = new Ridge(cutouts.frame(), cutouts.mesh(), guess);
         List<Fit> fits = new ArrayList<>();
-        int reach = 3 + (int) Math.ceil(4 * Math.sqrt(guess.majorVariance()));
-        for (Peak peak : peaks.subList(0, Math.min(peaks.size(), MOST_TRIED))) {
-            Cutout cutout = cutouts.about(peak.x(), peak.y(), reach, reach);
-            if (!isWhole(cutout, peak)) {
-                continue;
-            }
-            GaussianFit.of(cutout, peak.x(), peak.y(), guess, true, law)
-                    .filter(f ->
-                            f.signalToNoise() > FAINTEST && Math.sqrt(f.shape().minorVariance()) > NARROWEST_SIGMA)
-                    .ifPresent(fits::add);
-            if (fits.size() == ENOUGH) {
-                break;
-            }
+        int end = Math.min(peaks.size(), MOST_TRIED);
+        for (int from = 0; from < end && fits.size() < ENOUGH; from += ENOUGH) {
+            peaks.subList(from, Math.min(end, from + ENOUGH)).parallelStream()
+                    .map(p -> fit(p, cutouts, guess, ridge))
+                    .flatMap(Optional::stream)
+                    .toList()
+                    .forEach(fits::add);
         }
         if (fits.isEmpty()) {
             return guess;
         }
-        return new StarShape(middle(fits, StarShape::xx), middle(fits, StarShape::xy), middle(fits, StarShape::yy));
+        if (guess.trail().isPresent()) {
+            double sigma = Math.sqrt(middle(fits, StarShape::minorVariance));
+            return new UsualStar(
+                    StarShape.round(sigma), guess.beta(), guess.trail().map(t -> t.refined(fits)));
+        }
+        return new UsualStar(
+                new StarShape(middle(fits, StarShape::xx), middle(fits, StarShape::xy), middle(fits, StarShape::yy)),
+                guess.beta(),
+                Optional.empty());
+    }
+
+    private static Optional<Fit> fit(Peak peak, CutoutMaker cutouts, UsualStar guess, Ridge ridge) {
+        StarShape shape = guess.shapeAt(peak.x(), peak.y());
+        Cutout cutout = cutouts.about(
+                peak.x(),
+                peak.y(),
+                3 + (int) Math.ceil(4 * Math.sqrt(shape.xx())),
+                3 + (int) Math.ceil(4 * Math.sqrt(shape.yy())));
+        if (!isWhole(cutout, peak)) {
+            return Optional.empty();
+        }
+        Optional<StarImage.Trail> trail = guess.trailAt(peak.x(), peak.y());
+        Optional<Fit> fit = trail.isPresent()
+                ? TrailFit.of(cutout, peak.x(), peak.y(), trail.get(), true, NoiseLaw.SKY_ALONE)
+                : PointFit.of(cutout, peak.x(), peak.y(), shape, true, guess.beta(), NoiseLaw.SKY_ALONE);
+        return fit.filter(f -> f.signalToNoise() > FAINTEST
+                && Math.sqrt(f.shape().minorVariance()) > NARROWEST_SIGMA
+                && !f.rivals().hotPixelsTellItBetter()
+                && !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
 
     /** Middle value of a moment, each star weighing by how well it shows it. */
@@ -61,7 +85,8 @@ final class UsualShape {
         return signal * signal;
     }
 
-    private static boolean isWhole(Cutout cutout, Peak peak) {
+    /** Whether a peak and its neighbours all count. */
+    static boolean isWhole(Cutout cutout, Peak peak) {
         for (int y = peak.y() - 2; y <= peak.y() + 2; y++) {
             for (int x = peak.x() - 2; x <= peak.x() + 2; x++) {
                 if (!cutout.contains(x, y) || !cutout.counts(x - cutout.left(), y - cutout.top())) {

@@ -62,13 +62,24 @@ final class DrawnSky {
         int reach = (int) Math.ceil(6 * sigma + 1);
         int cx = (int) Math.round(x);
         int cy = (int) Math.round(y);
-        for (int j = cy - reach; j <= cy + reach; j++) {
-            double share = ErrorFunction.between((j - 0.5 - y) / sigma, (j + 0.5 - y) / sigma);
-            for (int i = cx - reach; i <= cx + reach; i++) {
-                add(i, j, flux * share * ErrorFunction.between((i - 0.5 - x) / sigma, (i + 0.5 - x) / sigma));
+        double[] across = shares(x, cx, reach, sigma);
+        double[] down = shares(y, cy, reach, sigma);
+        for (int j = -reach; j <= reach; j++) {
+            for (int i = -reach; i <= reach; i++) {
+                add(cx + i, cy + j, flux * across[i + reach] * down[j + reach]);
             }
         }
         return this;
+    }
+
+    /** Shares of a star's light that columns, or rows, about its middle get. */
+    private static double[] shares(double centre, int middle, int reach, double sigma) {
+        double[] shares = new double[2 * reach + 1];
+        for (int i = -reach; i <= reach; i++) {
+            shares[i + reach] =
+                    ErrorFunction.between((middle + i - 0.5 - centre) / sigma, (middle + i + 0.5 - centre) / sigma);
+        }
+        return shares;
     }
 
     /** A star with Moffat's profile (Moffat 1969, Astron. Astrophys. 3, 455), each pixel summed from 7 by 7 points. */

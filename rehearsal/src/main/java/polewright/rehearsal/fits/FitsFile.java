@@ -65,6 +65,9 @@ public final class FitsFile {
     private static void tell(Header header, FrameFacts facts) throws FitsException {
         header.addValue(Standard.BZERO, UNSIGNED_ZERO);
         header.addValue(Standard.BSCALE, 1);
+        // Programs that keep to the standard's recommendation draw the first row at the bottom, which mirrors the
+        // picture.
+        header.addValue("ROWORDER", "TOP-DOWN", "the first row is the picture's top");
         double seconds = facts.exposure().orElse(Duration.ZERO).toNanos() / 1e9;
         if (facts.middle().isPresent()) {
             Instant start = facts.middle().get().minusNanos(Math.round(seconds / 2 * 1e9));

@@ -70,6 +70,7 @@ class FitsFileTest {
         assertThat(header.getIntValue("XBINNING")).isEqualTo(1);
         assertThat(header.getIntValue("YBINNING")).isEqualTo(1);
         assertThat(header.getStringValue("INSTRUME")).isEqualTo("Wren 2");
+        assertThat(header.getStringValue("ROWORDER")).isEqualTo("TOP-DOWN");
     }
 
     @Test

@@ -1,0 +1,184 @@
+package polewright.app.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.app.JobFailed;
+
+/** A folder as capture programs treat it: each frame is handed out once, when it is whole. */
+class FrameFolderTest {
+    @TempDir
+    private Path folder;
+
+    private final SettableClock clock = new SettableClock(Instant.parse("2026-11-25T20:00:00Z"));
+    private FrameFolder frames;
+
+    @BeforeEach
+    void watch() {
+        frames = FrameFolder.of(folder, clock, false);
+    }
+
+    /** A small FITS file of one block of pixels; the number tells one from another. */
+    private static byte[] fits(int number) {
+        String header = String.join(
+                "",
+                List.of(
+                                "SIMPLE  =                    T",
+                                "BITPIX  =                   16",
+                                "NAXIS   =                    2",
+                                "NAXIS1  =                   40",
+                                "NAXIS2  =                   36",
+                                "END")
+                        .stream()
+                        .map(card -> String.format("%-80s", card))
+                        .toList());
+        byte[] file = Arrays.copyOf(String.format("%-2880s", header).getBytes(StandardCharsets.US_ASCII), 2 * 2880);
+        file[2880] = (byte) number;
+        return file;
+    }
+
+    private Path save(String name, byte[] content) throws IOException {
+        return Files.write(folder.resolve(name), content);
+    }
+
+    /** Looks again and again for so long; what arrived, by name, or the line that was said. */
+    private List<String> lookFor(Duration time) {
+        List<String> arrived = new ArrayList<>();
+        for (Instant end = clock.instant().plus(time); clock.instant().isBefore(end); ) {
+            clock.goOn(Duration.ofMillis(200));
+            for (Arrival arrival : frames.look()) {
+                arrived.add(
+                        arrival instanceof Arrival.Whole whole
+                                ? whole.file().name()
+                                : ((Arrival.PassedOver) arrival).line());
+            }
+        }
+        return arrived;
+    }
+
+    private List<String> lookForASecond() {
+        return lookFor(Duration.ofSeconds(1));
+    }
+
+    @Test
+    void aNewFrameIsHandedOutOnce() throws IOException {
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void aFrameIsNotTakenWhileItGrows() throws IOException {
+        byte[] whole = fits(1);
+        for (int part = 1; part < 6; part++) {
+            save("a.fits", Arrays.copyOf(whole, whole.length * part / 6));
+            assertThat(lookForASecond()).isEmpty();
+        }
+        save("a.fits", whole);
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFrameThatNeverBecomesWholeIsToldOnceAndTakenIfItDoesAfterAll() throws IOException {
+        save("a.fits", Arrays.copyOf(fits(1), 3000));
+        assertThat(lookFor(Duration.ofSeconds(30))).containsExactly("a.fits is not whole yet; it is taken once it is.");
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void temporaryNamesAreLeftAloneUntilTheyAreRenamed() throws IOException {
+        Path temporary = save("a.fits.tmp", fits(1));
+        save(".hidden.fits", fits(2));
+        save("b.fits~", fits(3));
+        assertThat(lookForASecond()).isEmpty();
+        Files.move(temporary, folder.resolve("a.fits"));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFrameThatIsRenamedOrCopiedIsNotTakenTwice() throws IOException {
+        Path first = save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        Files.move(first, folder.resolve("renamed.fits"));
+        assertThat(lookForASecond()).containsExactly("renamed.fits holds the same frame as an earlier file.");
+        Files.copy(folder.resolve("renamed.fits"), folder.resolve("copy.fits"));
+        assertThat(lookForASecond()).containsExactly("copy.fits holds the same frame as an earlier file.");
+    }
+
+    @Test
+    void anotherFrameUnderTheSameNameIsNew() throws IOException {
+        for (int i = 1; i <= 3; i++) {
+            Path part = save("latest.part", fits(i));
+            Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
+            Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
+            assertThat(lookForASecond()).containsExactly("latest.fits");
+        }
+    }
+
+    @Test
+    void severalAtOnceComeInTheOrderTheyWereSaved() throws IOException {
+        Files.setLastModifiedTime(save("z.fits", fits(1)), FileTime.from(clock.instant()));
+        Files.setLastModifiedTime(
+                save("a.fits", fits(2)), FileTime.from(clock.instant().plusSeconds(1)));
+        assertThat(lookForASecond()).containsExactly("z.fits", "a.fits");
+    }
+
+    @Test
+    void whatIsNoFrameIsPassedOverAndSaidIfItLooksLikeOne() throws IOException {
+        save("notes.txt", "clear, cold".getBytes(StandardCharsets.UTF_8));
+        save("broken.fits", "no frame".getBytes(StandardCharsets.UTF_8));
+        Files.createDirectory(folder.resolve("darks"));
+        assertThat(lookForASecond()).containsExactly("broken.fits is not a picture that is read here.");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void whatWasThereBeforeIsPassedOverUnlessAllAreAskedFor() throws IOException {
+        save("old.fits", fits(1));
+        FrameFolder fresh = FrameFolder.of(folder, clock, false);
+        assertThat(fresh.passedOver()).isEqualTo(1);
+        frames = fresh;
+        assertThat(lookForASecond()).isEmpty();
+        frames = FrameFolder.of(folder, clock, true);
+        assertThat(frames.passedOver()).isZero();
+        assertThat(lookForASecond()).containsExactly("old.fits");
+    }
+
+    @Test
+    void aFolderThatGoesAwayIsToldOnceAndWatchedAgainWhenItIsBack() throws IOException {
+        Path moved = folder.resolveSibling(folder.getFileName() + "-away");
+        Files.move(folder, moved);
+        assertThat(lookFor(Duration.ofSeconds(3)))
+                .containsExactly(folder + " cannot be looked into now; it is tried again.");
+        Files.move(moved, folder);
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFolderThatIsNotThereIsRefused() throws IOException {
+        assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
+                .isInstanceOf(JobFailed.class)
+                .hasMessage(
+                        folder.resolve("no") + " is not there: name the folder that your capture program saves to.");
+        Path file = save("a.fits", fits(1));
+        assertThatThrownBy(() -> FrameFolder.of(file, clock, false))
+                .isInstanceOf(JobFailed.class)
+                .hasMessage(file + " is a file: name the folder that your capture program saves to.");
+    }
+}
