@@ -107,4 +107,20 @@ class LauncherTest {
         assertThat(ended.text()).startsWith("LC_ALL=C.UTF-8 ").endsWith("-jar " + jar + " note two words\n");
         assertThat(run(Map.of("LANG", "en_GB.UTF-8"), "log").text()).startsWith("LC_ALL= ");
     }
+
+    @Test
+    void framesGetTheThoroughCompilerAndAnythingElseTheQuickOne() throws Exception {
+        pretendJava(machine.resolve("jvm/some/bin"), 17);
+        Path jar = machine.resolve("app/target/polewright-runnable.jar");
+        Files.createDirectories(jar.getParent());
+        Files.createFile(jar);
+        for (String[] typed : new String[][] {
+            {"attitude", "a.fits"}, {"axis", "a.fits", "b.fits"}, {"sight", "frames", "a.fits"}, {"watch", "."}
+        }) {
+            assertThat(run(Map.of(), typed).text()).doesNotContain("TieredStopAtLevel");
+        }
+        for (String[] typed : new String[][] {{"where", "vega"}, {"sight", "compass", "3"}, {}}) {
+            assertThat(run(Map.of(), typed).text()).contains("-XX:TieredStopAtLevel=1");
+        }
+    }
 }
