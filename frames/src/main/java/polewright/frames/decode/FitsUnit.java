@@ -24,12 +24,13 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
 
     static {
         // The library tells of odd headers on the terminal, where nobody at a telescope can do anything about them.
-        // Only
-        // this package uses it.
+        // For the whole program: rehearsal writes with it too, and has as little to tell.
         LIBRARY_LOG.setLevel(Level.OFF);
     }
 
     private static final int BLOCK = 2880;
+    // FITS standard 4.0, section 4.4.1.1.
+    private static final int MOST_AXES = 999;
     private static final int CARD = 80;
 
     /** The keywords of a file come in a few blocks; without an end after this many it is something else. */
@@ -128,6 +129,9 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
         int axes = header.getIntValue("NAXIS", 0);
         if (axes <= 0) {
             return 0;
+        }
+        if (axes > MOST_AXES) {
+            return Long.MAX_VALUE / 2;
         }
         try {
             long values = 1;

@@ -96,11 +96,11 @@ public final class FrameMatcher {
                 stages,
                 (guess, mirrored, trials) -> verifier.judge(guess, mirrored)
                         .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG)
-                        .map(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
+                        .flatMap(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
     }
 
     /** With all the atlas's stars on the frame, however few the search needed. */
-    private MatchedFrame matched(
+    private Optional<MatchedFrame> matched(
             StarList list,
             Detections detections,
             PlateChoice.Chosen found,
@@ -116,9 +116,12 @@ public final class FrameMatcher {
                 faintest(found, detections),
                 hint.julianYear());
         MappedStars sky = new MappedStars(field, field.size(), radius);
-        PlateChoice.Chosen all =
-                choice.over(plate, sky, field.size(), detections.count()).orElseThrow();
-        plate = all.fit().plate();
+        return choice.over(plate, sky, field.size(), detections.count())
+                .map(all -> matchedFrame(list, field, all, logTrials));
+    }
+
+    private static MatchedFrame matchedFrame(StarList list, StarField field, PlateChoice.Chosen all, double logTrials) {
+        Plate plate = all.fit().plate();
         List<StarPair> pairs = new ArrayList<>();
         double square = 0;
         for (int detection : all.stars().paired()) {
