@@ -35,7 +35,7 @@ import polewright.sky.place.Weather;
  * rendered frames of the sky by clean optics and a flawless detector.
  */
 public final class Centroids {
-    private static final int FRAMES_PER_WIDTH = 24;
+    private static final int FRAMES_PER_WIDTH = 100;
     private static final double[] WIDTHS_PIXELS = {1.8, 2.5, 4, 6};
     private static final double[] SIGNAL_EDGES = {10, 15, 25, 50, 100, 200};
     private static final double MOST_OVER_BOUND = 1.15;
