@@ -16,6 +16,9 @@ import polewright.sky.angle.Angle;
 
 /** The next thing to do, in words: the verb first, then why. */
 public final class AdviceWords {
+    // So small a chance is no reason to turn a screw.
+    private static final double NEARER_ONLY = 0.2;
+
     private AdviceWords() {}
 
     /**
@@ -76,8 +79,12 @@ public final class AdviceWords {
                     + effect(screw, turn.clockwiseTurns()) + ").");
         }
         lines.add("      (clockwise as you look at the screw's head)");
-        lines.add("WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
-                + percent(advice.probabilityAfter()) + ".");
+        lines.add(
+                advice.probabilityAfter() < NEARER_ONLY
+                        ? "WHY   This brings the axis nearer; how near, the next sighting tells, for the screws are not"
+                                + " known well enough."
+                        : "WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
+                                + percent(advice.probabilityAfter()) + ".");
         lines.add("THEN  " + Wrapping.unbroken("polewright turn" + turnOptions(advice)));
         return lines;
     }

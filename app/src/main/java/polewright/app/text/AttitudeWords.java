@@ -7,13 +7,12 @@ import java.util.Optional;
 import polewright.app.camera.PlacedFrame;
 import polewright.frames.match.MatchedFrame;
 import polewright.frames.match.Plate;
+import polewright.sky.angle.Angle;
 import polewright.sky.angle.Sexagesimal;
 import polewright.sky.place.RefractedDirection;
 
 /** Where a frame looked, in words. */
 public final class AttitudeWords {
-    private static final double LN_10 = Math.log(10);
-
     private AttitudeWords() {}
 
     /** A few lines: where it looked, how it lies, how sure that is. */
@@ -43,11 +42,10 @@ public final class AttitudeWords {
                 + " up."));
         lines.add(String.format(
                 Locale.ROOT,
-                "%d of %d stars are known, to %s RMS; chance would do so once in 10^%.0f frames.",
+                "%d of %d stars are known, to %s RMS.",
                 match.starsMatched(),
                 match.starsFound(),
-                ArcsecondWords.of(polewright.sky.angle.Angle.ofArcseconds(match.rmsArcsec())),
-                match.logOdds() / LN_10));
+                ArcsecondWords.of(Angle.ofArcseconds(match.rmsArcsec()))));
         return lines;
     }
 }

@@ -23,6 +23,7 @@ public final class AxisWords {
             DateTimeFormatter.ofPattern("HH:mm:ss 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     private static final long IN_DEGREES_ARCSEC = 6000;
+    private static final double FINEST_ARCSEC = 100;
 
     private AxisWords() {}
 
@@ -75,8 +76,14 @@ public final class AxisWords {
 
     private static String offset(AxisFromFrames found) {
         OffsetCovariance covariance = found.covariance();
-        return direction(found.offset()) + ", give or take " + ArcsecondWords.of(covariance.sigmaEast())
-                + " sideways and " + ArcsecondWords.of(covariance.sigmaUp()) + " in height";
+        return direction(found.offset()) + ", give or take " + uncertainty(covariance.sigmaEast()) + " sideways and "
+                + uncertainty(covariance.sigmaUp()) + " in height";
+    }
+
+    /** No finer than a second of arc, as mounts give by that, and in minutes where it is no longer small. */
+    private static String uncertainty(Angle sigma) {
+        double arcsec = sigma.arcseconds();
+        return arcsec < 0.995 ? "under 1″" : arcsec < FINEST_ARCSEC ? ArcsecondWords.of(sigma) : AngleWords.size(sigma);
     }
 
     private static List<String> turned(AxisFromFrames found, Drive told) {

@@ -29,8 +29,13 @@ public final class FixWords {
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
         return "The axis points " + direction(state.offset()) + ", give or take "
-                + AngleWords.size(covariance.sigmaEast()) + " sideways and " + AngleWords.size(covariance.sigmaUp())
+                + sigma(covariance.sigmaEast()) + " sideways and " + sigma(covariance.sigmaUp())
                 + " in height.";
+    }
+
+    /** An uncertainty is never nothing. */
+    private static String sigma(Angle sigma) {
+        return sigma.arcminutes() < 0.05 ? "under 0.1′" : AngleWords.size(sigma);
     }
 
     /**

@@ -66,7 +66,8 @@ public final class FrameWords {
         } else if (finding instanceof FrameFinding.NotRigid bent) {
             return "the frames do not close on one axis: frame " + bent.frame() + " stands off by "
                     + size(bent.farthest()) + ", and the uncertainty is told " + times(bent.sigmas())
-                    + " times wider for it. Something bends or is loose: camera, focuser, tube or fork.";
+                    + " times wider for it. Something bends or is loose (camera, focuser, tube or fork), or the mount was"
+                    + " moved between the frames.";
         } else if (finding instanceof FrameFinding.SunTooHigh sun) {
             return "at the time of frame " + sun.frame() + " the Sun stood at " + AngleWords.degrees(sun.sunAltitude())
                     + ", when no stars are seen: check the clock, its zone and the site.";

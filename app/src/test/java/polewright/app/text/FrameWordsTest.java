@@ -116,7 +116,7 @@ class FrameWordsTest {
                 Arguments.of(
                         new FrameFinding.NotRigid(Angle.ofArcseconds(18), 3, 4.2),
                         "the frames do not close on one axis: frame 3 stands off by 18″, and the uncertainty is told 4.2"
-                                + " times wider for it. Something bends or is loose: camera, focuser, tube or fork."),
+                                + " times wider for it. Something bends or is loose (camera, focuser, tube or fork), or the mount was moved between the frames."),
                 Arguments.of(
                         new FrameFinding.BelowHorizon(1, Angle.ofDegrees(-21)),
                         "the field of frame 1 was 21.0° under the horizon at its time: check the clock, its zone and the"

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarList;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
@@ -47,7 +48,11 @@ public final class FrameMatcher {
         if (list.size() < FEWEST_STARS) {
             return new Unmatched(
                     list.size(),
-                    list.size() == 0 ? "there are no stars on it" : "there are only " + list.size() + " stars on it",
+                    list.size() == 0
+                            ? "there are no stars on it"
+                            : list.size() == 1
+                                    ? "there is only 1 star on it"
+                                    : "there are only " + list.size() + " stars on it",
                     "expose longer, focus, or take the cap off");
         }
         Detections detections = new Detections(list, MOST_DETECTIONS);
@@ -61,10 +66,31 @@ public final class FrameMatcher {
                 }
             }
         }
-        return new Unmatched(
-                list.size(),
-                "its " + list.size() + " stars fit no part of the sky that was searched",
-                "check the focus, give the scale (--scale) and the part of the sky (--near), or take another frame");
+        return nothingFits(list.size(), hint);
+    }
+
+    /** Says what was searched, as a hint that is wrong is the likeliest cause. */
+    private static Unmatched nothingFits(int stars, MatchHint hint) {
+        List<String> searched = new ArrayList<>();
+        List<String> options = new ArrayList<>();
+        hint.near().ifPresent(patch -> {
+            searched.add("within " + PlainNumber.of(patch.radius().degrees()) + " degrees of right ascension "
+                    + PlainNumber.of(Math.rint(patch.rightAscension().degrees() * 10) / 10) + ", declination "
+                    + PlainNumber.of(Math.rint(patch.declination().degrees() * 10) / 10));
+            options.add("--near");
+        });
+        if (!hint.scale().equals(ScaleRange.ANY)) {
+            searched.add("at " + PlainNumber.of(hint.scale().least().arcseconds()) + " to "
+                    + PlainNumber.of(hint.scale().most().arcseconds()) + " arcseconds a pixel");
+            options.add("--scale");
+        }
+        String what = "what was found on it (" + stars + " points) fits no stars ";
+        return searched.isEmpty()
+                ? new Unmatched(stars, what + "of the sky", "check focus and trails, or take another frame")
+                : new Unmatched(
+                        stars,
+                        what + String.join(" ", searched),
+                        "leave out " + String.join(" and ", options) + ", or check focus and trails");
     }
 
     /** The shallowest of those at hand that serves, or a new one. */
