@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
 import polewright.frames.decode.DecodeOptions;
+import polewright.frames.decode.Mosaic;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystemBody;
@@ -82,6 +83,23 @@ class FrameReadingTest {
                         OptionalDouble.of(2 * facts.focalLengthMm().orElseThrow()),
                         facts.pixelMicrons(),
                         facts.camera()));
+    }
+
+    /** A picture of it is drawn from the file, read in the same way. */
+    @Test
+    void howAFileWasReadIsKept() {
+        DecodeOptions told = DecodeOptions.DEFAULT.withMosaic(Mosaic.NONE);
+        FrameClues clues = new FrameClues(
+                Optional.of(new NearPlace.Pole(Optional.of(true))),
+                Angle.ofDegrees(25),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                told);
+        assertThat(place("told.fits", picture, clues, Optional.empty()).decoding())
+                .isEqualTo(told);
     }
 
     @Test

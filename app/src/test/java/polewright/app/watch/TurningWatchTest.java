@@ -83,7 +83,6 @@ class TurningWatchTest {
         assertThat(watch.add(frame(130, 40, 1))).isEqualTo(new WatchStep.StartedAfresh(Optional.of(leftOff)));
         assertThat(watch.screwsMoved()).isFalse();
         assertThat(watch.sighting()).isEmpty();
-        // Half a right angle from the frame that it began with.
         assertThat(watch.add(frame(131, 0, 1))).isInstanceOf(WatchStep.AxisFound.class);
     }
 
