@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import polewright.frames.FrameFacts;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.match.ScaleRange;
+import polewright.frames.match.SkyPatch;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -50,7 +51,7 @@ public record FrameClues(
         return new FrameClues(near, within, scale, focalLengthMm, pixelMicrons, mirrored, Optional.of(where), decoding);
     }
 
-    List<polewright.frames.match.SkyPatch> patches(Instant at) {
+    List<SkyPatch> patches(Instant at) {
         return near.map(place -> place.patches(within, site, at)).orElse(List.of());
     }
 
@@ -58,9 +59,7 @@ public record FrameClues(
     Optional<Angle> opticalScale(FrameFacts facts) {
         OptionalDouble focal = focalLengthMm.isPresent() ? focalLengthMm : facts.focalLengthMm();
         OptionalDouble pixel = pixelMicrons.isPresent() ? pixelMicrons : facts.pixelMicrons();
-        if (focal.isEmpty() || pixel.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(new Angle(pixel.getAsDouble() / 1000 / focal.getAsDouble()));
+        return new FrameFacts(facts.middle(), facts.localMiddle(), facts.exposure(), focal, pixel, facts.camera())
+                .scalePerPixel();
     }
 }

@@ -72,14 +72,20 @@ public final class FrameReading {
         listener.begun("finding its stars");
         StarList stars = StarFinder.find(frame);
         listener.begun("matching them with the atlas");
+        if (at.isEmpty()) {
+            requireNearStandsStill(clues, file.name());
+        }
         List<Attempt> attempts = attempts(clues, facts, at.orElse(began), rows, earlier);
         Unmatched failed = null;
         for (Attempt attempt : attempts) {
             MatchOutcome outcome = matcher.join().match(stars, attempt.hint());
             if (outcome instanceof MatchedFrame matched) {
                 Duration took = Duration.between(began, clock.instant());
-                return new PlacedFrame(
-                        file.file(), facts, at, rows, stars, matched, took, remarks(facts, attempt, matched));
+                List<String> remarks = remarks(facts, at, attempt, matched);
+                PlacedFrame placed =
+                        new PlacedFrame(file.file(), facts, at, rows, clues.decoding(), stars, matched, took, remarks);
+                earlier.ifPresent(before -> requireSameCamera(before, placed));
+                return placed;
             }
             failed = (Unmatched) outcome;
             if (stars.size() < FrameMatcher.FEWEST_STARS) {
@@ -90,6 +96,33 @@ public final class FrameReading {
             throw new IllegalStateException("a frame was not looked up at all");
         }
         throw new InputRefused(failed.reason(), failed.remedy()).at(file.name());
+    }
+
+    private static void requireNearStandsStill(FrameClues clues, String name) {
+        clues.near().flatMap(NearPlace::moving).ifPresent(body -> {
+            throw new InputRefused(
+                            "--near " + body.label() + " needs the time of exposure, and its file does not say it",
+                            "give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z")
+                    .at(name);
+        });
+    }
+
+    /** One axis in the picture is what an axis from frames rests on: two cameras would mix two. */
+    private static void requireSameCamera(PlacedFrame before, PlacedFrame placed) {
+        Angle first = before.match().plate().scale();
+        Angle scale = placed.match().plate().scale();
+        boolean sameScale = Math.abs(scale.radians() / first.radians() - 1) <= SAME_CAMERA_WITHIN;
+        if (sameScale && before.mirroredAsDrawn() == placed.mirroredAsDrawn()) {
+            return;
+        }
+        String how = sameScale
+                ? "one is mirrored"
+                : String.format(Locale.ROOT, "%.2f″ and %.2f″ a pixel", first.arcseconds(), scale.arcseconds());
+        throw new InputRefused(
+                        "this frame and " + before.name() + " are from different cameras or focal lengths (" + how
+                                + ")",
+                        "use one camera's")
+                .at(placed.name());
     }
 
     /**
@@ -150,8 +183,11 @@ public final class FrameReading {
         return scale.compareTo(ScaleRange.ANY.least()) > 0 && scale.compareTo(ScaleRange.ANY.most()) < 0;
     }
 
-    private static List<String> remarks(FrameFacts facts, Attempt attempt, MatchedFrame matched) {
+    private static List<String> remarks(FrameFacts facts, Optional<Instant> at, Attempt attempt, MatchedFrame matched) {
         List<String> remarks = new ArrayList<>(facts.remarks());
+        if (at.isEmpty()) {
+            remarks.add("its file says no time: the stars are looked up where they stand now (--at tells it).");
+        }
         attempt.beside()
                 .ifPresent(expected -> remarks.add(String.format(
                         Locale.ROOT,

@@ -22,6 +22,13 @@ public sealed interface NearPlace {
     /** Something on the sky, or a place. */
     record Body(SkyBody body) implements NearPlace {}
 
+    /** What is meant, if it moves among the stars: where it is, only the time tells. */
+    default Optional<SkyBody> moving() {
+        return this instanceof Body named && !(named.body() instanceof FixedStar)
+                ? Optional.of(named.body())
+                : Optional.empty();
+    }
+
     /**
      * The parts of the sky that are meant, to be tried in this order.
      *
@@ -44,7 +51,8 @@ public sealed interface NearPlace {
         if (body instanceof FixedStar fixed) {
             return fixed.star();
         }
-        // Without a site the middle of the Earth's day side would do as well: the Moon alone is off, by up to a degree.
+        // Without a site the middle of the Earth's day side would do as well: the Moon alone is off, by up to two
+        // degrees.
         ObservingMoment moment =
                 ObservingMoment.of(site.orElseGet(() -> Site.ofDegrees(0, 0, 0)), SkyTime.of(at), Weather.AIRLESS);
         return moment.catalogueDirection(Ephemeris.apparent(body, moment));

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.frames.FrameFacts;
+import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.RowOrder;
 import polewright.frames.match.MatchedFrame;
 import polewright.frames.match.Plate;
@@ -20,6 +21,7 @@ import polewright.sky.angle.Angle;
  * @param facts what the file says of it
  * @param at middle of the exposure, as told or by the file
  * @param rows how the picture is drawn
+ * @param decoding how its file was read, to be read so again
  * @param stars all that were found
  * @param match what they are
  * @param took to decode, find and match
@@ -30,6 +32,7 @@ public record PlacedFrame(
         FrameFacts facts,
         Optional<Instant> at,
         RowOrder rows,
+        DecodeOptions decoding,
         StarList stars,
         MatchedFrame match,
         Duration took,

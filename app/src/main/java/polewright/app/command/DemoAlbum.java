@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import polewright.app.JobFailed;
@@ -76,7 +77,7 @@ final class DemoAlbum implements Consumer<Photograph> {
 
     /** Counted from 1 in the order in which they were taken. */
     static String fileName(int number) {
-        return String.format(java.util.Locale.ROOT, "frame-%02d.fits", number);
+        return String.format(Locale.ROOT, "frame-%02d.fits", number);
     }
 
     private static JobFailed cannotWrite(Path folder) {

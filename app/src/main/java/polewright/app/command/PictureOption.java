@@ -13,7 +13,6 @@ import polewright.app.camera.PlacedFrame;
 import polewright.app.picture.FramePicture;
 import polewright.app.picture.PointMark;
 import polewright.frames.Frame;
-import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameReader;
 import polewright.sky.atlas.NamedStars;
 
@@ -39,7 +38,7 @@ final class PictureOption {
             return;
         }
         FrameFile read = FrameFile.read(placed.file());
-        Frame frame = FrameReader.read(read.content(), read.name(), DecodeOptions.DEFAULT);
+        Frame frame = FrameReader.read(read.content(), read.name(), placed.decoding());
         List<String> lines = new ArrayList<>();
         lines.add(placed.name() + placed.at().map(PictureOption::dateAndTime).orElse(""));
         lines.add(String.format(

@@ -26,6 +26,7 @@ final class Progress implements StepListener, AutoCloseable {
     private final int steps;
     private final @Nullable ScheduledExecutorService later;
     private @Nullable ProgressBar bar;
+    private boolean closed;
     private int begun;
     private String step = "";
 
@@ -63,6 +64,7 @@ final class Progress implements StepListener, AutoCloseable {
         }
         later.shutdownNow();
         synchronized (this) {
+            closed = true;
             if (bar != null) {
                 bar.close();
                 bar = null;
@@ -72,7 +74,11 @@ final class Progress implements StepListener, AutoCloseable {
         }
     }
 
-    private synchronized void show() {
+    /** When it has taken long enough; nothing any more once it is closed, which may be while this waits its turn. */
+    synchronized void show() {
+        if (closed) {
+            return;
+        }
         bar = new ProgressBarBuilder()
                 .setInitialMax(steps)
                 .setStyle(ProgressBarStyle.ASCII)

@@ -40,17 +40,17 @@ final class UntilStopped implements AutoCloseable {
     @Override
     public void close() {
         ended.countDown();
-        if (!stopped) {
+        try {
             Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException processIsEnding) {
+            // Then the hook runs already, and now it ends too.
         }
     }
 
     private void stopAndWait() {
         stopped = true;
         try {
-            if (!ended.await(LONGEST_END_SECONDS, TimeUnit.SECONDS)) {
-                return;
-            }
+            var unused = ended.await(LONGEST_END_SECONDS, TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

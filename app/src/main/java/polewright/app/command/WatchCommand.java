@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -94,12 +95,11 @@ final class WatchCommand implements Callable<Integer> {
         FrameClues told = clues.clues(Optional.of(begun.site()));
         TurningWatch watch = new TurningWatch(
                 begun.site(), begun.rig(), night.fix().state().gains(), night.allowance(), drive.told());
-        if (turning) {
-            watch.goOnFrom(lastFrames(night));
-        }
+        Optional<LastFrames> last = turning ? Optional.of(lastFrames(night)) : Optional.empty();
+        last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
         FrameFolder frames = FrameFolder.of(folder, workbench.clock(), all);
-        WatchReport report = new WatchReport(workbench, output, begun.site());
-        WatchLog entries = new WatchLog(workbench, log);
+        WatchReport report = new WatchReport(workbench, output, begun.site(), drive.told());
+        WatchLog entries = new WatchLog(workbench, log, last.map(LastFrames::seq));
         report.began(folder, frames.passedOver(), turning);
         try (UntilStopped running = UntilStopped.byInterrupt()) {
             new Loop(begun, told, watch, frames, report, entries).run(running);
@@ -117,12 +117,15 @@ final class WatchCommand implements Callable<Integer> {
         }
     }
 
-    private static TurnedFrames lastFrames(NightState night) {
-        List<TurnedFrames> logged = new ArrayList<>();
+    /** Frames that tell the axis, and their number in the log. */
+    private record LastFrames(long seq, TurnedFrames frames) {}
+
+    private static LastFrames lastFrames(NightState night) {
+        List<LastFrames> logged = new ArrayList<>();
         for (LoggedEvent event : night.standing()) {
             if (event.event() instanceof NightEvent.SightingTaken taken
                     && taken.sighting() instanceof TurnedFrames frames) {
-                logged.add(frames);
+                logged.add(new LastFrames(event.seq(), frames));
             }
         }
         if (logged.isEmpty()) {
@@ -134,9 +137,18 @@ final class WatchCommand implements Callable<Integer> {
 
     private void finish(TurningWatch watch, WatchReport report, WatchLog entries) {
         if (watch.screwsMoved()) {
-            report.logged(entries.logAfterScrews(watch.sighting().orElseThrow()));
+            log(report, () -> entries.logAfterScrews(watch.sighting().orElseThrow()));
         }
         report.ended();
+    }
+
+    /** What cannot be logged is said, and the watch goes on: what comes next may be. */
+    private static void log(WatchReport report, Supplier<WatchLog.Entry> entry) {
+        try {
+            report.logged(entry.get());
+        } catch (InputRefused | JobFailed refused) {
+            report.note("Not logged: " + refused.getMessage());
+        }
     }
 
     /** The frames as they come. */
@@ -176,7 +188,7 @@ final class WatchCommand implements Callable<Integer> {
                         break;
                     }
                     if (arrival instanceof Arrival.PassedOver passed) {
-                        report.passedOver(passed.line());
+                        report.note(passed.line());
                     } else if (arrival instanceof Arrival.Whole whole) {
                         place(whole.file()).ifPresent(placed::add);
                         lastArrival = clock.instant();
@@ -220,7 +232,10 @@ final class WatchCommand implements Callable<Integer> {
             }
             report.step(standing.frame(), step);
             if (step instanceof WatchStep.AxisFound || step instanceof WatchStep.AxisSharpened) {
-                report.logged(entries.logAxis(watch.sighting().orElseThrow()));
+                log(report, () -> entries.logAxis(watch.sighting().orElseThrow()));
+            } else if (step instanceof WatchStep.StartedAfresh afresh) {
+                afresh.leftOff().ifPresent(frames -> log(report, () -> entries.logAfterScrews(frames)));
+                entries.startAfresh();
             }
         }
     }

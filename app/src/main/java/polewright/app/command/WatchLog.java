@@ -1,6 +1,5 @@
 package polewright.app.command;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import polewright.app.Workbench;
@@ -15,26 +14,43 @@ import polewright.night.log.NightLog;
 final class WatchLog {
     private final Workbench workbench;
     private final LogOption log;
-    private Optional<Long> own = Optional.empty();
+    private final NightState.ModelCache models = new NightState.ModelCache();
+    private Optional<Long> own;
 
-    WatchLog(Workbench workbench, LogOption log) {
+    /**
+     * A watch's entries.
+     *
+     * @param own number of the sighting that the watch goes on from, if it does: in whose place a better one stands
+     */
+    WatchLog(Workbench workbench, LogOption log, Optional<Long> own) {
         this.workbench = workbench;
         this.log = log;
+        this.own = own;
     }
 
-    /** What was logged, and what the night comes to with it. */
-    record Entry(LoggedEvent event, NightState night) {}
+    /**
+     * What was logged, and what the night comes to with it.
+     *
+     * @param moved that the axis was moved, if that had to be logged first
+     */
+    record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
 
     /** The frames that tell the axis, in place of fewer that were logged before. */
     Entry logAxis(TurnedFrames frames) {
         try (NightLog opened = log.openExisting(workbench)) {
             NightId night = LogOption.latest(opened);
-            own.filter(seq -> stands(opened.events(night), seq))
-                    .ifPresent(seq -> append(opened, night, new NightEvent.Withdrawn(seq)));
-            Entry entry = append(opened, night, new NightEvent.SightingTaken(frames));
-            own = Optional.of(entry.event().seq());
-            return entry;
+            Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
+            // What was logged is taken back only when what replaces it is in the log.
+            LoggedEvent taken = append(opened, night, new NightEvent.SightingTaken(frames));
+            own = Optional.of(taken.seq());
+            fewer.ifPresent(seq -> append(opened, night, new NightEvent.Withdrawn(seq)));
+            return new Entry(taken, Optional.empty(), state(opened, night));
         }
+    }
+
+    /** What was logged stands; the axis is found again, and no longer in its place. */
+    void startAfresh() {
+        own = Optional.empty();
     }
 
     /**
@@ -44,10 +60,11 @@ final class WatchLog {
     Entry logAfterScrews(TurnedFrames frames) {
         try (NightLog opened = log.openExisting(workbench)) {
             NightId night = LogOption.latest(opened);
-            if (!turnsWereLogged(opened.events(night))) {
-                append(opened, night, new NightEvent.Knocked());
-            }
-            return append(opened, night, new NightEvent.SightingTaken(frames));
+            Optional<LoggedEvent> moved = turnsWereLogged(opened.events(night))
+                    ? Optional.empty()
+                    : Optional.of(append(opened, night, new NightEvent.Knocked()));
+            LoggedEvent taken = append(opened, night, new NightEvent.SightingTaken(frames));
+            return new Entry(taken, moved, state(opened, night));
         }
     }
 
@@ -61,10 +78,11 @@ final class WatchLog {
         return NightState.standing(events).stream().anyMatch(e -> e.seq() == seq);
     }
 
-    private Entry append(NightLog opened, NightId night, NightEvent event) {
-        NightState.ModelCache models = new NightState.ModelCache();
-        Instant now = workbench.now();
-        LoggedEvent done = LogEntry.append(opened, night, event, now, models);
-        return new Entry(done, NightState.of(opened.events(night), now, models));
+    private LoggedEvent append(NightLog opened, NightId night, NightEvent event) {
+        return LogEntry.append(opened, night, event, workbench.now(), models);
+    }
+
+    private NightState state(NightLog opened, NightId night) {
+        return NightState.of(opened.events(night), workbench.now(), models);
     }
 }

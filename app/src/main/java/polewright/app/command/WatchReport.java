@@ -23,13 +23,15 @@ final class WatchReport {
     private final Workbench workbench;
     private final Output output;
     private final Site site;
+    private final Drive drive;
     private boolean lineIsOpen;
     private List<String> lastFindings = List.of();
 
-    WatchReport(Workbench workbench, Output output, Site site) {
+    WatchReport(Workbench workbench, Output output, Site site, Drive drive) {
         this.workbench = workbench;
         this.output = output;
         this.site = site;
+        this.drive = drive;
     }
 
     void began(Path folder, int passedOver, boolean turning) {
@@ -38,7 +40,8 @@ final class WatchReport {
                 + " Ctrl-C ends it."));
     }
 
-    void passedOver(String line) {
+    /** Beside what frames tell. */
+    void note(String line) {
         say(List.of(line));
         print(WatchJson.note(line));
     }
@@ -49,7 +52,7 @@ final class WatchReport {
     }
 
     void step(PlacedFrame frame, WatchStep step) {
-        print(WatchJson.of(frame, step, site));
+        print(WatchJson.of(frame, step, site, drive));
         if (step instanceof WatchStep.ScrewsFollowed followed) {
             List<String> findings = followed.soFar().findings().stream()
                     .map(finding -> "NOTE  " + FrameWords.of(finding))
@@ -65,6 +68,8 @@ final class WatchReport {
         lines.add(AxisWords.frame(frame));
         if (step instanceof WatchStep.Placed placed) {
             lines.add(WatchWords.placed(placed));
+        } else if (step instanceof WatchStep.StartedAfresh) {
+            lines.add(WatchWords.startedAfresh());
         } else if (step instanceof WatchStep.AxisFound found) {
             addAxis(lines, found.axis());
         } else if (step instanceof WatchStep.AxisSharpened sharper) {
@@ -74,6 +79,9 @@ final class WatchReport {
     }
 
     void logged(WatchLog.Entry entry) {
+        entry.moved()
+                .ifPresent(moved -> note("Logged #" + moved.seq()
+                        + ": the axis was moved by its screws, how far is not known (no turn was logged)."));
         var star = Suggestions.star(entry.night(), workbench.now());
         print(NightJson.afterEvent(entry.event(), entry.night(), star));
         List<String> lines = new ArrayList<>();
@@ -88,9 +96,9 @@ final class WatchReport {
         say(List.of("The watch has ended."));
     }
 
-    private static void addAxis(List<String> lines, AxisFromFrames axis) {
-        lines.addAll(AxisWords.ofFramesAlone(axis, Drive.NOT_TOLD));
-        lines.addAll(AxisWords.notes(axis, Drive.NOT_TOLD));
+    private void addAxis(List<String> lines, AxisFromFrames axis) {
+        lines.addAll(AxisWords.ofFramesAlone(axis, drive));
+        lines.addAll(AxisWords.notes(axis, drive));
     }
 
     private void print(ObjectNode node) {

@@ -26,8 +26,12 @@ public final class WatchJson {
         return NODES.objectNode().put("frame", frame).put("error", line);
     }
 
-    /** A frame that was. */
-    public static ObjectNode of(PlacedFrame frame, WatchStep step, Site site) {
+    /**
+     * A frame that was.
+     *
+     * @param told what the drive does, if told
+     */
+    public static ObjectNode of(PlacedFrame frame, WatchStep step, Site site, Drive told) {
         ObjectNode node = NODES.objectNode();
         node.put("frame", frame.name());
         frame.at().ifPresent(at -> node.put("at", at.toString()));
@@ -36,10 +40,12 @@ public final class WatchJson {
         node.put("stars_matched", frame.match().starsMatched());
         if (step instanceof WatchStep.Placed placed) {
             node.put("places", placed.places());
+        } else if (step instanceof WatchStep.StartedAfresh) {
+            node.put("places", 1).put("started_afresh", true);
         } else if (step instanceof WatchStep.AxisFound found) {
-            node.set("axis", FramesJson.of(found.axis(), Drive.NOT_TOLD));
+            node.set("axis", FramesJson.of(found.axis(), told));
         } else if (step instanceof WatchStep.AxisSharpened sharper) {
-            node.set("axis", FramesJson.of(sharper.axis(), Drive.NOT_TOLD));
+            node.set("axis", FramesJson.of(sharper.axis(), told));
         } else if (step instanceof WatchStep.ScrewsFollowed followed) {
             node.set("screws", screws(followed, site));
         }

@@ -23,6 +23,12 @@ public final class WatchWords {
                 : "That is not far enough yet: turn right ascension on, and take another frame.";
     }
 
+    /** That the frames before no longer count, and what to do. */
+    public static String startedAfresh() {
+        return "The frames before are too long ago to go with this one, so the axis is found afresh."
+                + " Turn right ascension by 30 to 90 degrees, nothing else, and take another frame.";
+    }
+
     /** How far the screws have gone, and what is left; fits a line of a terminal. */
     public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
         String clock = frame.at().map(AxisWords::clock).orElse(frame.name());

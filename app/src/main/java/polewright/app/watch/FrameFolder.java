@@ -30,7 +30,8 @@ import polewright.frames.decode.FrameCompleteness;
  *
  * <p>Looking is sturdier than being told: folders on another machine tell nothing. A file is whole when its size and time
  * have stayed as they were since the last look and its format says that nothing is missing. Another file of the same name
- * is a new frame; the same bytes under another name are not. Not safe for use by several threads.
+ * is a new frame; the same bytes under another name are not, nor is a file that was there at the start and is renamed. Not
+ * safe for use by several threads.
  */
 public final class FrameFolder {
     // A capture program that writes in bursts pauses for less than this.
@@ -46,6 +47,7 @@ public final class FrameFolder {
     private final Clock clock;
     private final Map<Path, Seen> seen = new HashMap<>();
     private final Set<String> handedOut = new HashSet<>();
+    private final Map<Path, Look> thereAtStart = new HashMap<>();
     private boolean missing;
 
     /** How a file looked when it was last looked at. */
@@ -127,13 +129,43 @@ public final class FrameFolder {
         Instant now = clock.instant();
         Seen before = seen.get(file);
         if (before == null || !before.look.equals(look)) {
-            seen.put(file, new Seen(look, now));
+            Seen fresh = new Seen(look, now);
+            seen.put(file, fresh);
+            if (before == null && isRenamedFromTheStart(file, look)) {
+                fresh.settled = true;
+                return Optional.of(
+                        new Arrival.PassedOver(file.getFileName() + " is a file that was there already, renamed."));
+            }
             return Optional.empty();
         }
-        if (before.settled || Duration.between(before.since, now).compareTo(STILL_FOR) < 0) {
+        // What was complained of is read again when it changes, not at every look.
+        if (before.settled
+                || before.complained
+                || Duration.between(before.since, now).compareTo(STILL_FOR) < 0) {
             return Optional.empty();
         }
         return settle(file, before, now);
+    }
+
+    /** A file keeps its size and time when it is renamed, and is then no longer under its old name. */
+    private boolean isRenamedFromTheStart(Path file, Look look) {
+        Optional<Path> old = thereAtStart.entrySet().stream()
+                .filter(there -> there.getValue().equals(look) && !stillLooks(there.getKey(), look))
+                .map(Map.Entry::getKey)
+                .findFirst();
+        old.ifPresent(path -> {
+            thereAtStart.remove(path);
+            thereAtStart.put(file, look);
+        });
+        return old.isPresent();
+    }
+
+    private static boolean stillLooks(Path file, Look look) {
+        try {
+            return lookAt(file).equals(look);
+        } catch (IOException gone) {
+            return false;
+        }
     }
 
     private Optional<Arrival> settle(Path file, Seen known, Instant now) {
@@ -162,7 +194,7 @@ public final class FrameFolder {
 
     /** Once, and only of what stays so for a while. */
     private static Optional<Arrival> complain(Seen known, Instant now, String line) {
-        if (known.complained || Duration.between(known.since, now).compareTo(PATIENCE) < 0) {
+        if (Duration.between(known.since, now).compareTo(PATIENCE) < 0) {
             return Optional.empty();
         }
         known.complained = true;
@@ -174,6 +206,7 @@ public final class FrameFolder {
             for (Path file : files()) {
                 Seen there = new Seen(lookAt(file), clock.instant());
                 there.settled = true;
+                thereAtStart.put(file, there.look);
                 seen.put(file, there);
             }
         } catch (IOException | UncheckedIOException e) {

@@ -1,5 +1,6 @@
 package polewright.app.watch;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,6 +10,7 @@ import polewright.axis.AxisPointing;
 import polewright.axis.advice.Adviser;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
+import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
 import polewright.axis.camera.FrameFinding;
@@ -41,9 +43,10 @@ public final class TurningWatch {
     private final ScrewGains gains;
     private final Allowance allowance;
     private final Drive drive;
-    private final List<CameraAttitude> places = new ArrayList<>();
+    private List<CameraAttitude> places = List.of();
     private Optional<AxisFromFrames> found = Optional.empty();
     private Optional<CameraAttitude> afterScrews = Optional.empty();
+    private boolean screwsMoved;
 
     /**
      * A watch at the start of a turn.
@@ -61,7 +64,8 @@ public final class TurningWatch {
 
     /** Goes on from frames that told the axis before. */
     public void goOnFrom(TurnedFrames frames) {
-        places.addAll(frames.frames());
+        places = frames.frames();
+        afterScrews = frames.afterScrews();
         found = Optional.of(AxisFromFrames.of(site, frames.frames()));
     }
 
@@ -70,9 +74,9 @@ public final class TurningWatch {
         return found.map(axis -> new TurnedFrames(axis.frames(), afterScrews, drive));
     }
 
-    /** Whether the screws have moved the axis since it was found. */
+    /** Whether this watch saw the screws move the axis since it was found. */
     public boolean screwsMoved() {
-        return afterScrews.isPresent();
+        return screwsMoved;
     }
 
     /**
@@ -81,26 +85,62 @@ public final class TurningWatch {
      * @throws InputRefused when nothing can be made of it; the watch is as before
      */
     public WatchStep add(CameraAttitude frame) {
+        AttitudeBounds.require(frame);
         return found.isEmpty() ? place(frame) : follow(found.get(), frame);
     }
 
     private WatchStep place(CameraAttitude frame) {
-        places.removeIf(earlier -> isSamePlace(earlier, frame) || earlier.at().equals(frame.at()));
-        places.add(frame);
-        places.sort(Comparator.comparing(CameraAttitude::at));
-        if (AxisFromFrames.largestTurnOf(places).compareTo(ENOUGH_TURN) < 0) {
-            return new WatchStep.Placed(places.size());
+        List<CameraAttitude> with = new ArrayList<>(places);
+        with.removeIf(earlier -> isSamePlace(earlier, frame) || earlier.at().equals(frame.at()));
+        with.add(frame);
+        with.sort(Comparator.comparing(CameraAttitude::at));
+        List<CameraAttitude> tonight = ofTheLastNight(with);
+        if (!tonight.contains(frame)) {
+            throw new InputRefused(
+                    "the frame was taken more than " + AxisFromFrames.ONE_NIGHT.toHours() + " hours before the others",
+                    "check the time of exposure in its file; the frames since are kept");
         }
-        AxisFromFrames axis = AxisFromFrames.of(site, places);
+        if (AxisFromFrames.largestTurnOf(tonight).compareTo(ENOUGH_TURN) < 0) {
+            places = tonight;
+            return tonight.size() < with.size()
+                    ? new WatchStep.StartedAfresh(Optional.empty())
+                    : new WatchStep.Placed(places.size());
+        }
+        AxisFromFrames axis = AxisFromFrames.of(site, tonight);
+        places = tonight;
         found = Optional.of(axis);
         return new WatchStep.AxisFound(axis);
     }
 
+    /** Frames in order of exposure, without those before a gap that no night has. */
+    private static List<CameraAttitude> ofTheLastNight(List<CameraAttitude> frames) {
+        int first = 0;
+        for (int i = 1; i < frames.size(); i++) {
+            Duration gap =
+                    Duration.between(frames.get(i - 1).at(), frames.get(i).at());
+            first = gap.compareTo(AxisFromFrames.ONE_NIGHT) > 0 ? i : first;
+        }
+        return List.copyOf(frames.subList(first, frames.size()));
+    }
+
+    private WatchStep startAfresh(CameraAttitude frame) {
+        Optional<TurnedFrames> leftOff = screwsMoved ? sighting() : Optional.empty();
+        places = List.of(frame);
+        found = Optional.empty();
+        afterScrews = Optional.empty();
+        screwsMoved = false;
+        return new WatchStep.StartedAfresh(leftOff);
+    }
+
     private WatchStep follow(AxisFromFrames axis, CameraAttitude frame) {
-        Optional<AxisFromFrames> sharper = screwsMoved() ? Optional.empty() : sharpened(axis, frame);
+        Optional<AxisFromFrames> sharper = afterScrews.isPresent() ? Optional.empty() : sharpened(axis, frame);
         if (sharper.isPresent()) {
             found = sharper;
             return new WatchStep.AxisSharpened(sharper.get());
+        }
+        CameraAttitude last = axis.frames().get(axis.frames().size() - 1);
+        if (Duration.between(last.at(), frame.at()).compareTo(ScrewsSoFar.LONGEST) > 0) {
+            return startAfresh(frame);
         }
         ScrewsSoFar soFar = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
         Angle moved = soFar.now().axis().separation(axis.axis());
@@ -109,8 +149,10 @@ public final class TurningWatch {
                 soFar.now().altitudeSigma().radians());
         boolean tooFar = soFar.findings().stream().anyMatch(f -> f instanceof FrameFinding.MovedTooFar);
         boolean standsOut = moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma);
-        if (screwsMoved() || (standsOut && !tooFar)) {
+        boolean isLast = afterScrews.stream().allMatch(earlier -> frame.at().isAfter(earlier.at()));
+        if (isLast && (afterScrews.isPresent() || (standsOut && !tooFar))) {
             afterScrews = Optional.of(frame);
+            screwsMoved = true;
         }
         AxisOffset offset = soFar.now().axis().offset(site);
         AxisState.Turns left = gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, allowance.bestAim()), rig);
@@ -140,7 +182,7 @@ public final class TurningWatch {
         }
     }
 
-    /** Within an hour the sky turns a tracking mount from its place too: both are taken for one place. */
+    /** Within half an hour the sky turns a tracking mount from its place too: both are taken for one place. */
     private static boolean isSamePlace(CameraAttitude earlier, CameraAttitude later) {
         return later.turnedSince(earlier).getNorm() < ANOTHER_PLACE.radians();
     }

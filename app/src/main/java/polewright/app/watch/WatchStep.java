@@ -1,8 +1,10 @@
 package polewright.app.watch;
 
+import java.util.Optional;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.fix.AxisState;
+import polewright.axis.sighting.TurnedFrames;
 
 /** What one more frame told. */
 public sealed interface WatchStep {
@@ -12,6 +14,13 @@ public sealed interface WatchStep {
      * @param places how many differ so far
      */
     record Placed(int places) implements WatchStep {}
+
+    /**
+     * What was seen before is too long ago: the axis is looked for from this frame on.
+     *
+     * @param leftOff where the screws had taken the axis by then, if they had and the log does not have it
+     */
+    record StartedAfresh(Optional<TurnedFrames> leftOff) implements WatchStep {}
 
     /** Right ascension has been turned by enough: here is the axis. */
     record AxisFound(AxisFromFrames axis) implements WatchStep {}

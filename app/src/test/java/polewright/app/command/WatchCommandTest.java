@@ -191,6 +191,67 @@ class WatchCommandTest {
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 
+    private void sightTurns(int count) {
+        List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
+        for (int i = 1; i <= count; i++) {
+            typed.add(frames.resolve("turn" + i + ".fits").toString());
+        }
+        person.good(typed.toArray(String[]::new));
+    }
+
+    @Test
+    void turnsThatWereLoggedAreNotCountedAsAKnock() {
+        sightTurns(3);
+        person.good("turn", "--azimuth", "2 ccw", "--altitude", "1/2 cw");
+        save("screw1.fits");
+        assertThat(watch(false, "--turning").out()).doesNotContain("moved by its screws");
+        assertThat(person.good("log").out()).contains("and one more").doesNotContain("knocked");
+    }
+
+    @Test
+    void turnsThatWereNotLoggedAreToldWhenTheAxisIsLogged() {
+        sightTurns(3);
+        save("screw1.fits");
+        assertThat(watch(false, "--turning").out().replaceAll("\\s+", " "))
+                .contains("Logged #3: the axis was moved by its screws, how far is not known (no turn was logged)."
+                        + " Logged #4: camera frames.");
+    }
+
+    @Test
+    void aPlaceThatSharpensTheAxisInTheLogTakesItsStand() {
+        sightTurns(2);
+        save("turn3.fits");
+        watch(false, "--turning");
+        // Begun, two frames, three frames, the two taken back.
+        assertThat(person.events()).isEqualTo(4);
+        assertThat(person.good("log").out()).contains("3 camera frames, right ascension turned 60.3°");
+    }
+
+    @Test
+    void whatTheDriveDoesIsPassedOn() {
+        save("turn1.fits", "turn2.fits");
+        assertThat(values(watch(false, "--json", "--drive", "standing")).stream()
+                        .filter(v -> v.has("axis"))
+                        .map(v -> v.get("axis").get("drive").textValue()))
+                .containsExactly("standing");
+    }
+
+    @Test
+    void whatCannotBeLoggedIsSaidAndTheWatchGoesOn() {
+        save("turn1.fits");
+        meanwhile.add(() -> {
+            try {
+                Files.delete(person.log());
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+        save("turn2.fits", "screw1.fits");
+        CommandRun.Outcome told = watch(false);
+        assertThat(told.status()).isZero();
+        assertThat(told.out()).contains("\nNot logged: ").contains("20:01:30 UTC  moved ");
+    }
+
     @Test
     void onATerminalTheLineIsWrittenOver() {
         save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits");

@@ -160,6 +160,41 @@ class FrameFolderTest {
     }
 
     @Test
+    void whatWasThereBeforeIsNotNewWhenItIsRenamed() throws IOException {
+        Path old = save("latest.fits", fits(1));
+        Files.setLastModifiedTime(old, FileTime.from(clock.instant().minusSeconds(60)));
+        frames = FrameFolder.of(folder, clock, false);
+        Files.move(old, folder.resolve("frame-1.fits"));
+        save("latest.fits", fits(2));
+        assertThat(lookForASecond())
+                .containsExactlyInAnyOrder("frame-1.fits is a file that was there already, renamed.", "latest.fits");
+        Files.move(folder.resolve("frame-1.fits"), folder.resolve("first.fits"));
+        assertThat(lookForASecond()).containsExactly("first.fits is a file that was there already, renamed.");
+    }
+
+    /** Of the same size and time as one that is there still: a clock of whole seconds tells no better. */
+    @Test
+    void aNewFrameOfTheSameSizeAndTimeIsNew() throws IOException {
+        Path old = save("a.fits", fits(1));
+        frames = FrameFolder.of(folder, clock, false);
+        Files.setLastModifiedTime(save("b.fits", fits(2)), Files.getLastModifiedTime(old));
+        assertThat(lookForASecond()).containsExactly("b.fits");
+    }
+
+    @Test
+    void whatWasComplainedOfIsReadAgainOnlyWhenItChanges() throws IOException {
+        Path part = save("a.fits", Arrays.copyOf(fits(1), 3000));
+        assertThat(lookFor(Duration.ofSeconds(12))).hasSize(1);
+        // No frame now, which would be said if it were read; its size and time are as before.
+        FileTime time = Files.getLastModifiedTime(part);
+        save("a.fits", Arrays.copyOf(String.format("%-3000s", "no frame").getBytes(StandardCharsets.US_ASCII), 3000));
+        Files.setLastModifiedTime(part, time);
+        assertThat(lookFor(Duration.ofSeconds(12))).isEmpty();
+        Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
+        assertThat(lookForASecond()).containsExactly("a.fits is not a picture that is read here.");
+    }
+
+    @Test
     void aFolderThatGoesAwayIsToldOnceAndWatchedAgainWhenItIsBack() throws IOException {
         Path moved = folder.resolveSibling(folder.getFileName() + "-away");
         Files.move(folder, moved);

@@ -34,7 +34,9 @@ public final class AxisFromFrames {
     /** Less than this is no turn at all. */
     public static final Angle LEAST_TURN = Angle.ofDegrees(1);
 
-    private static final Duration ONE_NIGHT = Duration.ofHours(8);
+    /** Frames farther apart than this are of two nights. */
+    public static final Duration ONE_NIGHT = Duration.ofHours(8);
+
     private static final double BY_CHANCE = 0.01;
 
     private final Site site;

@@ -36,7 +36,8 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
     private static final double SLIPPED_CHI_SQUARED = 16;
     // Most wedges end within some degrees (common practice).
     private static final Angle FARTHEST = Angle.ofDegrees(10);
-    private static final Duration LONGEST = Duration.ofHours(2);
+    /** Later than this after the frames that gave the axis, nobody vouches that the camera has stayed as it was. */
+    public static final Duration LONGEST = Duration.ofHours(2);
 
     /**
      * The axis now.
@@ -45,11 +46,17 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
      * @param now a frame taken since, declination and camera untouched
      * @param drive what the drive did since the last of those frames
      * @param levelSigma how level the base is trusted to be: a leaning base adds a turn about the axis
+     * @throws InputRefused when it was not taken after those frames, or more than {@link #LONGEST} after
      */
     public static ScrewsSoFar of(AxisFromFrames found, CameraAttitude now, Drive drive, Angle levelSigma) {
         AttitudeBounds.require(now);
         CameraAttitude last = found.frames().get(found.frames().size() - 1);
         Duration since = Duration.between(last.at(), now.at());
+        if (since.isZero()) {
+            throw new InputRefused(
+                    "the frame has the same time as the last of those that gave the axis",
+                    "give each frame its own time of exposure");
+        }
         if (since.isNegative() || since.compareTo(LONGEST) > 0) {
             throw new InputRefused(
                     "the frame was taken " + since.abs().toMinutes() + " minutes "

@@ -242,6 +242,16 @@ class ScrewsSoFarTest {
     }
 
     @Test
+    void frameOfTheSameTimeIsRefused() {
+        Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));
+        AxisFromFrames found = exactReference(wedge.camera());
+        assertThatThrownBy(() -> ScrewsSoFar.of(found, wedge.frame(0, 1, 0, 120, GOOD), Drive.STANDING, LEVEL))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage("the frame has the same time as the last of those that gave the axis: give each frame its"
+                        + " own time of exposure.");
+    }
+
+    @Test
     void frameOfAnotherTimeIsRefused() {
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));
         AxisFromFrames found = exactReference(wedge.camera());

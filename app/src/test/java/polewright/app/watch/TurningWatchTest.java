@@ -1,0 +1,108 @@
+package polewright.app.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Test;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.camera.Drive;
+import polewright.axis.fix.ScrewGains;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.attitude.RotationCovariance;
+import polewright.sky.place.Site;
+
+/** Frames without error of a mount that stands still but for what is told: what each lets the watch say. */
+class TurningWatchTest {
+    private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
+    private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
+    private static final Vector3D AXIS =
+            AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(42, -17)).elevatedEnd();
+    private static final RotationCovariance GOOD =
+            RotationCovariance.ofSigmas(Angle.ofArcseconds(1), Angle.ofArcseconds(20));
+
+    private final TurningWatch watch = newWatch();
+
+    private static TurningWatch newWatch() {
+        Rig rig = Rig.typicalForkOnWedge();
+        return new TurningWatch(
+                LARKFELL, rig, ScrewGains.asTheRigSays(rig), new DiscAllowance(Angle.ofArcminutes(5)), Drive.NOT_TOLD);
+    }
+
+    /** Right ascension turned westward by so much, the wedge swung to the right by so much since. */
+    private static CameraAttitude frame(double minutes, double westDeg, double swungDeg) {
+        Vector3D square = AXIS.orthogonal();
+        Vector3D boresight = new Vector3D(Math.cos(0.3), AXIS, Math.sin(0.3), square);
+        Rotation start = new Rotation(Vector3D.PLUS_K, Vector3D.PLUS_I, boresight, AXIS.crossProduct(square));
+        Rotation turned = new Rotation(AXIS, -Math.toRadians(westDeg), RotationConvention.VECTOR_OPERATOR);
+        Rotation swung = new Rotation(Vector3D.PLUS_K, -Math.toRadians(swungDeg), RotationConvention.VECTOR_OPERATOR);
+        Instant at = EVENING.plus(Duration.ofSeconds(Math.round(60 * minutes)));
+        return CameraAttitude.of(at, swung.applyTo(turned).applyTo(start), GOOD);
+    }
+
+    private void findTheAxis() {
+        watch.add(frame(0, 0, 0));
+        assertThat(watch.add(frame(1, 40, 0))).isInstanceOf(WatchStep.AxisFound.class);
+    }
+
+    @Test
+    void aFrameOfTheNextNightBeginsAfreshAndTheAxisIsFoundFromThere() {
+        watch.add(frame(0, 0, 0));
+        assertThat(watch.add(frame(9 * 60, 40, 0))).isEqualTo(new WatchStep.StartedAfresh(Optional.empty()));
+        assertThat(watch.add(frame(9 * 60 + 1, 0, 0))).isInstanceOf(WatchStep.AxisFound.class);
+        assertThat(watch.sighting().orElseThrow().frames()).hasSize(2);
+    }
+
+    @Test
+    void aFrameOfTheNightBeforeIsRefusedAndTheOthersAreKept() {
+        watch.add(frame(9 * 60, 0, 0));
+        assertThatThrownBy(() -> watch.add(frame(0, 40, 0)))
+                .isInstanceOf(InputRefused.class)
+                .hasMessageStartingWith("the frame was taken more than 8 hours before the others: ");
+        assertThat(watch.add(frame(9 * 60 + 1, 40, 0))).isInstanceOf(WatchStep.AxisFound.class);
+    }
+
+    @Test
+    void screwsCannotBeFollowedForHoursSoTheAxisIsFoundAfresh() {
+        findTheAxis();
+        watch.add(frame(2, 40, 1));
+        assertThat(watch.screwsMoved()).isTrue();
+        TurnedFrames leftOff = watch.sighting().orElseThrow();
+        assertThat(watch.add(frame(130, 40, 1))).isEqualTo(new WatchStep.StartedAfresh(Optional.of(leftOff)));
+        assertThat(watch.screwsMoved()).isFalse();
+        assertThat(watch.sighting()).isEmpty();
+        assertThat(watch.add(frame(131, 0, 1))).isInstanceOf(WatchStep.AxisFound.class);
+    }
+
+    @Test
+    void aFrameThatComesLateDoesNotReplaceALaterOne() {
+        findTheAxis();
+        CameraAttitude last = frame(4, 40, 1.5);
+        watch.add(last);
+        assertThat(watch.add(frame(3, 40, 1))).isInstanceOf(WatchStep.ScrewsFollowed.class);
+        assertThat(watch.sighting().orElseThrow().afterScrews()).contains(last);
+    }
+
+    @Test
+    void goingOnFromScrewsThatWereFollowedBeforeKeepsWhereTheyTookIt() {
+        TurnedFrames logged = new TurnedFrames(
+                List.of(frame(0, 0, 0), frame(1, 40, 0)), Optional.of(frame(2, 40, 1)), Drive.NOT_TOLD);
+        watch.goOnFrom(logged);
+        assertThat(watch.screwsMoved()).isFalse();
+        assertThat(watch.sighting()).contains(logged);
+        watch.add(frame(3, 40, 1.2));
+        assertThat(watch.screwsMoved()).isTrue();
+    }
+}
