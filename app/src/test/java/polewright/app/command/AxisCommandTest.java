@@ -161,8 +161,9 @@ class AxisCommandTest {
                         "2. turn2.fits, 20:00:30 UTC: # of # stars known, its centre to #″.",
                         "3. turn3.fits, 20:01:00 UTC: # of # stars known, its centre to #″.");
         assertThat(told.replaceAll("\\s+", " "))
-                .containsPattern("The axis points 4[12]′\\d\\d″ east and 1[67]′\\d\\d″ too low, give or take (under 1|[\\d.]+)″"
-                        + " sideways and (under 1|[\\d.]+)″ in height\\.")
+                .containsPattern(
+                        "The axis points 4[12]′\\d\\d″ east and 1[67]′\\d\\d″ too low, give or take (under 1|[\\d.]+)″"
+                                + " sideways and (under 1|[\\d.]+)″ in height\\.")
                 .containsPattern(
                         "By the mount's circles: azimuth 7[12]′\\d\\d″ to the right, altitude 17′\\d\\d″ below against"
                                 + " the pole\\.")
