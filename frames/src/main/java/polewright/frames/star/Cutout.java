@@ -1,5 +1,6 @@
 package polewright.frames.star;
 
+import java.util.List;
 import polewright.frames.Frame;
 
 /**
@@ -55,6 +56,22 @@ final class Cutout {
             }
         }
         return new Cutout(left, top, width, height, light, counts, noise * noise);
+    }
+
+    /** The same without the light of other stars. */
+    Cutout without(List<Fit> others) {
+        if (others.isEmpty()) {
+            return this;
+        }
+        double[] less = light.clone();
+        for (Fit other : others) {
+            for (int k = 0; k < less.length; k++) {
+                if (counts[k]) {
+                    less[k] -= other.image().lightAt(left + k % width - other.x(), top + k / width - other.y());
+                }
+            }
+        }
+        return new Cutout(left, top, width, height, less, counts, skyVariance);
     }
 
     /**

@@ -36,11 +36,8 @@ abstract class ProfileFit {
     private final int[] live;
     private final double[] variance;
     private final double[] model;
-    private final double[] normal;
-    private final double[] gradient;
     private final double[] change;
-    private final double[] slopes;
-    private final CholeskySolver solver;
+    private final NormalEquations equations;
 
     /**
      * Picks the pixels that count.
@@ -77,11 +74,8 @@ abstract class ProfileFit {
         live = new int[] {n};
         variance = new double[n];
         model = new double[n];
-        normal = new double[parameters * parameters];
-        gradient = new double[parameters];
         change = new double[parameters];
-        slopes = new double[parameters];
-        solver = new CholeskySolver(parameters);
+        equations = new NormalEquations(parameters);
     }
 
     /** The light that parameters draw at a distance from the centre. */
@@ -125,12 +119,12 @@ abstract class ProfileFit {
         double[] trial = new double[at.length];
         boolean still = false;
         for (int round = 0; round < MOST_ROUNDS && !still && damping < MOST_DAMPING; round++) {
-            if (!solver.solve(normal, gradient, damping, change)) {
+            if (!equations.solve(damping, change)) {
                 return false;
             }
             step(at, trial);
             if (trial[HEIGHT] > 0 && isPlausible(trial) && chiSquareOf(trial) <= chiSquare * (1 + 1e-9)) {
-                double enough = STILL / Math.sqrt(Math.max(normal[0], normal[parameters + 1])) + 1e-5;
+                double enough = STILL / Math.sqrt(Math.max(equations.information(X), equations.information(Y))) + 1e-5;
                 still = Math.abs(change[X]) < enough
                         && Math.abs(change[Y]) < enough
                         && Math.abs(change[HEIGHT]) < STILL * trial[HEIGHT];
@@ -178,15 +172,14 @@ abstract class ProfileFit {
         draw(at);
         weigh();
         normalEquations(at);
-        if (!solver.factor(normal, 0)) {
+        if (!equations.invert()) {
             return Optional.empty();
         }
         double[] difference = new double[live[0]];
         double[] leverage = new double[live[0]];
         for (int k = 0; k < live[0]; k++) {
-            slopes(at, k);
             difference[k] = light[k] - model[k];
-            leverage[k] = solver.quadratic(slopes) / variance[k];
+            leverage[k] = equations.leverage(k, (pixel, slopes) -> slopes(at, pixel, slopes)) / variance[k];
         }
         return Optional.of(new Leftover(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
     }
@@ -237,168 +230,18 @@ abstract class ProfileFit {
         }
     }
 
-    private void slopes(double[] at, int k) {
+    private void slopes(double[] at, int k, double[] slopes) {
         slopesAt(at, column[k] - at[X], row[k] - at[Y], model[k], slopes);
         slopes[HEIGHT] = model[k] / at[HEIGHT];
     }
 
     /** Fills the normal equations from the model as it stands; chi square of it. */
     private double normalEquations(double[] at) {
-        return parameters == 6 ? normalEquationsOfSix(at) : normalEquationsOfThree(at);
-    }
-
-    // Written out: with arrays and loops in their place this, where most of a fit's time goes, takes three times
-    // longer.
-    private double normalEquationsOfSix(double[] at) {
-        double chiSquare = 0;
-        double g0 = 0;
-        double g1 = 0;
-        double g2 = 0;
-        double g3 = 0;
-        double g4 = 0;
-        double g5 = 0;
-        double n00 = 0;
-        double n10 = 0;
-        double n11 = 0;
-        double n20 = 0;
-        double n21 = 0;
-        double n22 = 0;
-        double n30 = 0;
-        double n31 = 0;
-        double n32 = 0;
-        double n33 = 0;
-        double n40 = 0;
-        double n41 = 0;
-        double n42 = 0;
-        double n43 = 0;
-        double n44 = 0;
-        double n50 = 0;
-        double n51 = 0;
-        double n52 = 0;
-        double n53 = 0;
-        double n54 = 0;
-        double n55 = 0;
-        for (int k = 0; k < live[0]; k++) {
-            slopes(at, k);
-            double weight = 1 / variance[k];
-            double left = light[k] - model[k];
-            chiSquare += left * left * weight;
-            double s0 = slopes[0];
-            double w0 = weight * s0;
-            g0 += w0 * left;
-            n00 += w0 * s0;
-            double s1 = slopes[1];
-            double w1 = weight * s1;
-            g1 += w1 * left;
-            n10 += w1 * s0;
-            n11 += w1 * s1;
-            double s2 = slopes[2];
-            double w2 = weight * s2;
-            g2 += w2 * left;
-            n20 += w2 * s0;
-            n21 += w2 * s1;
-            n22 += w2 * s2;
-            double s3 = slopes[3];
-            double w3 = weight * s3;
-            g3 += w3 * left;
-            n30 += w3 * s0;
-            n31 += w3 * s1;
-            n32 += w3 * s2;
-            n33 += w3 * s3;
-            double s4 = slopes[4];
-            double w4 = weight * s4;
-            g4 += w4 * left;
-            n40 += w4 * s0;
-            n41 += w4 * s1;
-            n42 += w4 * s2;
-            n43 += w4 * s3;
-            n44 += w4 * s4;
-            double s5 = slopes[5];
-            double w5 = weight * s5;
-            g5 += w5 * left;
-            n50 += w5 * s0;
-            n51 += w5 * s1;
-            n52 += w5 * s2;
-            n53 += w5 * s3;
-            n54 += w5 * s4;
-            n55 += w5 * s5;
-        }
-        gradient[0] = g0;
-        normal[0] = n00;
-        gradient[1] = g1;
-        normal[6] = n10;
-        normal[7] = n11;
-        gradient[2] = g2;
-        normal[12] = n20;
-        normal[13] = n21;
-        normal[14] = n22;
-        gradient[3] = g3;
-        normal[18] = n30;
-        normal[19] = n31;
-        normal[20] = n32;
-        normal[21] = n33;
-        gradient[4] = g4;
-        normal[24] = n40;
-        normal[25] = n41;
-        normal[26] = n42;
-        normal[27] = n43;
-        normal[28] = n44;
-        gradient[5] = g5;
-        normal[30] = n50;
-        normal[31] = n51;
-        normal[32] = n52;
-        normal[33] = n53;
-        normal[34] = n54;
-        normal[35] = n55;
-        return chiSquare;
-    }
-
-    private double normalEquationsOfThree(double[] at) {
-        double chiSquare = 0;
-        double g0 = 0;
-        double g1 = 0;
-        double g2 = 0;
-        double n00 = 0;
-        double n10 = 0;
-        double n11 = 0;
-        double n20 = 0;
-        double n21 = 0;
-        double n22 = 0;
-        for (int k = 0; k < live[0]; k++) {
-            slopes(at, k);
-            double weight = 1 / variance[k];
-            double left = light[k] - model[k];
-            chiSquare += left * left * weight;
-            double s0 = slopes[0];
-            double w0 = weight * s0;
-            g0 += w0 * left;
-            n00 += w0 * s0;
-            double s1 = slopes[1];
-            double w1 = weight * s1;
-            g1 += w1 * left;
-            n10 += w1 * s0;
-            n11 += w1 * s1;
-            double s2 = slopes[2];
-            double w2 = weight * s2;
-            g2 += w2 * left;
-            n20 += w2 * s0;
-            n21 += w2 * s1;
-            n22 += w2 * s2;
-        }
-        gradient[0] = g0;
-        normal[0] = n00;
-        gradient[1] = g1;
-        normal[3] = n10;
-        normal[4] = n11;
-        gradient[2] = g2;
-        normal[6] = n20;
-        normal[7] = n21;
-        normal[8] = n22;
-        return chiSquare;
+        return equations.fill(live[0], (k, slopes) -> slopes(at, k, slopes), light, model, variance);
     }
 
     private Optional<Fit> result(double[] at, double chiSquare, double startX, double startY) {
-        if (!solver.factor(normal, 0)) {
+        if (!equations.invert()) {
             return Optional.empty();
         }
         StarImage image = image(at);
@@ -418,8 +261,8 @@ abstract class ProfileFit {
                 at[X],
                 at[Y],
                 image,
-                misfit * solver.inverse(X, X),
-                misfit * solver.inverse(Y, Y),
+                misfit * equations.variance(X),
+                misfit * equations.variance(Y),
                 Math.sqrt(square / cutout.skyVariance()),
                 chiSquare,
                 freedom,

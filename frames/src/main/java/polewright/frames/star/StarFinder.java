@@ -108,16 +108,20 @@ public final class StarFinder {
                     .toList());
         }
         StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
-        List<FoundStar> stars = new ArrayList<>();
+        List<Measured> measured = new ArrayList<>();
         int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
-        for (int from = 0; from < end && stars.size() < settings.most(); from += CHUNK) {
-            stars.addAll(peaks.subList(from, Math.min(end, from + CHUNK)).parallelStream()
-                    .map(measurer::measure)
+        for (int from = 0; from < end && measured.size() < settings.most(); from += CHUNK) {
+            measured.addAll(peaks.subList(from, Math.min(end, from + CHUNK)).parallelStream()
+                    .map(p -> measurer.measure(p, List.of()))
                     .flatMap(Optional::stream)
                     .toList());
         }
-        stars.sort(Comparator.comparingDouble(FoundStar::flux).reversed());
-        List<FoundStar> merged = CloseStars.merged(stars);
-        return merged.subList(0, Math.min(merged.size(), settings.most()));
+        List<Measured> apart = CloseStars.apart(CloseStars.merged(measured), measurer);
+        Blends blends = new Blends(apart, (double) frame.width() * frame.height());
+        return apart.parallelStream()
+                .map(blends::judged)
+                .sorted(Comparator.comparingDouble(FoundStar::flux).reversed())
+                .limit(settings.most())
+                .toList();
     }
 }

@@ -8,6 +8,9 @@ sealed interface StarImage {
     /** Light of its middle, counts. */
     double height();
 
+    /** Light at a distance from the middle, counts. */
+    double lightAt(double dx, double dy);
+
     /** All its light, counts. */
     double flux();
 
@@ -24,6 +27,15 @@ sealed interface StarImage {
      * @param beta of the profile; infinite for a Gaussian
      */
     record Point(double height, StarShape shape, double beta) implements StarImage {
+        @Override
+        public double lightAt(double dx, double dy) {
+            double q = (shape.yy() * dx * dx - 2 * shape.xy() * dx * dy + shape.xx() * dy * dy) / shape.determinant();
+            return height
+                    * (beta < Double.POSITIVE_INFINITY
+                            ? Math.exp(-beta * Math.log1p(q / (2 * beta)))
+                            : Math.exp(-q / 2));
+        }
+
         @Override
         public double flux() {
             double wings = beta < Double.POSITIVE_INFINITY ? beta / (beta - 1) : 1;
@@ -47,6 +59,16 @@ sealed interface StarImage {
      * @param sigma of the Gaussian, pixel included
      */
     record Trail(double height, double length, double directionRad, double sigma) implements StarImage {
+        @Override
+        public double lightAt(double dx, double dy) {
+            double u = Math.cos(directionRad) * dx + Math.sin(directionRad) * dy;
+            double v = (Math.cos(directionRad) * dy - Math.sin(directionRad) * dx) / sigma;
+            return height
+                    * Math.exp(-v * v / 2)
+                    * (NormalDistribution.below((u + length / 2) / sigma)
+                            - NormalDistribution.below((u - length / 2) / sigma));
+        }
+
         @Override
         public StarShape shape() {
             double along = length * length / 12;

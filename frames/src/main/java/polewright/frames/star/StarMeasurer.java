@@ -1,5 +1,6 @@
 package polewright.frames.star;
 
+import java.util.List;
 import java.util.Optional;
 
 /** From a peak to a star: its place, light and shape, or nothing where it is no star. */
@@ -40,13 +41,17 @@ final class StarMeasurer {
         ridge = new Ridge(cutouts.frame(), cutouts.mesh(), usual);
     }
 
-    /** The star at a peak. */
-    Optional<FoundStar> measure(Peak peak) {
+    /**
+     * The star at a peak.
+     *
+     * @param beside stars whose light is not its own
+     */
+    Optional<Measured> measure(Peak peak, List<Fit> beside) {
         Optional<FullCore> core = FullCore.about(peak, cutouts.frame(), cutouts.full());
         if (core.isPresent()) {
-            return core.get().disc() ? full(peak, core.get()) : Optional.empty();
+            return core.get().disc() ? full(peak, core.get(), beside) : Optional.empty();
         }
-        return fit(cutout(peak), peak).map(f -> star(f, peak));
+        return fit(cutout(peak, beside), peak).map(f -> new Measured(peak, f, star(f, peak)));
     }
 
     /** What the fit of a bright star leaves over. */
@@ -55,20 +60,21 @@ final class StarMeasurer {
                 || FullCore.about(peak, cutouts.frame(), cutouts.full()).isPresent()) {
             return Optional.empty();
         }
-        Cutout cutout = cutout(peak);
+        Cutout cutout = cutout(peak, List.of());
         return fit(cutout, peak)
                 .flatMap(f -> f.image() instanceof StarImage.Trail
                         ? TrailFit.leftover(cutout, f, law)
                         : PointFit.leftover(cutout, f, law));
     }
 
-    private Cutout cutout(Peak peak) {
+    private Cutout cutout(Peak peak, List<Fit> beside) {
         StarShape shape = usual.shapeAt(peak.x(), peak.y());
         Cutout cutout = cutouts.about(
-                peak.x(),
-                peak.y(),
-                2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.xx())),
-                2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.yy())));
+                        peak.x(),
+                        peak.y(),
+                        2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.xx())),
+                        2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.yy())))
+                .without(beside);
         return peak.height() < FAINT ? cutout.onLocalSky(peak.x(), peak.y(), shape) : cutout;
     }
 
@@ -166,7 +172,7 @@ final class StarMeasurer {
     }
 
     /** A star with a full core, placed by its wings. */
-    private Optional<FoundStar> full(Peak peak, FullCore core) {
+    private Optional<Measured> full(Peak peak, FullCore core, List<Fit> beside) {
         StarShape shape = usual.shapeAt(core.x(), core.y());
         double wide = core.radius() * core.radius() / 2;
         StarShape start = new StarShape(shape.xx() + wide, shape.xy(), shape.yy() + wide);
@@ -175,12 +181,17 @@ final class StarMeasurer {
         int x = (int) Math.round(core.x());
         int y = (int) Math.round(core.y());
         Cutout cutout = cutouts.about(
-                x, y, 1 + (int) Math.ceil(3.2 * Math.sqrt(mask.xx())), 1 + (int) Math.ceil(3.2 * Math.sqrt(mask.yy())));
+                        x,
+                        y,
+                        1 + (int) Math.ceil(3.2 * Math.sqrt(mask.xx())),
+                        1 + (int) Math.ceil(3.2 * Math.sqrt(mask.yy())))
+                .without(beside);
         double above = cutouts.full() - cutouts.mesh().skyAt(x, y);
         return PointFit.masked(cutout, core.x(), core.y(), start, mask, usual.beta(), law)
                 .filter(f -> Math.hypot(f.x() - core.x(), f.y() - core.y()) < core.radius() + 1)
                 .filter(f -> f.image().height() > FILLED * above)
                 .filter(f -> f.shape().elongation() < LONGER * Math.max(1, shape.elongation()))
-                .map(f -> fullStar(f, peak, core, Math.PI * core.radius() * core.radius() * above));
+                .map(f -> new Measured(
+                        peak, f, fullStar(f, peak, core, Math.PI * core.radius() * core.radius() * above)));
     }
 }

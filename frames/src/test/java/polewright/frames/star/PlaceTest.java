@@ -105,6 +105,31 @@ class PlaceTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"0.7, 0.2", "0.9, 0.2", "0.9, 0.4", "1.1, 0.1"})
+    void twoStarsInOneLightAreLessSurelyPlaced(double apartInFwhm, double share) {
+        double fwhm = 3;
+        DrawnSky sky = new DrawnSky(600, 600, 100);
+        StarGrid grid = new StarGrid(12, 50, 5);
+        int[] drawn = {0};
+        grid.forEach((x, y) -> {
+            sky.star(x, y, 20_000, fwhm);
+            if (drawn[0]++ % 4 == 0) {
+                sky.star(x + apartInFwhm * fwhm * 0.8, y + apartInFwhm * fwhm * 0.6, share * 20_000, fwhm);
+            }
+        });
+        List<StarGrid.Pair> pairs = grid.pairs(StarFinder.find(sky.expose(1, 5, 1, 300, 65535)));
+        assertThat(pairs).hasSize(144);
+        double overSigmas = 0;
+        for (int k = 0; k < 144; k += 4) {
+            StarGrid.Pair pair = pairs.get(k);
+            overSigmas += Math.pow((pair.star().x() - pair.x()) / pair.star().sigmaX(), 2)
+                    + Math.pow((pair.star().y() - pair.y()) / pair.star().sigmaY(), 2);
+        }
+        // By the noise alone it would be in the hundreds.
+        assertThat(overSigmas / 72).isLessThan(8);
+    }
+
+    @ParameterizedTest
     @ValueSource(doubles = {9, 14})
     void starsOutOfFocusAreFound(double fwhm) {
         DrawnSky sky = new DrawnSky(900, 900, 100);

@@ -1,0 +1,78 @@
+package polewright.frames.star;
+
+import java.util.Arrays;
+
+/** Normal equations of a fit of three or six parameters, and what solves them. */
+final class NormalEquations {
+    private final int size;
+    private final double[] matrix;
+    private final double[] gradient;
+    private final double[] slopes;
+    private final CholeskySolver solver;
+
+    NormalEquations(int size) {
+        this.size = size;
+        matrix = new double[size * size];
+        gradient = new double[size];
+        slopes = new double[size];
+        solver = new CholeskySolver(size);
+    }
+
+    /** How the light on a pixel changes with each parameter. */
+    @FunctionalInterface
+    interface PixelSlopes {
+        void fill(int pixel, double[] slopes);
+    }
+
+    /**
+     * Fills the equations.
+     *
+     * @param pixels how many
+     * @return chi square of the model
+     */
+    double fill(int pixels, PixelSlopes of, double[] light, double[] model, double[] variance) {
+        Arrays.fill(matrix, 0);
+        Arrays.fill(gradient, 0);
+        double chiSquare = 0;
+        for (int k = 0; k < pixels; k++) {
+            of.fill(k, slopes);
+            double weight = 1 / variance[k];
+            double left = light[k] - model[k];
+            chiSquare += left * left * weight;
+            for (int p = 0; p < size; p++) {
+                double weighed = weight * slopes[p];
+                gradient[p] += weighed * left;
+                for (int q = 0; q <= p; q++) {
+                    matrix[p * size + q] += weighed * slopes[q];
+                }
+            }
+        }
+        return chiSquare;
+    }
+
+    /** The change of the parameters that the equations ask for, damped; false where they have no answer. */
+    boolean solve(double damping, double[] change) {
+        return solver.solve(matrix, gradient, damping, change);
+    }
+
+    /** Readies {@link #variance} and {@link #leverage}; false where the equations have no answer. */
+    boolean invert() {
+        return solver.factor(matrix, 0);
+    }
+
+    /** Variance of a parameter, after {@link #invert}. */
+    double variance(int parameter) {
+        return solver.inverse(parameter, parameter);
+    }
+
+    /** Variance that the fit's own freedom gives the light on a pixel, after {@link #invert}. */
+    double leverage(int pixel, PixelSlopes of) {
+        of.fill(pixel, slopes);
+        return solver.quadratic(slopes);
+    }
+
+    /** What the pixels tell of a parameter, all others known: one over its least variance. */
+    double information(int parameter) {
+        return matrix[parameter * (size + 1)];
+    }
+}
