@@ -85,12 +85,13 @@ final class LogFile {
     private static boolean isCurrent(Path file, SQLiteDataSource source) throws SQLException {
         try (Connection connection = source.getConnection();
                 Statement statement = connection.createStatement()) {
-            int application = number(statement, "PRAGMA application_id");
-            int version = number(statement, "PRAGMA user_version");
-            // Flyway's own table may stand alone, when the first opening was cut short.
+            // Flyway's own table may stand alone, when the first opening was cut short. Asked before the number below,
+            // which comes with the tables: another program may be making the log between the two questions.
             boolean empty =
                     number(statement, "SELECT count(*) FROM sqlite_schema WHERE tbl_name <> 'flyway_schema_history'")
                             == 0;
+            int application = number(statement, "PRAGMA application_id");
+            int version = number(statement, "PRAGMA user_version");
             if (application != APPLICATION_ID && !empty) {
                 throw LogTrouble.notALog(file);
             }
