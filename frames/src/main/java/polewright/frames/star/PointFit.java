@@ -13,7 +13,7 @@ final class PointFit extends ProfileFit {
     private static final int YY = 5;
     // Sharper than a quarter of a pixel is not light that passed a lens.
     private static final double LEAST_VARIANCE = 0.05;
-    private static final double MOST_VARIANCE = 2500;
+    private static final double MOST_VARIANCE = 400;
 
     private final boolean freeShape;
     private final double beta;

@@ -26,7 +26,7 @@ public final class StarFinder {
     private static final int[] STARS_FOR_LAW = {48, 160};
     private static final int CHUNK = 512;
     // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
-    private static final int TRIES = 10;
+    private static final int TRIES = 6;
 
     private final Frame frame;
     private final SearchSettings settings;
@@ -62,7 +62,8 @@ public final class StarFinder {
         }
         found = found.without(hot);
         finder = new PeakFinder(frame, mesh, hot);
-        Optional<TrailField> trail = TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS));
+        Optional<TrailField> trail =
+                TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS), frame.width(), frame.height());
         if (trail.isPresent()) {
             usual = new UsualStar(usual.point(), usual.beta(), trail);
             found = peaks(finder, usual);

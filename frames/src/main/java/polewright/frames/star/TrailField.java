@@ -15,6 +15,8 @@ import java.util.Optional;
 record TrailField(double alongX, double alongY, double turnRad) {
     // A round star's blob is seldom longer than this many times its width; a trail is.
     private static final double LONG = 1.7;
+    // Longer trails hold more sky than star; a photograph of them is no work for this.
+    private static final double LONGEST = 150;
     private static final int FEWEST = 4;
     private static final double SHARE = 0.6;
     private static final int PAIRS_OF = 20;
@@ -37,11 +39,16 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return angle < 0 ? angle + Math.PI : angle;
     }
 
+    /** Greatest length anywhere in a frame; it is at a corner. */
+    double longestIn(int width, int height) {
+        return Math.max(Math.max(length(0, 0), length(width, 0)), Math.max(length(0, height), length(width, height)));
+    }
+
     /**
      * The movement that most of the blobs share; empty where they are round, or long each in its own way, as a satellite
      * or two make them.
      */
-    static Optional<TrailField> of(List<Blob> blobs) {
+    static Optional<TrailField> of(List<Blob> blobs, int width, int height) {
         List<Blob> trails =
                 blobs.stream().filter(b -> b.shape().elongation() > LONG).toList();
         if (trails.size() < FEWEST || trails.size() < SHARE * blobs.size()) {
@@ -68,7 +75,7 @@ record TrailField(double alongX, double alongY, double turnRad) {
         for (int round = 0; round < 3; round++) {
             best = best.through(trails.stream().filter(best::agrees).toList());
         }
-        return Optional.of(best);
+        return Optional.of(best).filter(f -> f.longestIn(width, height) < LONGEST);
     }
 
     /** The movement that some fitted trails show, which know their ends better than blobs do; itself where they are few. */

@@ -13,7 +13,7 @@ final class TrailFit extends ProfileFit {
     private static final int SIGMA = 5;
     private static final double LEAST_SIGMA = 0.25;
     private static final double MOST_SIGMA = 20;
-    private static final double MOST_LENGTH = 300;
+    private static final double MOST_LENGTH = 200;
 
     private final boolean freeShape;
 

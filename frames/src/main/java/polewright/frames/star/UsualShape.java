@@ -16,6 +16,11 @@ final class UsualShape {
     // Narrower than this fits a single pixel: a hot one, not light through a lens.
     private static final double NARROWEST_SIGMA = 0.5;
 
+    // Longer than this without a common trail is a stripe of something.
+    private static final double LONGEST = 3;
+    // Wider stars are so far out of focus that they are rings.
+    private static final double WIDEST_SIGMA = 10;
+
     private UsualShape() {}
 
     /** The middle value of each moment; the guess itself where no star is bright enough to tell. */
@@ -60,6 +65,8 @@ final class UsualShape {
                 : PointFit.of(cutout, peak.x(), peak.y(), shape, true, guess.beta(), NoiseLaw.SKY_ALONE);
         return fit.filter(f -> f.signalToNoise() > FAINTEST
                 && Math.sqrt(f.shape().minorVariance()) > NARROWEST_SIGMA
+                && (trail.isPresent() || f.shape().elongation() < LONGEST)
+                && Math.sqrt(f.shape().minorVariance()) < WIDEST_SIGMA
                 && !f.rivals().hotPixelsTellItBetter()
                 && !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
