@@ -30,17 +30,16 @@ final class NormalEquations {
      * @param pixels how many
      * @return chi square of the model
      */
-    double fill(int pixels, PixelSlopes of, double[] light, double[] model, double[] variance) {
+    double fill(int pixels, PixelSlopes of, double[] light, double[] model, double[] weight) {
         Arrays.fill(matrix, 0);
         Arrays.fill(gradient, 0);
         double chiSquare = 0;
         for (int k = 0; k < pixels; k++) {
             of.fill(k, slopes);
-            double weight = 1 / variance[k];
             double left = light[k] - model[k];
-            chiSquare += left * left * weight;
+            chiSquare += left * left * weight[k];
             for (int p = 0; p < size; p++) {
-                double weighed = weight * slopes[p];
+                double weighed = weight[k] * slopes[p];
                 gradient[p] += weighed * left;
                 for (int q = 0; q <= p; q++) {
                     matrix[p * size + q] += weighed * slopes[q];

@@ -63,9 +63,36 @@ final class PointFit extends ProfileFit {
     double lightAt(double[] at, double dx, double dy) {
         double q = at[XX] * dx * dx + 2 * at[XY] * dx * dy + at[YY] * dy * dy;
         if (beta < Double.POSITIVE_INFINITY) {
-            return at[HEIGHT] * Math.exp(-beta * Math.log1p(q / (2 * beta)));
+            return at[HEIGHT] * MoffatProfile.power(1 / (1 + q / (2 * beta)), beta);
         }
         return q < 60 ? at[HEIGHT] * Math.exp(-q / 2) : 0;
+    }
+
+    /**
+     * Along a row each Gaussian value follows from the last by a product, whose factor itself changes by a constant one:
+     * two exponentials for each row instead of one for each pixel.
+     */
+    @Override
+    void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
+        if (beta < Double.POSITIVE_INFINITY) {
+            super.draw(at, column, row, drawn, pixels);
+            return;
+        }
+        double bend = Math.exp(-at[XX]);
+        double value = 0;
+        double factor = 0;
+        for (int k = 0; k < pixels; k++) {
+            if (k > 0 && row[k] == row[k - 1] && column[k] == column[k - 1] + 1) {
+                value *= factor;
+                factor *= bend;
+            } else {
+                double dx = column[k] - at[X];
+                double dy = row[k] - at[Y];
+                value = at[HEIGHT] * Math.exp(-(at[XX] * dx * dx + 2 * at[XY] * dx * dy + at[YY] * dy * dy) / 2);
+                factor = Math.exp(-at[XX] * (dx + 0.5) - at[XY] * dy);
+            }
+            drawn[k] = value;
+        }
     }
 
     @Override
@@ -73,7 +100,7 @@ final class PointFit extends ProfileFit {
         double u = at[XX] * dx + at[XY] * dy;
         double v = at[XY] * dx + at[YY] * dy;
         // Minus twice the change of the light with q.
-        double fall = light / (1 + (u * dx + v * dy) / (2 * beta));
+        double fall = beta < Double.POSITIVE_INFINITY ? light / (1 + (u * dx + v * dy) / (2 * beta)) : light;
         slopes[X] = fall * u;
         slopes[Y] = fall * v;
         if (freeShape) {

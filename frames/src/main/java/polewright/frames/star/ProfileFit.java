@@ -34,7 +34,7 @@ abstract class ProfileFit {
     private final double[] light;
     // How many of the pixels picked still count.
     private final int[] live;
-    private final double[] variance;
+    private final double[] weight;
     private final double[] model;
     private final double[] change;
     private final NormalEquations equations;
@@ -72,7 +72,7 @@ abstract class ProfileFit {
             }
         }
         live = new int[] {n};
-        variance = new double[n];
+        weight = new double[n];
         model = new double[n];
         change = new double[parameters];
         equations = new NormalEquations(parameters);
@@ -148,7 +148,7 @@ abstract class ProfileFit {
         int worst = -1;
         double most = STRANGE_SIGMAS;
         for (int k = 0; k < live[0]; k++) {
-            double above = (light[k] - model[k]) / Math.sqrt(variance[k]);
+            double above = (light[k] - model[k]) * Math.sqrt(weight[k]);
             if (above > most && model[k] < SKIRTS * at[HEIGHT]) {
                 most = above;
                 worst = k;
@@ -179,7 +179,7 @@ abstract class ProfileFit {
         double[] leverage = new double[live[0]];
         for (int k = 0; k < live[0]; k++) {
             difference[k] = light[k] - model[k];
-            leverage[k] = equations.leverage(k, (pixel, slopes) -> slopes(at, pixel, slopes)) / variance[k];
+            leverage[k] = equations.leverage(k, (pixel, slopes) -> slopes(at, pixel, slopes)) * weight[k];
         }
         return Optional.of(new Leftover(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
     }
@@ -198,25 +198,30 @@ abstract class ProfileFit {
     }
 
     private void draw(double[] at) {
-        for (int k = 0; k < live[0]; k++) {
-            model[k] = lightAt(at, column[k] - at[X], row[k] - at[Y]);
+        draw(at, column, row, model, live[0]);
+    }
+
+    /** Draws the light on the first pixels of a list, which lie row after row but for a few. */
+    void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
+        for (int k = 0; k < pixels; k++) {
+            drawn[k] = lightAt(at, column[k] - at[X], row[k] - at[Y]);
         }
     }
 
-    /** Variances by the model as it stands. */
+    /** Weights, one over the variance, by the model as it stands. */
     private void weigh() {
         for (int k = 0; k < live[0]; k++) {
-            variance[k] = law.variance(cutout.skyVariance(), model[k]);
+            weight[k] = 1 / law.variance(cutout.skyVariance(), model[k]);
         }
     }
 
-    /** Chi square of other parameters, by the variances as they stand. */
+    /** Chi square of other parameters, by the weights as they stand. */
     private double chiSquareOf(double[] at) {
         draw(at);
         double sum = 0;
         for (int k = 0; k < live[0]; k++) {
             double left = light[k] - model[k];
-            sum += left * left / variance[k];
+            sum += left * left * weight[k];
         }
         return sum;
     }
@@ -237,7 +242,7 @@ abstract class ProfileFit {
 
     /** Fills the normal equations from the model as it stands; chi square of it. */
     private double normalEquations(double[] at) {
-        return equations.fill(live[0], (k, slopes) -> slopes(at, k, slopes), light, model, variance);
+        return equations.fill(live[0], (k, slopes) -> slopes(at, k, slopes), light, model, weight);
     }
 
     private Optional<Fit> result(double[] at, double chiSquare, double startX, double startY) {
@@ -285,6 +290,13 @@ abstract class ProfileFit {
             weighed[k] = light[k] > 0 ? here : 0;
             one = Math.max(one, weighed[k]);
         }
+        // No pair is more than twice the best pixel: most stars need no search for it.
+        double two = Rivals.mayBePair(star, total, one) ? bestPair(weighed, one) : one;
+        return new Rivals(star, total - one, total - two);
+    }
+
+    /** Most that two pixels which touch have together. */
+    private double bestPair(double[] weighed, double one) {
         double two = one;
         for (int k = 0; k < live[0]; k++) {
             // With none brighter than the brightest, its pair need only beat half the best so far.
@@ -296,6 +308,6 @@ abstract class ProfileFit {
                 }
             }
         }
-        return new Rivals(star, total - one, total - two);
+        return two;
     }
 }

@@ -13,6 +13,11 @@ record Rivals(double star, double onePixel, double twoPixels) {
     private static final double ONE_MARGIN = 4;
     private static final double TWO_MARGIN = 9;
 
+    /** Whether a pair of pixels might tell a light of some total chi square better than its star, by what the best one tells. */
+    static boolean mayBePair(double star, double total, double one) {
+        return total - 2 * one + TWO_MARGIN < star;
+    }
+
     boolean hotPixelsTellItBetter() {
         return onePixel + ONE_MARGIN < star || twoPixels + TWO_MARGIN < star;
     }

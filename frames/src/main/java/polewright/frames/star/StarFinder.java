@@ -21,9 +21,13 @@ public final class StarFinder {
     private static final int MOST_BLOBS = 60;
     // Where so large a part of what was scouted is hot pixels, those of the whole frame must be known.
     private static final double MANY_HOT = 0.2;
-    private static final int MOST_ROUNDS = 3;
+    private static final int MOST_ROUNDS = 4;
     private static final double NEAR_ENOUGH = 0.15;
-    private static final int[] STARS_FOR_LAW = {48, 160};
+    // Bright stars show the law soonest; of faint ones each shows little.
+    private static final double SHOWS_LAW = 20;
+    private static final int FIRST_FOR_LAW = 40;
+    private static final int BRIGHT_FOR_LAW = 120;
+    private static final int FAINT_FOR_LAW = 400;
     private static final int CHUNK = 512;
     // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
     private static final int TRIES = 6;
@@ -68,15 +72,13 @@ public final class StarFinder {
             usual = new UsualStar(usual.point(), usual.beta(), trail);
             found = peaks(finder, usual);
         }
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            UsualStar closer = UsualShape.of(found.peaks(), cutouts(found, full, hot), usual);
-            double change = closer.point().sigma() / usual.point().sigma();
-            usual = closer;
-            if (round > 0 && Math.abs(Math.log(change)) < NEAR_ENOUGH) {
-                break;
-            }
-            found = peaks(finder, usual);
+        usual = settled(usual, found.peaks(), cutouts(found, full, hot));
+        found = peaks(finder, usual);
+        UsualStar closer = settled(usual, found.peaks(), cutouts(found, full, hot));
+        if (!isNear(closer, usual)) {
+            found = peaks(finder, closer);
         }
+        usual = closer;
         CutoutMaker cutouts = cutouts(found, full, hot);
         LonePixels lone = new LonePixels(cutouts, usual.point());
         List<Peak> peaks = found.peaks().parallelStream()
@@ -85,6 +87,23 @@ public final class StarFinder {
                 .map(p -> new Peak(p.x(), p.y(), (float) (p.height() / cutouts.sharedNoise())))
                 .toList();
         return measured(peaks, cutouts, Wings.fitted(peaks, cutouts, usual));
+    }
+
+    /** The usual star as the peaks show it, looked at again until it changes no more. */
+    private static UsualStar settled(UsualStar guess, List<Peak> peaks, CutoutMaker cutouts) {
+        UsualStar usual = guess;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            UsualStar closer = UsualShape.of(peaks, cutouts, usual);
+            if (isNear(closer, usual)) {
+                return closer;
+            }
+            usual = closer;
+        }
+        return usual;
+    }
+
+    private static boolean isNear(UsualStar one, UsualStar other) {
+        return Math.abs(Math.log(one.point().sigma() / other.point().sigma())) < NEAR_ENOUGH;
     }
 
     private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
@@ -100,14 +119,10 @@ public final class StarFinder {
     }
 
     private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
-        NoiseLaw law = NoiseLaw.SKY_ALONE;
-        for (int stars : STARS_FOR_LAW) {
-            StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
-            law = NoiseLaw.of(peaks.subList(0, Math.min(peaks.size(), stars)).parallelStream()
-                    .map(measurer::leftover)
-                    .flatMap(Optional::stream)
-                    .toList());
-        }
+        NoiseLaw first = law(peaks, FIRST_FOR_LAW, new StarMeasurer(cutouts, usual, NoiseLaw.SKY_ALONE));
+        boolean bright =
+                peaks.size() > BRIGHT_FOR_LAW && peaks.get(BRIGHT_FOR_LAW).height() > SHOWS_LAW;
+        NoiseLaw law = law(peaks, bright ? BRIGHT_FOR_LAW : FAINT_FOR_LAW, new StarMeasurer(cutouts, usual, first));
         StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
         List<Measured> measured = new ArrayList<>();
         int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
@@ -124,5 +139,12 @@ public final class StarFinder {
                 .sorted(Comparator.comparingDouble(FoundStar::flux).reversed())
                 .limit(settings.most())
                 .toList();
+    }
+
+    private static NoiseLaw law(List<Peak> peaks, int most, StarMeasurer measurer) {
+        return NoiseLaw.of(peaks.stream().limit(most).toList().parallelStream()
+                .map(measurer::leftover)
+                .flatMap(Optional::stream)
+                .toList());
     }
 }

@@ -32,7 +32,7 @@ sealed interface StarImage {
             double q = (shape.yy() * dx * dx - 2 * shape.xy() * dx * dy + shape.xx() * dy * dy) / shape.determinant();
             return height
                     * (beta < Double.POSITIVE_INFINITY
-                            ? Math.exp(-beta * Math.log1p(q / (2 * beta)))
+                            ? MoffatProfile.power(1 / (1 + q / (2 * beta)), beta)
                             : Math.exp(-q / 2));
         }
 

@@ -8,7 +8,7 @@ import java.util.function.ToDoubleFunction;
 
 /** Finds what most stars of a frame look like, from the brightest that are not full. */
 final class UsualShape {
-    private static final int ENOUGH = 48;
+    private static final int ENOUGH = 40;
     private static final int MOST_TRIED = 1500;
     // Beyond this a brighter star shows the shape no better: shapes differ over the frame.
     private static final double BRIGHT = 40;

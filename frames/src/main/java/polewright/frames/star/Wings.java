@@ -5,7 +5,7 @@ import java.util.Optional;
 
 /** Finds how far the light of a frame's stars spreads beyond a Gaussian's, from the brightest that are not full. */
 final class Wings {
-    private static final double[] BETAS = {Double.POSITIVE_INFINITY, 12, 7, 5, 4, 3.3, 2.8, 2.4};
+    private static final double[] BETAS = {Double.POSITIVE_INFINITY, 12, 7, 5, 4, 3.5, 3, 2.5};
     private static final double BRIGHT = 50;
     private static final int ENOUGH = 24;
     private static final int FEWEST = 3;
