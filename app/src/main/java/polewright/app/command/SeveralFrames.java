@@ -3,8 +3,10 @@ package polewright.app.command;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -17,6 +19,7 @@ import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.input.UtcInput;
+import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -47,9 +50,19 @@ final class SeveralFrames {
                     + (times.size() == 1 ? " time" : " times")
                     + ": give --at one time for each file, in their order, with commas between.");
         }
+        refuseSameTwice();
         FrameClues told = clues.clues(Optional.of(site));
         try (Progress progress = Progress.of(workbench, output, FrameReading.STEPS_A_FRAME * files.size())) {
             return FrameSeries.of(place(new FrameReading(workbench.clock(), progress), told), site, weather);
+        }
+    }
+
+    private void refuseSameTwice() {
+        Set<Path> seen = new HashSet<>();
+        for (Path file : files) {
+            if (!seen.add(file.toAbsolutePath().normalize())) {
+                throw new InputRefused(file + " is named twice", "name each frame once");
+            }
         }
     }
 

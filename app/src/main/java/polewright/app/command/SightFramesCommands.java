@@ -19,8 +19,10 @@ import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
+import polewright.sky.attitude.CameraAttitude;
 
 /** Sightings that a camera takes. */
 final class SightFramesCommands {
@@ -50,6 +52,7 @@ final class SightFramesCommands {
             try {
                 FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
                 Told told = told(series, begun);
+                refuseSeenAlready(told.sighting(), before);
                 List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
                 lines.addAll(told.words());
                 found = lines;
@@ -61,6 +64,29 @@ final class SightFramesCommands {
                 // It is the frames that cannot be used, not what was typed.
                 throw new JobFailed(String.valueOf(refused.getMessage()));
             }
+        }
+
+        /** The same frames twice would count as two sightings, and make the fix surer than it is. */
+        private static void refuseSeenAlready(Sighting sighting, NightState before) {
+            for (LoggedEvent logged : before.standing()) {
+                if (logged.event() instanceof NightEvent.SightingTaken taken
+                        && shareFrames(taken.sighting(), sighting)) {
+                    throw new InputRefused(
+                            "these frames are in the log already, as #" + logged.seq(),
+                            "take new ones, or take that back first with polewright undo " + logged.seq());
+                }
+            }
+        }
+
+        private static boolean shareFrames(Sighting logged, Sighting fresh) {
+            if (logged instanceof TurnedFrames before && fresh instanceof TurnedFrames now) {
+                List<Instant> times =
+                        before.frames().stream().map(CameraAttitude::at).toList();
+                return now.frames().stream().anyMatch(frame -> times.contains(frame.at()));
+            }
+            return logged instanceof FieldDrift before
+                    && fresh instanceof FieldDrift now
+                    && before.at().equals(now.at());
         }
 
         @Override

@@ -117,8 +117,22 @@ class SightFramesTest {
                 "25");
         assertThat(same.status()).isEqualTo(1);
         assertThat(same.err())
-                .isEqualTo("polewright sight frames: two frames have the same time, 2026-11-25T20:00:00Z: the sky turns"
-                        + " between frames: give each its own time of exposure.\n");
+                .isEqualTo("polewright sight frames: " + turned.get(0) + " is named twice: name each frame once.\n");
         assertThat(person.events()).isEqualTo(1);
+    }
+
+    @Test
+    void framesThatAreInTheLogAreNotCountedAgainUntilTheyAreTakenBack() {
+        sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
+        List<String> again = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
+        turned.forEach(file -> again.add(file.toString()));
+        CommandRun.Outcome refused = person.run(again.toArray(String[]::new));
+        assertThat(refused.status()).isEqualTo(1);
+        assertThat(refused.err())
+                .isEqualTo("polewright sight frames: these frames are in the log already, as #2: take new ones, or take"
+                        + " that back first with polewright undo 2.\n");
+        assertThat(person.events()).isEqualTo(2);
+        person.good("undo", "2");
+        person.good(again.toArray(String[]::new));
     }
 }
