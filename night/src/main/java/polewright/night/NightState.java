@@ -16,11 +16,15 @@ import polewright.axis.advice.Daylight;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.WorkZone;
+import polewright.axis.allowance.ZoneFinder;
+import polewright.axis.allowance.ZoneOutcome;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Step;
 import polewright.axis.sighting.Sighting;
+import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -33,6 +37,7 @@ import polewright.sky.time.SkyTime;
  *
  * @param begun how the night began
  * @param fix where the axis points
+ * @param work what tonight is for, if that was told; then it says what is tolerated
  * @param allowance what is tolerated now
  * @param clamped whether the clamps are tight
  * @param advice what to do next
@@ -41,6 +46,7 @@ import polewright.sky.time.SkyTime;
 public record NightState(
         NightEvent.Begun begun,
         Fix fix,
+        Optional<Work> work,
         Allowance allowance,
         boolean clamped,
         Advice advice,
@@ -83,7 +89,8 @@ public record NightState(
                 folding.confirmation(fix),
                 Set.copyOf(folding.alreadyRead),
                 daylight(begun, now));
-        return new NightState(begun, fix, folding.allowance, folding.clamped, Adviser.advise(situation), standing);
+        return new NightState(
+                begun, fix, folding.work, folding.allowance, folding.clamped, Adviser.advise(situation), standing);
     }
 
     private static Daylight daylight(NightEvent.Begun begun, Instant now) {
@@ -105,6 +112,7 @@ public record NightState(
         private final List<Step> steps = new ArrayList<>();
         private final Set<SightingKind> alreadyRead = EnumSet.noneOf(SightingKind.class);
         private Allowance allowance;
+        private Optional<Work> work = Optional.empty();
         private boolean clamped;
         private Optional<Long> lastSinceClamp = Optional.empty();
 
@@ -135,6 +143,10 @@ public record NightState(
                 lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.AllowanceSet set) {
                 allowance = set.allowance();
+                work = Optional.empty();
+            } else if (event instanceof NightEvent.WorkSet set) {
+                allowance = models.zone(logged.seq(), set.work(), begun);
+                work = Optional.of(set.work());
             }
         }
 
@@ -180,11 +192,26 @@ public record NightState(
         return withdrawnBy.getOrDefault(seq, Set.of()).stream().noneMatch(by -> stands(by, withdrawnBy));
     }
 
-    /** Worked-out sightings by event, so that a night that grows by one does not work out the others again. */
+    /** Worked-out sightings by event, and zones by work, so that a night that grows by one does not work out the others again. */
     public static final class ModelCache {
         private final Map<Key, Step.Sighted> steps = new HashMap<>();
 
+        private final Map<ZoneKey, WorkZone> zones = new HashMap<>();
+
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {}
+
+        private record ZoneKey(Work work, NightEvent.Begun begun) {}
+
+        private WorkZone zone(long seq, Work work, NightEvent.Begun begun) {
+            return zones.computeIfAbsent(new ZoneKey(work, begun), key -> {
+                ZoneOutcome outcome = ZoneFinder.find(begun.site(), begun.weather(), begun.rig(), work);
+                if (outcome instanceof ZoneOutcome.Found found) {
+                    return found.zone();
+                }
+                throw new InputRefused(
+                        "event " + seq + " is work that no axis suits", "undo it, or take it out of the file");
+            });
+        }
 
         private Step.Sighted step(long seq, Sighting sighting, NightEvent.Begun begun) {
             return steps.computeIfAbsent(new Key(seq, sighting, begun), key -> {

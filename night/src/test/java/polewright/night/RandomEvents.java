@@ -10,18 +10,25 @@ import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.ClockDirection;
+import polewright.axis.rig.Experience;
+import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewOrder;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.rig.TrackingRate;
 import polewright.axis.rig.View;
+import polewright.axis.rig.Worm;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -33,6 +40,12 @@ import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.axis.work.Guiding;
+import polewright.axis.work.Look;
+import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkItem;
 import polewright.night.event.EventKind;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -99,6 +112,7 @@ public final class RandomEvents {
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(allowance());
+            case WORK -> new NightEvent.WorkSet(work());
             case NOTE -> new NightEvent.Noted(text());
             case WITHDRAW -> new NightEvent.Withdrawn(2 + random.nextInt(Math.max(1, seq - 2)));
         };
@@ -196,7 +210,58 @@ public final class RandomEvents {
                 sigma(20),
                 sigma(20),
                 optics,
-                cameras);
+                cameras,
+                oneOf(ScrewOrder.values()),
+                new RightAscensionDrive(
+                        oneOf(TrackingRate.values()),
+                        new Worm(sigma(0.1), Duration.ofSeconds(10).plusNanos(random.nextLong(3_000_000_000_000L)))),
+                random.nextBoolean()
+                        ? Optional.empty()
+                        : Optional.of(new Experience(
+                                random.nextInt(9),
+                                number(0.1, 2),
+                                number(0.001, 1),
+                                number(-1, 2),
+                                number(0.001, 1),
+                                random.nextInt(9),
+                                new AxisOffset(signed(0.1), signed(0.1)),
+                                sigma(1))));
+    }
+
+    private Work work() {
+        List<WorkItem> items = new ArrayList<>();
+        for (int i = 1 + random.nextInt(3); i > 0; i--) {
+            items.add(random.nextBoolean() ? look(i + text()) : shot(i + text()));
+        }
+        return new Work(items);
+    }
+
+    private Look look(String name) {
+        return new Look(
+                name,
+                sigma(60),
+                Duration.ofNanos(1 + random.nextLong(43_200_000_000_000L)),
+                random.nextBoolean() ? Optional.of(sigma(30)) : Optional.empty(),
+                region());
+    }
+
+    private Shot shot(String name) {
+        Duration exposure = Duration.ofNanos(1 + random.nextLong(10_800_000_000_000L));
+        return new Shot(
+                name,
+                new Camera("camera " + text(), number(1, 20_000), number(0.5, 100), 1000, 700),
+                region(),
+                exposure,
+                exposure.plusNanos(random.nextLong(10_000_000_000_000L)),
+                random.nextBoolean() ? new Guiding.Unguided() : new Guiding.Guided(sigma(20)),
+                Angle.ofArcseconds(number(0.06, 3000)));
+    }
+
+    private SkyRegion region() {
+        Angle from = signed(Math.PI);
+        return random.nextBoolean()
+                ? new SkyRegion.Above(Angle.ofDegrees(number(5, 85)))
+                : new SkyRegion.Track(text(), signed(Math.PI / 2), from, from.plus(sigma(120)));
     }
 
     private Screw screw(ScrewSense sense) {
@@ -207,7 +272,8 @@ public final class RandomEvents {
                 new ScrewGeometry.Turnbuckle(
                         number(200, 400), number(200, 400), number(210, 390), signed(1.5), number(0.1, 20));
         };
-        return new Screw(geometry, sense, number(0.001, 2), number(0.001, 5), number(0, 20));
+        return new Screw(
+                geometry, sense, number(0.001, 2), number(0.001, 5), number(0, 20), oneOf(FinishSense.values()));
     }
 
     private DiscAllowance allowance() {

@@ -11,7 +11,7 @@ import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
-import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -83,7 +83,7 @@ public final class RehearsedNight {
     public record Setting(
             String siteName,
             HiddenWedge wedge,
-            Allowance allowance,
+            DiscAllowance allowance,
             Instant from,
             List<NamedStar> stars,
             List<SightingKind> before) {
@@ -135,7 +135,7 @@ public final class RehearsedNight {
     public static List<Moment> play(
             String siteName,
             HiddenWedge wedge,
-            Allowance allowance,
+            DiscAllowance allowance,
             Instant from,
             List<NamedStar> stars,
             RandomGenerator random) {

@@ -13,7 +13,6 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.AngleWords;
-import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
@@ -109,7 +108,7 @@ final class BeginCommand implements Callable<Integer> {
                 ? siteName
                 : sameSite ? remembered.orElseThrow().siteName() : "a new site";
         Rig chosen = rig.rig(remembered);
-        Allowance allowance = allowArcmin == null ? DiscAllowance.VISUAL : disc(allowArcmin);
+        DiscAllowance allowance = allowArcmin == null ? DiscAllowance.VISUAL : disc(allowArcmin);
         if (name.isBlank()) {
             throw new WrongUsage(
                     "the site's name is empty: give it one, such as --name Larkfell, or leave --name out.");
@@ -117,7 +116,7 @@ final class BeginCommand implements Callable<Integer> {
         return new NightEvent.Begun(name, site, sky.weather(site), chosen, allowance);
     }
 
-    private static Allowance disc(double arcmin) {
+    private static DiscAllowance disc(double arcmin) {
         return WrongUsage.unlessUsable(() -> new DiscAllowance(Angle.ofArcminutes(arcmin)));
     }
 }

@@ -2,6 +2,7 @@ package polewright.app.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -11,6 +12,7 @@ import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.axis.work.WorkItem;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.event.NightEvent.ScrewsTurned;
@@ -40,6 +42,8 @@ public final class EventWords {
             return "knocked or moved";
         } else if (event instanceof NightEvent.AllowanceSet set) {
             return "allowed " + set.allowance().words();
+        } else if (event instanceof NightEvent.WorkSet set) {
+            return "work: " + set.work().items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
         } else if (event instanceof NightEvent.Noted noted) {
             return "note: " + noted.text();
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {

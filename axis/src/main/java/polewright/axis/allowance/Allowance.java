@@ -9,7 +9,7 @@ import polewright.sky.angle.Angle;
  *
  * <p>Everything that reads an allowance asks only these questions, so that a zone of any convex shape can stand here.
  */
-public sealed interface Allowance permits DiscAllowance {
+public sealed interface Allowance permits DiscAllowance, WorkZone {
     boolean contains(AxisOffset offset);
 
     /** The offset to aim for: the zone's deepest point. Not always the pole itself. */

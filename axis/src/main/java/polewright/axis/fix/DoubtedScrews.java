@@ -31,15 +31,10 @@ final class DoubtedScrews {
 
     private static Rig doubted(Rig rig) {
         Angle level = rig.levelSigma().times(WORSE_BY);
-        return new Rig(
-                rig.name(),
-                rig.kind(),
+        return rig.withScrews(
                 doubted(rig.azimuthScrew()),
                 doubted(rig.altitudeScrew()),
-                level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level,
-                rig.clampSigma(),
-                rig.optics(),
-                rig.cameras());
+                level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level);
     }
 
     private static Screw doubted(Screw screw) {
@@ -48,6 +43,7 @@ final class DoubtedScrews {
                 screw.clockwise(),
                 Math.min(WORST_GAIN_SIGMA, WORSE_BY * screw.relativeGainSigma()),
                 screw.handSigmaTurns(),
-                screw.backlashTurns());
+                screw.backlashTurns(),
+                screw.finish());
     }
 }

@@ -20,6 +20,9 @@ import polewright.sky.angle.Angle;
  * @param clampSigma how far clamping usually shifts the axis on the sky, 1 sigma in each direction
  * @param optics finders and eyepieces
  * @param cameras cameras on the tube
+ * @param screwOrder which screw is turned first
+ * @param drive what turns the right-ascension axis
+ * @param experience what earlier nights have taught, if there were any
  */
 public record Rig(
         String name,
@@ -29,7 +32,10 @@ public record Rig(
         Angle levelSigma,
         Angle clampSigma,
         List<Optic> optics,
-        List<Camera> cameras) {
+        List<Camera> cameras,
+        ScrewOrder screwOrder,
+        RightAscensionDrive drive,
+        Optional<Experience> experience) {
     // A smaller field holds too few stars of the atlas.
     private static final Angle LEAST_MATCHED_FIELD = Angle.ofDegrees(0.3);
 
@@ -65,7 +71,31 @@ public record Rig(
         }
     }
 
-    /** A rig without a camera. */
+    /** A rig with cameras; altitude screw first, the usual drive, nothing learned yet. */
+    public Rig(
+            String name,
+            MountKind kind,
+            Screw azimuthScrew,
+            Screw altitudeScrew,
+            Angle levelSigma,
+            Angle clampSigma,
+            List<Optic> optics,
+            List<Camera> cameras) {
+        this(
+                name,
+                kind,
+                azimuthScrew,
+                altitudeScrew,
+                levelSigma,
+                clampSigma,
+                optics,
+                cameras,
+                ScrewOrder.ALTITUDE_FIRST,
+                RightAscensionDrive.USUAL,
+                Optional.empty());
+    }
+
+    /** The same without a camera. */
     public Rig(
             String name,
             MountKind kind,
@@ -79,7 +109,40 @@ public record Rig(
 
     /** The same rig with these cameras. */
     public Rig withCameras(List<Camera> others) {
-        return new Rig(name, kind, azimuthScrew, altitudeScrew, levelSigma, clampSigma, optics, others);
+        return new Rig(
+                name,
+                kind,
+                azimuthScrew,
+                altitudeScrew,
+                levelSigma,
+                clampSigma,
+                optics,
+                others,
+                screwOrder,
+                drive,
+                experience);
+    }
+
+    /** The same rig with other screws on a base that is as level as this. */
+    public Rig withScrews(Screw azimuth, Screw altitude, Angle level) {
+        return new Rig(
+                name, kind, azimuth, altitude, level, clampSigma, optics, cameras, screwOrder, drive, experience);
+    }
+
+    /** The same rig, knowing what earlier nights have taught. */
+    public Rig withExperience(Optional<Experience> learned) {
+        return new Rig(
+                name,
+                kind,
+                azimuthScrew,
+                altitudeScrew,
+                levelSigma,
+                clampSigma,
+                optics,
+                cameras,
+                screwOrder,
+                drive,
+                learned);
     }
 
     /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */

@@ -11,17 +11,29 @@ import polewright.sky.angle.Angle;
  * @param relativeGainSigma how well {@code geometry} is known, 1 sigma, as a fraction; learned from turns later
  * @param handSigmaTurns how exactly a hand makes the turns it was asked for, 1 sigma
  * @param backlashTurns play when the sense of turning is reversed
+ * @param finish which way it is to be turned last
  */
 public record Screw(
         ScrewGeometry geometry,
         ScrewSense clockwise,
         double relativeGainSigma,
         double handSigmaTurns,
-        double backlashTurns) {
+        double backlashTurns,
+        FinishSense finish) {
     public Screw {
         requireRange("uncertainty of the screw's effect", relativeGainSigma, 0.001, 2);
         requireRange("uncertainty of a turn by hand", handSigmaTurns, 0.001, 5);
         requireRange("backlash", backlashTurns, 0, 20);
+    }
+
+    /** A screw that may be turned either way last. */
+    public Screw(
+            ScrewGeometry geometry,
+            ScrewSense clockwise,
+            double relativeGainSigma,
+            double handSigmaTurns,
+            double backlashTurns) {
+        this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, FinishSense.EITHER);
     }
 
     /** A screw of which only the rough effect is known: 15 %, a hand good to a twentieth of a turn, some play. */

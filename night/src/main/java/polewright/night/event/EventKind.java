@@ -30,6 +30,7 @@ public enum EventKind {
     UNCLAMP("unclamp"),
     KNOCK("knock"),
     ALLOW("allow"),
+    WORK("work"),
     NOTE("note"),
     WITHDRAW("withdraw");
 
@@ -67,6 +68,8 @@ public enum EventKind {
             return KNOCK;
         } else if (event instanceof NightEvent.AllowanceSet) {
             return ALLOW;
+        } else if (event instanceof NightEvent.WorkSet) {
+            return WORK;
         } else if (event instanceof NightEvent.Noted) {
             return NOTE;
         } else if (event instanceof NightEvent.Withdrawn) {

@@ -1,8 +1,9 @@
 package polewright.night.event;
 
-import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Sighting;
+import polewright.axis.work.Work;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
@@ -16,7 +17,7 @@ public sealed interface NightEvent {
      *
      * @param siteName what the user calls the site
      */
-    record Begun(String siteName, Site site, Weather weather, Rig rig, Allowance allowance) implements NightEvent {
+    record Begun(String siteName, Site site, Weather weather, Rig rig, DiscAllowance allowance) implements NightEvent {
         // Nearer the pole of the Earth azimuth means too little to set an axis by, and no wedge tilts so far.
         private static final Angle HIGHEST_LATITUDE = Angle.ofDegrees(84);
 
@@ -73,8 +74,11 @@ public sealed interface NightEvent {
     /** The tripod or mount was knocked or moved by hand: of where the axis points nothing is known any more. */
     record Knocked() implements NightEvent {}
 
-    /** From here on, this much is tolerated. */
-    record AllowanceSet(Allowance allowance) implements NightEvent {}
+    /** From here on, so much is tolerated, whatever the work. */
+    record AllowanceSet(DiscAllowance allowance) implements NightEvent {}
+
+    /** From here on, tonight is for this, and it says what is tolerated. */
+    record WorkSet(Work work) implements NightEvent {}
 
     /** A remark; changes nothing. */
     record Noted(String text) implements NightEvent {

@@ -1,8 +1,5 @@
 package polewright.night.jsonl;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import polewright.axis.rig.ClockDirection;
@@ -16,10 +13,7 @@ import polewright.sky.body.SkyBody;
 
 /** How long a star or a field was watched, how far it went and which way. */
 final class DriftJson {
-    private static final BigDecimal NANOS_PER_MINUTE = BigDecimal.valueOf(60_000_000_000L);
     // Any length that a star can be watched, told to the nanosecond.
-    private static final int ENOUGH_FIGURES = 20;
-    private static final double LONGEST_MINUTES = 1e6;
 
     private DriftJson() {}
 
@@ -29,14 +23,14 @@ final class DriftJson {
     }
 
     static void write(FieldWriter out, StarDrift drift) {
-        out.digits("minutes", minutes(drift.length()));
+        out.duration("minutes", drift.length());
         ViewJson.writeLength(out, drift.drift());
         writeDirection(out, drift.direction());
         out.angle("sigma_arcsec", drift.sigma());
     }
 
     static StarDrift read(FieldReader in, Instant at, SkyBody star) {
-        Duration length = length(in);
+        Duration length = in.duration("minutes");
         ReadLength drift = ViewJson.readLength(in);
         DriftDirection direction = readDirection(in);
         Angle sigma = in.angle("sigma_arcsec", StarDrift.usualSigma(drift));
@@ -44,7 +38,7 @@ final class DriftJson {
     }
 
     static void writeField(FieldWriter out, FieldDrift drift) {
-        out.digits("minutes", minutes(drift.length()))
+        out.duration("minutes", drift.length())
                 .angle("ra_deg", drift.rightAscension())
                 .angle("dec_deg", drift.declination())
                 .angle("north_arcsec", drift.north())
@@ -56,7 +50,7 @@ final class DriftJson {
     static FieldDrift readField(FieldReader in, Instant at) {
         return new FieldDrift(
                 at,
-                length(in),
+                in.duration("minutes"),
                 in.angle("ra_deg"),
                 in.angle("dec_deg"),
                 in.angle("north_arcsec"),
@@ -97,32 +91,5 @@ final class DriftJson {
                     "toward_clock", " does not tell the way alone", "add the view, or west_clock and mirrored");
         }
         return new DriftDirection.TowardEdge(edge, in.object("view", ViewJson::read));
-    }
-
-    private static Duration length(FieldReader in) {
-        double rough = in.number("minutes");
-        if (Math.abs(rough) > LONGEST_MINUTES) {
-            throw in.refused("minutes", " is more than a night", "give how long the star was watched");
-        }
-        return duration(in.digits("minutes"));
-    }
-
-    private static Duration duration(String minutes) {
-        return Duration.ofNanos(new BigDecimal(minutes)
-                .multiply(NANOS_PER_MINUTE)
-                .setScale(0, RoundingMode.HALF_EVEN)
-                .longValueExact());
-    }
-
-    /** The shortest decimal that reads back to the same nanosecond. */
-    private static String minutes(Duration length) {
-        BigDecimal nanos = BigDecimal.valueOf(length.toNanos());
-        for (int figures = 1; figures <= ENOUGH_FIGURES; figures++) {
-            String digits = Digits.of(nanos.divide(NANOS_PER_MINUTE, new MathContext(figures)));
-            if (duration(digits).equals(length)) {
-                return digits;
-            }
-        }
-        throw new IllegalStateException("no decimal for " + length);
     }
 }

@@ -1,7 +1,6 @@
 package polewright.night.jsonl;
 
 import java.time.Instant;
-import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
 import polewright.night.event.EventKind;
@@ -48,6 +47,8 @@ final class EventJson {
             out.number("azimuth_turns", turned.azimuthTurns()).number("altitude_turns", turned.altitudeTurns());
         } else if (event instanceof NightEvent.AllowanceSet set) {
             out.object("allowance", set.allowance(), AllowanceJson::write);
+        } else if (event instanceof NightEvent.WorkSet set) {
+            out.object("work", set.work(), WorkJson::write);
         } else if (event instanceof NightEvent.Noted noted) {
             out.text("text", noted.text());
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {
@@ -65,6 +66,7 @@ final class EventJson {
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(in.object("allowance", AllowanceJson::read));
+            case WORK -> new NightEvent.WorkSet(in.object("work", WorkJson::read));
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };
@@ -77,7 +79,8 @@ final class EventJson {
                 ? in.object("weather", SiteJson::readWeather)
                 : Weather.standardAt(site.heightMetres());
         Rig rig = in.has("rig") ? in.object("rig", RigJson::read) : Rig.typicalForkOnWedge();
-        Allowance allowance = in.has("allowance") ? in.object("allowance", AllowanceJson::read) : DiscAllowance.VISUAL;
+        DiscAllowance allowance =
+                in.has("allowance") ? in.object("allowance", AllowanceJson::read) : DiscAllowance.VISUAL;
         return new NightEvent.Begun(siteName, site, weather, rig, allowance);
     }
 }

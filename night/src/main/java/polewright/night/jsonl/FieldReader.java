@@ -1,5 +1,6 @@
 package polewright.night.jsonl;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
@@ -21,6 +22,8 @@ import polewright.sky.time.SkyTime;
  * asked for is refused at the end.
  */
 final class FieldReader {
+    private static final double LONGEST_DURATION = 1e6;
+
     private final String path;
     private final Map<String, JsonValue> values;
     private final Set<String> asked = new LinkedHashSet<>();
@@ -93,6 +96,15 @@ final class FieldReader {
 
     Angle angle(String key, Angle whenLeftOut) {
         return has(key) ? angle(key) : whenLeftOut;
+    }
+
+    /** A time in the unit that the key is or ends in, a year or so at most. */
+    Duration duration(String key) {
+        DurationUnit unit = DurationUnit.ofKey(key);
+        if (Math.abs(number(key)) > LONGEST_DURATION) {
+            throw refused(key, " is more than a night", "give " + unit.words());
+        }
+        return unit.read(digits(key));
     }
 
     String text(String key) {

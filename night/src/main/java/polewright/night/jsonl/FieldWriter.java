@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.time.Duration;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
@@ -51,6 +52,11 @@ final class FieldWriter {
             throw new InputRefused(key + " " + angle.radians() + " is not a finite angle", "give a plain number");
         }
         return digits(key, AngleUnit.ofKey(key).write(angle));
+    }
+
+    /** In the unit that the key is or ends in. */
+    FieldWriter duration(String key, Duration duration) {
+        return digits(key, DurationUnit.ofKey(key).write(duration));
     }
 
     FieldWriter digits(String key, String digits) {

@@ -3,10 +3,13 @@ package polewright.night.jsonl;
 import java.util.List;
 import java.util.Optional;
 import polewright.axis.rig.Camera;
+import polewright.axis.rig.Experience;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewOrder;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 
@@ -22,7 +25,10 @@ final class RigJson {
                 .angle("level_sigma_deg", rig.levelSigma())
                 .angle("clamp_sigma_arcmin", rig.clampSigma())
                 .list("optics", rig.optics(), RigJson::writeOptic)
-                .list("cameras", rig.cameras(), RigJson::writeCamera);
+                .list("cameras", rig.cameras(), RigJson::writeCamera)
+                .word("screw_order", rig.screwOrder())
+                .object("drive", rig.drive(), DriveJson::write);
+        rig.experience().ifPresent(learned -> out.object("learned", learned, ExperienceJson::write));
     }
 
     static Rig read(FieldReader in) {
@@ -34,7 +40,13 @@ final class RigJson {
         Angle clamp = in.angle("clamp_sigma_arcmin");
         List<Optic> optics = in.has("optics") ? in.list("optics", RigJson::readOptic) : List.of();
         List<Camera> cameras = in.has("cameras") ? in.list("cameras", RigJson::readCamera) : List.of();
-        return in.made(() -> new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras));
+        ScrewOrder order =
+                in.has("screw_order") ? in.choice("screw_order", ScrewOrder.class) : ScrewOrder.ALTITUDE_FIRST;
+        RightAscensionDrive drive = in.has("drive") ? in.object("drive", DriveJson::read) : RightAscensionDrive.USUAL;
+        Optional<Experience> learned =
+                in.has("learned") ? Optional.of(in.object("learned", ExperienceJson::read)) : Optional.empty();
+        return in.made(
+                () -> new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras, order, drive, learned));
     }
 
     private static void writeOptic(FieldWriter out, Optic optic) {
@@ -51,7 +63,7 @@ final class RigJson {
         return in.made(() -> new Optic(name, field, view, division));
     }
 
-    private static void writeCamera(FieldWriter out, Camera camera) {
+    static void writeCamera(FieldWriter out, Camera camera) {
         out.text("name", camera.name())
                 .number("focal_length_mm", camera.focalLengthMm())
                 .number("pixel_um", camera.pixelMicrons())
@@ -59,7 +71,7 @@ final class RigJson {
                 .whole("height_px", camera.heightPixels());
     }
 
-    private static Camera readCamera(FieldReader in) {
+    static Camera readCamera(FieldReader in) {
         String name = in.text("name");
         double focalLength = in.number("focal_length_mm");
         double pixel = in.number("pixel_um");

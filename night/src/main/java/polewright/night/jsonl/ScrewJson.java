@@ -1,5 +1,6 @@
 package polewright.night.jsonl;
 
+import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewSense;
@@ -20,7 +21,8 @@ final class ScrewJson {
                 .word("clockwise", screw.clockwise())
                 .number("gain_sigma_fraction", screw.relativeGainSigma())
                 .number("hand_sigma_turns", screw.handSigmaTurns())
-                .number("backlash_turns", screw.backlashTurns());
+                .number("backlash_turns", screw.backlashTurns())
+                .word("finish", screw.finish());
     }
 
     /** What is left out is as for a screw of which only the rough effect is known. */
@@ -30,7 +32,8 @@ final class ScrewJson {
         double gain = in.number("gain_sigma_fraction", rough.relativeGainSigma());
         double hand = in.number("hand_sigma_turns", rough.handSigmaTurns());
         double backlash = in.number("backlash_turns", rough.backlashTurns());
-        return in.made(() -> new Screw(rough.geometry(), rough.clockwise(), gain, hand, backlash));
+        FinishSense finish = in.has("finish") ? in.choice("finish", FinishSense.class) : rough.finish();
+        return in.made(() -> new Screw(rough.geometry(), rough.clockwise(), gain, hand, backlash, finish));
     }
 
     private static void writeGeometry(FieldWriter out, ScrewGeometry geometry) {

@@ -1,0 +1,36 @@
+package polewright.axis.rig;
+
+import polewright.axis.AxisOffset;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/**
+ * What earlier nights have taught about a rig. Learned when a night begins and kept with its rig, so that the night can
+ * be told from its own events alone.
+ *
+ * @param nights how many earlier nights with turns that taught something
+ * @param azimuthFactor azimuth made by the azimuth screw over what its geometry says
+ * @param azimuthSigma 1 sigma of that, for the next night
+ * @param altitudeFactor altitude made by the altitude screw over what its geometry says
+ * @param altitudeSigma 1 sigma of that, for the next night
+ * @param clampings how many earlier clampings were seen from both sides
+ * @param clampShift how tightening the clamps usually moves the axis on the sky
+ * @param clampSigma 1 sigma of that in each direction, for the next clamping
+ */
+public record Experience(
+        int nights,
+        double azimuthFactor,
+        double azimuthSigma,
+        double altitudeFactor,
+        double altitudeSigma,
+        int clampings,
+        AxisOffset clampShift,
+        Angle clampSigma) {
+    public Experience {
+        if (!(azimuthSigma > 0 && altitudeSigma > 0 && clampSigma.radians() >= 0)) {
+            throw new InputRefused(
+                    "what earlier nights taught of the screws has no uncertainty",
+                    "leave 'learned' out of the rig file");
+        }
+    }
+}

@@ -1,0 +1,21 @@
+package polewright.axis.rig;
+
+/** How fast the right-ascension drive turns. */
+public enum TrackingRate {
+    /** One turn a sidereal day: right for stars without air. */
+    SIDEREAL,
+    /**
+     * One turn in 1436.47 mean minutes: slowed as refraction slows the stars near the meridian on the equator (the rate
+     * attributed to E. S. King, 1902).
+     */
+    KING;
+
+    /** Arcseconds of turn in a second of mean solar time. */
+    public double arcsecPerSecond() {
+        return switch (this) {
+            // 360 × 3600 / 86164.0905 s.
+            case SIDEREAL -> 1296000 / 86164.0905;
+            case KING -> 1296000 / (1436.47 * 60);
+        };
+    }
+}
