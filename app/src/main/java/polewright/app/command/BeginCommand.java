@@ -69,9 +69,8 @@ final class BeginCommand implements Callable<Integer> {
             NightId night = opened.begin(begun, sky.at(workbench));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
-            var star = Suggestions.star(state, first.at());
             if (output.isJson()) {
-                output.print(workbench, NightJson.afterEvent(first, state, star));
+                output.print(workbench, NightJson.afterEvent(first, state));
             } else {
                 output.say(
                         workbench,
@@ -79,7 +78,7 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), allowed "
                                 + begun.allowance().words() + ".");
-                output.say(workbench, AdviceWords.of(state, star));
+                output.say(workbench, AdviceWords.of(state));
             }
         }
         return 0;

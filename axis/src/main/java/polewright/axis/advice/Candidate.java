@@ -10,5 +10,4 @@ import java.util.Optional;
  * @param minutes what it costs, all told
  * @param tells what it would tell
  */
-record Candidate(
-        SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, Information tells) {}
+record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, Information tells) {}

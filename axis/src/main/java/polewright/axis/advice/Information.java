@@ -43,7 +43,7 @@ record Information(double ee, double eu, double uu) {
     /** Natural logarithm of what it divides the total variance by. */
     double narrowing(OffsetCovariance before) {
         OffsetCovariance after = after(before);
-        return Math.log((before.eastEastArcmin2() + before.upUpArcmin2())
-                / (after.eastEastArcmin2() + after.upUpArcmin2()));
+        return Math.log(
+                (before.eastEastArcmin2() + before.upUpArcmin2()) / (after.eastEastArcmin2() + after.upUpArcmin2()));
     }
 }

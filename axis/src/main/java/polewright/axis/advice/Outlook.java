@@ -6,6 +6,7 @@ import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewGains;
+import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
@@ -16,10 +17,12 @@ import polewright.sky.angle.Angle;
  */
 final class Outlook {
     // Gauss–Hermite, for a normal distribution.
-    private static final double[] NODES_5 = {0, 1.3556261799742659, -1.3556261799742659, 2.8569700138728056, -2.8569700138728056};
-    private static final double[] WEIGHTS_5 = {
-        0.5333333333333333, 0.2220759220056126, 0.2220759220056126, 0.0112574113277207, 0.0112574113277207
-    };
+    private static final double INNER = Math.sqrt(5 - Math.sqrt(10));
+    private static final double OUTER = Math.sqrt(5 + Math.sqrt(10));
+    private static final double INNER_WEIGHT = (7 + 2 * Math.sqrt(10)) / 60;
+    private static final double OUTER_WEIGHT = (7 - 2 * Math.sqrt(10)) / 60;
+    private static final double[] NODES_5 = {0, INNER, -INNER, OUTER, -OUTER};
+    private static final double[] WEIGHTS_5 = {8 / 15.0, INNER_WEIGHT, INNER_WEIGHT, OUTER_WEIGHT, OUTER_WEIGHT};
     private static final double[] NODES_3 = {0, Math.sqrt(3), -Math.sqrt(3)};
     private static final double[] WEIGHTS_3 = {2 / 3.0, 1 / 6.0, 1 / 6.0};
     private static final double[] NODE_1 = {0};
@@ -31,7 +34,8 @@ final class Outlook {
     private final AxisState state;
     private final Allowance zone;
     private final boolean clamped;
-    private final Clamping clamping;
+    private final AxisOffset goal;
+    private final OffsetCovariance clampScatter;
     private final double leanRad;
 
     Outlook(Situation situation) {
@@ -39,10 +43,12 @@ final class Outlook {
         this.state = situation.fix().state();
         this.zone = situation.allowance();
         this.clamped = situation.clamped();
-        this.clamping = Clamping.of(rig);
+        this.goal = TurnPlanner.goal(situation);
+        double clamp = rig.clampingSigma().arcminutes();
+        this.clampScatter = new OffsetCovariance(clamp * clamp, 0, clamp * clamp);
         ScrewGains gains = state.gains();
         // The lean is learned with the screws' effects, about as well.
-        double learned = gains.azimuthSigma() / rig.azimuthScrew().relativeGainSigma();
+        double learned = gains.azimuthSigma() / ScrewGains.asTheRigSays(rig).azimuthSigma();
         this.leanRad = rig.levelSigma().radians() * Math.min(1, learned);
     }
 
@@ -50,13 +56,13 @@ final class Outlook {
     double ifLeft(AxisOffset mean, OffsetCovariance covariance) {
         return clamped
                 ? ZoneProbability.of(zone, mean, covariance)
-                : ZoneProbability.of(zone, clamping.after(mean), covariance.plus(clamping.scatter()));
+                : ZoneProbability.of(zone, tightened(mean), covariance.plus(clampScatter));
     }
 
     /** The same after turns, of which mean and covariance are told, and tightening the clamps. */
     double onceTightened(AxisOffset mean, OffsetCovariance covariance) {
-        OffsetCovariance scatter = clamped ? clamping.scatter().plus(clamping.scatter()) : clamping.scatter();
-        return ZoneProbability.of(zone, clamping.after(mean), covariance.plus(scatter));
+        OffsetCovariance scatter = clamped ? clampScatter.plus(clampScatter) : clampScatter;
+        return ZoneProbability.of(zone, tightened(mean), covariance.plus(scatter));
     }
 
     /** The same if it is turned to the best aim from a place that is known this well. */
@@ -66,9 +72,9 @@ final class Outlook {
 
     /** How far from the best aim it may come to stand then. */
     OffsetCovariance whereTurned(AxisOffset from, OffsetCovariance covariance) {
-        OffsetCovariance once = covariance.plus(scatterOfTurns(from)).plus(clamping.scatter());
+        OffsetCovariance once = covariance.plus(scatterOfTurns(from)).plus(clampScatter);
         // Loosening shifts it about as much as tightening.
-        return clamped ? once.plus(clamping.scatter()) : once;
+        return clamped ? once.plus(clampScatter) : once;
     }
 
     /** The better of both. */
@@ -106,9 +112,14 @@ final class Outlook {
         return sum;
     }
 
+    /** Where clamping takes the axis from here. */
+    private AxisOffset tightened(AxisOffset loose) {
+        return loose.minus(goal).minus(AxisOffset.NONE.minus(zone.bestAim()));
+    }
+
     /** What gains that are not quite known, a lean, hands and play make of a turn to the aim. */
     private OffsetCovariance scatterOfTurns(AxisOffset from) {
-        AxisOffset way = clamping.before(zone.bestAim()).minus(from);
+        AxisOffset way = goal.minus(from);
         double cosLat = Math.max(0.1, state.site().latitude().cos());
         double azimuth = way.east().arcminutes() / cosLat;
         double altitude = way.up().arcminutes();
@@ -119,7 +130,7 @@ final class Outlook {
     }
 
     private double hand(Screw screw) {
-        double play = screw.finish() == polewright.axis.rig.FinishSense.EITHER ? screw.playSigmaTurns() : 0;
+        double play = screw.finish() == FinishSense.EITHER ? screw.playSigmaTurns() : 0;
         // An eighth rounds to a sixteenth either way.
         double rounding = 1 / 8.0 / Math.sqrt(12);
         double turns = norm(screw.handSigmaTurns(), play, rounding);

@@ -59,8 +59,10 @@ final class SightingPlanner {
         return candidates(situation, now)
                 .filter(c -> settlesTheDispute(c, situation.fix()))
                 .map(c -> {
-                    double after = Math.max(without, outlook.expected(mean, now, c.tells().after(now)));
-                    double narrowing = WORTH_OF_NARROWING * (1 - after) * c.tells().narrowing(now);
+                    double after = Math.max(
+                            without, outlook.expected(mean, now, c.tells().after(now)));
+                    double narrowing =
+                            WORTH_OF_NARROWING * (1 - after) * c.tells().narrowing(now);
                     return new RankedSighting(
                             c.kind(),
                             c.star(),
@@ -76,11 +78,13 @@ final class SightingPlanner {
     /** What is known after the best of them. */
     static Optional<Candidate> bestCandidate(Situation situation) {
         OffsetCovariance now = situation.fix().state().offsetCovariance();
-        return ranking(situation).stream().findFirst().flatMap(best -> candidates(situation, now)
-                .filter(c -> c.kind() == best.kind()
-                        && c.star().equals(best.star())
-                        && c.watched() == best.watch().toMinutes())
-                .findFirst());
+        return ranking(situation).stream()
+                .findFirst()
+                .flatMap(best -> candidates(situation, now)
+                        .filter(c -> c.kind() == best.kind()
+                                && c.star().equals(best.star())
+                                && c.watched() == best.watch().toMinutes())
+                        .findFirst());
     }
 
     /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */
@@ -115,7 +119,7 @@ final class SightingPlanner {
                 .isPresent();
     }
 
-    private static Stream<Candidate> candidates(Situation situation, OffsetCovariance now) {
+    static Stream<Candidate> candidates(Situation situation, OffsetCovariance now) {
         double cosLat = situation.fix().state().site().latitude().cos();
         Stream.Builder<Candidate> candidates = Stream.builder();
         if (!situation.alreadyRead().contains(SightingKind.COMPASS)) {
@@ -149,8 +153,8 @@ final class SightingPlanner {
                 .rig()
                 .bestCamera()
                 .map(SightingPlanner::framesSigmaArcmin)
-                .ifPresent(sigma -> candidates.add(
-                        reading(SightingKind.FRAMES, FRAMES_MINUTES, Information.ofBoth(sigma))));
+                .ifPresent(sigma ->
+                        candidates.add(reading(SightingKind.FRAMES, FRAMES_MINUTES, Information.ofBoth(sigma))));
         return Stream.concat(candidates.build(), new DriftCandidates(situation).of(now));
     }
 

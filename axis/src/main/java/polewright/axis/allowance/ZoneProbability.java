@@ -17,6 +17,8 @@ public final class ZoneProbability {
     private static final double OUTER_NODE = Math.sqrt(0.6) / 2;
     private static final double OUTER_WEIGHT = 5 / 18.0;
     private static final double MIDDLE_WEIGHT = 8 / 18.0;
+    // Angles of edges all around that ought to cancel do so but for this.
+    private static final double ROUNDING = 1e-12;
     // A variance of zero would divide by zero; a thousandth of an arcsecond is as good as exact.
     private static final double LEAST_VARIANCE_ARCMIN2 = 1e-10;
 
@@ -46,10 +48,7 @@ public final class ZoneProbability {
             double radius = disc.radius().arcminutes();
             for (int i = 0; i < DISC_CORNERS; i++) {
                 sum += round.edge(
-                        radius * DISC_EAST[i],
-                        radius * DISC_UP[i],
-                        radius * DISC_EAST[i + 1],
-                        radius * DISC_UP[i + 1]);
+                        radius * DISC_EAST[i], radius * DISC_UP[i], radius * DISC_EAST[i + 1], radius * DISC_UP[i + 1]);
             }
         } else if (zone instanceof WorkZone work) {
             List<ZoneEdge> edges = work.edges();
@@ -61,7 +60,8 @@ public final class ZoneProbability {
                         edge.to().up().arcminutes());
             }
         }
-        return Math.max(0, Math.min(1, sum / (2 * Math.PI)));
+        double probability = sum / (2 * Math.PI);
+        return probability < ROUNDING ? 0 : Math.min(1, probability);
     }
 
     /**
