@@ -74,9 +74,8 @@ final class BeginCommand implements Callable<Integer> {
             work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
-            var star = Suggestions.star(state, first.at());
             if (output.isJson()) {
-                output.print(workbench, NightJson.afterEvent(first, state, star));
+                output.print(workbench, NightJson.afterEvent(first, state));
             } else {
                 output.say(
                         workbench,
@@ -84,7 +83,7 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), " + work.words() + ".");
                 output.say(workbench, work.notes());
-                output.say(workbench, AdviceWords.of(state, star));
+                output.say(workbench, AdviceWords.of(state));
             }
         }
         return 0;
