@@ -94,12 +94,23 @@ final class LabelPlacer {
         return cost;
     }
 
+    /** A leader may cross a line, but had better not run along it. */
+    private double crossed(Vector2D on) {
+        double cost = 0;
+        for (Shunned one : shunned) {
+            cost += one.point().distanceSq(on) < STEP * STEP / 4 ? one.cost() : 0;
+        }
+        return cost;
+    }
+
     private double awkwardness(Placed placed) {
         double distance = placed.leaderStart().distance(placed.pointedAt());
         double cost = distance < GAP ? FREE_END * (GAP - distance) : distance - GAP;
         if (placed.needsLeader()) {
             for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
-                cost += taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
+                boolean isAtEnd = on.distance(placed.pointedAt()) < GAP;
+                cost += !isAtEnd && taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
+                cost += isAtEnd ? 0 : crossed(on);
             }
         }
         return cost;

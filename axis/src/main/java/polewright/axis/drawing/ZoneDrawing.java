@@ -29,7 +29,9 @@ public final class ZoneDrawing {
     private static final double WIDE_MAP = 190;
     private static final double ZONE_MAP = 270;
     private static final double ZONE_SHARE = 0.6;
-    private static final double WIDE_SHARE = 0.74;
+    private static final double WORDY_SHARE = 0.5;
+    private static final int FEW_CAUSES = 3;
+    private static final double FULL_SHARE = 0.8;
     private static final double SIZE = 14;
     private static final double LINE = 18;
     private static final int LETTERS = 40;
@@ -54,7 +56,7 @@ public final class ZoneDrawing {
     }
 
     private String drawn(Palette palette) {
-        MapView all = MapView.fitting(map(TOP, ONE_MAP), everything(), ZONE_SHARE);
+        MapView all = fitting(map(TOP, ONE_MAP), everything());
         Box extent = MapView.extent(all.onPaper(zone));
         boolean isOne = Math.max(extent.width(), extent.height()) >= SMALLEST_ZONE;
         return isOne ? oneMap(all, palette) : twoMaps(palette);
@@ -71,9 +73,9 @@ public final class ZoneDrawing {
     }
 
     private String twoMaps(Palette palette) {
-        MapView wide = MapView.fitting(map(TOP, WIDE_MAP), everything(), WIDE_SHARE);
+        MapView wide = MapView.fitting(map(TOP, WIDE_MAP), everything(), FULL_SHARE);
         double between = wide.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
-        MapView near = MapView.fitting(map(between + 12, ZONE_MAP), nearZone(), ZONE_SHARE);
+        MapView near = fitting(map(between + 12, ZONE_MAP), nearZone());
         ZonePanel all = new ZonePanel(scene, wide, false);
         ZonePanel panel = new ZonePanel(scene, near, true);
         List<String> notes = notes(all.showsRegions() || panel.showsRegions());
@@ -121,10 +123,23 @@ public final class ZoneDrawing {
         } else if (scene.now().get().covariance().isPresent()) {
             notes.add("The axis is known better than its mark.");
         }
+        if (scene.now().isPresent() && scene.goal().isPresent()) {
+            notes.add("Dotted arrow: what the advised turns do.");
+        }
         if (!scene.path().isEmpty()) {
             notes.add("Dots: where the axis pointed before.");
         }
         return notes;
+    }
+
+    /** As large as may be with room for words beside the zone. */
+    private MapView fitting(Box area, List<Vector2D> points) {
+        MapView full = MapView.fitting(area, points, FULL_SHARE);
+        boolean isWordy = ZoneOutline.of(scene.allowance()).causes().size() > FEW_CAUSES;
+        MapView byZone = MapView.fitting(area, zone, isWordy ? WORDY_SHARE : ZONE_SHARE);
+        return full.unitsPerArcmin() < byZone.unitsPerArcmin()
+                ? full
+                : new MapView(area, full.middle(), byZone.unitsPerArcmin());
     }
 
     private List<Vector2D> everything() {

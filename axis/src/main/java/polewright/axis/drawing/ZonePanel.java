@@ -25,8 +25,11 @@ final class ZonePanel {
     private static final int MOST_EDGE_LABELS = 5;
     private static final int LETTERS = 16;
     private static final double SMALLEST_REGION = 10;
+    // Of the map's width: a larger one would only flood the map.
+    private static final double LARGEST_REGION = 2.5;
     private static final double FINE = 4;
     private static final double ONE_PLACE = 6;
+    private static final double BESIDE_AIM = 30;
 
     private final ZoneScene scene;
     private final MapView view;
@@ -64,13 +67,14 @@ final class ZonePanel {
         throw new IllegalStateException("no such cause: " + stretch.words());
     }
 
-    /** Whether the regions about the axis are large enough to be seen. */
+    /** Whether the regions about the axis are large enough to be seen, and small enough to be recognised. */
     boolean showsRegions() {
         return scene.now()
                 .map(now -> view.onPaper(scene.region(now, 2)))
                 .filter(ring -> !ring.isEmpty())
                 .map(MapView::extent)
-                .filter(box -> Math.max(box.width(), box.height()) >= SMALLEST_REGION)
+                .map(box -> Math.max(box.width(), box.height()))
+                .filter(size -> size >= SMALLEST_REGION && size <= LARGEST_REGION * view.area().width())
                 .isPresent();
     }
 
@@ -86,7 +90,7 @@ final class ZonePanel {
         edges(svg, palette);
         if (showsRegions()) {
             svg.open("sigmas");
-            svg.polygon(Look.line(palette.axis(), 1.6), corners(region(1)));
+            svg.polygon(Look.line(palette.axis(), 1), corners(region(1)));
             svg.polygon(Look.line(palette.axis(), 1.6).dashed("4 4"), corners(region(2)));
             svg.close();
         }
@@ -137,7 +141,7 @@ final class ZonePanel {
         Stream.of(ZoneMarks.poleBox(pole()), ZoneMarks.aimBox(onPaper(scene.allowance().bestAim())))
                 .forEach(placer::keepOff);
         scene.now().ifPresent(now -> placer.keepOff(ZoneMarks.nowBox(onPaper(now.offset()))));
-        placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 6);
+        placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 14);
         placer.shun(path(), 60);
         placer.shun(Strokes.sampled(path(), FINE), 3);
         if (showsRegions()) {
@@ -188,7 +192,7 @@ final class ZonePanel {
         }
         scene.goal()
                 .map(this::onPaper)
-                .filter(goal -> isNear && goal.distance(aim) > ONE_PLACE && scene.now().isPresent())
+                .filter(goal -> isNear && goal.distance(aim) > BESIDE_AIM && scene.now().isPresent())
                 .ifPresent(goal -> label(List.of("after turning"), List.of(goal)));
         if (!scene.path().isEmpty()) {
             Vector2D first = onPaper(scene.path().get(0).offset());
