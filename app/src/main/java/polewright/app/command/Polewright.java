@@ -33,7 +33,7 @@ import polewright.app.Workbench;
             WedgeCommands.Clamp.class,
             WedgeCommands.Unclamp.class,
             WedgeCommands.Knock.class,
-            WedgeCommands.Allow.class,
+            AllowCommand.class,
             WedgeCommands.Note.class,
             WedgeCommands.Undo.class,
             FixCommand.class,

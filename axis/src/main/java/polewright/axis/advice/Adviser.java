@@ -1,6 +1,7 @@
 package polewright.axis.advice;
 
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice.Clamp;
@@ -63,7 +64,7 @@ public final class Adviser {
         }
         return TurnPlanner.isBeyondScrews(situation, turns)
                 ? TurnPlanner.byHand(situation, now)
-                : new TurnScrews(now, turns, situation.clamped(), after);
+                : new TurnScrews(now, turns, situation.clamped(), after, List.of());
     }
 
     /**
@@ -80,6 +81,16 @@ public final class Adviser {
         return turns.isEmpty()
                 && situation.fix().state().offsetCovariance().largestSigma().compareTo(TurnPlanner.handSigma(situation))
                         < 0;
+    }
+
+    /** Where one more adjustment would leave the axis; empty while too little is known to say. */
+    public static Optional<Prospect> prospect(Situation situation) {
+        return Optional.empty();
+    }
+
+    /** The sightings that could be taken next, the most worth while first. */
+    public static List<RankedSighting> ranking(Situation situation) {
+        return List.of();
     }
 
     /** Probability that the axis of {@code state} lies in the zone. */

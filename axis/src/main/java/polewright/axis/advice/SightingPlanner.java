@@ -3,6 +3,7 @@ package polewright.axis.advice;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
+import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
@@ -75,7 +76,8 @@ final class SightingPlanner {
         return candidates(situation)
                 .filter(c -> settlesTheDispute(c, situation.fix()))
                 .max(Comparator.comparingDouble(c -> c.worth(now)))
-                .<Advice>map(c -> new TakeSighting(probabilityNow, c.kind(), Duration.ofMinutes(c.watched()), reason))
+                .<Advice>map(c -> new TakeSighting(
+                        probabilityNow, c.kind(), Optional.empty(), Duration.ofMinutes(c.watched()), reason))
                 .orElseGet(() -> new Advice.WaitForDark(probabilityNow));
     }
 
