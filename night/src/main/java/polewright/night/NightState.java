@@ -128,10 +128,16 @@ public record NightState(
             if (event instanceof NightEvent.SightingTaken taken) {
                 sighted(logged.seq(), taken.sighting());
             } else if (event instanceof NightEvent.ScrewsTurned turned) {
-                steps.add(new Step.Turned(logged.seq(), turned.azimuthTurns(), turned.altitudeTurns()));
+                steps.add(new Step.Turned(
+                        logged.seq(),
+                        turned.azimuthTurns(),
+                        turned.altitudeTurns(),
+                        turned.azimuthBack(),
+                        turned.altitudeBack()));
                 clamped = false;
             } else if (event instanceof NightEvent.Clamped) {
-                steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
+                steps.add(new Step.Shifted(
+                        logged.seq(), begun.rig().usualClampShift(), begun.rig().clampingSigma()));
                 clamped = true;
                 lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.Unclamped) {

@@ -7,8 +7,8 @@ import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
-import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -61,12 +61,15 @@ public final class AxisState {
         RealVector mean = MatrixUtils.createRealVector(SIZE);
         mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
         mean.setEntry(ALTITUDE, site.poleAltitude().radians());
+        ScrewGains screws = ScrewGains.asTheRigSays(rig);
+        mean.setEntry(AZIMUTH_GAIN, screws.azimuthFactor() - 1);
+        mean.setEntry(ALTITUDE_GAIN, screws.altitudeFactor() - 1);
         RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
         // A lean also scales the azimuth that a turn makes, by its tangent component.
-        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(rig.azimuthScrew().relativeGainSigma(), lean * tanLat));
-        setVariance(covariance, ALTITUDE_GAIN, rig.altitudeScrew().relativeGainSigma());
+        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), lean * tanLat));
+        setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
@@ -104,21 +107,43 @@ public final class AxisState {
                 sigma(ALTITUDE_GAIN));
     }
 
-    /** The state after turns, clockwise positive, made by hand from here. */
+    /** The state after turns, clockwise positive, made by hand from here in one go each. */
     public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
+        return afterTurns(rig, HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns));
+    }
+
+    /** The same of turns that may go past and back. */
+    public AxisState afterTurns(Rig rig, HandTurns azimuthTurns, HandTurns altitudeTurns) {
         return Motion.turns(rig, azimuthTurns, altitudeTurns, senses, altitude())
                 .applyTo(this);
     }
 
-    /** The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned. */
+    /** The state after the clamps are tightened: by what earlier nights taught, or as unsteady as the rig says. */
+    public AxisState afterClamping(Rig rig) {
+        return Motion.shift(site, rig.usualClampShift(), rig.clampingSigma(), senses)
+                .applyTo(this);
+    }
+
+    /**
+     * The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned: all legs together, each
+     * screw finished the way that the rig wants it.
+     */
     public Turns turnsTo(AxisOffset aim, Rig rig) {
         AxisPointing target = AxisPointing.of(site, aim);
         Turns effective = gains().turnsBetween(axis(), target, rig);
-        Screw azimuth = rig.azimuthScrew();
-        Screw altitude = rig.altitudeScrew();
         return new Turns(
-                azimuth.needed(effective.azimuth(), senses.azimuthReversedBy(effective.azimuth())),
-                altitude.needed(effective.altitude(), senses.altitudeReversedBy(effective.altitude())));
+                rig.azimuthScrew().neededFrom(senses.azimuth(), effective.azimuth()),
+                rig.altitudeScrew().neededFrom(senses.altitude(), effective.altitude()));
+    }
+
+    /** The way in which the azimuth screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    public double lastAzimuthSense() {
+        return senses.azimuth();
+    }
+
+    /** The way in which the altitude screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    public double lastAltitudeSense() {
+        return senses.altitude();
     }
 
     public Site site() {

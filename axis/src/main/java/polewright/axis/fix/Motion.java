@@ -4,6 +4,8 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import polewright.axis.AxisOffset;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
@@ -14,17 +16,16 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
     private static final double LEAST_COS_LATITUDE = 0.1;
 
     /**
-     * Turns of the screws, made by hand from {@code before}. The unknown gains enter the transition, so that a later fix
-     * tells of them. A screw turned against its last sense loses some of its play, anything from none to all.
+     * Turns of the screws, made by hand with the axis at {@code presentAltitude}. The unknown gains enter the transition, so
+     * that a later fix tells of them. A screw left against its last sense loses some of its play, anything from none to all.
      */
-    static Motion turns(Rig rig, double azimuthTurns, double altitudeTurns, TurnSenses senses, Angle presentAltitude) {
-        Screw azimuth = rig.azimuthScrew();
-        Screw altitude = rig.altitudeScrew();
-        boolean azimuthReversed = senses.azimuthReversedBy(azimuthTurns);
-        boolean altitudeReversed = senses.altitudeReversedBy(altitudeTurns);
-        double azimuthMove = azimuth.move(azimuth.expected(azimuthTurns, azimuthReversed), presentAltitude)
-                .radians();
-        double altitudeMove = altitude.move(altitude.expected(altitudeTurns, altitudeReversed), presentAltitude)
+    static Motion turns(Rig rig, HandTurns azimuth, HandTurns altitude, TurnSenses senses, Angle presentAltitude) {
+        Screw.Effect azimuthEffect = rig.azimuthScrew().effect(azimuth, senses.azimuth());
+        Screw.Effect altitudeEffect = rig.altitudeScrew().effect(altitude, senses.altitude());
+        double azimuthMove =
+                rig.azimuthScrew().move(azimuthEffect.turns(), presentAltitude).radians();
+        double altitudeMove = rig.altitudeScrew()
+                .move(altitudeEffect.turns(), presentAltitude)
                 .radians();
         RealMatrix transition = MatrixUtils.createRealIdentityMatrix(AxisState.SIZE);
         transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuthMove);
@@ -35,17 +36,19 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
                 transition,
                 shiftOf(azimuthMove, altitudeMove),
                 noiseOf(
-                        handSigmaRad(azimuth, azimuthTurns, azimuthReversed, presentAltitude),
-                        handSigmaRad(altitude, altitudeTurns, altitudeReversed, presentAltitude)),
-                senses.after(azimuthTurns, altitudeTurns));
+                        azimuthEffect.sigmaTurns() * perTurnRad(rig.azimuthScrew(), azimuth, presentAltitude),
+                        altitudeEffect.sigmaTurns() * perTurnRad(rig.altitudeScrew(), altitude, presentAltitude)),
+                senses.after(azimuth, altitude));
     }
 
-    /** A shift of unknown direction, {@code sigma} on the sky each way. */
-    static Motion shift(Site site, Angle sigma, TurnSenses senses) {
+    /** A shift that is not of the screws' making: {@code usual} on the sky, {@code sigma} about it each way. */
+    static Motion shift(Site site, AxisOffset usual, Angle sigma, TurnSenses senses) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+        // East is along growing azimuth where the pole that is up is the northern one.
+        double azimuthRad = site.hemisphereSign() * usual.east().radians() / cosLat;
         return new Motion(
                 MatrixUtils.createRealIdentityMatrix(AxisState.SIZE),
-                shiftOf(0, 0),
+                shiftOf(azimuthRad, usual.up().radians()),
                 noiseOf(sigma.radians() / cosLat, sigma.radians()),
                 senses);
     }
@@ -59,12 +62,9 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
         return new AxisState(state.site(), mean, covariance, sensesAfter);
     }
 
-    private static double handSigmaRad(Screw screw, double turns, boolean reversed, Angle presentAltitude) {
-        if (turns == 0) {
-            return 0;
-        }
-        double perTurn = Math.abs(screw.move(turns, presentAltitude).radians() / turns);
-        return perTurn * Math.hypot(screw.handSigmaTurns(), reversed ? screw.playSigmaTurns() : 0);
+    private static double perTurnRad(Screw screw, HandTurns made, Angle presentAltitude) {
+        double turns = made.net() == 0 ? 1 : made.net();
+        return Math.abs(screw.move(turns, presentAltitude).radians() / turns);
     }
 
     private static RealVector shiftOf(double azimuthRad, double altitudeRad) {

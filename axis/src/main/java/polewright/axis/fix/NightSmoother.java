@@ -7,6 +7,7 @@ import java.util.Set;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import polewright.axis.AxisOffset;
 import polewright.axis.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -139,11 +140,12 @@ final class NightSmoother {
 
     private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
         if (movedBy.isPresent() && movedBy.get() instanceof Step.Turned turned) {
-            return Motion.turns(rig, turned.azimuthTurns(), turned.altitudeTurns(), senses, presentAltitude);
+            return Motion.turns(rig, turned.azimuth(), turned.altitude(), senses, presentAltitude);
         }
-        Angle sigma =
-                movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted ? shifted.sigma() : Angle.ZERO;
-        return Motion.shift(site, sigma, senses);
+        if (movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted) {
+            return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
+        }
+        return Motion.shift(site, AxisOffset.NONE, Angle.ZERO, senses);
     }
 
     private static double farthest(List<AxisState> a, List<AxisState> b) {

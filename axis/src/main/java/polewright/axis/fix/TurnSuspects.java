@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.sky.place.Site;
 
@@ -56,26 +57,29 @@ final class TurnSuspects {
     }
 
     private static Stream<Suspicion> suspicions(List<Step> steps, Step.Turned told) {
-        double azimuth = told.azimuthTurns();
-        double altitude = told.altitudeTurns();
+        HandTurns azimuth = told.azimuth();
+        HandTurns altitude = told.altitude();
         List<Suspicion> suspicions = new ArrayList<>();
-        if (azimuth != 0) {
-            suspicions.add(instead(steps, told, -azimuth, altitude, "the azimuth screw took the axis the other way"));
+        if (!azimuth.isNone()) {
+            suspicions.add(instead(
+                    steps, told, azimuth.reversed(), altitude, "the azimuth screw took the axis the other way"));
         }
-        if (altitude != 0) {
-            suspicions.add(instead(steps, told, azimuth, -altitude, "the altitude screw took the axis the other way"));
+        if (!altitude.isNone()) {
+            suspicions.add(instead(
+                    steps, told, azimuth, altitude.reversed(), "the altitude screw took the axis the other way"));
         }
-        if (azimuth != 0 && altitude != 0) {
-            suspicions.add(instead(steps, told, -azimuth, -altitude, "both screws took the axis the other way"));
+        if (!azimuth.isNone() && !altitude.isNone()) {
+            suspicions.add(instead(
+                    steps, told, azimuth.reversed(), altitude.reversed(), "both screws took the axis the other way"));
         }
         suspicions.add(instead(steps, told, altitude, azimuth, "the other screw had been turned"));
-        suspicions.add(instead(steps, told, 0, 0, "nothing had moved"));
+        suspicions.add(instead(steps, told, HandTurns.NONE, HandTurns.NONE, "nothing had moved"));
         return suspicions.stream();
     }
 
     private static Suspicion instead(
-            List<Step> steps, Step.Turned told, double azimuth, double altitude, String words) {
-        Step.Turned meant = new Step.Turned(told.seq(), azimuth, altitude);
+            List<Step> steps, Step.Turned told, HandTurns azimuth, HandTurns altitude, String words) {
+        Step.Turned meant = new Step.Turned(told.seq(), azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
         return new Suspicion(
                 told, words, steps.stream().map(s -> s.equals(told) ? meant : s).toList());
     }

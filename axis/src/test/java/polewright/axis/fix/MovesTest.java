@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -15,6 +16,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.rig.Experience;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
@@ -236,6 +239,53 @@ class MovesTest {
         assertThat(back.offsetCovariance().upUpArcmin2()
                         - before.offsetCovariance().upUpArcmin2())
                 .isCloseTo(square(8 / Math.sqrt(12)), within(0.6));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"54.6, -1", "54.6, 1", "-43.95, -1", "-43.95, 1"})
+    void turnPastTheGoalAndBack_losesNoPlay_andNeitherDoesTheNextInThatSense(double latitudeDeg, double last) {
+        Rig rig = rig(0.01, 0.4);
+        Night night = new Night(rig, Site.ofDegrees(latitudeDeg, 0, 0), AxisOffset.ofArcminutes(50, 50)).sighted();
+        night.turned(last, last, moved(night.axis(), 20 * last, 20 * last)).sighted();
+        AxisState before = night.state();
+
+        AxisState after =
+                before.afterTurns(rig, new HandTurns(-2 * last, 0.5 * last), new HandTurns(-2 * last, 0.5 * last));
+
+        double gain = before.gains().altitudeFactor();
+        assertThat(after.axis().altitude().minus(before.axis().altitude()).arcminutes() / gain)
+                .isCloseTo(-40 * last, within(1.2));
+        assertThat(after.lastAltitudeSense()).isEqualTo(last);
+        assertThat(after.lastAzimuthSense()).isEqualTo(last);
+        // 1 % of 40′ and what a leaning base makes of the other screw, but nothing of 8′ / √12 of play.
+        assertThat(after.offsetCovariance().sigmaUp().arcminutes()).isLessThan(1.2);
+        AxisState on = after.afterTurns(rig, 0, last);
+        assertThat(on.offsetCovariance().sigmaUp().arcminutes()).isLessThan(1.2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void clampingThatUsuallyMovesTheAxis_isExpectedTo_onTheSky(double latitudeDeg) {
+        AxisOffset usual = AxisOffset.ofArcminutes(1.5, -2);
+        Rig rig = rig(0.1, 0)
+                .withExperience(
+                        Optional.of(new Experience(3, 1.2, 0.03, 0.9, 0.04, 5, usual, Angle.ofArcminutes(0.5))));
+        Site site = Site.ofDegrees(latitudeDeg, 0, 0);
+        Night night = new Night(rig, site, AxisOffset.ofArcminutes(20, 10)).sighted();
+        AxisState before = night.state();
+
+        AxisState after = before.afterClamping(rig);
+
+        AxisOffset moved = after.offset().minus(before.offset());
+        assertThat(moved.east().arcminutes()).isCloseTo(1.5, within(0.02));
+        assertThat(moved.up().arcminutes()).isCloseTo(-2, within(0.02));
+        assertThat(after.offsetCovariance().upUpArcmin2()
+                        - before.offsetCovariance().upUpArcmin2())
+                .isCloseTo(0.25, within(0.01));
+        night.steps.add(new Step.Shifted(99, rig.usualClampShift(), rig.clampingSigma()));
+        assertThat(night.state().axis().separation(after.axis()).arcseconds()).isLessThan(1e-3);
+        assertThat(before.gains().azimuthFactor()).isCloseTo(1.2, within(1e-9));
+        assertThat(before.gains().altitudeSigma()).isCloseTo(0.04, within(1e-9));
     }
 
     @ParameterizedTest
