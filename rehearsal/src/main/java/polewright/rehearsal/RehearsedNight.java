@@ -9,10 +9,12 @@ import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
@@ -21,7 +23,6 @@ import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.axis.work.Work;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
@@ -182,7 +183,7 @@ public final class RehearsedNight {
         });
         for (SightingKind kind : before) {
             unasked--;
-            sight(kind, Duration.ZERO);
+            sight(kind, Duration.ZERO, Optional.empty());
         }
         while (moments.size() < MOST_EVENTS && !(advice() instanceof Advice.Stop)) {
             follow(advice());
@@ -196,7 +197,7 @@ public final class RehearsedNight {
 
     private void follow(Advice advice) {
         if (advice instanceof Advice.TakeSighting take) {
-            sight(take.kind(), take.watch());
+            sight(take.kind(), take.watch(), take.star());
         } else if (advice instanceof Advice.TurnScrews turn) {
             turn(turn);
         } else if (advice instanceof Advice.WaitForDark) {
@@ -214,7 +215,7 @@ public final class RehearsedNight {
         }
     }
 
-    private void sight(SightingKind kind, Duration watch) {
+    private void sight(SightingKind kind, Duration watch, Optional<AdvisedStar> advised) {
         switch (kind) {
             case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), costs.reading());
             case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), costs.reading());
@@ -228,13 +229,13 @@ public final class RehearsedNight {
                         observer.stillPoint(
                                 wedge,
                                 now,
-                                star(kind),
+                                star(kind, advised),
                                 begun.rig().widestOptic().orElseThrow()),
                         costs.stillPoint());
             case FRAMES -> takeFrames(camera.orElseThrow());
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(
-                        observer.drift(wedge, now, star(kind), watch, StarDrift.usualSigma(begun.rig())),
+                        observer.drift(wedge, now, star(kind, advised), watch, StarDrift.usualSigma(begun.rig())),
                         watch.plus(costs.settingAStar()));
         }
     }
@@ -259,11 +260,11 @@ public final class RehearsedNight {
     }
 
     private void turnByCount(List<ScrewTurn> turns) {
-        double azimuth = turns(turns, ScrewTurn.Which.AZIMUTH);
-        double altitude = turns(turns, ScrewTurn.Which.ALTITUDE);
+        HandTurns azimuth = made(turns, ScrewTurn.Which.AZIMUTH);
+        HandTurns altitude = made(turns, ScrewTurn.Which.ALTITUDE);
         wedge = wedge.turned(azimuth, altitude, observer.random());
         now = now.plus(costs.atTheScrews(turns.size()));
-        happened(new NightEvent.ScrewsTurned(azimuth, altitude));
+        happened(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
     }
 
     private void turnByFrames(List<ScrewTurn> turns, CameraOnTube onTube, CameraOnTube.Turned frames) {
@@ -293,11 +294,12 @@ public final class RehearsedNight {
         sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 
-    private static double turns(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+    private static HandTurns made(List<ScrewTurn> turns, ScrewTurn.Which screw) {
         return turns.stream()
                 .filter(turn -> turn.screw() == screw)
-                .mapToDouble(ScrewTurn::clockwiseTurns)
-                .sum();
+                .map(ScrewTurn::made)
+                .findFirst()
+                .orElse(HandTurns.NONE);
     }
 
     private void sighted(Sighting sighting, Duration taken) {
@@ -317,10 +319,13 @@ public final class RehearsedNight {
         told.accept(moment);
     }
 
-    private FixedStar star(SightingKind kind) {
-        NamedStar star = SuggestedStar.forSighting(kind, begun.site(), begun.weather(), now, stars)
-                .orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now))
-                .star();
-        return new FixedStar(star.label(), star.place());
+    private FixedStar star(SightingKind kind, Optional<AdvisedStar> advised) {
+        String name = advised.orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now))
+                .name();
+        return stars.stream()
+                .filter(star -> star.label().equals(name))
+                .findFirst()
+                .map(star -> new FixedStar(star.label(), star.place()))
+                .orElseThrow(() -> new IllegalStateException(name + " is not among the stars to choose from"));
     }
 }

@@ -25,7 +25,7 @@ import polewright.sky.place.Site;
 
 @Command(
         name = "begin",
-        description = "Begin a night. Site and rig are remembered from the last one.",
+        description = "Begin a night. Site, rig and work are remembered from the last one.",
         footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
     private static final Duration UNDER_WAY = Duration.ofHours(4);
@@ -43,6 +43,9 @@ final class BeginCommand implements Callable<Integer> {
 
     @Option(names = "--again", description = "Begin anew although a night is under way.")
     private boolean again;
+
+    @Mixin
+    private BeginningWork purpose;
 
     @Mixin
     private SkyOptions sky;
@@ -64,22 +67,23 @@ final class BeginCommand implements Callable<Integer> {
     public Integer call() {
         // All of it is known to be usable before a log is made for it.
         NightEvent.Begun begun = begun(log.lastBegun(workbench));
+        BeginningWork.Taken work = purpose.taken(begun, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
             NightId night = opened.begin(begun, sky.at(workbench));
+            work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
-            var star = Suggestions.star(state, first.at());
             if (output.isJson()) {
-                output.print(workbench, NightJson.afterEvent(first, state, star));
+                output.print(workbench, NightJson.afterEvent(first, state));
             } else {
                 output.say(
                         workbench,
                         "Begun: " + begun.siteName() + " (" + AngleWords.site(begun.site()) + "), "
                                 + begun.rig().name() + " ("
-                                + begun.rig().kind().words() + "), allowed "
-                                + begun.allowance().words() + ".");
-                output.say(workbench, AdviceWords.of(state, star));
+                                + begun.rig().kind().words() + "), " + work.words() + ".");
+                output.say(workbench, work.notes());
+                output.say(workbench, AdviceWords.of(state));
             }
         }
         return 0;
@@ -92,12 +96,16 @@ final class BeginCommand implements Callable<Integer> {
         }
         List<LoggedEvent> last = opened.events(LogOption.latest(opened));
         Instant lastAt = last.get(last.size() - 1).at();
-        boolean underWay = last.size() > 1
+        boolean underWay = last.stream().anyMatch(BeginCommand::isDone)
                 && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
         if (underWay) {
             throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
                     + ": go on with it, or add --again to leave it and begin anew.");
         }
+    }
+
+    private static boolean isDone(LoggedEvent logged) {
+        return !(logged.event() instanceof NightEvent.Begun || logged.event() instanceof NightEvent.WorkSet);
     }
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {

@@ -27,7 +27,8 @@ public final class WorkWords {
             parts.add(TimeSpans.of(look.stay()) + " untouched");
             look.goToWithin().ifPresent(within -> parts.add("go-to within " + AngleWords.size(within)));
         } else if (item instanceof Shot shot) {
-            parts.add(TimeSpans.of(shot.subExposure()) + " exposures for " + TimeSpans.of(shot.total()));
+            parts.add(
+                    "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
             parts.add("with " + camera(shot.camera()));
             parts.add(
                     shot.guiding() instanceof Guiding.Guided guided

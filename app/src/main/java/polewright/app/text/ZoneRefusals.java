@@ -14,7 +14,7 @@ public final class ZoneRefusals {
     public static InputRefused of(ZoneOutcome.Impossible impossible) {
         return new InputRefused(
                 "'" + impossible.item() + "' cannot come out well: even with a perfect axis "
-                        + goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
+                        + ZoneWords.goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
                 remedy(impossible.cause()));
     }
 
@@ -23,17 +23,6 @@ public final class ZoneRefusals {
         return new InputRefused(
                 "no one axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
                 "give one of them more room, or keep it for another night");
-    }
-
-    private static String goesWrong(Cause cause) {
-        return switch (cause) {
-            case DRIFT -> "stars trail too far";
-            case CORNER -> "stars trail too far in the corners";
-            case LEAVES_FRAME -> "the object leaves the frame";
-            case LEAVES_FIELD -> "the object leaves the field";
-            case GO_TO -> "a go-to misses";
-            case MOUNT -> "it asks too much";
-        };
     }
 
     private static String atMost(Cause cause, Optional<Duration> longest) {

@@ -1,20 +1,28 @@
 package polewright.app.text;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.Allowance;
+import polewright.axis.allowance.Cause;
 import polewright.axis.allowance.ItemTolerance;
 import polewright.axis.allowance.WorkZone;
 import polewright.axis.allowance.ZoneEdge;
 import polewright.axis.work.WorkItem;
+import polewright.axis.work.WorkPreset;
 import polewright.night.NightState;
 import polewright.sky.angle.Angle;
 
 /** How far off the axis may be, and why, in words. */
 public final class ZoneWords {
+    // An aim nearer the pole than this is the pole.
+    private static final double LEAST_TOLD_ARCMIN = 0.05;
+    private static final double LEAST_TOLD_SHARE = 0.02;
+    private static final double ROUND = 1.05;
+
     private ZoneWords() {}
 
     /** In one line: {@code good enough for planets: 3.2′ round the best aim}. */
@@ -34,66 +42,92 @@ public final class ZoneWords {
             return lines;
         }
         lines.add("WORK  Tonight is for");
-        zone.work().items().forEach(item -> {
-            lines.add("      - " + WorkWords.of(item));
+        int number = 1;
+        for (WorkItem item : zone.work().items()) {
+            lines.add("      " + number++ + ". " + WorkWords.of(item));
             alone(item, tolerances).ifPresent(lines::add);
-        });
+        }
         lines.addAll(of(zone));
         return lines;
     }
 
     /** The zone, what draws its nearest line, and the best aim. */
     public static List<String> of(WorkZone zone) {
-        return List.of(zone(zone), strictest(zone), aim(zone.bestAim()));
+        return List.of(zone(zone), strictest(zone), aim(zone));
     }
 
     private static List<String> presets() {
-        return List.of(
-                Wrapping.unbroken("  polewright allow --for \"a casual look\""),
-                Wrapping.unbroken("  polewright allow --for \"planets at high power\""),
-                Wrapping.unbroken("  polewright allow --for \"short subs\""),
-                Wrapping.unbroken("  polewright allow --for \"long guided subs\""));
+        return Arrays.stream(WorkPreset.values())
+                .map(preset -> Wrapping.unbroken("      polewright allow --for " + preset.words()))
+                .toList();
     }
 
     private static Optional<String> alone(WorkItem item, List<ItemTolerance> tolerances) {
         return tolerances.stream()
                 .filter(tolerance -> tolerance.item().equals(item))
-                .map(tolerance -> "        For this alone "
-                        + AngleWords.size(tolerance.alone().depth())
-                        + " round its best aim; beyond, "
-                        + nearest(tolerance.alone()).cause().words() + ".")
+                .map(ItemTolerance::alone)
+                .map(zone -> {
+                    Cause cause = nearest(zone).cause();
+                    String within = "         Alone it allows " + AngleWords.size(zone.depth()) + " round its best aim";
+                    return cause == Cause.MOUNT
+                            ? within + ", as much as any work."
+                            : within + "; beyond that " + goesWrong(cause) + ".";
+                })
                 .findFirst();
     }
 
     private static String zone(WorkZone zone) {
         Allowance.Span east = zone.eastSpan();
-        String words = "ZONE  Good enough is " + AngleWords.size(zone.depth())
-                + " round the best aim, and more in places: from " + side(east.low()) + " to " + side(east.high());
-        return words
-                + zone.upSpanAt(zone.bestAim().east())
-                        .map(up -> ", and from " + height(up.low()) + " to " + height(up.high()))
-                        .orElse("")
-                + " the pole.";
+        String depth = "ZONE  Good enough is " + AngleWords.size(zone.depth()) + " round the best aim";
+        return zone.upSpanAt(zone.bestAim().east())
+                .map(up -> isRound(zone.depth(), east, up)
+                        ? depth + ", alike every way."
+                        : depth + ", in places more: from " + side(east.low()) + " to " + side(east.high())
+                                + ", and from " + height(up.low()) + " to " + height(up.high()) + " the pole.")
+                .orElse(depth + ".");
+    }
+
+    private static boolean isRound(Angle depth, Allowance.Span east, Allowance.Span up) {
+        double least = 2 * depth.radians() * ROUND;
+        return east.high().minus(east.low()).radians() < least
+                && up.high().minus(up.low()).radians() < least;
     }
 
     private static String strictest(WorkZone zone) {
-        return "WHY   Strictest: " + zone.strictest() + ". Just beyond its line "
-                + nearest(zone).cause().words() + ".";
+        Cause cause = nearest(zone).cause();
+        return cause == Cause.MOUNT
+                ? "WHY   No work asks for so little; farther off nobody would leave a mount."
+                : "WHY   Strictest is " + zone.strictest() + ": just beyond its line " + goesWrong(cause) + ".";
     }
 
-    private static String aim(AxisOffset aim) {
-        if (aim.distance().arcminutes() < 0.05) {
-            return "AIM   The true pole is the best aim.";
-        }
+    /** What goes wrong, as the end of a sentence. */
+    static String goesWrong(Cause cause) {
+        return switch (cause) {
+            case DRIFT -> "stars trail";
+            case CORNER -> "stars trail in the corners";
+            case LEAVES_FRAME -> "the object leaves the frame";
+            case LEAVES_FIELD -> "the object leaves the field";
+            case GO_TO -> "a go-to misses";
+            case MOUNT -> "it is far off for any mount";
+        };
+    }
+
+    private static String aim(WorkZone zone) {
+        AxisOffset aim = zone.bestAim();
+        double least =
+                Math.max(LEAST_TOLD_ARCMIN, LEAST_TOLD_SHARE * zone.depth().arcminutes());
         List<String> parts = new ArrayList<>();
-        if (Math.abs(aim.up().arcminutes()) >= 0.05) {
+        if (Math.abs(aim.up().arcminutes()) >= least) {
             parts.add(AngleWords.size(aim.up()) + (aim.up().radians() > 0 ? " above" : " below"));
         }
-        if (Math.abs(aim.east().arcminutes()) >= 0.05) {
+        if (Math.abs(aim.east().arcminutes()) >= least) {
             parts.add(AngleWords.size(aim.east()) + (aim.east().radians() > 0 ? " east of" : " west of"));
         }
-        return "AIM   Best is " + String.join(" and ", parts)
-                + " the true pole: air bends the stars' paths, and the axis that suits them is not quite the pole.";
+        return parts.isEmpty()
+                ? "AIM   The true pole is the best aim."
+                : "AIM   Best is " + String.join(" and ", parts)
+                        + " the true pole: air bends the stars' paths, and the axis that follows them best is not quite"
+                        + " the pole.";
     }
 
     /** The stretch of edge that comes nearest to the best aim. */

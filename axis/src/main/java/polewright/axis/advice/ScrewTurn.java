@@ -1,5 +1,7 @@
 package polewright.axis.advice;
 
+import polewright.axis.rig.HandTurns;
+
 /**
  * One screw to turn. A turn that must end against the way it goes is made in two legs: past the goal, then back.
  *
@@ -13,9 +15,9 @@ public record ScrewTurn(Which screw, double clockwiseTurns, double backTurns) {
         this(screw, clockwiseTurns, 0);
     }
 
-    /** What the hand turns first, clockwise positive: the whole turn, or past the goal. */
-    public double firstTurns() {
-        return clockwiseTurns - backTurns;
+    /** Both legs, as the hand makes them. */
+    public HandTurns made() {
+        return new HandTurns(clockwiseTurns, backTurns);
     }
 
     /** The two screws of a wedge or mount head. */
