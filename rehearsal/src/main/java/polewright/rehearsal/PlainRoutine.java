@@ -5,16 +5,16 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisOffset;
-import polewright.axis.advice.SightingKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.StarDrift;
-import polewright.night.SuggestedStar;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.FixedStar;
@@ -70,6 +70,7 @@ public final class PlainRoutine {
     private final SimulatedObserver observer;
     private final RandomGenerator random;
     private final PlainReckoning reckoning;
+    private final HandbookStar stars;
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
@@ -104,6 +105,7 @@ public final class PlainRoutine {
         Weather weather = setting.weather();
         this.observer = new SimulatedObserver(weather, random);
         this.random = random;
+        this.stars = new HandbookStar(setting.stars());
         this.reckoning = new PlainReckoning(site, weather, rig);
     }
 
@@ -156,12 +158,11 @@ public final class PlainRoutine {
         while (isGoingOn()) {
             if (!eastIsGood) {
                 AxisOffset seen =
-                        new AxisOffset(reckoning.eastByDrift(drift(SightingKind.DRIFT_ON_MERIDIAN)), Angle.ZERO);
+                        new AxisOffset(reckoning.eastByDrift(drift(HandbookStar::nearTheMeridian)), Angle.ZERO);
                 measured("drift near the meridian", seen);
                 eastIsGood = seen.distance().compareTo(shareOfTolerated()) <= 0 || !turnAll(seen);
             } else if (!upIsGood) {
-                AxisOffset seen =
-                        new AxisOffset(Angle.ZERO, reckoning.upByDrift(drift(SightingKind.DRIFT_EAST_OR_WEST)));
+                AxisOffset seen = new AxisOffset(Angle.ZERO, reckoning.upByDrift(drift(HandbookStar::inTheEastOrWest)));
                 measured("drift in the east or west", seen);
                 upIsGood = seen.distance().compareTo(shareOfTolerated()) <= 0 || !turnAll(seen);
             } else if (clamped) {
@@ -177,26 +178,33 @@ public final class PlainRoutine {
     /** The pole star to its place about the still point; twice if it was far from it, as long turns come out short. */
     private void byPoleStar(Optic finder) {
         Angle far = finder.field().times(FAR_IN_THE_FIELD);
-        AxisOffset seen = new AxisOffset(finder.field(), finder.field());
-        for (int i = 0; i < 2 && seen.distance().compareTo(far) > 0 && poleStarIsIn(finder); i++) {
-            seen = reckoning.byStillPoint(observer.stillPoint(wedge, now, star(SightingKind.STILL_POINT), finder));
+        Angle seenAt = finder.field();
+        for (int i = 0; i < 2 && seenAt.compareTo(far) > 0; i++) {
+            Optional<FixedStar> star = poleStarIn(finder);
+            if (star.isEmpty()) {
+                return;
+            }
+            AxisOffset seen = reckoning.byStillPoint(observer.stillPoint(wedge, now, star.get(), finder));
             now = now.plus(costs.stillPoint());
             measured("pole star about the still point", seen);
             turnAll(seen);
+            seenAt = seen.distance();
         }
     }
 
-    private boolean poleStarIsIn(Optic finder) {
-        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), setting.weather());
-        Vector3D star = moment.refracted(Ephemeris.apparent(star(SightingKind.STILL_POINT), moment))
-                .enu();
-        return Vector3D.angle(star, wedge.axis()) < finder.field().radians() / 2;
+    private Optional<FixedStar> poleStarIn(Optic finder) {
+        ObservingMoment sky = sky();
+        return stars.ofThePole(sky)
+                .filter(star -> Vector3D.angle(
+                                sky.refracted(Ephemeris.apparent(star, sky)).enu(), wedge.axis())
+                        < finder.field().radians() / 2);
     }
 
     /** A plain drift is seen early; one that is not is watched for as long as the limit needs. */
-    private StarDrift drift(SightingKind kind) {
+    private StarDrift drift(BiFunction<HandbookStar, ObservingMoment, Optional<FixedStar>> which) {
         now = now.plus(costs.settingAStar());
-        FixedStar star = star(kind);
+        FixedStar star = which.apply(stars, sky())
+                .orElseThrow(() -> new IllegalStateException("no star suits a drift at " + now));
         Angle sigma = StarDrift.usualSigma(rig);
         StarDrift early = observer.drift(wedge, now, star, FIRST_LOOK, sigma);
         boolean isPlain = early.drift().angle().compareTo(sigma.times(PLAIN_SIGMAS)) > 0;
@@ -253,11 +261,8 @@ public final class PlainRoutine {
         did(Act.CLAMPED, "clamped");
     }
 
-    private FixedStar star(SightingKind kind) {
-        return SuggestedStar.forSighting(kind, site, setting.weather(), now, setting.stars())
-                .map(suggested ->
-                        new FixedStar(suggested.star().label(), suggested.star().place()))
-                .orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now));
+    private ObservingMoment sky() {
+        return ObservingMoment.of(site, SkyTime.of(now), setting.weather());
     }
 
     private boolean isGoingOn() {
