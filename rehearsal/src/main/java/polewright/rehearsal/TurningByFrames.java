@@ -19,7 +19,6 @@ import polewright.sky.attitude.CameraAttitude;
  * left of it, then the other screw.
  */
 final class TurningByFrames {
-    private static final Duration A_LOOK = Duration.ofSeconds(20);
     private static final int MOST_LOOKS = 10;
     // Less is not worth another touch.
     private static final double GOOD_ENOUGH_TURNS = 0.1;
@@ -32,6 +31,7 @@ final class TurningByFrames {
     private final AxisFromFrames found;
     private final ScrewGains gains;
     private final AxisPointing aim;
+    private final Duration turnAndLookTake;
     private final RandomGenerator random;
     private final List<Step> steps = new ArrayList<>();
     private HiddenWedge wedge;
@@ -49,6 +49,7 @@ final class TurningByFrames {
 
     /**
      * @param reference the frames that gave the axis, nothing but screws touched since
+     * @param turnAndLookTake how long it takes to turn one screw and take a frame
      * @param gains what the screws are taken to do
      */
     TurningByFrames(
@@ -56,6 +57,7 @@ final class TurningByFrames {
             CameraOnTube.Turned reference,
             HiddenWedge wedge,
             Instant now,
+            Duration turnAndLookTake,
             ScrewGains gains,
             AxisPointing aim,
             RandomGenerator random) {
@@ -64,6 +66,7 @@ final class TurningByFrames {
         this.found = AxisFromFrames.of(wedge.site(), reference.attitudes());
         this.gains = gains;
         this.aim = aim;
+        this.turnAndLookTake = turnAndLookTake;
         this.random = random;
         this.wedge = wedge;
         this.now = now;
@@ -93,7 +96,7 @@ final class TurningByFrames {
         }
         boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
         wedge = wedge.turned(azimuth ? turns : 0, azimuth ? 0 : turns, random);
-        now = now.plus(A_LOOK);
+        now = now.plus(turnAndLookTake);
         CameraAttitude frame = camera.again(reference.fork(), wedge, now);
         ScrewsSoFar soFar =
                 ScrewsSoFar.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
