@@ -15,7 +15,9 @@ public final class ExposureWords {
     public static List<String> of(List<ExposureOutlook> shots) {
         List<String> lines = new ArrayList<>();
         for (ExposureOutlook outlook : shots) {
-            lines.add("SHOT  " + outlook.shot().name() + ": stars stay round for " + both(outlook.now())
+            lines.add("SHOT  " + outlook.shot().name() + " ("
+                    + TimeSpans.of(outlook.shot().subExposure()) + " wanted): stars stay round for "
+                    + both(outlook.now())
                     + ", as the axis is now.");
             lines.add("      " + next(outlook));
         }
@@ -23,9 +25,8 @@ public final class ExposureWords {
     }
 
     private static String next(ExposureOutlook outlook) {
-        String wanted = TimeSpans.of(outlook.shot().subExposure());
         if (outlook.isLongEnough()) {
-            return "That is enough for the " + wanted + " it is to have: nothing to gain.";
+            return "That is long enough: no more adjusting for this.";
         }
         return outlook.next()
                 .map(after -> outlook.isWorthAdjusting()
@@ -33,12 +34,12 @@ public final class ExposureWords {
                                 + "."
                         : "One more adjustment would hardly lengthen that: not worth about " + work(after.minutes())
                                 + " work. Take shorter exposures.")
-                .orElse("It is to have " + wanted + ".");
+                .orElse("What more adjusting would bring is not known yet.");
     }
 
     private static String work(double minutes) {
         String time = TimeSpans.about(minutes);
-        return time.endsWith("s") ? time + "’" : time + "’s";
+        return time.endsWith("s") ? time + "'" : time + "'s";
     }
 
     private static String both(Limit limit) {

@@ -1,27 +1,28 @@
 package polewright.app.text;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import polewright.axis.advice.RankedSighting;
 import polewright.axis.advice.SightingKind;
 
 /** The sightings that could be taken next, in words. */
 public final class RankingWords {
-    private static final int MOST = 5;
-
     private RankingWords() {}
 
-    /** A heading and a line for each, the most worth while first; nothing when there is none. */
+    /** A heading and the best of each kind, the most worth while first; nothing when there is none. */
     public static List<String> of(List<RankedSighting> ranking) {
         List<String> lines = new ArrayList<>();
-        if (!ranking.isEmpty()) {
-            lines.add("RANK  Sightings that could come next, the most gain a minute first:");
+        Set<SightingKind> told = EnumSet.noneOf(SightingKind.class);
+        for (RankedSighting sighting : ranking) {
+            if (told.add(sighting.kind())) {
+                lines.add("      " + told.size() + ". " + what(sighting) + ": " + TimeSpans.about(sighting.minutes())
+                        + " in all, then a chance of " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
+            }
         }
-        int number = 1;
-        for (RankedSighting sighting : ranking.subList(0, Math.min(MOST, ranking.size()))) {
-            lines.add("      " + number++ + ". " + what(sighting) + ": "
-                    + TimeSpans.about(sighting.minutes()) + " in all, then good enough with "
-                    + AdviceWords.percent(sighting.probabilityAfter()) + ".");
+        if (!lines.isEmpty()) {
+            lines.add(0, "RANK  Sightings that could come next, most gain a minute first:");
         }
         return lines;
     }
@@ -34,7 +35,8 @@ public final class RankingWords {
                         : ", watched for " + TimeSpans.about(sighting.watch().toMinutes()));
     }
 
-    private static String words(SightingKind kind) {
+    /** A kind of sighting in two or three words. */
+    static String words(SightingKind kind) {
         return switch (kind) {
             case COMPASS -> "the compass";
             case SHADOW -> "the shadow of a plumb line";

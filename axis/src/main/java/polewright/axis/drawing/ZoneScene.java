@@ -32,8 +32,7 @@ public record ZoneScene(
     }
 
     public ZoneScene withNow(AxisOffset offset, OffsetCovariance covariance) {
-        return new ZoneScene(
-                allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
+        return new ZoneScene(allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
     }
 
     public ZoneScene withPath(List<Place> earlier) {
