@@ -53,11 +53,17 @@ final class AllowCommand extends WorkCommand {
             names = "--for",
             paramLabel = "WORK",
             arity = "1..*",
+            parameterConsumer = PlainWords.class,
             description = "In place of what there was: a casual look, planets at high power, short subs, or long"
                     + " guided subs.")
     private @Nullable List<String> purpose;
 
-    @Option(names = "--also", paramLabel = "WORK", arity = "1..*", description = "The same, beside what there was.")
+    @Option(
+            names = "--also",
+            paramLabel = "WORK",
+            arity = "1..*",
+            parameterConsumer = PlainWords.class,
+            description = "The same, beside what there was.")
     private @Nullable List<String> more;
 
     @Mixin

@@ -212,7 +212,8 @@ final class WorkItemCommands {
         Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
             String dropped = String.join(" ", name);
             List<WorkItem> left = before.stream()
-                    .filter(item -> !item.name().equalsIgnoreCase(dropped))
+                    .filter(item -> !item.name().equalsIgnoreCase(dropped)
+                            && !item.name().equalsIgnoreCase("a " + dropped))
                     .toList();
             if (left.size() == before.size()) {
                 throw new InputRefused(
