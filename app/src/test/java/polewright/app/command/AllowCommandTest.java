@@ -92,7 +92,7 @@ class AllowCommandTest {
         String shown = flat(good("allow"));
         assertThat(shown)
                 .startsWith(
-                        "WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with camera"
+                        "WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
                                 + " (1200 mm, 0.65″ a pixel), not guided, trails up to 3.0″; anywhere above 30°. Alone it allows ")
                 .contains(
                         " 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere above"
