@@ -18,12 +18,12 @@ import polewright.sky.place.Site;
  * @param limits those that matter to its edge
  */
 record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
-    private static final int COARSE_RAYS = 60;
+    private static final int COARSE_RAYS = 40;
     private static final int RAYS = 240;
     // A limit this many times farther out than the edge wherever one looks does not matter.
     private static final double FAR = 1.25;
-    // To second order a limit is nearer than to first by no more than this.
-    private static final double BENDS_BY = 1.15;
+    // To second order a limit is nearer than to first by no more than this part for each arcminute of offset: tan 80°.
+    private static final double BENDS_BY_PER_ARCMIN = 0.0017;
     private static final double LEAST_HOLLOW_ARCMIN = 0.01;
     private static final int CORNER_HALVINGS = 14;
     private static final double NEVER_MOVED_MORE_THAN = 0.25;
@@ -82,11 +82,12 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         Ray bentRay(double angleRad, List<ShapedLimit> limits) {
             Ray straight = ray(angleRad, limits);
             Vector2D step = straight.step;
+            double bendsBy = 1.005 + BENDS_BY_PER_ARCMIN * straight.end().getNorm();
             double least = Double.POSITIVE_INFINITY;
             ShapedLimit nearest = straight.limit;
             for (ShapedLimit limit : limits) {
                 double reach = limit.reach(from, step.getX(), step.getY());
-                if (reach < BENDS_BY * Math.min(least, straight.reach)) {
+                if (reach < bendsBy * Math.min(least, straight.reach)) {
                     double bent = limit.bentReach(from, step.getX(), step.getY(), reach);
                     if (bent < least) {
                         least = bent;
