@@ -36,10 +36,12 @@ class PublishedTolerancesTest {
     })
     void aGuidedZone_isAsWideAsTheToleranceAttributedToHook(
             double decDeg, double focalMm, double farCornerDeg, double minutes, double trailMicrometres) {
-        double expectedArcmin =
-                45019 * trailMicrometres * Math.cos(Math.toRadians(decDeg)) / (minutes * focalMm * farCornerDeg);
         Camera camera = new Camera("camera", focalMm, 4, 3000, 2000);
         double halfDiagonalDeg = Math.toDegrees(Math.atan(Math.hypot(3000, 2000) / 2 * 0.004 / focalMm));
+        // Where the guide star is, is not known: δ is that of one on the pole's side of the picture.
+        double guideDeg = Math.abs(decDeg) + farCornerDeg - halfDiagonalDeg;
+        double expectedArcmin =
+                45019 * trailMicrometres * Math.cos(Math.toRadians(guideDeg)) / (minutes * focalMm * farCornerDeg);
         double toleranceArcsec =
                 Angle.ofRadians(trailMicrometres / 1000 / focalMm).arcseconds();
         Site site = decDeg < 0 ? TUSSOCK_FLAT : LARKFELL;
