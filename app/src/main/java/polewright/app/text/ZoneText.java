@@ -132,8 +132,7 @@ public final class ZoneText {
 
     /** Where the axis is, if its regions are on the map and large enough to be told from its mark. */
     private Optional<ZoneScene.Place> regions() {
-        return scene.now()
-                .filter(now -> isNear(now.offset()) && map.isSeen(scene.region(now, 2)));
+        return scene.now().filter(now -> isNear(now.offset()) && map.isSeen(scene.region(now, 2)));
     }
 
     private boolean isNear(AxisOffset offset) {

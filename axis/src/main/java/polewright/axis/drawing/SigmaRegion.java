@@ -16,8 +16,7 @@ final class SigmaRegion {
         List<Vector2D> points = new ArrayList<>(POINTS);
         for (int i = 0; i < POINTS; i++) {
             double angle = 2 * Math.PI * i / POINTS;
-            points.add(middle.add(
-                    sigmas, fromCircle(covariance, eastOnRight, Math.cos(angle), Math.sin(angle))));
+            points.add(middle.add(sigmas, fromCircle(covariance, eastOnRight, Math.cos(angle), Math.sin(angle))));
         }
         return points;
     }

@@ -102,8 +102,8 @@ final class Svg {
 
     /** Begins a part of the paper beyond which nothing is drawn; coordinates stay those of the paper. */
     void openWindow(Box box) {
-        String place = number(box.left()) + " " + number(box.top()) + " " + number(box.width()) + " "
-                + number(box.height());
+        String place =
+                number(box.left()) + " " + number(box.top()) + " " + number(box.width()) + " " + number(box.height());
         out.append(String.format(
                 Locale.ROOT,
                 "<svg x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" viewBox=\"%s\">\n",

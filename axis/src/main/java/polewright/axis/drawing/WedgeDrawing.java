@@ -143,8 +143,7 @@ public final class WedgeDrawing {
     /** Common practice: a heavy fork falls when its tilt is freed. */
     private List<String> care() {
         String what = kind == MountKind.FORK_ON_WEDGE ? "fork" : "mount";
-        return Lettering.wrapped(
-                "CARE: hold the " + what + "'s weight before a tilt clamp is freed.", LETTERS, 2);
+        return Lettering.wrapped("CARE: hold the " + what + "'s weight before a tilt clamp is freed.", LETTERS, 2);
     }
 
     private String title() {
@@ -153,8 +152,8 @@ public final class WedgeDrawing {
 
     private String description() {
         List<String> sentences = new ArrayList<>();
-        sentences.add("The mount from the side, the " + pole() + " celestial pole to the right, and from above, the pole"
-                + " at the top.");
+        sentences.add("The mount from the side, the " + pole()
+                + " celestial pole to the right, and from above, the pole" + " at the top.");
         for (ScrewToTurn turn : turns) {
             sentences.add(capitalised(screwName(turn.isAzimuth())) + ": " + String.join(", ", turn.words())
                     + "; the axis goes " + WedgeSketch.way(turn, site) + ".");

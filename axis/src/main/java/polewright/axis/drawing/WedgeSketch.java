@@ -66,8 +66,7 @@ final class WedgeSketch {
         svg.line("side-axis", Look.line(palette.axis(), 1.8).dashed("14 4 3 4"), axis.at(-24, 0), axis.at(AXIS, 0));
         turn.ifPresent(t -> swing("altitude-way", axis.origin(), AXIS - 8, axisRad, t.movesForward()));
         words(new Vector2D(MARGIN, top + 14), Anchor.START, "From the " + (site.isNorthern() ? "east" : "west"));
-        turn.ifPresent(t -> words(
-                new Vector2D(360 - MARGIN, top + 14), Anchor.END, "the axis goes " + way(t, site)));
+        turn.ifPresent(t -> words(new Vector2D(360 - MARGIN, top + 14), Anchor.END, "the axis goes " + way(t, site)));
         words(new Vector2D(360 - MARGIN, top + 192), Anchor.END, site.isNorthern() ? "north" : "south");
         words(new Vector2D(MARGIN, top + 192), Anchor.START, site.isNorthern() ? "south" : "north");
     }
@@ -91,11 +90,7 @@ final class WedgeSketch {
         svg.circle(metal, pivot, 5);
         svg.close();
         double reach = 92;
-        svg.line(
-                "top-axis",
-                Look.line(palette.axis(), 1.8).dashed("14 4 3 4"),
-                away.at(-24, 0),
-                away.at(reach + 6, 0));
+        svg.line("top-axis", Look.line(palette.axis(), 1.8).dashed("14 4 3 4"), away.at(-24, 0), away.at(reach + 6, 0));
         turn.ifPresent(t -> swing("azimuth-way", pivot, reach, Math.PI / 2, !t.movesForward()));
         words(new Vector2D(MARGIN, top + 14), Anchor.START, "From above");
         turn.ifPresent(t -> {

@@ -23,8 +23,7 @@ final class ZoneMarks {
         svg.open("pole");
         for (int i = 0; i < 3; i++) {
             double angle = Math.PI / 2 + i * Math.PI / 3;
-            svg.line(
-                    Look.line(palette.text(), 2), Svg.around(at, POLE, angle), Svg.around(at, POLE, angle + Math.PI));
+            svg.line(Look.line(palette.text(), 2), Svg.around(at, POLE, angle), Svg.around(at, POLE, angle + Math.PI));
         }
         svg.close();
     }

@@ -71,8 +71,7 @@ public record ZoneOutline(List<Stretch> stretches) {
     public List<Stretch> causes() {
         Map<String, Stretch> longest = new LinkedHashMap<>();
         for (Stretch stretch : stretches) {
-            longest.merge(
-                    stretch.words(), stretch, (a, b) -> a.length().compareTo(b.length()) >= 0 ? a : b);
+            longest.merge(stretch.words(), stretch, (a, b) -> a.length().compareTo(b.length()) >= 0 ? a : b);
         }
         return longest.values().stream()
                 .sorted(Comparator.comparing(Stretch::length).reversed())
@@ -84,7 +83,8 @@ public record ZoneOutline(List<Stretch> stretches) {
         for (int i = 0; i <= DISC_POINTS; i++) {
             // Begins in the south-east, so that a label in the middle of it stands in the north-west.
             double angle = 2 * Math.PI * i / DISC_POINTS - Math.PI / 4;
-            points.add(new AxisOffset(disc.radius().times(Math.cos(angle)), disc.radius().times(Math.sin(angle))));
+            points.add(new AxisOffset(
+                    disc.radius().times(Math.cos(angle)), disc.radius().times(Math.sin(angle))));
         }
         String radius = PlainNumber.of(disc.radius().arcminutes()) + "′ from the pole";
         return new ZoneOutline(List.of(new Stretch(points, "", radius)));

@@ -77,7 +77,8 @@ final class ZonePanel {
                 .filter(ring -> !ring.isEmpty())
                 .map(MapView::extent)
                 .map(box -> Math.max(box.width(), box.height()))
-                .filter(size -> size >= SMALLEST_REGION && size <= LARGEST_REGION * view.area().width())
+                .filter(size -> size >= SMALLEST_REGION
+                        && size <= LARGEST_REGION * view.area().width())
                 .isPresent();
     }
 
@@ -102,9 +103,7 @@ final class ZonePanel {
         marks.pole(pole());
         marks.aim(onPaper(scene.allowance().bestAim()));
         scene.now().ifPresent(now -> {
-            scene.goal()
-                    .ifPresent(goal ->
-                            marks.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
+            scene.goal().ifPresent(goal -> marks.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
             marks.now(onPaper(now.offset()));
         });
         svg.closeWindow();
@@ -122,8 +121,8 @@ final class ZonePanel {
         }
         svg.close();
         if (stretches.size() > 1) {
-            stretches.forEach(s -> svg.circle(
-                    Look.filled(palette.background(), palette.ink(), 1.4), seen(s).get(0), 2.6));
+            stretches.forEach(
+                    s -> svg.circle(Look.filled(palette.background(), palette.ink(), 1.4), seen(s).get(0), 2.6));
         }
     }
 
@@ -134,13 +133,20 @@ final class ZonePanel {
         double x = label.box().middle().getX();
         for (int i = 0; i < label.lines().size(); i++) {
             double y = label.box().top() + LabelPlacer.LINE_HEIGHT * i + 13;
-            svg.text(new Vector2D(x, y), Anchor.MIDDLE, label.size(), palette.text(), label.lines().get(i));
+            svg.text(
+                    new Vector2D(x, y),
+                    Anchor.MIDDLE,
+                    label.size(),
+                    palette.text(),
+                    label.lines().get(i));
         }
     }
 
     private void avoidWhatIsDrawn() {
         Rulers.boxes(scene, view).forEach(placer::keepOff);
-        Stream.of(ZoneMarks.poleBox(pole()), ZoneMarks.aimBox(onPaper(scene.allowance().bestAim())))
+        Stream.of(
+                        ZoneMarks.poleBox(pole()),
+                        ZoneMarks.aimBox(onPaper(scene.allowance().bestAim())))
                 .forEach(placer::keepOff);
         scene.now().ifPresent(now -> placer.keepOff(ZoneMarks.nowBox(onPaper(now.offset()))));
         placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 14);
@@ -194,7 +200,8 @@ final class ZonePanel {
         }
         scene.goal()
                 .map(this::onPaper)
-                .filter(goal -> isNear && goal.distance(aim) > BESIDE_AIM && scene.now().isPresent())
+                .filter(goal ->
+                        isNear && goal.distance(aim) > BESIDE_AIM && scene.now().isPresent())
                 .ifPresent(goal -> label(List.of("after turning"), List.of(goal)));
         if (!scene.path().isEmpty()) {
             Vector2D first = onPaper(scene.path().get(0).offset());

@@ -32,8 +32,7 @@ public record ZoneScene(
     }
 
     public ZoneScene withNow(AxisOffset offset, OffsetCovariance covariance) {
-        return new ZoneScene(
-                allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
+        return new ZoneScene(allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
     }
 
     public ZoneScene withPath(List<Place> earlier) {
@@ -72,8 +71,7 @@ public record ZoneScene(
     /** Parallel lines that shade the region of 1 sigma about a place, each as its two ends. */
     List<List<Vector2D>> shading(Place place, int lines) {
         return place.covariance()
-                .map(covariance ->
-                        SigmaRegion.hatching(seen(place.offset()), covariance, northern, 1, lines))
+                .map(covariance -> SigmaRegion.hatching(seen(place.offset()), covariance, northern, 1, lines))
                 .orElse(List.of());
     }
 }

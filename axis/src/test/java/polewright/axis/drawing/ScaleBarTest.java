@@ -11,8 +11,20 @@ import polewright.sky.angle.Angle;
 class ScaleBarTest {
     @ParameterizedTest
     @CsvSource({
-        "0.03, 0.02″", "0.7, 0.5″", "1, 1″", "4.9, 2″", "59, 30″", "60, 1′", "119, 1′", "120, 2′", "1799, 20′",
-        "1800, 30′", "3599, 30′", "3600, 1°", "36000, 10°", "200000, 30°"
+        "0.03, 0.02″",
+        "0.7, 0.5″",
+        "1, 1″",
+        "4.9, 2″",
+        "59, 30″",
+        "60, 1′",
+        "119, 1′",
+        "120, 2′",
+        "1799, 20′",
+        "1800, 30′",
+        "3599, 30′",
+        "3600, 1°",
+        "36000, 10°",
+        "200000, 30°"
     })
     void roundLengthFits(double limitArcsec, String words) {
         assertThat(ScaleBar.within(Angle.ofArcseconds(limitArcsec)).words()).isEqualTo(words);

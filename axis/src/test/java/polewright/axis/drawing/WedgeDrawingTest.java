@@ -23,8 +23,7 @@ import polewright.sky.place.Site;
 
 class WedgeDrawingTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
-    private static final ScrewToTurn UP =
-            new ScrewToTurn(ScrewSense.RAISES, 1.75, 0, List.of("1 3/4 turns clockwise"));
+    private static final ScrewToTurn UP = new ScrewToTurn(ScrewSense.RAISES, 1.75, 0, List.of("1 3/4 turns clockwise"));
     private static final ScrewToTurn LEFT_AND_BACK = new ScrewToTurn(
             ScrewSense.RIGHT, -1.5, 0.5, List.of("2 turns counter-clockwise,", "then back 1/2 turn clockwise"));
 
@@ -68,7 +67,9 @@ class WedgeDrawingTest {
             for (int i = 0; i < texts.size(); i++) {
                 Lettered text = texts.get(i);
                 assertThat(text.size()).isGreaterThanOrEqualTo(13);
-                assertThat(drawn.paper().contains(text.box())).as(text.toString()).isTrue();
+                assertThat(drawn.paper().contains(text.box()))
+                        .as(text.toString())
+                        .isTrue();
                 assertThat(mount).as(text.toString()).noneMatch(edge -> edge.intersects(text.box()));
                 for (int j = i + 1; j < texts.size(); j++) {
                     assertThat(text.box().intersects(texts.get(j).box()))
@@ -83,8 +84,8 @@ class WedgeDrawingTest {
     void arrowsShowTheWayTheAxisGoes() {
         for (ScrewSense sense : ScrewSense.values()) {
             for (double turns : new double[] {1, -1}) {
-                DrawnSvg drawn = drawn(
-                        MountKind.FORK_ON_WEDGE, 54.6, new ScrewToTurn(sense, turns, 0, List.of("1 turn")));
+                DrawnSvg drawn =
+                        drawn(MountKind.FORK_ON_WEDGE, 54.6, new ScrewToTurn(sense, turns, 0, List.of("1 turn")));
                 boolean forward = turns * sense.sign() > 0;
                 if (sense.isAzimuth()) {
                     Line2D way = drawn.parts("azimuth-way").get(0).firstToLastOfStroke();
@@ -117,9 +118,8 @@ class WedgeDrawingTest {
     @Test
     void onlyTheScrewToTurnStandsOut() {
         String one = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP), Palette.LIGHT);
-        List<String> screws = one.lines()
-                .filter(line -> line.contains("class=\"screw\""))
-                .toList();
+        List<String> screws =
+                one.lines().filter(line -> line.contains("class=\"screw\"")).toList();
 
         assertThat(screws).hasSize(2);
         assertThat(screws.get(0)).contains(Palette.LIGHT.axis());
@@ -141,8 +141,8 @@ class WedgeDrawingTest {
             value = MountKind.class,
             names = {"FORK_ON_WEDGE", "GERMAN", "TRACKER"})
     void southernDrawing_isTheNorthernOneSeenFromTheOtherSide(MountKind kind) {
-        String south = WedgeDrawing.svg(
-                kind, Site.ofDegrees(-43.95, 170.40, 710), List.of(UP, LEFT_AND_BACK), Palette.DARK);
+        String south =
+                WedgeDrawing.svg(kind, Site.ofDegrees(-43.95, 170.40, 710), List.of(UP, LEFT_AND_BACK), Palette.DARK);
         String north =
                 WedgeDrawing.svg(kind, Site.ofDegrees(43.95, 170.40, 710), List.of(UP, LEFT_AND_BACK), Palette.DARK);
 
@@ -160,8 +160,7 @@ class WedgeDrawingTest {
 
     @Test
     void screenReaderIsTold() {
-        String svg =
-                WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
+        String svg = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
 
         assertThat(svg)
                 .contains("<title>First the altitude screw: fork on a wedge</title>")
@@ -188,8 +187,7 @@ class WedgeDrawingTest {
     @Test
     void committedPictureIsWhatTheCodeDraws() throws Exception {
         Path picture = Path.of("..", "docs", "pictures", "wedge.svg");
-        String drawn =
-                WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
+        String drawn = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
         if ("write".equals(System.getProperty("pictures"))) {
             Files.createDirectories(picture.getParent());
             Files.writeString(picture, drawn);
@@ -199,8 +197,7 @@ class WedgeDrawingTest {
     }
 
     private static DrawnSvg drawn(MountKind kind, double latitude, ScrewToTurn... turns) {
-        return DrawnSvg.parse(
-                WedgeDrawing.svg(kind, Site.ofDegrees(latitude, 0, 0), List.of(turns), Palette.LIGHT));
+        return DrawnSvg.parse(WedgeDrawing.svg(kind, Site.ofDegrees(latitude, 0, 0), List.of(turns), Palette.LIGHT));
     }
 
     private static List<String> contents(DrawnSvg drawn) {

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -32,16 +33,17 @@ class ZoneDrawingTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void noTextLeavesThePaper_orLiesOnAnother_orIsTooSmallForAPhone(String name) {
-        assertLegible(drawn(SCENES.get(name)));
+        assertLegible(drawn(scene(name)));
     }
 
     @Test
     void thatHoldsForAnyZone_withTheAxisAnywhere() {
         Random random = new Random(4);
+        List<Cause> causes = List.of(Cause.values());
         for (int i = 0; i < 60; i++) {
             SampleZones.Rule[] rules = new SampleZones.Rule[1 + random.nextInt(7)];
             for (int k = 0; k < rules.length; k++) {
-                Cause cause = Cause.values()[random.nextInt(Cause.values().length)];
+                Cause cause = causes.get(random.nextInt(causes.size()));
                 double degrees = 360 * random.nextDouble();
                 double size = Math.exp(2 * random.nextGaussian());
                 rules[k] = SampleZones.Rule.ellipse(
@@ -49,7 +51,8 @@ class ZoneDrawingTest {
             }
             double spread = Math.exp(2 * random.nextGaussian());
             ZoneScene scene = ZoneScene.of(
-                            SampleZones.zone(SampleScenes.place(random.nextGaussian(), 1).offset(), rules),
+                            SampleZones.zone(
+                                    SampleScenes.place(random.nextGaussian(), 1).offset(), rules),
                             random.nextBoolean())
                     .withNow(
                             AxisOffset.ofArcminutes(spread * random.nextGaussian(), spread * random.nextGaussian()),
@@ -81,13 +84,11 @@ class ZoneDrawingTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void noTextHidesTheAxis_orThePole_orTheAim(String name) {
-        DrawnSvg drawn = drawn(SCENES.get(name));
+        DrawnSvg drawn = drawn(scene(name));
 
         for (String mark : List.of("now", "pole", "aim")) {
             for (DrawnSvg part : drawn.parts(mark)) {
-                assertThat(drawn.texts())
-                        .as(mark)
-                        .noneMatch(text -> text.box().intersects(part.extent()));
+                assertThat(drawn.texts()).as(mark).noneMatch(text -> text.box().intersects(part.extent()));
             }
         }
     }
@@ -95,10 +96,9 @@ class ZoneDrawingTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void everyCauseIsNamed(String name) {
-        String words = words(drawn(SCENES.get(name)));
+        String words = words(drawn(scene(name)));
 
-        for (ZoneOutline.Stretch cause :
-                ZoneOutline.of(SCENES.get(name).allowance()).causes()) {
+        for (ZoneOutline.Stretch cause : ZoneOutline.of(scene(name).allowance()).causes()) {
             assertThat(words).contains(cause.words());
         }
     }
@@ -106,7 +106,7 @@ class ZoneDrawingTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void axisAndAimAndZone_standWhereTheyAre_inTheUnitsOfTheScale(String name) {
-        ZoneScene scene = SCENES.get(name);
+        ZoneScene scene = scene(name);
         DrawnSvg drawn = drawn(scene);
         int maps = drawn.lines("scale").size();
 
@@ -163,7 +163,8 @@ class ZoneDrawingTest {
 
     @Test
     void eastIsOnTheRightInTheNorth_andOnTheLeftInTheSouth() {
-        double north = x(drawn(SampleScenes.threeItems(true)), "east") - x(drawn(SampleScenes.threeItems(true)), "west");
+        double north =
+                x(drawn(SampleScenes.threeItems(true)), "east") - x(drawn(SampleScenes.threeItems(true)), "west");
         double south =
                 x(drawn(SampleScenes.threeItems(false)), "east") - x(drawn(SampleScenes.threeItems(false)), "west");
 
@@ -173,8 +174,14 @@ class ZoneDrawingTest {
 
     @Test
     void southernZone_isTheNorthernOneMirrored() {
-        Rectangle2D north = drawn(SampleScenes.threeItems(true)).parts(ZonePanel.ZONE).get(0).extent();
-        Rectangle2D south = drawn(SampleScenes.threeItems(false)).parts(ZonePanel.ZONE).get(0).extent();
+        Rectangle2D north = drawn(SampleScenes.threeItems(true))
+                .parts(ZonePanel.ZONE)
+                .get(0)
+                .extent();
+        Rectangle2D south = drawn(SampleScenes.threeItems(false))
+                .parts(ZonePanel.ZONE)
+                .get(0)
+                .extent();
         // The middle of the map lies between its margins of 26 and 12.
         double mirror = 26 + 348;
 
@@ -196,7 +203,7 @@ class ZoneDrawingTest {
 
     @Test
     void axisKnownFinely_isItsMarkAlone_andThatIsSaid() {
-        DrawnSvg drawn = drawn(SCENES.get("three items, tiny sigma"));
+        DrawnSvg drawn = drawn(scene("three items, tiny sigma"));
 
         assertThat(drawn.parts("sigmas")).isEmpty();
         assertThat(words(drawn)).contains("The axis is known better than its mark.");
@@ -210,17 +217,18 @@ class ZoneDrawingTest {
         assertThat(drawn.root().getElementsByTagName("title").item(0).getTextContent())
                 .isEqualTo("The zone in which the axis may point tonight: it is outside");
         assertThat(drawn.root().getElementsByTagName("desc").item(0).getTextContent())
-                .isEqualTo("A map of the sky about the south celestial pole, west to the right, up at the top. The zone's"
-                        + " edge: M 13 guided: corners trail; Vega 120 s: stars trail; Saturn at 200×: leaves the field."
-                        + " The best aim is 0.3′ east and 1.4′ above the pole. The axis points 2.6′ east and 0.6′ below"
-                        + " the pole.");
+                .isEqualTo(
+                        "A map of the sky about the south celestial pole, west to the right, up at the top. The zone's"
+                                + " edge: M 13 guided: corners trail; Vega 120 s: stars trail; Saturn at 200×: leaves the field."
+                                + " The best aim is 0.3′ east and 1.4′ above the pole. The axis points 2.6′ east and 0.6′ below"
+                                + " the pole.");
     }
 
     @ParameterizedTest
     @MethodSource("scenes")
     void paletteChangesColoursOnly(String name) {
-        String light = ZoneDrawing.svg(SCENES.get(name), Palette.LIGHT);
-        String dark = ZoneDrawing.svg(SCENES.get(name), Palette.DARK);
+        String light = ZoneDrawing.svg(scene(name), Palette.LIGHT);
+        String dark = ZoneDrawing.svg(scene(name), Palette.DARK);
 
         assertThat(dark).isNotEqualTo(light).contains(Palette.DARK.background());
         assertThat(dark.replaceAll("#[0-9a-f]{6}", "#")).isEqualTo(light.replaceAll("#[0-9a-f]{6}", "#"));
@@ -240,9 +248,13 @@ class ZoneDrawingTest {
                 true);
 
         for (Lettered text : drawn(scene).texts()) {
-            assertThat(drawn(scene).paper().contains(text.box())).as(text.toString()).isTrue();
+            assertThat(drawn(scene).paper().contains(text.box()))
+                    .as(text.toString())
+                    .isTrue();
         }
-        assertThat(words(drawn(scene))).contains("Everything that anybody could…").contains("stars trail");
+        assertThat(words(drawn(scene)))
+                .contains("Everything that anybody could…")
+                .contains("stars trail");
     }
 
     /** The picture in the documents is what the code draws; {@code -Dpictures=write} renews it. */
@@ -256,6 +268,10 @@ class ZoneDrawingTest {
         }
 
         assertThat(Files.readString(picture)).isEqualTo(drawn);
+    }
+
+    private static ZoneScene scene(String name) {
+        return Optional.ofNullable(SCENES.get(name)).orElseThrow();
     }
 
     private static DrawnSvg drawn(ZoneScene scene) {

@@ -36,9 +36,7 @@ class ZoneOutlineTest {
         assertThat(ZoneOutline.of(SampleZones.threeItems()).causes())
                 .extracting(Stretch::words)
                 .containsExactly(
-                        "M 13 guided: corners trail",
-                        "Vega 120 s: stars trail",
-                        "Saturn at 200×: leaves the field");
+                        "M 13 guided: corners trail", "Vega 120 s: stars trail", "Saturn at 200×: leaves the field");
     }
 
     @Test
