@@ -56,8 +56,7 @@ public final class AxisState {
     /** What is known before anything was measured. */
     public static AxisState prior(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
-        double tanLat = site.poleAltitude().sin() / cosLat;
-        double lean = Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
+        double lean = leanSigmaRad(rig);
         RealVector mean = MatrixUtils.createRealVector(SIZE);
         mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
         mean.setEntry(ALTITUDE, site.poleAltitude().radians());
@@ -67,12 +66,21 @@ public final class AxisState {
         RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
-        // A lean also scales the azimuth that a turn makes, by its tangent component.
-        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), lean * tanLat));
+        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
         setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
+    }
+
+    /** A lean of the base also scales the azimuth that a turn makes, by its tangent component: 1 sigma of that. */
+    static double leanOnAzimuth(Site site, Rig rig) {
+        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+        return leanSigmaRad(rig) * site.poleAltitude().sin() / cosLat;
+    }
+
+    private static double leanSigmaRad(Rig rig) {
+        return Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
     }
 
     public AxisPointing axis() {

@@ -43,14 +43,18 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
 
     /** A shift that is not of the screws' making: {@code usual} on the sky, {@code sigma} about it each way. */
     static Motion shift(Site site, AxisOffset usual, Angle sigma, TurnSenses senses) {
-        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
-        // East is along growing azimuth where the pole that is up is the northern one.
-        double azimuthRad = site.hemisphereSign() * usual.east().radians() / cosLat;
+        double eastPerAzimuth = eastPerAzimuth(site);
         return new Motion(
                 MatrixUtils.createRealIdentityMatrix(AxisState.SIZE),
-                shiftOf(azimuthRad, usual.up().radians()),
-                noiseOf(sigma.radians() / cosLat, sigma.radians()),
+                shiftOf(usual.east().radians() / eastPerAzimuth, usual.up().radians()),
+                noiseOf(sigma.radians() / Math.abs(eastPerAzimuth), sigma.radians()),
                 senses);
+    }
+
+    /** How far on the sky an axis near the pole goes east for a growth of azimuth: in the south, where east is left, negative. */
+    static double eastPerAzimuth(Site site) {
+        return site.hemisphereSign()
+                * Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
     }
 
     AxisState applyTo(AxisState state) {
