@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.LUDecomposition;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
@@ -37,15 +37,16 @@ final class DoubtedScrews {
                 .orElse(asTold);
     }
 
-    /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the four figures of the screws. */
+    /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the figures of the screws that are so. */
     private static double surcharge(Site site, Rig rig, Rig doubted) {
-        RealMatrix believed = AxisState.prior(site, rig).covariance();
-        RealMatrix doubting = AxisState.prior(site, doubted).covariance();
-        double surcharge = 0;
-        for (int i = AxisState.AZIMUTH_GAIN; i < AxisState.SIZE; i++) {
-            surcharge += Math.log(doubting.getEntry(i, i) / believed.getEntry(i, i));
-        }
-        return surcharge;
+        return Math.log(spread(site, doubted) / spread(site, rig));
+    }
+
+    private static double spread(Site site, Rig rig) {
+        int first = AxisState.AZIMUTH_GAIN;
+        int last = AxisState.SIZE - 1;
+        return new LUDecomposition(AxisState.prior(site, rig).covariance().getSubMatrix(first, last, first, last))
+                .getDeterminant();
     }
 
     private static Stream<Rig> doubted(Rig rig) {

@@ -61,6 +61,18 @@ final class NightSmoother {
             return shifts;
         }
 
+        /** How far the axis went in azimuth and altitude at the move of this event, as the whole night tells. */
+        AxisState.Turns wentAt(long seq) {
+            for (int i = 1; i < stands.size(); i++) {
+                if (stands.get(i).movedBy().filter(step -> step.seq() == seq).isPresent()) {
+                    RealVector went =
+                            states.get(i).mean().subtract(states.get(i - 1).mean());
+                    return new AxisState.Turns(went.getEntry(AxisState.AZIMUTH), went.getEntry(AxisState.ALTITUDE));
+                }
+            }
+            throw new IllegalArgumentException("event " + seq + " moved nothing");
+        }
+
         AxisState stateFor(Step.Sighted sighted) {
             for (int i = 0; i < stands.size(); i++) {
                 if (stands.get(i).sightings().contains(sighted)) {
@@ -191,6 +203,9 @@ final class NightSmoother {
     private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
         if (movedBy.isPresent() && movedBy.get() instanceof Step.Turned turned) {
             return Motion.turns(rig, turned.azimuth(), turned.altitude(), senses, presentAltitude);
+        }
+        if (movedBy.isPresent() && movedBy.get() instanceof Step.Slipped slipped) {
+            return Motion.slipping(rig, slipped, senses, presentAltitude);
         }
         if (movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted) {
             return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
