@@ -71,7 +71,8 @@ public final class AxisState {
         setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), lean * tanLat));
         setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
-        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
+        // The arc to a zenith that leans sideways is askew by lean / cos alt on the sky, and by that over cos alt in azimuth.
+        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean / (cosLat * cosLat));
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
     }
 
