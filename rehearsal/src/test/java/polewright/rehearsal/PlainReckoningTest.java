@@ -92,7 +92,7 @@ class PlainReckoningTest {
                 .isLessThan(0.6);
     }
 
-    /** Refraction is left out, as handbooks do: good to two minutes of arc for stars higher than 22 degrees. */
+    /** Refraction is left out, as handbooks do: good to three minutes of arc for stars higher than 22 degrees. */
     @ParameterizedTest
     @ValueSource(doubles = {35, 54.6, -35, -43.95})
     void drift_givesEastByTheMeridian_andUpInTheEastOrWest(double latitudeDeg) {
@@ -102,8 +102,8 @@ class PlainReckoningTest {
         HandbookStar stars = new HandbookStar(NamedStars.bundled().all());
         StarDrift onMeridian = drift(site, AxisOffset.ofArcminutes(20, 0), stars.nearTheMeridian(sky));
         StarDrift atTheSide = drift(site, AxisOffset.ofArcminutes(0, -12), stars.inTheEastOrWest(sky));
-        assertThat(reckoning(site, rig).eastByDrift(onMeridian).arcminutes()).isCloseTo(20, within(2.0));
-        assertThat(reckoning(site, rig).upByDrift(atTheSide).arcminutes()).isCloseTo(-12, within(2.0));
+        assertThat(reckoning(site, rig).eastByDrift(onMeridian).arcminutes()).isCloseTo(20, within(3.0));
+        assertThat(reckoning(site, rig).upByDrift(atTheSide).arcminutes()).isCloseTo(-12, within(3.0));
     }
 
     private StarDrift drift(Site site, AxisOffset truth, Optional<FixedStar> star) {
