@@ -36,6 +36,9 @@ public final class AxisState {
     /** Before any sighting the axis is within about 15° of the pole: 8° 1 sigma each way on the sky. */
     public static final Angle PRIOR_SIGMA = Angle.ofDegrees(8);
 
+    /** How square the altitude hinge is to the azimuth's pivot, 1 sigma (common practice). */
+    static final Angle HINGE_SQUARE_TO = Angle.ofDegrees(0.3);
+
     // Azimuth means little where the pole is overhead; this keeps its prior finite there.
     private static final double LEAST_COS_LATITUDE = 0.1;
     private static final double LEAST_LEAN_RAD = 1e-3;
@@ -56,8 +59,7 @@ public final class AxisState {
     /** What is known before anything was measured. */
     public static AxisState prior(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
-        double tanLat = site.poleAltitude().sin() / cosLat;
-        double lean = Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
+        double lean = leanSigmaRad(rig);
         RealVector mean = MatrixUtils.createRealVector(SIZE);
         mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
         mean.setEntry(ALTITUDE, site.poleAltitude().radians());
@@ -67,13 +69,27 @@ public final class AxisState {
         RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
-        // A lean also scales the azimuth that a turn makes, by its tangent component.
-        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), lean * tanLat));
+        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
         setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
+        // A base that leans to the right by β lowers the axis by β for each unit of azimuth to the right, and makes
+        // each
+        // unit of altitude go β / cos² to the right; so does a hinge that is not square.
+        double perLean = 1 / (cosLat * cosLat);
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
-        // The arc to a zenith that leans sideways is askew by lean / cos alt on the sky, and by that over cos alt in azimuth.
-        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean / (cosLat * cosLat));
+        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, perLean * Math.hypot(lean, HINGE_SQUARE_TO.radians()));
+        covariance.setEntry(AZIMUTH_INTO_ALTITUDE, ALTITUDE_INTO_AZIMUTH, -lean * lean * perLean);
+        covariance.setEntry(ALTITUDE_INTO_AZIMUTH, AZIMUTH_INTO_ALTITUDE, -lean * lean * perLean);
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
+    }
+
+    /** A lean of the base also scales the azimuth that a turn makes, by its tangent component: 1 sigma of that. */
+    static double leanOnAzimuth(Site site, Rig rig) {
+        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+        return leanSigmaRad(rig) * site.poleAltitude().sin() / cosLat;
+    }
+
+    private static double leanSigmaRad(Rig rig) {
+        return Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
     }
 
     public AxisPointing axis() {

@@ -50,6 +50,25 @@ public sealed interface Step {
     }
 
     /**
+     * Screws turned, of which one may have slipped, so that anything from none to all of its turns took effect.
+     *
+     * @param told the turns as they were told
+     * @param screw the one that may have slipped
+     */
+    record Slipped(Turned told, Which screw) implements Step {
+        /** One of the two screws. */
+        public enum Which {
+            AZIMUTH,
+            ALTITUDE
+        }
+
+        @Override
+        public long seq() {
+            return told.seq();
+        }
+    }
+
+    /**
      * Something shifted the axis without a screw: clamping, a knock.
      *
      * @param usual the shift on the sky that is expected
