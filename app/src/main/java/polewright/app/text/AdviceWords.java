@@ -30,11 +30,7 @@ public final class AdviceWords {
                     "WAIT  for dark: what is left to see needs stars.",
                     "CARE  Keep tube and finder capped while the Sun is up.");
         } else if (advice instanceof Advice.Clamp clamp) {
-            return List.of(
-                    "CLAMP Tighten the clamps gently, a little on each in turn.",
-                    "WHY   Good enough with a chance of " + percent(clamp.probabilityNow())
-                            + ", what clamping may move reckoned in.",
-                    "THEN  " + Wrapping.unbroken("polewright clamp"));
+            return clamp(clamp);
         } else if (advice instanceof Advice.Stop stop) {
             return stop(stop, night);
         }
@@ -71,6 +67,19 @@ public final class AdviceWords {
                                 + percent(advice.probabilityAfter()) + ".");
         lines.addAll(TurnWords.command(advice));
         return lines;
+    }
+
+    private static List<String> clamp(Advice.Clamp clamp) {
+        boolean good = clamp.probabilityNow() >= Adviser.ENOUGH;
+        return List.of(
+                "CLAMP Tighten the clamps gently, a little on each in turn.",
+                "WHY   "
+                        + (good
+                                ? "Good enough with a chance of " + percent(clamp.probabilityNow())
+                                        + ", what clamping may move reckoned in."
+                                : "Likely good enough (" + percent(clamp.probabilityNow())
+                                        + "). What is seen after clamping tells, and clamping cannot undo it."),
+                "THEN  " + Wrapping.unbroken("polewright clamp"));
     }
 
     private static List<String> stop(Advice.Stop stop, NightState night) {

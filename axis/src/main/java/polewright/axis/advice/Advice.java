@@ -58,7 +58,7 @@ public sealed interface Advice {
     /** The Sun is up and all that can be read by day has been read. */
     record WaitForDark(double probabilityNow) implements Advice {}
 
-    /** Good enough: tighten the clamps, gently. */
+    /** Good enough, or likely so and best found out with the clamps tight: tighten them, gently. */
     record Clamp(double probabilityNow) implements Advice {}
 
     /**

@@ -52,6 +52,23 @@ final class Outlook {
         this.leanRad = rig.levelSigma().radians() * Math.min(1, learned);
     }
 
+    /**
+     * What one may expect.
+     *
+     * @param probability of being in the zone in the end
+     * @param assurance how near one is to knowing it
+     */
+    record Expectation(double probability, double assurance) {}
+
+    /**
+     * What a probability is worth to someone who stops at nineteen in twenty: a sighting that says "surely" or "surely not"
+     * is worth more than one that leaves it at "perhaps", though on average the probability is the same.
+     */
+    static double assurance(double probability) {
+        double square = probability * probability;
+        return square * square;
+    }
+
     /** Probability of being in the zone if no screw is touched any more: by the clamps as they are, or once tightened. */
     double ifLeft(AxisOffset mean, OffsetCovariance covariance) {
         return clamped
@@ -87,7 +104,7 @@ final class Outlook {
      * What one may expect of knowing more: the mean will then be somewhere else, by as much as the uncertainty shrinks, and
      * the better of leaving and turning will be done.
      */
-    double expected(AxisOffset mean, OffsetCovariance before, OffsetCovariance after) {
+    Expectation expected(AxisOffset mean, OffsetCovariance before, OffsetCovariance after) {
         double ee = Math.max(0, before.eastEastArcmin2() - after.eastEastArcmin2());
         double uu = Math.max(0, before.upUpArcmin2() - after.upUpArcmin2());
         double eu = before.eastUpArcmin2() - after.eastUpArcmin2();
@@ -98,7 +115,8 @@ final class Outlook {
         boolean isLine = minor < LITTLE * major;
         double[] across = isLine ? NODE_1 : NODES_3;
         double[] acrossWeights = isLine ? WEIGHT_1 : WEIGHTS_3;
-        double sum = 0;
+        double probability = 0;
+        double assurance = 0;
         for (int i = 0; i < NODES_5.length; i++) {
             for (int j = 0; j < across.length; j++) {
                 double along = NODES_5[i] * major;
@@ -106,10 +124,13 @@ final class Outlook {
                 AxisOffset then = AxisOffset.ofArcminutes(
                         mean.east().arcminutes() + along * Math.cos(angle) - aside * Math.sin(angle),
                         mean.up().arcminutes() + along * Math.sin(angle) + aside * Math.cos(angle));
-                sum += WEIGHTS_5[i] * acrossWeights[j] * better(then, after);
+                double weight = WEIGHTS_5[i] * acrossWeights[j];
+                double better = better(then, after);
+                probability += weight * better;
+                assurance += weight * assurance(better);
             }
         }
-        return sum;
+        return new Expectation(probability, assurance);
     }
 
     /** Where clamping takes the axis from here. */

@@ -36,8 +36,10 @@ final class SightingPlanner {
     private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
     private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
     private static final double MOSTLY = 0.7;
-    // What narrowing the fix is worth beside probability, while that is small: dividing the variance by e, 5 %.
+    // What narrowing the fix is worth while probability is small: dividing the variance by e, as much as 5 %.
     private static final double WORTH_OF_NARROWING = 0.05;
+    // What follows a sighting, some turn or another sighting, takes about so long whatever the sighting was.
+    private static final double MINUTES_TO_FOLLOW = 5;
 
     private SightingPlanner() {}
 
@@ -59,17 +61,19 @@ final class SightingPlanner {
         return candidates(situation, now)
                 .filter(c -> settlesTheDispute(c, situation.fix()))
                 .map(c -> {
-                    double after = Math.max(
-                            without, outlook.expected(mean, now, c.tells().after(now)));
-                    double narrowing =
-                            WORTH_OF_NARROWING * (1 - after) * c.tells().narrowing(now);
+                    Outlook.Expectation after =
+                            outlook.expected(mean, now, c.tells().after(now));
+                    double narrowing = WORTH_OF_NARROWING
+                            * (1 - after.assurance())
+                            * c.tells().narrowing(now);
+                    double gain = after.assurance() - Outlook.assurance(without) + narrowing;
                     return new RankedSighting(
                             c.kind(),
                             c.star(),
                             Duration.ofMinutes(c.watched()),
                             c.minutes(),
-                            after,
-                            (after - without + narrowing) / c.minutes());
+                            Math.max(without, after.probability()),
+                            gain / (c.minutes() + MINUTES_TO_FOLLOW));
                 })
                 .sorted(Comparator.comparingDouble(r -> -r.gainPerMinute()))
                 .toList();
