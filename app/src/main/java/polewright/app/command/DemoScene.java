@@ -8,8 +8,13 @@ import java.util.random.RandomGenerator;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
+import polewright.axis.work.Shot;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkPreset;
 import polewright.night.GroundPlan;
+import polewright.rehearsal.ActionCosts;
 import polewright.rehearsal.CameraOnTube;
 import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.HiddenWedge;
@@ -47,6 +52,7 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
             Instant.parse("2026-11-25T11:00:00Z"),
             "Sigma Octantis");
 
+    private static final Camera MAIN_CAMERA = new Camera("main camera", 1500, 3.76, 4144, 2822);
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 1;
     // The camera sees fainter stars than the atlas has.
@@ -61,16 +67,19 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
 
     /** The night of someone who has no camera. */
     List<RehearsedNight.Moment> byEye(Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
-        return RehearsedNight.play(
-                setting(Rig.typicalForkOnWedge(), List.of(), random), Optional.empty(), told, random);
+        Rig rig = Rig.typicalForkOnWedge();
+        Work work = new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), WorkPreset.PLANETS.with(rig)));
+        return RehearsedNight.play(setting(rig, work, List.of(), random), Optional.empty(), told, random);
     }
 
     /** The night of someone with a small camera on the tube, which stays in its home position. */
     List<RehearsedNight.Moment> withFrames(
             Consumer<Photograph> album, Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
         SimulatedCamera camera = SimulatedCamera.guideCamera();
+        Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera")));
         RehearsedNight.Setting setting = setting(
-                Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
+                rig,
+                new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), pictures())),
                 List.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE),
                 random);
         DrawnSky sky = DrawnSky.of(StarAtlas.bundled()).withInventedStarsTo(FAINTEST_STAR);
@@ -78,7 +87,12 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
         return RehearsedNight.play(setting, Optional.of(onTube), told, random);
     }
 
-    private RehearsedNight.Setting setting(Rig rig, List<SightingKind> before, RandomGenerator random) {
+    /** Pictures through the main tube, two minutes each, the guide camera holding a star. */
+    private static Shot pictures() {
+        return WorkPreset.LONG_GUIDED_SUBS.with(MAIN_CAMERA);
+    }
+
+    private RehearsedNight.Setting setting(Rig rig, Work work, List<SightingKind> before, RandomGenerator random) {
         double direction = 2 * Math.PI * random.nextDouble();
         double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
         AxisOffset hidden =
@@ -87,6 +101,8 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
                 name,
                 HiddenWedge.of(site, rig, hidden, random),
                 DiscAllowance.VISUAL,
+                Optional.of(work),
+                ActionCosts.USUAL,
                 evening,
                 NamedStars.bundled().all(),
                 before);

@@ -37,6 +37,7 @@ import polewright.app.Workbench;
             WedgeCommands.Note.class,
             WedgeCommands.Undo.class,
             FixCommand.class,
+            NextCommand.class,
             AdviseCommand.class,
             LogCommand.class,
             ReplayCommand.class,

@@ -32,6 +32,16 @@ public final class ZoneWords {
                 : allowance.words();
     }
 
+    /** What is asked for, and how likely it is met now: one line. */
+    public static String chance(NightState night) {
+        return "ZONE  " + capitalised(line(night.allowance())) + ". The chance of it now: "
+                + AdviceWords.percent(night.advice().probabilityNow()) + ".";
+    }
+
+    private static String capitalised(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+
     /** Work, zone and best aim, several lines. */
     public static List<String> full(NightState night, List<ItemTolerance> tolerances) {
         List<String> lines = new ArrayList<>();

@@ -1,6 +1,7 @@
 package polewright.axis.drawing;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
@@ -86,6 +87,35 @@ final class Svg {
                 .collect(Collectors.joining(" "));
         out.append("<polygon points=\"").append(points).append('"').append(look.attributes());
         out.append("/>\n");
+    }
+
+    /** A line of several straight pieces. */
+    void polyline(Look look, List<Vector2D> points) {
+        out.append("<polyline points=\"")
+                .append(points.stream()
+                        .map(c -> number(c.getX()) + "," + number(c.getY()))
+                        .collect(Collectors.joining(" ")))
+                .append('"')
+                .append(look.attributes())
+                .append("/>\n");
+    }
+
+    /** Begins a part of the paper beyond which nothing is drawn; coordinates stay those of the paper. */
+    void openWindow(Box box) {
+        String place =
+                number(box.left()) + " " + number(box.top()) + " " + number(box.width()) + " " + number(box.height());
+        out.append(String.format(
+                Locale.ROOT,
+                "<svg x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" viewBox=\"%s\">\n",
+                number(box.left()),
+                number(box.top()),
+                number(box.width()),
+                number(box.height()),
+                place));
+    }
+
+    void closeWindow() {
+        out.append("</svg>\n");
     }
 
     void circle(Look look, Vector2D centre, double radius) {

@@ -1,0 +1,30 @@
+package polewright.app.text;
+
+import java.util.List;
+import polewright.axis.drawing.ScrewToTurn;
+import polewright.axis.rig.Screw;
+
+/** A screw's turns for its picture, one leg a line. */
+public final class LegWords {
+    private LegWords() {}
+
+    /**
+     * What to draw for a turn.
+     *
+     * @param clockwiseTurns how far in all, clockwise positive
+     * @param backTurns the last of it, turned back against the play; 0 when there is none
+     */
+    public static ScrewToTurn toTurn(Screw screw, double clockwiseTurns, double backTurns) {
+        return new ScrewToTurn(screw.clockwise(), clockwiseTurns, backTurns, of(clockwiseTurns, backTurns));
+    }
+
+    private static List<String> of(double clockwiseTurns, double backTurns) {
+        return backTurns == 0
+                ? List.of(leg(clockwiseTurns))
+                : List.of(leg(clockwiseTurns - backTurns) + ",", "then back " + leg(backTurns));
+    }
+
+    private static String leg(double turns) {
+        return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
+    }
+}

@@ -1,0 +1,166 @@
+package polewright.axis.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.drawing.Svg.Anchor;
+import polewright.axis.drawing.Svg.Look;
+import polewright.axis.rig.MountKind;
+import polewright.sky.InputRefused;
+import polewright.sky.place.Site;
+
+/**
+ * The wedge or mount head from the side, with the altitude screw, and from above, with the azimuth screw: which to turn,
+ * which way, and where the axis goes.
+ *
+ * <p>From the side the pole that is up is on the right, as in {@link HomeDrawing}. From above it is at the top, so that
+ * right is right for someone who stands behind the mount and faces the pole. The screw that is to be turned first comes
+ * first. The axis leans by the latitude; nothing else is to scale.
+ */
+public final class WedgeDrawing {
+    private static final int WIDTH = 360;
+    private static final double MARGIN = 12;
+    private static final double SIZE = 14;
+    private static final double HEADING = 62;
+    private static final double VIEW = 206;
+    private static final double TOLD = 76;
+    private static final double UNTOLD = 34;
+    private static final double LINE = 18;
+    private static final int LETTERS = 40;
+
+    private final MountKind kind;
+    private final Site site;
+    private final List<ScrewToTurn> turns;
+    private final Palette palette;
+    private final Svg svg;
+
+    private WedgeDrawing(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+        this.kind = kind;
+        this.site = site;
+        this.turns = turns;
+        this.palette = palette;
+        double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
+        for (boolean azimuth : order()) {
+            height += turn(azimuth).isPresent() ? TOLD : UNTOLD;
+        }
+        this.svg = new Svg(WIDTH, (int) Math.ceil(height), title(), description(), palette);
+    }
+
+    /**
+     * A complete SVG document, also fit to be put inside a page.
+     *
+     * @param turns in the order in which they are to be made, at most one of each screw
+     */
+    public static String svg(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+        if (!kind.hasPolarAxis()) {
+            throw new InputRefused(
+                    "a " + kind.words() + " has no screws that set a polar axis", "set the fork on a wedge first");
+        }
+        return new WedgeDrawing(kind, site, List.copyOf(turns), palette).drawn();
+    }
+
+    private String drawn() {
+        text(MARGIN, 24, Anchor.START, 16, heading());
+        text(MARGIN, 44, Anchor.START, SIZE, "Senses as you look at the screw's head");
+        double y = HEADING;
+        for (boolean azimuth : order()) {
+            Optional<ScrewToTurn> turn = turn(azimuth);
+            Look screw = turn.isPresent()
+                    ? Look.filled(palette.axis(), palette.axis(), 5)
+                    : Look.filled(palette.metal(), palette.ink(), 2.4);
+            WedgeSketch sketch = new WedgeSketch(svg, palette, kind, site, screw);
+            if (azimuth) {
+                sketch.fromAbove(y, turn);
+            } else {
+                sketch.fromSide(y, turn);
+            }
+            y += VIEW;
+            y += told(y, azimuth, turn);
+        }
+        for (String line : care()) {
+            text(MARGIN, y + 14, Anchor.START, SIZE, line);
+            y += LINE;
+        }
+        return svg.finished();
+    }
+
+    /** What to do with one screw: the head with an arrow about it, and the words. */
+    private double told(double y, boolean azimuth, Optional<ScrewToTurn> turn) {
+        String screw = screwName(azimuth);
+        if (turn.isEmpty()) {
+            text(MARGIN, y + 14, Anchor.START, SIZE, "Leave the " + screw + " alone.");
+            return UNTOLD;
+        }
+        double x = MARGIN + 24;
+        svg.open(azimuth ? "azimuth-turn" : "altitude-turn");
+        for (double leg : turn.get().legs()) {
+            new ScrewHead(svg, palette).turned(new Vector2D(x, y + 30), leg > 0);
+            x += 58;
+        }
+        svg.close();
+        String number = turns.size() > 1 ? turns.indexOf(turn.get()) + 1 + ". " : "";
+        text(x - 20, y + 14, Anchor.START, 15, number + capitalised(screw));
+        double line = y + 14 + LINE;
+        for (String words : turn.get().words()) {
+            text(x - 20, line, Anchor.START, SIZE, words);
+            line += LINE;
+        }
+        return TOLD;
+    }
+
+    private List<Boolean> order() {
+        boolean azimuthFirst = !turns.isEmpty() && turns.get(0).isAzimuth();
+        return List.of(azimuthFirst, !azimuthFirst);
+    }
+
+    private Optional<ScrewToTurn> turn(boolean azimuth) {
+        return turns.stream().filter(t -> t.isAzimuth() == azimuth).findFirst();
+    }
+
+    private String heading() {
+        return switch (turns.size()) {
+            case 0 -> "Leave both screws alone";
+            case 1 -> "Turn the " + screwName(turns.get(0).isAzimuth());
+            default -> "First the " + screwName(turns.get(0).isAzimuth());
+        };
+    }
+
+    /** Common practice: a heavy fork falls when its tilt is freed. */
+    private List<String> care() {
+        String what = kind == MountKind.FORK_ON_WEDGE ? "fork" : "mount";
+        return Lettering.wrapped("CARE: hold the " + what + "'s weight before a tilt clamp is freed.", LETTERS, 2);
+    }
+
+    private String title() {
+        return heading() + ": " + kind.words();
+    }
+
+    private String description() {
+        List<String> sentences = new ArrayList<>();
+        sentences.add("The mount from the side, the " + pole()
+                + " celestial pole to the right, and from above, the pole" + " at the top.");
+        for (ScrewToTurn turn : turns) {
+            sentences.add(capitalised(screwName(turn.isAzimuth())) + ": " + String.join(", ", turn.words())
+                    + "; the axis goes " + WedgeSketch.way(turn, site) + ".");
+        }
+        sentences.add(String.join(" ", care()));
+        return String.join(" ", sentences);
+    }
+
+    private String pole() {
+        return site.isNorthern() ? "north" : "south";
+    }
+
+    private void text(double x, double y, Anchor anchor, double size, String words) {
+        svg.text(new Vector2D(x, y), anchor, size, palette.text(), words);
+    }
+
+    private static String screwName(boolean azimuth) {
+        return azimuth ? "azimuth screw" : "altitude screw";
+    }
+
+    private static String capitalised(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+}

@@ -1,0 +1,83 @@
+package polewright.axis.drawing;
+
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.drawing.Svg.Look;
+
+/** The marks for single points of a zone's picture: each of its own shape, so that no colour is needed to tell them. */
+final class ZoneMarks {
+    private static final double POLE = 6;
+    private static final double STAKE = 20;
+    private static final double PENNANT = 12;
+    private static final double DIAMOND = 7;
+
+    private final Svg svg;
+    private final Palette palette;
+
+    ZoneMarks(Svg svg, Palette palette) {
+        this.svg = svg;
+        this.palette = palette;
+    }
+
+    /** Three strokes through the point, as a star is written by hand. */
+    void pole(Vector2D at) {
+        svg.open("pole");
+        for (int i = 0; i < 3; i++) {
+            double angle = Math.PI / 2 + i * Math.PI / 3;
+            svg.line(Look.line(palette.text(), 2), Svg.around(at, POLE, angle), Svg.around(at, POLE, angle + Math.PI));
+        }
+        svg.close();
+    }
+
+    static Box poleBox(Vector2D at) {
+        return Box.about(at, 2 * POLE + 2, 2 * POLE + 2);
+    }
+
+    /** A pennant on a stake whose foot is the point. */
+    void aim(Vector2D foot) {
+        Vector2D head = foot.add(new Vector2D(0, -STAKE));
+        svg.open("aim");
+        svg.line("stake", Look.line(palette.text(), 2), foot, head);
+        svg.polygon(
+                Look.filled(palette.text(), palette.text(), 1),
+                head,
+                head.add(new Vector2D(PENNANT, 4.5)),
+                head.add(new Vector2D(0, 9)));
+        svg.close();
+    }
+
+    static Box aimBox(Vector2D foot) {
+        return new Box(foot.getX() - 2, foot.getY() - STAKE - 1, foot.getX() + PENNANT + 2, foot.getY() + 2);
+    }
+
+    /** A filled diamond. */
+    void now(Vector2D at) {
+        svg.open("now");
+        svg.polygon(
+                Look.filled(palette.axis(), palette.background(), 1.5),
+                at.add(new Vector2D(-DIAMOND, 0)),
+                at.add(new Vector2D(0, -DIAMOND)),
+                at.add(new Vector2D(DIAMOND, 0)),
+                at.add(new Vector2D(0, DIAMOND)));
+        svg.close();
+    }
+
+    static Box nowBox(Vector2D at) {
+        return Box.about(at, 2 * DIAMOND + 2, 2 * DIAMOND + 2);
+    }
+
+    /** Where the axis was before. */
+    void before(Vector2D at) {
+        svg.circle(Look.filled(palette.axis(), palette.background(), 1), at, 3.5);
+    }
+
+    /** An arrow from one point to another, drawn only as far as it is longer than its head. */
+    void arrow(String name, String colour, Vector2D from, Vector2D to) {
+        if (from.distance(to) < 12) {
+            return;
+        }
+        double angle = Math.atan2(from.getY() - to.getY(), to.getX() - from.getX());
+        Tilted head = new Tilted(to, angle);
+        svg.line(name, Look.line(colour, 2.2).dashed("1 5"), from, head.at(-9, 0));
+        svg.polygon(Look.filled(colour, colour, 1), head.at(0, 0), head.at(-11, 5), head.at(-11, -5));
+    }
+}

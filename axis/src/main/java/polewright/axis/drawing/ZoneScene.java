@@ -1,0 +1,70 @@
+package polewright.axis.drawing;
+
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.allowance.Allowance;
+
+/**
+ * What a picture of the zone shows.
+ *
+ * @param allowance the zone and its best aim
+ * @param now where the axis points by the fix; empty while that is not known
+ * @param path where it pointed before, the oldest first, {@code now} not among them
+ * @param goal where the advised turns would bring it
+ * @param northern whether the site is in the north: east is on the right of someone who faces the pole there, and on
+ *     the left in the south
+ */
+public record ZoneScene(
+        Allowance allowance, Optional<Place> now, List<Place> path, Optional<AxisOffset> goal, boolean northern) {
+    /** Where the axis pointed, and how well that is known if it is. */
+    public record Place(AxisOffset offset, Optional<OffsetCovariance> covariance) {}
+
+    public ZoneScene {
+        path = List.copyOf(path);
+    }
+
+    /** A zone alone. */
+    public static ZoneScene of(Allowance allowance, boolean northern) {
+        return new ZoneScene(allowance, Optional.empty(), List.of(), Optional.empty(), northern);
+    }
+
+    public ZoneScene withNow(AxisOffset offset, OffsetCovariance covariance) {
+        return new ZoneScene(allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
+    }
+
+    public ZoneScene withPath(List<Place> earlier) {
+        return new ZoneScene(allowance, now, earlier, goal, northern);
+    }
+
+    public ZoneScene withGoal(AxisOffset afterTurns) {
+        return new ZoneScene(allowance, now, path, Optional.of(afterTurns), northern);
+    }
+
+    /** Arcminutes to the right and up from the true pole, as someone sees it who faces the pole. */
+    public Vector2D seen(AxisOffset offset) {
+        double east = offset.east().arcminutes();
+        return new Vector2D(northern ? east : -east, offset.up().arcminutes());
+    }
+
+    public String rightWord() {
+        return northern ? "east" : "west";
+    }
+
+    public String leftWord() {
+        return northern ? "west" : "east";
+    }
+
+    public String poleWord() {
+        return northern ? "north" : "south";
+    }
+
+    /** The region about a place that {@code sigmas} standard deviations reach, as {@link #seen}; empty if unknown. */
+    public List<Vector2D> region(Place place, double sigmas) {
+        return place.covariance()
+                .map(covariance -> SigmaRegion.outline(seen(place.offset()), covariance, northern, sigmas))
+                .orElse(List.of());
+    }
+}
