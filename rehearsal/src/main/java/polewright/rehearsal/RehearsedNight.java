@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
-import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.ScrewTurn;
@@ -58,6 +57,8 @@ public final class RehearsedNight {
     private int unasked;
     // The frames that told the axis last, while nothing but screws was touched since.
     private Optional<CameraOnTube.Turned> reference = Optional.empty();
+    // Whether clamps or screws have been touched since the last frame: then one more tells where the axis has gone.
+    private boolean touchedSinceFrame;
 
     /**
      * The night after one event.
@@ -211,6 +212,7 @@ public final class RehearsedNight {
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(observer.random());
             now = now.plus(costs.clamping());
+            touchedSinceFrame = true;
             happened(new NightEvent.Clamped());
         }
     }
@@ -241,15 +243,22 @@ public final class RehearsedNight {
     }
 
     private void takeFrames(CameraOnTube onTube) {
+        if (reference.isPresent() && touchedSinceFrame) {
+            now = now.plus(costs.look());
+            oneMore(reference.get(), onTube.again(reference.get().fork(), wedge, now));
+            return;
+        }
         now = now.plus(costs.pointing());
         CameraOnTube.Turned turned = onTube.turned(wedge, now);
         reference = Optional.of(turned);
+        touchedSinceFrame = false;
         sighted(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
     }
 
     private void turn(Advice.TurnScrews advice) {
         if (advice.loosenFirst()) {
             wedge = wedge.clamped(observer.random());
+            touchedSinceFrame = true;
             happened(new NightEvent.Unclamped());
         }
         if (camera.isPresent() && reference.isPresent()) {
@@ -263,6 +272,7 @@ public final class RehearsedNight {
         HandTurns azimuth = made(turns, ScrewTurn.Which.AZIMUTH);
         HandTurns altitude = made(turns, ScrewTurn.Which.ALTITUDE);
         wedge = wedge.turned(azimuth, altitude, observer.random());
+        touchedSinceFrame = true;
         now = now.plus(costs.atTheScrews(turns.size()));
         happened(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
     }
@@ -276,7 +286,7 @@ public final class RehearsedNight {
                 now.plus(costs.goingToTheScrews()),
                 costs.turning().plus(costs.look()),
                 night.fix().state().gains(),
-                AxisPointing.of(wedge.site(), night.allowance().bestAim()),
+                night.allowance(),
                 observer.random());
         List<TurningByFrames.Step> steps = turning.turn(turns);
         for (TurningByFrames.Step step : steps) {
@@ -290,7 +300,11 @@ public final class RehearsedNight {
                     Optional.of(step.look()),
                     false);
         }
-        CameraAttitude last = steps.get(steps.size() - 1).frame();
+        oneMore(frames, steps.get(steps.size() - 1).frame());
+    }
+
+    private void oneMore(CameraOnTube.Turned frames, CameraAttitude last) {
+        touchedSinceFrame = false;
         sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 

@@ -1,5 +1,6 @@
 package polewright.bench.nights;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import polewright.axis.rig.Camera;
@@ -7,6 +8,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.work.Shot;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
 import polewright.axis.work.WorkPreset;
@@ -36,7 +38,7 @@ enum UserKind {
         @Override
         WorkItem item(Rig rig, RandomGenerator random) {
             Camera pictures = new Camera("pictures", Draw.between(350, 900, random), 4.3, 5200, 3500);
-            return preset(random).with(pictures);
+            return shot(pictures, random);
         }
     },
     MAIN_TUBE("camera on the main tube") {
@@ -47,7 +49,7 @@ enum UserKind {
 
         @Override
         WorkItem item(Rig rig, RandomGenerator random) {
-            return preset(random).with(rig.cameras().get(0));
+            return shot(rig.cameras().get(0), random);
         }
     };
 
@@ -84,8 +86,13 @@ enum UserKind {
                 cameras(random));
     }
 
-    private static WorkPreset preset(RandomGenerator random) {
-        return random.nextBoolean() ? WorkPreset.SHORT_SUBS : WorkPreset.LONG_GUIDED_SUBS;
+    /** A quarter of a minute to two minutes with nobody guiding, or three to fifteen guided. */
+    private static Shot shot(Camera camera, RandomGenerator random) {
+        boolean guided = random.nextBoolean();
+        double seconds = guided ? Draw.logBetween(180, 900, random) : Draw.logBetween(15, 120, random);
+        return (guided ? WorkPreset.LONG_GUIDED_SUBS : WorkPreset.SHORT_SUBS)
+                .with(camera)
+                .withSubExposure(Duration.ofSeconds(Math.round(seconds)));
     }
 
     private static Screw screw(ScrewSense sense, RandomGenerator random) {
