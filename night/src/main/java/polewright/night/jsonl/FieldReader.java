@@ -102,7 +102,7 @@ final class FieldReader {
     Duration duration(String key) {
         DurationUnit unit = DurationUnit.ofKey(key);
         if (Math.abs(number(key)) > LONGEST_DURATION) {
-            throw refused(key, " is more than a night", "give " + unit.words());
+            throw refused(key, " is more than a night", "give how many " + unit.words() + " it took");
         }
         return unit.read(digits(key));
     }
