@@ -27,6 +27,8 @@ final class ItemLimits {
     private static final double SMALL_PICTURE_RAD = Math.toRadians(0.3);
     // Lower, the corner of a wide picture is ground or murk.
     private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
+    // The path of a short exposure is straight: its ends tell all. Of a longer one more must be looked at.
+    private static final double STRAIGHT_SECONDS = 300;
     private static final double LONG_EXPOSURE_SECONDS = 1200;
     private static final double LOOK_EVERY_SECONDS = 1800;
 
@@ -169,7 +171,8 @@ final class ItemLimits {
     }
 
     private static double[] exposureTimes(Stretch stretch) {
-        return times(stretch, stretch.seconds() > LONG_EXPOSURE_SECONDS ? 6 : 2);
+        double seconds = stretch.seconds();
+        return times(stretch, seconds > LONG_EXPOSURE_SECONDS ? 6 : seconds > STRAIGHT_SECONDS ? 2 : 1);
     }
 
     private static double[] times(Stretch stretch, int steps) {
