@@ -37,4 +37,9 @@ public record Look(String name, Angle field, Duration stay, Optional<Angle> goTo
                     "give how far from the middle it may land; half the finder's field is the most that helps");
         }
     }
+
+    /** The same for another time in the field. */
+    public Look withStay(Duration other) {
+        return new Look(name, field, other, goToWithin, region);
+    }
 }

@@ -62,4 +62,21 @@ public record Shot(
     public Shot withSubExposure(Duration other) {
         return new Shot(name, camera, region, other, total.compareTo(other) < 0 ? other : total, guiding, tolerance);
     }
+
+    /** The same with somebody else correcting, or nobody. */
+    public Shot withGuiding(Guiding other) {
+        return new Shot(name, camera, region, subExposure, total, other, tolerance);
+    }
+
+    /** The same over another total; single exposures are as long, or the total if that is shorter. */
+    public Shot withTotal(Duration other) {
+        return new Shot(
+                name,
+                camera,
+                region,
+                subExposure.compareTo(other) > 0 ? other : subExposure,
+                other,
+                guiding,
+                tolerance);
+    }
 }

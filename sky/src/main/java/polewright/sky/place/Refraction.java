@@ -23,7 +23,7 @@ public final class Refraction {
     private final double bRad;
     private final double handbookScale;
 
-    Refraction(Weather weather) {
+    public Refraction(Weather weather) {
         var constants = JSOFA.jauRefco(
                 weather.pressureHpa(), weather.temperatureC(), weather.relativeHumidity(), WAVELENGTH_MICROMETRE);
         aRad = constants.a;
