@@ -19,7 +19,6 @@ import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.WorkZone;
 import polewright.axis.allowance.ZoneFinder;
 import polewright.axis.allowance.ZoneOutcome;
-import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Step;
@@ -125,20 +124,17 @@ public record NightState(
 
         private void add(LoggedEvent logged) {
             NightEvent event = logged.event();
+            NightSteps.of(logged, begun, settings, models).ifPresent(steps::add);
             if (event instanceof NightEvent.SightingTaken taken) {
                 sighted(logged.seq(), taken.sighting());
-            } else if (event instanceof NightEvent.ScrewsTurned turned) {
-                steps.add(new Step.Turned(logged.seq(), turned.azimuthTurns(), turned.altitudeTurns()));
+            } else if (event instanceof NightEvent.ScrewsTurned) {
                 clamped = false;
             } else if (event instanceof NightEvent.Clamped) {
-                steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
                 clamped = true;
                 lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.Unclamped) {
-                steps.add(new Step.Shifted(logged.seq(), begun.rig().clampSigma()));
                 clamped = false;
             } else if (event instanceof NightEvent.Knocked) {
-                steps.add(new Step.Shifted(logged.seq(), AxisState.PRIOR_SIGMA));
                 alreadyRead.clear();
                 lastSinceClamp = Optional.empty();
             } else if (event instanceof NightEvent.AllowanceSet set) {
@@ -151,7 +147,6 @@ public record NightState(
         }
 
         private void sighted(long seq, Sighting sighting) {
-            steps.add(models.step(seq, settings.sharingItsError(seq, sighting), begun));
             Optional<SightingKind> reading = SettingsDown.reading(sighting);
             reading.ifPresent(alreadyRead::add);
             if (reading.isEmpty()) {
@@ -213,7 +208,7 @@ public record NightState(
             });
         }
 
-        private Step.Sighted step(long seq, Sighting sighting, NightEvent.Begun begun) {
+        Step.Sighted step(long seq, Sighting sighting, NightEvent.Begun begun) {
             return steps.computeIfAbsent(new Key(seq, sighting, begun), key -> {
                 try {
                     return Step.Sighted.of(seq, sighting, begun.site(), begun.weather());

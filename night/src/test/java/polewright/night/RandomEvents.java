@@ -107,7 +107,12 @@ public final class RandomEvents {
                         allowance());
             case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
                 new NightEvent.SightingTaken(sighting(kind));
-            case TURN -> new NightEvent.ScrewsTurned(number(-100, 100), random.nextBoolean() ? 0.25 : -0.0);
+            case TURN ->
+                new NightEvent.ScrewsTurned(
+                        number(-90, 90),
+                        random.nextBoolean() ? 0.25 : -0.0,
+                        random.nextBoolean() ? number(-10, 10) : -0.0,
+                        random.nextBoolean() ? -0.75 : 0);
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();

@@ -6,6 +6,7 @@ import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
@@ -19,8 +20,8 @@ import polewright.sky.place.Site;
  * @param azimuthAxis ENU unit vector that the azimuth screw turns about: the vertical, but for the lean of the base
  * @param azimuthFactor what the azimuth screw does over what the rig says
  * @param altitudeFactor what the altitude screw does over what the rig says
- * @param lastAzimuthSense +1 when the azimuth screw was last turned clockwise, −1 the other way, 0 not yet
- * @param lastAltitudeSense the same of the altitude screw
+ * @param azimuthPlay what the azimuth screw turns freely when its sense is reversed
+ * @param altitudePlay the same of the altitude screw
  */
 public record HiddenWedge(
         Site site,
@@ -29,9 +30,9 @@ public record HiddenWedge(
         Vector3D azimuthAxis,
         double azimuthFactor,
         double altitudeFactor,
-        double lastAzimuthSense,
-        double lastAltitudeSense) {
-    /** A wedge with this offset, its screws and lean drawn as uncertain as the rig says they are. */
+        DeadZone azimuthPlay,
+        DeadZone altitudePlay) {
+    /** A wedge with this offset, its screws, lean and play drawn as uncertain as the rig says they are. */
     public static HiddenWedge of(Site site, Rig rig, AxisOffset offset, RandomGenerator random) {
         double lean = rig.levelSigma().radians();
         Vector3D azimuthAxis = new Vector3D(lean * random.nextGaussian(), lean * random.nextGaussian(), 1).normalize();
@@ -42,8 +43,8 @@ public record HiddenWedge(
                 azimuthAxis,
                 1 + rig.azimuthScrew().relativeGainSigma() * random.nextGaussian(),
                 1 + rig.altitudeScrew().relativeGainSigma() * random.nextGaussian(),
-                0,
-                0);
+                DeadZone.untouched(rig.azimuthScrew().backlashTurns() * random.nextDouble()),
+                DeadZone.untouched(rig.altitudeScrew().backlashTurns() * random.nextDouble()));
     }
 
     public AxisPointing pointing() {
@@ -54,24 +55,24 @@ public record HiddenWedge(
         return pointing().offset(site);
     }
 
-    /** Screws turned as asked, clockwise positive, by a hand no better than the rig says. */
+    /** Screws turned straight, clockwise positive, by a hand no better than the rig says. */
     public HiddenWedge turned(double azimuthTurns, double altitudeTurns, RandomGenerator random) {
-        double raisedBy = byHand(rig.altitudeScrew(), altitudeTurns, lastAltitudeSense, random);
-        double swungBy = byHand(rig.azimuthScrew(), azimuthTurns, lastAzimuthSense, random);
-        Vector3D raised = raise(axis, raisedBy, altitudeFactor);
+        return turned(HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns), random);
+    }
+
+    /** Screws turned, past the goal and back where that was asked: each leg by a hand no better than the rig says. */
+    public HiddenWedge turned(HandTurns azimuth, HandTurns altitude, RandomGenerator random) {
+        Turned raising = byHand(rig.altitudeScrew(), altitude, altitudePlay, random);
+        Turned swinging = byHand(rig.azimuthScrew(), azimuth, azimuthPlay, random);
+        Vector3D raised = raise(axis, raising.effectiveTurns(), altitudeFactor);
         double swung = azimuthFactor
-                * rig.azimuthScrew().move(swungBy, pointing().altitude()).radians();
+                * rig.azimuthScrew()
+                        .move(swinging.effectiveTurns(), pointing().altitude())
+                        .radians();
         // Azimuth grows clockwise from above, which is a negative turn about the upward axis.
         Vector3D turned = new Rotation(azimuthAxis, -swung, RotationConvention.VECTOR_OPERATOR).applyTo(raised);
         return new HiddenWedge(
-                site,
-                rig,
-                turned,
-                azimuthAxis,
-                azimuthFactor,
-                altitudeFactor,
-                azimuthTurns == 0 ? lastAzimuthSense : Math.signum(azimuthTurns),
-                altitudeTurns == 0 ? lastAltitudeSense : Math.signum(altitudeTurns));
+                site, rig, turned, azimuthAxis, azimuthFactor, altitudeFactor, swinging.play(), raising.play());
     }
 
     /** Clamps tightened or loosened: the axis shifts a little. */
@@ -86,14 +87,7 @@ public record HiddenWedge(
                 pointing().azimuth().plus(azimuth).plus(roughly.times(random.nextGaussian())),
                 pointing().altitude().plus(altitude).plus(roughly.times(random.nextGaussian())));
         return new HiddenWedge(
-                site,
-                rig,
-                there.elevatedEnd(),
-                azimuthAxis,
-                azimuthFactor,
-                altitudeFactor,
-                lastAzimuthSense,
-                lastAltitudeSense);
+                site, rig, there.elevatedEnd(), azimuthAxis, azimuthFactor, altitudeFactor, azimuthPlay, altitudePlay);
     }
 
     private Vector3D raise(Vector3D from, double turns, double factor) {
@@ -114,17 +108,22 @@ public record HiddenWedge(
         Vector3D moved = axis.add(new Vector3D(
                         sigma.radians() * random.nextGaussian(), right, sigma.radians() * random.nextGaussian(), up))
                 .normalize();
-        return new HiddenWedge(
-                site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor, lastAzimuthSense, lastAltitudeSense);
+        return new HiddenWedge(site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor, azimuthPlay, altitudePlay);
     }
 
-    /** What takes effect of the turns asked for: a hand's error, and on reversal anything from none to all of the play. */
-    private static double byHand(Screw screw, double turns, double lastSense, RandomGenerator random) {
-        if (turns == 0) {
-            return 0;
+    private record Turned(double effectiveTurns, DeadZone play) {}
+
+    private static Turned byHand(Screw screw, HandTurns asked, DeadZone play, RandomGenerator random) {
+        Turned turned = new Turned(0, play);
+        for (double leg :
+                asked.isPastAndBack() ? new double[] {asked.outward(), asked.back()} : new double[] {asked.net()}) {
+            if (leg != 0) {
+                double made = leg + screw.handSigmaTurns() * random.nextGaussian();
+                turned = new Turned(
+                        turned.effectiveTurns() + turned.play().effectOf(made),
+                        turned.play().after(made));
+            }
         }
-        double lost = turns * lastSense < 0 ? screw.backlashTurns() * random.nextDouble() : 0;
-        double effective = Math.signum(turns) * Math.max(0, Math.abs(turns) - lost);
-        return effective + screw.handSigmaTurns() * random.nextGaussian();
+        return turned;
     }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
@@ -41,7 +42,8 @@ class HiddenWedgeTest {
     private static HiddenWedge leaning(double latitudeDeg, AxisOffset offset, Vector3D azimuthAxis) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         Vector3D axis = AxisPointing.of(site, offset).elevatedEnd();
-        return new HiddenWedge(site, rig(0), axis, azimuthAxis.normalize(), 1, 1, 0, 0);
+        return new HiddenWedge(
+                site, rig(0), axis, azimuthAxis.normalize(), 1, 1, DeadZone.untouched(0), DeadZone.untouched(0));
     }
 
     // Hands good to a thousandth of a turn: 0.03′. Five sigmas of that.
@@ -120,8 +122,15 @@ class HiddenWedgeTest {
     @Test
     void screwsDoWhatTheirHiddenFactorsSay() {
         HiddenWedge plain = level(54.6, AxisOffset.NONE);
-        HiddenWedge strong =
-                new HiddenWedge(plain.site(), plain.rig(), plain.axis(), plain.azimuthAxis(), 1.2, 0.7, 0, 0);
+        HiddenWedge strong = new HiddenWedge(
+                plain.site(),
+                plain.rig(),
+                plain.axis(),
+                plain.azimuthAxis(),
+                1.2,
+                0.7,
+                plain.azimuthPlay(),
+                plain.altitudePlay());
 
         HiddenWedge after = strong.turned(-3, 2, new Random(4));
 
@@ -136,14 +145,70 @@ class HiddenWedgeTest {
         double lost = 0;
         int times = 2000;
         for (int i = 0; i < times; i++) {
-            HiddenWedge wedge = new HiddenWedge(
-                            site, rig(0.4), AxisPointing.atPole(site).elevatedEnd(), Vector3D.PLUS_K, 1, 1, 0, 0)
-                    .turned(1, 0, random)
-                    .turned(-1, 0, random);
-            lost += wedge.pointing().azimuthError(site).arcminutes() / 30;
+            HiddenWedge wedge = withPlay(site, random).turned(1, 0, random).turned(-1, 0, random);
+            lost += wedge.pointing().azimuthError(site).arcminutes() / 30 / wedge.azimuthFactor();
         }
         // Evenly from 0 to 0.4 turns; the mean of 2000 is known to 0.4 / √12 / √2000 = 0.0026.
         assertThat(lost / times).isCloseTo(0.2, within(0.012));
+    }
+
+    /** A play of 0.4 turns at most, as every wedge of this rig has its own. */
+    private static HiddenWedge withPlay(Site site, Random random) {
+        HiddenWedge drawn = HiddenWedge.of(site, rig(0.4), AxisOffset.NONE, random);
+        return new HiddenWedge(
+                site,
+                drawn.rig(),
+                drawn.axis(),
+                Vector3D.PLUS_K,
+                drawn.azimuthFactor(),
+                drawn.altitudeFactor(),
+                drawn.azimuthPlay(),
+                drawn.altitudePlay());
+    }
+
+    /** What one leg loses the other gives back, in either sense and hemisphere. */
+    @ParameterizedTest
+    @CsvSource({"54.6, 1", "54.6, -1", "-43.95, 1", "-43.95, -1"})
+    void turningPastTheGoalAndBack_losesNothing(double latitudeDeg, double sense) {
+        Site site = Site.ofDegrees(latitudeDeg, 0, 0);
+        Random random = new Random(9);
+        for (int i = 0; i < 20; i++) {
+            HiddenWedge before = withPlay(site, random).turned(sense, sense, random);
+            HandTurns back = new HandTurns(-2 * sense, 0.5 * sense);
+
+            HiddenWedge after = before.turned(back, back, random);
+
+            double swung = after.pointing()
+                    .azimuth()
+                    .minus(before.pointing().azimuth())
+                    .wrappedSigned()
+                    .arcminutes();
+            double raised = after.pointing()
+                    .altitude()
+                    .minus(before.pointing().altitude())
+                    .arcminutes();
+            assertThat(swung).isCloseTo(-60 * sense * before.azimuthFactor(), within(2 * HAND_ARCMIN));
+            assertThat(raised).isCloseTo(-60 * sense * before.altitudeFactor(), within(2 * HAND_ARCMIN));
+        }
+    }
+
+    @Test
+    void playOfAWedge_isTheSameAtEveryReversal() {
+        Site site = Site.ofDegrees(54.6, 0, 0);
+        Random random = new Random(10);
+        HiddenWedge wedge = withPlay(site, random).turned(0, 1, random);
+        double play = wedge.altitudePlay().turns();
+        for (double turns : new double[] {-1, 1, -2, 2}) {
+            HiddenWedge before = wedge;
+            wedge = wedge.turned(0, turns, random);
+            double effective = wedge.pointing()
+                            .altitude()
+                            .minus(before.pointing().altitude())
+                            .arcminutes()
+                    / 30
+                    / wedge.altitudeFactor();
+            assertThat(Math.abs(effective)).isCloseTo(Math.abs(turns) - play, within(0.006));
+        }
     }
 
     @Test

@@ -7,6 +7,7 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
+import polewright.app.text.ScrewWords;
 import polewright.night.NightState;
 
 @Command(name = "advise", description = "What to do next, and why.")
@@ -32,6 +33,7 @@ final class AdviseCommand implements Callable<Integer> {
         } else {
             output.say(workbench, AdviceWords.of(night, star));
             output.say(workbench, FixWords.beforeAdvice(night));
+            output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.contradictions(night));
         }
         return 0;

@@ -13,6 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.AngleWords;
+import polewright.app.text.ScrewWords;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
@@ -63,9 +64,10 @@ final class BeginCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         // All of it is known to be usable before a log is made for it.
-        NightEvent.Begun begun = begun(log.lastBegun(workbench));
+        NightEvent.Begun usable = begun(log.lastBegun(workbench));
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
+            NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), opened));
             NightId night = opened.begin(begun, sky.at(workbench));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
@@ -79,10 +81,15 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), allowed "
                                 + begun.allowance().words() + ".");
+                begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
                 output.say(workbench, AdviceWords.of(state, star));
             }
         }
         return 0;
+    }
+
+    private static NightEvent.Begun withRig(NightEvent.Begun begun, Rig rig) {
+        return new NightEvent.Begun(begun.siteName(), begun.site(), begun.weather(), rig, begun.allowance());
     }
 
     /** A second beginning in one evening would leave this evening's sightings behind. */

@@ -9,6 +9,7 @@ import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.input.TurnsInput;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.HandTurns;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
@@ -20,21 +21,27 @@ final class WedgeCommands {
     @Command(
             name = "turn",
             description = "Log that wedge screws were turned, clockwise positive.",
-            footer = {"", "For example:", "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\""})
+            footer = {
+                "",
+                "For example:",
+                "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\"",
+                "  polewright turn --altitude \"2 ccw then 1/2 cw\""
+            })
     static final class Turn extends AppendingCommand {
         @Option(
                 names = "--azimuth",
                 paramLabel = "TURNS",
                 converter = TurnsInput.class,
-                description = "Turns of the azimuth screw: 1.25, \"1 1/4\", \"3/8 ccw\".")
-        private @Nullable Double azimuth;
+                description =
+                        "Turns of the azimuth screw: 1.25, \"3/8 ccw\"; past the goal and back: \"2 ccw then 1/2 cw\".")
+        private HandTurns azimuth = HandTurns.NONE;
 
         @Option(
                 names = "--altitude",
                 paramLabel = "TURNS",
                 converter = TurnsInput.class,
                 description = "Turns of the altitude screw.")
-        private @Nullable Double altitude;
+        private HandTurns altitude = HandTurns.NONE;
 
         Turn(Workbench workbench) {
             super(workbench, "screws turned");
@@ -42,7 +49,7 @@ final class WedgeCommands {
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-            return new NightEvent.ScrewsTurned(azimuth == null ? 0 : azimuth, altitude == null ? 0 : altitude);
+            return new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
         }
     }
 

@@ -1,22 +1,49 @@
 package polewright.app.input;
 
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
+import polewright.axis.rig.HandTurns;
 import polewright.sky.InputRefused;
 
-/** Turns of a screw, clockwise positive: {@code 1.25}, {@code "1 1/4"}, {@code "3/8 ccw"}, {@code "2 cw"}. */
-public final class TurnsInput implements ITypeConverter<Double> {
+/**
+ * Turns of a screw, clockwise positive: {@code 1.25}, {@code "1 1/4"}, {@code "3/8 ccw"}; or past the goal and back:
+ * {@code "2 ccw then 1/2 cw"}.
+ */
+public final class TurnsInput implements ITypeConverter<HandTurns> {
+    private static final Pattern THEN = Pattern.compile("\\s*(?:,\\s*)?\\bthen\\b\\s*");
     private static final Pattern TURNS = Pattern.compile(
             "([+-]?)(?:(\\d+(?:\\.\\d*)?|\\.\\d+)(?:\\s+(\\d+)/(\\d+))?|(\\d+)/(\\d+))\\s*(cw|ccw|clockwise|counter-?clockwise|anti-?clockwise)?");
 
     @Override
-    public Double convert(String typed) {
-        Matcher m = TURNS.matcher(typed.strip().toLowerCase(java.util.Locale.ROOT));
+    public HandTurns convert(String typed) {
+        String[] legs = THEN.split(typed.strip().toLowerCase(Locale.ROOT), -1);
+        if (legs.length > 2) {
+            throw new InputRefused(
+                    "'" + typed + "' has more than two legs",
+                    "give the way there in all and the way back, such as \"2 ccw then 1/2 cw\"; or log each leg");
+        }
+        double outward = oneWay(typed, legs[0]);
+        if (legs.length == 1) {
+            return HandTurns.straight(outward);
+        }
+        double back = oneWay(typed, legs[1]);
+        if (!(outward * back < 0)) {
+            throw new InputRefused(
+                    "'" + typed + "' does not turn back",
+                    "say both ways, such as \"2 ccw then 1/2 cw\", or add up what went the same way");
+        }
+        return new HandTurns(outward + back, back);
+    }
+
+    private static double oneWay(String typed, String leg) {
+        Matcher m = TURNS.matcher(leg);
         if (!m.matches()) {
             throw new InputRefused(
                     "'" + typed + "' is not a number of turns",
-                    "write 1.25, \"1 1/4\" or \"3/8 ccw\"; clockwise is positive, ccw is the other way");
+                    "write 1.25, \"1 1/4\", \"3/8 ccw\" or \"2 ccw then 1/2 cw\"; clockwise is positive, ccw is the other"
+                            + " way");
         }
         double turns = m.group(2) == null
                 ? fraction(typed, m.group(5), m.group(6))

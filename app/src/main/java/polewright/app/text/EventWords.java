@@ -3,6 +3,7 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -86,14 +87,20 @@ public final class EventWords {
 
     private static String turns(ScrewsTurned turned) {
         List<String> screws = new ArrayList<>();
-        addTurns(screws, "altitude", turned.altitudeTurns());
-        addTurns(screws, "azimuth", turned.azimuthTurns());
+        addTurns(screws, "altitude", turned.altitude());
+        addTurns(screws, "azimuth", turned.azimuth());
         return String.join(", ", screws);
     }
 
-    private static void addTurns(List<String> screws, String screw, double turns) {
-        if (turns != 0) {
-            screws.add(screw + " " + Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise"));
+    private static void addTurns(List<String> screws, String screw, HandTurns turns) {
+        if (turns.isPastAndBack()) {
+            screws.add(screw + " " + oneWay(turns.outward()) + " then " + oneWay(turns.back()));
+        } else if (turns.net() != 0) {
+            screws.add(screw + " " + oneWay(turns.net()));
         }
+    }
+
+    private static String oneWay(double turns) {
+        return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
     }
 }

@@ -7,8 +7,8 @@ import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
-import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -36,6 +36,9 @@ public final class AxisState {
     /** Before any sighting the axis is within about 15° of the pole: 8° 1 sigma each way on the sky. */
     public static final Angle PRIOR_SIGMA = Angle.ofDegrees(8);
 
+    /** How square the altitude hinge is to the azimuth's pivot, 1 sigma (common practice). */
+    static final Angle HINGE_SQUARE_TO = Angle.ofDegrees(0.3);
+
     // Azimuth means little where the pole is overhead; this keeps its prior finite there.
     private static final double LEAST_COS_LATITUDE = 0.1;
     private static final double LEAST_LEAN_RAD = 1e-3;
@@ -56,20 +59,37 @@ public final class AxisState {
     /** What is known before anything was measured. */
     public static AxisState prior(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
-        double tanLat = site.poleAltitude().sin() / cosLat;
-        double lean = Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
+        double lean = leanSigmaRad(rig);
         RealVector mean = MatrixUtils.createRealVector(SIZE);
         mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
         mean.setEntry(ALTITUDE, site.poleAltitude().radians());
+        ScrewGains screws = ScrewGains.asTheRigSays(rig);
+        mean.setEntry(AZIMUTH_GAIN, screws.azimuthFactor() - 1);
+        mean.setEntry(ALTITUDE_GAIN, screws.altitudeFactor() - 1);
         RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
-        // A lean also scales the azimuth that a turn makes, by its tangent component.
-        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(rig.azimuthScrew().relativeGainSigma(), lean * tanLat));
-        setVariance(covariance, ALTITUDE_GAIN, rig.altitudeScrew().relativeGainSigma());
+        setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
+        setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
+        // A base that leans to the right by β lowers the axis by β for each unit of azimuth to the right, and makes
+        // each
+        // unit of altitude go β / cos² to the right; so does a hinge that is not square.
+        double perLean = 1 / (cosLat * cosLat);
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
-        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, lean);
+        setVariance(covariance, ALTITUDE_INTO_AZIMUTH, perLean * Math.hypot(lean, HINGE_SQUARE_TO.radians()));
+        covariance.setEntry(AZIMUTH_INTO_ALTITUDE, ALTITUDE_INTO_AZIMUTH, -lean * lean * perLean);
+        covariance.setEntry(ALTITUDE_INTO_AZIMUTH, AZIMUTH_INTO_ALTITUDE, -lean * lean * perLean);
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
+    }
+
+    /** A lean of the base also scales the azimuth that a turn makes, by its tangent component: 1 sigma of that. */
+    static double leanOnAzimuth(Site site, Rig rig) {
+        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+        return leanSigmaRad(rig) * site.poleAltitude().sin() / cosLat;
+    }
+
+    private static double leanSigmaRad(Rig rig) {
+        return Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
     }
 
     public AxisPointing axis() {
@@ -104,21 +124,43 @@ public final class AxisState {
                 sigma(ALTITUDE_GAIN));
     }
 
-    /** The state after turns, clockwise positive, made by hand from here. */
+    /** The state after turns, clockwise positive, made by hand from here in one go each. */
     public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
+        return afterTurns(rig, HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns));
+    }
+
+    /** The same of turns that may go past and back. */
+    public AxisState afterTurns(Rig rig, HandTurns azimuthTurns, HandTurns altitudeTurns) {
         return Motion.turns(rig, azimuthTurns, altitudeTurns, senses, altitude())
                 .applyTo(this);
     }
 
-    /** The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned. */
+    /** The state after the clamps are tightened: by what earlier nights taught, or as unsteady as the rig says. */
+    public AxisState afterClamping(Rig rig) {
+        return Motion.shift(site, rig.usualClampShift(), rig.clampingSigma(), senses)
+                .applyTo(this);
+    }
+
+    /**
+     * The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned: all legs together, each
+     * screw finished the way that the rig wants it.
+     */
     public Turns turnsTo(AxisOffset aim, Rig rig) {
         AxisPointing target = AxisPointing.of(site, aim);
         Turns effective = gains().turnsBetween(axis(), target, rig);
-        Screw azimuth = rig.azimuthScrew();
-        Screw altitude = rig.altitudeScrew();
         return new Turns(
-                azimuth.needed(effective.azimuth(), senses.azimuthReversedBy(effective.azimuth())),
-                altitude.needed(effective.altitude(), senses.altitudeReversedBy(effective.altitude())));
+                rig.azimuthScrew().neededFrom(senses.azimuth(), effective.azimuth()),
+                rig.altitudeScrew().neededFrom(senses.altitude(), effective.altitude()));
+    }
+
+    /** The way in which the azimuth screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    public double lastAzimuthSense() {
+        return senses.azimuth();
+    }
+
+    /** The way in which the altitude screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    public double lastAltitudeSense() {
+        return senses.altitude();
     }
 
     public Site site() {

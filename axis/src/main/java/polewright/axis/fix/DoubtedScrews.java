@@ -1,43 +1,72 @@
 package polewright.axis.fix;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.hipparchus.linear.LUDecomposition;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * When sightings before and after a turn do not fit together, the screws may do less or more than their owner thinks they
- * might, and the base may lean more. That is no reason to disbelieve anybody's eyes.
+ * When sightings before and after a turn do not fit together, the screws may do less or more than their owner, or earlier
+ * nights, make believe, and the base may lean more. That is no reason to disbelieve anybody's eyes.
  */
 final class DoubtedScrews {
     private static final double WORSE_BY = 3;
-    // A Gaussian three times as wide is three times as low: 2 ln 3 for each of the four figures of the screws.
-    private static final double SURCHARGE = 4 * 2 * Math.log(WORSE_BY);
     // As far as a rig may be written.
     private static final double WORST_GAIN_SIGMA = 2;
     private static final Angle WORST_LEVEL = Angle.ofDegrees(20);
 
     private DoubtedScrews() {}
 
-    /** The night as told by screws known three times worse than the rig says, if that is the likelier way; or else as it was. */
+    /**
+     * The night as told by screws known three times worse, or by a rig whose earlier nights are forgotten (it may have been
+     * taken apart since), if that is the likelier way; or else as it was.
+     */
     static Account considered(Site site, Rig rig, List<Step> steps, Account asTold) {
         if (asTold.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return asTold;
         }
-        Account doubting = Contradictions.weigh(site, doubted(rig), steps, SURCHARGE);
-        return doubting.cost() < asTold.cost() ? doubting : asTold;
+        return doubted(rig)
+                .map(other -> Contradictions.weigh(site, other, steps, surcharge(site, rig, other)))
+                .filter(account -> account.cost() < asTold.cost())
+                .min(Comparator.comparingDouble(Account::cost))
+                .orElse(asTold);
     }
 
-    private static Rig doubted(Rig rig) {
+    /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the figures of the screws that are so. */
+    private static double surcharge(Site site, Rig rig, Rig doubted) {
+        return Math.log(spread(site, doubted) / spread(site, rig));
+    }
+
+    private static double spread(Site site, Rig rig) {
+        int first = AxisState.AZIMUTH_GAIN;
+        int last = AxisState.SIZE - 1;
+        return new LUDecomposition(AxisState.prior(site, rig).covariance().getSubMatrix(first, last, first, last))
+                .getDeterminant();
+    }
+
+    private static Stream<Rig> doubted(Rig rig) {
+        if (rig.experience().isEmpty()) {
+            return Stream.of(worse(rig));
+        }
+        Rig forgetful = rig.withExperience(Optional.empty());
+        return Stream.of(worse(rig), forgetful, worse(forgetful));
+    }
+
+    private static Rig worse(Rig rig) {
         Angle level = rig.levelSigma().times(WORSE_BY);
         return rig.withScrews(
-                doubted(rig.azimuthScrew()),
-                doubted(rig.altitudeScrew()),
-                level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level);
+                        worse(rig.azimuthScrew()),
+                        worse(rig.altitudeScrew()),
+                        level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level)
+                .withExperience(rig.experience().map(learned -> learned.doubtingScrews(WORSE_BY)));
     }
 
-    private static Screw doubted(Screw screw) {
+    private static Screw worse(Screw screw) {
         return new Screw(
                 screw.geometry(),
                 screw.clockwise(),

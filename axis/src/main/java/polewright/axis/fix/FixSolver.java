@@ -42,8 +42,25 @@ public final class FixSolver {
         return new FixSolver(site, rig, weather).solve(steps);
     }
 
+    /**
+     * What a night tells of the mount, for later nights; nothing if it is in doubt how to tell it.
+     *
+     * @param rig the rig without experience: what earlier nights taught would be counted again
+     */
+    public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
+        FixSolver solver = new FixSolver(site, rig, weather);
+        Account account = solver.account(steps);
+        return solver.doubt(steps, account).isPresent()
+                ? Optional.empty()
+                : Optional.of(Hindsight.of(account.smoother(), account.night()));
+    }
+
+    private Account account(List<Step> steps) {
+        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(site, rig, steps));
+    }
+
     private Fix solve(List<Step> steps) {
-        Account account = DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(site, rig, steps));
+        Account account = account(steps);
         List<Agreement> agreements =
                 account.sightings().stream().map(s -> agreement(account, s)).toList();
         AxisState state = account.night().last();

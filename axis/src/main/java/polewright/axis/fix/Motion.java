@@ -4,6 +4,8 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import polewright.axis.AxisOffset;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
@@ -14,40 +16,87 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
     private static final double LEAST_COS_LATITUDE = 0.1;
 
     /**
-     * Turns of the screws, made by hand from {@code before}. The unknown gains enter the transition, so that a later fix
-     * tells of them. A screw turned against its last sense loses some of its play, anything from none to all.
+     * Turns of the screws, made by hand with the axis at {@code presentAltitude}. The unknown gains enter the transition, so
+     * that a later fix tells of them. A screw left against its last sense loses some of its play, anything from none to all.
      */
-    static Motion turns(Rig rig, double azimuthTurns, double altitudeTurns, TurnSenses senses, Angle presentAltitude) {
-        Screw azimuth = rig.azimuthScrew();
-        Screw altitude = rig.altitudeScrew();
-        boolean azimuthReversed = senses.azimuthReversedBy(azimuthTurns);
-        boolean altitudeReversed = senses.altitudeReversedBy(altitudeTurns);
-        double azimuthMove = azimuth.move(azimuth.expected(azimuthTurns, azimuthReversed), presentAltitude)
+    static Motion turns(Rig rig, HandTurns azimuth, HandTurns altitude, TurnSenses senses, Angle presentAltitude) {
+        return of(
+                rig,
+                new Made(azimuth, rig.azimuthScrew().effect(azimuth, senses.azimuth()), 1),
+                new Made(altitude, rig.altitudeScrew().effect(altitude, senses.altitude()), 1),
+                senses,
+                presentAltitude);
+    }
+
+    /** The same with one screw slipping: anything from none to all of its turns takes effect, and nothing is learned of it. */
+    static Motion slipping(Rig rig, Step.Slipped slipped, TurnSenses senses, Angle presentAltitude) {
+        HandTurns azimuth = slipped.told().azimuth();
+        HandTurns altitude = slipped.told().altitude();
+        boolean isAzimuth = slipped.screw() == Step.Slipped.Which.AZIMUTH;
+        return of(
+                rig,
+                isAzimuth
+                        ? Made.slipping(azimuth)
+                        : new Made(azimuth, rig.azimuthScrew().effect(azimuth, senses.azimuth()), 1),
+                isAzimuth
+                        ? new Made(altitude, rig.altitudeScrew().effect(altitude, senses.altitude()), 1)
+                        : Made.slipping(altitude),
+                senses,
+                presentAltitude);
+    }
+
+    /**
+     * What was made of one screw.
+     *
+     * @param teaches 1 when the move tells of the screw's effect, else 0
+     */
+    private record Made(HandTurns turns, Screw.Effect effect, double teaches) {
+        static Made slipping(HandTurns turns) {
+            return new Made(turns, new Screw.Effect(turns.net() / 2, Math.abs(turns.net()) / Math.sqrt(12)), 0);
+        }
+
+        double sigmaRad(Screw screw, Angle presentAltitude) {
+            double one = turns.net() == 0 ? 1 : turns.net();
+            return effect.sigmaTurns()
+                    * Math.abs(screw.move(one, presentAltitude).radians() / one);
+        }
+    }
+
+    private static Motion of(Rig rig, Made azimuth, Made altitude, TurnSenses senses, Angle presentAltitude) {
+        double azimuthMove = rig.azimuthScrew()
+                .move(azimuth.effect().turns(), presentAltitude)
                 .radians();
-        double altitudeMove = altitude.move(altitude.expected(altitudeTurns, altitudeReversed), presentAltitude)
+        double altitudeMove = rig.altitudeScrew()
+                .move(altitude.effect().turns(), presentAltitude)
                 .radians();
         RealMatrix transition = MatrixUtils.createRealIdentityMatrix(AxisState.SIZE);
-        transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuthMove);
+        transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuth.teaches() * azimuthMove);
         transition.setEntry(AxisState.AZIMUTH, AxisState.ALTITUDE_INTO_AZIMUTH, altitudeMove);
-        transition.setEntry(AxisState.ALTITUDE, AxisState.ALTITUDE_GAIN, altitudeMove);
+        transition.setEntry(AxisState.ALTITUDE, AxisState.ALTITUDE_GAIN, altitude.teaches() * altitudeMove);
         transition.setEntry(AxisState.ALTITUDE, AxisState.AZIMUTH_INTO_ALTITUDE, azimuthMove);
         return new Motion(
                 transition,
                 shiftOf(azimuthMove, altitudeMove),
                 noiseOf(
-                        handSigmaRad(azimuth, azimuthTurns, azimuthReversed, presentAltitude),
-                        handSigmaRad(altitude, altitudeTurns, altitudeReversed, presentAltitude)),
-                senses.after(azimuthTurns, altitudeTurns));
+                        azimuth.sigmaRad(rig.azimuthScrew(), presentAltitude),
+                        altitude.sigmaRad(rig.altitudeScrew(), presentAltitude)),
+                senses.after(azimuth.turns(), altitude.turns()));
     }
 
-    /** A shift of unknown direction, {@code sigma} on the sky each way. */
-    static Motion shift(Site site, Angle sigma, TurnSenses senses) {
-        double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
+    /** A shift that is not of the screws' making: {@code usual} on the sky, {@code sigma} about it each way. */
+    static Motion shift(Site site, AxisOffset usual, Angle sigma, TurnSenses senses) {
+        double eastPerAzimuth = eastPerAzimuth(site);
         return new Motion(
                 MatrixUtils.createRealIdentityMatrix(AxisState.SIZE),
-                shiftOf(0, 0),
-                noiseOf(sigma.radians() / cosLat, sigma.radians()),
+                shiftOf(usual.east().radians() / eastPerAzimuth, usual.up().radians()),
+                noiseOf(sigma.radians() / Math.abs(eastPerAzimuth), sigma.radians()),
                 senses);
+    }
+
+    /** How far on the sky an axis near the pole goes east for a growth of azimuth: in the south, where east is left, negative. */
+    static double eastPerAzimuth(Site site) {
+        return site.hemisphereSign()
+                * Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
     }
 
     AxisState applyTo(AxisState state) {
@@ -57,14 +106,6 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
                 .multiplyTransposed(transition)
                 .add(noise);
         return new AxisState(state.site(), mean, covariance, sensesAfter);
-    }
-
-    private static double handSigmaRad(Screw screw, double turns, boolean reversed, Angle presentAltitude) {
-        if (turns == 0) {
-            return 0;
-        }
-        double perTurn = Math.abs(screw.move(turns, presentAltitude).radians() / turns);
-        return perTurn * Math.hypot(screw.handSigmaTurns(), reversed ? screw.playSigmaTurns() : 0);
     }
 
     private static RealVector shiftOf(double azimuthRad, double altitudeRad) {

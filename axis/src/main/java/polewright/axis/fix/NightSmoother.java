@@ -7,6 +7,7 @@ import java.util.Set;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import polewright.axis.AxisOffset;
 import polewright.axis.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -24,6 +25,7 @@ final class NightSmoother {
     private static final int MOST_PASSES = 25;
     private static final int FIRST_GUESS_ROUNDS = 4;
     private static final double SETTLED_RAD = 1e-10;
+    private static final double ARCMIN_PER_RAD = new Angle(1).arcminutes();
 
     private final Site site;
     private final Rig rig;
@@ -38,12 +40,37 @@ final class NightSmoother {
     /**
      * The stands of the night with the axis in each.
      *
+     * @param links covariance of each state with the next
      * @param chiSquared what the sightings that were believed, the turns and the prior have to be forgiven
      * @param settled whether the passes came to rest on one answer
      */
-    record Smoothed(List<AxisState> states, List<Stand> stands, double chiSquared, boolean settled) {
+    record Smoothed(
+            List<AxisState> states, List<RealMatrix> links, List<Stand> stands, double chiSquared, boolean settled) {
         AxisState last() {
             return states.get(states.size() - 1);
+        }
+
+        /** How far the axis went at each shift, as the whole night tells. */
+        List<Moved> shifts() {
+            List<Moved> shifts = new ArrayList<>();
+            for (int i = 1; i < stands.size(); i++) {
+                if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted) {
+                    shifts.add(Moved.between(states.get(i - 1), states.get(i), links.get(i - 1), shifted));
+                }
+            }
+            return shifts;
+        }
+
+        /** How far the axis went in azimuth and altitude at the move of this event, as the whole night tells. */
+        AxisState.Turns wentAt(long seq) {
+            for (int i = 1; i < stands.size(); i++) {
+                if (stands.get(i).movedBy().filter(step -> step.seq() == seq).isPresent()) {
+                    RealVector went =
+                            states.get(i).mean().subtract(states.get(i - 1).mean());
+                    return new AxisState.Turns(went.getEntry(AxisState.AZIMUTH), went.getEntry(AxisState.ALTITUDE));
+                }
+            }
+            throw new IllegalArgumentException("event " + seq + " moved nothing");
         }
 
         AxisState stateFor(Step.Sighted sighted) {
@@ -53,6 +80,29 @@ final class NightSmoother {
                 }
             }
             throw new IllegalArgumentException("event " + sighted.seq() + " is not of this night");
+        }
+    }
+
+    /**
+     * A shift as the whole night tells it, on the sky.
+     *
+     * @param eastVariance arcmin²
+     * @param upVariance arcmin²
+     */
+    record Moved(Step.Shifted shifted, double eastArcmin, double eastVariance, double upArcmin, double upVariance) {
+        static Moved between(AxisState before, AxisState after, RealMatrix link, Step.Shifted shifted) {
+            double eastPerAzimuth = Motion.eastPerAzimuth(before.site()) * ARCMIN_PER_RAD;
+            RealVector difference = after.mean().subtract(before.mean());
+            RealMatrix spread =
+                    before.covariance().add(after.covariance()).subtract(link).subtract(link.transpose());
+            int azimuth = AxisState.AZIMUTH;
+            int altitude = AxisState.ALTITUDE;
+            return new Moved(
+                    shifted,
+                    eastPerAzimuth * difference.getEntry(azimuth),
+                    eastPerAzimuth * eastPerAzimuth * spread.getEntry(azimuth, azimuth),
+                    ARCMIN_PER_RAD * difference.getEntry(altitude),
+                    ARCMIN_PER_RAD * ARCMIN_PER_RAD * spread.getEntry(altitude, altitude));
         }
     }
 
@@ -72,10 +122,20 @@ final class NightSmoother {
             settled = farthest(latest.states(), next.states()) < SETTLED_RAD;
             latest = next;
         }
-        return new Smoothed(latest.states(), stands, latest.chiSquared(), settled);
+        return new Smoothed(latest.states(), latest.links(), stands, latest.chiSquared(), settled);
     }
 
-    private record Pass(List<AxisState> states, double chiSquared) {}
+    /** What is known before anything was measured. */
+    AxisState prior() {
+        return AxisState.prior(site, rig);
+    }
+
+    /** How much of the azimuth that turns make may be due to the base's lean, 1 sigma. */
+    double leanOnAzimuth() {
+        return AxisState.leanOnAzimuth(site, rig);
+    }
+
+    private record Pass(List<AxisState> states, List<RealMatrix> links, double chiSquared) {}
 
     private Pass pass(List<AxisState> reference, Set<Long> setAside) {
         double chiSquared = 0;
@@ -83,7 +143,7 @@ final class NightSmoother {
         List<AxisState> filtered = new ArrayList<>(n);
         List<AxisState> predicted = new ArrayList<>(n);
         List<Motion> motions = new ArrayList<>(n);
-        AxisState state = AxisState.prior(site, rig);
+        AxisState state = prior();
         for (int i = 0; i < n; i++) {
             Angle altitude = i == 0 || reference.isEmpty()
                     ? state.altitude()
@@ -103,7 +163,7 @@ final class NightSmoother {
             }
             filtered.add(state);
         }
-        return new Pass(backward(filtered, predicted, motions), chiSquared);
+        return backward(filtered, predicted, motions, chiSquared);
     }
 
     /** A sighting linearised about its own result, before there is any night to linearise about. */
@@ -116,8 +176,10 @@ final class NightSmoother {
     }
 
     /** H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445. */
-    private static List<AxisState> backward(List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions) {
+    private static Pass backward(
+            List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions, double chiSquared) {
         int n = filtered.size();
+        RealMatrix[] links = new RealMatrix[n - 1];
         AxisState[] smoothed = new AxisState[n];
         smoothed[n - 1] = filtered.get(n - 1);
         for (int i = n - 2; i >= 0; i--) {
@@ -133,17 +195,22 @@ final class NightSmoother {
                     .add(gain.multiply(smoothed[i + 1].covariance().subtract(next.covariance()))
                             .multiplyTransposed(gain));
             smoothed[i] = new AxisState(now.site(), mean, symmetric(covariance), now.senses());
+            links[i] = gain.multiply(smoothed[i + 1].covariance());
         }
-        return List.of(smoothed);
+        return new Pass(List.of(smoothed), List.of(links), chiSquared);
     }
 
     private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
         if (movedBy.isPresent() && movedBy.get() instanceof Step.Turned turned) {
-            return Motion.turns(rig, turned.azimuthTurns(), turned.altitudeTurns(), senses, presentAltitude);
+            return Motion.turns(rig, turned.azimuth(), turned.altitude(), senses, presentAltitude);
         }
-        Angle sigma =
-                movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted ? shifted.sigma() : Angle.ZERO;
-        return Motion.shift(site, sigma, senses);
+        if (movedBy.isPresent() && movedBy.get() instanceof Step.Slipped slipped) {
+            return Motion.slipping(rig, slipped, senses, presentAltitude);
+        }
+        if (movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted) {
+            return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
+        }
+        return Motion.shift(site, AxisOffset.NONE, Angle.ZERO, senses);
     }
 
     private static double farthest(List<AxisState> a, List<AxisState> b) {

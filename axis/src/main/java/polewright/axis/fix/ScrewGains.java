@@ -7,8 +7,8 @@ import polewright.sky.angle.Angle;
 /**
  * What the screws have turned out to do, against what the rig says of them.
  *
- * @param azimuthFactor azimuth made by the azimuth screw, over what was expected; 1 at first
- * @param altitudeFactor altitude made by the altitude screw, over what was expected; 1 at first
+ * @param azimuthFactor azimuth made by the azimuth screw, over what the rig says; 1 at first, when no earlier night taught better
+ * @param altitudeFactor altitude made by the altitude screw, over what the rig says; 1 at first, when no earlier night taught better
  * @param azimuthIntoAltitude altitude made by the azimuth screw, per unit of azimuth expected: a leaning base
  * @param altitudeIntoAzimuth azimuth made by the altitude screw, per unit of altitude expected
  * @param azimuthSigma 1 sigma of {@code azimuthFactor}
@@ -21,15 +21,23 @@ public record ScrewGains(
         double altitudeIntoAzimuth,
         double azimuthSigma,
         double altitudeSigma) {
-    /** The screws taken at the rig's word. */
+    /** The screws as earlier nights found them; where there were none, at the rig's word. */
     public static ScrewGains asTheRigSays(Rig rig) {
-        return new ScrewGains(
-                1,
-                1,
-                0,
-                0,
-                rig.azimuthScrew().relativeGainSigma(),
-                rig.altitudeScrew().relativeGainSigma());
+        return rig.experience()
+                .map(learned -> new ScrewGains(
+                        learned.azimuthFactor(),
+                        learned.altitudeFactor(),
+                        0,
+                        0,
+                        learned.azimuthSigma(),
+                        learned.altitudeSigma()))
+                .orElseGet(() -> new ScrewGains(
+                        1,
+                        1,
+                        0,
+                        0,
+                        rig.azimuthScrew().relativeGainSigma(),
+                        rig.altitudeScrew().relativeGainSigma()));
     }
 
     /**

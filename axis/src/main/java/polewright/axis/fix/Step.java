@@ -1,5 +1,7 @@
 package polewright.axis.fix;
 
+import polewright.axis.AxisOffset;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.sighting.AxisModel;
 import polewright.axis.sighting.Sighting;
 import polewright.sky.angle.Angle;
@@ -23,13 +25,59 @@ public sealed interface Step {
         }
     }
 
-    /** Screws turned, clockwise positive. */
-    record Turned(long seq, double azimuthTurns, double altitudeTurns) implements Step {}
+    /**
+     * Screws turned, clockwise positive.
+     *
+     * @param azimuthTurns of the azimuth screw, all legs together
+     * @param altitudeTurns of the altitude screw, all legs together
+     * @param azimuthBack the last leg of the azimuth screw when it was turned past the goal and back, else 0
+     * @param altitudeBack the same of the altitude screw
+     */
+    record Turned(long seq, double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack)
+            implements Step {
+        /** Turned straight. */
+        public Turned(long seq, double azimuthTurns, double altitudeTurns) {
+            this(seq, azimuthTurns, altitudeTurns, 0, 0);
+        }
+
+        HandTurns azimuth() {
+            return new HandTurns(azimuthTurns, azimuthBack);
+        }
+
+        HandTurns altitude() {
+            return new HandTurns(altitudeTurns, altitudeBack);
+        }
+    }
+
+    /**
+     * Screws turned, of which one may have slipped, so that anything from none to all of its turns took effect.
+     *
+     * @param told the turns as they were told
+     * @param screw the one that may have slipped
+     */
+    record Slipped(Turned told, Which screw) implements Step {
+        /** One of the two screws. */
+        public enum Which {
+            AZIMUTH,
+            ALTITUDE
+        }
+
+        @Override
+        public long seq() {
+            return told.seq();
+        }
+    }
 
     /**
      * Something shifted the axis without a screw: clamping, a knock.
      *
-     * @param sigma 1 sigma of the shift on the sky, in each direction
+     * @param usual the shift on the sky that is expected
+     * @param sigma 1 sigma about that on the sky, in each direction
      */
-    record Shifted(long seq, Angle sigma) implements Step {}
+    record Shifted(long seq, AxisOffset usual, Angle sigma) implements Step {
+        /** A shift that may go any way. */
+        public Shifted(long seq, Angle sigma) {
+            this(seq, AxisOffset.NONE, sigma);
+        }
+    }
 }

@@ -1,7 +1,9 @@
 package polewright.axis.fix;
 
+import polewright.axis.rig.HandTurns;
+
 /**
- * Which way each screw was turned last: a turn the other way first takes up its play.
+ * Which way each screw was left, by the last leg of its last turn: what ends the other way first takes up its play.
  *
  * @param azimuth +1 clockwise, −1 counter-clockwise, 0 not turned yet
  * @param altitude the same of the altitude screw
@@ -9,17 +11,9 @@ package polewright.axis.fix;
 record TurnSenses(double azimuth, double altitude) {
     static final TurnSenses NOT_TURNED = new TurnSenses(0, 0);
 
-    boolean azimuthReversedBy(double turns) {
-        return azimuth * turns < 0;
-    }
-
-    boolean altitudeReversedBy(double turns) {
-        return altitude * turns < 0;
-    }
-
-    TurnSenses after(double azimuthTurns, double altitudeTurns) {
+    TurnSenses after(HandTurns azimuthTurns, HandTurns altitudeTurns) {
         return new TurnSenses(
-                azimuthTurns == 0 ? azimuth : Math.signum(azimuthTurns),
-                altitudeTurns == 0 ? altitude : Math.signum(altitudeTurns));
+                azimuthTurns.isNone() ? azimuth : azimuthTurns.lastSense(),
+                altitudeTurns.isNone() ? altitude : altitudeTurns.lastSense());
     }
 }

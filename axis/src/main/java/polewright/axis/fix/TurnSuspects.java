@@ -5,16 +5,19 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.sky.place.Site;
 
 /**
- * When sightings do not fit, the fault may lie with a turn instead: the wrong way round, the wrong screw, not made at all.
+ * When sightings do not fit, the fault may lie with a turn instead: the wrong way round, the wrong screw, not made at all,
+ * or made by a screw that slipped.
  */
 final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
     private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
+    private static final String AS_IT_WAS = " and enter it as it was, or correct the rig";
 
     private TurnSuspects() {}
 
@@ -22,10 +25,39 @@ final class TurnSuspects {
      * What may have been turned instead of what was told.
      *
      * @param told the turn as it was told
+     * @param meant the step that it may have been
+     * @param surcharge what it assumes besides, in units of χ²
      * @param words completes "it would fit if …"
-     * @param steps the night with the turn as it may have been
      */
-    private record Suspicion(Step.Turned told, String words, List<Step> steps) {}
+    private record Suspicion(Step.Turned told, Step meant, double surcharge, String words) {
+        static Suspicion instead(Step.Turned told, HandTurns azimuth, HandTurns altitude, String words) {
+            return new Suspicion(
+                    told,
+                    new Step.Turned(told.seq(), azimuth.net(), altitude.net(), azimuth.back(), altitude.back()),
+                    0,
+                    words);
+        }
+
+        List<Step> night(List<Step> steps) {
+            return steps.stream().map(s -> s.equals(told) ? meant : s).toList();
+        }
+    }
+
+    private record Weighed(Suspicion suspicion, Account account) {
+        /** Whether it is to be named at all, and how. */
+        Optional<String> words(Site site, Rig rig) {
+            Step.Turned told = suspicion.told();
+            String doesNotFit = "what was seen since does not fit the turns of #" + told.seq() + ", but would if ";
+            if (suspicion.meant() instanceof Step.Slipped slipped) {
+                return SlippedShare.of(account, slipped, site, rig)
+                        .words()
+                        .map(share -> doesNotFit + suspicion.words() + share
+                                + " of its turns took effect; tighten what slips, undo #" + told.seq()
+                                + " and enter the turns that took effect");
+            }
+            return Optional.of(doesNotFit + suspicion.words() + "; undo #" + told.seq() + AS_IT_WAS);
+        }
+    }
 
     /**
      * The turn that explains the night, in words, if one does with odds of a hundred to one over setting sightings aside.
@@ -33,20 +65,16 @@ final class TurnSuspects {
      * @param plain the night with every turn as told
      */
     static Optional<String> explain(Site site, Rig rig, List<Step> steps, Account plain) {
-        record Weighed(Suspicion suspicion, Account account) {}
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
-                .flatMap(turned -> suspicions(steps, turned))
-                .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.steps())))
+                .flatMap(turned -> suspicions(turned, site, rig))
+                .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.night(steps), s.surcharge())))
                 .filter(w -> w.account().night().settled())
-                .min(Comparator.comparingDouble(w -> w.account().cost()))
                 .filter(w -> isToBlame(plain, w.account()))
-                .map(w -> "what was seen since does not fit the turns of #"
-                        + w.suspicion().told().seq() + ", but would if "
-                        + w.suspicion().words() + "; undo #"
-                        + w.suspicion().told().seq()
-                        + " and enter it as it was, or correct the rig");
+                .sorted(Comparator.comparingDouble(w -> w.account().cost()))
+                .flatMap(w -> w.words(site, rig).stream())
+                .findFirst();
     }
 
     private static boolean isToBlame(Account asTold, Account suspected) {
@@ -55,28 +83,42 @@ final class TurnSuspects {
         return gained > MORE_THAN_ONE_SIGHTING || (gained > Contradictions.HUNDRED_TO_ONE && isAtStake);
     }
 
-    private static Stream<Suspicion> suspicions(List<Step> steps, Step.Turned told) {
-        double azimuth = told.azimuthTurns();
-        double altitude = told.altitudeTurns();
+    private static Stream<Suspicion> suspicions(Step.Turned told, Site site, Rig rig) {
+        HandTurns azimuth = told.azimuth();
+        HandTurns altitude = told.altitude();
         List<Suspicion> suspicions = new ArrayList<>();
-        if (azimuth != 0) {
-            suspicions.add(instead(steps, told, -azimuth, altitude, "the azimuth screw took the axis the other way"));
+        if (!azimuth.isNone()) {
+            suspicions.add(Suspicion.instead(
+                    told, azimuth.reversed(), altitude, "the azimuth screw took the axis the other way"));
         }
-        if (altitude != 0) {
-            suspicions.add(instead(steps, told, azimuth, -altitude, "the altitude screw took the axis the other way"));
+        if (!altitude.isNone()) {
+            suspicions.add(Suspicion.instead(
+                    told, azimuth, altitude.reversed(), "the altitude screw took the axis the other way"));
         }
-        if (azimuth != 0 && altitude != 0) {
-            suspicions.add(instead(steps, told, -azimuth, -altitude, "both screws took the axis the other way"));
+        if (!azimuth.isNone() && !altitude.isNone()) {
+            suspicions.add(Suspicion.instead(
+                    told, azimuth.reversed(), altitude.reversed(), "both screws took the axis the other way"));
         }
-        suspicions.add(instead(steps, told, altitude, azimuth, "the other screw had been turned"));
-        suspicions.add(instead(steps, told, 0, 0, "nothing had moved"));
+        suspicions.add(Suspicion.instead(told, altitude, azimuth, "the other screw had been turned"));
+        suspicions.add(Suspicion.instead(told, HandTurns.NONE, HandTurns.NONE, "nothing had moved"));
+        if (azimuth.net() != 0) {
+            suspicions.add(new Suspicion(
+                    told,
+                    new Step.Slipped(told, Step.Slipped.Which.AZIMUTH),
+                    SlippedShare.surcharge(Math.sqrt(variance(site, rig, AxisState.AZIMUTH_GAIN))),
+                    "the azimuth screw slipped: only about "));
+        }
+        if (altitude.net() != 0) {
+            suspicions.add(new Suspicion(
+                    told,
+                    new Step.Slipped(told, Step.Slipped.Which.ALTITUDE),
+                    SlippedShare.surcharge(Math.sqrt(variance(site, rig, AxisState.ALTITUDE_GAIN))),
+                    "the altitude screw slipped: only about "));
+        }
         return suspicions.stream();
     }
 
-    private static Suspicion instead(
-            List<Step> steps, Step.Turned told, double azimuth, double altitude, String words) {
-        Step.Turned meant = new Step.Turned(told.seq(), azimuth, altitude);
-        return new Suspicion(
-                told, words, steps.stream().map(s -> s.equals(told) ? meant : s).toList());
+    private static double variance(Site site, Rig rig, int index) {
+        return AxisState.prior(site, rig).covariance().getEntry(index, index);
     }
 }

@@ -33,4 +33,17 @@ public record Experience(
                     "leave 'learned' out of the rig file");
         }
     }
+
+    /** The same with what it says of the screws known worse by this factor. */
+    public Experience doubtingScrews(double worseBy) {
+        return new Experience(
+                nights,
+                azimuthFactor,
+                worseBy * azimuthSigma,
+                altitudeFactor,
+                worseBy * altitudeSigma,
+                clampings,
+                clampShift,
+                clampSigma);
+    }
 }

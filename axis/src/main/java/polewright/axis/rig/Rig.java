@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import polewright.axis.AxisOffset;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
@@ -143,6 +144,16 @@ public record Rig(
                 screwOrder,
                 drive,
                 learned);
+    }
+
+    /** How tightening the clamps usually moves the axis on the sky; nothing until earlier nights have shown it. */
+    public AxisOffset usualClampShift() {
+        return experience.map(Experience::clampShift).orElse(AxisOffset.NONE);
+    }
+
+    /** 1 sigma about that in each direction, for the next clamping. */
+    public Angle clampingSigma() {
+        return experience.map(Experience::clampSigma).orElse(clampSigma);
     }
 
     /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */

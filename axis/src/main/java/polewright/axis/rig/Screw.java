@@ -70,6 +70,74 @@ public record Screw(
         return backlashTurns / Math.sqrt(12);
     }
 
+    /**
+     * What takes effect of turns made.
+     *
+     * @param turns clockwise positive, on average
+     * @param sigmaTurns 1 sigma, of the hand and of the play together
+     */
+    public record Effect(double turns, double sigmaTurns) {}
+
+    /**
+     * What takes effect of turns, the play being a dead zone of anything from none to all of {@code backlashTurns}: it is
+     * lost when the sense is reversed, and a second reversal gives it back. So a screw that is left in the sense in which it
+     * was left before has lost nothing, as long as the last leg was longer than the play.
+     *
+     * @param lastSense the way in which the screw was left before, 0 when it was not turned yet
+     */
+    public Effect effect(HandTurns made, double lastSense) {
+        if (made.isNone()) {
+            return new Effect(0, 0);
+        }
+        if (!made.isPastAndBack()) {
+            boolean reversed = lastSense * made.lastSense() < 0;
+            return new Effect(
+                    expected(made.net(), reversed), Math.hypot(handSigmaTurns, reversed ? playSigmaTurns() : 0));
+        }
+        // The hand counts two legs.
+        double hand = handSigmaTurns * Math.sqrt(2);
+        double length = Math.abs(made.back());
+        if (lastSense * made.back() > 0) {
+            Effect notTakenUp = notTakenUp(Math.abs(made.outward()), length);
+            return new Effect(
+                    made.net() + made.lastSense() * notTakenUp.turns(), Math.hypot(hand, notTakenUp.sigmaTurns()));
+        }
+        double lost = Math.min(length, backlashTurns / 2);
+        return new Effect(made.net() - made.lastSense() * lost, Math.hypot(hand, playSigmaTurns()));
+    }
+
+    /**
+     * The turns to make in all for {@code effectiveTurns} to take effect, when the screw is finished as {@code finish} wants
+     * it, past the goal and back if need be.
+     *
+     * @param lastSense the way in which the screw was left before, 0 when it was not turned yet
+     */
+    public double neededFrom(double lastSense, double effectiveTurns) {
+        double ending = switch (finish) {
+            case EITHER -> Math.signum(effectiveTurns);
+            case CLOCKWISE -> 1;
+            case COUNTER_CLOCKWISE -> -1;
+        };
+        // The first leg of a screw not turned yet is taken to push at once: then it is the leg back that reverses.
+        double before = lastSense == 0 ? Math.signum(effectiveTurns) : lastSense;
+        return effectiveTurns == 0 || before * ending >= 0
+                ? effectiveTurns
+                : effectiveTurns + ending * backlashTurns / 2;
+    }
+
+    /** What a last leg shorter than the play leaves of it: max(0, min(outward, play) − back) for evenly spread play. */
+    private Effect notTakenUp(double outward, double back) {
+        double most = Math.min(outward, backlashTurns);
+        if (back >= most) {
+            return new Effect(0, 0);
+        }
+        double reaching = most - back;
+        double beyond = backlashTurns - most;
+        double mean = (reaching * reaching / 2 + reaching * beyond) / backlashTurns;
+        double square = (reaching * reaching * reaching / 3 + reaching * reaching * beyond) / backlashTurns;
+        return new Effect(mean, Math.sqrt(Math.max(0, square - mean * mean)));
+    }
+
     private static void requireRange(String what, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
             throw new InputRefused(

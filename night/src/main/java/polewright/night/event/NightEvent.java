@@ -1,6 +1,7 @@
 package polewright.night.event;
 
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.work.Work;
@@ -40,26 +41,52 @@ public sealed interface NightEvent {
     record SightingTaken(Sighting sighting) implements NightEvent {}
 
     /**
-     * Screws of the wedge were turned.
+     * Screws of the wedge were turned, straight, or past the goal and back so that they end against their play.
      *
-     * @param azimuthTurns clockwise positive
-     * @param altitudeTurns clockwise positive
+     * @param azimuthTurns of the azimuth screw, all legs together, clockwise positive
+     * @param altitudeTurns of the altitude screw, all legs together, clockwise positive
+     * @param azimuthBack the last leg of the azimuth screw, clockwise positive, 0 when it was turned straight: the hand
+     *     first turned {@code azimuthTurns − azimuthBack}
+     * @param altitudeBack the same of the altitude screw
      */
-    record ScrewsTurned(double azimuthTurns, double altitudeTurns) implements NightEvent {
+    record ScrewsTurned(double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack)
+            implements NightEvent {
         private static final double MOST_TURNS = 100;
 
         public ScrewsTurned {
-            requireTurns("azimuth", azimuthTurns);
-            requireTurns("altitude", altitudeTurns);
-            if (azimuthTurns == 0 && altitudeTurns == 0) {
+            requireTurns("azimuth", azimuthTurns, azimuthBack);
+            requireTurns("altitude", altitudeTurns, altitudeBack);
+            // A leg that is left out is written nowhere, whatever the sign of its nothing.
+            azimuthBack = azimuthBack == 0 ? 0 : azimuthBack;
+            altitudeBack = altitudeBack == 0 ? 0 : altitudeBack;
+            if (azimuthTurns == 0 && altitudeTurns == 0 && azimuthBack == 0 && altitudeBack == 0) {
                 throw new InputRefused("no screw was turned", "give turns of the azimuth or the altitude screw");
             }
         }
 
-        private static void requireTurns(String screw, double turns) {
+        /** Turned straight. */
+        public ScrewsTurned(double azimuthTurns, double altitudeTurns) {
+            this(azimuthTurns, altitudeTurns, 0, 0);
+        }
+
+        public HandTurns azimuth() {
+            return new HandTurns(azimuthTurns, azimuthBack);
+        }
+
+        public HandTurns altitude() {
+            return new HandTurns(altitudeTurns, altitudeBack);
+        }
+
+        private static void requireTurns(String screw, double turns, double back) {
+            requireFew(screw, "", turns);
+            requireFew(screw, " back", back);
+            requireFew(screw, " there, before those back", turns - back);
+        }
+
+        private static void requireFew(String screw, String which, double turns) {
             if (!(Math.abs(turns) <= MOST_TURNS)) {
                 throw new InputRefused(
-                        PlainNumber.asTyped(turns) + " turns of the " + screw + " screw are beyond 100",
+                        PlainNumber.asTyped(turns) + " turns of the " + screw + " screw" + which + " are beyond 100",
                         "count whole turns and fractions, clockwise positive");
             }
         }

@@ -44,7 +44,7 @@ final class EventJson {
         } else if (event instanceof NightEvent.SightingTaken taken) {
             SightingJson.write(out, taken.sighting());
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            out.number("azimuth_turns", turned.azimuthTurns()).number("altitude_turns", turned.altitudeTurns());
+            TurnJson.write(out, turned);
         } else if (event instanceof NightEvent.AllowanceSet set) {
             out.object("allowance", set.allowance(), AllowanceJson::write);
         } else if (event instanceof NightEvent.WorkSet set) {
@@ -61,7 +61,7 @@ final class EventJson {
             case BEGIN -> begun(in);
             case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
                 new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
-            case TURN -> new NightEvent.ScrewsTurned(in.number("azimuth_turns", 0), in.number("altitude_turns", 0));
+            case TURN -> TurnJson.read(in);
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();

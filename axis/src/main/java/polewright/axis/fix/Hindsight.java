@@ -1,0 +1,59 @@
+package polewright.axis.fix;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a whole night, looked back on, tells of the mount: for the nights that follow.
+ *
+ * @param azimuthFactor azimuth made by the azimuth screw, over what its geometry says; how much of it the base's lean of
+ *     that night made is in the variance
+ * @param altitudeFactor altitude made by the altitude screw, over what its geometry says
+ * @param shifts what is told of each shift, in order
+ */
+public record Hindsight(Optional<Told> azimuthFactor, Optional<Told> altitudeFactor, List<Shift> shifts) {
+    public Hindsight {
+        shifts = List.copyOf(shifts);
+    }
+
+    /**
+     * A shift of the axis on the sky, as the sightings before and after it tell.
+     *
+     * @param seq the event
+     * @param eastArcmin toward east, arcminutes
+     * @param upArcmin upward, arcminutes
+     */
+    public record Shift(long seq, Optional<Told> eastArcmin, Optional<Told> upArcmin) {}
+
+    /** What a solved night tells over what its rig said beforehand. */
+    static Hindsight of(NightSmoother smoother, NightSmoother.Smoothed night) {
+        AxisState before = smoother.prior();
+        AxisState after = night.last();
+        List<Shift> shifts = night.shifts().stream()
+                .map(moved -> new Shift(
+                        moved.shifted().seq(),
+                        told(
+                                moved.shifted().usual().east().arcminutes(),
+                                moved,
+                                moved.eastArcmin(),
+                                moved.eastVariance()),
+                        told(moved.shifted().usual().up().arcminutes(), moved, moved.upArcmin(), moved.upVariance())))
+                .toList();
+        return new Hindsight(
+                factor(before, after, AxisState.AZIMUTH_GAIN).map(told -> told.blurredBy(smoother.leanOnAzimuth())),
+                factor(before, after, AxisState.ALTITUDE_GAIN),
+                shifts);
+    }
+
+    private static Optional<Told> told(double usualArcmin, NightSmoother.Moved moved, double mean, double variance) {
+        return Told.between(usualArcmin, Math.pow(moved.shifted().sigma().arcminutes(), 2), mean, variance);
+    }
+
+    private static Optional<Told> factor(AxisState before, AxisState after, int index) {
+        return Told.between(
+                1 + before.mean().getEntry(index),
+                before.covariance().getEntry(index, index),
+                1 + after.mean().getEntry(index),
+                after.covariance().getEntry(index, index));
+    }
+}

@@ -1,0 +1,218 @@
+package polewright.rehearsal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.axis.AxisOffset;
+import polewright.axis.fix.Fix;
+import polewright.axis.rig.Experience;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewSense;
+import polewright.axis.sighting.BodyBearing;
+import polewright.night.RigHistory;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.Site;
+
+/** What several nights with one mount, set up anew each time, teach of it. */
+class RigHistoryTest {
+    private static final Rig RIG = Rig.typicalForkOnWedge();
+    private static final AxisOffset SAGS = AxisOffset.ofArcminutes(0.8, -2);
+    private static final Angle ABOUT = Angle.ofArcminutes(0.3);
+    private static final double AZIMUTH_FACTOR = 1.12;
+    private static final double ALTITUDE_FACTOR = 0.9;
+
+    /** Turned twice and clamped, seen by camera before and after each; the base leans anew. */
+    private static PractisedWedge night(long seed, Rig writtenDown) {
+        RandomGenerator random = PractisedWedge.random(seed);
+        Site site = PractisedWedge.site(seed, random);
+        HiddenWedge wedge = PractisedWedge.withFactors(
+                HiddenWedge.of(site, writtenDown, PractisedWedge.offset(1, 3, random), random),
+                AZIMUTH_FACTOR,
+                ALTITUDE_FACTOR);
+        return new PractisedWedge(wedge, random)
+                .seenByCamera()
+                .turnedToThePole()
+                .seenByCamera()
+                .turnedToThePole()
+                .seenByCamera()
+                .clamped(SAGS, ABOUT)
+                .seenByCamera();
+    }
+
+    private static List<List<LoggedEvent>> nights(int count, long firstSeed, Rig rig) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> night(firstSeed + 2L * i, rig).events())
+                .toList();
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {100, 201})
+    void severalNights_teachTheScrewsAndTheClamps_inBothHemispheres(long firstSeed) {
+        Experience learned =
+                RigHistory.experience(nights(6, firstSeed, RIG), RIG).orElseThrow();
+
+        assertThat(learned.nights()).isEqualTo(6);
+        assertThat(learned.clampings()).isEqualTo(6);
+        assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.04));
+        assertThat(learned.altitudeFactor()).isCloseTo(ALTITUDE_FACTOR, within(0.04));
+        assertThat(learned.azimuthSigma()).isLessThan(0.05);
+        assertThat(learned.altitudeSigma()).isLessThan(0.04);
+        assertThat(learned.clampShift().east().arcminutes()).isCloseTo(0.8, within(0.4));
+        assertThat(learned.clampShift().up().arcminutes()).isCloseTo(-2, within(0.4));
+        assertThat(learned.clampSigma().arcminutes()).isBetween(0.2, 1.0);
+    }
+
+    @Test
+    void oneNight_teachesTheScrewsButLeavesTheClampsMuchToTheRig() {
+        Experience learned = RigHistory.experience(nights(1, 300, RIG), RIG).orElseThrow();
+
+        assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
+        assertThat(learned.azimuthSigma()).isLessThan(0.1);
+        assertThat(learned.clampShift().up().arcminutes()).isBetween(-2.0, -0.3);
+        assertThat(learned.clampSigma().arcminutes()).isBetween(0.6, 1.5);
+    }
+
+    /** What a night makes of the nights before it is not counted again. */
+    @Test
+    void experienceOfEarlierNights_changesNothingOfWhatANightTeaches() {
+        List<List<LoggedEvent>> nights = nights(3, 400, RIG);
+        Experience learned = RigHistory.experience(nights, RIG).orElseThrow();
+        Rig experienced = RIG.withExperience(Optional.of(learned));
+        List<List<LoggedEvent>> again =
+                nights.stream().map(night -> begunWith(night, experienced)).toList();
+
+        assertThat(RigHistory.experience(again, experienced)).contains(learned);
+    }
+
+    @Test
+    void otherRigs_andOtherScrewsOfThatName_teachNothing() {
+        Rig other = named("tracker");
+        Screw finer = new Screw(new ScrewGeometry.PushScrew(1, 200), ScrewSense.RIGHT, 0.15, 0.05, 0.1);
+        Rig rebuilt = RIG.withScrews(finer, RIG.altitudeScrew(), RIG.levelSigma());
+        Screw turned = new Screw(RIG.azimuthScrew().geometry(), ScrewSense.LEFT, 0.15, 0.05, 0.1);
+        Rig mirrored = RIG.withScrews(turned, RIG.altitudeScrew(), RIG.levelSigma());
+        List<List<LoggedEvent>> nights = new ArrayList<>(nights(1, 500, other));
+        nights.addAll(nights(1, 510, rebuilt));
+        nights.addAll(nights(1, 520, mirrored));
+
+        assertThat(RigHistory.experience(nights, RIG)).isEmpty();
+        assertThat(RigHistory.experience(nights, rebuilt).orElseThrow().nights())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void onlyWhatIsWrittenOfScrewsCounts_notHowWellTheyAreKnown() {
+        Screw known = new Screw(RIG.azimuthScrew().geometry(), ScrewSense.RIGHT, 0.05, 0.02, 0.3);
+        Rig better = RIG.withScrews(known, RIG.altitudeScrew(), Angle.ofDegrees(0.5));
+
+        assertThat(RigHistory.experience(nights(2, 600, RIG), better)).isPresent();
+    }
+
+    @Test
+    void withdrawnTurnsAndClampings_teachNothing() {
+        PractisedWedge night = night(700, RIG);
+        List<Long> moves = night.events().stream()
+                .filter(e -> e.event() instanceof NightEvent.ScrewsTurned || e.event() instanceof NightEvent.Clamped)
+                .map(LoggedEvent::seq)
+                .toList();
+        List<Long> sightings = night.events().stream()
+                .filter(e -> e.event() instanceof NightEvent.SightingTaken)
+                .map(LoggedEvent::seq)
+                .toList();
+        moves.forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
+        sightings.subList(1, sightings.size()).forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
+
+        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+    }
+
+    @Test
+    void nightsThatCannotBeSolved_areSkipped() {
+        List<LoggedEvent> good = night(800, RIG).events();
+        // Its beginning is gone.
+        List<LoggedEvent> headless = good.subList(1, good.size());
+        // A shadow of the Sun, at night.
+        PractisedWedge damaged = night(802, RIG);
+        damaged.log(new NightEvent.SightingTaken(new BodyBearing(
+                good.get(0).at(),
+                SolarSystemBody.SUN,
+                BodyBearing.Line.SHADOW,
+                Angle.ofDegrees(10),
+                BodyBearing.USUAL_SIGMA)));
+        assertThatThrownBy(damaged::night).isInstanceOf(InputRefused.class);
+        List<List<LoggedEvent>> nights = List.of(List.of(), headless, damaged.events(), good);
+
+        Experience learned = RigHistory.experience(nights, RIG).orElseThrow();
+
+        assertThat(learned.nights()).isEqualTo(1);
+        assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
+        assertThat(RigHistory.experience(List.of(List.of(), headless), RIG)).isEmpty();
+    }
+
+    /** A turn the other way round puts the whole night in doubt. */
+    @Test
+    void nightsInDoubt_areSkipped() {
+        RandomGenerator random = PractisedWedge.random(850);
+        HiddenWedge wedge =
+                HiddenWedge.of(PractisedWedge.site(850, random), RIG, PractisedWedge.offset(1, 3, random), random);
+        PractisedWedge night =
+                new PractisedWedge(wedge, random).seenByCamera().seenByCamera().turnedToThePole();
+        List<LoggedEvent> events = night.events();
+        NightEvent.ScrewsTurned turned =
+                (NightEvent.ScrewsTurned) events.get(events.size() - 1).event();
+        night.log(new NightEvent.Withdrawn(events.size()))
+                .log(new NightEvent.ScrewsTurned(-turned.azimuthTurns(), turned.altitudeTurns()))
+                .seenByCamera()
+                .seenByCamera();
+
+        assertThat(night.night().fix()).isInstanceOf(Fix.Dubious.class);
+        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+    }
+
+    @Test
+    void clampingNotSeenAfterwards_teachesNothingOfClamps() {
+        RandomGenerator random = PractisedWedge.random(900);
+        HiddenWedge wedge =
+                HiddenWedge.of(PractisedWedge.site(900, random), RIG, PractisedWedge.offset(1, 3, random), random);
+        PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(SAGS, ABOUT);
+
+        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+    }
+
+    private static List<LoggedEvent> begunWith(List<LoggedEvent> night, Rig rig) {
+        NightEvent.Begun begun = (NightEvent.Begun) night.get(0).event();
+        List<LoggedEvent> other = new ArrayList<>(night);
+        other.set(
+                0,
+                new LoggedEvent(
+                        1,
+                        night.get(0).at(),
+                        new NightEvent.Begun(begun.siteName(), begun.site(), begun.weather(), rig, begun.allowance())));
+        return other;
+    }
+
+    private static Rig named(String name) {
+        return new Rig(
+                name,
+                RIG.kind(),
+                RIG.azimuthScrew(),
+                RIG.altitudeScrew(),
+                RIG.levelSigma(),
+                RIG.clampSigma(),
+                RIG.optics());
+    }
+}
