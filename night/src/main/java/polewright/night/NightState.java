@@ -39,6 +39,7 @@ import polewright.sky.time.SkyTime;
  * @param work what tonight is for, if that was told; then it says what is tolerated
  * @param allowance what is tolerated now
  * @param clamped whether the clamps are tight
+ * @param situation what the advice depends on: for asking the adviser more
  * @param advice what to do next
  * @param standing the events that have not been withdrawn, in order
  */
@@ -48,6 +49,7 @@ public record NightState(
         Optional<Work> work,
         Allowance allowance,
         boolean clamped,
+        Situation situation,
         Advice advice,
         List<LoggedEvent> standing) {
     // A lower Sun throws a faint shadow that runs off the ground; a higher one a stub whose direction races.
@@ -80,20 +82,31 @@ public record NightState(
         Folding folding = new Folding(begun, SettingsDown.of(standing), models);
         standing.forEach(folding::add);
         Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), folding.steps);
+        ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
+        Daylight daylight = daylight(moment);
         Situation situation = new Situation(
                 begun.rig(),
                 fix,
                 folding.allowance,
                 folding.clamped,
                 folding.confirmation(fix),
-                Set.copyOf(folding.alreadyRead),
-                daylight(begun, now));
+                folding.alreadyRead,
+                daylight,
+                // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
+                daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of());
         return new NightState(
-                begun, fix, folding.work, folding.allowance, folding.clamped, Adviser.advise(situation), standing);
+                begun,
+                fix,
+                folding.work,
+                folding.allowance,
+                folding.clamped,
+                situation,
+                Adviser.advise(situation),
+                standing);
     }
 
-    private static Daylight daylight(NightEvent.Begun begun, Instant now) {
-        SunGuard sun = SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather()));
+    private static Daylight daylight(ObservingMoment moment) {
+        SunGuard sun = SunGuard.at(moment);
         if (!sun.isSunUp()) {
             return Daylight.NONE;
         }

@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
@@ -20,7 +21,6 @@ import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
@@ -159,7 +159,7 @@ public final class RehearsedNight {
         happened(begun);
         for (SightingKind kind : before) {
             unasked--;
-            sight(kind, Duration.ZERO);
+            sight(kind, Duration.ZERO, Optional.empty());
         }
         while (moments.size() < MOST_EVENTS && !(advice() instanceof Advice.Stop)) {
             follow(advice());
@@ -173,7 +173,7 @@ public final class RehearsedNight {
 
     private void follow(Advice advice) {
         if (advice instanceof Advice.TakeSighting take) {
-            sight(take.kind(), take.watch());
+            sight(take.kind(), take.watch(), take.star());
         } else if (advice instanceof Advice.TurnScrews turn) {
             turn(turn);
         } else if (advice instanceof Advice.WaitForDark) {
@@ -191,7 +191,7 @@ public final class RehearsedNight {
         }
     }
 
-    private void sight(SightingKind kind, Duration watch) {
+    private void sight(SightingKind kind, Duration watch, Optional<AdvisedStar> advised) {
         switch (kind) {
             case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
             case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
@@ -205,13 +205,13 @@ public final class RehearsedNight {
                         observer.stillPoint(
                                 wedge,
                                 now,
-                                star(kind),
+                                star(kind, advised),
                                 begun.rig().widestOptic().orElseThrow()),
                         QUICK);
             case FRAMES -> takeFrames(camera.orElseThrow());
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(
-                        observer.drift(wedge, now, star(kind), watch, StarDrift.usualSigma(begun.rig())),
+                        observer.drift(wedge, now, star(kind, advised), watch, StarDrift.usualSigma(begun.rig())),
                         watch.plus(QUICK));
         }
     }
@@ -293,10 +293,13 @@ public final class RehearsedNight {
         told.accept(moment);
     }
 
-    private FixedStar star(SightingKind kind) {
-        NamedStar star = SuggestedStar.forSighting(kind, begun.site(), begun.weather(), now, stars)
-                .orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now))
-                .star();
-        return new FixedStar(star.label(), star.place());
+    private FixedStar star(SightingKind kind, Optional<AdvisedStar> advised) {
+        String name = advised.orElseThrow(() -> new IllegalStateException("no star is up for " + kind + " at " + now))
+                .name();
+        return stars.stream()
+                .filter(star -> star.label().equals(name))
+                .findFirst()
+                .map(star -> new FixedStar(star.label(), star.place()))
+                .orElseThrow(() -> new IllegalStateException(name + " is not among the stars to choose from"));
     }
 }

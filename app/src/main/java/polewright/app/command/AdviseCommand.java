@@ -27,11 +27,10 @@ final class AdviseCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         NightState night = FixCommand.tonight(log, workbench);
-        var star = Suggestions.star(night, workbench.now());
         if (output.isJson()) {
-            output.print(workbench, NightJson.advice(night.advice(), star));
+            output.print(workbench, NightJson.advice(night.advice()));
         } else {
-            output.say(workbench, AdviceWords.of(night, star));
+            output.say(workbench, AdviceWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.contradictions(night));

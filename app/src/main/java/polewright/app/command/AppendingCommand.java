@@ -13,7 +13,6 @@ import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -89,16 +88,15 @@ abstract class AppendingCommand implements Callable<Integer> {
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
-            report(done, after, now, notes);
+            report(done, after, notes);
         }
         afterwards();
         return 0;
     }
 
-    private void report(LoggedEvent done, NightState after, Instant now, List<String> notes) {
-        Optional<SuggestedStar> star = Suggestions.star(after, now);
+    private void report(LoggedEvent done, NightState after, List<String> notes) {
         if (output.isJson()) {
-            ObjectNode node = NightJson.afterEvent(done, after, star);
+            ObjectNode node = NightJson.afterEvent(done, after);
             notes.forEach(node.putArray("notes")::add);
             foundJson().ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
@@ -109,6 +107,6 @@ abstract class AppendingCommand implements Callable<Integer> {
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.contradictions(after));
-        output.say(workbench, AdviceWords.of(after, star));
+        output.say(workbench, AdviceWords.of(after));
     }
 }

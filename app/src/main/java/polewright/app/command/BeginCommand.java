@@ -71,9 +71,8 @@ final class BeginCommand implements Callable<Integer> {
             NightId night = opened.begin(begun, sky.at(workbench));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
-            var star = Suggestions.star(state, first.at());
             if (output.isJson()) {
-                output.print(workbench, NightJson.afterEvent(first, state, star));
+                output.print(workbench, NightJson.afterEvent(first, state));
             } else {
                 output.say(
                         workbench,
@@ -82,7 +81,7 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().kind().words() + "), allowed "
                                 + begun.allowance().words() + ".");
                 begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
-                output.say(workbench, AdviceWords.of(state, star));
+                output.say(workbench, AdviceWords.of(state));
             }
         }
         return 0;

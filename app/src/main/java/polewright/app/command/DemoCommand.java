@@ -101,10 +101,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private static ObjectNode json(RehearsedNight.Moment moment) {
-        return NightJson.afterEvent(
-                moment.event(),
-                moment.night(),
-                Suggestions.star(moment.night(), moment.event().at()));
+        return NightJson.afterEvent(moment.event(), moment.night());
     }
 
     private void begin(DemoScene scene) {
@@ -121,12 +118,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private void tell(RehearsedNight.Moment moment, DemoAlbum album) {
-        output.say(
-                workbench,
-                RehearsalWords.moment(
-                        moment,
-                        album.newOnes(),
-                        Suggestions.star(moment.night(), moment.event().at())));
+        output.say(workbench, RehearsalWords.moment(moment, album.newOnes()));
     }
 
     private void end(DemoScene scene, DemoAlbum album, Path file, NightId id) {

@@ -38,11 +38,10 @@ final class ReplayCommand implements Callable<Integer> {
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);
             NightState night = NightState.of(events.subList(0, i + 1), event.at(), models);
-            var star = Suggestions.star(night, event.at());
             if (output.isJson()) {
-                nodes.add(NightJson.afterEvent(event, night, star));
+                nodes.add(NightJson.afterEvent(event, night));
             } else {
-                output.say(workbench, NightWords.afterEvent(event, night, star));
+                output.say(workbench, NightWords.afterEvent(event, night));
             }
         }
         if (output.isJson()) {

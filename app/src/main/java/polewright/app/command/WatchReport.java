@@ -82,13 +82,12 @@ final class WatchReport {
         entry.moved()
                 .ifPresent(moved -> note("Logged #" + moved.seq()
                         + ": the axis was moved by its screws, how far is not known (no turn was logged)."));
-        var star = Suggestions.star(entry.night(), workbench.now());
-        print(NightJson.afterEvent(entry.event(), entry.night(), star));
+        print(NightJson.afterEvent(entry.event(), entry.night()));
         List<String> lines = new ArrayList<>();
         lines.add("Logged #" + entry.event().seq() + ": camera frames.");
         lines.addAll(FixWords.beforeAdvice(entry.night()));
         lines.addAll(FixWords.contradictions(entry.night()));
-        lines.addAll(AdviceWords.of(entry.night(), star));
+        lines.addAll(AdviceWords.of(entry.night()));
         say(lines);
     }
 

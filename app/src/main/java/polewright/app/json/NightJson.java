@@ -3,17 +3,19 @@ package polewright.app.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
+import polewright.axis.advice.RankedSighting;
 import polewright.axis.advice.ScrewTurn;
-import polewright.axis.advice.SightingKind;
+import polewright.axis.advice.SkyMeanwhile;
 import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 
 /** Fix and advice as JSON. */
@@ -23,7 +25,7 @@ public final class NightJson {
     private NightJson() {}
 
     /** Fix and advice after one event: what {@code replay} and the event commands print. */
-    public static ObjectNode afterEvent(LoggedEvent event, NightState night, Optional<SuggestedStar> star) {
+    public static ObjectNode afterEvent(LoggedEvent event, NightState night) {
         ObjectNode node = NODES.objectNode();
         node.put("seq", event.seq());
         node.put("at", event.at().toString());
@@ -31,7 +33,7 @@ public final class NightJson {
         Optional<Agreement> own = night.fix().agreement(event.seq());
         node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
-        node.set("advice", advice(night.advice(), star));
+        node.set("advice", advice(night.advice()));
         return node;
     }
 
@@ -61,7 +63,7 @@ public final class NightJson {
         return node;
     }
 
-    public static ObjectNode advice(Advice advice, Optional<SuggestedStar> star) {
+    public static ObjectNode advice(Advice advice) {
         ObjectNode node = NODES.objectNode();
         node.put("probability_good_enough", advice.probabilityNow());
         if (advice instanceof Advice.TurnScrews turn) {
@@ -71,8 +73,19 @@ public final class NightJson {
                         t.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth_turns_clockwise" : "altitude_turns_clockwise",
                         t.clockwiseTurns());
             }
+            turn.turns().stream()
+                    .filter(t -> t.backTurns() != 0)
+                    .forEach(t -> node.put(
+                            t.screw() == ScrewTurn.Which.AZIMUTH
+                                    ? "azimuth_back_turns_clockwise"
+                                    : "altitude_back_turns_clockwise",
+                            t.backTurns()));
+            ArrayNode order = node.putArray("order");
+            turn.turns().forEach(t -> order.add(word(t.screw())));
             node.put("loosen_first", turn.loosenFirst());
             node.put("probability_after", turn.probabilityAfter());
+            ArrayNode sky = node.putArray("sky_meanwhile");
+            turn.sky().forEach(s -> sky.add(meanwhile(s)));
         } else if (advice instanceof Advice.MoveByHand move) {
             node.put("do", "move");
             node.put("azimuth_right_deg", move.azimuth().degrees());
@@ -84,7 +97,7 @@ public final class NightJson {
                 node.put("watch_minutes", take.watch().toMinutes());
             }
             node.put("reason", take.reason());
-            star.ifPresent(s -> node.set("star", star(s)));
+            take.star().ifPresent(s -> node.set("star", star(s)));
         } else if (advice instanceof Advice.WaitForDark) {
             node.put("do", "wait");
         } else if (advice instanceof Advice.Clamp) {
@@ -95,8 +108,34 @@ public final class NightJson {
         return node;
     }
 
-    private static String word(SightingKind kind) {
-        return kind.name().toLowerCase(java.util.Locale.ROOT);
+    /** The sightings that could be taken, best first. */
+    public static ArrayNode ranking(List<RankedSighting> ranking) {
+        ArrayNode nodes = NODES.arrayNode();
+        for (RankedSighting ranked : ranking) {
+            ObjectNode node = nodes.addObject();
+            node.put("sighting", word(ranked.kind()));
+            if (!ranked.watch().isZero()) {
+                node.put("watch_minutes", ranked.watch().toMinutes());
+            }
+            ranked.star().ifPresent(s -> node.set("star", star(s)));
+            node.put("minutes", ranked.minutes());
+            node.put("probability_after", ranked.probabilityAfter());
+        }
+        return nodes;
+    }
+
+    private static ObjectNode meanwhile(SkyMeanwhile sky) {
+        ObjectNode node = NODES.objectNode();
+        node.put("screw", word(sky.screw()));
+        node.put("optic", sky.optic());
+        node.put("pole_star", sky.isPoleStar());
+        node.put("fields", sky.fields());
+        node.put("toward_clock", sky.toward().hours());
+        return node;
+    }
+
+    private static String word(Enum<?> word) {
+        return word.name().toLowerCase(java.util.Locale.ROOT);
     }
 
     private static void putOffset(ObjectNode node, NightState night) {
@@ -127,11 +166,13 @@ public final class NightJson {
         return node;
     }
 
-    private static ObjectNode star(SuggestedStar star) {
+    private static ObjectNode star(AdvisedStar star) {
         ObjectNode node = NODES.objectNode();
-        node.put("name", star.star().label());
+        node.put("name", star.name());
         node.put("az_deg", star.direction().azimuth().degrees());
         node.put("alt_apparent_deg", star.direction().altitude().degrees());
+        node.put("hour_angle_deg", star.place().hourAngle().degrees());
+        node.put("dec_deg", star.place().declination().degrees());
         return node;
     }
 }

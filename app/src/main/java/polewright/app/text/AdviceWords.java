@@ -3,15 +3,10 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
-import polewright.axis.advice.ScrewTurn;
 import polewright.axis.rig.Rig;
-import polewright.axis.rig.Screw;
-import polewright.axis.rig.ScrewSense;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.sky.angle.Angle;
 
 /** The next thing to do, in words: the verb first, then why. */
@@ -21,29 +16,21 @@ public final class AdviceWords {
 
     private AdviceWords() {}
 
-    /**
-     * Several lines.
-     *
-     * @param star one that suits the sighting, if the advice is to take one
-     */
-    public static List<String> of(NightState night, Optional<SuggestedStar> star) {
+    /** Several lines. */
+    public static List<String> of(NightState night) {
         Advice advice = night.advice();
         if (advice instanceof Advice.TurnScrews turn) {
             return turn(turn, night.begun().rig());
         } else if (advice instanceof Advice.MoveByHand move) {
             return move(move);
         } else if (advice instanceof Advice.TakeSighting take) {
-            return sight(take, night, star);
+            return sight(take, night);
         } else if (advice instanceof Advice.WaitForDark) {
             return List.of(
                     "WAIT  for dark: what is left to see needs stars.",
                     "CARE  Keep tube and finder capped while the Sun is up.");
         } else if (advice instanceof Advice.Clamp clamp) {
-            return List.of(
-                    "CLAMP Tighten the clamps gently, a little on each in turn.",
-                    "WHY   Good enough with a chance of " + percent(clamp.probabilityNow())
-                            + ", as long as clamping moves nothing.",
-                    "THEN  " + Wrapping.unbroken("polewright clamp"));
+            return clamp(clamp);
         } else if (advice instanceof Advice.Stop stop) {
             return stop(stop, night);
         }
@@ -52,7 +39,7 @@ public final class AdviceWords {
 
     /** The advice in one line, for lists. */
     public static String line(NightState night) {
-        return of(night, Optional.empty()).get(0).replaceAll("\\s+", " ");
+        return of(night).get(0).replaceAll("\\s+", " ");
     }
 
     /** A chance in whole percent; the ends are told as under 1 and over 99. */
@@ -71,22 +58,28 @@ public final class AdviceWords {
         if (advice.loosenFirst()) {
             lines.add("LOOSEN the clamps first.");
         }
-        for (ScrewTurn turn : advice.turns()) {
-            boolean azimuth = turn.screw() == ScrewTurn.Which.AZIMUTH;
-            Screw screw = azimuth ? rig.azimuthScrew() : rig.altitudeScrew();
-            lines.add("TURN  " + (azimuth ? "azimuth" : "altitude") + " screw " + Fractions.turns(turn.clockwiseTurns())
-                    + (turn.clockwiseTurns() > 0 ? " clockwise" : " counter-clockwise") + " ("
-                    + effect(screw, turn.clockwiseTurns()) + ").");
-        }
-        lines.add("      (clockwise as you look at the screw's head)");
+        lines.addAll(TurnWords.of(advice, rig));
         lines.add(
                 advice.probabilityAfter() < NEARER_ONLY
                         ? "WHY   This brings the axis nearer; how near, the next sighting tells, for the screws are not"
                                 + " known well enough."
                         : "WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
                                 + percent(advice.probabilityAfter()) + ".");
-        lines.add("THEN  " + Wrapping.unbroken("polewright turn" + turnOptions(advice)));
+        lines.addAll(TurnWords.command(advice));
         return lines;
+    }
+
+    private static List<String> clamp(Advice.Clamp clamp) {
+        boolean good = clamp.probabilityNow() >= Adviser.ENOUGH;
+        return List.of(
+                "CLAMP Tighten the clamps gently, a little on each in turn.",
+                "WHY   "
+                        + (good
+                                ? "Good enough with a chance of " + percent(clamp.probabilityNow())
+                                        + ", what clamping may move reckoned in."
+                                : "Likely good enough (" + percent(clamp.probabilityNow())
+                                        + "). What is seen after clamping tells, and clamping cannot undo it."),
+                "THEN  " + Wrapping.unbroken("polewright clamp"));
     }
 
     private static List<String> stop(Advice.Stop stop, NightState night) {
@@ -118,33 +111,13 @@ public final class AdviceWords {
         }
     }
 
-    private static String turnOptions(Advice.TurnScrews advice) {
-        StringBuilder options = new StringBuilder();
-        for (ScrewTurn turn : advice.turns()) {
-            options.append(turn.screw() == ScrewTurn.Which.AZIMUTH ? " --azimuth \"" : " --altitude \"")
-                    .append(Fractions.of(turn.clockwiseTurns()))
-                    .append(turn.clockwiseTurns() > 0 ? "" : " ccw")
-                    .append('"');
-        }
-        return options.toString();
-    }
-
-    private static String effect(Screw screw, double clockwiseTurns) {
-        ScrewSense sense = screw.clockwise();
-        boolean forward = clockwiseTurns * sense.sign() > 0;
-        if (sense.isAzimuth()) {
-            return forward ? "swings the axis right, facing the pole" : "swings the axis left, facing the pole";
-        }
-        return forward ? "raises the axis" : "lowers the axis";
-    }
-
-    private static List<String> sight(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> suggested) {
+    private static List<String> sight(Advice.TakeSighting take, NightState night) {
         List<String> lines = new ArrayList<>();
         String howLong = take.watch().isZero() ? "" : " in " + take.watch().toMinutes() + " minutes";
         lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
-        suggested.ifPresent(star -> lines.add("      For example " + StarWords.place(star) + "."));
+        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
-        lines.addAll(SightingCommandWords.of(take, night, suggested));
+        lines.addAll(SightingCommandWords.of(take, night));
         return lines;
     }
 

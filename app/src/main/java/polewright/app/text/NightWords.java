@@ -4,9 +4,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.LoggedEvent;
 
 /** A night told event by event. */
@@ -17,7 +15,7 @@ public final class NightWords {
     private NightWords() {}
 
     /** The event, then fix and advice after it, ending with an empty line. */
-    public static List<String> afterEvent(LoggedEvent event, NightState night, Optional<SuggestedStar> star) {
+    public static List<String> afterEvent(LoggedEvent event, NightState night) {
         List<String> lines = new ArrayList<>();
         lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: " + EventWords.of(event.event()) + ".");
         FixWords.beforeAdvice(night).forEach(line -> lines.add("  " + line));
@@ -30,7 +28,7 @@ public final class NightWords {
             }
         });
         // What to type is left out: here it has been typed.
-        AdviceWords.of(night, star).stream()
+        AdviceWords.of(night).stream()
                 .takeWhile(line -> !line.startsWith("THEN"))
                 .forEach(line -> lines.add("  " + line));
         lines.add("");

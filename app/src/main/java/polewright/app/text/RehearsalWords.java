@@ -2,13 +2,11 @@ package polewright.app.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 import polewright.night.event.NightEvent;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
@@ -22,13 +20,12 @@ public final class RehearsalWords {
      *
      * @param photographs taken since the event before
      */
-    public static List<String> moment(
-            RehearsedNight.Moment moment, List<Photograph> photographs, Optional<SuggestedStar> star) {
+    public static List<String> moment(RehearsedNight.Moment moment, List<Photograph> photographs) {
         List<String> lines = new ArrayList<>();
         if (moment.look().isEmpty()) {
             photographs.forEach(photograph -> lines.add(frame(photograph)));
         }
-        List<String> event = NightWords.afterEvent(moment.event(), moment.night(), star);
+        List<String> event = NightWords.afterEvent(moment.event(), moment.night());
         if (moment.isAdviceFollowed()) {
             lines.addAll(event);
             return lines;

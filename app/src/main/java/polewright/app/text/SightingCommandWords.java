@@ -8,13 +8,12 @@ import polewright.axis.advice.Advice;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
-import polewright.night.SuggestedStar;
 
 /** What to type once the sighting that was advised has been taken, with what the rig has to look through. */
 final class SightingCommandWords {
     private SightingCommandWords() {}
 
-    static List<String> of(Advice.TakeSighting take, NightState night, Optional<SuggestedStar> star) {
+    static List<String> of(Advice.TakeSighting take, NightState night) {
         Rig rig = night.begun().rig();
         return switch (take.kind()) {
             case SHADOW -> List.of(then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
@@ -26,7 +25,7 @@ final class SightingCommandWords {
                 command(
                         "log it; FIELDS in widths of the field, CLOCK such as 4.5:",
                         "polewright sight still "
-                                + star.map(s -> quoted(s.star().label())).orElse("STAR")
+                                + star(take)
                                 + " --distance FIELDS --toward CLOCK"
                                 + rig.widestOptic()
                                         .map(SightingCommandWords::with)
@@ -35,7 +34,7 @@ final class SightingCommandWords {
                 command(
                         "log it; N in " + unit(rig.finestOptic()) + ", WAY is north or south:",
                         "polewright sight drift "
-                                + star.map(s -> quoted(s.star().label())).orElse("STAR") + " --minutes "
+                                + star(take) + " --minutes "
                                 + take.watch().toMinutes() + " --moved N --toward WAY"
                                 + rig.finestOptic()
                                         .map(SightingCommandWords::withUnit)
@@ -65,6 +64,10 @@ final class SightingCommandWords {
 
     private static String with(Optic optic) {
         return " --with " + quoted(optic.name());
+    }
+
+    private static String star(Advice.TakeSighting take) {
+        return take.star().map(star -> quoted(star.name())).orElse("STAR");
     }
 
     private static String quoted(String name) {

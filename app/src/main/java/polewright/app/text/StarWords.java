@@ -1,13 +1,13 @@
 package polewright.app.text;
 
-import polewright.night.SuggestedStar;
+import polewright.axis.advice.AdvisedStar;
 
 /** Where to look for a star. */
 public final class StarWords {
     private StarWords() {}
 
     /** {@code Rigel: south-south-east (158°), 26° up}. */
-    public static String place(SuggestedStar star) {
+    public static String place(AdvisedStar star) {
         var direction = star.direction();
         return name(star) + ": " + AngleWords.compassPoint(direction.azimuth()) + " ("
                 + Math.round(direction.azimuth().degrees()) % 360 + "°), "
@@ -16,9 +16,9 @@ public final class StarWords {
     }
 
     /** A faint star with its letter as well, as charts have it. */
-    private static String name(SuggestedStar star) {
-        String label = star.star().label();
-        String letter = star.star().designations().get(0);
-        return star.isBright() || letter.equals(label) ? label : label + " (" + letter + ")";
+    private static String name(AdvisedStar star) {
+        return star.isBright() || star.designation().equals(star.name())
+                ? star.name()
+                : star.name() + " (" + star.designation() + ")";
     }
 }

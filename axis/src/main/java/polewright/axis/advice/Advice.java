@@ -2,12 +2,16 @@ package polewright.axis.advice;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.sky.angle.Angle;
 
 /** The next thing to do, and why. */
 public sealed interface Advice {
-    /** Probability that the axis is within the allowance now, 0 to 1. */
+    /**
+     * Probability that the axis is within the allowance, 0 to 1: where it is now if the clamps are tight, where tightening
+     * them would leave it if they are loose.
+     */
     double probabilityNow();
 
     /**
@@ -15,10 +19,22 @@ public sealed interface Advice {
      *
      * @param turns in the order in which to make them
      * @param loosenFirst whether the clamps are tight now
-     * @param probabilityAfter expected probability of being within the allowance when they are made
+     * @param probabilityAfter expected probability of being within the allowance when they are made and the clamps
+     *     tightened
+     * @param sky what a star in the view does meanwhile, turn by turn; empty for a rig without optics
      */
-    record TurnScrews(double probabilityNow, List<ScrewTurn> turns, boolean loosenFirst, double probabilityAfter)
-            implements Advice {}
+    record TurnScrews(
+            double probabilityNow,
+            List<ScrewTurn> turns,
+            boolean loosenFirst,
+            double probabilityAfter,
+            List<SkyMeanwhile> sky)
+            implements Advice {
+        public TurnScrews {
+            turns = List.copyOf(turns);
+            sky = List.copyOf(sky);
+        }
+    }
 
     /**
      * Too far for the screws: move the whole mount by hand.
@@ -31,15 +47,18 @@ public sealed interface Advice {
     /**
      * Take this sighting.
      *
+     * @param star which star, and where to look for it; empty where none is needed or the sky is not known
      * @param watch how long to watch the star; zero for a reading
      * @param reason in plain words
      */
-    record TakeSighting(double probabilityNow, SightingKind kind, Duration watch, String reason) implements Advice {}
+    record TakeSighting(
+            double probabilityNow, SightingKind kind, Optional<AdvisedStar> star, Duration watch, String reason)
+            implements Advice {}
 
     /** The Sun is up and all that can be read by day has been read. */
     record WaitForDark(double probabilityNow) implements Advice {}
 
-    /** Good enough: tighten the clamps, gently. */
+    /** Good enough, or likely so and best found out with the clamps tight: tighten them, gently. */
     record Clamp(double probabilityNow) implements Advice {}
 
     /**

@@ -1,6 +1,7 @@
 package polewright.axis.advice;
 
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice.Clamp;
@@ -15,8 +16,9 @@ import polewright.axis.fix.Fix;
  * What to do next. A pure function of the situation.
  *
  * <ul>
- *   <li>Good enough (P ≥ 0.95): clamp; after clamping, confirm with a sighting; confirmed, stop.
- *   <li>Nothing or too little known, or sightings in conflict: take the sighting that tells most per minute.
+ *   <li>Likely good enough, and turning would not clearly help: clamp; after clamping, confirm with a sighting; good
+ *       enough (P ≥ 0.95) and confirmed, stop. Stop also when one more round is likely to leave it no better.
+ *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
  *   <li>The offset stands out from its uncertainty, and a better fix would not make better turns: turn.
  *   <li>Otherwise take a better sighting first.
  * </ul>
@@ -25,21 +27,34 @@ public final class Adviser {
     /** Good enough is being within the allowance with this probability. */
     public static final double ENOUGH = 0.95;
 
+    /**
+     * With this probability the clamps are tightened, to find out the rest: what is seen after clamping counts for more than
+     * what clamping may undo again.
+     */
+    public static final double LIKELY = 0.6;
+
     // Turning on less than this many sigmas mostly turns on noise.
     private static final double STANDS_OUT_SIGMAS = 2;
     // Turning is worth it on a vague fix too, if it will probably do.
     private static final double PROBABLY_DOES = 0.8;
+    // What is seen after clamping counts for more than what clamping may undo again: clamp as soon as it is likely
+    // good.
+    private static final double LIKELY = 0.6;
     private static final double CLEARLY_HELPS = 0.1;
     // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
     private static final double HOPELESS = 0.2;
     // While the fix is worse than the turns themselves, a sighting saves a turn.
     private static final double FIX_OVER_TURN_VARIANCE = 2;
+    // Less than this is not worth loosening the clamps for.
+    private static final double WORTH_A_ROUND = 0.02;
+    private static final OffsetCovariance EXACTLY = new OffsetCovariance(0, 0, 0);
 
     private Adviser() {}
 
     public static Advice advise(Situation situation) {
         AxisState state = situation.fix().state();
-        double now = probability(situation.allowance(), state);
+        Outlook outlook = new Outlook(situation);
+        double now = outlook.ifLeft(state.offset(), state.offsetCovariance());
         if (situation.fix() instanceof Fix.Underdetermined under) {
             return SightingPlanner.best(situation, now, under.missing());
         }
@@ -54,25 +69,37 @@ public final class Adviser {
             return confirm(situation, now);
         }
         AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
-        double after = probability(situation.allowance(), afterTurns);
-        if (!isTimeToTurn(situation, turns, afterTurns, now, after)) {
-            return SightingPlanner.best(
-                    situation,
-                    now,
-                    "not sure enough yet for an axis " + situation.allowance().words());
+        double after = outlook.onceTightened(afterTurns.offset(), afterTurns.offsetCovariance());
+        if (isTimeToTurn(situation, turns, afterTurns, now, after)) {
+            return TurnPlanner.isBeyondScrews(situation, turns)
+                    ? TurnPlanner.byHand(situation, now)
+                    : new TurnScrews(now, turns, situation.clamped(), after, SkyInView.during(situation, turns));
         }
-        return TurnPlanner.isBeyondScrews(situation, turns)
-                ? TurnPlanner.byHand(situation, now)
-                : new TurnScrews(now, turns, situation.clamped(), after);
+        if (!situation.clamped() && now >= LIKELY) {
+            return new Clamp(now);
+        }
+        if (isNotWorthARound(situation, now, after)) {
+            return finish(situation, now);
+        }
+        return SightingPlanner.best(
+                situation,
+                now,
+                "not sure enough yet for an axis " + situation.allowance().words());
     }
 
     /**
      * What probability to ask for: {@link #ENOUGH}, unless hand and clamps scatter the axis so far that one try reaches it
-     * seldom; then what one try reaches, so that the night does not go into rolling dice.
+     * seldom; then what one try reaches, so that the night does not go into rolling dice. Before clamping no more can be
+     * asked for than the clamps leave.
      */
     private static double enough(Situation situation) {
         double oneTry = TurnPlanner.probabilityOfOneTry(situation);
-        return oneTry >= PROBABLY_DOES ? ENOUGH : ENOUGH * oneTry;
+        if (oneTry < PROBABLY_DOES) {
+            return ENOUGH * oneTry;
+        }
+        return situation.clamped()
+                ? ENOUGH
+                : ENOUGH * new Outlook(situation).onceTightened(TurnPlanner.goal(situation), EXACTLY);
     }
 
     /** The fix is finer than a hand's least turn, and no turn would bring the axis nearer. */
@@ -80,6 +107,36 @@ public final class Adviser {
         return turns.isEmpty()
                 && situation.fix().state().offsetCovariance().largestSigma().compareTo(TurnPlanner.handSigma(situation))
                         < 0;
+    }
+
+    /**
+     * Whether one more round is likely to leave the axis no better than it is: one try would seldom do, and neither turning
+     * now nor turning on the best of sightings raises the expected probability by more than a little.
+     */
+    private static boolean isNotWorthARound(Situation situation, double now, double afterTurns) {
+        if (now < TurnPlanner.probabilityOfOneTry(situation) * PROBABLY_DOES || situation.daylight() != Daylight.NONE) {
+            return false;
+        }
+        double best = SightingPlanner.ranking(situation).stream()
+                .mapToDouble(RankedSighting::probabilityAfter)
+                .max()
+                .orElse(1);
+        return Math.max(best, afterTurns) < Math.min(ENOUGH, now + WORTH_A_ROUND);
+    }
+
+    /**
+     * Where one more adjustment would leave the axis: a sighting first, unless the fix is good enough to turn by, the turns,
+     * the clamps, a sighting to confirm. Empty while too little is known to say, and by day.
+     */
+    public static Optional<Prospect> prospect(Situation situation) {
+        return situation.fix() instanceof Fix.Solved && situation.daylight() == Daylight.NONE
+                ? Optional.of(Round.of(situation).prospect())
+                : Optional.empty();
+    }
+
+    /** The sightings that could be taken next, the most worth while first. */
+    public static List<RankedSighting> ranking(Situation situation) {
+        return SightingPlanner.ranking(situation);
     }
 
     /** Probability that the axis of {@code state} lies in the zone. */
@@ -132,7 +189,7 @@ public final class Adviser {
 
     private static boolean standsOut(Situation situation) {
         AxisState state = situation.fix().state();
-        AxisOffset toAim = state.offset().minus(situation.allowance().bestAim());
+        AxisOffset toAim = state.offset().minus(TurnPlanner.goal(situation));
         OffsetCovariance covariance = state.offsetCovariance();
         double distance = toAim.distance().arcminutes();
         if (distance == 0) {

@@ -3,6 +3,8 @@ package polewright.axis.advice;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
@@ -15,68 +17,80 @@ import polewright.axis.rig.Optic;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
-import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.RotationCovariance;
 
-/** Which sighting to take: the one that narrows the fix most per minute, at usual accuracies. */
+/**
+ * Which sighting to take, at usual accuracies: the one of which one may expect the most per minute.
+ *
+ * <p>What counts is the probability of being good enough in the end, on what the sighting may tell and what will then be
+ * done about it. Far from the zone no single sighting brings that about; there, how much each narrows the fix decides.
+ */
 final class SightingPlanner {
-    private static final int[] DRIFT_MINUTES = {5, 10, 15};
-
-    // 1' of offset drifts 0.2625" a minute at most (2π/86164.0905 s per radian).
-    private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
-    private static final double SETTING_A_STAR_MINUTES = 2;
     private static final double READING_MINUTES = 2;
-    // The uncertainty of what a sighting does not tell.
-    private static final double NOTHING = 1e6;
     private static final double STILL_POINT_MINUTES = 4;
     private static final double FRAMES_MINUTES = 4;
     // Distance of Polaris and of Sigma Octantis from the pole in these years, in round figures.
     private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
     private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
     private static final double MOSTLY = 0.7;
-    // Refraction is uncertain by about this much in a drift low in the east or west.
-    private static final double REFRACTION_ARCMIN = 0.5;
+    // What narrowing the fix is worth while probability is small: dividing the variance by e, as much as 5 %.
+    private static final double WORTH_OF_NARROWING = 0.05;
+    // What follows a sighting, some turn or another sighting, takes about so long whatever the sighting was.
+    private static final double MINUTES_TO_FOLLOW = 5;
 
     private SightingPlanner() {}
 
-    /**
-     * A kind of sighting and what it would tell.
-     *
-     * @param minutes what it costs, all told
-     * @param watched how long a star is watched, minutes; 0 for a reading
-     */
-    private record Candidate(
-            SightingKind kind, double sigmaEastArcmin, double sigmaUpArcmin, double minutes, int watched) {
-        OffsetCovariance after(OffsetCovariance before) {
-            // Sum of information matrices, inverted.
-            double determinant =
-                    before.eastEastArcmin2() * before.upUpArcmin2() - before.eastUpArcmin2() * before.eastUpArcmin2();
-            double ee = before.upUpArcmin2() / determinant + 1 / (sigmaEastArcmin * sigmaEastArcmin);
-            double uu = before.eastEastArcmin2() / determinant + 1 / (sigmaUpArcmin * sigmaUpArcmin);
-            double eu = -before.eastUpArcmin2() / determinant;
-            double d = ee * uu - eu * eu;
-            return new OffsetCovariance(uu / d, -eu / d, ee / d);
-        }
-
-        double worth(OffsetCovariance before) {
-            OffsetCovariance after = after(before);
-            double gain = Math.log((before.eastEastArcmin2() + before.upUpArcmin2())
-                    / (after.eastEastArcmin2() + after.upUpArcmin2()));
-            return gain / minutes;
-        }
-    }
-
     /** The best sighting that can be taken now; by day, when the ground has been read, to wait for dark. */
     static Advice best(Situation situation, double probabilityNow, String reason) {
-        OffsetCovariance now = situation.fix().state().offsetCovariance();
-        return candidates(situation)
-                .filter(c -> settlesTheDispute(c, situation.fix()))
-                .max(Comparator.comparingDouble(c -> c.worth(now)))
-                .<Advice>map(c -> new TakeSighting(probabilityNow, c.kind(), Duration.ofMinutes(c.watched()), reason))
+        return ranking(situation).stream()
+                .findFirst()
+                .<Advice>map(r -> new TakeSighting(probabilityNow, r.kind(), r.star(), r.watch(), reason))
                 .orElseGet(() -> new Advice.WaitForDark(probabilityNow));
+    }
+
+    /** All that can be taken, the most worth while first. */
+    static List<RankedSighting> ranking(Situation situation) {
+        AxisState state = situation.fix().state();
+        AxisOffset mean = state.offset();
+        OffsetCovariance now = state.offsetCovariance();
+        Outlook outlook = new Outlook(situation);
+        double without = outlook.better(mean, now);
+        // Of a direction that is not known at all, something quick is enough to go on with.
+        double toFollow = situation.fix() instanceof Fix.Underdetermined ? 0 : MINUTES_TO_FOLLOW;
+        return candidates(situation, now)
+                .filter(c -> settlesTheDispute(c, situation.fix()))
+                .map(c -> {
+                    Outlook.Expectation after =
+                            outlook.expected(mean, now, c.tells().after(now));
+                    double narrowing = WORTH_OF_NARROWING
+                            * (1 - after.assurance())
+                            * c.tells().narrowing(now);
+                    double gain = after.assurance() - Outlook.assurance(without) + narrowing;
+                    return new RankedSighting(
+                            c.kind(),
+                            c.star(),
+                            Duration.ofMinutes(c.watched()),
+                            c.minutes(),
+                            Math.max(without, after.probability()),
+                            gain / (c.minutes() + toFollow));
+                })
+                .sorted(Comparator.comparingDouble(r -> -r.gainPerMinute()))
+                .toList();
+    }
+
+    /** What is known after the best of them. */
+    static Optional<Candidate> bestCandidate(Situation situation) {
+        OffsetCovariance now = situation.fix().state().offsetCovariance();
+        return ranking(situation).stream()
+                .findFirst()
+                .flatMap(best -> candidates(situation, now)
+                        .filter(c -> c.kind() == best.kind()
+                                && c.star().equals(best.star())
+                                && c.watched() == best.watch().toMinutes())
+                        .findFirst());
     }
 
     /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */
@@ -90,8 +104,8 @@ final class SightingPlanner {
                 .summaryStatistics();
         boolean overEast = eastShares.getCount() > 0 && eastShares.getMin() > MOSTLY;
         boolean overHeight = eastShares.getCount() > 0 && eastShares.getMax() < 1 - MOSTLY;
-        return !(overEast && candidate.sigmaEastArcmin() >= NOTHING)
-                && !(overHeight && candidate.sigmaUpArcmin() >= NOTHING);
+        double share = candidate.tells().eastShare();
+        return !(overEast && share < 1 - MOSTLY) && !(overHeight && share > MOSTLY);
     }
 
     /**
@@ -106,27 +120,27 @@ final class SightingPlanner {
                 .rig()
                 .widestOptic()
                 .map(Optic::field)
-                .filter(field ->
-                        !poleStarIsInReach(situation.fix().state(), field) && poleStarIsInReach(afterTurns, field))
+                .filter(field -> !poleStarIsInReach(situation, situation.fix().state(), field)
+                        && poleStarIsInReach(situation, afterTurns, field))
                 .isPresent();
     }
 
-    private static Stream<Candidate> candidates(Situation situation) {
+    static Stream<Candidate> candidates(Situation situation, OffsetCovariance now) {
         double cosLat = situation.fix().state().site().latitude().cos();
         Stream.Builder<Candidate> candidates = Stream.builder();
         if (!situation.alreadyRead().contains(SightingKind.COMPASS)) {
             double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * cosLat;
-            candidates.add(new Candidate(SightingKind.COMPASS, sigma, NOTHING, READING_MINUTES, 0));
+            candidates.add(reading(SightingKind.COMPASS, READING_MINUTES, Information.ofRow(1, 0, sigma)));
         }
         if (!situation.alreadyRead().contains(SightingKind.LEVEL_AND_SCALE)) {
-            candidates.add(new Candidate(
-                    SightingKind.LEVEL_AND_SCALE, NOTHING, LevelledScale.USUAL_SIGMA.arcminutes(), READING_MINUTES, 0));
+            double sigma = LevelledScale.USUAL_SIGMA.arcminutes();
+            candidates.add(reading(SightingKind.LEVEL_AND_SCALE, READING_MINUTES, Information.ofRow(0, 1, sigma)));
         }
         if (situation.daylight() != Daylight.NONE) {
             if (situation.daylight() == Daylight.SHADOW
                     && !situation.alreadyRead().contains(SightingKind.SHADOW)) {
                 double sigma = BodyBearing.USUAL_SIGMA.arcminutes() * cosLat;
-                candidates.add(new Candidate(SightingKind.SHADOW, sigma, NOTHING, READING_MINUTES, 0));
+                candidates.add(reading(SightingKind.SHADOW, READING_MINUTES, Information.ofRow(1, 0, sigma)));
             }
             return candidates.build();
         }
@@ -134,26 +148,24 @@ final class SightingPlanner {
                 .rig()
                 .widestOptic()
                 .map(Optic::field)
-                .filter(field -> poleStarIsInReach(situation.fix().state(), field))
-                .ifPresent(field -> {
-                    double sigma = StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes();
-                    candidates.add(new Candidate(SightingKind.STILL_POINT, sigma, sigma, STILL_POINT_MINUTES, 0));
-                });
+                .filter(field -> poleStarIsInReach(situation, situation.fix().state(), field))
+                .ifPresent(field -> candidates.add(new Candidate(
+                        SightingKind.STILL_POINT,
+                        poleStar(situation),
+                        0,
+                        STILL_POINT_MINUTES,
+                        Information.ofBoth(StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes()))));
         situation
                 .rig()
                 .bestCamera()
                 .map(SightingPlanner::framesSigmaArcmin)
-                .ifPresent(
-                        sigma -> candidates.add(new Candidate(SightingKind.FRAMES, sigma, sigma, FRAMES_MINUTES, 0)));
-        double driftSigmaArcsec = StarDrift.usualSigma(situation.rig()).arcseconds();
-        for (int watched : DRIFT_MINUTES) {
-            double sigma = driftSigmaArcsec / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * watched);
-            double minutes = SETTING_A_STAR_MINUTES + watched;
-            candidates.add(new Candidate(SightingKind.DRIFT_ON_MERIDIAN, sigma, NOTHING, minutes, watched));
-            candidates.add(new Candidate(
-                    SightingKind.DRIFT_EAST_OR_WEST, NOTHING, Math.hypot(sigma, REFRACTION_ARCMIN), minutes, watched));
-        }
-        return candidates.build();
+                .ifPresent(sigma ->
+                        candidates.add(reading(SightingKind.FRAMES, FRAMES_MINUTES, Information.ofBoth(sigma))));
+        return Stream.concat(candidates.build(), new DriftCandidates(situation).of(now));
+    }
+
+    private static Candidate reading(SightingKind kind, double minutes, Information tells) {
+        return new Candidate(kind, Optional.empty(), 0, minutes, tells);
     }
 
     /**
@@ -170,10 +182,23 @@ final class SightingPlanner {
         return Math.hypot(twoFrames, TurnedFrames.MOUNTS_OWN_GIVE.arcminutes());
     }
 
-    private static boolean poleStarIsInReach(AxisState state, Angle field) {
-        AxisOffset offset = state.offset();
+    static Optional<AdvisedStar> poleStar(Situation situation) {
+        return situation.stars().stream()
+                .filter(star ->
+                        DriftCandidates.isPoleStar(star, situation.fix().state().site()))
+                .findFirst();
+    }
+
+    /** Whether the pole star stands in a field of this width about where the axis points. */
+    static boolean poleStarIsInReach(Situation situation, AxisState state, Angle field) {
+        if (!situation.stars().isEmpty() && poleStar(situation).isEmpty()) {
+            return false;
+        }
         double sigma = state.offsetCovariance().largestSigma().arcminutes();
-        double poleStar = state.site().isNorthern() ? NORTHERN_POLE_STAR_ARCMIN : SOUTHERN_POLE_STAR_ARCMIN;
-        return offset.distance().arcminutes() + sigma + poleStar < field.arcminutes() / 2;
+        double usual = state.site().isNorthern() ? NORTHERN_POLE_STAR_ARCMIN : SOUTHERN_POLE_STAR_ARCMIN;
+        double poleStar = poleStar(situation)
+                .map(star -> 90 * 60 - star.place().declination().abs().arcminutes())
+                .orElse(usual);
+        return state.offset().distance().arcminutes() + sigma + poleStar < field.arcminutes() / 2;
     }
 }

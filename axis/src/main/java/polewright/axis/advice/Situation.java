@@ -1,5 +1,6 @@
 package polewright.axis.advice;
 
+import java.util.List;
 import java.util.Set;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.fix.Fix;
@@ -13,6 +14,7 @@ import polewright.axis.rig.Rig;
  * @param alreadyRead compass, scale or shadow, if they have been read since the tripod was last set down: reading them
  *     again would only bring the same errors again
  * @param daylight what the Sun lets be sighted
+ * @param stars bright stars that are up, the pole star among them; when none are given, ideal ones are assumed
  */
 public record Situation(
         Rig rig,
@@ -21,4 +23,22 @@ public record Situation(
         boolean clamped,
         Confirmation sinceClamp,
         Set<SightingKind> alreadyRead,
-        Daylight daylight) {}
+        Daylight daylight,
+        List<AdvisedStar> stars) {
+    public Situation {
+        alreadyRead = Set.copyOf(alreadyRead);
+        stars = List.copyOf(stars);
+    }
+
+    /** A situation under a sky that is not known: ideal stars are assumed. */
+    public Situation(
+            Rig rig,
+            Fix fix,
+            Allowance allowance,
+            boolean clamped,
+            Confirmation sinceClamp,
+            Set<SightingKind> alreadyRead,
+            Daylight daylight) {
+        this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of());
+    }
+}

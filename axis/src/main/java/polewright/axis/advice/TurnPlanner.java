@@ -1,17 +1,25 @@
 package polewright.axis.advice;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
+import polewright.axis.rig.FinishSense;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewOrder;
 import polewright.sky.angle.Angle;
 
-/** Which screws to turn how far: to the best aim, in steps that a hand can make, leaving well alone. */
+/**
+ * Which screws to turn how far, so that the axis stands at the best aim once the clamps are tight: in steps that a hand can
+ * make, in the order and with the last leg that the rig wants, leaving well alone.
+ */
 final class TurnPlanner {
     private static final int PARTS_OF_A_TURN = 8;
     // Beyond this most wedges come to the end of their screws (common practice: some degrees of range).
@@ -20,18 +28,29 @@ final class TurnPlanner {
     private static final Angle WORTH_A_HAND = Angle.ofDegrees(2);
     // Under one turn a hand feels half an eighth.
     private static final int PARTS_BELOW_ONE_TURN = 16;
+    // The leg back is longer than the play by this, so that the play is surely taken up.
+    private static final double BEYOND_THE_PLAY = 0.25;
     // A screw whose own direction is off by less than this many sigmas is only turned if it clearly helps.
     private static final double WORTH_A_SCREW_SIGMAS = 1;
     private static final double WORTH_A_SCREW_PROBABILITY = 0.02;
 
     private TurnPlanner() {}
 
+    /** Where to turn the axis to: clamping then takes it to the best aim. */
+    static AxisOffset goal(Situation situation) {
+        return situation.allowance().bestAim().minus(situation.rig().usualClampShift());
+    }
+
     static List<ScrewTurn> turns(Situation situation) {
-        AxisState state = situation.fix().state();
-        AxisState.Turns exact = state.turnsTo(situation.allowance().bestAim(), situation.rig());
+        AxisState.Turns exact = situation.fix().state().turnsTo(goal(situation), situation.rig());
         List<ScrewTurn> both = new ArrayList<>();
-        addIfAny(both, ScrewTurn.Which.ALTITUDE, exact.altitude());
-        addIfAny(both, ScrewTurn.Which.AZIMUTH, exact.azimuth());
+        planned(ScrewTurn.Which.ALTITUDE, situation.rig().altitudeScrew(), exact.altitude())
+                .ifPresent(both::add);
+        planned(ScrewTurn.Which.AZIMUTH, situation.rig().azimuthScrew(), exact.azimuth())
+                .ifPresent(both::add);
+        if (situation.rig().screwOrder() == ScrewOrder.AZIMUTH_FIRST) {
+            Collections.reverse(both);
+        }
         if (both.size() < 2) {
             return List.copyOf(both);
         }
@@ -46,6 +65,20 @@ final class TurnPlanner {
             }
         }
         return worth.isEmpty() ? List.copyOf(both) : List.copyOf(worth);
+    }
+
+    /** A turn as a hand can make it; one that would end the wrong way goes past by the play and a bit, and back. */
+    private static Optional<ScrewTurn> planned(ScrewTurn.Which which, Screw screw, double exact) {
+        double parts = Math.abs(exact) < 1 ? PARTS_BELOW_ONE_TURN : PARTS_OF_A_TURN;
+        double rounded = Math.rint(exact * parts) / parts;
+        if (rounded == 0) {
+            return Optional.empty();
+        }
+        if (screw.finish().isKeptBy(rounded)) {
+            return Optional.of(new ScrewTurn(which, rounded));
+        }
+        double back = Math.ceil((screw.backlashTurns() + BEYOND_THE_PLAY) * PARTS_OF_A_TURN) / PARTS_OF_A_TURN;
+        return Optional.of(new ScrewTurn(which, rounded, screw.finish() == FinishSense.CLOCKWISE ? back : -back));
     }
 
     /** Whether a hand had better move the mount: many turns, and farther than a hand errs. */
@@ -63,7 +96,7 @@ final class TurnPlanner {
     /** Probability that one try, perfectly aimed, ends in the zone: a turn by hand, then the clamps. */
     static double probabilityOfOneTry(Situation situation) {
         AxisState state = situation.fix().state();
-        double clamp = situation.rig().clampSigma().arcminutes();
+        double clamp = situation.rig().clampingSigma().arcminutes();
         double east = handSigma(situation.rig().azimuthScrew(), state).arcminutes()
                 * state.site().latitude().cos();
         double up = handSigma(situation.rig().altitudeScrew(), state).arcminutes();
@@ -92,7 +125,7 @@ final class TurnPlanner {
 
     static Advice.MoveByHand byHand(Situation situation, double now) {
         AxisState state = situation.fix().state();
-        AxisPointing aim = AxisPointing.of(state.site(), situation.allowance().bestAim());
+        AxisPointing aim = AxisPointing.of(state.site(), goal(situation));
         return new Advice.MoveByHand(
                 now,
                 aim.azimuth().minus(state.axis().azimuth()).wrappedSigned(),
@@ -100,36 +133,30 @@ final class TurnPlanner {
     }
 
     static AxisState after(AxisState state, Rig rig, List<ScrewTurn> turns) {
-        return state.afterTurns(rig, total(turns, ScrewTurn.Which.AZIMUTH), total(turns, ScrewTurn.Which.ALTITUDE));
+        return state.afterTurns(rig, made(turns, ScrewTurn.Which.AZIMUTH), made(turns, ScrewTurn.Which.ALTITUDE));
     }
 
     private static double probabilityAfter(Situation situation, List<ScrewTurn> turns) {
-        return Adviser.probability(situation.allowance(), after(situation.fix().state(), situation.rig(), turns));
+        AxisState after = after(situation.fix().state(), situation.rig(), turns);
+        return new Outlook(situation).onceTightened(after.offset(), after.offsetCovariance());
     }
 
     private static boolean standsOut(Situation situation, ScrewTurn.Which screw) {
         AxisState state = situation.fix().state();
-        AxisOffset toAim = state.offset().minus(situation.allowance().bestAim());
+        AxisOffset toGoal = state.offset().minus(goal(situation));
         OffsetCovariance covariance = state.offsetCovariance();
         return screw == ScrewTurn.Which.AZIMUTH
-                ? Math.abs(toAim.east().radians())
+                ? Math.abs(toGoal.east().radians())
                         > WORTH_A_SCREW_SIGMAS * covariance.sigmaEast().radians()
-                : Math.abs(toAim.up().radians())
+                : Math.abs(toGoal.up().radians())
                         > WORTH_A_SCREW_SIGMAS * covariance.sigmaUp().radians();
     }
 
-    private static void addIfAny(List<ScrewTurn> turns, ScrewTurn.Which screw, double exact) {
-        double parts = Math.abs(exact) < 1 ? PARTS_BELOW_ONE_TURN : PARTS_OF_A_TURN;
-        double rounded = Math.rint(exact * parts) / parts;
-        if (rounded != 0) {
-            turns.add(new ScrewTurn(screw, rounded));
-        }
-    }
-
-    private static double total(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+    private static HandTurns made(List<ScrewTurn> turns, ScrewTurn.Which screw) {
         return turns.stream()
                 .filter(t -> t.screw() == screw)
-                .mapToDouble(ScrewTurn::clockwiseTurns)
-                .sum();
+                .map(ScrewTurn::made)
+                .findFirst()
+                .orElse(HandTurns.NONE);
     }
 }

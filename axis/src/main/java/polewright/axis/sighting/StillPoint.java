@@ -112,7 +112,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
      * (right, up) of a star as seen by someone who faces {@code axis}, up toward the zenith: distance and direction as
      * on the sphere, so that wide fields need no projection.
      */
-    static Vector2D seenFrom(Vector3D axis, Vector3D star) {
+    public static Vector2D seenFrom(Vector3D axis, Vector3D star) {
         Vector3D up = towardZenith(axis);
         Vector3D right = axis.crossProduct(up);
         double x = star.dotProduct(right);

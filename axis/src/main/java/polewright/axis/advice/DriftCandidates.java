@@ -1,0 +1,92 @@
+package polewright.axis.advice;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.sighting.StarDrift;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.Site;
+
+/** Which stars to watch for a drift, how long, and what each would tell. */
+final class DriftCandidates {
+    private static final int[] WATCHED_MINUTES = {3, 5, 10, 15, 20};
+    // By this watch stars are compared before each is weighed at every length.
+    private static final int USUAL_MINUTES = 10;
+    private static final int MOST_STARS = 6;
+    private static final double SETTING_MINUTES = 2;
+    // A fainter star takes longer to make sure of.
+    private static final double MINUTES_A_MAGNITUDE = 0.25;
+    private static final double SIDEREAL_RAD_PER_MINUTE = 0.00437527;
+    private static final Angle HALF_WAY = Angle.ofDegrees(45);
+    // Refraction at the zenith distance of 45°, and how far tonight's air may be from the air reckoned with.
+    private static final double REFRACTION_ARCMIN = 58.07 / 60;
+    private static final double AIR_SHARE = 0.1;
+    private static final double LEAST_SINE_OF_ALTITUDE = 0.2;
+
+    private final Site site;
+    private final double readingArcmin;
+    private final List<AdvisedStar> stars;
+
+    DriftCandidates(Situation situation) {
+        this.site = situation.fix().state().site();
+        this.readingArcmin = StarDrift.usualSigma(situation.rig()).arcminutes();
+        this.stars = situation.stars();
+    }
+
+    /** The stars that narrow {@code before} most, each watched for several lengths of time. */
+    Stream<Candidate> of(OffsetCovariance before) {
+        if (stars.isEmpty()) {
+            return Stream.of(0.0, -90.0)
+                    .map(deg -> new HourAnglePlace(Angle.ofDegrees(deg), Angle.ZERO))
+                    .flatMap(place -> watches(Optional.empty(), place, 0));
+        }
+        return stars.stream()
+                .filter(star -> !isPoleStar(star, site))
+                .map(star -> watch(Optional.of(star), star.place(), star.magnitude(), USUAL_MINUTES))
+                .sorted(Comparator.comparingDouble(c -> -c.tells().narrowing(before) / c.minutes()))
+                .limit(MOST_STARS)
+                .map(c -> c.star().orElseThrow())
+                .flatMap(star -> watches(Optional.of(star), star.place(), star.magnitude()));
+    }
+
+    /** Within two degrees of the pole that is up: too near it for its hour angle to tell anything by its drift. */
+    static boolean isPoleStar(AdvisedStar star, Site site) {
+        return star.place().declination().degrees() * site.hemisphereSign() > 88;
+    }
+
+    private Stream<Candidate> watches(Optional<AdvisedStar> star, HourAnglePlace place, double magnitude) {
+        return java.util.Arrays.stream(WATCHED_MINUTES).mapToObj(minutes -> watch(star, place, magnitude, minutes));
+    }
+
+    /**
+     * The drift in declination, −ω (e_E cos H + e_U sin H) summed up over the watch: a row of what each minute of arc of
+     * east and of up makes of it, minutes of arc.
+     */
+    private Candidate watch(Optional<AdvisedStar> star, HourAnglePlace place, double magnitude, int minutes) {
+        double from = place.hourAngle().radians();
+        double to = from + minutes * SIDEREAL_RAD_PER_MINUTE;
+        double east = Math.sin(from) - Math.sin(to);
+        double up = Math.cos(to) - Math.cos(from);
+        double sigma = Math.hypot(readingArcmin, AIR_SHARE * refractionDrift(place, up));
+        boolean nearMeridian = Math.abs(place.hourAngle().sin()) < HALF_WAY.sin();
+        return new Candidate(
+                nearMeridian ? SightingKind.DRIFT_ON_MERIDIAN : SightingKind.DRIFT_EAST_OR_WEST,
+                star,
+                minutes,
+                SETTING_MINUTES + MINUTES_A_MAGNITUDE * Math.max(0, magnitude) + minutes,
+                Information.ofRow(east, up, sigma));
+    }
+
+    /** What refraction adds to the drift: ω sin H k sin φ cos φ / sin² of the altitude, summed up likewise. */
+    private double refractionDrift(HourAnglePlace place, double cosineChange) {
+        double sinLat = site.latitude().sin();
+        double cosLat = site.latitude().cos();
+        double sinAltitude = sinLat * place.declination().sin()
+                + cosLat * place.declination().cos() * place.hourAngle().cos();
+        double bounded = Math.max(LEAST_SINE_OF_ALTITUDE, sinAltitude);
+        return REFRACTION_ARCMIN * sinLat * cosLat * cosineChange / (bounded * bounded);
+    }
+}

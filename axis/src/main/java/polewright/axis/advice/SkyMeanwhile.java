@@ -1,0 +1,16 @@
+package polewright.axis.advice;
+
+import polewright.axis.rig.ClockDirection;
+
+/**
+ * What a turn of a screw looks like in the finder or the eyepiece: the tube is rigid with the axis, so that everything in
+ * its view moves as the axis does, the other way.
+ *
+ * @param screw which one is being turned
+ * @param optic the name of what to look through
+ * @param isPoleStar whether the pole star can be watched; otherwise any star near where the axis points
+ * @param fields how far it moves, in widths of the field
+ * @param toward which way, in the view
+ */
+public record SkyMeanwhile(
+        ScrewTurn.Which screw, String optic, boolean isPoleStar, double fields, ClockDirection toward) {}
