@@ -7,19 +7,20 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
-import polewright.axis.AxisPointing;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.axis.work.Work;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -36,7 +37,6 @@ import polewright.sky.place.Weather;
  * <p>The advice sees the events only, never the wedge.
  */
 public final class RehearsedNight {
-    private static final Duration QUICK = Duration.ofMinutes(2);
     private static final int MOST_EVENTS = 60;
     // Half-way between pole and equator, where the roll of a frame counts as much as its centre.
     private static final Angle USUAL_POLAR_DISTANCE = Angle.ofDegrees(45);
@@ -45,6 +45,8 @@ public final class RehearsedNight {
     private final List<NamedStar> stars;
     private final SimulatedObserver observer;
     private final Optional<CameraOnTube> camera;
+    private final ActionCosts costs;
+    private final Optional<Work> work;
     private final Consumer<Moment> told;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final List<LoggedEvent> events = new ArrayList<>();
@@ -55,6 +57,8 @@ public final class RehearsedNight {
     private int unasked;
     // The frames that told the axis last, while nothing but screws was touched since.
     private Optional<CameraOnTube.Turned> reference = Optional.empty();
+    // Whether clamps or screws have been touched since the last frame: then one more tells where the axis has gone.
+    private boolean touchedSinceFrame;
 
     /**
      * The night after one event.
@@ -75,7 +79,9 @@ public final class RehearsedNight {
      *
      * @param siteName what the site is called in the log
      * @param wedge how the wedge stands at first
-     * @param allowance what is tolerated
+     * @param allowance what is tolerated, if there is no work
+     * @param work what the night is for, told before anything else; then it says what is tolerated
+     * @param costs how long everything takes
      * @param from when the night begins
      * @param stars to choose from
      * @param before sightings to take before any advice is asked for
@@ -84,12 +90,25 @@ public final class RehearsedNight {
             String siteName,
             HiddenWedge wedge,
             DiscAllowance allowance,
+            Optional<Work> work,
+            ActionCosts costs,
             Instant from,
             List<NamedStar> stars,
             List<SightingKind> before) {
         public Setting {
             stars = List.copyOf(stars);
             before = List.copyOf(before);
+        }
+
+        /** Without work, and everything takes as long as usual. */
+        public Setting(
+                String siteName,
+                HiddenWedge wedge,
+                DiscAllowance allowance,
+                Instant from,
+                List<NamedStar> stars,
+                List<SightingKind> before) {
+            this(siteName, wedge, allowance, Optional.empty(), ActionCosts.USUAL, from, stars, before);
         }
 
         /** The air over the site, as it usually is. */
@@ -111,6 +130,8 @@ public final class RehearsedNight {
         this.stars = setting.stars();
         this.observer = new SimulatedObserver(begun.weather(), random);
         this.camera = camera.or(this::cameraOfTheRig);
+        this.costs = setting.costs();
+        this.work = setting.work();
         this.told = told;
     }
 
@@ -155,8 +176,12 @@ public final class RehearsedNight {
     }
 
     private List<Moment> played(List<SightingKind> before) {
-        unasked = before.size();
+        unasked = before.size() + (work.isPresent() ? 1 : 0);
         happened(begun);
+        work.ifPresent(set -> {
+            unasked--;
+            happened(new NightEvent.WorkSet(set));
+        });
         for (SightingKind kind : before) {
             unasked--;
             sight(kind, Duration.ZERO, Optional.empty());
@@ -181,25 +206,26 @@ public final class RehearsedNight {
             happened(new NightEvent.Noted("waited for dark"));
         } else if (advice instanceof Advice.MoveByHand move) {
             wedge = wedge.moved(move.azimuth(), move.altitude(), observer.random());
-            now = now.plus(QUICK).plus(QUICK);
+            now = now.plus(costs.movingByHand());
             reference = Optional.empty();
             happened(new NightEvent.Knocked());
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(observer.random());
-            now = now.plus(QUICK);
+            now = now.plus(costs.clamping());
+            touchedSinceFrame = true;
             happened(new NightEvent.Clamped());
         }
     }
 
     private void sight(SightingKind kind, Duration watch, Optional<AdvisedStar> advised) {
         switch (kind) {
-            case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), QUICK);
-            case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), QUICK);
+            case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), costs.reading());
+            case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), costs.reading());
             case SHADOW ->
                 sighted(
                         observer.bearing(
                                 wedge, now, SolarSystemBody.SUN, BodyBearing.Line.SHADOW, BodyBearing.USUAL_SIGMA),
-                        QUICK);
+                        costs.reading());
             case STILL_POINT ->
                 sighted(
                         observer.stillPoint(
@@ -207,25 +233,32 @@ public final class RehearsedNight {
                                 now,
                                 star(kind, advised),
                                 begun.rig().widestOptic().orElseThrow()),
-                        QUICK);
+                        costs.stillPoint());
             case FRAMES -> takeFrames(camera.orElseThrow());
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 sighted(
                         observer.drift(wedge, now, star(kind, advised), watch, StarDrift.usualSigma(begun.rig())),
-                        watch.plus(QUICK));
+                        watch.plus(costs.settingAStar()));
         }
     }
 
     private void takeFrames(CameraOnTube onTube) {
-        now = now.plus(QUICK);
+        if (reference.isPresent() && touchedSinceFrame) {
+            now = now.plus(costs.look());
+            oneMore(reference.get(), onTube.again(reference.get().fork(), wedge, now));
+            return;
+        }
+        now = now.plus(costs.pointing());
         CameraOnTube.Turned turned = onTube.turned(wedge, now);
         reference = Optional.of(turned);
+        touchedSinceFrame = false;
         sighted(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
     }
 
     private void turn(Advice.TurnScrews advice) {
         if (advice.loosenFirst()) {
             wedge = wedge.clamped(observer.random());
+            touchedSinceFrame = true;
             happened(new NightEvent.Unclamped());
         }
         if (camera.isPresent() && reference.isPresent()) {
@@ -236,11 +269,12 @@ public final class RehearsedNight {
     }
 
     private void turnByCount(List<ScrewTurn> turns) {
-        double azimuth = turns(turns, ScrewTurn.Which.AZIMUTH);
-        double altitude = turns(turns, ScrewTurn.Which.ALTITUDE);
+        HandTurns azimuth = made(turns, ScrewTurn.Which.AZIMUTH);
+        HandTurns altitude = made(turns, ScrewTurn.Which.ALTITUDE);
         wedge = wedge.turned(azimuth, altitude, observer.random());
-        now = now.plus(QUICK);
-        happened(new NightEvent.ScrewsTurned(azimuth, altitude));
+        touchedSinceFrame = true;
+        now = now.plus(costs.atTheScrews(turns.size()));
+        happened(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
     }
 
     private void turnByFrames(List<ScrewTurn> turns, CameraOnTube onTube, CameraOnTube.Turned frames) {
@@ -249,9 +283,10 @@ public final class RehearsedNight {
                 onTube,
                 frames,
                 wedge,
-                now,
+                now.plus(costs.goingToTheScrews()),
+                costs.turning().plus(costs.look()),
                 night.fix().state().gains(),
-                AxisPointing.of(wedge.site(), night.allowance().bestAim()),
+                night.allowance(),
                 observer.random());
         List<TurningByFrames.Step> steps = turning.turn(turns);
         for (TurningByFrames.Step step : steps) {
@@ -265,15 +300,20 @@ public final class RehearsedNight {
                     Optional.of(step.look()),
                     false);
         }
-        CameraAttitude last = steps.get(steps.size() - 1).frame();
+        oneMore(frames, steps.get(steps.size() - 1).frame());
+    }
+
+    private void oneMore(CameraOnTube.Turned frames, CameraAttitude last) {
+        touchedSinceFrame = false;
         sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 
-    private static double turns(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+    private static HandTurns made(List<ScrewTurn> turns, ScrewTurn.Which screw) {
         return turns.stream()
                 .filter(turn -> turn.screw() == screw)
-                .mapToDouble(ScrewTurn::clockwiseTurns)
-                .sum();
+                .map(ScrewTurn::made)
+                .findFirst()
+                .orElse(HandTurns.NONE);
     }
 
     private void sighted(Sighting sighting, Duration taken) {

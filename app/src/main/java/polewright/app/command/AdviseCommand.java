@@ -1,18 +1,46 @@
 package polewright.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.json.ExposureJson;
 import polewright.app.json.NightJson;
+import polewright.app.json.ZoneJson;
 import polewright.app.text.AdviceWords;
+import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
+import polewright.app.text.LegWords;
+import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
+import polewright.app.text.ZoneWords;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.Adviser;
+import polewright.axis.advice.RankedSighting;
+import polewright.axis.advice.ScrewTurn;
+import polewright.axis.drawing.ScrewToTurn;
+import polewright.axis.drawing.WedgeDrawing;
+import polewright.axis.rig.Rig;
+import polewright.night.ExposureOutlook;
 import polewright.night.NightState;
 
-@Command(name = "advise", description = "What to do next, and why.")
+@Command(
+        name = "advise",
+        description = "What to do next and why, what else could be done, and how long exposures may be.")
 final class AdviseCommand implements Callable<Integer> {
     private final Workbench workbench;
+
+    @Option(names = "--wedge", paramLabel = "FILE.svg", description = "Also draw the wedge with the screws to turn.")
+    private @Nullable Path wedge;
+
+    @Mixin
+    private ZonePictureOption picture;
 
     @Mixin
     private LogOption log;
@@ -27,14 +55,41 @@ final class AdviseCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         NightState night = FixCommand.tonight(log, workbench);
+        List<RankedSighting> ranking = Adviser.ranking(night.situation());
+        List<ExposureOutlook> exposures = ExposureOutlook.of(night);
         if (output.isJson()) {
-            output.print(workbench, NightJson.advice(night.advice()));
+            ObjectNode node = NightJson.advice(night.advice());
+            node.set("allowance", ZoneJson.of(night.allowance()));
+            node.set("ranking", NightJson.ranking(ranking));
+            node.set("exposures", ExposureJson.of(exposures));
+            output.print(workbench, node);
         } else {
             output.say(workbench, AdviceWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.contradictions(night));
+            output.say(workbench, ZoneWords.chance(night));
+            output.say(workbench, ExposureWords.of(exposures));
+            output.say(workbench, RankingWords.of(ranking));
+        }
+        picture.draw(workbench, output, night);
+        if (wedge != null) {
+            ResultFile.write(wedge, wedge(night).getBytes(StandardCharsets.UTF_8));
+            output.mention(workbench, "Drawn: " + wedge);
         }
         return 0;
+    }
+
+    private String wedge(NightState night) {
+        Rig rig = night.begun().rig();
+        List<ScrewToTurn> turns = night.advice() instanceof Advice.TurnScrews advised
+                ? advised.turns().stream()
+                        .map(turn -> LegWords.toTurn(
+                                turn.screw() == ScrewTurn.Which.AZIMUTH ? rig.azimuthScrew() : rig.altitudeScrew(),
+                                turn.clockwiseTurns(),
+                                turn.backTurns()))
+                        .toList()
+                : List.of();
+        return WedgeDrawing.svg(rig.kind(), night.begun().site(), turns, picture.palette());
     }
 }

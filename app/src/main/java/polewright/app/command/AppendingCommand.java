@@ -71,10 +71,19 @@ abstract class AppendingCommand implements Callable<Integer> {
     }
 
     /** What is left to do once the event is logged and told of. */
-    void afterwards() {}
+    void afterwards(NightState night) {}
+
+    final LogOption log() {
+        return log;
+    }
 
     @Override
-    public final Integer call() {
+    public Integer call() {
+        afterwards(append());
+        return 0;
+    }
+
+    private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
             NightId night = LogOption.latest(opened);
             List<LoggedEvent> events = opened.events(night);
@@ -89,9 +98,8 @@ abstract class AppendingCommand implements Callable<Integer> {
             notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
             report(done, after, notes);
+            return after;
         }
-        afterwards();
-        return 0;
     }
 
     private void report(LoggedEvent done, NightState after, List<String> notes) {

@@ -26,7 +26,7 @@ import polewright.sky.place.Site;
 
 @Command(
         name = "begin",
-        description = "Begin a night. Site and rig are remembered from the last one.",
+        description = "Begin a night. Site, rig and work are remembered from the last one.",
         footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
     private static final Duration UNDER_WAY = Duration.ofHours(4);
@@ -44,6 +44,9 @@ final class BeginCommand implements Callable<Integer> {
 
     @Option(names = "--again", description = "Begin anew although a night is under way.")
     private boolean again;
+
+    @Mixin
+    private BeginningWork purpose;
 
     @Mixin
     private SkyOptions sky;
@@ -65,10 +68,12 @@ final class BeginCommand implements Callable<Integer> {
     public Integer call() {
         // All of it is known to be usable before a log is made for it.
         NightEvent.Begun usable = begun(log.lastBegun(workbench));
+        BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
             NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), opened));
             NightId night = opened.begin(begun, sky.at(workbench));
+            work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
             if (output.isJson()) {
@@ -78,8 +83,8 @@ final class BeginCommand implements Callable<Integer> {
                         workbench,
                         "Begun: " + begun.siteName() + " (" + AngleWords.site(begun.site()) + "), "
                                 + begun.rig().name() + " ("
-                                + begun.rig().kind().words() + "), allowed "
-                                + begun.allowance().words() + ".");
+                                + begun.rig().kind().words() + "), " + work.words() + ".");
+                output.say(workbench, work.notes());
                 begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
                 output.say(workbench, AdviceWords.of(state));
             }
@@ -98,12 +103,16 @@ final class BeginCommand implements Callable<Integer> {
         }
         List<LoggedEvent> last = opened.events(LogOption.latest(opened));
         Instant lastAt = last.get(last.size() - 1).at();
-        boolean underWay = last.size() > 1
+        boolean underWay = last.stream().anyMatch(BeginCommand::isDone)
                 && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
         if (underWay) {
             throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
                     + ": go on with it, or add --again to leave it and begin anew.");
         }
+    }
+
+    private static boolean isDone(LoggedEvent logged) {
+        return !(logged.event() instanceof NightEvent.Begun || logged.event() instanceof NightEvent.WorkSet);
     }
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {

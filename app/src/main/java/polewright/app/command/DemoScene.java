@@ -1,5 +1,6 @@
 package polewright.app.command;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -8,14 +9,22 @@ import java.util.random.RandomGenerator;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
+import polewright.axis.work.Guiding;
+import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkPreset;
 import polewright.night.GroundPlan;
+import polewright.rehearsal.ActionCosts;
 import polewright.rehearsal.CameraOnTube;
 import polewright.rehearsal.DrawnSky;
 import polewright.rehearsal.HiddenWedge;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
 import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.atlas.StarAtlas;
@@ -47,6 +56,7 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
             Instant.parse("2026-11-25T11:00:00Z"),
             "Sigma Octantis");
 
+    private static final Camera MAIN_CAMERA = new Camera("main camera", 1500, 3.76, 4144, 2822);
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 1;
     // The camera sees fainter stars than the atlas has.
@@ -61,16 +71,19 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
 
     /** The night of someone who has no camera. */
     List<RehearsedNight.Moment> byEye(Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
-        return RehearsedNight.play(
-                setting(Rig.typicalForkOnWedge(), List.of(), random), Optional.empty(), told, random);
+        Rig rig = Rig.typicalForkOnWedge();
+        Work work = new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), WorkPreset.PLANETS.with(rig)));
+        return RehearsedNight.play(setting(rig, work, List.of(), random), Optional.empty(), told, random);
     }
 
     /** The night of someone with a small camera on the tube, which stays in its home position. */
     List<RehearsedNight.Moment> withFrames(
             Consumer<Photograph> album, Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
         SimulatedCamera camera = SimulatedCamera.guideCamera();
+        Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera")));
         RehearsedNight.Setting setting = setting(
-                Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera"))),
+                rig,
+                new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), pictures())),
                 List.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE),
                 random);
         DrawnSky sky = DrawnSky.of(StarAtlas.bundled()).withInventedStarsTo(FAINTEST_STAR);
@@ -78,7 +91,19 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
         return RehearsedNight.play(setting, Optional.of(onTube), told, random);
     }
 
-    private RehearsedNight.Setting setting(Rig rig, List<SightingKind> before, RandomGenerator random) {
+    /** Pictures through the main tube, two minutes each, nobody guiding. */
+    private static Shot pictures() {
+        return new Shot(
+                "pictures",
+                MAIN_CAMERA,
+                SkyRegion.Above.THIRTY_DEGREES,
+                Duration.ofMinutes(2),
+                Duration.ofHours(1),
+                new Guiding.Unguided(),
+                Shot.usualTolerance(MAIN_CAMERA, Angle.ofArcseconds(3)));
+    }
+
+    private RehearsedNight.Setting setting(Rig rig, Work work, List<SightingKind> before, RandomGenerator random) {
         double direction = 2 * Math.PI * random.nextDouble();
         double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
         AxisOffset hidden =
@@ -87,6 +112,8 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
                 name,
                 HiddenWedge.of(site, rig, hidden, random),
                 DiscAllowance.VISUAL,
+                Optional.of(work),
+                ActionCosts.USUAL,
                 evening,
                 NamedStars.bundled().all(),
                 before);

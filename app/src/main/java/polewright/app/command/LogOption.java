@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -45,6 +46,16 @@ final class LogOption {
         }
         try (NightLog opened = NightLog.open(file(workbench))) {
             return lastBegun(opened);
+        }
+    }
+
+    /** What the last night of the log was for, if there is one and that was said. */
+    Optional<Work> lastWork(Workbench workbench) {
+        if (!Files.exists(file(workbench))) {
+            return Optional.empty();
+        }
+        try (NightLog opened = NightLog.open(file(workbench))) {
+            return opened.latest().flatMap(night -> TonightsWork.last(opened.events(night)));
         }
     }
 

@@ -42,6 +42,12 @@ final class Output {
         workbench.out().flush();
     }
 
+    /** Lines that are a picture: shown as they are. */
+    void show(Workbench workbench, List<String> lines) {
+        lines.forEach(line -> workbench.out().println(red ? reddened(line) : line));
+        workbench.out().flush();
+    }
+
     void say(Workbench workbench, String line) {
         say(workbench, List.of(line));
     }

@@ -143,7 +143,7 @@ final class SightFramesCommands {
         }
 
         @Override
-        void afterwards() {
+        void afterwards(NightState night) {
             drawing.run();
         }
     }

@@ -8,11 +8,9 @@ import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.input.TurnsInput;
-import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.HandTurns;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
-import polewright.sky.angle.Angle;
 
 /** Commands for what is done at the wedge, other than sighting. */
 final class WedgeCommands {
@@ -92,21 +90,6 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             return new NightEvent.Knocked();
-        }
-    }
-
-    @Command(name = "allow", description = "Set how far off the pole the axis may be from here on.")
-    static final class Allow extends AppendingCommand {
-        @Parameters(paramLabel = "ARCMIN", description = "Arcminutes on the sky.")
-        private double arcmin;
-
-        Allow(Workbench workbench) {
-            super(workbench, "allowance set");
-        }
-
-        @Override
-        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-            return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
         }
     }
 

@@ -33,6 +33,7 @@ public final class NightJson {
         Optional<Agreement> own = night.fix().agreement(event.seq());
         node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
+        node.set("allowance", ZoneJson.of(night.allowance()));
         node.set("advice", advice(night.advice()));
         return node;
     }

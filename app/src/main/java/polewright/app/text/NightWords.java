@@ -27,6 +27,7 @@ public final class NightWords {
                         .toList());
             }
         });
+        lines.add("  " + ZoneWords.chance(night));
         // What to type is left out: here it has been typed.
         AdviceWords.of(night).stream()
                 .takeWhile(line -> !line.startsWith("THEN"))

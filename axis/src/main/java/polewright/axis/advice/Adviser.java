@@ -159,7 +159,7 @@ public final class Adviser {
                 ? "the last one contradicts what came before the clamps were tightened; if this one says the same, the"
                         + " mount has moved: note a knock"
                 : "confirm that clamping moved nothing";
-        return SightingPlanner.best(situation, now, reason);
+        return SightingPlanner.confirming(situation, now, reason);
     }
 
     private static boolean isTimeToTurn(

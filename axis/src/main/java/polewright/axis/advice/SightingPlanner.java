@@ -3,8 +3,10 @@ package polewright.axis.advice;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
@@ -29,6 +31,8 @@ import polewright.sky.attitude.RotationCovariance;
  * done about it. Far from the zone no single sighting brings that about; there, how much each narrows the fix decides.
  */
 final class SightingPlanner {
+    private static final Set<SightingKind> READINGS =
+            EnumSet.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE, SightingKind.SHADOW);
     private static final double READING_MINUTES = 2;
     private static final double STILL_POINT_MINUTES = 4;
     private static final double FRAMES_MINUTES = 4;
@@ -49,6 +53,23 @@ final class SightingPlanner {
                 .findFirst()
                 .<Advice>map(r -> new TakeSighting(probabilityNow, r.kind(), r.star(), r.watch(), reason))
                 .orElseGet(() -> new Advice.WaitForDark(probabilityNow));
+    }
+
+    /**
+     * The sighting that would soonest show that tightening the clamps has moved the axis by as much as matters, half the
+     * depth of the zone: readings are too rough to.
+     */
+    static Advice confirming(Situation situation, double probabilityNow, String reason) {
+        double matters = Math.pow(situation.allowance().depth().arcminutes() / 2, 2);
+        OffsetCovariance now = situation.fix().state().offsetCovariance();
+        OffsetCovariance moved = new OffsetCovariance(
+                now.eastEastArcmin2() + matters, now.eastUpArcmin2(), now.upUpArcmin2() + matters);
+        return candidates(situation, moved)
+                .filter(c -> !READINGS.contains(c.kind()))
+                .max(Comparator.comparingDouble(c -> c.tells().narrowing(moved) / c.minutes()))
+                .<Advice>map(c ->
+                        new TakeSighting(probabilityNow, c.kind(), c.star(), Duration.ofMinutes(c.watched()), reason))
+                .orElseGet(() -> best(situation, probabilityNow, reason));
     }
 
     /** All that can be taken, the most worth while first. */

@@ -3,15 +3,15 @@ package polewright.bench.frames;
 import java.util.random.RandomGenerator;
 
 /** Numbers drawn from a range. */
-final class Draw {
+public final class Draw {
     private Draw() {}
 
-    static double between(double least, double most, RandomGenerator random) {
+    public static double between(double least, double most, RandomGenerator random) {
         return least + (most - least) * random.nextDouble();
     }
 
     /** Evenly in the logarithm: as often from 1 to 2 as from 10 to 20. */
-    static double logBetween(double least, double most, RandomGenerator random) {
+    public static double logBetween(double least, double most, RandomGenerator random) {
         return least * Math.pow(most / least, random.nextDouble());
     }
 }

@@ -11,8 +11,8 @@ import java.util.Optional;
  * @param single whether one seed is to be described
  * @param file to write its frame to
  */
-record Options(long first, int count, boolean single, Optional<Path> file) {
-    static Options of(String[] args, int usualCount) {
+public record Options(long first, int count, boolean single, Optional<Path> file) {
+    public static Options of(String[] args, int usualCount) {
         long first = 1;
         int count = usualCount;
         boolean single = false;

@@ -4,32 +4,32 @@ import java.util.Locale;
 import java.util.stream.DoubleStream;
 
 /** How some figures spread. */
-final class Spread {
+public final class Spread {
     private final double[] sorted;
 
-    Spread(DoubleStream figures) {
+    public Spread(DoubleStream figures) {
         sorted = figures.sorted().toArray();
     }
 
-    int count() {
+    public int count() {
         return sorted.length;
     }
 
-    double median() {
+    public double median() {
         return quantile(0.5);
     }
 
-    double most() {
+    public double most() {
         return quantile(1);
     }
 
     /** The figure that a share of all lie at or under. */
-    double quantile(double share) {
+    public double quantile(double share) {
         return sorted.length == 0 ? Double.NaN : sorted[(int) Math.max(0, Math.ceil(share * sorted.length) - 1)];
     }
 
     /** Median, 95 % and largest. */
-    String inWords(String unit) {
+    public String inWords(String unit) {
         return String.format(
                 Locale.ROOT, "median %.0f, 95 %% %.0f, largest %.0f %s", median(), quantile(0.95), most(), unit);
     }

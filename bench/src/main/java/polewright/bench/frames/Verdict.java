@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The criteria of one bench: each is printed as it is met or missed; one missed makes the bench fail. */
-final class Verdict {
+public final class Verdict {
     private final List<String> missed = new ArrayList<>();
 
-    void require(boolean met, String criterion) {
+    public void require(boolean met, String criterion) {
         System.out.println((met ? "met     " : "MISSED  ") + criterion);
         if (!met) {
             missed.add(criterion);
@@ -15,7 +15,7 @@ final class Verdict {
     }
 
     /** What the process should end with. */
-    int status() {
+    public int status() {
         return missed.isEmpty() ? 0 : 1;
     }
 }

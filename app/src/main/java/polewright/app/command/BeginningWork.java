@@ -1,0 +1,69 @@
+package polewright.app.command;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.app.input.PresetInput;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkItem;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/** What a night that begins is for: what was typed, else what the last one was for. */
+final class BeginningWork {
+    @Option(
+            names = "--for",
+            paramLabel = "WORK",
+            arity = "1..*",
+            parameterConsumer = PlainWords.class,
+            description = "What tonight is for: a casual look, planets at high power, short subs, or long guided subs."
+                    + " Default: as last night.")
+    private @Nullable List<String> purpose;
+
+    /**
+     * What is taken over.
+     *
+     * @param work to log after the beginning, if any
+     * @param words for the person, a phrase and notes
+     */
+    record Taken(Optional<Work> work, String words, List<String> notes) {}
+
+    /**
+     * Worked out before anything is logged.
+     *
+     * @param isLimited whether a plain limit was typed, which holds whatever the work
+     */
+    Taken taken(NightEvent.Begun begun, Optional<Work> lastNight, boolean isLimited) {
+        if (purpose != null) {
+            if (isLimited) {
+                throw new WrongUsage("--allow holds whatever the work: leave out --allow, or --for.");
+            }
+            List<String> words = purpose;
+            Work typed = WrongUsage.unlessUsable(() -> {
+                Work work = new Work(List.of(PresetInput.of(words).with(begun.rig())));
+                TonightsWork.zone(begun, work);
+                return work;
+            });
+            return new Taken(Optional.of(typed), "for " + names(typed), List.of());
+        }
+        if (isLimited || lastNight.isEmpty()) {
+            return new Taken(Optional.empty(), "allowed " + begun.allowance().words(), List.of());
+        }
+        Work work = lastNight.get();
+        try {
+            TonightsWork.zone(begun, work);
+        } catch (InputRefused here) {
+            return new Taken(
+                    Optional.empty(),
+                    "allowed " + begun.allowance().words(),
+                    List.of("NOTE  What the last night was for is not taken over: " + here.getMessage()));
+        }
+        return new Taken(lastNight, "for " + names(work) + " as last time", List.of());
+    }
+
+    private static String names(Work work) {
+        return work.items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
+    }
+}

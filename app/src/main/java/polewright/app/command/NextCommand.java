@@ -1,0 +1,39 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.app.Workbench;
+import polewright.app.json.NightJson;
+import polewright.app.text.NextWords;
+import polewright.app.text.Wrapping;
+import polewright.night.NightState;
+
+@Command(name = "next", description = "The one thing to do now, in few words. For the reasons: polewright advise.")
+final class NextCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private Output output;
+
+    NextCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        NightState night = FixCommand.tonight(log, workbench);
+        if (output.isJson()) {
+            ObjectNode node = NightJson.advice(night.advice());
+            Wrapping.wrapped(NextWords.of(night)).forEach(node.putArray("words")::add);
+            output.print(workbench, node);
+        } else {
+            output.say(workbench, NextWords.of(night));
+        }
+        return 0;
+    }
+}

@@ -1,0 +1,59 @@
+package polewright.app.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.Adviser;
+import polewright.axis.drawing.ZoneScene;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Fix;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/** A night as a picture of its zone shows it. */
+final class NightScene {
+    // More would hide each other.
+    private static final int MOST_PLACES = 12;
+
+    private NightScene() {}
+
+    static ZoneScene of(NightState night) {
+        ZoneScene scene = ZoneScene.of(night.allowance(), night.begun().site().isNorthern())
+                .withPath(path(night));
+        if (!(night.fix() instanceof Fix.Underdetermined)) {
+            AxisState state = night.fix().state();
+            scene = scene.withNow(state.offset(), state.offsetCovariance());
+        }
+        Optional<AxisOffset> goal = night.advice() instanceof Advice.TurnScrews
+                ? Adviser.prospect(night.situation()).map(prospect -> prospect.offset())
+                : Optional.empty();
+        return goal.map(scene::withGoal).orElse(scene);
+    }
+
+    /** Where the axis was by all that was known just before each time it was moved. */
+    private static List<ZoneScene.Place> path(NightState night) {
+        List<LoggedEvent> events = night.standing();
+        List<Integer> moves = new ArrayList<>();
+        for (int i = 1; i < events.size(); i++) {
+            boolean isMove = events.get(i).event() instanceof NightEvent.ScrewsTurned
+                    || events.get(i).event() instanceof NightEvent.Knocked;
+            if (isMove && events.get(i - 1).event() instanceof NightEvent.SightingTaken) {
+                moves.add(i);
+            }
+        }
+        NightState.ModelCache models = new NightState.ModelCache();
+        List<ZoneScene.Place> places = new ArrayList<>();
+        for (int i : moves.subList(Math.max(0, moves.size() - MOST_PLACES), moves.size())) {
+            NightState before =
+                    NightState.of(events.subList(0, i), events.get(i).at(), models);
+            if (!(before.fix() instanceof Fix.Underdetermined)) {
+                AxisState state = before.fix().state();
+                places.add(new ZoneScene.Place(state.offset(), Optional.of(state.offsetCovariance())));
+            }
+        }
+        return places;
+    }
+}

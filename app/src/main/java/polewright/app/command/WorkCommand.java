@@ -1,0 +1,79 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import polewright.app.Workbench;
+import polewright.app.json.ZoneJson;
+import polewright.app.text.WorkWords;
+import polewright.app.text.ZoneWords;
+import polewright.axis.allowance.WorkZone;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkItem;
+import polewright.night.NightState;
+import polewright.night.event.NightEvent;
+
+/** A command that says what tonight is for, and tells how far off the axis may be for that. */
+abstract class WorkCommand extends AppendingCommand {
+    @Mixin
+    private ZonePictureOption picture;
+
+    private @Nullable WorkZone zone;
+    private List<WorkItem> changed = List.of();
+
+    WorkCommand(Workbench workbench) {
+        super(workbench, "work set");
+    }
+
+    /** The whole work from here on. */
+    abstract Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before);
+
+    @Override
+    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+        List<WorkItem> present = before.work().map(Work::items).orElse(List.of());
+        Work work = work(bench, begun, present);
+        zone = TonightsWork.zone(begun, work);
+        changed = work.items().stream().filter(item -> !present.contains(item)).toList();
+        return new NightEvent.WorkSet(work);
+    }
+
+    @Override
+    List<String> found() {
+        List<String> lines = new ArrayList<>();
+        changed.forEach(item -> lines.add("WORK  " + WorkWords.of(item)));
+        if (zone != null) {
+            lines.addAll(ZoneWords.of(zone));
+        }
+        return lines;
+    }
+
+    @Override
+    Optional<ObjectNode> foundJson() {
+        return Optional.ofNullable(zone).map(ZoneJson::of);
+    }
+
+    @Override
+    void afterwards(NightState night) {
+        picture.draw(bench(), output(), night);
+    }
+
+    final ZonePictureOption picture() {
+        return picture;
+    }
+
+    /** What there was, with this item in the place of one of its name, or added. */
+    static Work with(List<WorkItem> before, WorkItem item) {
+        List<WorkItem> items = new ArrayList<>(before);
+        for (int i = 0; i < items.size(); i++) {
+            if (items.get(i).name().equalsIgnoreCase(item.name())) {
+                items.set(i, item);
+                return new Work(items);
+            }
+        }
+        items.add(item);
+        return new Work(items);
+    }
+}

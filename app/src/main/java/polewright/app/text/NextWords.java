@@ -1,0 +1,30 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.axis.advice.Advice;
+import polewright.night.NightState;
+
+/** The one thing to do now, and what to type then: for someone with gloves on. */
+public final class NextWords {
+    private NextWords() {}
+
+    /** Few lines, without reasons; cautions are never left out. */
+    public static List<String> of(NightState night) {
+        if (night.advice() instanceof Advice.TakeSighting take) {
+            return sight(take, night);
+        }
+        return AdviceWords.of(night).stream()
+                .filter(line -> !line.startsWith("WHY ") && !line.startsWith("SKY "))
+                .toList();
+    }
+
+    private static List<String> sight(Advice.TakeSighting take, NightState night) {
+        List<String> lines = new ArrayList<>();
+        lines.add("SIGHT " + RankingWords.words(take.kind())
+                + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
+        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
+        lines.addAll(SightingCommandWords.of(take, night));
+        return lines;
+    }
+}

@@ -1,0 +1,48 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import polewright.axis.advice.RankedSighting;
+import polewright.axis.advice.SightingKind;
+
+/** The sightings that could be taken next, in words. */
+public final class RankingWords {
+    private RankingWords() {}
+
+    /** A heading and the best of each kind, the most worth while first; nothing when there is none. */
+    public static List<String> of(List<RankedSighting> ranking) {
+        List<String> lines = new ArrayList<>();
+        Set<SightingKind> told = EnumSet.noneOf(SightingKind.class);
+        for (RankedSighting sighting : ranking) {
+            if (told.add(sighting.kind())) {
+                lines.add("      " + told.size() + ". " + what(sighting) + ": " + TimeSpans.about(sighting.minutes())
+                        + " in all, then a chance of " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
+            }
+        }
+        if (!lines.isEmpty()) {
+            lines.add(0, "RANK  Sightings that could come next, most gain a minute first:");
+        }
+        return lines;
+    }
+
+    private static String what(RankedSighting sighting) {
+        return words(sighting.kind())
+                + sighting.star().map(star -> ", " + star.name()).orElse("")
+                + (sighting.watch().isZero() ? "" : ", watched for " + TimeSpans.of(sighting.watch()));
+    }
+
+    /** A kind of sighting in two or three words. */
+    static String words(SightingKind kind) {
+        return switch (kind) {
+            case COMPASS -> "the compass";
+            case SHADOW -> "the shadow of a plumb line";
+            case LEVEL_AND_SCALE -> "level and scale";
+            case STILL_POINT -> "the still point";
+            case DRIFT_ON_MERIDIAN -> "a drift near the meridian";
+            case DRIFT_EAST_OR_WEST -> "a drift in the east or west";
+            case FRAMES -> "camera frames";
+        };
+    }
+}

@@ -1,0 +1,70 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.axis.rig.Camera;
+import polewright.axis.work.Guiding;
+import polewright.axis.work.Look;
+import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
+import polewright.axis.work.WorkItem;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+
+/** What tonight is for, in words. */
+public final class WorkWords {
+    private WorkWords() {}
+
+    /** One item in one line, its name first. */
+    public static String of(WorkItem item) {
+        return item.name() + ": " + figures(item) + "; " + region(item.region()) + ".";
+    }
+
+    private static String figures(WorkItem item) {
+        List<String> parts = new ArrayList<>();
+        if (item instanceof Look look) {
+            parts.add("a field of " + AngleWords.size(look.field()));
+            parts.add(TimeSpans.of(look.stay()) + " untouched");
+            look.goToWithin().ifPresent(within -> parts.add("go-to within " + AngleWords.size(within)));
+        } else if (item instanceof Shot shot) {
+            parts.add(
+                    "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
+            parts.add("with " + camera(shot.camera()));
+            parts.add(
+                    shot.guiding() instanceof Guiding.Guided guided
+                            ? "guided on a star " + AngleWords.size(guided.starDistance()) + " away"
+                            : "not guided");
+            parts.add("trails up to " + ArcsecondWords.of(shot.tolerance()));
+        }
+        return String.join(", ", parts);
+    }
+
+    private static String camera(Camera camera) {
+        return camera.name() + " (" + PlainNumber.of(camera.focalLengthMm()) + " mm, "
+                + ArcsecondWords.of(camera.perPixel()) + " a pixel)";
+    }
+
+    private static String region(SkyRegion region) {
+        if (region instanceof SkyRegion.Above above) {
+            return "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
+        } else if (region instanceof SkyRegion.Track track) {
+            return track.label() + " (declination " + declination(track.declination()) + ") from " + hours(track.from())
+                    + " to " + hours(track.to());
+        }
+        throw new IllegalStateException("no words for " + region);
+    }
+
+    private static String declination(Angle angle) {
+        return (angle.radians() < 0 ? "−" : "+") + AngleWords.degrees(angle.abs());
+    }
+
+    /** {@code 1h20m east}, {@code the meridian}. */
+    static String hours(Angle hourAngle) {
+        long minutes = Math.round(hourAngle.hours() * 60);
+        if (minutes == 0) {
+            return "the meridian";
+        }
+        return String.format(java.util.Locale.ROOT, "%dh%02dm", Math.abs(minutes) / 60, Math.abs(minutes) % 60)
+                + (minutes > 0 ? " west" : " east");
+    }
+}

@@ -1,0 +1,106 @@
+package polewright.bench.nights;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import polewright.axis.rig.Camera;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewSense;
+import polewright.axis.work.Shot;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkItem;
+import polewright.axis.work.WorkPreset;
+import polewright.bench.frames.Draw;
+import polewright.sky.angle.Angle;
+
+/** Who is at the mount: what they measure with, and what for. Cameras and wedges as they usually are (common practice). */
+enum UserKind {
+    EYE_ONLY("eye only") {
+        @Override
+        List<Camera> cameras(RandomGenerator random) {
+            return List.of();
+        }
+
+        @Override
+        WorkItem item(Rig rig, RandomGenerator random) {
+            return (random.nextBoolean() ? WorkPreset.CASUAL_LOOK : WorkPreset.PLANETS).with(rig);
+        }
+    },
+    GUIDE_CAMERA("guide camera") {
+        @Override
+        List<Camera> cameras(RandomGenerator random) {
+            return List.of(new Camera("guide camera", Draw.between(120, 300, random), 3.75, 1280, 960));
+        }
+
+        /** The pictures are taken with another camera, that takes none to align by. */
+        @Override
+        WorkItem item(Rig rig, RandomGenerator random) {
+            Camera pictures = new Camera("pictures", Draw.between(350, 900, random), 4.3, 5200, 3500);
+            return shot(pictures, random);
+        }
+    },
+    MAIN_TUBE("camera on the main tube") {
+        @Override
+        List<Camera> cameras(RandomGenerator random) {
+            return List.of(new Camera("camera", Draw.between(900, 2000, random), 4.3, 5200, 3500));
+        }
+
+        @Override
+        WorkItem item(Rig rig, RandomGenerator random) {
+            return shot(rig.cameras().get(0), random);
+        }
+    };
+
+    private final String words;
+
+    UserKind(String words) {
+        this.words = words;
+    }
+
+    String words() {
+        return words;
+    }
+
+    /** To measure with. */
+    abstract List<Camera> cameras(RandomGenerator random);
+
+    abstract WorkItem item(Rig rig, RandomGenerator random);
+
+    Work work(Rig rig, RandomGenerator random) {
+        return new Work(List.of(item(rig, random)));
+    }
+
+    /** A fork on a wedge, its screws known to a tenth to three tenths, with play, on a base that leans. */
+    Rig rig(RandomGenerator random) {
+        Rig typical = Rig.typicalForkOnWedge();
+        return new Rig(
+                words,
+                typical.kind(),
+                screw(random.nextBoolean() ? ScrewSense.RIGHT : ScrewSense.LEFT, random),
+                screw(random.nextBoolean() ? ScrewSense.RAISES : ScrewSense.LOWERS, random),
+                Angle.ofDegrees(Draw.between(0.5, 2, random)),
+                Angle.ofArcminutes(Draw.between(0.5, 1.5, random)),
+                typical.optics(),
+                cameras(random));
+    }
+
+    /** A quarter of a minute to two minutes with nobody guiding, or three to fifteen guided. */
+    private static Shot shot(Camera camera, RandomGenerator random) {
+        boolean guided = random.nextBoolean();
+        double seconds = guided ? Draw.logBetween(180, 900, random) : Draw.logBetween(15, 120, random);
+        return (guided ? WorkPreset.LONG_GUIDED_SUBS : WorkPreset.SHORT_SUBS)
+                .with(camera)
+                .withSubExposure(Duration.ofSeconds(Math.round(seconds)));
+    }
+
+    private static Screw screw(ScrewSense sense, RandomGenerator random) {
+        return new Screw(
+                new ScrewGeometry.PushScrew(Draw.between(1, 1.5, random), Draw.between(150, 250, random)),
+                sense,
+                Draw.between(0.1, 0.3, random),
+                Draw.between(0.02, 0.05, random),
+                Draw.between(0, 0.25, random));
+    }
+}
