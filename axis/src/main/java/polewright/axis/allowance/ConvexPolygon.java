@@ -61,6 +61,12 @@ record ConvexPolygon(List<Vector2D> corners) {
         return cross(along, point.subtract(corners.get(side))) / along.getNorm();
     }
 
+    /** What is left at a distance or more to the left of a line through a point, along a unit vector. */
+    ConvexPolygon cut(Vector2D on, Vector2D along, double distance) {
+        List<Vector2D> left = clipped(corners, on, along, distance);
+        return left.size() < 3 ? this : new ConvexPolygon(left);
+    }
+
     /** The point farthest from every side; of several, the middle of them. */
     Vector2D deepest() {
         double low = 0;

@@ -10,6 +10,7 @@ import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.work.Guiding;
 import polewright.axis.work.Look;
 import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
 import polewright.axis.work.WorkItem;
 import polewright.sky.angle.Angle;
 
@@ -19,7 +20,11 @@ final class ItemLimits {
     private static final double WANDERS_OF_FRAME = 0.25;
 
     // Nobody knows how the camera is turned, so a corner is looked for all round.
-    private static final int CORNER_WAYS = 8;
+    private static final int WAYS_ON_TRACK = 16;
+    // Of a whole sky each place need not be known as well.
+    private static final int WAYS_OVER_SKY = 8;
+    // So small a picture trails in its corner as in its middle, to half a percent.
+    private static final double SMALL_PICTURE_RAD = Math.toRadians(0.3);
     // Lower, the corner of a wide picture is ground or murk.
     private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
     private static final double LONG_EXPOSURE_SECONDS = 1200;
@@ -94,8 +99,10 @@ final class ItemLimits {
         double tolerance = shot.tolerance().arcseconds();
         double[] times = exposureTimes(stretch);
         addAllPairs(shot.name(), Cause.DRIFT, path(stretch.start(), times), times, tolerance);
-        for (int way = 0; way < CORNER_WAYS; way++) {
-            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, positionAngle(way));
+        boolean overSky = !(shot.region() instanceof SkyRegion.Track);
+        int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : waysRound(shot);
+        for (int way = 0; way < ways; way++) {
+            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, 2 * Math.PI * way / ways);
             if (corner.getZ() > LOWEST_CORNER) {
                 addAllPairs(shot.name(), Cause.CORNER, path(corner, times), times, tolerance);
             }
@@ -106,9 +113,11 @@ final class ItemLimits {
     private void addGuided(Shot shot, Stretch stretch, double guideDistance, double halfDiagonal) {
         double[] times = exposureTimes(stretch);
         List<Vector3D> tube = path(stretch.start(), times);
-        for (int way = 0; way < CORNER_WAYS; way++) {
-            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, positionAngle(way));
-            Vector3D guide = sky.beside(stretch.start(), guideDistance, positionAngle(way) + Math.PI);
+        int ways = waysRound(shot);
+        for (int way = 0; way < ways; way++) {
+            double positionAngle = 2 * Math.PI * way / ways;
+            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, positionAngle);
+            Vector3D guide = sky.beside(stretch.start(), guideDistance, positionAngle + Math.PI);
             if (corner.getZ() <= LOWEST_CORNER || guide.getZ() <= LOWEST_CORNER) {
                 continue;
             }
@@ -160,7 +169,7 @@ final class ItemLimits {
     }
 
     private static double[] exposureTimes(Stretch stretch) {
-        return times(stretch, stretch.seconds() > LONG_EXPOSURE_SECONDS ? 4 : 2);
+        return times(stretch, stretch.seconds() > LONG_EXPOSURE_SECONDS ? 6 : 2);
     }
 
     private static double[] times(Stretch stretch, int steps) {
@@ -169,8 +178,8 @@ final class ItemLimits {
                 .toArray();
     }
 
-    private static double positionAngle(int way) {
-        return 2 * Math.PI * way / CORNER_WAYS;
+    private static int waysRound(Shot shot) {
+        return shot.region() instanceof SkyRegion.Track ? WAYS_ON_TRACK : WAYS_OVER_SKY;
     }
 
     private static double halfDiagonal(Camera camera) {

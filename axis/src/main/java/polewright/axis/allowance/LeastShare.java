@@ -16,7 +16,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  * @param share what the worst limit there uses; under 1 there is a zone
  * @param binding the limits that matter, the worst first
  */
-record LeastShare(Vector2D point, double share, List<LinearLimit> binding) {
+record LeastShare(Vector2D point, double share, List<ShapedLimit> binding) {
     private static final int ROUNDS = 40;
     private static final double GOOD_ENOUGH = 1e-6;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -25,12 +25,12 @@ record LeastShare(Vector2D point, double share, List<LinearLimit> binding) {
     /**
      * Of limits that include one which keeps the offset within the mount's bound.
      */
-    static LeastShare of(List<LinearLimit> limits) {
-        List<LinearLimit> few = new ArrayList<>();
+    static LeastShare of(List<ShapedLimit> limits) {
+        List<ShapedLimit> few = new ArrayList<>();
         Vector2D point = Vector2D.ZERO;
         double share = 0;
         for (int round = 0; round < ROUNDS; round++) {
-            LinearLimit worst = worstAt(limits, point);
+            ShapedLimit worst = worstAt(limits, point);
             if (round > 0 && worst.share(point.getX(), point.getY()) <= share + GOOD_ENOUGH) {
                 break;
             }
@@ -39,12 +39,12 @@ record LeastShare(Vector2D point, double share, List<LinearLimit> binding) {
             share = most(few, point.getX(), point.getY());
         }
         Vector2D found = point;
-        few.sort(Comparator.comparingDouble((LinearLimit l) -> l.share(found.getX(), found.getY()))
+        few.sort(Comparator.comparingDouble((ShapedLimit l) -> l.share(found.getX(), found.getY()))
                 .reversed());
         return new LeastShare(point, most(limits, point.getX(), point.getY()), List.copyOf(few));
     }
 
-    private static Vector2D least(List<LinearLimit> few) {
+    private static Vector2D least(List<ShapedLimit> few) {
         double bound = ZoneFinder.MOUNT_BOUND.arcminutes();
         double east = narrowed(e -> most(few, e, narrowed(u -> most(few, e, u), bound)), bound);
         return new Vector2D(east, narrowed(u -> most(few, east, u), bound));
@@ -76,18 +76,18 @@ record LeastShare(Vector2D point, double share, List<LinearLimit> binding) {
         return (low + high) / 2;
     }
 
-    private static double most(List<LinearLimit> limits, double east, double up) {
+    private static double most(List<ShapedLimit> limits, double east, double up) {
         double most = 0;
-        for (LinearLimit limit : limits) {
+        for (ShapedLimit limit : limits) {
             most = Math.max(most, limit.share(east, up));
         }
         return most;
     }
 
-    private static LinearLimit worstAt(List<LinearLimit> limits, Vector2D point) {
-        LinearLimit worst = limits.get(0);
+    private static ShapedLimit worstAt(List<ShapedLimit> limits, Vector2D point) {
+        ShapedLimit worst = limits.get(0);
         double most = -1;
-        for (LinearLimit limit : limits) {
+        for (ShapedLimit limit : limits) {
             double share = limit.share(point.getX(), point.getY());
             if (share > most) {
                 most = share;

@@ -18,7 +18,7 @@ import polewright.sky.place.Site;
  */
 final class Stretches {
     private static final double LOWEST_ON_TRACK_RAD = Math.toRadians(5);
-    private static final double TRACK_STEP_RAD = Math.toRadians(7.5);
+    private static final double TRACK_STEP_RAD = Math.toRadians(3.75);
     private static final double SKY_STEP_RAD = Math.toRadians(15);
     private static final double DECLINATION_STEP_RAD = Math.toRadians(12);
     private static final double HIGHEST_DECLINATION_RAD = Math.toRadians(80);

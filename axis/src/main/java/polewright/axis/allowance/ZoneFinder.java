@@ -17,7 +17,7 @@ import polewright.sky.place.Weather;
  *
  * <pre>
  *   Work ─▶ ItemLimits: motions that must not be too long, each exact for any axis
- *        ─▶ LinearLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets
+ *        ─▶ ShapedLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets
  *        ─▶ LeastShare: a point inside all of them, or the items that leave none
  *        ─▶ ZoneOutline: the edge, moved to where the exact motions have it
  *        ─▶ ConvexPolygon: its deepest point
@@ -48,11 +48,11 @@ public final class ZoneFinder {
     public static ZoneOutcome find(Site site, Weather weather, Rig rig, Work work) {
         SeenSky sky = new SeenSky(site, weather);
         AxesAboutPole axes = AxesAboutPole.of(site);
-        LinearLimit mount = LinearLimit.of(MOUNT, axes);
-        List<List<LinearLimit>> ofItems = new ArrayList<>();
-        List<LinearLimit> all = new ArrayList<>(List.of(mount));
+        ShapedLimit mount = ShapedLimit.of(MOUNT, axes);
+        List<List<ShapedLimit>> ofItems = new ArrayList<>();
+        List<ShapedLimit> all = new ArrayList<>(List.of(mount));
         for (WorkItem item : work.items()) {
-            List<LinearLimit> ofItem = linear(ItemLimits.of(sky, rig.drive(), item), axes);
+            List<ShapedLimit> ofItem = linear(ItemLimits.of(sky, rig.drive(), item), axes);
             ofItems.add(ofItem);
             all.addAll(ofItem);
         }
@@ -72,26 +72,26 @@ public final class ZoneFinder {
         return atOdds(mount, work, ofItems, least);
     }
 
-    static List<LinearLimit> linear(List<MotionLimit> limits, AxesAboutPole axes) {
-        return limits.stream().map(limit -> LinearLimit.of(limit, axes)).toList();
+    static List<ShapedLimit> linear(List<MotionLimit> limits, AxesAboutPole axes) {
+        return limits.stream().map(limit -> ShapedLimit.of(limit, axes)).toList();
     }
 
     /** Whether some axis within the mount's bound meets them all. */
     static boolean canBeMet(List<MotionLimit> limits, AxesAboutPole axes) {
-        return LeastShare.of(with(LinearLimit.of(MOUNT, axes), linear(limits, axes)))
+        return LeastShare.of(with(ShapedLimit.of(MOUNT, axes), linear(limits, axes)))
                         .share()
                 < 1;
     }
 
-    private static List<LinearLimit> with(LinearLimit mount, List<LinearLimit> limits) {
+    private static List<ShapedLimit> with(ShapedLimit mount, List<ShapedLimit> limits) {
         return Stream.concat(Stream.of(mount), limits.stream()).toList();
     }
 
     private static ZoneOutcome atOdds(
-            LinearLimit mount, Work work, List<List<LinearLimit>> ofItems, LeastShare together) {
+            ShapedLimit mount, Work work, List<List<ShapedLimit>> ofItems, LeastShare together) {
         for (int i = 0; i < ofItems.size(); i++) {
             for (int j = i + 1; j < ofItems.size(); j++) {
-                List<LinearLimit> both = new ArrayList<>(with(mount, ofItems.get(i)));
+                List<ShapedLimit> both = new ArrayList<>(with(mount, ofItems.get(i)));
                 both.addAll(ofItems.get(j));
                 if (LeastShare.of(both).share() >= 1) {
                     return new ZoneOutcome.AtOdds(
@@ -107,7 +107,7 @@ public final class ZoneFinder {
         return new ZoneOutcome.AtOdds(pressing.get(0), pressing.get(1));
     }
 
-    private static WorkZone zone(Site site, Work work, List<LinearLimit> limits, Vector2D inside) {
+    private static WorkZone zone(Site site, Work work, List<ShapedLimit> limits, Vector2D inside) {
         ZoneOutline outline = ZoneOutline.around(site, limits, inside);
         List<Vector2D> corners = outline.polygon().corners();
         List<ZoneEdge> edges = new ArrayList<>(corners.size());
@@ -131,10 +131,10 @@ public final class ZoneFinder {
      * The limit that draws the edge here. Of one item's limits that are used up almost together the first cause is
      * named: where all stars trail nobody speaks of the corners.
      */
-    private static MotionLimit reasonAt(List<LinearLimit> limits, Vector2D point) {
-        LinearLimit worst = limits.get(0);
+    private static MotionLimit reasonAt(List<ShapedLimit> limits, Vector2D point) {
+        ShapedLimit worst = limits.get(0);
         double most = -1;
-        for (LinearLimit limit : limits) {
+        for (ShapedLimit limit : limits) {
             double share = limit.share(point.getX(), point.getY());
             if (share > most) {
                 most = share;
@@ -142,7 +142,7 @@ public final class ZoneFinder {
             }
         }
         MotionLimit reason = worst.exact();
-        for (LinearLimit limit : limits) {
+        for (ShapedLimit limit : limits) {
             if (limit.exact().item().equals(reason.item())
                     && limit.exact().cause().compareTo(reason.cause()) < 0
                     && limit.share(point.getX(), point.getY()) >= AS_GOOD_AS * most) {

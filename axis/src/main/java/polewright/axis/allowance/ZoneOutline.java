@@ -2,6 +2,7 @@ package polewright.axis.allowance;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.place.Site;
 
@@ -16,31 +17,34 @@ import polewright.sky.place.Site;
  * @param polygon the zone, arcminutes
  * @param limits those that matter to its edge
  */
-record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
-    private static final int COARSE_RAYS = 60;
+record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
+    private static final int COARSE_RAYS = 40;
     private static final int RAYS = 240;
     // A limit this many times farther out than the edge wherever one looks does not matter.
-    private static final double FAR = 1.5;
+    private static final double FAR = 1.25;
+    // To second order a limit is nearer than to first by no more than this part for each arcminute of offset: tan 80°.
+    private static final double BENDS_BY_PER_ARCMIN = 0.0017;
+    private static final double LEAST_HOLLOW_ARCMIN = 0.01;
     private static final int CORNER_HALVINGS = 14;
     private static final double NEVER_MOVED_MORE_THAN = 0.25;
 
     /** From a point at which no limit is used up. */
-    static ZoneOutline around(Site site, List<LinearLimit> limits, Vector2D inside) {
+    static ZoneOutline around(Site site, List<ShapedLimit> limits, Vector2D inside) {
         List<Ray> first = new Spread(inside, Squeeze.NONE).rays(COARSE_RAYS, limits);
         ConvexPolygon rough = polygon(first);
         Spread squeezed = new Spread(rough.centroid(), Squeeze.of(rough));
-        List<LinearLimit> near = squeezed.near(limits);
+        List<ShapedLimit> near = squeezed.near(limits);
         ConvexPolygon better = polygon(squeezed.rays(COARSE_RAYS, near));
         Spread fine = new Spread(better.centroid(), Squeeze.of(better));
         List<Vector2D> corners = new ArrayList<>();
-        for (Ray ray : fine.withCorners(fine.rays(RAYS, near), near)) {
+        for (Ray ray : fine.withCorners(fine.bentRays(RAYS, near), near)) {
             corners.add(exactEnd(site, ray));
         }
         return new ZoneOutline(withoutDents(corners), near);
     }
 
     /** How far it is to the edge in one direction. */
-    private record Ray(Vector2D from, double angleRad, Vector2D step, double reach, LinearLimit limit) {
+    private record Ray(Vector2D from, double angleRad, Vector2D step, double reach, ShapedLimit limit) {
         Vector2D end() {
             return from.add(reach, step);
         }
@@ -48,19 +52,23 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
 
     /** Rays from a point, spread evenly over the squeezed zone. */
     private record Spread(Vector2D from, Squeeze squeeze) {
-        List<Ray> rays(int count, List<LinearLimit> limits) {
-            List<Ray> rays = new ArrayList<>(count);
-            for (int i = 0; i < count; i++) {
-                rays.add(ray(2 * Math.PI * i / count, limits));
-            }
-            return rays;
+        List<Ray> rays(int count, List<ShapedLimit> limits) {
+            return IntStream.range(0, count)
+                    .mapToObj(i -> ray(2 * Math.PI * i / count, limits))
+                    .toList();
         }
 
-        Ray ray(double angleRad, List<LinearLimit> limits) {
+        List<Ray> bentRays(int count, List<ShapedLimit> limits) {
+            return IntStream.range(0, count)
+                    .mapToObj(i -> bentRay(2 * Math.PI * i / count, limits))
+                    .toList();
+        }
+
+        Ray ray(double angleRad, List<ShapedLimit> limits) {
             Vector2D step = squeeze.undone(Math.cos(angleRad), Math.sin(angleRad));
             double least = Double.POSITIVE_INFINITY;
-            LinearLimit nearest = limits.get(0);
-            for (LinearLimit limit : limits) {
+            ShapedLimit nearest = limits.get(0);
+            for (ShapedLimit limit : limits) {
                 double reach = limit.reach(from, step.getX(), step.getY());
                 if (reach < least) {
                     least = reach;
@@ -70,8 +78,28 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
             return new Ray(from, angleRad, step, least, nearest);
         }
 
+        /** To second order. */
+        Ray bentRay(double angleRad, List<ShapedLimit> limits) {
+            Ray straight = ray(angleRad, limits);
+            Vector2D step = straight.step;
+            double bendsBy = 1.005 + BENDS_BY_PER_ARCMIN * straight.end().getNorm();
+            double least = Double.POSITIVE_INFINITY;
+            ShapedLimit nearest = straight.limit;
+            for (ShapedLimit limit : limits) {
+                double reach = limit.reach(from, step.getX(), step.getY());
+                if (reach < bendsBy * Math.min(least, straight.reach)) {
+                    double bent = limit.bentReach(from, step.getX(), step.getY(), reach);
+                    if (bent < least) {
+                        least = bent;
+                        nearest = limit;
+                    }
+                }
+            }
+            return new Ray(from, angleRad, step, least, nearest);
+        }
+
         /** The limits that come near the edge anywhere. */
-        List<LinearLimit> near(List<LinearLimit> limits) {
+        List<ShapedLimit> near(List<ShapedLimit> limits) {
             List<Ray> rays = rays(COARSE_RAYS, limits);
             return limits.stream()
                     .filter(limit -> rays.stream()
@@ -80,7 +108,7 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
         }
 
         /** With two more rays wherever one limit gives way to another, close to either side of it. */
-        List<Ray> withCorners(List<Ray> rays, List<LinearLimit> limits) {
+        List<Ray> withCorners(List<Ray> rays, List<ShapedLimit> limits) {
             List<Ray> all = new ArrayList<>(rays.size() * 2);
             for (int i = 0; i < rays.size(); i++) {
                 Ray before = rays.get(i);
@@ -97,7 +125,7 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
                     Ray next = after;
                     for (int k = 0; k < CORNER_HALVINGS; k++) {
                         double middle = (low + high) / 2;
-                        Ray ray = ray(middle, limits);
+                        Ray ray = bentRay(middle, limits);
                         if (ray.limit.equals(before.limit)) {
                             low = middle;
                             last = ray;
@@ -120,13 +148,13 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
 
     /** Newton's method along the ray, with the slope of the linear limit. */
     private static Vector2D exactEnd(Site site, Ray ray) {
-        LinearLimit limit = ray.limit;
+        ShapedLimit limit = ray.limit;
         double reach = ray.reach;
         for (int i = 0; i < 2; i++) {
             Vector2D end = ray.from.add(reach, ray.step);
             Vector2D nearer = ray.from.add(0.999 * reach, ray.step);
-            double slope =
-                    (limit.share(end.getX(), end.getY()) - limit.share(nearer.getX(), nearer.getY())) / (0.001 * reach);
+            double slope = (limit.bentShare(end.getX(), end.getY()) - limit.bentShare(nearer.getX(), nearer.getY()))
+                    / (0.001 * reach);
             if (!(slope > 0)) {
                 break;
             }
@@ -137,15 +165,41 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
         return ray.from.add(reach, ray.step);
     }
 
+    /**
+     * The corners made convex. A guided field near a celestial pole leaves a zone that is bent a little like a banana: on
+     * its hollow side the edge is drawn halfway between the hollow and the line across it.
+     */
     private static ConvexPolygon withoutDents(List<Vector2D> corners) {
-        List<Vector2D> kept = new ArrayList<>(corners);
+        List<Integer> kept = hull(corners);
+        ConvexPolygon straightened =
+                new ConvexPolygon(kept.stream().map(corners::get).toList());
+        for (int i = 0; i < kept.size(); i++) {
+            int from = kept.get(i);
+            int to = kept.get((i + 1) % kept.size());
+            Vector2D along = corners.get(to).subtract(corners.get(from)).normalize();
+            double hollow = 0;
+            for (int k = (from + 1) % corners.size(); k != to; k = (k + 1) % corners.size()) {
+                hollow = Math.max(
+                        hollow, ConvexPolygon.cross(along, corners.get(k).subtract(corners.get(from))));
+            }
+            if (hollow > LEAST_HOLLOW_ARCMIN) {
+                straightened = straightened.cut(corners.get(from), along, hollow / 2);
+            }
+        }
+        return straightened;
+    }
+
+    /** The numbers of the corners that turn left: all of them, seen from a point inside, go round anticlockwise. */
+    private static List<Integer> hull(List<Vector2D> corners) {
+        List<Integer> kept =
+                new ArrayList<>(IntStream.range(0, corners.size()).boxed().toList());
         boolean changed = true;
         while (changed && kept.size() > 3) {
             changed = false;
             for (int i = 0; i < kept.size() && kept.size() > 3; i++) {
-                Vector2D before = kept.get((i + kept.size() - 1) % kept.size());
-                Vector2D here = kept.get(i);
-                Vector2D after = kept.get((i + 1) % kept.size());
+                Vector2D before = corners.get(kept.get((i + kept.size() - 1) % kept.size()));
+                Vector2D here = corners.get(kept.get(i));
+                Vector2D after = corners.get(kept.get((i + 1) % kept.size()));
                 if (ConvexPolygon.cross(here.subtract(before), after.subtract(here)) <= 0) {
                     kept.remove(i);
                     i--;
@@ -153,6 +207,6 @@ record ZoneOutline(ConvexPolygon polygon, List<LinearLimit> limits) {
                 }
             }
         }
-        return new ConvexPolygon(kept);
+        return kept;
     }
 }

@@ -1,0 +1,229 @@
+package polewright.axis.allowance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static polewright.axis.allowance.Items.LARKFELL;
+import static polewright.axis.allowance.Items.MEAN;
+import static polewright.axis.allowance.Items.TINY;
+import static polewright.axis.allowance.Items.TUSSOCK_FLAT;
+import static polewright.axis.allowance.Items.UNGUIDED;
+import static polewright.axis.allowance.Items.along;
+import static polewright.axis.allowance.Items.at;
+import static polewright.axis.allowance.Items.outcome;
+import static polewright.axis.allowance.Items.shot;
+import static polewright.axis.allowance.Items.zone;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import polewright.axis.AxisOffset;
+import polewright.axis.rig.Camera;
+import polewright.axis.work.Guiding;
+import polewright.axis.work.Look;
+import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
+import polewright.axis.work.WorkItem;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+class ZoneFinderTest {
+    private static final Camera MAIN = new Camera("main", 1800, 3.8, 4656, 3520);
+    private static final Camera WIDE = new Camera("wide", 50, 3.8, 4656, 3520);
+    private static final SkyRegion SKY = SkyRegion.Above.THIRTY_DEGREES;
+    private static final Guiding GUIDED = new Guiding.Guided(Angle.ofDegrees(1));
+
+    private static Look look(Optional<Angle> goToWithin) {
+        return new Look("look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), goToWithin, SKY);
+    }
+
+    private static List<WorkItem> everyKind() {
+        return List.of(
+                shot(MAIN, SKY, 60, UNGUIDED, 2.5),
+                shot(MAIN, SKY, 300, GUIDED, 2.5),
+                shot(WIDE, SKY, 120, UNGUIDED, 23),
+                shot(MAIN, along(-30, 10, 40), 90, UNGUIDED, 3),
+                look(Optional.empty()),
+                look(Optional.of(Angle.ofArcminutes(24))));
+    }
+
+    /** Common practice: a minute without a guider at 1800 mm takes an axis within some arcminutes. */
+    @Test
+    void aMinuteUnguidedAt1800Millimetres_takesAnAxisWithinSomeArcminutes() {
+        WorkZone zone = zone(LARKFELL, MEAN, shot(MAIN, SKY, 60, UNGUIDED, 2.5));
+        assertThat(zone.depth().arcminutes()).isBetween(7.0, 10.0);
+        assertThat(zone.strictest()).isEqualTo("shot");
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.DRIFT);
+    }
+
+    @Test
+    void zones_areConvexAndClosed_withTheBestAimAsDeepAsTheySay() {
+        for (WorkItem item : everyKind()) {
+            WorkZone zone = zone(LARKFELL, MEAN, item);
+            List<ZoneEdge> edges = zone.edges();
+            double nearest = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < edges.size(); i++) {
+                ZoneEdge edge = edges.get(i);
+                ZoneEdge next = edges.get((i + 1) % edges.size());
+                assertThat(edge.to()).isEqualTo(next.from());
+                AxisOffset along = edge.to().minus(edge.from());
+                assertThat(cross(along, next.to().minus(next.from()))).isGreaterThanOrEqualTo(-1e-15);
+                nearest = Math.min(
+                        nearest,
+                        cross(along, zone.bestAim().minus(edge.from()))
+                                / along.distance().radians());
+            }
+            assertThat(zone.contains(zone.bestAim())).isTrue();
+            assertThat(zone.depth().radians()).isCloseTo(nearest, within(1e-12));
+        }
+    }
+
+    private static double cross(AxisOffset a, AxisOffset b) {
+        return a.east().radians() * b.up().radians()
+                - a.up().radians() * b.east().radians();
+    }
+
+    /** No point of a coarse net over the zone is deeper than the best aim. */
+    @Test
+    void noPoint_isDeeperThanTheBestAim() {
+        WorkZone zone = zone(LARKFELL, MEAN, shot(MAIN, along(-30, 10, 40), 90, UNGUIDED, 3));
+        for (double east = -20; east <= 20; east += 0.5) {
+            for (double up = -20; up <= 20; up += 0.5) {
+                AxisOffset point = AxisOffset.ofArcminutes(east, up);
+                double depth = zone.edges().stream()
+                        .mapToDouble(edge -> cross(edge.to().minus(edge.from()), point.minus(edge.from()))
+                                / edge.to().minus(edge.from()).distance().radians())
+                        .min()
+                        .orElseThrow();
+                assertThat(depth).isLessThanOrEqualTo(1.011 * zone.depth().radians());
+            }
+        }
+    }
+
+    /** The sky over 43.95° S is that over 43.95° N mirrored: north and south change places, east and up do not. */
+    @Test
+    void theZoneOfAMirroredSky_isTheSame() {
+        Site north = Site.ofDegrees(43.95, 170.40, 710);
+        for (double dec : new double[] {-20, 10, 55}) {
+            for (Guiding guiding : List.of(UNGUIDED, GUIDED)) {
+                WorkZone one = zone(north, MEAN, shot(MAIN, along(-40, -5, dec), 120, guiding, 3));
+                WorkZone other = zone(TUSSOCK_FLAT, MEAN, shot(MAIN, along(-40, -5, -dec), 120, guiding, 3));
+                assertThat(other.depth().arcseconds())
+                        .isCloseTo(
+                                one.depth().arcseconds(),
+                                within(0.002 * one.depth().arcseconds()));
+                assertThat(other.bestAim().minus(one.bestAim()).distance().arcseconds())
+                        .isLessThan(0.01 * one.depth().arcseconds());
+                assertThat(other.eastSpan().high().arcseconds())
+                        .isCloseTo(
+                                one.eastSpan().high().arcseconds(),
+                                within(0.01 * one.depth().arcseconds()));
+            }
+        }
+    }
+
+    @Test
+    void aZoneOfTwoItems_liesInTheZoneOfEach_andNamesTheStricter() {
+        Shot strict = shot(MAIN, SKY, 60, UNGUIDED, 2.5);
+        Look easy = look(Optional.of(Angle.ofArcminutes(24)));
+        WorkZone both = zone(LARKFELL, MEAN, easy, strict);
+        for (ZoneEdge edge : both.edges()) {
+            AxisOffset inside = AxisOffset.ofArcminutes(
+                    0.99 * edge.from().east().arcminutes(),
+                    0.99 * edge.from().up().arcminutes());
+            assertThat(zone(LARKFELL, MEAN, easy).contains(inside)).isTrue();
+        }
+        assertThat(both.strictest()).isEqualTo("shot");
+    }
+
+    @Test
+    void aGoTo_allowsADiscAboutTheTruePole() {
+        WorkZone zone = zone(LARKFELL, MEAN, look(Optional.of(Angle.ofArcminutes(20))));
+        assertThat(zone.depth().arcminutes()).isCloseTo(20, within(0.02));
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.GO_TO);
+    }
+
+    @Test
+    void workThatBearsAnything_isBoundedAtADegree() {
+        WorkZone zone = zone(LARKFELL, MEAN, shot(WIDE, SKY, 1, UNGUIDED, 23));
+        assertThat(zone.depth().arcminutes()).isCloseTo(60, within(0.1));
+        assertThat(zone.strictest()).isEqualTo("anything");
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.MOUNT);
+    }
+
+    @Test
+    void aWidePicture_isLimitedInItsCorner_andASmallOneAsAWhole() {
+        assertThat(zone(LARKFELL, MEAN, shot(WIDE, along(-40, 0, -5), 120, UNGUIDED, 10))
+                        .edges())
+                .anyMatch(edge -> edge.cause() == Cause.CORNER);
+        assertThat(zone(LARKFELL, MEAN, shot(MAIN, along(-40, 0, -5), 120, UNGUIDED, 10))
+                        .edges())
+                .noneMatch(edge -> edge.cause() == Cause.CORNER);
+    }
+
+    @Test
+    void aSeriesThatIsNotRecentred_mustNotLeaveTheFrame() {
+        Shot shot = new Shot(
+                "shot",
+                MAIN,
+                along(-30, 30, 20),
+                Duration.ofSeconds(2),
+                Duration.ofHours(4),
+                UNGUIDED,
+                Angle.ofArcseconds(3));
+        assertThat(zone(LARKFELL, MEAN, shot).edges()).allMatch(edge -> edge.cause() == Cause.LEAVES_FRAME);
+    }
+
+    @Test
+    void anExposureThatNoAxisCanHold_saysHowLongOneCouldBe_andThatLongThereIsJustAZone() {
+        Shot tooLong = shot(MAIN, SKY, 1200, UNGUIDED, 2.5);
+        ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, tooLong);
+        assertThat(none.item()).isEqualTo("shot");
+        assertThat(none.cause()).isEqualTo(Cause.DRIFT);
+        Duration longest = none.longest().orElseThrow();
+        assertThat(longest).isBetween(Duration.ofMinutes(2), Duration.ofMinutes(15));
+
+        WorkZone zone = zone(LARKFELL, MEAN, tooLong.withSubExposure(longest));
+        assertThat(zone.depth().arcminutes()).isLessThan(0.1);
+        assertThat(outcome(
+                        LARKFELL,
+                        MEAN,
+                        tooLong.withSubExposure(longest.multipliedBy(102).dividedBy(100))))
+                .isInstanceOf(ZoneOutcome.Impossible.class);
+    }
+
+    @Test
+    void aLookThatNoAxisCanHold_saysHowLongItCould() {
+        Look look = new Look("moons", Angle.ofArcseconds(30), Duration.ofHours(6), Optional.empty(), SKY);
+        ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(TUSSOCK_FLAT, MEAN, look);
+        assertThat(none.cause()).isEqualTo(Cause.LEAVES_FIELD);
+        assertThat(outcome(TUSSOCK_FLAT, MEAN, look.withStay(none.longest().orElseThrow())))
+                .isInstanceOf(ZoneOutcome.Found.class);
+    }
+
+    /** Low stars want the axis above the true pole, high ones nearly at it: reference sheet (d), 433″ and 58″. */
+    @Test
+    void twoStarsThatWantDifferentPoles_areAtOdds() {
+        Site site = Site.ofDegrees(45, 0, 0);
+        Shot low = named("low", shot(TINY, at(-100, 35), 400, UNGUIDED, 6));
+        Shot high = named("high", shot(TINY, at(-45, 35), 900, UNGUIDED, 3));
+        assertThat(outcome(site, MEAN, low)).isInstanceOf(ZoneOutcome.Found.class);
+        assertThat(outcome(site, MEAN, high)).isInstanceOf(ZoneOutcome.Found.class);
+        assertThat(outcome(site, MEAN, low, high)).isEqualTo(new ZoneOutcome.AtOdds("low", "high"));
+    }
+
+    private static Shot named(String name, Shot shot) {
+        return new Shot(
+                name, shot.camera(), shot.region(), shot.subExposure(), shot.total(), shot.guiding(), shot.tolerance());
+    }
+
+    @Test
+    void anObjectThatIsNotUp_isRefused() {
+        assertThatThrownBy(() -> outcome(LARKFELL, MEAN, shot(MAIN, at(0, -60), 60, UNGUIDED, 3)))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage("'a star' is not above 5 degrees here when tonight's work begins with it: check the"
+                        + " declination, the hour angles (west positive) and the site's latitude.");
+    }
+}
