@@ -21,11 +21,18 @@ import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.KnownAxis;
 import polewright.axis.fix.Step;
+import polewright.axis.rig.Experience;
+import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewOrder;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -190,5 +197,89 @@ class AdvisedTurnsTest {
         TurnScrews advice = advice(rig, FixSolver.solve(site, rig, KnownAxis.AIR, steps));
 
         assertThat(Optional.of(turns(advice, ScrewTurn.Which.AZIMUTH))).contains(-2.0);
+    }
+
+    private static Screw finishing(ScrewSense sense, FinishSense finish) {
+        return new Screw(new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.5)), sense, 0.05, 0.02, 0.3, finish);
+    }
+
+    private static Rig disciplined(ScrewOrder order, Optional<Experience> learned) {
+        return new Rig(
+                "disciplined",
+                MountKind.FORK_ON_WEDGE,
+                finishing(ScrewSense.RIGHT, FinishSense.COUNTER_CLOCKWISE),
+                finishing(ScrewSense.RAISES, FinishSense.CLOCKWISE),
+                Angle.ZERO,
+                Angle.ofArcminutes(1),
+                List.of(new Optic("finder", Angle.ofDegrees(6), View.of(Orientation.INVERTED), Optional.empty())),
+                List.of(),
+                order,
+                RightAscensionDrive.USUAL,
+                learned);
+    }
+
+    /** Down 1° is two turns back of a screw that wants to end forward: past by play and a quarter turn, and back. */
+    @Test
+    void turnThatWouldEndAgainstThePlay_goesPastAndBack() {
+        Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());
+        KnownAxis tooHigh = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, 60));
+
+        ScrewTurn turn = advice(rig, sharp(rig, tooHigh, SHARP)).turns().get(0);
+
+        assertThat(turn.screw()).isEqualTo(ScrewTurn.Which.ALTITUDE);
+        // 0.3 and a quarter, rounded up to eighths.
+        assertThat(turn.backTurns()).isEqualTo(0.625);
+        assertThat(turn.made().outward()).isEqualTo(turn.clockwiseTurns() - 0.625);
+        // What the first reversal may lose, half the play, is made good.
+        assertThat(turn.clockwiseTurns()).isCloseTo(-2 + 0.15, within(1 / 16.0 + 0.01));
+    }
+
+    @Test
+    void turnThatEndsWell_isMadeInOneGo() {
+        Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());
+        KnownAxis tooLow = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, -60));
+        assertThat(advice(rig, sharp(rig, tooLow, SHARP)).turns())
+                .containsExactly(new ScrewTurn(ScrewTurn.Which.ALTITUDE, 2));
+    }
+
+    @Test
+    void screws_areTurnedInTheRigsOrder() {
+        KnownAxis off = KnownAxis.exactly(Site.ofDegrees(-43.95, 0, 710), AxisOffset.ofArcminutes(60, -60));
+        for (ScrewOrder order : ScrewOrder.values()) {
+            Rig rig = disciplined(order, Optional.empty());
+            List<ScrewTurn> turns = advice(rig, sharp(rig, off, SHARP)).turns();
+            assertThat(turns)
+                    .extracting(ScrewTurn::screw)
+                    .first()
+                    .isEqualTo(order == ScrewOrder.ALTITUDE_FIRST ? ScrewTurn.Which.ALTITUDE : ScrewTurn.Which.AZIMUTH);
+        }
+    }
+
+    /** Clamping usually lowers this wedge by 15': stop 15' high, half a turn of 30'. */
+    @Test
+    void whatClampingUsuallyDoes_isAllowedForBeforehand() {
+        Experience lowers =
+                new Experience(3, 1, 0.02, 1, 0.02, 5, AxisOffset.ofArcminutes(0, -15), Angle.ofArcminutes(0.5));
+        Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.of(lowers));
+        KnownAxis tooLow = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, -60));
+
+        TurnScrews advice = advice(rig, sharp(rig, tooLow, SHARP));
+
+        assertThat(advice.turns()).containsExactly(new ScrewTurn(ScrewTurn.Which.ALTITUDE, 2.5));
+        assertThat(advice.probabilityAfter()).isGreaterThan(0.9);
+    }
+
+    /** Raised by 60', the star sinks by a sixth of a 6° field: upward in a view that inverts. */
+    @Test
+    void turn_saysWhatTheFinderShows() {
+        Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());
+        KnownAxis tooLow = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, -60));
+
+        SkyMeanwhile sky = advice(rig, sharp(rig, tooLow, SHARP)).sky().get(0);
+
+        assertThat(sky.optic()).isEqualTo("finder");
+        assertThat(sky.isPoleStar()).isTrue();
+        assertThat(sky.fields()).isCloseTo(1 / 6.0, within(0.002));
+        assertThat(sky.toward().clockwiseFromTop().wrappedSigned().degrees()).isCloseTo(0, within(1.0));
     }
 }

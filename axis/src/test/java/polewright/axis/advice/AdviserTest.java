@@ -31,6 +31,8 @@ import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.angle.Angle;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.RefractedDirection;
 import polewright.sky.place.Site;
 
 /** From bare ground to stop: what is advised when. */
@@ -297,5 +299,83 @@ class AdviserTest {
         assertThat(advice)
                 .isInstanceOfSatisfying(
                         TakeSighting.class, take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
+    }
+
+    private static AdvisedStar star(String name, double hourAngleDeg, double decDeg) {
+        return new AdvisedStar(
+                name,
+                name,
+                1,
+                new HourAnglePlace(Angle.ofDegrees(hourAngleDeg), Angle.ofDegrees(decDeg)),
+                RefractedDirection.of(Angle.ZERO, Angle.ofDegrees(45)));
+    }
+
+    private static Situation under(Fix fix, AdvisedStar... stars) {
+        return new Situation(
+                RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.NONE, List.of(stars));
+    }
+
+    /** The declination drift at the meridian is all of east and west, six hours from it all of height (common practice). */
+    @ParameterizedTest
+    @ValueSource(doubles = {54.6, -43.95})
+    void starIsChosenForWhatItTells(double latitudeDeg) {
+        KnownAxis known = axis(latitudeDeg, 8, 4);
+        AdvisedStar south = star("on the meridian", -1, 5);
+        AdvisedStar east = star("in the east", -90, 20 * Math.signum(latitudeDeg));
+        Fix heightUnknown = fix(known, known.driftOnMeridian(15, SHARP), known.scale(LevelledScale.USUAL_SIGMA));
+        Fix eastUnknown = fix(known, known.driftInEast(15, SHARP), known.compass(CompassBearing.USUAL_SIGMA));
+
+        TakeSighting forHeight = (TakeSighting) Adviser.advise(under(heightUnknown, south, east));
+        TakeSighting forEast = (TakeSighting) Adviser.advise(under(eastUnknown, south, east));
+
+        assertThat(forHeight.star()).contains(east);
+        assertThat(forHeight.kind()).isEqualTo(SightingKind.DRIFT_EAST_OR_WEST);
+        assertThat(forEast.star()).contains(south);
+        assertThat(forEast.watch()).isPositive();
+    }
+
+    @Test
+    void ranking_isBestFirst_andExpectsNoLessThanDoingNothing() {
+        KnownAxis known = axis(54.6, 8, 4);
+        Fix fix = fix(known, known.driftOnMeridian(5, Angle.ofArcseconds(4)), known.driftInEast(5, SHARP));
+        Situation situation = unclamped(fix, true, true);
+        double now = Adviser.advise(situation).probabilityNow();
+
+        List<RankedSighting> ranking = Adviser.ranking(situation);
+
+        assertThat(ranking).hasSizeGreaterThan(5);
+        assertThat(ranking).isSortedAccordingTo((a, b) -> Double.compare(b.gainPerMinute(), a.gainPerMinute()));
+        assertThat(ranking).allSatisfy(r -> {
+            assertThat(r.probabilityAfter()).isBetween(now, 1.0);
+            assertThat(r.minutes()).isPositive();
+        });
+    }
+
+    /** The longer a star is watched, the surer one may expect to be. */
+    @Test
+    void longerWatch_promisesMore() {
+        KnownAxis known = axis(54.6, 8, 4);
+        Fix fix = fix(known, known.driftOnMeridian(15, SHARP), known.driftInEast(5, Angle.ofArcseconds(10)));
+        List<RankedSighting> inTheEast = Adviser.ranking(unclamped(fix, true, true)).stream()
+                .filter(r -> r.kind() == SightingKind.DRIFT_EAST_OR_WEST)
+                .sorted(java.util.Comparator.comparing(RankedSighting::watch))
+                .toList();
+        assertThat(inTheEast).extracting(RankedSighting::probabilityAfter).isSorted();
+        assertThat(inTheEast.get(inTheEast.size() - 1).probabilityAfter())
+                .isGreaterThan(inTheEast.get(0).probabilityAfter() + 0.05);
+    }
+
+    @Test
+    void prospect_isAtTheBestAim_andTakesMinutes() {
+        Situation off = unclamped(sharp(axis(54.6, 20, 12)), true, true);
+
+        Prospect prospect = Adviser.prospect(off).orElseThrow();
+
+        assertThat(prospect.offset()).isEqualTo(DiscAllowance.VISUAL.bestAim());
+        assertThat(prospect.minutes()).isBetween(5.0, 40.0);
+        // 15 % of 20' in azimuth, a hand, the clamps' 1.5'.
+        assertThat(prospect.covariance().sigmaEast().arcminutes()).isBetween(1.5, 6.0);
+        assertThat(Adviser.prospect(unclamped(fix(axis(54.6, 20, 12)), false, false)))
+                .isEmpty();
     }
 }

@@ -3,12 +3,19 @@ package polewright.axis.allowance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.work.Look;
+import polewright.axis.work.SkyRegion;
+import polewright.axis.work.Work;
 import polewright.sky.angle.Angle;
 
 class ZoneProbabilityTest {
@@ -91,5 +98,77 @@ class ZoneProbabilityTest {
             OffsetCovariance turned = new OffsetCovariance(16 * c * c + s * s, 15 * c * s, 16 * s * s + c * c);
             assertThat(probability(3 * c, 3 * s, turned)).isCloseTo(asItIs, within(1e-4));
         }
+    }
+
+    private static WorkZone polygon(double... eastUpArcmin) {
+        List<ZoneEdge> edges = new ArrayList<>();
+        int corners = eastUpArcmin.length / 2;
+        for (int i = 0; i < corners; i++) {
+            int next = (i + 1) % corners;
+            edges.add(new ZoneEdge(
+                    AxisOffset.ofArcminutes(eastUpArcmin[2 * i], eastUpArcmin[2 * i + 1]),
+                    AxisOffset.ofArcminutes(eastUpArcmin[2 * next], eastUpArcmin[2 * next + 1]),
+                    "any",
+                    Cause.DRIFT));
+        }
+        return new WorkZone(
+                new Work(List.of(new Look(
+                        "any",
+                        Angle.ofDegrees(1),
+                        Duration.ofMinutes(10),
+                        Optional.empty(),
+                        new SkyRegion.Track("any", Angle.ZERO, Angle.ZERO, Angle.ofHours(1))))),
+                edges,
+                AxisOffset.NONE,
+                Angle.ofArcminutes(0.1),
+                "any");
+    }
+
+    /** Thin, slanting and cornered zones too; against throws of the dice, whose standard error is the tolerance. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 0, 3, 2, 0.5",
+        "1, -1, 0.1, 0.2, 0",
+        "4, 4, 5, 5, 0.999",
+        "4, 4, 5, 5, -0.999",
+        "30, 0, 15, 0.3, 0.8",
+        "0, 0, 200, 200, 0",
+        "-3, 2, 0.01, 6, 0.2"
+    })
+    void inAPolygon_asManyOfTheGaussianLie(
+            double east, double up, double sigmaEast, double sigmaUp, double correlation) {
+        List<WorkZone> zones = List.of(
+                polygon(-5, -4, 6, -3, 2, 7),
+                // 40' long and 0.4' wide, from lower left to upper right.
+                polygon(-20, -20.2, 20, 19.8, 20, 20.2, -20, -19.8),
+                polygon(-20, 19.8, 20, -20.2, 20, -19.8, -20, 20.2));
+        int draws = 200_000;
+        int[] inside = new int[zones.size()];
+        Random random = new Random(7);
+        for (int i = 0; i < draws; i++) {
+            double first = random.nextGaussian();
+            double second = correlation * first + Math.sqrt(1 - correlation * correlation) * random.nextGaussian();
+            AxisOffset drawn = AxisOffset.ofArcminutes(east + sigmaEast * first, up + sigmaUp * second);
+            for (int z = 0; z < inside.length; z++) {
+                inside[z] += zones.get(z).contains(drawn) ? 1 : 0;
+            }
+        }
+        OffsetCovariance covariance =
+                new OffsetCovariance(sigmaEast * sigmaEast, correlation * sigmaEast * sigmaUp, sigmaUp * sigmaUp);
+        for (int z = 0; z < inside.length; z++) {
+            double p = inside[z] / (double) draws;
+            double standardError = Math.sqrt(Math.max(1.0 / draws, p * (1 - p)) / draws);
+            assertThat(ZoneProbability.of(zones.get(z), AxisOffset.ofArcminutes(east, up), covariance))
+                    .isCloseTo(p, within(4.5 * standardError + 1e-5));
+        }
+    }
+
+    /** A strip through everything: the normal distribution, to five places. */
+    @ParameterizedTest
+    @CsvSource({"1, 0.682689", "2, 0.954500", "3, 0.997300"})
+    void inALongStrip_itIsTheNormalDistribution(double halfWidth, double expected) {
+        WorkZone strip = polygon(-1000, -halfWidth, 1000, -halfWidth, 1000, halfWidth, -1000, halfWidth);
+        assertThat(ZoneProbability.of(strip, AxisOffset.NONE, new OffsetCovariance(1, 0, 1)))
+                .isCloseTo(expected, within(1e-5));
     }
 }
