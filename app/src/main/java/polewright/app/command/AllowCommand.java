@@ -2,6 +2,7 @@ package polewright.app.command;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -53,11 +54,17 @@ final class AllowCommand extends WorkCommand {
             names = "--for",
             paramLabel = "WORK",
             arity = "1..*",
+            parameterConsumer = PlainWords.class,
             description = "In place of what there was: a casual look, planets at high power, short subs, or long"
                     + " guided subs.")
     private @Nullable List<String> purpose;
 
-    @Option(names = "--also", paramLabel = "WORK", arity = "1..*", description = "The same, beside what there was.")
+    @Option(
+            names = "--also",
+            paramLabel = "WORK",
+            arity = "1..*",
+            parameterConsumer = PlainWords.class,
+            description = "As --for, but beside what there was.")
     private @Nullable List<String> more;
 
     @Mixin
@@ -108,7 +115,7 @@ final class AllowCommand extends WorkCommand {
     Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
         Work work = purpose == null ? null : new Work(List.of(item(purpose, begun.rig())));
         if (more == null) {
-            return java.util.Objects.requireNonNull(work);
+            return Objects.requireNonNull(work);
         }
         return with(work == null ? before : work.items(), item(more, begun.rig()));
     }

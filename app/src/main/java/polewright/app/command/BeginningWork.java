@@ -17,6 +17,7 @@ final class BeginningWork {
             names = "--for",
             paramLabel = "WORK",
             arity = "1..*",
+            parameterConsumer = PlainWords.class,
             description = "What tonight is for: a casual look, planets at high power, short subs, or long guided subs."
                     + " Default: as last night.")
     private @Nullable List<String> purpose;

@@ -9,6 +9,7 @@ import polewright.app.input.PixelsInput;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
 import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
 
 /** Which camera pictures are taken with: one of the rig's, or one that is typed. */
 final class CameraOptions {
@@ -61,17 +62,17 @@ final class CameraOptions {
         }
         if (!(focalLengthMm >= 1 && focalLengthMm <= 20_000)) {
             throw new InputRefused(
-                    "a focal length of " + polewright.sky.PlainNumber.asTyped(focalLengthMm)
+                    "a focal length of " + PlainNumber.asTyped(focalLengthMm)
                             + " mm is outside 1 to 20000",
                     "give it in mm");
         }
         if (!(pixelMicrons >= 0.5 && pixelMicrons <= 100)) {
             throw new InputRefused(
-                    "a pixel of " + polewright.sky.PlainNumber.asTyped(pixelMicrons) + " microns is outside 0.5 to 100",
+                    "a pixel of " + PlainNumber.asTyped(pixelMicrons) + " microns is outside 0.5 to 100",
                     "give its width in microns, not binned");
         }
         return new Camera(
-                name == null ? "camera" : name,
+                name == null ? "the camera" : name,
                 focalLengthMm,
                 pixelMicrons,
                 pixels == null ? USUAL_WIDTH : pixels.width(),

@@ -1,5 +1,6 @@
 package polewright.app.command;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +11,9 @@ import polewright.axis.advice.SightingKind;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
+import polewright.axis.work.Guiding;
 import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkPreset;
 import polewright.night.GroundPlan;
@@ -21,6 +24,7 @@ import polewright.rehearsal.HiddenWedge;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.RehearsedNight;
 import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.atlas.StarAtlas;
@@ -87,9 +91,16 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
         return RehearsedNight.play(setting, Optional.of(onTube), told, random);
     }
 
-    /** Pictures through the main tube, two minutes each, the guide camera holding a star. */
+    /** Pictures through the main tube, two minutes each, nobody guiding. */
     private static Shot pictures() {
-        return WorkPreset.LONG_GUIDED_SUBS.with(MAIN_CAMERA);
+        return new Shot(
+                "pictures",
+                MAIN_CAMERA,
+                SkyRegion.Above.THIRTY_DEGREES,
+                Duration.ofMinutes(2),
+                Duration.ofHours(1),
+                new Guiding.Unguided(),
+                Shot.usualTolerance(MAIN_CAMERA, Angle.ofArcseconds(3)));
     }
 
     private RehearsedNight.Setting setting(Rig rig, Work work, List<SightingKind> before, RandomGenerator random) {

@@ -106,7 +106,7 @@ final class WorkItemCommands {
                 "",
                 "For example:",
                 "  polewright allow shot ring --exposure 120 --target \"M 57\" --guided 20",
-                "  polewright allow shot wide --focal-length 50 --pixel 4.3 --exposure 60 --above 40"
+                "  polewright allow shot wide --exposure 60 --focal-length 50 --pixel 4.3"
             })
     static final class AddShot extends WorkCommand {
         private static final double USUAL_TOTAL_MINUTES = 60;
@@ -212,7 +212,8 @@ final class WorkItemCommands {
         Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
             String dropped = String.join(" ", name);
             List<WorkItem> left = before.stream()
-                    .filter(item -> !item.name().equalsIgnoreCase(dropped))
+                    .filter(item -> !item.name().equalsIgnoreCase(dropped)
+                            && !item.name().equalsIgnoreCase("a " + dropped))
                     .toList();
             if (left.size() == before.size()) {
                 throw new InputRefused(

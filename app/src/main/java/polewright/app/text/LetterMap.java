@@ -16,6 +16,7 @@ final class LetterMap {
     private static final int LINES = 19;
     private static final double LETTER_HEIGHT = 2;
     private static final double MARGIN_COLUMNS = 2;
+    private static final double LEAST_RING_COLUMNS = 4;
     private static final double LEAST_ARCMIN = 0.01;
 
     private final Vector2D middle;
@@ -49,6 +50,12 @@ final class LetterMap {
                 cell(points.get(i - 1).add((double) k / pieces, along)).ifPresent(c -> set(c, letter));
             }
         }
+    }
+
+    /** Whether a ring of points comes out larger than a mark. */
+    boolean isSeen(List<Vector2D> ring) {
+        Vector2D size = highest(ring).subtract(lowest(ring));
+        return Math.max(size.getX(), size.getY()) >= LEAST_RING_COLUMNS * arcminPerColumn;
     }
 
     /** A single letter, kept on top of lines and earlier marks; false when the point is off the map. */

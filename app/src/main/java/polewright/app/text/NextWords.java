@@ -22,9 +22,7 @@ public final class NextWords {
     private static List<String> sight(Advice.TakeSighting take, NightState night) {
         List<String> lines = new ArrayList<>();
         lines.add("SIGHT " + RankingWords.words(take.kind())
-                + (take.watch().isZero()
-                        ? ""
-                        : ", " + TimeSpans.about(take.watch().toMinutes())));
+                + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));
         return lines;

@@ -30,9 +30,7 @@ public final class RankingWords {
     private static String what(RankedSighting sighting) {
         return words(sighting.kind())
                 + sighting.star().map(star -> ", " + star.name()).orElse("")
-                + (sighting.watch().isZero()
-                        ? ""
-                        : ", watched for " + TimeSpans.about(sighting.watch().toMinutes()));
+                + (sighting.watch().isZero() ? "" : ", watched for " + TimeSpans.of(sighting.watch()));
     }
 
     /** A kind of sighting in two or three words. */

@@ -28,7 +28,9 @@ public final class ZoneRefusals {
     private static String atMost(Cause cause, Optional<Duration> longest) {
         boolean look = cause == Cause.LEAVES_FIELD || cause == Cause.GO_TO;
         return longest.map(span ->
-                        (look ? "; it could stay at most " : "; the longest that could is ") + TimeSpans.atMost(span))
+                        // A refusal is one line, and is not broken.
+                        (look ? "; it could stay at most " : "; the longest that could is ")
+                                + TimeSpans.atMost(span).replace('\u00a0', ' '))
                 .orElse("");
     }
 

@@ -43,7 +43,7 @@ public final class ZoneText {
 
     private List<String> lines() {
         drawEdge();
-        scene.now().filter(now -> isNear(now.offset())).ifPresent(now -> {
+        regions().ifPresent(now -> {
             map.line(closed(scene.region(now, 2)), '.');
             map.line(closed(scene.region(now, 1)), ':');
         });
@@ -90,7 +90,7 @@ public final class ZoneText {
         }
         scene.now().flatMap(now -> scene.goal()).ifPresent(goal -> told.add(0, mark('T', goal, "after the turns")));
         scene.now().ifPresent(now -> told.add(0, now(now)));
-        if (scene.now().filter(now -> isNear(now.offset())).isPresent()) {
+        if (regions().isPresent()) {
             told.add(":  1 sigma about it   .  2 sigma");
         }
         return told;
@@ -120,14 +120,29 @@ public final class ZoneText {
         if (isNear(AxisOffset.NONE)) {
             points.add(Vector2D.ZERO);
         }
-        scene.now().filter(now -> isNear(now.offset())).ifPresent(now -> points.add(scene.seen(now.offset())));
+        scene.now().filter(now -> isNear(now.offset())).ifPresent(now -> {
+            points.add(scene.seen(now.offset()));
+            List<Vector2D> region = scene.region(now, 2);
+            if (region.stream().allMatch(this::isNear)) {
+                points.addAll(region);
+            }
+        });
         return points;
     }
 
+    /** Where the axis is, if its regions are on the map and large enough to be told from its mark. */
+    private Optional<ZoneScene.Place> regions() {
+        return scene.now().filter(now -> isNear(now.offset()) && map.isSeen(scene.region(now, 2)));
+    }
+
     private boolean isNear(AxisOffset offset) {
+        return isNear(scene.seen(offset));
+    }
+
+    private boolean isNear(Vector2D seen) {
         Vector2D lowest = LetterMap.lowest(zone());
         Vector2D size = LetterMap.highest(zone()).subtract(lowest);
-        Vector2D fromMiddle = scene.seen(offset).subtract(lowest.add(0.5, size));
+        Vector2D fromMiddle = seen.subtract(lowest.add(0.5, size));
         return fromMiddle.getNorm() <= FAR * Math.max(size.getX(), size.getY());
     }
 

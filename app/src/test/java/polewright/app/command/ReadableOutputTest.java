@@ -44,6 +44,12 @@ class ReadableOutputTest {
             "undo",
             "fix",
             "advise",
+            "next",
+            "allow --for planets",
+            "allow shot pictures --exposure 60 --focal-length 900 --pixel 3.76",
+            "allow",
+            "allow --draw",
+            "advise --draw",
             "log",
             "log nights",
             "ground",
@@ -93,7 +99,7 @@ class ReadableOutputTest {
                 .contains("THEN  polewright sight scale ALTITUDE")
                 .contains("THEN  log it; N in divisions, WAY is north or south:")
                 .containsSequence(
-                        "  polewright sight drift achernar --minutes 5 --moved N --toward WAY \\",
+                        "  polewright sight drift achernar --minutes 3 --moved N --toward WAY \\",
                         "      --with reticle");
     }
 
@@ -116,6 +122,12 @@ class ReadableOutputTest {
                 "log --help",
                 "log export --help",
                 "replay --help",
+                "allow --help",
+                "allow look --help",
+                "allow shot --help",
+                "allow drop --help",
+                "next --help",
+                "advise --help",
                 "where --help",
                 "rig --help",
                 "demo --help",

@@ -1,6 +1,7 @@
 package polewright.axis.drawing;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
@@ -26,6 +27,12 @@ final class LabelPlacer {
     record Placed(List<String> lines, double size, Box box, Vector2D pointedAt) {
         boolean needsLeader() {
             return box.nearestTo(pointedAt).distance(pointedAt) > 1.6 * GAP;
+        }
+
+        /** How far from a good distance it stands; a label that touches what it names is worse than one farther off. */
+        private double stretch() {
+            double distance = leaderStart().distance(pointedAt);
+            return distance < GAP ? FREE_END * (GAP - distance) : distance - GAP;
         }
 
         Vector2D leaderStart() {
@@ -57,23 +64,20 @@ final class LabelPlacer {
                 .max()
                 .orElse(0);
         double height = LINE_HEIGHT * lines.size();
+        List<Placed> nearestFirst = candidates(lines, size, width, height, pointsAt);
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
-        for (double x = area.left() + width / 2; x <= area.right() - width / 2; x += STEP) {
-            for (double y = area.top() + height / 2; y <= area.bottom() - height / 2; y += STEP) {
-                Box box = Box.about(new Vector2D(x, y), width, height);
-                if (taken.stream().anyMatch(box::meets)) {
-                    continue;
-                }
-                double covered = covered(box);
-                for (Vector2D point : pointsAt) {
-                    Placed placed = new Placed(lines, size, box, point);
-                    double cost = covered + awkwardness(placed);
-                    if (cost < least) {
-                        least = cost;
-                        best = placed;
-                    }
-                }
+        for (Placed placed : nearestFirst) {
+            if (placed.stretch() >= least) {
+                break;
+            }
+            double cost = placed.stretch() + covered(placed.box());
+            if (cost < least) {
+                cost += crossed(placed);
+            }
+            if (cost < least) {
+                least = cost;
+                best = placed;
             }
         }
         if (best != null) {
@@ -85,6 +89,21 @@ final class LabelPlacer {
         return Optional.ofNullable(best);
     }
 
+    private List<Placed> candidates(
+            List<String> lines, double size, double width, double height, List<Vector2D> pointsAt) {
+        List<Placed> candidates = new ArrayList<>();
+        for (double x = area.left() + width / 2; x <= area.right() - width / 2; x += STEP) {
+            for (double y = area.top() + height / 2; y <= area.bottom() - height / 2; y += STEP) {
+                Box box = Box.about(new Vector2D(x, y), width, height);
+                if (taken.stream().noneMatch(box::meets)) {
+                    pointsAt.forEach(point -> candidates.add(new Placed(lines, size, box, point)));
+                }
+            }
+        }
+        candidates.sort(Comparator.comparingDouble(Placed::stretch));
+        return candidates;
+    }
+
     private double covered(Box box) {
         Box wide = box.grown(2);
         double cost = 0;
@@ -94,23 +113,19 @@ final class LabelPlacer {
         return cost;
     }
 
-    /** A leader may cross a line, but had better not run along it. */
-    private double crossed(Vector2D on) {
-        double cost = 0;
-        for (Shunned one : shunned) {
-            cost += one.point().distanceSq(on) < STEP * STEP / 4 ? one.cost() : 0;
+    /** A leader may cross a line, but had better not run along it, and never over another label. */
+    private double crossed(Placed placed) {
+        if (!placed.needsLeader()) {
+            return 0;
         }
-        return cost;
-    }
-
-    private double awkwardness(Placed placed) {
-        double distance = placed.leaderStart().distance(placed.pointedAt());
-        double cost = distance < GAP ? FREE_END * (GAP - distance) : distance - GAP;
-        if (placed.needsLeader()) {
-            for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
-                boolean isAtEnd = on.distance(placed.pointedAt()) < GAP;
-                cost += !isAtEnd && taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
-                cost += isAtEnd ? 0 : crossed(on);
+        double cost = 0;
+        for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
+            if (on.distance(placed.pointedAt()) < GAP) {
+                break;
+            }
+            cost += taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
+            for (Shunned one : shunned) {
+                cost += one.point().distanceSq(on) < STEP * STEP / 4 ? one.cost() : 0;
             }
         }
         return cost;

@@ -24,7 +24,8 @@ public final class WedgeDrawing {
     private static final double SIZE = 14;
     private static final double HEADING = 62;
     private static final double VIEW = 206;
-    private static final double TOLD = 76;
+    private static final double HEADS_APART = 52;
+    private static final double LEAST_TOLD = 76;
     private static final double UNTOLD = 34;
     private static final double LINE = 18;
     private static final int LETTERS = 40;
@@ -42,7 +43,7 @@ public final class WedgeDrawing {
         this.palette = palette;
         double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
         for (boolean azimuth : order()) {
-            height += turn(azimuth).isPresent() ? TOLD : UNTOLD;
+            height += turn(azimuth).map(WedgeDrawing::told).orElse(UNTOLD);
         }
         this.svg = new Svg(WIDTH, (int) Math.ceil(height), title(), description(), palette);
     }
@@ -96,17 +97,30 @@ public final class WedgeDrawing {
         svg.open(azimuth ? "azimuth-turn" : "altitude-turn");
         for (double leg : turn.get().legs()) {
             new ScrewHead(svg, palette).turned(new Vector2D(x, y + 30), leg > 0);
-            x += 58;
+            x += HEADS_APART;
         }
         svg.close();
         String number = turns.size() > 1 ? turns.indexOf(turn.get()) + 1 + ". " : "";
         text(x - 20, y + 14, Anchor.START, 15, number + capitalised(screw));
         double line = y + 14 + LINE;
-        for (String words : turn.get().words()) {
+        for (String words : words(turn.get())) {
             text(x - 20, line, Anchor.START, SIZE, words);
             line += LINE;
         }
-        return TOLD;
+        return told(turn.get());
+    }
+
+    private static double told(ScrewToTurn turn) {
+        return Math.max(LEAST_TOLD, LINE * (1.5 + words(turn).size()));
+    }
+
+    /** Broken to fit beside the heads. */
+    private static List<String> words(ScrewToTurn turn) {
+        double room = WIDTH - 2 * MARGIN - 4 - HEADS_APART * turn.legs().size();
+        int letters = (int) (room / Lettering.width("n", SIZE));
+        return turn.words().stream()
+                .flatMap(leg -> Lettering.wrapped(leg, letters, 3).stream())
+                .toList();
     }
 
     private List<Boolean> order() {

@@ -27,12 +27,14 @@ final class ZonePanel {
     private static final double SMALLEST_REGION = 10;
     // Of the map's width: a larger one would only flood the map.
     private static final double LARGEST_REGION = 2.5;
+    private static final double HATCH_APART = 6;
     private static final double FINE = 4;
     private static final double ONE_PLACE = 6;
     private static final double BESIDE_AIM = 30;
 
     private final ZoneScene scene;
     private final MapView view;
+    private final ZoneOutline outline;
     private final List<Stretch> causes;
     private final List<Stretch> unlabelled = new ArrayList<>();
     private final List<Placed> labels = new ArrayList<>();
@@ -42,7 +44,8 @@ final class ZonePanel {
     ZonePanel(ZoneScene scene, MapView view, boolean causesNamed) {
         this.scene = scene;
         this.view = view;
-        this.causes = ZoneOutline.of(scene.allowance()).causes();
+        this.outline = ZoneOutline.of(scene.allowance());
+        this.causes = outline.causes();
         this.placer = new LabelPlacer(view.area().grown(-2));
         avoidWhatIsDrawn();
         if (causesNamed) {
@@ -84,14 +87,13 @@ final class ZonePanel {
         svg.openWindow(view.area());
         svg.open("ground");
         svg.polygon(Look.filled(palette.glass(), "none", 0), corners(zone()));
-        if (showsRegions()) {
-            svg.polygon(Look.filled(palette.metal(), "none", 0), corners(region(1)));
-        }
         svg.close();
         edges(svg, palette);
         if (showsRegions()) {
             svg.open("sigmas");
-            svg.polygon(Look.line(palette.axis(), 1), corners(region(1)));
+            for (List<Vector2D> line : shading()) {
+                svg.line(Look.line(palette.axis(), 1.1), line.get(0), line.get(1));
+            }
             svg.polygon(Look.line(palette.axis(), 1.6).dashed("4 4"), corners(region(2)));
             svg.close();
         }
@@ -113,7 +115,7 @@ final class ZonePanel {
 
     private void edges(Svg svg, Palette palette) {
         svg.open(ZONE);
-        List<Stretch> stretches = ZoneOutline.of(scene.allowance()).stretches();
+        List<Stretch> stretches = outline.stretches();
         for (Stretch stretch : stretches) {
             svg.polyline(Look.line(palette.ink(), 2.4).dashed(dash(stretch)), seen(stretch));
         }
@@ -156,7 +158,7 @@ final class ZonePanel {
         }
         scene.now()
                 .flatMap(now -> scene.goal().map(goal -> List.of(onPaper(now.offset()), onPaper(goal))))
-                .ifPresent(arrow -> placer.shun(Strokes.sampled(arrow, FINE), 5));
+                .ifPresent(arrow -> placer.shun(Strokes.sampled(arrow, FINE), 20));
     }
 
     private void nameEdges() {
@@ -219,9 +221,7 @@ final class ZonePanel {
     }
 
     private List<Vector2D> zone() {
-        return ZoneOutline.of(scene.allowance()).points().stream()
-                .map(this::onPaper)
-                .toList();
+        return outline.points().stream().map(this::onPaper).toList();
     }
 
     private List<Vector2D> seen(Stretch stretch) {
@@ -230,6 +230,14 @@ final class ZonePanel {
 
     private List<Vector2D> region(double sigmas) {
         return view.onPaper(scene.region(scene.now().orElseThrow(), sigmas));
+    }
+
+    private List<List<Vector2D>> shading() {
+        Box extent = MapView.extent(region(1));
+        int lines = (int) Math.max(3, Math.rint(Math.hypot(extent.width(), extent.height()) / 2 / HATCH_APART) * 2 + 1);
+        return scene.shading(scene.now().orElseThrow(), lines).stream()
+                .map(view::onPaper)
+                .toList();
     }
 
     private List<Vector2D> path() {

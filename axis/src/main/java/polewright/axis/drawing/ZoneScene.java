@@ -67,4 +67,11 @@ public record ZoneScene(
                 .map(covariance -> SigmaRegion.outline(seen(place.offset()), covariance, northern, sigmas))
                 .orElse(List.of());
     }
+
+    /** Parallel lines that shade the region of 1 sigma about a place, each as its two ends. */
+    List<List<Vector2D>> shading(Place place, int lines) {
+        return place.covariance()
+                .map(covariance -> SigmaRegion.hatching(seen(place.offset()), covariance, northern, 1, lines))
+                .orElse(List.of());
+    }
 }

@@ -1,10 +1,16 @@
 /**
- * Pictures of the rig, as SVG text: pure functions of a mount, a site and a palette.
+ * Pictures of the rig and of the zone, as SVG text: pure functions of a mount, a site, a scene and a palette.
  *
  * <pre>
  *   MountKind, Site, Palette ──▶ HomeDrawing (level, plumb, angles, words) ──▶ SVG text
  *                                     │
  *                                     └──▶ MountSketch (stand, mount, tube)
+ *
+ *   Allowance ──▶ ZoneOutline (stretches of the edge, each with its cause)
+ *                      │
+ *   ZoneScene ──▶ ZoneDrawing (sheet) ──▶ ZonePanel (one map) ──▶ MapView, LabelPlacer, Rulers, ZoneMarks
+ *
+ *   ScrewToTurn ──▶ WedgeDrawing (sheet) ──▶ WedgeSketch (side, top), ScrewHead (sense)
  * </pre>
  */
 @NullMarked

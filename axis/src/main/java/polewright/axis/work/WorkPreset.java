@@ -57,7 +57,7 @@ public enum WorkPreset {
             case CASUAL_LOOK -> {
                 Angle field = wideField(rig);
                 yield new Look(
-                        "casual look",
+                        words,
                         field,
                         Duration.ofMinutes(15),
                         Optional.of(field.times(0.5)),
@@ -65,7 +65,7 @@ public enum WorkPreset {
             }
             case PLANETS ->
                 new Look(
-                        "planets",
+                        words,
                         narrowField(rig),
                         Duration.ofMinutes(10),
                         Optional.of(wideField(rig).times(0.5)),

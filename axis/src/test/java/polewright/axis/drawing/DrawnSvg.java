@@ -39,6 +39,49 @@ record DrawnSvg(Element root) {
                 .orElseThrow();
     }
 
+    List<Line2D> lines(String name) {
+        return elements(root, "line").stream()
+                .filter(e -> e.getAttribute("class").equals(name))
+                .map(DrawnSvg::toLine)
+                .toList();
+    }
+
+    /** Every group of that class, as a drawing of its own. */
+    List<DrawnSvg> parts(String name) {
+        return groups(name).stream().map(DrawnSvg::new).toList();
+    }
+
+    /** The box about all corners of polygons, lines and polylines. */
+    Rectangle2D extent() {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (String tag : List.of("polygon", "polyline")) {
+            for (Element e : elements(root, tag)) {
+                List<Double> xy = numbers(e.getAttribute("points"));
+                for (int i = 0; i < xy.size(); i += 2) {
+                    x.add(xy.get(i));
+                    y.add(xy.get(i + 1));
+                }
+            }
+        }
+        for (Element e : elements(root, "line")) {
+            x.addAll(List.of(number(e, "x1"), number(e, "x2")));
+            y.addAll(List.of(number(e, "y1"), number(e, "y2")));
+        }
+        Rectangle2D box = new Rectangle2D.Double(x.get(0), y.get(0), 0, 0);
+        for (int i = 1; i < x.size(); i++) {
+            box.add(x.get(i), y.get(i));
+        }
+        return box;
+    }
+
+    /** From the first to the last corner of the first line of several pieces. */
+    Line2D firstToLastOfStroke() {
+        List<Double> xy = numbers(elements(root, "polyline").get(0).getAttribute("points"));
+        int last = xy.size() - 2;
+        return new Line2D.Double(xy.get(0), xy.get(1), xy.get(last), xy.get(last + 1));
+    }
+
     List<Lettered> texts() {
         return elements(root, "text").stream().map(DrawnSvg::toLettered).toList();
     }

@@ -187,7 +187,7 @@ class HomeDrawingTest {
                 .orElseThrow();
     }
 
-    private static String swapped(String text) {
+    static String swapped(String text) {
         return text.replaceAll("\\bsouth\\b", "~")
                 .replaceAll("\\bnorth\\b", "south")
                 .replaceAll("~", "north")

@@ -66,8 +66,10 @@ final class SampleZones {
     /** Eight items, more than there is room for by the edge. */
     static WorkZone manyItems() {
         List<Rule> rules = new ArrayList<>();
+        List<Cause> causes = List.of(Cause.values());
         for (int i = 0; i < 8; i++) {
-            rules.add(Rule.straight("Target number " + (i + 1), Cause.values()[i % 5], 45 * i + 7, 4 + 0.4 * (i % 3)));
+            rules.add(Rule.straight(
+                    "Target number " + (i + 1), causes.get(i % causes.size()), 45 * i + 7, 4 + 0.4 * (i % 3)));
         }
         return zone(AxisOffset.ofArcminutes(1, -1), rules.toArray(Rule[]::new));
     }

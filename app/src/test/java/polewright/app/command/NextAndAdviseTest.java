@@ -1,0 +1,196 @@
+package polewright.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.app.CommandRun;
+
+/** What to do next, in few words and in many. */
+class NextAndAdviseTest {
+    private static final String LARKFELL = "54.60,-2.90,240";
+    private static final String PICTURES = "allow shot pictures --exposure 60 --focal-length 1200 --pixel 3.76";
+
+    @TempDir
+    private Path folder;
+
+    private CommandRun evening(String site, String at) {
+        CommandRun person = new CommandRun(folder, at);
+        person.good("begin", "--site", site);
+        return person;
+    }
+
+    private static CommandRun.Outcome type(CommandRun person, String typed) {
+        person.waitMinutes(3);
+        return person.good(typed.split(" ", -1));
+    }
+
+    private static String flat(CommandRun.Outcome outcome) {
+        return outcome.out().replaceAll("\\s+", " ");
+    }
+
+    /** An axis some 20′ off, known to some minutes of arc. */
+    private CommandRun withAnAxis(String site, String at, String star) {
+        CommandRun person = evening(site, at);
+        type(person, "sight compass 0");
+        type(person, "sight scale " + (site.startsWith("-") ? "43.95" : "54.6"));
+        type(person, "sight still " + star + " --distance 0.1 --toward 2 --with finder --sigma 0.02");
+        return person;
+    }
+
+    @Test
+    void nextIsTheOneThingToDoWithoutItsReasons() {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        assertThat(person.good("next").lines())
+                .containsExactly("SIGHT level and scale", "THEN  polewright sight scale ALTITUDE");
+        type(person, "sight scale 54");
+        assertThat(person.good("next").lines())
+                .containsExactly("SIGHT the compass", "THEN  polewright sight compass BEARING");
+    }
+
+    @Test
+    void nextNamesTheStarAndHowLong() {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, PICTURES);
+        List<String> lines = person.good("next").lines();
+        assertThat(lines).hasSizeLessThanOrEqualTo(8).noneMatch(line -> line.startsWith("WHY"));
+        assertThat(lines.get(0)).matches("(SIGHT|TURN|LOOSEN|CLAMP) .*");
+        assertThat(lines).anyMatch(line -> line.contains("polewright "));
+    }
+
+    @Test
+    void nextAsJsonIsTheAdviceAndItsWords() {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        JsonNode next = person.good("next", "--json").json();
+        assertThat(next.get("do").textValue()).isEqualTo("sight");
+        assertThat(next.get("sighting").textValue()).isEqualTo("level_and_scale");
+        assertThat(next.get("words").get(0).textValue()).isEqualTo("SIGHT level and scale");
+    }
+
+    @Test
+    void cautionsAreNeverLeftOut() {
+        // Near the zenith the Sun casts no shadow to measure by: once compass and scale are read nothing is left by
+        // day.
+        CommandRun person = evening("-30,170,0", "2026-12-21T00:30:00Z");
+        type(person, "sight compass 0");
+        type(person, "sight scale 30");
+        String next = person.good("next").out();
+        assertThat(next)
+                .startsWith("WAIT  for dark")
+                .contains("CARE  Keep tube and finder capped while the Sun is up.");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "'54.60,-2.90,240', 2026-11-25T20:00:00Z, polaris",
+        "'-43.95,170.40,710', 2026-11-25T10:30:00Z, sigoct",
+    })
+    void adviseSaysHowLongExposuresMayBe_andWhatTheOtherSightingsWouldBring(String site, String at, String star) {
+        CommandRun person = withAnAxis(site, at, star);
+        type(person, PICTURES);
+        String told = flat(person.good("advise"));
+        assertThat(told)
+                .containsPattern(
+                        "ZONE Good enough for pictures: [\\d.]+′ round the best aim. The chance of it now: (under )?\\d+ %\\.")
+                .containsPattern(
+                        "SHOT pictures \\(60 s wanted\\): stars stay round for [\\d.]+ s unguided, [\\d.]+ (s|minutes)"
+                                + " guided, as the axis is now. After one more adjustment, about \\d+ minutes' work: [\\d.]+ (s|minutes)"
+                                + " unguided, ")
+                .containsPattern(
+                        "RANK Sightings that could come next, most gain a minute first: 1\\. .*: \\d+ minutes in all,"
+                                + " then a chance of ");
+        JsonNode json = person.good("advise", "--json").json();
+        JsonNode shot = json.get("exposures").get(0);
+        assertThat(shot.get("name").textValue()).isEqualTo("pictures");
+        assertThat(shot.get("wanted_s").doubleValue()).isEqualTo(60);
+        double now = shot.get("now").get("unguided_s").doubleValue();
+        JsonNode after = shot.get("after_one_more_adjustment");
+        assertThat(now).isBetween(0.5, 60.0);
+        assertThat(shot.get("now").get("guided_s").doubleValue()).isGreaterThan(now);
+        assertThat(after.get("unguided_s").doubleValue()).isGreaterThan(now);
+        assertThat(after.get("minutes").doubleValue()).isBetween(1.0, 90.0);
+        assertThat(shot.get("long_enough").booleanValue()).isFalse();
+        assertThat(shot.get("worth_adjusting").booleanValue()).isTrue();
+        assertThat(json.get("allowance").get("strictest").textValue()).isEqualTo("pictures");
+        JsonNode ranking = json.get("ranking");
+        assertThat(ranking.size()).isGreaterThan(1);
+        assertThat(ranking.get(0).get("probability_after").doubleValue()).isBetween(0.0, 1.0);
+        assertThat(ranking.get(0).get("minutes").doubleValue()).isPositive();
+    }
+
+    @Test
+    void whereTheExposuresThatAreWantedCanBeTakenItIsSaid() {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, "allow shot wide --exposure 1 --focal-length 50 --pixel 5");
+        assertThat(flat(person.good("advise"))).contains("That is long enough: no more adjusting for this.");
+        JsonNode shot = person.good("advise", "--json").json().get("exposures").get(0);
+        assertThat(shot.get("long_enough").booleanValue()).isTrue();
+        assertThat(shot.get("worth_adjusting").booleanValue()).isFalse();
+    }
+
+    @Test
+    void withoutAnAxisNothingIsSaidOfExposures() {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        type(person, PICTURES);
+        assertThat(person.good("advise").out()).doesNotContain("SHOT");
+        assertThat(person.good("advise", "--json").json().get("exposures")).isEmpty();
+    }
+
+    @Test
+    void zoneAndWedgeAreDrawn() throws IOException {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, PICTURES);
+        type(person, "turn --azimuth 1/4");
+        type(person, "sight drift rigel --minutes 5 --moved 2 --toward south --with reticle --at 2026-11-25T23:40Z");
+        Path zone = person.file("zone.svg");
+        Path wedge = person.file("wedge.svg");
+        assertThat(person.good("advise", "--picture", zone.toString(), "--wedge", wedge.toString())
+                        .out())
+                .endsWith("Drawn: " + zone + "\nDrawn: " + wedge + "\n");
+        assertThat(Files.readString(zone)).startsWith("<svg").contains("pictures");
+        assertThat(Files.readString(wedge)).startsWith("<svg");
+        assertThat(person.good("advise", "--draw").out()).contains("north celestial pole");
+        assertThat(person.good("advise", "--draw", "--json").json().has("do")).isTrue();
+    }
+
+    @Test
+    void replayShowsAllowanceAndAdviceAfterEachEvent() {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, PICTURES);
+        type(person, "allow 3");
+        Path file = person.file("night.jsonl");
+        person.good("log", "export", file.toString());
+        JsonNode night = person.good("replay", file.toString(), "--json").json();
+        assertThat(night).hasSize(6).allSatisfy(event -> {
+            assertThat(event.get("allowance").get("depth_arcmin").doubleValue()).isPositive();
+            assertThat(event.get("advice").has("do")).isTrue();
+        });
+        assertThat(night.get(3).get("allowance").get("shape").textValue()).isEqualTo("disc");
+        assertThat(night.get(4).get("allowance").get("strictest").textValue()).isEqualTo("pictures");
+        assertThat(night.get(5).get("allowance").get("words").textValue()).isEqualTo("within 3′ of the pole");
+        String told = flat(person.good("replay", file.toString()));
+        assertThat(told)
+                .contains(": work: pictures. The axis points ")
+                .containsPattern("ZONE Good enough for pictures: [\\d.]+′ round the best aim. The chance of it now: ")
+                .contains("ZONE Within 3′ of the pole. The chance of it now: ");
+    }
+
+    @Test
+    void withoutALogTheNextStepIsSaid() {
+        CommandRun newcomer = new CommandRun(folder.resolve("new"), "2026-01-15T20:00:00Z");
+        for (String command : new String[] {"next", "allow"}) {
+            CommandRun.Outcome outcome = newcomer.run(command);
+            assertThat(outcome.err())
+                    .isEqualTo("polewright " + command + ": there is no log yet at " + newcomer.log()
+                            + ": begin a night first, with polewright begin --site LAT,LON.\n");
+            assertThat(outcome.status()).isEqualTo(1);
+        }
+    }
+}
