@@ -62,8 +62,7 @@ final class CameraOptions {
         }
         if (!(focalLengthMm >= 1 && focalLengthMm <= 20_000)) {
             throw new InputRefused(
-                    "a focal length of " + PlainNumber.asTyped(focalLengthMm)
-                            + " mm is outside 1 to 20000",
+                    "a focal length of " + PlainNumber.asTyped(focalLengthMm) + " mm is outside 1 to 20000",
                     "give it in mm");
         }
         if (!(pixelMicrons >= 0.5 && pixelMicrons <= 100)) {
