@@ -37,9 +37,6 @@ public final class Adviser {
     private static final double STANDS_OUT_SIGMAS = 2;
     // Turning is worth it on a vague fix too, if it will probably do.
     private static final double PROBABLY_DOES = 0.8;
-    // What is seen after clamping counts for more than what clamping may undo again: clamp as soon as it is likely
-    // good.
-    private static final double LIKELY = 0.6;
     private static final double CLEARLY_HELPS = 0.1;
     // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
     private static final double HOPELESS = 0.2;
