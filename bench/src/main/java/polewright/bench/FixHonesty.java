@@ -6,6 +6,7 @@ import java.util.stream.LongStream;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
 import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Fix;
 import polewright.rehearsal.RehearsedNight;
 
 /**
@@ -28,13 +29,14 @@ public final class FixHonesty {
 
     public static void main(String[] args) {
         long firstSeed = args.length > 0 ? Long.parseLong(args[0]) : 1;
+        int count = args.length > 1 ? Integer.parseInt(args[1]) : NIGHTS;
         System.out.printf(
                 Locale.ROOT,
                 "%d nights, seeds %d to %d; both hemispheres, latitudes 20 to 65, offsets to 15 degrees%n",
-                NIGHTS,
+                count,
                 firstSeed,
-                firstSeed + NIGHTS - 1);
-        List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + NIGHTS)
+                firstSeed + count - 1);
+        List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + count)
                 .parallel()
                 .mapToObj(RandomNight::anyOffset)
                 .toList();
@@ -48,6 +50,13 @@ public final class FixHonesty {
         report(
                 "every fix that advises",
                 nights.stream().flatMap(List::stream).filter(FixHonesty::known).toList());
+        System.out.printf(
+                Locale.ROOT,
+                "nights in which a turn was blamed that was made as told: %d of %d%n",
+                nights.stream()
+                        .filter(n -> n.stream().anyMatch(FixHonesty::blamesATurn))
+                        .count(),
+                nights.size());
         long stopped = nights.stream()
                 .filter(n -> last(n).night().advice() instanceof Advice.Stop)
                 .count();
@@ -62,6 +71,12 @@ public final class FixHonesty {
                 stopped,
                 nights.size(),
                 100.0 * good / stopped);
+    }
+
+    /** Every turn of these nights was made as told, as well as a hand can: whoever blames one is wrong. */
+    private static boolean blamesATurn(RehearsedNight.Moment moment) {
+        return moment.night().fix() instanceof Fix.Dubious dubious
+                && dubious.reason().contains("does not fit the turns");
     }
 
     private static void report(String stage, List<RehearsedNight.Moment> moments) {
@@ -88,6 +103,6 @@ public final class FixHonesty {
     }
 
     private static boolean known(RehearsedNight.Moment moment) {
-        return !(moment.night().fix() instanceof polewright.axis.fix.Fix.Underdetermined);
+        return !(moment.night().fix() instanceof Fix.Underdetermined);
     }
 }

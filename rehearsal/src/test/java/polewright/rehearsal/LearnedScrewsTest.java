@@ -53,7 +53,7 @@ class LearnedScrewsTest {
         double[] errors = new double[3];
         errors[0] = nextTurnsError(night);
         for (int adjustment = 1; adjustment <= 2; adjustment++) {
-            look.apply(night.turnedToThePole());
+            night = look.apply(night.turnedToThePole());
             errors[adjustment] = nextTurnsError(night);
         }
         return errors;

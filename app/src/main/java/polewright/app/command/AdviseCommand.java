@@ -18,6 +18,7 @@ import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.LegWords;
 import polewright.app.text.RankingWords;
+import polewright.app.text.ScrewWords;
 import polewright.app.text.ZoneWords;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
@@ -65,6 +66,7 @@ final class AdviseCommand implements Callable<Integer> {
         } else {
             output.say(workbench, AdviceWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
+            output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.contradictions(night));
             output.say(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));

@@ -13,6 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.AngleWords;
+import polewright.app.text.ScrewWords;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
@@ -66,10 +67,11 @@ final class BeginCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         // All of it is known to be usable before a log is made for it.
-        NightEvent.Begun begun = begun(log.lastBegun(workbench));
-        BeginningWork.Taken work = purpose.taken(begun, log.lastWork(workbench), allowArcmin != null);
+        NightEvent.Begun usable = begun(log.lastBegun(workbench));
+        BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
+            NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), opened));
             NightId night = opened.begin(begun, sky.at(workbench));
             work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);
@@ -83,10 +85,15 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), " + work.words() + ".");
                 output.say(workbench, work.notes());
+                begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
                 output.say(workbench, AdviceWords.of(state));
             }
         }
         return 0;
+    }
+
+    private static NightEvent.Begun withRig(NightEvent.Begun begun, Rig rig) {
+        return new NightEvent.Begun(begun.siteName(), begun.site(), begun.weather(), rig, begun.allowance());
     }
 
     /** A second beginning in one evening would leave this evening's sightings behind. */

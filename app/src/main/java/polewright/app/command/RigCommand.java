@@ -1,9 +1,11 @@
 package polewright.app.command;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import polewright.app.Workbench;
+import polewright.axis.rig.Rig;
 import polewright.night.jsonl.RigText;
 
 @Command(
@@ -24,7 +26,9 @@ final class RigCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        workbench.out().print(RigText.write(rig.rig(log.lastBegun(workbench))));
+        // What earlier nights taught comes from the log when a night begins: in a file to be edited it would go stale.
+        Rig bare = rig.rig(log.lastBegun(workbench)).withExperience(Optional.empty());
+        workbench.out().print(RigText.write(bare));
         workbench.out().flush();
         return 0;
     }

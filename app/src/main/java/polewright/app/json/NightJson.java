@@ -15,7 +15,6 @@ import polewright.axis.advice.SkyMeanwhile;
 import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
-import polewright.axis.fix.ScrewGains;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 
@@ -59,7 +58,7 @@ public final class NightJson {
                 state.axis().altitudeError(state.site()).arcminutes());
         node.put("probability_good_enough", night.advice().probabilityNow());
         node.put("clamped", night.clamped());
-        node.set("screws", gains(state.gains()));
+        node.set("screws", ScrewsJson.of(night));
         ArrayNode sightings = node.putArray("sightings");
         fix.agreements().forEach(a -> sightings.add(agreement(a)));
         return node;
@@ -155,17 +154,6 @@ public final class NightJson {
             return "solved";
         }
         return fix instanceof Fix.Dubious ? "dubious" : "underdetermined";
-    }
-
-    private static ObjectNode gains(ScrewGains gains) {
-        ObjectNode node = NODES.objectNode();
-        node.put("azimuth_factor", gains.azimuthFactor());
-        node.put("azimuth_factor_sigma", gains.azimuthSigma());
-        node.put("altitude_factor", gains.altitudeFactor());
-        node.put("altitude_factor_sigma", gains.altitudeSigma());
-        node.put("azimuth_into_altitude", gains.azimuthIntoAltitude());
-        node.put("altitude_into_azimuth", gains.altitudeIntoAzimuth());
-        return node;
     }
 
     private static ObjectNode agreement(Agreement agreement) {

@@ -59,6 +59,7 @@ public final class FixWords {
             lines.add("By the mount's circles: azimuth " + side(state.axis().azimuthError(site)) + ", altitude "
                     + signed(state.axis().altitudeError(site)) + " against the pole.");
             lines.addAll(gains(state.gains()));
+            lines.addAll(ScrewWords.findings(state));
         }
         if (night.fix() instanceof Fix.Dubious dubious) {
             lines.add("DOUBT " + dubious.reason() + ".");

@@ -27,6 +27,8 @@ final class ItemLimits {
     private static final double SMALL_PICTURE_RAD = Math.toRadians(0.3);
     // Lower, the corner of a wide picture is ground or murk.
     private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
+    // The path of a short exposure is straight: its ends tell all. Of a longer one more must be looked at.
+    private static final double STRAIGHT_SECONDS = 300;
     private static final double LONG_EXPOSURE_SECONDS = 1200;
     private static final double LOOK_EVERY_SECONDS = 1800;
 
@@ -97,7 +99,7 @@ final class ItemLimits {
 
     private void addUnguided(Shot shot, Stretch stretch, double halfDiagonal) {
         double tolerance = shot.tolerance().arcseconds();
-        double[] times = exposureTimes(stretch);
+        double[] times = exposureTimes(shot, stretch);
         addAllPairs(shot.name(), Cause.DRIFT, path(stretch.start(), times), times, tolerance);
         boolean overSky = !(shot.region() instanceof SkyRegion.Track);
         int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : waysRound(shot);
@@ -111,7 +113,7 @@ final class ItemLimits {
 
     /** The guide star on one side of the middle and the corner on the other: no corner is farther from it. */
     private void addGuided(Shot shot, Stretch stretch, double guideDistance, double halfDiagonal) {
-        double[] times = exposureTimes(stretch);
+        double[] times = exposureTimes(shot, stretch);
         List<Vector3D> tube = path(stretch.start(), times);
         int ways = waysRound(shot);
         for (int way = 0; way < ways; way++) {
@@ -168,8 +170,10 @@ final class ItemLimits {
                 .toList();
     }
 
-    private static double[] exposureTimes(Stretch stretch) {
-        return times(stretch, stretch.seconds() > LONG_EXPOSURE_SECONDS ? 6 : 2);
+    private static double[] exposureTimes(Shot shot, Stretch stretch) {
+        double seconds = stretch.seconds();
+        int stepsOfLong = shot.region() instanceof SkyRegion.Track ? 6 : 3;
+        return times(stretch, seconds > LONG_EXPOSURE_SECONDS ? stepsOfLong : seconds > STRAIGHT_SECONDS ? 2 : 1);
     }
 
     private static double[] times(Stretch stretch, int steps) {

@@ -22,8 +22,9 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
     private static final int RAYS = 240;
     // A limit this many times farther out than the edge wherever one looks does not matter.
     private static final double FAR = 1.25;
-    // To second order a limit is nearer than to first by no more than this part for each arcminute of offset: tan 80°.
-    private static final double BENDS_BY_PER_ARCMIN = 0.0017;
+    // Second order moves a limit by no more than 0.0017 of its distance for each arcminute of offset (tan 80°), one
+    // outward and another inward: of two that are farther apart the nearer stays so.
+    private static final double BENDS_BY_PER_ARCMIN = 0.0035;
     private static final double LEAST_HOLLOW_ARCMIN = 0.01;
     private static final int CORNER_HALVINGS = 14;
     private static final double NEVER_MOVED_MORE_THAN = 0.25;

@@ -66,7 +66,7 @@ public final class ZoneDrawing {
         ZonePanel panel = new ZonePanel(scene, view, true);
         List<String> notes = notes(panel.showsRegions());
         double below = view.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
-        Svg svg = begun(below + LINE * (notes.size() + panel.unlabelled().size()), palette);
+        Svg svg = begun(below + LINE * (notes.size() + keyLines(panel)), palette);
         panel.draw(svg, palette);
         captions(svg, palette, panel, notes, below);
         return svg.finished();
@@ -80,7 +80,7 @@ public final class ZoneDrawing {
         ZonePanel panel = new ZonePanel(scene, near, true);
         List<String> notes = notes(all.showsRegions() || panel.showsRegions());
         double below = near.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
-        Svg svg = begun(below + LINE * (notes.size() + panel.unlabelled().size()), palette);
+        Svg svg = begun(below + LINE * (notes.size() + keyLines(panel)), palette);
         all.draw(svg, palette);
         String larger = "The zone, " + times(near.unitsPerArcmin() / wide.unitsPerArcmin()) + " times larger:";
         svg.text(new Vector2D(MARGIN, between), Anchor.START, 15, palette.text(), larger);
@@ -102,14 +102,23 @@ public final class ZoneDrawing {
         for (Stretch stretch : panel.unlabelled()) {
             Look look = Look.line(palette.ink(), 2.4).dashed(panel.dash(stretch));
             svg.line("key", look, new Vector2D(MARGIN, y - 5), new Vector2D(MARGIN + 30, y - 5));
-            String words = Lettering.wrapped(stretch.words(), LETTERS - 5, 1).get(0);
-            svg.text(new Vector2D(MARGIN + 38, y), Anchor.START, SIZE, palette.text(), words);
-            y += LINE;
+            for (String line : keyWords(stretch)) {
+                svg.text(new Vector2D(MARGIN + 38, y), Anchor.START, SIZE, palette.text(), line);
+                y += LINE;
+            }
         }
         for (String note : notes) {
             svg.text(new Vector2D(MARGIN, y), Anchor.START, SIZE, palette.text(), note);
             y += LINE;
         }
+    }
+
+    private static int keyLines(ZonePanel panel) {
+        return panel.unlabelled().stream().mapToInt(s -> keyWords(s).size()).sum();
+    }
+
+    private static List<String> keyWords(Stretch stretch) {
+        return Lettering.wrapped(stretch.words(), LETTERS - 5, 2);
     }
 
     /** Of a Gaussian in two dimensions 39 % lies within 1 sigma and 86 % within 2. */

@@ -71,16 +71,18 @@ final class TurnSuspects {
                 .flatMap(turned -> suspicions(turned, site, rig))
                 .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.night(steps), s.surcharge())))
                 .filter(w -> w.account().night().settled())
-                .filter(w -> isToBlame(plain, w.account()))
+                .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
                 .flatMap(w -> w.words(site, rig).stream())
                 .findFirst();
     }
 
-    private static boolean isToBlame(Account asTold, Account suspected) {
-        double gained = asTold.cost() - suspected.cost();
-        boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected);
-        return gained > MORE_THAN_ONE_SIGHTING || (gained > Contradictions.HUNDRED_TO_ONE && isAtStake);
+    private static boolean isToBlame(Account asTold, Weighed suspected) {
+        double gained = asTold.cost() - suspected.account().cost();
+        boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected.account());
+        // A slip fits anything between nothing and all: it has to explain more.
+        boolean isExact = !(suspected.suspicion().meant() instanceof Step.Slipped);
+        return gained > MORE_THAN_ONE_SIGHTING || (gained > Contradictions.HUNDRED_TO_ONE && isAtStake && isExact);
     }
 
     private static Stream<Suspicion> suspicions(Step.Turned told, Site site, Rig rig) {

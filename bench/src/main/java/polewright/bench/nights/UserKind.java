@@ -2,13 +2,16 @@ package polewright.bench.nights;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.work.Look;
 import polewright.axis.work.Shot;
+import polewright.axis.work.SkyRegion;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
 import polewright.axis.work.WorkPreset;
@@ -23,9 +26,20 @@ enum UserKind {
             return List.of();
         }
 
+        /** Looks here and there, planets, or go-tos that are to land in a field of high power without a finder. */
         @Override
         WorkItem item(Rig rig, RandomGenerator random) {
-            return (random.nextBoolean() ? WorkPreset.CASUAL_LOOK : WorkPreset.PLANETS).with(rig);
+            return switch (random.nextInt(3)) {
+                case 0 -> WorkPreset.CASUAL_LOOK.with(rig);
+                case 1 -> WorkPreset.PLANETS.with(rig);
+                default ->
+                    new Look(
+                            "go-to at high power",
+                            Angle.ofDegrees(0.3),
+                            Duration.ofMinutes(10),
+                            Optional.of(Angle.ofArcminutes(Draw.between(5, 12, random))),
+                            SkyRegion.Above.THIRTY_DEGREES);
+            };
         }
     },
     GUIDE_CAMERA("guide camera") {

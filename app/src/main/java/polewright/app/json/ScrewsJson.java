@@ -1,0 +1,51 @@
+package polewright.app.json;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.ScrewFinding;
+import polewright.axis.fix.ScrewGains;
+import polewright.axis.rig.Experience;
+import polewright.night.NightState;
+
+/** What was learned of the screws, tonight and on earlier nights, as JSON. */
+final class ScrewsJson {
+    private ScrewsJson() {}
+
+    static ObjectNode of(NightState night) {
+        AxisState state = night.fix().state();
+        ScrewGains gains = state.gains();
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("azimuth_factor", gains.azimuthFactor());
+        node.put("azimuth_factor_sigma", gains.azimuthSigma());
+        node.put("altitude_factor", gains.altitudeFactor());
+        node.put("altitude_factor_sigma", gains.altitudeSigma());
+        node.put("azimuth_into_altitude", gains.azimuthIntoAltitude());
+        node.put("altitude_into_azimuth", gains.altitudeIntoAzimuth());
+        for (ScrewFinding finding : ScrewFinding.of(state)) {
+            if (finding instanceof ScrewFinding.LeaningBase leaning) {
+                node.put("base_leans_right_deg", leaning.toTheRight().degrees());
+                node.put("base_leans_right_sigma_deg", leaning.sigma().degrees());
+            } else if (finding instanceof ScrewFinding.CrookedHinge crooked) {
+                node.put("hinge_out_of_square_right_deg", crooked.toTheRight().degrees());
+                node.put("hinge_out_of_square_right_sigma_deg", crooked.sigma().degrees());
+            }
+        }
+        night.begun().rig().experience().ifPresent(learned -> node.set("earlier_nights", earlier(learned)));
+        return node;
+    }
+
+    private static ObjectNode earlier(Experience learned) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("nights", learned.nights());
+        node.put("azimuth_factor", learned.azimuthFactor());
+        node.put("azimuth_factor_sigma", learned.azimuthSigma());
+        node.put("altitude_factor", learned.altitudeFactor());
+        node.put("altitude_factor_sigma", learned.altitudeSigma());
+        node.put("clampings", learned.clampings());
+        node.put("clamp_east_arcmin", learned.clampShift().east().arcminutes());
+        node.put("clamp_up_arcmin", learned.clampShift().up().arcminutes());
+        node.put("clamp_sigma_arcmin", learned.clampSigma().arcminutes());
+        return node;
+    }
+}

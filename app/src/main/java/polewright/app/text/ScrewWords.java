@@ -1,0 +1,90 @@
+package polewright.app.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.ScrewFinding;
+import polewright.axis.rig.Experience;
+import polewright.sky.angle.Angle;
+
+/** What was learned of the mount, tonight and on earlier nights, in words. */
+public final class ScrewWords {
+    private static final double WORTH_TELLING_GAIN = 0.03;
+    private static final Angle WORTH_TELLING_SHIFT = Angle.ofArcminutes(0.3);
+
+    private ScrewWords() {}
+
+    /** One line for each thing that tonight's turns have brought out. */
+    public static List<String> findings(AxisState state) {
+        return ScrewFinding.of(state).stream().map(ScrewWords::finding).toList();
+    }
+
+    /** One line of what earlier nights taught, if any of it matters. */
+    public static Optional<String> learned(Experience experience) {
+        List<String> parts = new ArrayList<>();
+        addGain(parts, "azimuth", experience.azimuthFactor(), experience.azimuthSigma());
+        addGain(parts, "altitude", experience.altitudeFactor(), experience.altitudeSigma());
+        clamping(experience).ifPresent(parts::add);
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        String nights = experience.nights() <= 1 ? "an earlier night" : experience.nights() + " earlier nights";
+        return Optional.of("From " + nights + ": " + String.join("; ", parts) + ".");
+    }
+
+    /** {@code clamping usually lowers this axis 2′}, when it goes that way five times in six. */
+    public static Optional<String> clamping(Experience experience) {
+        AxisOffset shift = experience.clampShift();
+        List<String> ways = new ArrayList<>();
+        if (isUsual(shift.up(), experience)) {
+            ways.add((shift.up().radians() > 0 ? "raises" : "lowers") + " this axis " + AngleWords.size(shift.up()));
+        }
+        if (isUsual(shift.east(), experience)) {
+            ways.add((ways.isEmpty() ? "takes this axis " : "takes it ")
+                    + AngleWords.size(shift.east())
+                    + (shift.east().radians() > 0 ? " east" : " west"));
+        }
+        return ways.isEmpty() ? Optional.empty() : Optional.of("clamping usually " + String.join(" and ", ways));
+    }
+
+    private static boolean isUsual(Angle shift, Experience experience) {
+        return experience.clampings() > 0
+                && shift.abs().compareTo(WORTH_TELLING_SHIFT) > 0
+                && shift.abs().compareTo(experience.clampSigma()) > 0;
+    }
+
+    private static void addGain(List<String> parts, String screw, double factor, double sigma) {
+        double more = factor - 1;
+        if (Math.abs(more) > Math.max(WORTH_TELLING_GAIN, sigma)) {
+            parts.add(String.format(
+                    Locale.ROOT,
+                    "the %s screw moves %.0f %% %s than the rig file says",
+                    screw,
+                    100 * Math.abs(more),
+                    more > 0 ? "more" : "less"));
+        }
+    }
+
+    private static String finding(ScrewFinding finding) {
+        if (finding instanceof ScrewFinding.LeaningBase leaning) {
+            return "The base leans about " + degrees(leaning.toTheRight()) + " to the " + side(leaning.toTheRight())
+                    + " as you face the pole, so each screw also moves the axis the other's way. It is reckoned with.";
+        } else if (finding instanceof ScrewFinding.CrookedHinge crooked) {
+            return "The altitude hinge is about " + degrees(crooked.toTheRight())
+                    + " out of square: raising the axis also takes it to the " + side(crooked.toTheRight())
+                    + ". It is reckoned with.";
+        }
+        throw new IllegalStateException("no words for " + finding);
+    }
+
+    private static String degrees(Angle angle) {
+        return String.format(Locale.ROOT, "%.1f°", Math.abs(angle.degrees()));
+    }
+
+    private static String side(Angle toTheRight) {
+        return toTheRight.radians() > 0 ? "right" : "left";
+    }
+}
