@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
-import polewright.axis.drawing.ZoneOutline;
-import polewright.axis.drawing.ZoneOutline.Stretch;
+import polewright.axis.drawing.ZoneRim;
+import polewright.axis.drawing.ZoneRim.Stretch;
 import polewright.axis.drawing.ZoneScene;
 
 /**
@@ -25,13 +25,13 @@ public final class ZoneText {
     private static final double FAR = 2;
 
     private final ZoneScene scene;
-    private final ZoneOutline outline;
+    private final ZoneRim outline;
     private final List<Stretch> causes;
     private final LetterMap map;
 
     private ZoneText(ZoneScene scene) {
         this.scene = scene;
-        this.outline = ZoneOutline.of(scene.allowance());
+        this.outline = ZoneRim.of(scene.allowance());
         this.causes = outline.causes();
         this.map = LetterMap.showing(content());
     }

@@ -102,18 +102,6 @@ final class SightingPlanner {
                 .toList();
     }
 
-    /** What is known after the best of them. */
-    static Optional<Candidate> bestCandidate(Situation situation) {
-        OffsetCovariance now = situation.fix().state().offsetCovariance();
-        return ranking(situation).stream()
-                .findFirst()
-                .flatMap(best -> candidates(situation, now)
-                        .filter(c -> c.kind() == best.kind()
-                                && c.star().equals(best.star())
-                                && c.watched() == best.watch().toMinutes())
-                        .findFirst());
-    }
-
     /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */
     private static boolean settlesTheDispute(Candidate candidate, Fix fix) {
         if (!(fix instanceof Fix.Dubious)) {

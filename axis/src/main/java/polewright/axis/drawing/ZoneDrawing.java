@@ -10,7 +10,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
 import polewright.axis.drawing.Svg.Anchor;
 import polewright.axis.drawing.Svg.Look;
-import polewright.axis.drawing.ZoneOutline.Stretch;
+import polewright.axis.drawing.ZoneRim.Stretch;
 import polewright.sky.PlainNumber;
 
 /**
@@ -45,9 +45,8 @@ public final class ZoneDrawing {
 
     private ZoneDrawing(ZoneScene scene) {
         this.scene = scene;
-        this.zone = ZoneOutline.of(scene.allowance()).points().stream()
-                .map(scene::seen)
-                .toList();
+        this.zone =
+                ZoneRim.of(scene.allowance()).points().stream().map(scene::seen).toList();
     }
 
     /** A complete SVG document, also fit to be put inside a page. */
@@ -144,7 +143,7 @@ public final class ZoneDrawing {
     /** As large as may be with room for words beside the zone. */
     private MapView fitting(Box area, List<Vector2D> points) {
         MapView full = MapView.fitting(area, points, FULL_SHARE);
-        boolean isWordy = ZoneOutline.of(scene.allowance()).causes().size() > FEW_CAUSES;
+        boolean isWordy = ZoneRim.of(scene.allowance()).causes().size() > FEW_CAUSES;
         MapView byZone = MapView.fitting(area, zone, isWordy ? WORDY_SHARE : ZONE_SHARE);
         return full.unitsPerArcmin() < byZone.unitsPerArcmin()
                 ? full
@@ -209,7 +208,7 @@ public final class ZoneDrawing {
     }
 
     private String description() {
-        String edges = ZoneOutline.of(scene.allowance()).causes().stream()
+        String edges = ZoneRim.of(scene.allowance()).causes().stream()
                 .map(Stretch::words)
                 .collect(Collectors.joining("; "));
         return "A map of the sky about the " + scene.poleWord() + " celestial pole, " + scene.rightWord()

@@ -9,7 +9,7 @@ import polewright.axis.AxisOffset;
 import polewright.axis.drawing.LabelPlacer.Placed;
 import polewright.axis.drawing.Svg.Anchor;
 import polewright.axis.drawing.Svg.Look;
-import polewright.axis.drawing.ZoneOutline.Stretch;
+import polewright.axis.drawing.ZoneRim.Stretch;
 
 /** One map of the sky about the pole: the zone, the axis, and what they are called. */
 final class ZonePanel {
@@ -34,7 +34,7 @@ final class ZonePanel {
 
     private final ZoneScene scene;
     private final MapView view;
-    private final ZoneOutline outline;
+    private final ZoneRim outline;
     private final List<Stretch> causes;
     private final List<Stretch> unlabelled = new ArrayList<>();
     private final List<Placed> labels = new ArrayList<>();
@@ -44,7 +44,7 @@ final class ZonePanel {
     ZonePanel(ZoneScene scene, MapView view, boolean causesNamed) {
         this.scene = scene;
         this.view = view;
-        this.outline = ZoneOutline.of(scene.allowance());
+        this.outline = ZoneRim.of(scene.allowance());
         this.causes = outline.causes();
         this.placer = new LabelPlacer(view.area().grown(-2));
         avoidWhatIsDrawn();

@@ -6,7 +6,7 @@
  *                                     │
  *                                     └──▶ MountSketch (stand, mount, tube)
  *
- *   Allowance ──▶ ZoneOutline (stretches of the edge, each with its cause)
+ *   Allowance ──▶ ZoneRim (stretches of the edge, each with its cause)
  *                      │
  *   ZoneScene ──▶ ZoneDrawing (sheet) ──▶ ZonePanel (one map) ──▶ MapView, LabelPlacer, Rulers, ZoneMarks
  *

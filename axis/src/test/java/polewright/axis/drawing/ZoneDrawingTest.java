@@ -98,7 +98,7 @@ class ZoneDrawingTest {
     void everyCauseIsNamed(String name) {
         String words = words(drawn(scene(name)));
 
-        for (ZoneOutline.Stretch cause : ZoneOutline.of(scene(name).allowance()).causes()) {
+        for (ZoneRim.Stretch cause : ZoneRim.of(scene(name).allowance()).causes()) {
             assertThat(words).contains(cause.words());
         }
     }

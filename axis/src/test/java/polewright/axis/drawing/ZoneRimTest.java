@@ -7,33 +7,33 @@ import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.allowance.WorkZone;
-import polewright.axis.drawing.ZoneOutline.Stretch;
+import polewright.axis.drawing.ZoneRim.Stretch;
 
-class ZoneOutlineTest {
+class ZoneRimTest {
     @Test
     void edgeIsCutWhereAnotherCauseTakesOver_andNowhereElse() {
         WorkZone zone = SampleZones.threeItems();
 
-        List<Stretch> stretches = ZoneOutline.of(zone).stretches();
+        List<Stretch> stretches = ZoneRim.of(zone).stretches();
 
         assertThat(stretches)
                 .extracting(Stretch::words)
                 .containsExactly(
-                        "Vega 120 s: stars trail",
                         "M 13 guided: corners trail",
                         "Saturn at 200×: leaves the field",
                         "Vega 120 s: stars trail",
-                        "M 13 guided: corners trail");
+                        "M 13 guided: corners trail",
+                        "Vega 120 s: stars trail");
         for (int i = 0; i < stretches.size(); i++) {
             Stretch next = stretches.get((i + 1) % stretches.size());
             assertThat(next.points().get(0)).isEqualTo(last(stretches.get(i)));
         }
-        assertThat(ZoneOutline.of(zone).points()).hasSize(zone.edges().size());
+        assertThat(ZoneRim.of(zone).points()).hasSize(zone.edges().size());
     }
 
     @Test
     void eachCauseIsToldOnce_theLongestFirst() {
-        assertThat(ZoneOutline.of(SampleZones.threeItems()).causes())
+        assertThat(ZoneRim.of(SampleZones.threeItems()).causes())
                 .extracting(Stretch::words)
                 .containsExactly(
                         "M 13 guided: corners trail", "Vega 120 s: stars trail", "Saturn at 200×: leaves the field");
@@ -41,7 +41,7 @@ class ZoneOutlineTest {
 
     @Test
     void discIsOneStretch() {
-        ZoneOutline outline = ZoneOutline.of(DiscAllowance.VISUAL);
+        ZoneRim outline = ZoneRim.of(DiscAllowance.VISUAL);
 
         assertThat(outline.stretches()).extracting(Stretch::words).containsExactly("5′ from the pole");
         assertThat(outline.points())

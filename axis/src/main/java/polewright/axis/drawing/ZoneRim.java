@@ -18,7 +18,7 @@ import polewright.sky.angle.Angle;
  *
  * @param stretches anticlockwise, east to the right; each begins where the one before ends
  */
-public record ZoneOutline(List<Stretch> stretches) {
+public record ZoneRim(List<Stretch> stretches) {
     private static final int DISC_POINTS = 144;
 
     /**
@@ -47,11 +47,11 @@ public record ZoneOutline(List<Stretch> stretches) {
         }
     }
 
-    public ZoneOutline {
+    public ZoneRim {
         stretches = List.copyOf(stretches);
     }
 
-    public static ZoneOutline of(Allowance allowance) {
+    public static ZoneRim of(Allowance allowance) {
         if (allowance instanceof WorkZone zone) {
             return of(zone.edges());
         } else if (allowance instanceof DiscAllowance disc) {
@@ -78,7 +78,7 @@ public record ZoneOutline(List<Stretch> stretches) {
                 .toList();
     }
 
-    private static ZoneOutline of(DiscAllowance disc) {
+    private static ZoneRim of(DiscAllowance disc) {
         List<AxisOffset> points = new ArrayList<>();
         for (int i = 0; i <= DISC_POINTS; i++) {
             // Begins in the south-east, so that a label in the middle of it stands in the north-west.
@@ -87,10 +87,10 @@ public record ZoneOutline(List<Stretch> stretches) {
                     disc.radius().times(Math.cos(angle)), disc.radius().times(Math.sin(angle))));
         }
         String radius = PlainNumber.of(disc.radius().arcminutes()) + "′ from the pole";
-        return new ZoneOutline(List.of(new Stretch(points, "", radius)));
+        return new ZoneRim(List.of(new Stretch(points, "", radius)));
     }
 
-    private static ZoneOutline of(List<ZoneEdge> edges) {
+    private static ZoneRim of(List<ZoneEdge> edges) {
         int first = 0;
         for (int i = 0; i < edges.size(); i++) {
             if (!sameCause(edges.get(i), edges.get((i + edges.size() - 1) % edges.size()))) {
@@ -112,7 +112,7 @@ public record ZoneOutline(List<Stretch> stretches) {
                 points = new ArrayList<>();
             }
         }
-        return new ZoneOutline(stretches);
+        return new ZoneRim(stretches);
     }
 
     private static boolean sameCause(ZoneEdge one, ZoneEdge other) {
