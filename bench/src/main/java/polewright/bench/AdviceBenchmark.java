@@ -85,8 +85,8 @@ public class AdviceBenchmark {
         private final Mix mix;
         private final RandomGenerator random = RandomNight.random(300);
         private final Weather weather = Weather.standardAt(SITE.heightMetres());
-        private final Rig rig = Rig.typicalForkOnWedge()
-                .withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
+        private final Rig rig =
+                Rig.typicalForkOnWedge().withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
         private final SimulatedObserver observer = new SimulatedObserver(weather, random);
         private final List<LoggedEvent> events = new ArrayList<>();
         private HiddenWedge wedge = HiddenWedge.of(SITE, rig, AxisOffset.ofArcminutes(70, -50), random);
@@ -117,7 +117,10 @@ public class AdviceBenchmark {
             } else if (mix == Mix.STILL_POINTS_AND_DRIFTS && number % 2 == 0) {
                 Optic finder = rig.widestOptic().orElseThrow();
                 sighted(observer.stillPoint(
-                        wedge, now(), fixed(BrightStars.poleStar(moment()).orElseThrow().name()), finder));
+                        wedge,
+                        now(),
+                        fixed(BrightStars.poleStar(moment()).orElseThrow().name()),
+                        finder));
             } else {
                 StarDrift drift = drift();
                 boolean wrong = mix == Mix.CONTRADICTIONS && number % 60 == 7;

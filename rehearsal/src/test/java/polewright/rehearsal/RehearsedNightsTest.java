@@ -132,7 +132,7 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void nothingIsTurnedBeforeTheAxisIsKnownAtAll_norClampedBeforeItIsGood() {
+    void nothingIsTurnedBeforeTheAxisIsKnownAtAll_norClampedBeforeItIsLikelyGood() {
         for (List<RehearsedNight.Moment> night : nights) {
             for (int i = 1; i < night.size(); i++) {
                 LoggedEvent done = night.get(i).event();
@@ -141,7 +141,7 @@ class RehearsedNightsTest {
                     assertThat(before.night().fix()).isNotInstanceOf(Fix.Underdetermined.class);
                 }
                 if (done.event() instanceof NightEvent.Clamped) {
-                    assertThat(before.night().advice().probabilityNow()).isGreaterThanOrEqualTo(0.95);
+                    assertThat(before.night().advice().probabilityNow()).isGreaterThanOrEqualTo(0.6);
                 }
             }
         }

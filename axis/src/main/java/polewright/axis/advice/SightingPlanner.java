@@ -62,8 +62,8 @@ final class SightingPlanner {
     static Advice confirming(Situation situation, double probabilityNow, String reason) {
         double matters = Math.pow(situation.allowance().depth().arcminutes() / 2, 2);
         OffsetCovariance now = situation.fix().state().offsetCovariance();
-        OffsetCovariance moved = new OffsetCovariance(
-                now.eastEastArcmin2() + matters, now.eastUpArcmin2(), now.upUpArcmin2() + matters);
+        OffsetCovariance moved =
+                new OffsetCovariance(now.eastEastArcmin2() + matters, now.eastUpArcmin2(), now.upUpArcmin2() + matters);
         return candidates(situation, moved)
                 .filter(c -> !READINGS.contains(c.kind()))
                 .max(Comparator.comparingDouble(c -> c.tells().narrowing(moved) / c.minutes()))
