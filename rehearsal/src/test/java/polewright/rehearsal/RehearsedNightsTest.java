@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.Adviser;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
@@ -141,7 +142,7 @@ class RehearsedNightsTest {
                     assertThat(before.night().fix()).isNotInstanceOf(Fix.Underdetermined.class);
                 }
                 if (done.event() instanceof NightEvent.Clamped) {
-                    assertThat(before.night().advice().probabilityNow()).isGreaterThanOrEqualTo(0.6);
+                    assertThat(before.night().advice().probabilityNow()).isGreaterThanOrEqualTo(Adviser.LIKELY);
                 }
             }
         }

@@ -16,8 +16,9 @@ import polewright.axis.fix.Fix;
  * What to do next. A pure function of the situation.
  *
  * <ul>
- *   <li>Good enough (P ≥ 0.95): clamp; after clamping, confirm with a sighting; confirmed, stop.
- *   <li>Nothing or too little known, or sightings in conflict: take the sighting that tells most per minute.
+ *   <li>Likely good enough, and turning would not clearly help: clamp; after clamping, confirm with a sighting; good
+ *       enough (P ≥ 0.95) and confirmed, stop. Stop also when one more round is likely to leave it no better.
+ *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
  *   <li>The offset stands out from its uncertainty, and a better fix would not make better turns: turn.
  *   <li>Otherwise take a better sighting first.
  * </ul>
@@ -26,13 +27,16 @@ public final class Adviser {
     /** Good enough is being within the allowance with this probability. */
     public static final double ENOUGH = 0.95;
 
+    /**
+     * With this probability the clamps are tightened, to find out the rest: what is seen after clamping counts for more than
+     * what clamping may undo again.
+     */
+    public static final double LIKELY = 0.8;
+
     // Turning on less than this many sigmas mostly turns on noise.
     private static final double STANDS_OUT_SIGMAS = 2;
     // Turning is worth it on a vague fix too, if it will probably do.
     private static final double PROBABLY_DOES = 0.8;
-    // What is seen after clamping counts for more than what clamping may undo again: clamp as soon as it is likely
-    // good.
-    private static final double LIKELY = 0.8;
     private static final double CLEARLY_HELPS = 0.1;
     // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
     private static final double HOPELESS = 0.2;

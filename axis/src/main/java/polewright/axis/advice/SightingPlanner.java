@@ -79,6 +79,8 @@ final class SightingPlanner {
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
+        // Of a direction that is not known at all, something quick is enough to go on with.
+        double toFollow = situation.fix() instanceof Fix.Underdetermined ? 0 : MINUTES_TO_FOLLOW;
         return candidates(situation, now)
                 .filter(c -> settlesTheDispute(c, situation.fix()))
                 .map(c -> {
@@ -94,7 +96,7 @@ final class SightingPlanner {
                             Duration.ofMinutes(c.watched()),
                             c.minutes(),
                             Math.max(without, after.probability()),
-                            gain / (c.minutes() + MINUTES_TO_FOLLOW));
+                            gain / (c.minutes() + toFollow));
                 })
                 .sorted(Comparator.comparingDouble(r -> -r.gainPerMinute()))
                 .toList();
