@@ -116,7 +116,7 @@ class NightsOfPhotographsTest {
     }
 
     @Test
-    void theFramesWhileTurning_bringWhatIsLeftToNothing() {
+    void theFramesWhileTurning_bringTheAxisNear() {
         List<RehearsedNight.Moment> turned = nights.stream()
                 .flatMap(List::stream)
                 .filter(moment -> moment.look().isPresent())
@@ -136,8 +136,12 @@ class NightsOfPhotographsTest {
             for (int i = 1; i < night.size(); i++) {
                 if (byFrames(night.get(i)) && night.get(i - 1).look().isPresent()) {
                     LookWhileTurning last = night.get(i - 1).look().get();
-                    assertThat(last.left().azimuth()).isBetween(-0.15, 0.15);
-                    assertThat(last.left().altitude()).isBetween(-0.15, 0.15);
+                    boolean noTurnIsLeft = Math.abs(last.left().azimuth()) < 0.15
+                            && Math.abs(last.left().altitude()) < 0.15;
+                    // Half of what is tolerated is left to the clamps.
+                    boolean isNear =
+                            night.get(i - 1).wedge().offset().distance().arcminutes() < 2.6;
+                    assertThat(noTurnIsLeft || isNear).isTrue();
                 }
             }
         }

@@ -79,8 +79,6 @@ final class SightingPlanner {
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
-        // Of a direction that is not known at all, something quick is enough to go on with.
-        double toFollow = situation.fix() instanceof Fix.Underdetermined ? 0 : MINUTES_TO_FOLLOW;
         return candidates(situation, now)
                 .filter(c -> settlesTheDispute(c, situation.fix()))
                 .map(c -> {
@@ -96,7 +94,7 @@ final class SightingPlanner {
                             Duration.ofMinutes(c.watched()),
                             c.minutes(),
                             Math.max(without, after.probability()),
-                            gain / (c.minutes() + toFollow));
+                            gain / (c.minutes() + MINUTES_TO_FOLLOW));
                 })
                 .sorted(Comparator.comparingDouble(r -> -r.gainPerMinute()))
                 .toList();

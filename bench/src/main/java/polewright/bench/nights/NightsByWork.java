@@ -67,10 +67,29 @@ public final class NightsByWork {
     }
 
     private static void table(List<Pair> pairs) {
-        System.out.println(
-                "                                      minutes to stop  truly good  adjustments   false  never  needless");
-        System.out.println(
-                "                                      median     90 %      median  median 90 %   stops   stop  minutes turns");
+        System.out.printf(
+                Locale.ROOT,
+                "%-22s%17s%12s%14s%9s%8s%19s%n",
+                "",
+                "minutes to stop",
+                "truly good",
+                "adjustments",
+                "false",
+                "never",
+                "needless");
+        System.out.printf(
+                Locale.ROOT,
+                "%-22s%9s%8s%12s%8s%6s%9s%8s%11s%8s%n",
+                "",
+                "median",
+                "90 %",
+                "median",
+                "median",
+                "90 %",
+                "stops",
+                "stop",
+                "minutes",
+                "turns");
         for (UserKind kind : UserKind.values()) {
             for (boolean northern : new boolean[] {true, false}) {
                 rows(
@@ -101,7 +120,7 @@ public final class NightsByWork {
         Spread adjustments = spread(nights, PlayedNight::adjustments);
         System.out.printf(
                 Locale.ROOT,
-                "    %-34s%6.1f   %6.1f      %6.1f     %3.0f  %3.0f  %5.1f %%  %5d   %6.1f  %4.2f%n",
+                "    %-18s%9.1f%8.1f%12.1f%8.0f%6.0f%7.1f %%%8d%11.1f%8.2f%n",
                 player,
                 minutes.median(),
                 minutes.quantile(0.9),
