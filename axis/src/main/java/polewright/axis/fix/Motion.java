@@ -74,13 +74,30 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
         transition.setEntry(AxisState.AZIMUTH, AxisState.ALTITUDE_INTO_AZIMUTH, altitudeMove);
         transition.setEntry(AxisState.ALTITUDE, AxisState.ALTITUDE_GAIN, altitude.teaches() * altitudeMove);
         transition.setEntry(AxisState.ALTITUDE, AxisState.AZIMUTH_INTO_ALTITUDE, azimuthMove);
+        Bend bend = Bend.of(rig, azimuthMove, altitudeMove, presentAltitude);
         return new Motion(
                 transition,
                 shiftOf(azimuthMove, altitudeMove),
                 noiseOf(
-                        azimuth.sigmaRad(rig.azimuthScrew(), presentAltitude),
-                        altitude.sigmaRad(rig.altitudeScrew(), presentAltitude)),
+                        Math.hypot(azimuth.sigmaRad(rig.azimuthScrew(), presentAltitude), bend.azimuthSigmaRad()),
+                        Math.hypot(altitude.sigmaRad(rig.altitudeScrew(), presentAltitude), bend.altitudeSigmaRad())),
                 senses.after(azimuth.turns(), altitude.turns()));
+    }
+
+    /**
+     * What constant figures of the screws leave out of a long way on a leaning base, 1 sigma: as the axis rises, a lean β
+     * takes it aside by β / cos² of the altitude and scales its azimuth by β tan of it; as it swings, the lean comes to lie
+     * otherwise. Second order in the moves: nothing to speak of within half a degree, minutes of arc over five.
+     */
+    private record Bend(double azimuthSigmaRad, double altitudeSigmaRad) {
+        static Bend of(Rig rig, double azimuthMove, double altitudeMove, Angle presentAltitude) {
+            double lean = rig.levelSigma().radians();
+            double cos = Math.max(LEAST_COS_LATITUDE, presentAltitude.cos());
+            double rising = Math.abs(presentAltitude.sin()) / (cos * cos * cos) * altitudeMove * altitudeMove;
+            // By the tangent of the altitude that has changed, and by the lean that lies otherwise.
+            double both = Math.sqrt(2) / (cos * cos) * azimuthMove * altitudeMove;
+            return new Bend(lean * Math.hypot(rising, both), lean * azimuthMove * azimuthMove / 2);
+        }
     }
 
     /** A shift that is not of the screws' making: {@code usual} on the sky, {@code sigma} about it each way. */
