@@ -55,9 +55,19 @@ record Account(
 
     /** χ² of a sighting against the night as told; against the others alone if it is itself believed. */
     double innovation(Step.Sighted sighted) {
-        AxisState state = night.stateFor(sighted);
-        LinearisedSighting line = LinearisedSighting.of(sighted.model(), state);
+        AxisState state = stateFor(sighted);
+        LinearisedSighting line = line(sighted);
         return setAside.contains(sighted.seq()) ? line.squaredInnovation(state) : line.squaredInnovationWithout(state);
+    }
+
+    /** The axis as it stood for a sighting. */
+    AxisState stateFor(Step.Sighted sighted) {
+        return smoother.stateFor(sighted, night);
+    }
+
+    /** A sighting about the axis as it stood for it. */
+    LinearisedSighting line(Step.Sighted sighted) {
+        return smoother.line(sighted, night);
     }
 
     /**
@@ -86,6 +96,7 @@ record Account(
 
     /** The same night with other sightings set aside. */
     Account settingAside(Set<Long> others) {
-        return new Account(smoother, smoother.solve(others), sightings, Set.copyOf(others), accusedAlike, surcharge);
+        return new Account(
+                smoother, smoother.solve(others, night), sightings, Set.copyOf(others), accusedAlike, surcharge);
     }
 }

@@ -1,12 +1,11 @@
 package polewright.axis.fix;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import polewright.axis.rig.Rig;
-import polewright.sky.place.Site;
 
 /**
  * Which sightings of a night to believe.
@@ -24,18 +23,23 @@ final class Contradictions {
 
     private Contradictions() {}
 
-    static Account weigh(Site site, Rig rig, List<Step> steps) {
-        return weigh(site, rig, steps, 0);
+    static Account weigh(NightSmoother smoother) {
+        return weigh(smoother, 0);
     }
 
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
-    static Account weigh(Site site, Rig rig, List<Step> steps, double surcharge) {
-        List<Step.Sighted> sightings = steps.stream()
-                .filter(Step.Sighted.class::isInstance)
-                .map(Step.Sighted.class::cast)
-                .toList();
-        NightSmoother smoother = new NightSmoother(site, rig, steps);
-        Account account = new Account(smoother, smoother.solve(Set.of()), sightings, Set.of(), Set.of(), surcharge);
+    static Account weigh(NightSmoother smoother, double surcharge) {
+        return weigh(smoother, smoother.solve(Set.of()), surcharge);
+    }
+
+    /**
+     * The same from a first solution.
+     *
+     * @param believingAll the night with no sighting set aside
+     */
+    static Account weigh(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
+        List<Step.Sighted> sightings = smoother.sightings();
+        Account account = new Account(smoother, believingAll, sightings, Set.of(), Set.of(), surcharge);
         Set<Long> accused = new TreeSet<>();
         for (int round = 0; round < sightings.size(); round++) {
             List<Step.Sighted> worst = worst(account);
@@ -52,23 +56,23 @@ final class Contradictions {
 
     /** Those that are worst beyond chance and cannot be told apart, the very worst first; of equals the newest. */
     private static List<Step.Sighted> worst(Account account) {
-        List<Step.Sighted> worst = new ArrayList<>();
-        double most = 0;
+        List<Excess> beyondChance = new ArrayList<>();
         for (Step.Sighted sighted : account.sightings()) {
             if (!account.setAside().contains(sighted.seq())) {
                 double excess = account.innovation(sighted) - Account.limit(sighted);
-                if (excess > 0 && excess >= most) {
-                    most = excess;
-                    worst.add(0, sighted);
-                } else if (excess > 0) {
-                    worst.add(sighted);
+                if (excess > 0) {
+                    beyondChance.add(0, new Excess(sighted, excess));
                 }
             }
         }
-        double close = most - HUNDRED_TO_ONE;
-        worst.removeIf(s -> account.innovation(s) - Account.limit(s) <= close);
-        return worst;
+        beyondChance.sort(Comparator.comparingDouble(Excess::excess).reversed());
+        return beyondChance.stream()
+                .takeWhile(e -> e.excess() > beyondChance.get(0).excess() - HUNDRED_TO_ONE)
+                .map(Excess::sighted)
+                .toList();
     }
+
+    private record Excess(Step.Sighted sighted, double excess) {}
 
     private static Account takingBack(Account account) {
         Account better = account;

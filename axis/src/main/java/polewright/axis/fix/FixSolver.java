@@ -56,7 +56,7 @@ public final class FixSolver {
     }
 
     private Account account(List<Step> steps) {
-        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(site, rig, steps));
+        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(new NightSmoother(site, rig, steps)));
     }
 
     private Fix solve(List<Step> steps) {
@@ -100,8 +100,7 @@ public final class FixSolver {
                 others.innovation(sighted),
                 sighted.model().size(),
                 contradictory,
-                LinearisedSighting.of(sighted.model(), others.night().stateFor(sighted))
-                        .eastShare(site.latitude().cos()),
+                others.line(sighted).eastShare(site.latitude().cos()),
                 contradictory ? likelyCause(others, sighted) : Optional.empty());
     }
 
@@ -134,7 +133,7 @@ public final class FixSolver {
     }
 
     private Optional<String> likelyCause(Account account, Step.Sighted sighted) {
-        AxisState state = account.night().stateFor(sighted);
+        AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
         for (Misreading misreading : sighted.sighting().misreadings()) {
             double asMeant;

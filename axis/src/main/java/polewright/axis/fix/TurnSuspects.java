@@ -38,8 +38,8 @@ final class TurnSuspects {
                     words);
         }
 
-        List<Step> night(List<Step> steps) {
-            return steps.stream().map(s -> s.equals(told) ? meant : s).toList();
+        Weighed weigh(NightSmoother asTold) {
+            return new Weighed(this, Contradictions.weigh(asTold.with(meant, told), surcharge));
         }
     }
 
@@ -65,11 +65,12 @@ final class TurnSuspects {
      * @param plain the night with every turn as told
      */
     static Optional<String> explain(Site site, Rig rig, List<Step> steps, Account plain) {
+        NightSmoother asTold = plain.smoother().with(rig);
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
                 .flatMap(turned -> suspicions(turned, site, rig))
-                .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.night(steps), s.surcharge())))
+                .map(s -> s.weigh(asTold))
                 .filter(w -> w.account().night().settled())
                 .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
@@ -121,6 +122,6 @@ final class TurnSuspects {
     }
 
     private static double variance(Site site, Rig rig, int index) {
-        return AxisState.prior(site, rig).covariance().getEntry(index, index);
+        return AxisState.prior(site, rig).covariance(index, index);
     }
 }
