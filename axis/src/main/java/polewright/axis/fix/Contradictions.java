@@ -29,15 +29,19 @@ final class Contradictions {
 
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
     static Account weigh(NightSmoother smoother, double surcharge) {
-        return weigh(smoother, smoother.solve(Set.of()), surcharge);
+        return weighFrom(smoother, smoother.solve(Set.of()), surcharge);
     }
 
     /**
      * The same from a first solution.
      *
-     * @param believingAll the night with no sighting set aside
+     * @param near a night that is not much different, with no sighting set aside
      */
-    static Account weigh(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
+    static Account weigh(NightSmoother smoother, NightSmoother.Smoothed near, double surcharge) {
+        return weighFrom(smoother, smoother.solve(Set.of(), near), surcharge);
+    }
+
+    private static Account weighFrom(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
         List<Step.Sighted> sightings = smoother.sightings();
         Account account = new Account(smoother, believingAll, sightings, Set.of(), Set.of(), surcharge);
         Set<Long> accused = new TreeSet<>();

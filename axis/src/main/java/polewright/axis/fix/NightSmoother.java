@@ -27,6 +27,7 @@ final class NightSmoother {
     private static final int MOST_PASSES = 25;
     private static final int FIRST_GUESS_ROUNDS = 4;
     private static final double SETTLED_RAD = 1e-10;
+    private static final double NEAR_RAD = Angle.ofDegrees(0.3).radians();
     private static final double ARCMIN_PER_RAD = new Angle(1).arcminutes();
 
     private final Rig rig;
@@ -161,10 +162,16 @@ final class NightSmoother {
         return solve(setAside, pass(List.of(), setAside));
     }
 
-    /** The same, from a solution of a night that is not much different: quicker, to the same end. */
+    /** The same, trying first from a solution of a night that may not be much different: if so, quicker to the same end. */
     Smoothed solve(Set<Long> setAside, Smoothed near) {
+        if (!near.settled()) {
+            return solve(setAside);
+        }
         Smoothed found = solve(setAside, pass(near.states(), setAside));
-        return found.settled() ? found : solve(setAside);
+        boolean isNear = found.settled() && farthest(near.states(), found.states()) < NEAR_RAD;
+        // Farther off, sightings are no straight lines any more, and where the passes come to rest depends on their
+        // start.
+        return isNear ? found : solve(setAside);
     }
 
     private Smoothed solve(Set<Long> setAside, Pass first) {

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
+import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
@@ -17,6 +19,11 @@ final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
     private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
+    // Wide enough to cost nothing wherever the axis went.
+    private static final Angle ANYWHERE = Angle.ofDegrees(90);
+    // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
+    // play.
+    private static final double PLAY_MAY_TELL = 3;
     private static final String AS_IT_WAS = " and enter it as it was, or correct the rig";
 
     private TurnSuspects() {}
@@ -38,8 +45,8 @@ final class TurnSuspects {
                     words);
         }
 
-        Weighed weigh(NightSmoother asTold) {
-            return new Weighed(this, Contradictions.weigh(asTold.with(meant, told), surcharge));
+        Weighed weigh(NightSmoother asTold, NightSmoother.Smoothed believingAll) {
+            return new Weighed(this, Contradictions.weigh(asTold.with(meant, told), believingAll, surcharge));
         }
     }
 
@@ -66,16 +73,29 @@ final class TurnSuspects {
      */
     static Optional<String> explain(Site site, Rig rig, List<Step> steps, Account plain) {
         NightSmoother asTold = plain.smoother().with(rig);
+        NightSmoother.Smoothed believingAll = asTold.solve(Set.of());
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
+                .filter(turned -> mayBeToBlame(plain, turned, asTold, believingAll))
                 .flatMap(turned -> suspicions(turned, site, rig))
-                .map(s -> s.weigh(asTold))
+                .map(s -> s.weigh(asTold, believingAll))
                 .filter(w -> w.account().night().settled())
                 .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
                 .flatMap(w -> w.words(site, rig).stream())
                 .findFirst();
+    }
+
+    /**
+     * Whether to look closer at a turn: no account of it can fit better than one in which it took the axis anywhere at all,
+     * so that most turns of a night are cleared at one go.
+     */
+    private static boolean mayBeToBlame(
+            Account plain, Step.Turned told, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
+        Step anywhere = new Step.Shifted(told.seq(), ANYWHERE);
+        Account freed = Contradictions.weigh(asTold.with(anywhere, told), believingAll, 0);
+        return !freed.night().settled() || plain.cost() - freed.cost() > Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
     }
 
     private static boolean isToBlame(Account asTold, Weighed suspected) {
