@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 
 /**
  * Which sightings of a night to believe.
@@ -29,7 +31,8 @@ final class Contradictions {
 
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
     static Account weigh(NightSmoother smoother, double surcharge) {
-        return weighFrom(smoother, smoother.solve(Set.of()), surcharge);
+        return weigh(first(smoother, smoother.solve(Set.of()), surcharge), account -> false)
+                .orElseThrow();
     }
 
     /**
@@ -38,14 +41,27 @@ final class Contradictions {
      * @param near a night that is not much different, with no sighting set aside
      */
     static Account weigh(NightSmoother smoother, NightSmoother.Smoothed near, double surcharge) {
-        return weighFrom(smoother, smoother.solve(Set.of(), near), surcharge);
+        return weighUnless(smoother, near, surcharge, account -> false).orElseThrow();
     }
 
-    private static Account weighFrom(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
-        List<Step.Sighted> sightings = smoother.sightings();
-        Account account = new Account(smoother, believingAll, sightings, Set.of(), Set.of(), surcharge);
+    /**
+     * The same, given up on the way when it is beyond hope.
+     *
+     * @param hopeless asked of the account each time that it has set one more sighting aside
+     */
+    static Optional<Account> weighUnless(
+            NightSmoother smoother, NightSmoother.Smoothed near, double surcharge, Predicate<Account> hopeless) {
+        return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
+    }
+
+    private static Account first(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
+        return new Account(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
+    }
+
+    private static Optional<Account> weigh(Account believingAll, Predicate<Account> hopeless) {
+        Account account = believingAll;
         Set<Long> accused = new TreeSet<>();
-        for (int round = 0; round < sightings.size(); round++) {
+        for (int round = 0; round < account.sightings().size(); round++) {
             List<Step.Sighted> worst = worst(account);
             if (worst.isEmpty()) {
                 break;
@@ -54,8 +70,11 @@ final class Contradictions {
                 worst.forEach(s -> accused.add(s.seq()));
             }
             account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
+            if (hopeless.test(account)) {
+                return Optional.empty();
+            }
         }
-        return believingNeither(takingBack(account), accused);
+        return Optional.of(believingNeither(takingBack(account), accused));
     }
 
     /** Those that are worst beyond chance and cannot be told apart, the very worst first; of equals the newest. */

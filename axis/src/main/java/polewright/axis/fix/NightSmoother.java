@@ -266,12 +266,15 @@ final class NightSmoother {
         return Motion.shift(prior.site(), AxisOffset.NONE, Angle.ZERO, senses);
     }
 
+    /** How far two solutions have the axis apart at most, on the sky, radians. */
     private static double farthest(List<AxisState> a, List<AxisState> b) {
         double farthest = 0;
         for (int i = 0; i < a.size(); i++) {
-            farthest = Math.max(
-                    farthest, a.get(i).axis().separation(b.get(i).axis()).radians());
+            double altitude = a.get(i).mean(AxisState.ALTITUDE);
+            double up = b.get(i).mean(AxisState.ALTITUDE) - altitude;
+            double across = (b.get(i).mean(AxisState.AZIMUTH) - a.get(i).mean(AxisState.AZIMUTH)) * Math.cos(altitude);
+            farthest = Math.max(farthest, up * up + across * across);
         }
-        return farthest;
+        return Math.sqrt(farthest);
     }
 }

@@ -24,6 +24,10 @@ final class TurnSuspects {
     // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
     // play.
     private static final double PLAY_MAY_TELL = 3;
+    // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
+    // come
+    // back when a worse one is gone.
+    private static final double MAY_BE_TAKEN_BACK = 3 * Chance.onceInAThousand(1);
     private static final String AS_IT_WAS = " and enter it as it was, or correct the rig";
 
     private TurnSuspects() {}
@@ -43,10 +47,6 @@ final class TurnSuspects {
                     new Step.Turned(told.seq(), azimuth.net(), altitude.net(), azimuth.back(), altitude.back()),
                     0,
                     words);
-        }
-
-        Weighed weigh(NightSmoother asTold, NightSmoother.Smoothed believingAll) {
-            return new Weighed(this, Contradictions.weigh(asTold.with(meant, told), believingAll, surcharge));
         }
     }
 
@@ -77,9 +77,7 @@ final class TurnSuspects {
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
-                .filter(turned -> mayBeToBlame(plain, turned, asTold, believingAll))
-                .flatMap(turned -> suspicions(turned, site, rig))
-                .map(s -> s.weigh(asTold, believingAll))
+                .flatMap(turned -> weighed(site, rig, turned, new Court(plain, asTold, believingAll)))
                 .filter(w -> w.account().night().settled())
                 .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
@@ -88,14 +86,55 @@ final class TurnSuspects {
     }
 
     /**
-     * Whether to look closer at a turn: no account of it can fit better than one in which it took the axis anywhere at all,
-     * so that most turns of a night are cleared at one go.
+     * What every suspicion is weighed against.
+     *
+     * @param plain the night with every turn as told, as it is told best
+     * @param asTold for solving it with one turn other than told
+     * @param believingAll by the rig's word, with no sighting set aside
      */
-    private static boolean mayBeToBlame(
-            Account plain, Step.Turned told, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
-        Step anywhere = new Step.Shifted(told.seq(), ANYWHERE);
-        Account freed = Contradictions.weigh(asTold.with(anywhere, told), believingAll, 0);
-        return !freed.night().settled() || plain.cost() - freed.cost() > Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
+    private record Court(Account plain, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
+        /** The night with one turn having taken the axis anywhere at all. */
+        Account freeing(Step.Turned told) {
+            NightSmoother freed = asTold.with(new Step.Shifted(told.seq(), ANYWHERE), told);
+            Account near = Contradictions.weigh(freed, believingAll, 0);
+            // A freedom can only be a gain: if it is none, the passes have come to rest in a wrong place.
+            boolean isWorse = near.cost() > plain.cost() || !plain.setAside().containsAll(near.setAside());
+            return isWorse ? cheaper(near, Contradictions.weigh(freed)) : near;
+        }
+
+        private static Account cheaper(Account one, Account other) {
+            return other.cost() < one.cost() ? other : one;
+        }
+
+        Optional<Weighed> weigh(Suspicion suspicion, Account freed) {
+            double mostSpent = plain.cost() - Contradictions.HUNDRED_TO_ONE - suspicion.surcharge() - freed.cost();
+            return Contradictions.weighUnless(
+                            asTold.with(suspicion.meant(), suspicion.told()),
+                            believingAll,
+                            suspicion.surcharge(),
+                            account -> spent(account, freed) > mostSpent + MAY_BE_TAKEN_BACK)
+                    .map(account -> new Weighed(suspicion, account));
+        }
+
+        /** What it costs to set aside sightings that fit as long as the turn is free: at least so much more must be gained. */
+        private static double spent(Account account, Account freed) {
+            return account.sightings().stream()
+                    .filter(s -> account.setAside().contains(s.seq())
+                            && !freed.setAside().contains(s.seq()))
+                    .mapToDouble(s -> Math.max(0, Account.limit(s) - freed.innovation(s)))
+                    .sum();
+        }
+    }
+
+    /**
+     * The suspicions of one turn, if it has to be looked at more closely: no account of a turn can fit better than one in
+     * which it took the axis anywhere at all, so that most turns of a night are cleared at one go.
+     */
+    private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned told, Court court) {
+        Account freed = court.freeing(told);
+        boolean isCleared = freed.night().settled()
+                && court.plain().cost() - freed.cost() <= Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
+        return isCleared ? Stream.empty() : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
     private static boolean isToBlame(Account asTold, Weighed suspected) {
