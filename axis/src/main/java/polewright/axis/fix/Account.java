@@ -53,6 +53,11 @@ record Account(
                         .sum();
     }
 
+    /** No account that sets aside these and more can cost less, whatever the moves of the night were. */
+    double leastCost() {
+        return cost() - night.chiSquared() + smoother.remainder(night, setAside);
+    }
+
     /** χ² of a sighting against the night as told; against the others alone if it is itself believed. */
     double innovation(Step.Sighted sighted) {
         AxisState state = stateFor(sighted);
@@ -92,6 +97,11 @@ record Account(
 
     private static boolean differ(AxisState one, AxisState other) {
         return one.offsetCovariance().normalisedSquare(one.offset().minus(other.offset())) > MATTERS_SQUARED_SIGMAS;
+    }
+
+    /** A night that is not much different, by the rig's word, with the same sightings set aside. */
+    Account settingAsideIn(NightSmoother other) {
+        return new Account(other, other.solve(setAside, night), sightings, setAside, accusedAlike, 0);
     }
 
     /** The same night with other sightings set aside. */

@@ -36,22 +36,27 @@ final class Contradictions {
     }
 
     /**
-     * The same from a first solution.
-     *
-     * @param near a night that is not much different, with no sighting set aside
-     */
-    static Account weigh(NightSmoother smoother, NightSmoother.Smoothed near, double surcharge) {
-        return weighUnless(smoother, near, surcharge, account -> false).orElseThrow();
-    }
-
-    /**
      * The same, given up on the way when it is beyond hope.
      *
+     * @param near a night that is not much different, with no sighting set aside
      * @param hopeless asked of the account each time that it has set one more sighting aside
      */
     static Optional<Account> weighUnless(
             NightSmoother smoother, NightSmoother.Smoothed near, double surcharge, Predicate<Account> hopeless) {
         return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
+    }
+
+    /** The same, but of those that accuse each other the one that it suits is believed: for how well a night can fit. */
+    static Account forgiving(NightSmoother smoother, NightSmoother.Smoothed near) {
+        Account account = first(smoother, smoother.solve(Set.of(), near), 0);
+        for (int round = 0; round < account.sightings().size(); round++) {
+            List<Step.Sighted> worst = worst(account);
+            if (worst.isEmpty()) {
+                break;
+            }
+            account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
+        }
+        return takingBack(account);
     }
 
     private static Account first(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {

@@ -157,9 +157,14 @@ final class NightSmoother {
         }
     }
 
+    private List<boolean[]> believed(Set<Long> setAside) {
+        return stands.stream().map(stand -> stand.seen().believed(setAside)).toList();
+    }
+
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */
     Smoothed solve(Set<Long> setAside) {
-        return solve(setAside, pass(List.of(), setAside));
+        List<boolean[]> believed = believed(setAside);
+        return solve(believed, pass(List.of(), believed));
     }
 
     /** The same, trying first from a solution of a night that may not be much different: if so, quicker to the same end. */
@@ -167,18 +172,30 @@ final class NightSmoother {
         if (!near.settled()) {
             return solve(setAside);
         }
-        Smoothed found = solve(setAside, pass(near.states(), setAside));
+        List<boolean[]> believed = believed(setAside);
+        Smoothed found = solve(believed, pass(near.states(), believed));
         boolean isNear = found.settled() && farthest(near.states(), found.states()) < NEAR_RAD;
         // Farther off, sightings are no straight lines any more, and where the passes come to rest depends on their
         // start.
         return isNear ? found : solve(setAside);
     }
 
-    private Smoothed solve(Set<Long> setAside, Pass first) {
+    /** χ² between the sightings of each stand themselves, wherever the axis was. */
+    double remainder(Smoothed night, Set<Long> setAside) {
+        double remainder = 0;
+        for (int i = 0; i < stands.size(); i++) {
+            StandSightings seen = stands.get(i).seen();
+            remainder +=
+                    seen.about(night.states().get(i), seen.believed(setAside)).remainder();
+        }
+        return remainder;
+    }
+
+    private Smoothed solve(List<boolean[]> believed, Pass first) {
         Pass latest = first;
         boolean settled = false;
         for (int round = 0; round < MOST_PASSES && !settled; round++) {
-            Pass next = pass(latest.states(), setAside);
+            Pass next = pass(latest.states(), believed);
             settled = farthest(latest.states(), next.states()) < SETTLED_RAD;
             latest = next;
         }
@@ -197,7 +214,7 @@ final class NightSmoother {
 
     private record Pass(List<AxisState> states, List<SmoothingGain> gains, double chiSquared) {}
 
-    private Pass pass(List<AxisState> reference, Set<Long> setAside) {
+    private Pass pass(List<AxisState> reference, List<boolean[]> believed) {
         double chiSquared = 0;
         int n = stands.size();
         List<AxisState> filtered = new ArrayList<>(n);
@@ -214,13 +231,13 @@ final class NightSmoother {
             motions.add(motion);
             predicted.add(state);
             if (!reference.isEmpty()) {
-                StandSightings.Together seen = stand.seen().about(reference.get(i), setAside);
+                StandSightings.Together seen = stand.seen().about(reference.get(i), believed.get(i));
                 chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
                 state = seen.line().update(state);
             } else {
-                for (Step.Sighted sighted : stand.seen().all()) {
-                    if (!setAside.contains(sighted.seq())) {
-                        LinearisedSighting line = firstGuess(sighted, state);
+                for (int k = 0; k < believed.get(i).length; k++) {
+                    if (believed.get(i)[k]) {
+                        LinearisedSighting line = firstGuess(stand.seen().all().get(k), state);
                         chiSquared += line.squaredInnovation(state);
                         state = line.update(state);
                     }

@@ -42,18 +42,27 @@ final class StandSightings {
         return sightings;
     }
 
+    /** Which of them are not set aside. */
+    boolean[] believed(Set<Long> setAside) {
+        boolean[] believed = new boolean[sightings.size()];
+        for (int i = 0; i < believed.length; i++) {
+            believed[i] = !setAside.contains(sightings.get(i).seq());
+        }
+        return believed;
+    }
+
     /** One of them about the axis as it stands. */
     LinearisedSighting line(int index, AxisState state) {
         return lines(state).lines().get(index);
     }
 
     /** The believed ones about the axis as it stands. */
-    Together about(AxisState state, Set<Long> setAside) {
+    Together about(AxisState state, boolean[] believed) {
         Lines about = lines(state);
         // Givens rotations of the rows (by azimuth, by altitude, residual) into a triangle.
         double[][] triangle = new double[3][3];
         for (int i = 0; i < sightings.size(); i++) {
-            if (setAside.isEmpty() || !setAside.contains(sightings.get(i).seq())) {
+            if (believed[i]) {
                 LinearisedSighting line = about.lines().get(i);
                 for (int figure = 0; figure < line.figures(); figure++) {
                     takeIn(triangle, line.slopeByAzimuth(figure), line.slopeByAltitude(figure), line.residual(figure));

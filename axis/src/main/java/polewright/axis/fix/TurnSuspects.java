@@ -19,11 +19,13 @@ final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
     private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
-    // Wide enough to cost nothing wherever the axis went.
-    private static final Angle ANYWHERE = Angle.ofDegrees(90);
+    private static final double TIMES_ITS_REACH = 5;
+    private static final Angle FARTHEST = Angle.ofDegrees(30);
     // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
     // play.
     private static final double PLAY_MAY_TELL = 3;
+    private static final double LEAST_GAIN = Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
+    private static final double HARDLY_MOVED = 0.7;
     // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
     // come
     // back when a worse one is gone.
@@ -93,26 +95,53 @@ final class TurnSuspects {
      * @param believingAll by the rig's word, with no sighting set aside
      */
     private record Court(Account plain, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
-        /** The night with one turn having taken the axis anywhere at all. */
-        Account freeing(Step.Turned told) {
-            NightSmoother freed = asTold.with(new Step.Shifted(told.seq(), ANYWHERE), told);
-            Account near = Contradictions.weigh(freed, believingAll, 0);
-            // A freedom can only be a gain: if it is none, the passes have come to rest in a wrong place.
-            boolean isWorse = near.cost() > plain.cost() || !plain.setAside().containsAll(near.setAside());
-            return isWorse ? cheaper(near, Contradictions.weigh(freed)) : near;
+        /** The night with one turn having taken the axis anywhere within its reach. */
+        NightSmoother freeing(Step.Turned told, Rig rig) {
+            return asTold.with(new Step.Shifted(told.seq(), reach(told, rig)), told);
         }
 
-        private static Account cheaper(Account one, Account other) {
-            return other.cost() < one.cost() ? other : one;
+        /**
+         * Whether a turn is cleared at first sight: even free it would leave the night as it is told, and everything that was
+         * set aside as far from fitting as it is.
+         */
+        boolean clearsAtOnce(NightSmoother freed) {
+            Account same = plain.settingAsideIn(freed);
+            return same.night().settled()
+                    && gain(same) <= LEAST_GAIN
+                    && same.sightings().stream()
+                            .filter(s -> plain.setAside().contains(s.seq()))
+                            .allMatch(s -> same.innovation(s)
+                                    > Math.max(Account.limit(s), HARDLY_MOVED * plain.innovation(s)));
+        }
+
+        double gain(Account other) {
+            return plain.cost() - other.cost();
+        }
+
+        /** Whether freedom was a gain as it must be; else the sightings were set aside in an unlucky order. */
+        boolean isTelling(Account freed) {
+            return freed.night().settled() && plain.setAside().containsAll(freed.setAside());
+        }
+
+        /** So wide that it costs next to nothing wherever these turns can have taken the axis, but no wider. */
+        private Angle reach(Step.Turned told, Rig rig) {
+            Angle altitude = asTold.prior().altitude();
+            double turns = Math.abs(told.azimuthTurns()) + Math.abs(told.altitudeTurns());
+            double most = Math.max(
+                    Math.abs(rig.azimuthScrew().move(turns, altitude).radians()),
+                    Math.abs(rig.altitudeScrew().move(turns, altitude).radians()));
+            return new Angle(Math.min(FARTHEST.radians(), TIMES_ITS_REACH * most));
         }
 
         Optional<Weighed> weigh(Suspicion suspicion, Account freed) {
-            double mostSpent = plain.cost() - Contradictions.HUNDRED_TO_ONE - suspicion.surcharge() - freed.cost();
+            double worthIt = plain.cost() - Contradictions.HUNDRED_TO_ONE - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
+            boolean isTelling = isTelling(freed);
             return Contradictions.weighUnless(
                             asTold.with(suspicion.meant(), suspicion.told()),
                             believingAll,
                             suspicion.surcharge(),
-                            account -> spent(account, freed) > mostSpent + MAY_BE_TAKEN_BACK)
+                            account ->
+                                    (isTelling ? freed.cost() + spent(account, freed) : account.leastCost()) > worthIt)
                     .map(account -> new Weighed(suspicion, account));
         }
 
@@ -131,10 +160,14 @@ final class TurnSuspects {
      * which it took the axis anywhere at all, so that most turns of a night are cleared at one go.
      */
     private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned told, Court court) {
-        Account freed = court.freeing(told);
-        boolean isCleared = freed.night().settled()
-                && court.plain().cost() - freed.cost() <= Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
-        return isCleared ? Stream.empty() : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
+        NightSmoother freeing = court.freeing(told, rig);
+        if (court.clearsAtOnce(freeing)) {
+            return Stream.empty();
+        }
+        Account freed = Contradictions.forgiving(freeing, court.believingAll());
+        return court.isTelling(freed) && court.gain(freed) <= LEAST_GAIN
+                ? Stream.empty()
+                : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
     private static boolean isToBlame(Account asTold, Weighed suspected) {
