@@ -53,11 +53,26 @@ record Account(
                         .sum();
     }
 
+    /** No account that sets aside these and more can cost less, whatever the moves of the night were. */
+    double leastCost() {
+        return cost() - night.chiSquared() + smoother.remainder(night, setAside);
+    }
+
     /** χ² of a sighting against the night as told; against the others alone if it is itself believed. */
     double innovation(Step.Sighted sighted) {
-        AxisState state = night.stateFor(sighted);
-        LinearisedSighting line = LinearisedSighting.of(sighted.model(), state);
+        AxisState state = stateFor(sighted);
+        LinearisedSighting line = line(sighted);
         return setAside.contains(sighted.seq()) ? line.squaredInnovation(state) : line.squaredInnovationWithout(state);
+    }
+
+    /** The axis as it stood for a sighting. */
+    AxisState stateFor(Step.Sighted sighted) {
+        return smoother.stateFor(sighted, night);
+    }
+
+    /** A sighting about the axis as it stood for it. */
+    LinearisedSighting line(Step.Sighted sighted) {
+        return smoother.line(sighted, night);
     }
 
     /**
@@ -84,8 +99,14 @@ record Account(
         return one.offsetCovariance().normalisedSquare(one.offset().minus(other.offset())) > MATTERS_SQUARED_SIGMAS;
     }
 
+    /** A night that is not much different, by the rig's word, with the same sightings set aside. */
+    Account settingAsideIn(NightSmoother other) {
+        return new Account(other, other.solve(setAside, night), sightings, setAside, accusedAlike, 0);
+    }
+
     /** The same night with other sightings set aside. */
     Account settingAside(Set<Long> others) {
-        return new Account(smoother, smoother.solve(others), sightings, Set.copyOf(others), accusedAlike, surcharge);
+        return new Account(
+                smoother, smoother.solve(others, night), sightings, Set.copyOf(others), accusedAlike, surcharge);
     }
 }

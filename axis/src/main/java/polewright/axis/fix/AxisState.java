@@ -45,11 +45,13 @@ public final class AxisState {
     private static final double DERIVATIVE_STEP_RAD = 1e-6;
 
     private final Site site;
-    private final RealVector mean;
-    private final RealMatrix covariance;
+    // Six by six: at this size the solution of a night spends its time on the making of matrix objects.
+    private final double[] mean;
+    private final double[][] covariance;
     private final TurnSenses senses;
 
-    AxisState(Site site, RealVector mean, RealMatrix covariance, TurnSenses senses) {
+    /** Keeps the arrays: whoever made them must leave them alone from then on. */
+    AxisState(Site site, double[] mean, double[][] covariance, TurnSenses senses) {
         this.site = site;
         this.mean = mean;
         this.covariance = covariance;
@@ -60,13 +62,13 @@ public final class AxisState {
     public static AxisState prior(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
         double lean = leanSigmaRad(rig);
-        RealVector mean = MatrixUtils.createRealVector(SIZE);
-        mean.setEntry(AZIMUTH, site.poleAzimuth().radians());
-        mean.setEntry(ALTITUDE, site.poleAltitude().radians());
+        double[] mean = new double[SIZE];
+        mean[AZIMUTH] = site.poleAzimuth().radians();
+        mean[ALTITUDE] = site.poleAltitude().radians();
         ScrewGains screws = ScrewGains.asTheRigSays(rig);
-        mean.setEntry(AZIMUTH_GAIN, screws.azimuthFactor() - 1);
-        mean.setEntry(ALTITUDE_GAIN, screws.altitudeFactor() - 1);
-        RealMatrix covariance = new Array2DRowRealMatrix(SIZE, SIZE);
+        mean[AZIMUTH_GAIN] = screws.azimuthFactor() - 1;
+        mean[ALTITUDE_GAIN] = screws.altitudeFactor() - 1;
+        double[][] covariance = new double[SIZE][SIZE];
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
         setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
@@ -77,8 +79,8 @@ public final class AxisState {
         double perLean = 1 / (cosLat * cosLat);
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, perLean * Math.hypot(lean, HINGE_SQUARE_TO.radians()));
-        covariance.setEntry(AZIMUTH_INTO_ALTITUDE, ALTITUDE_INTO_AZIMUTH, -lean * lean * perLean);
-        covariance.setEntry(ALTITUDE_INTO_AZIMUTH, AZIMUTH_INTO_ALTITUDE, -lean * lean * perLean);
+        covariance[AZIMUTH_INTO_ALTITUDE][ALTITUDE_INTO_AZIMUTH] = -lean * lean * perLean;
+        covariance[ALTITUDE_INTO_AZIMUTH][AZIMUTH_INTO_ALTITUDE] = -lean * lean * perLean;
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
     }
 
@@ -93,7 +95,7 @@ public final class AxisState {
     }
 
     public AxisPointing axis() {
-        return AxisPointing.of(new Angle(mean.getEntry(AZIMUTH)), new Angle(mean.getEntry(ALTITUDE)));
+        return AxisPointing.of(new Angle(mean[AZIMUTH]), new Angle(mean[ALTITUDE]));
     }
 
     public AxisOffset offset() {
@@ -110,16 +112,16 @@ public final class AxisState {
             toOffset.setEntry(0, column, difference.east().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
             toOffset.setEntry(1, column, difference.up().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
         }
-        RealMatrix c = toOffset.multiply(covariance).multiplyTransposed(toOffset);
+        RealMatrix c = toOffset.multiply(covariance()).multiplyTransposed(toOffset);
         return new OffsetCovariance(c.getEntry(0, 0), (c.getEntry(0, 1) + c.getEntry(1, 0)) / 2, c.getEntry(1, 1));
     }
 
     public ScrewGains gains() {
         return new ScrewGains(
-                1 + mean.getEntry(AZIMUTH_GAIN),
-                1 + mean.getEntry(ALTITUDE_GAIN),
-                mean.getEntry(AZIMUTH_INTO_ALTITUDE),
-                mean.getEntry(ALTITUDE_INTO_AZIMUTH),
+                1 + mean[AZIMUTH_GAIN],
+                1 + mean[ALTITUDE_GAIN],
+                mean[AZIMUTH_INTO_ALTITUDE],
+                mean[ALTITUDE_INTO_AZIMUTH],
                 sigma(AZIMUTH_GAIN),
                 sigma(ALTITUDE_GAIN));
     }
@@ -170,12 +172,22 @@ public final class AxisState {
     /** Clockwise positive turns of both screws. */
     public record Turns(double azimuth, double altitude) {}
 
-    RealVector mean() {
-        return mean;
+    double mean(int index) {
+        return mean[index];
     }
 
+    double covariance(int row, int column) {
+        return covariance[row][column];
+    }
+
+    /** A copy. */
+    RealVector mean() {
+        return MatrixUtils.createRealVector(mean);
+    }
+
+    /** A copy. */
     RealMatrix covariance() {
-        return covariance;
+        return new Array2DRowRealMatrix(covariance);
     }
 
     TurnSenses senses() {
@@ -183,20 +195,20 @@ public final class AxisState {
     }
 
     Angle altitude() {
-        return new Angle(mean.getEntry(ALTITUDE));
+        return new Angle(mean[ALTITUDE]);
     }
 
     private double sigma(int index) {
-        return Math.sqrt(covariance.getEntry(index, index));
+        return Math.sqrt(covariance[index][index]);
     }
 
     private AxisOffset nudged(int index, double byRad) {
-        double azimuth = mean.getEntry(AZIMUTH) + (index == AZIMUTH ? byRad : 0);
-        double altitude = mean.getEntry(ALTITUDE) + (index == ALTITUDE ? byRad : 0);
+        double azimuth = mean[AZIMUTH] + (index == AZIMUTH ? byRad : 0);
+        double altitude = mean[ALTITUDE] + (index == ALTITUDE ? byRad : 0);
         return AxisPointing.of(new Angle(azimuth), new Angle(altitude)).offset(site);
     }
 
-    private static void setVariance(RealMatrix matrix, int index, double sigma) {
-        matrix.setEntry(index, index, sigma * sigma);
+    private static void setVariance(double[][] covariance, int index, double sigma) {
+        covariance[index][index] = sigma * sigma;
     }
 }

@@ -1,12 +1,13 @@
 package polewright.axis.fix;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import polewright.axis.rig.Rig;
-import polewright.sky.place.Site;
+import java.util.function.Predicate;
 
 /**
  * Which sightings of a night to believe.
@@ -24,20 +25,48 @@ final class Contradictions {
 
     private Contradictions() {}
 
-    static Account weigh(Site site, Rig rig, List<Step> steps) {
-        return weigh(site, rig, steps, 0);
+    static Account weigh(NightSmoother smoother) {
+        return weigh(smoother, 0);
     }
 
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
-    static Account weigh(Site site, Rig rig, List<Step> steps, double surcharge) {
-        List<Step.Sighted> sightings = steps.stream()
-                .filter(Step.Sighted.class::isInstance)
-                .map(Step.Sighted.class::cast)
-                .toList();
-        NightSmoother smoother = new NightSmoother(site, rig, steps);
-        Account account = new Account(smoother, smoother.solve(Set.of()), sightings, Set.of(), Set.of(), surcharge);
+    static Account weigh(NightSmoother smoother, double surcharge) {
+        return weigh(first(smoother, smoother.solve(Set.of()), surcharge), account -> false)
+                .orElseThrow();
+    }
+
+    /**
+     * The same, given up on the way when it is beyond hope.
+     *
+     * @param near a night that is not much different, with no sighting set aside
+     * @param hopeless asked of the account each time that it has set one more sighting aside
+     */
+    static Optional<Account> weighUnless(
+            NightSmoother smoother, NightSmoother.Smoothed near, double surcharge, Predicate<Account> hopeless) {
+        return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
+    }
+
+    /** The same, but of those that accuse each other the one that it suits is believed: for how well a night can fit. */
+    static Account forgiving(NightSmoother smoother, NightSmoother.Smoothed near) {
+        Account account = first(smoother, smoother.solve(Set.of(), near), 0);
+        for (int round = 0; round < account.sightings().size(); round++) {
+            List<Step.Sighted> worst = worst(account);
+            if (worst.isEmpty()) {
+                break;
+            }
+            account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
+        }
+        return takingBack(account);
+    }
+
+    private static Account first(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
+        return new Account(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
+    }
+
+    private static Optional<Account> weigh(Account believingAll, Predicate<Account> hopeless) {
+        Account account = believingAll;
         Set<Long> accused = new TreeSet<>();
-        for (int round = 0; round < sightings.size(); round++) {
+        for (int round = 0; round < account.sightings().size(); round++) {
             List<Step.Sighted> worst = worst(account);
             if (worst.isEmpty()) {
                 break;
@@ -46,29 +75,32 @@ final class Contradictions {
                 worst.forEach(s -> accused.add(s.seq()));
             }
             account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
+            if (hopeless.test(account)) {
+                return Optional.empty();
+            }
         }
-        return believingNeither(takingBack(account), accused);
+        return Optional.of(believingNeither(takingBack(account), accused));
     }
 
     /** Those that are worst beyond chance and cannot be told apart, the very worst first; of equals the newest. */
     private static List<Step.Sighted> worst(Account account) {
-        List<Step.Sighted> worst = new ArrayList<>();
-        double most = 0;
+        List<Excess> beyondChance = new ArrayList<>();
         for (Step.Sighted sighted : account.sightings()) {
             if (!account.setAside().contains(sighted.seq())) {
                 double excess = account.innovation(sighted) - Account.limit(sighted);
-                if (excess > 0 && excess >= most) {
-                    most = excess;
-                    worst.add(0, sighted);
-                } else if (excess > 0) {
-                    worst.add(sighted);
+                if (excess > 0) {
+                    beyondChance.add(0, new Excess(sighted, excess));
                 }
             }
         }
-        double close = most - HUNDRED_TO_ONE;
-        worst.removeIf(s -> account.innovation(s) - Account.limit(s) <= close);
-        return worst;
+        beyondChance.sort(Comparator.comparingDouble(Excess::excess).reversed());
+        return beyondChance.stream()
+                .takeWhile(e -> e.excess() > beyondChance.get(0).excess() - HUNDRED_TO_ONE)
+                .map(Excess::sighted)
+                .toList();
     }
+
+    private record Excess(Step.Sighted sighted, double excess) {}
 
     private static Account takingBack(Account account) {
         Account better = account;

@@ -31,7 +31,7 @@ final class DoubtedScrews {
             return asTold;
         }
         return doubted(rig)
-                .map(other -> Contradictions.weigh(site, other, steps, surcharge(site, rig, other)))
+                .map(other -> Contradictions.weigh(asTold.smoother().with(other), surcharge(site, rig, other)))
                 .filter(account -> account.cost() < asTold.cost())
                 .min(Comparator.comparingDouble(Account::cost))
                 .orElse(asTold);

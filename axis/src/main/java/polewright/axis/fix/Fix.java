@@ -23,8 +23,17 @@ public sealed interface Fix {
      * Computed without two accounts that contradict each other, since nothing says which is right.
      *
      * @param reason which ones, and what would settle it
+     * @param dispute what is in doubt by it
      */
-    record Dubious(AxisState state, List<Agreement> agreements, String reason) implements Fix {}
+    record Dubious(AxisState state, List<Agreement> agreements, String reason, Dispute dispute) implements Fix {}
+
+    /** What two accounts of a night disagree about. */
+    enum Dispute {
+        /** Where the axis is now. */
+        THE_AXIS,
+        /** What a turn did; by both accounts the axis is now in the same place. */
+        A_TURN
+    }
 
     /**
      * Some direction of the axis has not been told yet.

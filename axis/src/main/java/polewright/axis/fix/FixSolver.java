@@ -56,7 +56,7 @@ public final class FixSolver {
     }
 
     private Account account(List<Step> steps) {
-        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(site, rig, steps));
+        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(new NightSmoother(site, rig, steps)));
     }
 
     private Fix solve(List<Step> steps) {
@@ -65,12 +65,19 @@ public final class FixSolver {
                 account.sightings().stream().map(s -> agreement(account, s)).toList();
         AxisState state = account.night().last();
         return doubt(steps, account)
-                .<Fix>map(reason -> new Fix.Dubious(state, agreements, reason))
+                .<Fix>map(doubt -> new Fix.Dubious(state, agreements, doubt.reason(), doubt.about()))
                 .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, agreements, missing)))
                 .orElseGet(() -> new Fix.Solved(state, agreements));
     }
 
-    private Optional<String> doubt(List<Step> steps, Account account) {
+    /** Why the outcome is dubious, and about what. */
+    record Doubt(String reason, Fix.Dispute about) {
+        static Doubt ofTheAxis(String reason) {
+            return new Doubt(reason, Fix.Dispute.THE_AXIS);
+        }
+    }
+
+    private Optional<Doubt> doubt(List<Step> steps, Account account) {
         boolean settled = account.night().settled();
         if (settled && account.isUnremarkable()) {
             return Optional.empty();
@@ -78,9 +85,12 @@ public final class FixSolver {
         // A turn told wrongly is the usual reason why nothing settles, and says more.
         return TurnSuspects.explain(site, rig, steps, account)
                 .or(() -> settled
-                        ? Optional.<String>empty()
-                        : Optional.of("the sightings do not settle on one axis; undo the last one and take another"))
-                .or(() -> account.quarrelMatters() ? Optional.of(accusation(account)) : Optional.empty());
+                        ? Optional.<Doubt>empty()
+                        : Optional.of(Doubt.ofTheAxis(
+                                "the sightings do not settle on one axis; undo the last one and take another")))
+                .or(() -> account.quarrelMatters()
+                        ? Optional.of(Doubt.ofTheAxis(accusation(account)))
+                        : Optional.empty());
     }
 
     private static String accusation(Account account) {
@@ -100,8 +110,7 @@ public final class FixSolver {
                 others.innovation(sighted),
                 sighted.model().size(),
                 contradictory,
-                LinearisedSighting.of(sighted.model(), others.night().stateFor(sighted))
-                        .eastShare(site.latitude().cos()),
+                others.line(sighted).eastShare(site.latitude().cos()),
                 contradictory ? likelyCause(others, sighted) : Optional.empty());
     }
 
@@ -134,7 +143,7 @@ public final class FixSolver {
     }
 
     private Optional<String> likelyCause(Account account, Step.Sighted sighted) {
-        AxisState state = account.night().stateFor(sighted);
+        AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
         for (Misreading misreading : sighted.sighting().misreadings()) {
             double asMeant;

@@ -1,72 +1,104 @@
 package polewright.axis.fix;
 
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisPointing;
 import polewright.axis.sighting.AxisModel;
 import polewright.sky.angle.Angle;
 
-/**
- * A sighting's normalised residual as a straight line about one azimuth and altitude of the axis.
- *
- * @param azimuthRad where it was linearised
- * @param altitudeRad where it was linearised
- * @param residual at that place, predicted minus measured over sigma
- * @param slopes a row of (d/dazimuth, d/daltitude) for each figure, per radian
- */
-record LinearisedSighting(double azimuthRad, double altitudeRad, RealVector residual, RealMatrix slopes) {
+/** A sighting's normalised residual as a straight line about one azimuth and altitude of the axis. */
+final class LinearisedSighting {
     private static final double STEP_RAD = 1e-6;
     private static final double LEAST_VARIANCE = 1e-9;
 
+    private final double azimuthRad;
+    private final double altitudeRad;
+    // Predicted minus measured over sigma at that place, and how it grows per radian of each.
+    private final double[] residual;
+    private final double[] byAzimuth;
+    private final double[] byAltitude;
+
+    LinearisedSighting(
+            double azimuthRad, double altitudeRad, double[] residual, double[] byAzimuth, double[] byAltitude) {
+        this.azimuthRad = azimuthRad;
+        this.altitudeRad = altitudeRad;
+        this.residual = residual;
+        this.byAzimuth = byAzimuth;
+        this.byAltitude = byAltitude;
+    }
+
     static LinearisedSighting of(AxisModel model, double azimuthRad, double altitudeRad) {
-        RealVector residual = at(model, azimuthRad, altitudeRad);
-        RealMatrix slopes = new Array2DRowRealMatrix(residual.getDimension(), 2);
-        slopes.setColumnVector(
-                0, slope(at(model, azimuthRad + STEP_RAD, altitudeRad), at(model, azimuthRad - STEP_RAD, altitudeRad)));
-        slopes.setColumnVector(
-                1, slope(at(model, azimuthRad, altitudeRad + STEP_RAD), at(model, azimuthRad, altitudeRad - STEP_RAD)));
-        return new LinearisedSighting(azimuthRad, altitudeRad, residual, slopes);
+        return new LinearisedSighting(
+                azimuthRad,
+                altitudeRad,
+                at(model, azimuthRad, altitudeRad),
+                slope(at(model, azimuthRad + STEP_RAD, altitudeRad), at(model, azimuthRad - STEP_RAD, altitudeRad)),
+                slope(at(model, azimuthRad, altitudeRad + STEP_RAD), at(model, azimuthRad, altitudeRad - STEP_RAD)));
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
-        return of(model, state.mean().getEntry(AxisState.AZIMUTH), state.mean().getEntry(AxisState.ALTITUDE));
+        return of(model, state.mean(AxisState.AZIMUTH), state.mean(AxisState.ALTITUDE));
+    }
+
+    int figures() {
+        return residual.length;
+    }
+
+    double slopeByAzimuth(int figure) {
+        return byAzimuth[figure];
+    }
+
+    double slopeByAltitude(int figure) {
+        return byAltitude[figure];
+    }
+
+    double residual(int figure) {
+        return residual[figure];
     }
 
     /** The state after taking this sighting into account; the figures are independent and of unit variance. */
     AxisState update(AxisState state) {
-        RealVector mean = state.mean().copy();
-        RealMatrix covariance = state.covariance();
-        for (int i = 0; i < residual.getDimension(); i++) {
-            RealVector slope = stateSlope(i);
-            double predicted = residual.getEntry(i)
-                    + slopes.getEntry(i, 0) * (mean.getEntry(AxisState.AZIMUTH) - azimuthRad)
-                    + slopes.getEntry(i, 1) * (mean.getEntry(AxisState.ALTITUDE) - altitudeRad);
-            RealVector gainTimesVariance = covariance.operate(slope);
-            double variance = 1 + slope.dotProduct(gainTimesVariance);
-            mean = mean.subtract(gainTimesVariance.mapMultiply(predicted / variance));
-            covariance = covariance.subtract(
-                    gainTimesVariance.outerProduct(gainTimesVariance).scalarMultiply(1 / variance));
+        int size = AxisState.SIZE;
+        double[] mean = new double[size];
+        double[][] covariance = new double[size][size];
+        for (int i = 0; i < size; i++) {
+            mean[i] = state.mean(i);
+            for (int j = 0; j < size; j++) {
+                covariance[i][j] = state.covariance(i, j);
+            }
+        }
+        double[] gainTimesVariance = new double[size];
+        for (int figure = 0; figure < residual.length; figure++) {
+            for (int i = 0; i < size; i++) {
+                gainTimesVariance[i] = covariance[i][AxisState.AZIMUTH] * byAzimuth[figure]
+                        + covariance[i][AxisState.ALTITUDE] * byAltitude[figure];
+            }
+            double variance = 1
+                    + byAzimuth[figure] * gainTimesVariance[AxisState.AZIMUTH]
+                    + byAltitude[figure] * gainTimesVariance[AxisState.ALTITUDE];
+            double step = residualAt(figure, mean[AxisState.AZIMUTH], mean[AxisState.ALTITUDE]) / variance;
+            for (int i = 0; i < size; i++) {
+                mean[i] -= gainTimesVariance[i] * step;
+                for (int j = 0; j < size; j++) {
+                    covariance[i][j] -= gainTimesVariance[i] * gainTimesVariance[j] / variance;
+                }
+            }
         }
         return new AxisState(state.site(), mean, covariance, state.senses());
     }
 
     /** What taking this sighting into account adds to the night's χ², before {@link #update}. */
     double addedChiSquared(AxisState before) {
-        RealVector shift = MatrixUtils.createRealVector(new double[] {
-            before.mean().getEntry(AxisState.AZIMUTH) - azimuthRad,
-            before.mean().getEntry(AxisState.ALTITUDE) - altitudeRad
-        });
-        return quadratic(residual.add(slopes.operate(shift)), spread(before), 1);
+        return squaredInnovation(before);
     }
 
     /** How much of what it tells is of east and west, 0 to 1; the rest is of the axis's height. */
     double eastShare(double cosLatitude) {
-        double east = slopes.getColumnVector(0).getNorm() / cosLatitude;
-        double up = slopes.getColumnVector(1).getNorm();
-        return east * east / (east * east + up * up);
+        double eastSquare = 0;
+        double upSquare = 0;
+        for (int figure = 0; figure < residual.length; figure++) {
+            eastSquare += Math.pow(byAzimuth[figure] / cosLatitude, 2);
+            upSquare += Math.pow(byAltitude[figure], 2);
+        }
+        return eastSquare / (eastSquare + upSquare);
     }
 
     /**
@@ -74,50 +106,57 @@ record LinearisedSighting(double azimuthRad, double altitudeRad, RealVector resi
      * it has figures.
      */
     double squaredInnovation(AxisState other) {
-        return quadratic(residual, spread(other), 1);
+        return quadratic(other, 1);
     }
 
     /**
      * The same, from a state that <em>has</em> used it: what leaving it out would take off the night's total χ².
      */
     double squaredInnovationWithout(AxisState including) {
-        return quadratic(residual, spread(including), -1);
+        return quadratic(including, -1);
     }
 
-    private static double quadratic(RealVector figures, RealMatrix spread, int sign) {
-        int n = figures.getDimension();
-        RealMatrix variance = new Array2DRowRealMatrix(n, n);
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                variance.setEntry(i, j, (i == j ? 1 : 0) + sign * spread.getEntry(i, j));
-            }
-            variance.setEntry(i, i, Math.max(LEAST_VARIANCE, variance.getEntry(i, i)));
+    private double quadratic(AxisState state, int sign) {
+        double first = residualAt(0, state);
+        double firstVariance = Math.max(LEAST_VARIANCE, 1 + sign * spread(state, 0, 0));
+        if (residual.length == 1) {
+            return first * first / firstVariance;
         }
-        return figures.dotProduct(new LUDecomposition(variance).getSolver().solve(figures));
+        // The second figure, given the first.
+        double both = sign * spread(state, 0, 1);
+        double second = residualAt(1, state) - both / firstVariance * first;
+        double secondVariance = Math.max(LEAST_VARIANCE, 1 + sign * spread(state, 1, 1)) - both * both / firstVariance;
+        return first * first / firstVariance + second * second / Math.max(LEAST_VARIANCE, secondVariance);
     }
 
-    private RealMatrix spread(AxisState state) {
-        int n = residual.getDimension();
-        RealMatrix rows = new Array2DRowRealMatrix(n, AxisState.SIZE);
-        for (int i = 0; i < n; i++) {
-            rows.setRowVector(i, stateSlope(i));
+    private double spread(AxisState state, int one, int other) {
+        double withAzimuth = state.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH) * byAzimuth[other]
+                + state.covariance(AxisState.AZIMUTH, AxisState.ALTITUDE) * byAltitude[other];
+        double withAltitude = state.covariance(AxisState.ALTITUDE, AxisState.AZIMUTH) * byAzimuth[other]
+                + state.covariance(AxisState.ALTITUDE, AxisState.ALTITUDE) * byAltitude[other];
+        return byAzimuth[one] * withAzimuth + byAltitude[one] * withAltitude;
+    }
+
+    private double residualAt(int figure, AxisState state) {
+        return residualAt(figure, state.mean(AxisState.AZIMUTH), state.mean(AxisState.ALTITUDE));
+    }
+
+    private double residualAt(int figure, double azimuth, double altitude) {
+        return residual[figure]
+                + byAzimuth[figure] * (azimuth - azimuthRad)
+                + byAltitude[figure] * (altitude - altitudeRad);
+    }
+
+    private static double[] slope(double[] after, double[] before) {
+        double[] slope = new double[after.length];
+        for (int i = 0; i < slope.length; i++) {
+            slope[i] = (after[i] - before[i]) / (2 * STEP_RAD);
         }
-        return rows.multiply(state.covariance()).multiplyTransposed(rows);
-    }
-
-    private RealVector stateSlope(int row) {
-        RealVector slope = MatrixUtils.createRealVector(AxisState.SIZE);
-        slope.setEntry(AxisState.AZIMUTH, slopes.getEntry(row, 0));
-        slope.setEntry(AxisState.ALTITUDE, slopes.getEntry(row, 1));
         return slope;
     }
 
-    private static RealVector slope(RealVector after, RealVector before) {
-        return after.subtract(before).mapDivide(2 * STEP_RAD);
-    }
-
-    private static RealVector at(AxisModel model, double azimuthRad, double altitudeRad) {
-        return MatrixUtils.createRealVector(model.residual(
-                AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad)).elevatedEnd()));
+    private static double[] at(AxisModel model, double azimuthRad, double altitudeRad) {
+        return model.residual(
+                AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad)).elevatedEnd());
     }
 }

@@ -1,9 +1,5 @@
 package polewright.axis.fix;
 
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisOffset;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
@@ -11,8 +7,23 @@ import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** A move of the axis as a linear step of {@link AxisState}: x → F x + f, with noise Q. */
-record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSenses sensesAfter) {
+/**
+ * A move of the axis as a linear step of {@link AxisState}: x → F x + f, with noise Q.
+ *
+ * @param gains what F has beside ones on its diagonal
+ * @param azimuthRad f
+ * @param altitudeRad f
+ * @param azimuthVariance Q, rad²
+ * @param altitudeVariance Q, rad²
+ * @param sensesAfter how the screws are left
+ */
+record Motion(
+        Gains gains,
+        double azimuthRad,
+        double altitudeRad,
+        double azimuthVariance,
+        double altitudeVariance,
+        TurnSenses sensesAfter) {
     private static final double LEAST_COS_LATITUDE = 0.1;
 
     /**
@@ -69,18 +80,14 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
         double altitudeMove = rig.altitudeScrew()
                 .move(altitude.effect().turns(), presentAltitude)
                 .radians();
-        RealMatrix transition = MatrixUtils.createRealIdentityMatrix(AxisState.SIZE);
-        transition.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH_GAIN, azimuth.teaches() * azimuthMove);
-        transition.setEntry(AxisState.AZIMUTH, AxisState.ALTITUDE_INTO_AZIMUTH, altitudeMove);
-        transition.setEntry(AxisState.ALTITUDE, AxisState.ALTITUDE_GAIN, altitude.teaches() * altitudeMove);
-        transition.setEntry(AxisState.ALTITUDE, AxisState.AZIMUTH_INTO_ALTITUDE, azimuthMove);
         Bend bend = Bend.of(rig, azimuthMove, altitudeMove, presentAltitude);
         return new Motion(
-                transition,
-                shiftOf(azimuthMove, altitudeMove),
-                noiseOf(
-                        Math.hypot(azimuth.sigmaRad(rig.azimuthScrew(), presentAltitude), bend.azimuthSigmaRad()),
-                        Math.hypot(altitude.sigmaRad(rig.altitudeScrew(), presentAltitude), bend.altitudeSigmaRad())),
+                new Gains(
+                        azimuth.teaches() * azimuthMove, altitudeMove, altitude.teaches() * altitudeMove, azimuthMove),
+                azimuthMove,
+                altitudeMove,
+                square(azimuth.sigmaRad(rig.azimuthScrew(), presentAltitude)) + square(bend.azimuthSigmaRad()),
+                square(altitude.sigmaRad(rig.altitudeScrew(), presentAltitude)) + square(bend.altitudeSigmaRad()),
                 senses.after(azimuth.turns(), altitude.turns()));
     }
 
@@ -104,9 +111,11 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
     static Motion shift(Site site, AxisOffset usual, Angle sigma, TurnSenses senses) {
         double eastPerAzimuth = eastPerAzimuth(site);
         return new Motion(
-                MatrixUtils.createRealIdentityMatrix(AxisState.SIZE),
-                shiftOf(usual.east().radians() / eastPerAzimuth, usual.up().radians()),
-                noiseOf(sigma.radians() / Math.abs(eastPerAzimuth), sigma.radians()),
+                Gains.NONE,
+                usual.east().radians() / eastPerAzimuth,
+                usual.up().radians(),
+                square(sigma.radians() / eastPerAzimuth),
+                square(sigma.radians()),
                 senses);
     }
 
@@ -117,25 +126,66 @@ record Motion(RealMatrix transition, RealVector shift, RealMatrix noise, TurnSen
     }
 
     AxisState applyTo(AxisState state) {
-        RealVector mean = transition.operate(state.mean()).add(shift);
-        RealMatrix covariance = transition
-                .multiply(state.covariance())
-                .multiplyTransposed(transition)
-                .add(noise);
-        return new AxisState(state.site(), mean, covariance, sensesAfter);
+        double[] mean = new double[AxisState.SIZE];
+        double[][] byRows = new double[AxisState.SIZE][AxisState.SIZE];
+        for (int i = 0; i < AxisState.SIZE; i++) {
+            mean[i] = state.mean(i);
+            for (int j = 0; j < AxisState.SIZE; j++) {
+                byRows[i][j] = state.covariance(i, j);
+            }
+        }
+        mean[AxisState.AZIMUTH] += gains.intoAzimuth(mean) + azimuthRad;
+        mean[AxisState.ALTITUDE] += gains.intoAltitude(mean) + altitudeRad;
+        // F P Fᵀ: F differs from one in two entries of its first two rows each.
+        for (int j = 0; j < AxisState.SIZE; j++) {
+            byRows[AxisState.AZIMUTH][j] += gains.azimuthOfAzimuth() * byRows[AxisState.AZIMUTH_GAIN][j]
+                    + gains.azimuthOfAltitude() * byRows[AxisState.ALTITUDE_INTO_AZIMUTH][j];
+            byRows[AxisState.ALTITUDE][j] += gains.altitudeOfAltitude() * byRows[AxisState.ALTITUDE_GAIN][j]
+                    + gains.altitudeOfAzimuth() * byRows[AxisState.AZIMUTH_INTO_ALTITUDE][j];
+        }
+        for (double[] row : byRows) {
+            row[AxisState.AZIMUTH] += gains.intoAzimuth(row);
+            row[AxisState.ALTITUDE] += gains.intoAltitude(row);
+        }
+        byRows[AxisState.AZIMUTH][AxisState.AZIMUTH] += azimuthVariance;
+        byRows[AxisState.ALTITUDE][AxisState.ALTITUDE] += altitudeVariance;
+        return new AxisState(state.site(), mean, symmetric(byRows), sensesAfter);
     }
 
-    private static RealVector shiftOf(double azimuthRad, double altitudeRad) {
-        RealVector shift = MatrixUtils.createRealVector(AxisState.SIZE);
-        shift.setEntry(AxisState.AZIMUTH, azimuthRad);
-        shift.setEntry(AxisState.ALTITUDE, altitudeRad);
-        return shift;
+    private static double[][] symmetric(double[][] matrix) {
+        for (int i = 0; i < matrix.length; i++) {
+            for (int j = 0; j < i; j++) {
+                matrix[i][j] = (matrix[i][j] + matrix[j][i]) / 2;
+                matrix[j][i] = matrix[i][j];
+            }
+        }
+        return matrix;
     }
 
-    private static RealMatrix noiseOf(double azimuthSigmaRad, double altitudeSigmaRad) {
-        RealMatrix noise = new Array2DRowRealMatrix(AxisState.SIZE, AxisState.SIZE);
-        noise.setEntry(AxisState.AZIMUTH, AxisState.AZIMUTH, azimuthSigmaRad * azimuthSigmaRad);
-        noise.setEntry(AxisState.ALTITUDE, AxisState.ALTITUDE, altitudeSigmaRad * altitudeSigmaRad);
-        return noise;
+    /**
+     * The entries of F beside ones on the diagonal: how a move acts through what is not known of the screws.
+     *
+     * @param azimuthOfAzimuth azimuth for the azimuth screw's relative error
+     * @param azimuthOfAltitude azimuth for what the altitude screw moves in azimuth
+     * @param altitudeOfAltitude altitude for the altitude screw's relative error
+     * @param altitudeOfAzimuth altitude for what the azimuth screw moves in altitude
+     */
+    record Gains(
+            double azimuthOfAzimuth, double azimuthOfAltitude, double altitudeOfAltitude, double altitudeOfAzimuth) {
+        static final Gains NONE = new Gains(0, 0, 0, 0);
+
+        double intoAzimuth(double[] figures) {
+            return azimuthOfAzimuth * figures[AxisState.AZIMUTH_GAIN]
+                    + azimuthOfAltitude * figures[AxisState.ALTITUDE_INTO_AZIMUTH];
+        }
+
+        double intoAltitude(double[] figures) {
+            return altitudeOfAltitude * figures[AxisState.ALTITUDE_GAIN]
+                    + altitudeOfAzimuth * figures[AxisState.AZIMUTH_INTO_ALTITUDE];
+        }
+    }
+
+    private static double square(double x) {
+        return x * x;
     }
 }

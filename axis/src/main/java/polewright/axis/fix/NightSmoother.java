@@ -1,10 +1,12 @@
 package polewright.axis.fix;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisOffset;
@@ -25,27 +27,84 @@ final class NightSmoother {
     private static final int MOST_PASSES = 25;
     private static final int FIRST_GUESS_ROUNDS = 4;
     private static final double SETTLED_RAD = 1e-10;
+    private static final double NEAR_RAD = Angle.ofDegrees(0.3).radians();
     private static final double ARCMIN_PER_RAD = new Angle(1).arcminutes();
 
-    private final Site site;
     private final Rig rig;
+    private final AxisState prior;
     private final List<Stand> stands;
+    private final Map<Long, Place> places;
 
     NightSmoother(Site site, Rig rig, List<Step> steps) {
-        this.site = site;
+        this(rig, AxisState.prior(site, rig), Stand.of(steps));
+    }
+
+    private NightSmoother(Rig rig, AxisState prior, List<Stand> stands) {
         this.rig = rig;
-        this.stands = stands(steps);
+        this.prior = prior;
+        this.stands = stands;
+        this.places = places(stands);
+    }
+
+    /** Where a sighting is to be found. */
+    private record Place(int stand, int index) {}
+
+    private static Map<Long, Place> places(List<Stand> stands) {
+        Map<Long, Place> places = new HashMap<>();
+        for (int i = 0; i < stands.size(); i++) {
+            List<Step.Sighted> sightings = stands.get(i).seen().all();
+            for (int j = 0; j < sightings.size(); j++) {
+                places.put(sightings.get(j).seq(), new Place(i, j));
+            }
+        }
+        return places;
+    }
+
+    /** The same night with another rig. */
+    NightSmoother with(Rig other) {
+        return other.equals(rig) ? this : new NightSmoother(other, AxisState.prior(prior.site(), other), stands);
+    }
+
+    /** The same night with another move in the place of one of its own. */
+    NightSmoother with(Step meant, Step told) {
+        return new NightSmoother(
+                rig,
+                prior,
+                stands.stream()
+                        .map(s -> s.movedBy().filter(told::equals).isPresent() ? s.movedInsteadBy(meant) : s)
+                        .toList());
+    }
+
+    List<Step.Sighted> sightings() {
+        return stands.stream().flatMap(s -> s.seen().all().stream()).toList();
+    }
+
+    /** A sighting about the axis as a solution of this night has it. */
+    LinearisedSighting line(Step.Sighted sighted, Smoothed night) {
+        Place place = place(sighted);
+        return stands.get(place.stand())
+                .seen()
+                .line(place.index(), night.states().get(place.stand()));
+    }
+
+    /** The axis as it stood for a sighting. */
+    AxisState stateFor(Step.Sighted sighted, Smoothed night) {
+        return night.states().get(place(sighted).stand());
+    }
+
+    private Place place(Step.Sighted sighted) {
+        return Objects.requireNonNull(places.get(sighted.seq()), "not of this night");
     }
 
     /**
      * The stands of the night with the axis in each.
      *
-     * @param links covariance of each state with the next
+     * @param gains how each state goes with the next
      * @param chiSquared what the sightings that were believed, the turns and the prior have to be forgiven
      * @param settled whether the passes came to rest on one answer
      */
     record Smoothed(
-            List<AxisState> states, List<RealMatrix> links, List<Stand> stands, double chiSquared, boolean settled) {
+            List<AxisState> states, List<SmoothingGain> gains, List<Stand> stands, double chiSquared, boolean settled) {
         AxisState last() {
             return states.get(states.size() - 1);
         }
@@ -55,7 +114,8 @@ final class NightSmoother {
             List<Moved> shifts = new ArrayList<>();
             for (int i = 1; i < stands.size(); i++) {
                 if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted) {
-                    shifts.add(Moved.between(states.get(i - 1), states.get(i), links.get(i - 1), shifted));
+                    RealMatrix link = gains.get(i - 1).link(states.get(i));
+                    shifts.add(Moved.between(states.get(i - 1), states.get(i), link, shifted));
                 }
             }
             return shifts;
@@ -71,15 +131,6 @@ final class NightSmoother {
                 }
             }
             throw new IllegalArgumentException("event " + seq + " moved nothing");
-        }
-
-        AxisState stateFor(Step.Sighted sighted) {
-            for (int i = 0; i < stands.size(); i++) {
-                if (stands.get(i).sightings().contains(sighted)) {
-                    return states.get(i);
-                }
-            }
-            throw new IllegalArgumentException("event " + sighted.seq() + " is not of this night");
         }
     }
 
@@ -106,59 +157,90 @@ final class NightSmoother {
         }
     }
 
-    /**
-     * A time in which the axis stood still.
-     *
-     * @param movedBy what had moved it before; the first stand has nothing
-     */
-    record Stand(Optional<Step> movedBy, List<Step.Sighted> sightings) {}
+    private List<boolean[]> believed(Set<Long> setAside) {
+        return stands.stream().map(stand -> stand.seen().believed(setAside)).toList();
+    }
 
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */
     Smoothed solve(Set<Long> setAside) {
-        Pass latest = pass(List.of(), setAside);
+        List<boolean[]> believed = believed(setAside);
+        return solve(believed, pass(List.of(), believed));
+    }
+
+    /** The same, trying first from a solution of a night that may not be much different: if so, quicker to the same end. */
+    Smoothed solve(Set<Long> setAside, Smoothed near) {
+        if (!near.settled()) {
+            return solve(setAside);
+        }
+        List<boolean[]> believed = believed(setAside);
+        Smoothed found = solve(believed, pass(near.states(), believed));
+        boolean isNear = found.settled() && farthest(near.states(), found.states()) < NEAR_RAD;
+        // Farther off, sightings are no straight lines any more, and where the passes come to rest depends on their
+        // start.
+        return isNear ? found : solve(setAside);
+    }
+
+    /** χ² between the sightings of each stand themselves, wherever the axis was. */
+    double remainder(Smoothed night, Set<Long> setAside) {
+        double remainder = 0;
+        for (int i = 0; i < stands.size(); i++) {
+            StandSightings seen = stands.get(i).seen();
+            remainder +=
+                    seen.about(night.states().get(i), seen.believed(setAside)).remainder();
+        }
+        return remainder;
+    }
+
+    private Smoothed solve(List<boolean[]> believed, Pass first) {
+        Pass latest = first;
         boolean settled = false;
         for (int round = 0; round < MOST_PASSES && !settled; round++) {
-            Pass next = pass(latest.states(), setAside);
+            Pass next = pass(latest.states(), believed);
             settled = farthest(latest.states(), next.states()) < SETTLED_RAD;
             latest = next;
         }
-        return new Smoothed(latest.states(), latest.links(), stands, latest.chiSquared(), settled);
+        return new Smoothed(latest.states(), latest.gains(), stands, latest.chiSquared(), settled);
     }
 
     /** What is known before anything was measured. */
     AxisState prior() {
-        return AxisState.prior(site, rig);
+        return prior;
     }
 
     /** How much of the azimuth that turns make may be due to the base's lean, 1 sigma. */
     double leanOnAzimuth() {
-        return AxisState.leanOnAzimuth(site, rig);
+        return AxisState.leanOnAzimuth(prior.site(), rig);
     }
 
-    private record Pass(List<AxisState> states, List<RealMatrix> links, double chiSquared) {}
+    private record Pass(List<AxisState> states, List<SmoothingGain> gains, double chiSquared) {}
 
-    private Pass pass(List<AxisState> reference, Set<Long> setAside) {
+    private Pass pass(List<AxisState> reference, List<boolean[]> believed) {
         double chiSquared = 0;
         int n = stands.size();
         List<AxisState> filtered = new ArrayList<>(n);
         List<AxisState> predicted = new ArrayList<>(n);
         List<Motion> motions = new ArrayList<>(n);
-        AxisState state = prior();
+        AxisState state = prior;
         for (int i = 0; i < n; i++) {
             Angle altitude = i == 0 || reference.isEmpty()
                     ? state.altitude()
                     : reference.get(i - 1).altitude();
-            Motion motion = motion(stands.get(i).movedBy(), state.senses(), altitude);
-            state = motion.applyTo(state);
+            Stand stand = stands.get(i);
+            Motion motion = motion(stand.movedBy(), state.senses(), altitude);
+            state = i == 0 ? state : motion.applyTo(state);
             motions.add(motion);
             predicted.add(state);
-            for (Step.Sighted sighted : stands.get(i).sightings()) {
-                if (!setAside.contains(sighted.seq())) {
-                    LinearisedSighting line = reference.isEmpty()
-                            ? firstGuess(sighted, state)
-                            : LinearisedSighting.of(sighted.model(), reference.get(i));
-                    chiSquared += line.addedChiSquared(state);
-                    state = line.update(state);
+            if (!reference.isEmpty()) {
+                StandSightings.Together seen = stand.seen().about(reference.get(i), believed.get(i));
+                chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
+                state = seen.line().update(state);
+            } else {
+                for (int k = 0; k < believed.get(i).length; k++) {
+                    if (believed.get(i)[k]) {
+                        LinearisedSighting line = firstGuess(stand.seen().all().get(k), state);
+                        chiSquared += line.squaredInnovation(state);
+                        state = line.update(state);
+                    }
                 }
             }
             filtered.add(state);
@@ -175,29 +257,17 @@ final class NightSmoother {
         return line;
     }
 
-    /** H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445. */
     private static Pass backward(
             List<AxisState> filtered, List<AxisState> predicted, List<Motion> motions, double chiSquared) {
         int n = filtered.size();
-        RealMatrix[] links = new RealMatrix[n - 1];
+        SmoothingGain[] gains = new SmoothingGain[n - 1];
         AxisState[] smoothed = new AxisState[n];
         smoothed[n - 1] = filtered.get(n - 1);
         for (int i = n - 2; i >= 0; i--) {
-            AxisState now = filtered.get(i);
-            AxisState next = predicted.get(i + 1);
-            RealMatrix cross = motions.get(i + 1).transition().multiply(now.covariance());
-            RealMatrix gain = new CholeskyDecomposition(symmetric(next.covariance()), 1e-9, 0)
-                    .getSolver()
-                    .solve(cross)
-                    .transpose();
-            RealVector mean = now.mean().add(gain.operate(smoothed[i + 1].mean().subtract(next.mean())));
-            RealMatrix covariance = now.covariance()
-                    .add(gain.multiply(smoothed[i + 1].covariance().subtract(next.covariance()))
-                            .multiplyTransposed(gain));
-            smoothed[i] = new AxisState(now.site(), mean, symmetric(covariance), now.senses());
-            links[i] = gain.multiply(smoothed[i + 1].covariance());
+            gains[i] = SmoothingGain.of(motions.get(i + 1), predicted.get(i + 1));
+            smoothed[i] = gains[i].smoothed(filtered.get(i), predicted.get(i + 1), smoothed[i + 1]);
         }
-        return new Pass(List.of(smoothed), List.of(links), chiSquared);
+        return new Pass(List.of(smoothed), List.of(gains), chiSquared);
     }
 
     private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
@@ -208,34 +278,20 @@ final class NightSmoother {
             return Motion.slipping(rig, slipped, senses, presentAltitude);
         }
         if (movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted) {
-            return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
+            return Motion.shift(prior.site(), shifted.usual(), shifted.sigma(), senses);
         }
-        return Motion.shift(site, AxisOffset.NONE, Angle.ZERO, senses);
+        return Motion.shift(prior.site(), AxisOffset.NONE, Angle.ZERO, senses);
     }
 
+    /** How far two solutions have the axis apart at most, on the sky, radians. */
     private static double farthest(List<AxisState> a, List<AxisState> b) {
         double farthest = 0;
         for (int i = 0; i < a.size(); i++) {
-            farthest = Math.max(
-                    farthest, a.get(i).axis().separation(b.get(i).axis()).radians());
+            double altitude = a.get(i).mean(AxisState.ALTITUDE);
+            double up = b.get(i).mean(AxisState.ALTITUDE) - altitude;
+            double across = (b.get(i).mean(AxisState.AZIMUTH) - a.get(i).mean(AxisState.AZIMUTH)) * Math.cos(altitude);
+            farthest = Math.max(farthest, up * up + across * across);
         }
-        return farthest;
-    }
-
-    private static RealMatrix symmetric(RealMatrix m) {
-        return m.add(m.transpose()).scalarMultiply(0.5);
-    }
-
-    private static List<Stand> stands(List<Step> steps) {
-        List<Stand> stands = new ArrayList<>();
-        stands.add(new Stand(Optional.empty(), new ArrayList<>()));
-        for (Step step : steps) {
-            if (step instanceof Step.Sighted sighted) {
-                stands.get(stands.size() - 1).sightings().add(sighted);
-            } else {
-                stands.add(new Stand(Optional.of(step), new ArrayList<>()));
-            }
-        }
-        return stands;
+        return Math.sqrt(farthest);
     }
 }

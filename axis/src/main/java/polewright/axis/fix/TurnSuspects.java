@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
+import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
@@ -17,7 +19,17 @@ final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
     private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
-    private static final String AS_IT_WAS = " and enter it as it was, or correct the rig";
+    private static final double TIMES_ITS_REACH = 5;
+    private static final Angle FARTHEST = Angle.ofDegrees(30);
+    // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
+    // play.
+    private static final double PLAY_MAY_TELL = 3;
+    private static final double LEAST_GAIN = Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
+    private static final double HARDLY_MOVED = 0.7;
+    // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
+    // come
+    // back when a worse one is gone.
+    private static final double MAY_BE_TAKEN_BACK = 3 * Chance.onceInAThousand(1);
 
     private TurnSuspects() {}
 
@@ -37,10 +49,6 @@ final class TurnSuspects {
                     0,
                     words);
         }
-
-        List<Step> night(List<Step> steps) {
-            return steps.stream().map(s -> s.equals(told) ? meant : s).toList();
-        }
     }
 
     private record Weighed(Suspicion suspicion, Account account) {
@@ -52,10 +60,11 @@ final class TurnSuspects {
                 return SlippedShare.of(account, slipped, site, rig)
                         .words()
                         .map(share -> doesNotFit + suspicion.words() + share
-                                + " of its turns took effect; tighten what slips, undo #" + told.seq()
-                                + " and enter the turns that took effect");
+                                + " of its turns took effect; tighten what slips, and enter what took effect in place of #"
+                                + told.seq() + " (turn --instead-of " + told.seq() + ")");
             }
-            return Optional.of(doesNotFit + suspicion.words() + "; undo #" + told.seq() + AS_IT_WAS);
+            return Optional.of(doesNotFit + suspicion.words() + "; enter #" + told.seq()
+                    + " as it was, in its place (turn --instead-of " + told.seq() + "), or correct the rig");
         }
     }
 
@@ -64,17 +73,108 @@ final class TurnSuspects {
      *
      * @param plain the night with every turn as told
      */
-    static Optional<String> explain(Site site, Rig rig, List<Step> steps, Account plain) {
+    static Optional<FixSolver.Doubt> explain(Site site, Rig rig, List<Step> steps, Account plain) {
+        NightSmoother asTold = plain.smoother().with(rig);
+        NightSmoother.Smoothed believingAll = asTold.solve(Set.of());
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
-                .flatMap(turned -> suspicions(turned, site, rig))
-                .map(s -> new Weighed(s, Contradictions.weigh(site, rig, s.night(steps), s.surcharge())))
+                .flatMap(turned -> weighed(site, rig, turned, new Court(plain, asTold, believingAll)))
                 .filter(w -> w.account().night().settled())
                 .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
-                .flatMap(w -> w.words(site, rig).stream())
+                .flatMap(w -> w.words(site, rig).stream()
+                        .map(words -> new FixSolver.Doubt(words, dispute(plain, w.account()))))
                 .findFirst();
+    }
+
+    /**
+     * What every suspicion is weighed against.
+     *
+     * @param plain the night with every turn as told, as it is told best
+     * @param asTold for solving it with one turn other than told
+     * @param believingAll by the rig's word, with no sighting set aside
+     */
+    private record Court(Account plain, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
+        /** The night with one turn having taken the axis anywhere within its reach. */
+        NightSmoother freeing(Step.Turned told, Rig rig) {
+            return asTold.with(new Step.Shifted(told.seq(), reach(told, rig)), told);
+        }
+
+        /**
+         * Whether a turn is cleared at first sight: even free it would leave the night as it is told, and everything that was
+         * set aside as far from fitting as it is.
+         */
+        boolean clearsAtOnce(NightSmoother freed) {
+            Account same = plain.settingAsideIn(freed);
+            return same.night().settled()
+                    && gain(same) <= LEAST_GAIN
+                    && same.sightings().stream()
+                            .filter(s -> plain.setAside().contains(s.seq()))
+                            .allMatch(s -> same.innovation(s)
+                                    > Math.max(Account.limit(s), HARDLY_MOVED * plain.innovation(s)));
+        }
+
+        double gain(Account other) {
+            return plain.cost() - other.cost();
+        }
+
+        /** Whether freedom was a gain as it must be; else the sightings were set aside in an unlucky order. */
+        boolean isTelling(Account freed) {
+            return freed.night().settled() && plain.setAside().containsAll(freed.setAside());
+        }
+
+        /** So wide that it costs next to nothing wherever these turns can have taken the axis, but no wider. */
+        private Angle reach(Step.Turned told, Rig rig) {
+            Angle altitude = asTold.prior().altitude();
+            double turns = Math.abs(told.azimuthTurns()) + Math.abs(told.altitudeTurns());
+            double most = Math.max(
+                    Math.abs(rig.azimuthScrew().move(turns, altitude).radians()),
+                    Math.abs(rig.altitudeScrew().move(turns, altitude).radians()));
+            return new Angle(Math.min(FARTHEST.radians(), TIMES_ITS_REACH * most));
+        }
+
+        Optional<Weighed> weigh(Suspicion suspicion, Account freed) {
+            double worthIt = plain.cost() - Contradictions.HUNDRED_TO_ONE - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
+            boolean isTelling = isTelling(freed);
+            return Contradictions.weighUnless(
+                            asTold.with(suspicion.meant(), suspicion.told()),
+                            believingAll,
+                            suspicion.surcharge(),
+                            account ->
+                                    (isTelling ? freed.cost() + spent(account, freed) : account.leastCost()) > worthIt)
+                    .map(account -> new Weighed(suspicion, account));
+        }
+
+        /** What it costs to set aside sightings that fit as long as the turn is free: at least so much more must be gained. */
+        private static double spent(Account account, Account freed) {
+            return account.sightings().stream()
+                    .filter(s -> account.setAside().contains(s.seq())
+                            && !freed.setAside().contains(s.seq()))
+                    .mapToDouble(s -> Math.max(0, Account.limit(s) - freed.innovation(s)))
+                    .sum();
+        }
+    }
+
+    /**
+     * The suspicions of one turn, if it has to be looked at more closely: no account of a turn can fit better than one in
+     * which it took the axis anywhere at all, so that most turns of a night are cleared at one go.
+     */
+    private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned told, Court court) {
+        NightSmoother freeing = court.freeing(told, rig);
+        if (court.clearsAtOnce(freeing)) {
+            return Stream.empty();
+        }
+        Account freed = Contradictions.forgiving(freeing, court.believingAll());
+        return court.isTelling(freed) && court.gain(freed) <= LEAST_GAIN
+                ? Stream.empty()
+                : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
+    }
+
+    private static Fix.Dispute dispute(Account asTold, Account suspected) {
+        return asTold.night().settled() && !asTold.differsNowFrom(suspected)
+                ? Fix.Dispute.A_TURN
+                : Fix.Dispute.THE_AXIS;
     }
 
     private static boolean isToBlame(Account asTold, Weighed suspected) {
@@ -121,6 +221,6 @@ final class TurnSuspects {
     }
 
     private static double variance(Site site, Rig rig, int index) {
-        return AxisState.prior(site, rig).covariance().getEntry(index, index);
+        return AxisState.prior(site, rig).covariance(index, index);
     }
 }

@@ -19,7 +19,7 @@ import polewright.sky.place.Site;
 class TurnSuspectsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
-    private static final String REMEDY = "; undo #6 and enter it as it was, or correct the rig";
+    private static final String REMEDY = "; enter #6 as it was, in its place (turn --instead-of 6), or correct the rig";
 
     /** Seen, turned as told, and seen again where it really went. */
     private static Fix night(
@@ -127,7 +127,7 @@ class TurnSuspectsTest {
     private static String slipped(String screw, String share) {
         return "what was seen since does not fit the turns of #11, but would if the " + screw
                 + " screw slipped: only about " + share
-                + " of its turns took effect; tighten what slips, undo #11 and enter the turns that took effect";
+                + " of its turns took effect; tighten what slips, and enter what took effect in place of #11 (turn --instead-of 11)";
     }
 
     /** With one turn alone nobody can tell a screw that slipped from one that does less than the rig says. */
