@@ -7,9 +7,10 @@ import polewright.axis.work.SkyRegion;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
+import polewright.sky.time.SiderealRate;
 
 /**
- * Whiles of one length spread over a part of the sky, so close that what happens between two of them is within 1 % of what
+ * Whiles of one length spread over a part of the sky, so close that what happens between two of them is within 2 % of what
  * happens in one.
  *
  * <p>Each ends when its star sinks below the lowest altitude: that of the region, and 5° for a track. Above an altitude,
@@ -42,7 +43,7 @@ final class Stretches {
     /** Those that begin and end in the region; if it is too short for that, the one that begins with it. */
     List<Stretch> within(double seconds) {
         if (region instanceof SkyRegion.Track track) {
-            double last = track.to().radians() - SeenSky.RAD_PER_SECOND * seconds;
+            double last = track.to().radians() - SiderealRate.RAD_PER_SECOND * seconds;
             return along(track, Math.max(track.from().radians(), last), seconds);
         }
         return over((SkyRegion.Above) region, seconds);
@@ -82,7 +83,7 @@ final class Stretches {
         List<Stretch> stretches = new ArrayList<>();
         for (double dec : spread(from, to, DECLINATION_STEP_RAD)) {
             double sets = settingHourAngle(dec, lowest);
-            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SeenSky.RAD_PER_SECOND * seconds);
+            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SiderealRate.RAD_PER_SECOND * seconds);
             for (double hourAngle : spread(-sets, last, SKY_STEP_RAD)) {
                 stretches.add(new Stretch(
                         sky.airless(hourAngle, dec), Math.min(seconds, Math.max(1e-3, secondsUp(hourAngle, sets)))));
@@ -103,7 +104,7 @@ final class Stretches {
         if (setsRad >= Math.PI) {
             return Double.POSITIVE_INFINITY;
         }
-        return Math.abs(hourAngleRad) > setsRad ? 0 : (setsRad - hourAngleRad) / SeenSky.RAD_PER_SECOND;
+        return Math.abs(hourAngleRad) > setsRad ? 0 : (setsRad - hourAngleRad) / SiderealRate.RAD_PER_SECOND;
     }
 
     private static double[] spread(double from, double to, double step) {
