@@ -8,8 +8,8 @@
  *                        │
  *                    DoubtedScrews, TurnSuspects: or is it the rig, or a turn?
  *                        │
- *                    FixSolver ─┬─▶ Fix: state, agreements, ScrewFinding    tonight
- *                               └─▶ Hindsight                               for later nights
+ *                    FixSolver ─┬─▶ Fix: AxisState, agreements             tonight
+ *                               └─▶ Hindsight                              for later nights
  * </pre>
  */
 @NullMarked
