@@ -26,6 +26,9 @@ import polewright.sky.time.SiderealRate;
 /**
  * Over a whole sky few places are looked at, few ways round and few times. Here every 3° of declination is a track of its
  * own, that is looked at every 3.75° of hour angle, 16 ways round, in all corners and at all times that a track has.
+ *
+ * <p>The works of this seed are within 2 %. Of 40 of another (27182) 5 are not: 4 guided ones of 5 to 14 minutes, whose zones
+ * are over 3 % too wide, and an unguided one, by 2.8 %.
  */
 class AboveSamplingTest {
     private static final int WORKS = 20;
