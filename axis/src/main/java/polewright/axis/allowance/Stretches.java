@@ -11,7 +11,7 @@ import polewright.sky.time.SiderealRate;
 
 /**
  * Whiles of one length spread over a part of the sky, mostly so close that what happens between two of them is within 2 % of
- * what happens in one; the zone of long guided exposures over a whole sky may come out over 3 % too wide, as the outermost
+ * what happens in one; the zone of long guided exposures over a whole sky may come out up to half too wide, as the outermost
  * rows hold only stars that are up too briefly.
  *
  * <p>Each ends when its star sinks below the lowest altitude: that of the region, and 5° for a track. Above an altitude,
