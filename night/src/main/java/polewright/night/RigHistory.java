@@ -17,13 +17,15 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
 
 /**
  * What earlier nights of a rig have taught: how far its screws really go, and how its clamps usually move the axis.
  *
  * <p>Each night is looked back on by itself, by the rig as its owner wrote it, so that nothing is counted twice; then what
- * they tell is put together, with the scatter between them ({@link FigureOverNights}). The lean of the base is of one
- * setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
+ * they tell is put together, with the scatter between them ({@link FigureOverNights}). Clamps push to the right or left of
+ * someone who faces the pole that is up: that is east or west by the hemisphere, and a rig may have been in both. The lean
+ * of the base is of one setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
  */
 public final class RigHistory {
     // How much a screw's effect changes from night to night: the wedge is set at another place of its thread or arm
@@ -37,7 +39,8 @@ public final class RigHistory {
     private final Rig rig;
     private final List<Told> azimuth = new ArrayList<>();
     private final List<Told> altitude = new ArrayList<>();
-    private final List<Told> clampEast = new ArrayList<>();
+    // As seen facing the pole that is up.
+    private final List<Told> clampRight = new ArrayList<>();
     private final List<Told> clampUp = new ArrayList<>();
     private int nights;
     private int clampings;
@@ -50,11 +53,12 @@ public final class RigHistory {
      * What these nights taught of the rig; nothing if no night with the same name, screws and senses tells of it.
      *
      * @param earlierNights the events of each, in any order; other rigs' nights may be among them
+     * @param tonight where the rig stands now: its hemisphere says which way of the clamps is east
      */
-    public static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig) {
+    public static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
         RigHistory history = new RigHistory(rig);
         earlierNights.forEach(history::lookBackOn);
-        return history.experience();
+        return history.experience(tonight.hemisphereSign());
     }
 
     private void lookBackOn(List<LoggedEvent> events) {
@@ -73,10 +77,11 @@ public final class RigHistory {
 
     private void learn(List<LoggedEvent> standing, NightEvent.Begun begun) {
         FixSolver.hindsight(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun))
-                .ifPresent(hindsight -> learn(hindsight, clampings(standing)));
+                .ifPresent(hindsight ->
+                        learn(hindsight, clampings(standing), begun.site().hemisphereSign()));
     }
 
-    private void learn(Hindsight night, Set<Long> clamped) {
+    private void learn(Hindsight night, Set<Long> clamped, int rightIsEast) {
         if (night.azimuthFactor().isPresent() || night.altitudeFactor().isPresent()) {
             nights++;
         }
@@ -86,19 +91,26 @@ public final class RigHistory {
             if (clamped.contains(shift.seq())
                     && (shift.eastArcmin().isPresent() || shift.upArcmin().isPresent())) {
                 clampings++;
-                shift.eastArcmin().ifPresent(clampEast::add);
+                shift.eastArcmin()
+                        .map(east -> new Told(rightIsEast * east.value(), east.variance()))
+                        .ifPresent(clampRight::add);
                 shift.upArcmin().ifPresent(clampUp::add);
             }
         }
     }
 
-    private Optional<Experience> experience() {
+    /**
+     * From what all nights told.
+     *
+     * @param rightIsEast +1 where the right of someone who faces the pole that is up is east, −1 where it is west
+     */
+    private Optional<Experience> experience(int rightIsEast) {
         if (nights == 0 && clampings == 0) {
             return Optional.empty();
         }
         FigureOverNights azimuthFactor = factor(azimuth, rig.azimuthScrew());
         FigureOverNights altitudeFactor = factor(altitude, rig.altitudeScrew());
-        FigureOverNights east = clamp(clampEast);
+        FigureOverNights right = clamp(clampRight);
         FigureOverNights up = clamp(clampUp);
         return Optional.of(new Experience(
                 nights,
@@ -107,8 +119,8 @@ public final class RigHistory {
                 altitudeFactor.mean(),
                 altitudeFactor.sigma(),
                 clampings,
-                AxisOffset.ofArcminutes(east.mean(), up.mean()),
-                Angle.ofArcminutes(Math.sqrt((east.sigma() * east.sigma() + up.sigma() * up.sigma()) / 2))));
+                AxisOffset.ofArcminutes(rightIsEast * right.mean(), up.mean()),
+                Angle.ofArcminutes(Math.sqrt((right.sigma() * right.sigma() + up.sigma() * up.sigma()) / 2))));
     }
 
     private static FigureOverNights factor(List<Told> told, Screw screw) {

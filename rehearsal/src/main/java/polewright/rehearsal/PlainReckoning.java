@@ -25,8 +25,9 @@ import polewright.sky.time.SkyTime;
  * @param weather for where stars are seen
  */
 record PlainReckoning(Site site, Weather weather, Rig rig) {
-    // 2π / 86164.0905 s: one minute of arc off the pole lets a star drift by so much at most.
-    private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
+    /** 2π / 86164.0905 s: one minute of arc off the pole lets a star drift by so much at most. As handbooks print it. */
+    static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
+
     private static final int PASSES = 8;
     // By eighths a hand can count, by sixteenths below one turn.
     private static final int PARTS_OF_A_TURN = 8;

@@ -57,7 +57,6 @@ public final class PlainRoutine {
     // A drift seen to a sixth of itself is known as well as the screws are.
     private static final double PLAIN_SIGMAS = 6;
     private static final double LIMIT_IS_PLAIN_SIGMAS = 2;
-    private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
     private static final int SHORTEST_WATCH_MINUTES = 5;
     private static final int LONGEST_WATCH_MINUTES = 30;
     private static final Angle USUAL_POLAR_DISTANCE = Angle.ofDegrees(45);
@@ -217,7 +216,8 @@ public final class PlainRoutine {
     private Duration usualWatch() {
         double minutes = LIMIT_IS_PLAIN_SIGMAS
                 * StarDrift.usualSigma(rig).arcseconds()
-                / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * shareOfTolerated().arcminutes());
+                / (PlainReckoning.DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN
+                        * shareOfTolerated().arcminutes());
         long inFives = 5 * (long) Math.ceil(minutes / 5);
         return Duration.ofMinutes(Math.min(LONGEST_WATCH_MINUTES, Math.max(SHORTEST_WATCH_MINUTES, inFives)));
     }

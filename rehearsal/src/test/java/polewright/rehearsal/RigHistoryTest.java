@@ -33,11 +33,17 @@ class RigHistoryTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final AxisOffset SAGS = AxisOffset.ofArcminutes(0.8, -2);
     private static final Angle ABOUT = Angle.ofArcminutes(0.3);
+    private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
+    private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);
     private static final double AZIMUTH_FACTOR = 1.12;
     private static final double ALTITUDE_FACTOR = 0.9;
 
     /** Turned twice and clamped, seen by camera before and after each; the base leans anew. */
     private static PractisedWedge night(long seed, Rig writtenDown) {
+        return night(seed, writtenDown, SAGS);
+    }
+
+    private static PractisedWedge night(long seed, Rig writtenDown, AxisOffset sags) {
         RandomGenerator random = PractisedWedge.random(seed);
         Site site = PractisedWedge.site(seed, random);
         HiddenWedge wedge = PractisedWedge.withFactors(
@@ -50,7 +56,7 @@ class RigHistoryTest {
                 .seenByCamera()
                 .turnedToThePole()
                 .seenByCamera()
-                .clamped(SAGS, ABOUT)
+                .clamped(sags, ABOUT)
                 .seenByCamera();
     }
 
@@ -63,8 +69,8 @@ class RigHistoryTest {
     @ParameterizedTest
     @ValueSource(longs = {100, 201})
     void severalNights_teachTheScrewsAndTheClamps_inBothHemispheres(long firstSeed) {
-        Experience learned =
-                RigHistory.experience(nights(6, firstSeed, RIG), RIG).orElseThrow();
+        Experience learned = RigHistory.experience(nights(6, firstSeed, RIG), RIG, firstSeed % 2 == 0 ? NORTH : SOUTH)
+                .orElseThrow();
 
         assertThat(learned.nights()).isEqualTo(6);
         assertThat(learned.clampings()).isEqualTo(6);
@@ -77,9 +83,32 @@ class RigHistoryTest {
         assertThat(learned.clampSigma().arcminutes()).isBetween(0.2, 1.0);
     }
 
+    /** Who faces the pole that is up has east on the right in the north, and on the left in the south. */
+    @Test
+    void clampsThatPushToTheRight_takeTheAxisEastInTheNorth_andWestInTheSouth() {
+        List<List<LoggedEvent>> nights = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            nights.add(night(150 + 2L * i, RIG, AxisOffset.ofArcminutes(3, -2)).events());
+            nights.add(night(151 + 2L * i, RIG, AxisOffset.ofArcminutes(-3, -2)).events());
+        }
+
+        Experience north = RigHistory.experience(nights, RIG, NORTH).orElseThrow();
+        Experience south = RigHistory.experience(nights, RIG, SOUTH).orElseThrow();
+
+        assertThat(north.clampShift().east().arcminutes()).isCloseTo(3, within(0.5));
+        assertThat(south.clampShift().east().arcminutes()).isCloseTo(-3, within(0.5));
+        assertThat(north.clampShift().up().arcminutes()).isCloseTo(-2, within(0.4));
+        assertThat(south.clampShift().up()).isEqualTo(north.clampShift().up());
+        assertThat(north.clampings()).isEqualTo(6);
+        assertThat(north.clampSigma()).isEqualTo(south.clampSigma());
+        // Not the scatter of two ways that would have been taken for one.
+        assertThat(north.clampSigma().arcminutes()).isLessThan(1);
+    }
+
     @Test
     void oneNight_teachesTheScrewsButLeavesTheClampsMuchToTheRig() {
-        Experience learned = RigHistory.experience(nights(1, 300, RIG), RIG).orElseThrow();
+        Experience learned =
+                RigHistory.experience(nights(1, 300, RIG), RIG, NORTH).orElseThrow();
 
         assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
         assertThat(learned.azimuthSigma()).isLessThan(0.1);
@@ -91,12 +120,12 @@ class RigHistoryTest {
     @Test
     void experienceOfEarlierNights_changesNothingOfWhatANightTeaches() {
         List<List<LoggedEvent>> nights = nights(3, 400, RIG);
-        Experience learned = RigHistory.experience(nights, RIG).orElseThrow();
+        Experience learned = RigHistory.experience(nights, RIG, NORTH).orElseThrow();
         Rig experienced = RIG.withExperience(Optional.of(learned));
         List<List<LoggedEvent>> again =
                 nights.stream().map(night -> begunWith(night, experienced)).toList();
 
-        assertThat(RigHistory.experience(again, experienced)).contains(learned);
+        assertThat(RigHistory.experience(again, experienced, NORTH)).contains(learned);
     }
 
     @Test
@@ -110,8 +139,8 @@ class RigHistoryTest {
         nights.addAll(nights(1, 510, rebuilt));
         nights.addAll(nights(1, 520, mirrored));
 
-        assertThat(RigHistory.experience(nights, RIG)).isEmpty();
-        assertThat(RigHistory.experience(nights, rebuilt).orElseThrow().nights())
+        assertThat(RigHistory.experience(nights, RIG, NORTH)).isEmpty();
+        assertThat(RigHistory.experience(nights, rebuilt, NORTH).orElseThrow().nights())
                 .isEqualTo(1);
     }
 
@@ -120,7 +149,7 @@ class RigHistoryTest {
         Screw known = new Screw(RIG.azimuthScrew().geometry(), ScrewSense.RIGHT, 0.05, 0.02, 0.3);
         Rig better = RIG.withScrews(known, RIG.altitudeScrew(), Angle.ofDegrees(0.5));
 
-        assertThat(RigHistory.experience(nights(2, 600, RIG), better)).isPresent();
+        assertThat(RigHistory.experience(nights(2, 600, RIG), better, NORTH)).isPresent();
     }
 
     @Test
@@ -137,7 +166,7 @@ class RigHistoryTest {
         moves.forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
         sightings.subList(1, sightings.size()).forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
 
-        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+        assertThat(RigHistory.experience(List.of(night.events()), RIG, NORTH)).isEmpty();
     }
 
     @Test
@@ -156,11 +185,12 @@ class RigHistoryTest {
         assertThatThrownBy(damaged::night).isInstanceOf(InputRefused.class);
         List<List<LoggedEvent>> nights = List.of(List.of(), headless, damaged.events(), good);
 
-        Experience learned = RigHistory.experience(nights, RIG).orElseThrow();
+        Experience learned = RigHistory.experience(nights, RIG, NORTH).orElseThrow();
 
         assertThat(learned.nights()).isEqualTo(1);
         assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
-        assertThat(RigHistory.experience(List.of(List.of(), headless), RIG)).isEmpty();
+        assertThat(RigHistory.experience(List.of(List.of(), headless), RIG, NORTH))
+                .isEmpty();
     }
 
     /** A turn the other way round puts the whole night in doubt. */
@@ -180,7 +210,7 @@ class RigHistoryTest {
                 .seenByCamera();
 
         assertThat(night.night().fix()).isInstanceOf(Fix.Dubious.class);
-        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+        assertThat(RigHistory.experience(List.of(night.events()), RIG, NORTH)).isEmpty();
     }
 
     @Test
@@ -190,7 +220,7 @@ class RigHistoryTest {
                 HiddenWedge.of(PractisedWedge.site(900, random), RIG, PractisedWedge.offset(1, 3, random), random);
         PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(SAGS, ABOUT);
 
-        assertThat(RigHistory.experience(List.of(night.events()), RIG)).isEmpty();
+        assertThat(RigHistory.experience(List.of(night.events()), RIG, NORTH)).isEmpty();
     }
 
     private static List<LoggedEvent> begunWith(List<LoggedEvent> night, Rig rig) {

@@ -71,7 +71,7 @@ final class BeginCommand implements Callable<Integer> {
         BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
-            NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), opened));
+            NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), usable.site(), opened));
             NightId night = opened.begin(begun, sky.at(workbench));
             work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);

@@ -10,6 +10,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
+import polewright.sky.place.Site;
 
 /** What the last nights in a log have taught of a rig. */
 final class EarlierNights {
@@ -22,7 +23,7 @@ final class EarlierNights {
      * The rig with what the log's nights of its name have taught; with what it brought, when they taught nothing. A night
      * that cannot be read keeps nobody from beginning another.
      */
-    static Rig taught(Rig rig, NightLog opened) {
+    static Rig taught(Rig rig, Site tonight, NightLog opened) {
         List<List<LoggedEvent>> nights = new ArrayList<>();
         for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
             try {
@@ -31,7 +32,7 @@ final class EarlierNights {
                 // It stays in the log as it is.
             }
         }
-        Optional<Experience> learned = RigHistory.experience(nights, rig);
+        Optional<Experience> learned = RigHistory.experience(nights, rig, tonight);
         return learned.isPresent() ? rig.withExperience(learned) : rig;
     }
 }

@@ -19,13 +19,11 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.body.Whereabouts;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SiderealRate;
 import polewright.sky.time.SkyTime;
 
 /** Where on the sky something is looked at: a target at a time, a declination over some hours, or anything high enough. */
 final class RegionOptions {
-    // 360° in 86164.0905 s.
-    private static final double DEGREES_PER_SECOND = 360 / 86164.0905;
-
     @Option(
             names = "--target",
             paramLabel = "BODY",
@@ -95,7 +93,7 @@ final class RegionOptions {
                     "never point there without a proper solar filter");
         }
         HourAnglePlace place = Whereabouts.of(body, moment(begun, from)).hourAngle();
-        Angle turned = Angle.ofDegrees(followed.toMillis() / 1000.0 * DEGREES_PER_SECOND);
+        Angle turned = SiderealRate.during(followed.toMillis() / 1000.0);
         return risen(
                 new SkyRegion.Track(
                         body.label(),

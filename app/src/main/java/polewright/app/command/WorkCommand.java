@@ -60,10 +60,6 @@ abstract class WorkCommand extends AppendingCommand {
         picture.draw(bench(), output(), night);
     }
 
-    final ZonePictureOption picture() {
-        return picture;
-    }
-
     /** What there was, with this item in the place of one of its name, or added. */
     static Work with(List<WorkItem> before, WorkItem item) {
         List<WorkItem> items = new ArrayList<>(before);

@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
+import polewright.app.input.GuideStarInput;
 import polewright.app.input.TrailInput;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
@@ -19,7 +20,6 @@ import polewright.axis.work.Look;
 import polewright.axis.work.Shot;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
-import polewright.axis.work.WorkPreset;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -127,11 +127,12 @@ final class WorkItemCommands {
                 names = "--guided",
                 paramLabel = "ARCMIN",
                 arity = "0..1",
-                fallbackValue = "-1",
+                converter = GuideStarInput.class,
+                fallbackValue = GuideStarInput.USUAL,
                 description =
                         "A guide star is held, so far from the middle of the picture. Default distance: 30, or just"
                                 + " outside the picture.")
-        private @Nullable Double guidedArcmin;
+        private GuideStarInput.@Nullable Distance guideStar;
 
         @Option(
                 names = "--tolerance",
@@ -180,11 +181,7 @@ final class WorkItemCommands {
         }
 
         private Guiding guiding(Camera with) {
-            if (guidedArcmin == null) {
-                return new Guiding.Unguided();
-            }
-            return new Guiding.Guided(
-                    guidedArcmin == -1 ? WorkPreset.usualGuideStar(with) : Angle.ofArcminutes(guidedArcmin));
+            return guideStar == null ? new Guiding.Unguided() : new Guiding.Guided(guideStar.with(with));
         }
 
         private Angle trail(Camera with) {

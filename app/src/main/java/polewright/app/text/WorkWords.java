@@ -40,8 +40,8 @@ public final class WorkWords {
     }
 
     private static String camera(Camera camera) {
-        return camera.name() + " (" + PlainNumber.of(camera.focalLengthMm()) + " mm, "
-                + ArcsecondWords.of(camera.perPixel()) + " a pixel)";
+        return camera.name() + " (" + PlainNumber.of(camera.focalLengthMm()) + " mm, " + camera.widthPixels() + "×"
+                + camera.heightPixels() + " pixels of " + ArcsecondWords.of(camera.perPixel()) + ")";
     }
 
     private static String region(SkyRegion region) {

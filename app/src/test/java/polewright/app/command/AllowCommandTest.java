@@ -93,7 +93,7 @@ class AllowCommandTest {
         assertThat(shown)
                 .startsWith(
                         "WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
-                                + " (1200 mm, 0.65″ a pixel), not guided, trails up to 3.0″; anywhere above 30°. Alone it allows ")
+                                + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere above 30°. Alone it allows ")
                 .contains(
                         " 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere above"
                                 + " 20°. Alone it allows 24′ round its best aim; beyond that a go-to misses. ZONE Good enough is ")
@@ -245,6 +245,7 @@ class AllowCommandTest {
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --size big => allow shot --size: 'big' is not a size in pixels: write width and height, such as 4144x2822.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --binning 0 => allow shot: binning 0 is outside 1 to 8: give how many pixels each way; 1 is none.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --tolerance wide => allow shot --tolerance: 'wide' is not the length of a trail: write arcseconds, such as 2.5, or pixels: 2px.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a guide star '-1' arcminutes away is outside 0 to 1200: write how far it is from the middle of the picture, such as 20, or nothing if it is where it usually is.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0 arcseconds is outside 0 to 30: give how wide a star's image is; 3 is usual.",
                 "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for 'm31' is outside 0 to 10800: give one exposure in seconds.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot: it is told twice where to look: give --target, --declination or --above, one of them.",
@@ -288,7 +289,8 @@ class AllowCommandTest {
         String text = good("rig").out();
         Files.writeString(rig, text.replace("\"cameras\" : [ ]", cameras.replace("MORE", "")));
         good("begin --again --rig " + rig);
-        assertThat(flat(good("allow shot wide --exposure 60"))).contains("with guide (240 mm, 3.2″ a pixel)");
+        assertThat(flat(good("allow shot wide --exposure 60")))
+                .contains("with guide (240 mm, 1280×960 pixels of 3.2″)");
         Files.writeString(
                 rig,
                 text.replace(

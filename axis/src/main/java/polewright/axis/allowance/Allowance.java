@@ -7,7 +7,8 @@ import polewright.sky.angle.Angle;
 /**
  * The convex zone of axis offsets that tonight's work tolerates.
  *
- * <p>Everything that reads an allowance asks only these questions, so that a zone of any convex shape can stand here.
+ * <p>Advice asks only these questions. What follows the edge itself, as probability, pictures and words do, tells the two
+ * shapes apart.
  */
 public sealed interface Allowance permits DiscAllowance, WorkZone {
     boolean contains(AxisOffset offset);

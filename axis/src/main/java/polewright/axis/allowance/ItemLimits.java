@@ -47,9 +47,16 @@ final class ItemLimits {
             all.addLook(look);
         } else if (item instanceof Shot shot) {
             all.limits.addAll(trails(sky, drive, shot));
-            if (shot.guiding() instanceof Guiding.Unguided) {
-                all.addWandering(shot);
-            }
+            all.limits.addAll(wandering(sky, drive, shot));
+        }
+        return all.limits;
+    }
+
+    /** Of a shot only that its middle stays in the frame; a guide star sees to that. */
+    static List<MotionLimit> wandering(SeenSky sky, RightAscensionDrive drive, Shot shot) {
+        ItemLimits all = new ItemLimits(sky, drive);
+        if (shot.guiding() instanceof Guiding.Unguided) {
+            all.addWandering(shot);
         }
         return all.limits;
     }

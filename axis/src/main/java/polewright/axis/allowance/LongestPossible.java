@@ -1,6 +1,7 @@
 package polewright.axis.allowance;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import polewright.axis.rig.RightAscensionDrive;
@@ -16,20 +17,21 @@ final class LongestPossible {
     private LongestPossible() {}
 
     /**
-     * The longest single exposure; of a field that leaves the frame the longest series; of a look the longest stay. To
-     * 1 %, rounded down; empty when not even a second.
+     * The longest single exposure with no trail too long; of a field that leaves the frame the longest series; of a look
+     * the longest stay. To 1 %, rounded down; empty when not even a second. Of a shot that fails for more than one cause
+     * only this one is asked about.
      */
     static Optional<Duration> of(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
         AxesAboutPole axes = AxesAboutPole.of(sky.site());
         Function<Duration, WorkItem> lasting = length -> lasting(item, cause, length);
         double low = SHORTEST_SECONDS;
         double high = seconds(wanted(item, cause));
-        if (high <= low || !possible(sky, drive, axes, lasting.apply(duration(low)))) {
+        if (high <= low || !possible(sky, drive, axes, lasting.apply(duration(low)), cause)) {
             return Optional.empty();
         }
         while (high / low > GOOD_TO) {
             double middle = Math.sqrt(low * high);
-            if (possible(sky, drive, axes, lasting.apply(duration(middle)))) {
+            if (possible(sky, drive, axes, lasting.apply(duration(middle)), cause)) {
                 low = middle;
             } else {
                 high = middle;
@@ -38,8 +40,19 @@ final class LongestPossible {
         return Optional.of(duration(low));
     }
 
-    private static boolean possible(SeenSky sky, RightAscensionDrive drive, AxesAboutPole axes, WorkItem item) {
-        return ZoneFinder.canBeMet(ItemLimits.of(sky, drive, item), axes);
+    private static boolean possible(
+            SeenSky sky, RightAscensionDrive drive, AxesAboutPole axes, WorkItem item, Cause cause) {
+        return ZoneFinder.canBeMet(asked(sky, drive, item, cause), axes);
+    }
+
+    /** A shorter exposure keeps no field in its frame, nor a shorter series a star from trailing. */
+    private static List<MotionLimit> asked(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
+        if (item instanceof Shot shot) {
+            return cause == Cause.LEAVES_FRAME
+                    ? ItemLimits.wandering(sky, drive, shot)
+                    : ItemLimits.trails(sky, drive, shot);
+        }
+        return ItemLimits.of(sky, drive, item);
     }
 
     private static Duration wanted(WorkItem item, Cause cause) {

@@ -6,6 +6,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Refraction;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
+import polewright.sky.time.SiderealRate;
 
 /**
  * The sky as it turns over a site, seen through its air.
@@ -14,9 +15,6 @@ import polewright.sky.place.Weather;
  * going round the Sun, and nutation, change them by under 0.02″ in an hour.
  */
 final class SeenSky {
-    /** How fast the sky turns, rad per second of mean solar time: 15.041 067″. */
-    static final double RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
-
     /** Speed of the equator by the speed of light: 465.1 m/s / 299 792 458 m/s. */
     private static final double DIURNAL_ABERRATION_RAD = 1.5514e-6;
 
@@ -53,7 +51,7 @@ final class SeenSky {
 
     /** Where a star without air is some seconds later. */
     Vector3D later(Vector3D airless, double seconds) {
-        return Turning.about(northPole, airless, -RAD_PER_SECOND * seconds);
+        return Turning.about(northPole, airless, -SiderealRate.RAD_PER_SECOND * seconds);
     }
 
     /** A place so far from another, in this position angle from north through east. Both without air. */

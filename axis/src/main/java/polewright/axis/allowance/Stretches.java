@@ -7,10 +7,12 @@ import polewright.axis.work.SkyRegion;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
+import polewright.sky.time.SiderealRate;
 
 /**
- * Whiles of one length spread over a part of the sky, so close that what happens between two of them is within 1 % of what
- * happens in one.
+ * Whiles of one length spread over a part of the sky, mostly so close that what happens between two of them is within 2 % of
+ * what happens in one; the zone of long guided exposures over a whole sky may come out up to half too wide, as the outermost
+ * rows hold only stars that are up too briefly.
  *
  * <p>Each ends when its star sinks below the lowest altitude: that of the region, and 5° for a track. Above an altitude,
  * the 10° about each celestial pole are left out (unless the region holds nothing else): a guided field there turns
@@ -42,7 +44,7 @@ final class Stretches {
     /** Those that begin and end in the region; if it is too short for that, the one that begins with it. */
     List<Stretch> within(double seconds) {
         if (region instanceof SkyRegion.Track track) {
-            double last = track.to().radians() - SeenSky.RAD_PER_SECOND * seconds;
+            double last = track.to().radians() - SiderealRate.RAD_PER_SECOND * seconds;
             return along(track, Math.max(track.from().radians(), last), seconds);
         }
         return over((SkyRegion.Above) region, seconds);
@@ -82,7 +84,7 @@ final class Stretches {
         List<Stretch> stretches = new ArrayList<>();
         for (double dec : spread(from, to, DECLINATION_STEP_RAD)) {
             double sets = settingHourAngle(dec, lowest);
-            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SeenSky.RAD_PER_SECOND * seconds);
+            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SiderealRate.RAD_PER_SECOND * seconds);
             for (double hourAngle : spread(-sets, last, SKY_STEP_RAD)) {
                 stretches.add(new Stretch(
                         sky.airless(hourAngle, dec), Math.min(seconds, Math.max(1e-3, secondsUp(hourAngle, sets)))));
@@ -103,7 +105,7 @@ final class Stretches {
         if (setsRad >= Math.PI) {
             return Double.POSITIVE_INFINITY;
         }
-        return Math.abs(hourAngleRad) > setsRad ? 0 : (setsRad - hourAngleRad) / SeenSky.RAD_PER_SECOND;
+        return Math.abs(hourAngleRad) > setsRad ? 0 : (setsRad - hourAngleRad) / SiderealRate.RAD_PER_SECOND;
     }
 
     private static double[] spread(double from, double to, double step) {

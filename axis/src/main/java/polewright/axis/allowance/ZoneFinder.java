@@ -17,7 +17,7 @@ import polewright.sky.place.Weather;
  *
  * <pre>
  *   Work ─▶ ItemLimits: motions that must not be too long, each exact for any axis
- *        ─▶ ShapedLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets
+ *        ─▶ ShapedLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets, with its second order beside it
  *        ─▶ LeastShare: a point inside all of them, or the items that leave none
  *        ─▶ ZoneOutline: the edge, moved to where the exact motions have it
  *        ─▶ ConvexPolygon: its deepest point
@@ -25,8 +25,8 @@ import polewright.sky.place.Weather;
  */
 public final class ZoneFinder {
     /**
-     * No zone reaches farther, whatever the work would bear: a degree off, go-tos miss every eyepiece and the motions are
-     * no longer linear in the offset (they depart by up to a sixtieth of themselves for each unit of tan δ); and to set a
+     * No zone reaches farther, whatever the work would bear: a degree off, go-tos miss every eyepiece and the motions
+     * are no longer linear in the offset (they depart by up to a sixtieth of themselves for each unit of tan δ); and to set a
      * mount so well takes a compass and a level.
      */
     public static final Angle MOUNT_BOUND = Angle.ofArcminutes(60);
@@ -52,7 +52,7 @@ public final class ZoneFinder {
         List<List<ShapedLimit>> ofItems = new ArrayList<>();
         List<ShapedLimit> all = new ArrayList<>(List.of(mount));
         for (WorkItem item : work.items()) {
-            List<ShapedLimit> ofItem = linear(ItemLimits.of(sky, rig.drive(), item), axes);
+            List<ShapedLimit> ofItem = shaped(ItemLimits.of(sky, rig.drive(), item), axes);
             ofItems.add(ofItem);
             all.addAll(ofItem);
         }
@@ -72,13 +72,13 @@ public final class ZoneFinder {
         return atOdds(mount, work, ofItems, least);
     }
 
-    static List<ShapedLimit> linear(List<MotionLimit> limits, AxesAboutPole axes) {
+    private static List<ShapedLimit> shaped(List<MotionLimit> limits, AxesAboutPole axes) {
         return limits.stream().map(limit -> ShapedLimit.of(limit, axes)).toList();
     }
 
     /** Whether some axis within the mount's bound meets them all. */
     static boolean canBeMet(List<MotionLimit> limits, AxesAboutPole axes) {
-        return LeastShare.of(with(ShapedLimit.of(MOUNT, axes), linear(limits, axes)))
+        return LeastShare.of(with(ShapedLimit.of(MOUNT, axes), shaped(limits, axes)))
                         .share()
                 < 1;
     }
@@ -99,8 +99,11 @@ public final class ZoneFinder {
                 }
             }
         }
-        List<String> pressing = together.binding().stream()
-                .map(limit -> limit.exact().item())
+        // Rounding may leave one of them alone: then the others, in the work's order, stand for what is at odds with
+        // it.
+        List<String> pressing = Stream.concat(
+                        together.binding().stream().map(limit -> limit.exact().item()),
+                        work.items().stream().map(WorkItem::name))
                 .filter(name -> !name.equals(ANYTHING))
                 .distinct()
                 .toList();

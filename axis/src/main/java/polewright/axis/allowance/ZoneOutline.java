@@ -10,9 +10,9 @@ import polewright.sky.place.Site;
  * The edge of the zone, found by looking outward from a point inside.
  *
  * <p>Twice coarsely, to see the zone's shape and which limits matter; then in rays that are evenly spread after the zone
- * has been squeezed to be about round, so that a narrow one is drawn as well as a round one. The limits are linear for
- * all this; at the end each corner is moved to where the exact motion is as long as it may be, and what little bulges
- * inward for that is made straight.
+ * has been squeezed to be about round, so that a narrow one is drawn as well as a round one. The coarse looks take the
+ * limits to first order, the rays to second; at the end each corner is moved to where the exact motion is as long as it
+ * may be, and what bulges inward is made straight.
  *
  * @param polygon the zone, arcminutes
  * @param limits those that matter to its edge
@@ -147,7 +147,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         return new ConvexPolygon(rays.stream().map(Ray::end).toList());
     }
 
-    /** Newton's method along the ray, with the slope of the linear limit. */
+    /** Newton's method along the ray, with the slope that the limit has to second order. */
     private static Vector2D exactEnd(Site site, Ray ray) {
         ShapedLimit limit = ray.limit;
         double reach = ray.reach;

@@ -4,17 +4,15 @@ import java.time.Duration;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
+import polewright.sky.time.SiderealRate;
 
 /** Turns about the axis, and how far the sky turns meanwhile. Westward positive, as hour angle is counted. */
 final class SiderealTurn {
-    /** One turn of the sky in 86 164.0905 s of mean solar time (IAU 1982 ratio, as handbooks print it). */
-    private static final double RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
-
     private SiderealTurn() {}
 
     /** How far the sky turns, westward, in this time. */
     static Angle during(Duration time) {
-        return new Angle(RAD_PER_SECOND * (time.getSeconds() + time.getNano() * 1e-9));
+        return SiderealRate.during(time.getSeconds() + time.getNano() * 1e-9);
     }
 
     /**

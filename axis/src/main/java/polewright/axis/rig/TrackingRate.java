@@ -1,5 +1,7 @@
 package polewright.axis.rig;
 
+import polewright.sky.time.SiderealRate;
+
 /** How fast the right-ascension drive turns. */
 public enum TrackingRate {
     /** One turn a sidereal day: right for stars without air. */
@@ -13,8 +15,7 @@ public enum TrackingRate {
     /** Arcseconds of turn in a second of mean solar time. */
     public double arcsecPerSecond() {
         return switch (this) {
-            // 360 × 3600 / 86164.0905 s.
-            case SIDEREAL -> 1296000 / 86164.0905;
+            case SIDEREAL -> 1296000 / SiderealRate.SECONDS_PER_TURN;
             case KING -> 1296000 / (1436.47 * 60);
         };
     }

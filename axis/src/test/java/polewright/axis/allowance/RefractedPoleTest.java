@@ -18,6 +18,7 @@ import polewright.axis.rig.TrackingRate;
 import polewright.axis.work.SkyRegion;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
+import polewright.sky.time.SiderealRate;
 
 /**
  * Where refraction moves the best axis, against E. S. King's results as secondary sources describe them ("Forms of Images in
@@ -59,7 +60,7 @@ class RefractedPoleTest {
         UnguidedMotion motion = new UnguidedMotion(
                 sky.seen(sky.later(middle, -SECONDS / 2)),
                 sky.seen(sky.later(middle, SECONDS / 2)),
-                SeenSky.RAD_PER_SECOND * SECONDS);
+                SiderealRate.RAD_PER_SECOND * SECONDS);
         return motion.shift(TriedAxis.of(sky.site(), new Vector2D(0, upArcmin))).getY();
     }
 
@@ -87,10 +88,10 @@ class RefractedPoleTest {
     @ValueSource(doubles = {20, 35, 50, -30, -45})
     void onTheMeridianAtTheEquator_theStarsKeepKingsRate_atAnyLatitude(double latDeg) {
         SeenSky sky = new SeenSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
-        double half = SeenSky.RAD_PER_SECOND * SECONDS / 2;
+        double half = SiderealRate.RAD_PER_SECOND * SECONDS / 2;
         Vector3D first = sky.seen(sky.airless(-half, 0));
         Vector3D last = sky.seen(sky.airless(half, 0));
-        double sidereal = SeenSky.RAD_PER_SECOND * SECONDS;
+        double sidereal = SiderealRate.RAD_PER_SECOND * SECONDS;
         double aheadArcsec = new UnguidedMotion(first, last, sidereal)
                 .shift(TriedAxis.of(sky.site(), Vector2D.ZERO))
                 .getX();

@@ -194,6 +194,30 @@ class ZoneFinderTest {
                 .isInstanceOf(ZoneOutcome.Impossible.class);
     }
 
+    /** Two hours trail, and nine are too many for any frame; how long one exposure may be is told all the same. */
+    @Test
+    void anExposureTooLong_inASeriesTooLong_saysHowLongOneExposureCouldBe() {
+        Shot both = new Shot(
+                "shot",
+                new Camera("narrow", 1800, 3.8, 300, 200),
+                SKY,
+                Duration.ofHours(2),
+                Duration.ofHours(9),
+                UNGUIDED,
+                Angle.ofArcseconds(2.5));
+        assertThat(((ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, both.withSubExposure(Duration.ofSeconds(10))))
+                        .cause())
+                .isEqualTo(Cause.LEAVES_FRAME);
+
+        ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, both);
+
+        assertThat(none.cause()).isEqualTo(Cause.DRIFT);
+        Duration longest = none.longest().orElseThrow();
+        assertThat(longest).isBetween(Duration.ofMinutes(2), Duration.ofMinutes(15));
+        assertThat(outcome(LARKFELL, MEAN, shot(both.camera(), SKY, longest.toMillis() / 1000.0, UNGUIDED, 2.5)))
+                .isInstanceOf(ZoneOutcome.Found.class);
+    }
+
     @Test
     void aLookThatNoAxisCanHold_saysHowLongItCould() {
         Look look = new Look("moons", Angle.ofArcseconds(30), Duration.ofHours(6), Optional.empty(), SKY);

@@ -85,7 +85,6 @@ class WorkPresetTest {
                 .hasMessage(preset.words()
                         + " need a camera, and the rig has none: give --focal-length and --pixel, or add the camera to"
                         + " the rig file.");
-        assertThat(preset.isShot()).isTrue();
     }
 
     @ParameterizedTest
@@ -94,6 +93,5 @@ class WorkPresetTest {
         assertThatThrownBy(() -> preset.with(MAIN))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("no camera is used for " + preset.words() + ": leave the camera's options out.");
-        assertThat(preset.isShot()).isFalse();
     }
 }

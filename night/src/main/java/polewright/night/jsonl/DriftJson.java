@@ -13,8 +13,6 @@ import polewright.sky.body.SkyBody;
 
 /** How long a star or a field was watched, how far it went and which way. */
 final class DriftJson {
-    // Any length that a star can be watched, told to the nanosecond.
-
     private DriftJson() {}
 
     private enum Toward {

@@ -7,7 +7,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /** How a camera stands, and how it moves, during an exposure. */
 @FunctionalInterface
 public interface CameraPath {
-    /** Sidereal rate: one turn in 86164.0905 s. */
+    /** Sidereal rate: one turn in 86164.0905 s. By itself, as the sky that is drawn must not owe anything to what is tested. */
     double SIDEREAL_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
 
     /**

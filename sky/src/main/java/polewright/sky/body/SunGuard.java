@@ -7,6 +7,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SiderealRate;
 
 /**
  * How near a direction, or a slew, comes to the Sun at one moment.
@@ -107,7 +108,7 @@ public final class SunGuard {
         }
         HourAnglePlace still = moment.hourAngle(direction);
         HourAnglePlace sunNow = moment.hourAngle(sun);
-        Angle turned = Angle.ofDegrees(duration.toMillis() / 3.6e6 * 15.041);
+        Angle turned = SiderealRate.during(duration.toMillis() / 1000.0);
         // The nearer their hour angles, the nearer they are: either the Sun passes the telescope's or an end is
         // nearest.
         Angle untilPassing = still.hourAngle().minus(sunNow.hourAngle()).wrappedPositive();

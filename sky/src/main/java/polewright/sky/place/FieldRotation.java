@@ -1,12 +1,14 @@
 package polewright.sky.place;
 
 import polewright.sky.angle.Angle;
+import polewright.sky.time.SiderealRate;
 
-/** How the sky turns in the field of a mount that moves in altitude and azimuth. */
+/**
+ * How the sky turns in the field of a mount that moves in altitude and azimuth. Tonight's advice for such a mount will say
+ * by it how long an exposure may run before the corners turn; until then it checks how guided fields are reckoned to turn,
+ * as a fork without a wedge is a mount whose axis points at the zenith.
+ */
 public final class FieldRotation {
-    /** Of the sky: 15.0411° in an hour of mean solar time. */
-    private static final double SKY_DEGREES_PER_HOUR = 360 * 3600 / 86164.0905;
-
     private FieldRotation() {}
 
     /**
@@ -17,9 +19,9 @@ public final class FieldRotation {
      * @return turn of the vertical against the sky's north, north through east, for one hour at the present rate
      */
     public static Angle perHour(Site site, AirlessDirection direction) {
-        return Angle.ofDegrees(-SKY_DEGREES_PER_HOUR
-                * site.latitude().cos()
-                * direction.azimuth().cos()
-                / direction.altitude().cos());
+        return SiderealRate.during(3600)
+                .times(-site.latitude().cos()
+                        * direction.azimuth().cos()
+                        / direction.altitude().cos());
     }
 }
