@@ -5,7 +5,7 @@ import polewright.axis.OffsetCovariance;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
-import polewright.axis.fix.ScrewGains;
+import polewright.axis.fix.TurnScatter;
 import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
@@ -36,7 +36,8 @@ final class Outlook {
     private final boolean clamped;
     private final AxisOffset goal;
     private final OffsetCovariance clampScatter;
-    private final double leanRad;
+    private final TurnScatter screws;
+    private final OffsetCovariance handScatter;
 
     Outlook(Situation situation) {
         this.rig = situation.rig();
@@ -46,10 +47,8 @@ final class Outlook {
         this.goal = TurnPlanner.goal(situation);
         double clamp = rig.clampingSigma().arcminutes();
         this.clampScatter = new OffsetCovariance(clamp * clamp, 0, clamp * clamp);
-        ScrewGains gains = state.gains();
-        // The lean is learned with the screws' effects, about as well.
-        double learned = gains.azimuthSigma() / ScrewGains.asTheRigSays(rig).azimuthSigma();
-        this.leanRad = rig.levelSigma().radians() * Math.min(1, learned);
+        this.screws = TurnScatter.of(state);
+        this.handScatter = handScatter();
     }
 
     /**
@@ -89,7 +88,8 @@ final class Outlook {
 
     /** How far from the best aim it may come to stand then. */
     OffsetCovariance whereTurned(AxisOffset from, OffsetCovariance covariance) {
-        OffsetCovariance once = covariance.plus(scatterOfTurns(from)).plus(clampScatter);
+        OffsetCovariance once =
+                screws.after(covariance, goal.minus(from)).plus(handScatter).plus(clampScatter);
         // Loosening shifts it about as much as tightening.
         return clamped ? once.plus(clampScatter) : once;
     }
@@ -135,18 +135,13 @@ final class Outlook {
 
     /** Where clamping takes the axis from here. */
     private AxisOffset tightened(AxisOffset loose) {
-        return loose.minus(goal).minus(AxisOffset.NONE.minus(zone.bestAim()));
+        return loose.plus(rig.usualClampShift());
     }
 
-    /** What gains that are not quite known, a lean, hands and play make of a turn to the aim. */
-    private OffsetCovariance scatterOfTurns(AxisOffset from) {
-        AxisOffset way = goal.minus(from);
-        double cosLat = Math.max(0.1, state.site().latitude().cos());
-        double azimuth = way.east().arcminutes() / cosLat;
-        double altitude = way.up().arcminutes();
-        ScrewGains gains = state.gains();
-        double east = cosLat * norm(gains.azimuthSigma() * azimuth, leanRad * altitude, hand(rig.azimuthScrew()));
-        double up = norm(gains.altitudeSigma() * altitude, leanRad * azimuth, hand(rig.altitudeScrew()));
+    /** What hands, rounding and play make of a turn of each screw. */
+    private OffsetCovariance handScatter() {
+        double east = hand(rig.azimuthScrew()) * state.site().latitude().cos();
+        double up = hand(rig.altitudeScrew());
         return new OffsetCovariance(east * east, 0, up * up);
     }
 
