@@ -44,7 +44,6 @@ public final class Adviser {
     private static final double FIX_OVER_TURN_VARIANCE = 2;
     // Less than this is not worth loosening the clamps for.
     private static final double WORTH_A_ROUND = 0.02;
-    private static final OffsetCovariance EXACTLY = new OffsetCovariance(0, 0, 0);
 
     private Adviser() {}
 
@@ -94,9 +93,7 @@ public final class Adviser {
         if (oneTry < PROBABLY_DOES) {
             return ENOUGH * oneTry;
         }
-        return situation.clamped()
-                ? ENOUGH
-                : ENOUGH * new Outlook(situation).onceTightened(TurnPlanner.goal(situation), EXACTLY);
+        return situation.clamped() ? ENOUGH : new Tightening(situation.allowance(), situation.rig()).enough();
     }
 
     /** The fix is finer than a hand's least turn, and no turn would bring the axis nearer. */

@@ -34,8 +34,7 @@ final class Outlook {
     private final AxisState state;
     private final Allowance zone;
     private final boolean clamped;
-    private final AxisOffset goal;
-    private final OffsetCovariance clampScatter;
+    private final Tightening tightening;
     private final TurnScatter screws;
     private final OffsetCovariance handScatter;
 
@@ -44,9 +43,7 @@ final class Outlook {
         this.state = situation.fix().state();
         this.zone = situation.allowance();
         this.clamped = situation.clamped();
-        this.goal = TurnPlanner.goal(situation);
-        double clamp = rig.clampingSigma().arcminutes();
-        this.clampScatter = new OffsetCovariance(clamp * clamp, 0, clamp * clamp);
+        this.tightening = new Tightening(zone, rig);
         this.screws = TurnScatter.of(state);
         this.handScatter = handScatter();
     }
@@ -70,15 +67,12 @@ final class Outlook {
 
     /** Probability of being in the zone if no screw is touched any more: by the clamps as they are, or once tightened. */
     double ifLeft(AxisOffset mean, OffsetCovariance covariance) {
-        return clamped
-                ? ZoneProbability.of(zone, mean, covariance)
-                : ZoneProbability.of(zone, tightened(mean), covariance.plus(clampScatter));
+        return clamped ? ZoneProbability.of(zone, mean, covariance) : tightening.probability(mean, covariance);
     }
 
     /** The same after turns, of which mean and covariance are told, and tightening the clamps. */
     double onceTightened(AxisOffset mean, OffsetCovariance covariance) {
-        OffsetCovariance scatter = clamped ? clampScatter.plus(clampScatter) : clampScatter;
-        return ZoneProbability.of(zone, tightened(mean), covariance.plus(scatter));
+        return tightening.probability(mean, loosened(covariance));
     }
 
     /** The same if it is turned to the best aim from a place that is known this well. */
@@ -88,10 +82,9 @@ final class Outlook {
 
     /** How far from the best aim it may come to stand then. */
     OffsetCovariance whereTurned(AxisOffset from, OffsetCovariance covariance) {
-        OffsetCovariance once =
-                screws.after(covariance, goal.minus(from)).plus(handScatter).plus(clampScatter);
-        // Loosening shifts it about as much as tightening.
-        return clamped ? once.plus(clampScatter) : once;
+        OffsetCovariance turned =
+                screws.after(covariance, tightening.goal().minus(from)).plus(handScatter);
+        return loosened(turned).plus(tightening.scatter());
     }
 
     /** The better of both. */
@@ -133,9 +126,9 @@ final class Outlook {
         return new Expectation(probability, assurance);
     }
 
-    /** Where clamping takes the axis from here. */
-    private AxisOffset tightened(AxisOffset loose) {
-        return loose.plus(rig.usualClampShift());
+    /** Clamps that are tight are loosened before turning, which scatters the axis about as much as tightening. */
+    private OffsetCovariance loosened(OffsetCovariance covariance) {
+        return clamped ? covariance.plus(tightening.scatter()) : covariance;
     }
 
     /** What hands, rounding and play make of a turn of each screw. */
