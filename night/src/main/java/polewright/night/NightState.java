@@ -137,16 +137,12 @@ public record NightState(
 
         private void add(LoggedEvent logged) {
             NightEvent event = logged.event();
-            NightSteps.of(logged, begun, settings, models).ifPresent(steps::add);
+            steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
+            clamped = NightSteps.isClampedAfter(event, clamped);
             if (event instanceof NightEvent.SightingTaken taken) {
                 sighted(logged.seq(), taken.sighting());
-            } else if (event instanceof NightEvent.ScrewsTurned) {
-                clamped = false;
             } else if (event instanceof NightEvent.Clamped) {
-                clamped = true;
                 lastSinceClamp = Optional.empty();
-            } else if (event instanceof NightEvent.Unclamped) {
-                clamped = false;
             } else if (event instanceof NightEvent.Knocked) {
                 alreadyRead.clear();
                 lastSinceClamp = Optional.empty();

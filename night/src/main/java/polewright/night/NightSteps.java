@@ -2,7 +2,6 @@ package polewright.night;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Step;
 import polewright.axis.rig.Rig;
@@ -23,28 +22,54 @@ final class NightSteps {
         SettingsDown settings = SettingsDown.of(standing);
         NightState.ModelCache models = new NightState.ModelCache();
         List<Step> steps = new ArrayList<>();
-        standing.forEach(logged -> of(logged, begun, settings, models).ifPresent(steps::add));
+        boolean clamped = false;
+        for (LoggedEvent logged : standing) {
+            steps.addAll(of(logged, clamped, begun, settings, models));
+            clamped = isClampedAfter(logged.event(), clamped);
+        }
         return steps;
     }
 
-    /** The step that an event is, if it bears on the fix. */
-    static Optional<Step> of(
-            LoggedEvent logged, NightEvent.Begun begun, SettingsDown settings, NightState.ModelCache models) {
+    /**
+     * The steps that an event is, if it bears on the fix.
+     *
+     * @param clamped whether the clamps were tight before it
+     */
+    static List<Step> of(
+            LoggedEvent logged,
+            boolean clamped,
+            NightEvent.Begun begun,
+            SettingsDown settings,
+            NightState.ModelCache models) {
         NightEvent event = logged.event();
         long seq = logged.seq();
         Rig rig = begun.rig();
         if (event instanceof NightEvent.SightingTaken taken) {
-            return Optional.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
+            return List.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            return Optional.of(new Step.Turned(
-                    seq, turned.azimuthTurns(), turned.altitudeTurns(), turned.azimuthBack(), turned.altitudeBack()));
+            Step made = new Step.Turned(
+                    seq, turned.azimuthTurns(), turned.altitudeTurns(), turned.azimuthBack(), turned.altitudeBack());
+            // Nobody turns a screw against tight clamps: that they were loosened was not worth a word.
+            return clamped ? List.of(loosened(seq, rig), made) : List.of(made);
         } else if (event instanceof NightEvent.Clamped) {
-            return Optional.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
+            return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
         } else if (event instanceof NightEvent.Unclamped) {
-            return Optional.of(new Step.Shifted(seq, rig.clampSigma()));
+            return List.of(loosened(seq, rig));
         } else if (event instanceof NightEvent.Knocked) {
-            return Optional.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
+            return List.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
         }
-        return Optional.empty();
+        return List.of();
+    }
+
+    /** Whether the clamps are tight after an event. */
+    static boolean isClampedAfter(NightEvent event, boolean before) {
+        if (event instanceof NightEvent.Clamped) {
+            return true;
+        }
+        return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewsTurned);
+    }
+
+    private static Step loosened(long seq, Rig rig) {
+        return new Step.Shifted(seq, rig.clampingSigma());
     }
 }

@@ -226,6 +226,26 @@ class NightStateTest {
         assertThat(NightState.of(events).clamped()).isFalse();
     }
 
+    /** Nobody turns a screw against tight clamps, so they were loosened, and that moves the axis a little. */
+    @Test
+    void turnWithClampsTight_isAsUncertainAsOneAfterLoosening() {
+        NightEvent turn = new NightEvent.ScrewsTurned(0.5, 0);
+        NightState loosenedFirst = atTheEnd(night(
+                BEGUN, sighted(MERIDIAN), sighted(EAST), new NightEvent.Clamped(), new NightEvent.Unclamped(), turn));
+        NightState turnedAtOnce =
+                atTheEnd(night(BEGUN, sighted(MERIDIAN), sighted(EAST), new NightEvent.Clamped(), turn));
+
+        assertThat(turnedAtOnce.clamped()).isFalse();
+        assertThat(turnedAtOnce.fix().state().offsetCovariance())
+                .isEqualTo(loosenedFirst.fix().state().offsetCovariance());
+        assertThat(turnedAtOnce.fix().state().offsetCovariance().largestSigma())
+                .isGreaterThan(atTheEnd(night(BEGUN, sighted(MERIDIAN), sighted(EAST), turn))
+                        .fix()
+                        .state()
+                        .offsetCovariance()
+                        .largestSigma());
+    }
+
     /** 10 minutes at 60″ are 23′ of offset: the drift after clamping says that the mount has moved far. */
     @Test
     void clamp_isNotConfirmedByASightingThatIsSetAside_norIsTheNightOver() {
