@@ -23,6 +23,10 @@ public record AxisOffset(Angle east, Angle up) {
         return new Angle(Math.hypot(east.radians(), up.radians()));
     }
 
+    public AxisOffset plus(AxisOffset other) {
+        return new AxisOffset(east.plus(other.east), up.plus(other.up));
+    }
+
     public AxisOffset minus(AxisOffset other) {
         return new AxisOffset(east.minus(other.east), up.minus(other.up));
     }

@@ -2,18 +2,22 @@ package polewright.night;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.Fix;
+import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.DriftDirection;
@@ -277,6 +281,23 @@ class NightStateTest {
                         .state()
                         .offsetCovariance()
                         .largestSigma());
+    }
+
+    /** What earlier nights taught of the clamps counts for loosening as for tightening, and the advice reckons with the same. */
+    @Test
+    void loosening_scattersTheAxisByWhatEarlierNightsTaught() {
+        Angle learned = Angle.ofArcminutes(4);
+        Rig rig = Rig.typicalForkOnWedge()
+                .withExperience(Optional.of(new Experience(3, 1, 0.05, 1, 0.05, 4, AxisOffset.NONE, learned)));
+        NightEvent begun = new NightEvent.Begun("Larkfell", LARKFELL, WEATHER, rig, DiscAllowance.VISUAL);
+        List<LoggedEvent> seen = night(begun, sighted(MERIDIAN), sighted(EAST), new NightEvent.Clamped());
+        List<LoggedEvent> loosened = new ArrayList<>(seen);
+        loosened.add(new LoggedEvent(5, EVENING.plusSeconds(300), new NightEvent.Unclamped()));
+
+        double before = NightState.of(seen).fix().state().offsetCovariance().upUpArcmin2();
+        double after = NightState.of(loosened).fix().state().offsetCovariance().upUpArcmin2();
+
+        assertThat(after - before).isCloseTo(16, within(0.1));
     }
 
     /** 10 minutes at 60″ are 23′ of offset: the drift after clamping says that the mount has moved far. */

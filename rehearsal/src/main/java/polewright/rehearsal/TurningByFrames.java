@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.random.RandomGenerator;
 import polewright.axis.AxisPointing;
 import polewright.axis.advice.ScrewTurn;
+import polewright.axis.advice.Tightening;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
@@ -70,7 +71,7 @@ final class TurningByFrames {
         this.reference = reference;
         this.found = AxisFromFrames.of(wedge.site(), reference.attitudes());
         this.gains = gains;
-        this.aim = AxisPointing.of(wedge.site(), allowance.bestAim());
+        this.aim = AxisPointing.of(wedge.site(), new Tightening(allowance, wedge.rig()).goal());
         this.near = allowance.depth().times(NEAR_SHARE);
         this.turnAndLookTake = turnAndLookTake;
         this.random = random;

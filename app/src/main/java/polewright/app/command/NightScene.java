@@ -3,9 +3,7 @@ package polewright.app.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
-import polewright.axis.advice.Adviser;
 import polewright.axis.drawing.ZoneScene;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
@@ -27,10 +25,7 @@ final class NightScene {
             AxisState state = night.fix().state();
             scene = scene.withNow(state.offset(), state.offsetCovariance());
         }
-        Optional<AxisOffset> goal = night.advice() instanceof Advice.TurnScrews
-                ? Adviser.prospect(night.situation()).map(prospect -> prospect.offset())
-                : Optional.empty();
-        return goal.map(scene::withGoal).orElse(scene);
+        return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
     }
 
     /** Where the axis was by all that was known just before each time it was moved. */

@@ -24,7 +24,7 @@ final class TurnWords {
 
     private TurnWords() {}
 
-    /** What to do, screw by screw, then the command that logs it is left to {@link #command}. */
+    /** What to do, screw by screw; how to log it once it is done is {@link #command}. */
     static List<String> of(Advice.TurnScrews advice, Rig rig) {
         List<String> lines = new ArrayList<>();
         for (ScrewTurn turn : advice.turns()) {

@@ -136,8 +136,7 @@ public final class ZoneWords {
         return parts.isEmpty()
                 ? "AIM   The true pole is the best aim."
                 : "AIM   Best is " + String.join(" and ", parts)
-                        + " the true pole: air bends the stars' paths, and the axis that follows them best is not quite"
-                        + " the pole.";
+                        + " the true pole: the point farthest from every line of the zone.";
     }
 
     /** The stretch of edge that comes nearest to the best aim. */

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
-import polewright.axis.advice.Adviser;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.Tightening;
 import polewright.axis.allowance.Allowance;
-import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
@@ -41,7 +41,7 @@ public final class TurningWatch {
     private final Site site;
     private final Rig rig;
     private final ScrewGains gains;
-    private final Allowance allowance;
+    private final Tightening tightening;
     private final Drive drive;
     private List<CameraAttitude> places = List.of();
     private Optional<AxisFromFrames> found = Optional.empty();
@@ -58,7 +58,7 @@ public final class TurningWatch {
         this.site = site;
         this.rig = rig;
         this.gains = gains;
-        this.allowance = allowance;
+        this.tightening = new Tightening(allowance, rig);
         this.drive = drive;
     }
 
@@ -155,12 +155,12 @@ public final class TurningWatch {
             screwsMoved = true;
         }
         AxisOffset offset = soFar.now().axis().offset(site);
-        AxisState.Turns left = gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, allowance.bestAim()), rig);
-        double probability = ZoneProbability.of(
-                allowance,
-                offset,
-                soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site));
-        return new WatchStep.ScrewsFollowed(soFar, left, probability >= Adviser.ENOUGH);
+        AxisState.Turns left = gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, tightening.goal()), rig);
+        OffsetCovariance covariance =
+                soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
+        // The screws turn on loose clamps, and what they leave is what is tightened.
+        boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
+        return new WatchStep.ScrewsFollowed(soFar, left, goodEnough);
     }
 
     /** The axis with this frame as one more place in right ascension, if that is what it is. */

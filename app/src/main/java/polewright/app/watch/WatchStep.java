@@ -32,7 +32,7 @@ public sealed interface WatchStep {
      * The screws are being turned.
      *
      * @param left turns that remain to the best aim, clockwise positive
-     * @param goodEnough whether the axis is where it may stay
+     * @param goodEnough whether the axis is where the clamps may be tightened
      */
     record ScrewsFollowed(ScrewsSoFar soFar, AxisState.Turns left, boolean goodEnough) implements WatchStep {}
 }

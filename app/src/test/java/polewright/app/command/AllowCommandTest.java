@@ -98,7 +98,8 @@ class AllowCommandTest {
                         " 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere above"
                                 + " 20°. Alone it allows 24′ round its best aim; beyond that a go-to misses. ZONE Good enough is ")
                 .contains("WHY Strictest is short subs: just beyond its line stars trail.")
-                .containsPattern("AIM Best is \\d\\.\\d′ above the true pole: air bends");
+                .containsPattern(
+                        "AIM Best is \\d\\.\\d′ above the true pole: the point farthest from every line of the zone\\.");
     }
 
     @ParameterizedTest

@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -56,13 +55,25 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void nextNamesTheStarAndHowLong() {
+    void nextNamesTheScrewsAndThenTheStarAndHowLong() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
-        List<String> lines = person.good("next").lines();
-        assertThat(lines).hasSizeLessThanOrEqualTo(8).noneMatch(line -> line.startsWith("WHY"));
-        assertThat(lines.get(0)).matches("(SIGHT|TURN|LOOSEN|CLAMP) .*");
-        assertThat(lines).anyMatch(line -> line.contains("polewright "));
+        assertThat(person.good("next").lines())
+                .containsExactly(
+                        "TURN  altitude screw 1 7/8 turns counter-clockwise (lowers the axis).",
+                        "TURN  azimuth screw 4 5/8 turns counter-clockwise (swings the axis left, facing",
+                        "      the pole).",
+                        "      (clockwise as you look at the screw's head)",
+                        "THEN  polewright turn --altitude \"1 7/8 ccw\" --azimuth \"4 5/8 ccw\"");
+        person.waitMinutes(3);
+        person.good("turn", "--altitude", "1 7/8 ccw", "--azimuth", "4 5/8 ccw");
+        assertThat(person.good("next").lines())
+                .containsExactly(
+                        "SIGHT a drift near the meridian, 5 minutes",
+                        "STAR  Mirach: south-south-east (151°), 69° up",
+                        "THEN  log it; N in divisions, WAY is north or south:",
+                        "  polewright sight drift mirach --minutes 5 --moved N --toward WAY \\",
+                        "      --with reticle");
     }
 
     @Test

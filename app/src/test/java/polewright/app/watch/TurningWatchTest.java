@@ -2,6 +2,7 @@ package polewright.app.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -16,6 +17,7 @@ import polewright.axis.AxisPointing;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
 import polewright.axis.fix.ScrewGains;
+import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.InputRefused;
@@ -36,7 +38,10 @@ class TurningWatchTest {
     private final TurningWatch watch = newWatch();
 
     private static TurningWatch newWatch() {
-        Rig rig = Rig.typicalForkOnWedge();
+        return watchOf(Rig.typicalForkOnWedge());
+    }
+
+    private static TurningWatch watchOf(Rig rig) {
         return new TurningWatch(
                 LARKFELL, rig, ScrewGains.asTheRigSays(rig), new DiscAllowance(Angle.ofArcminutes(5)), Drive.NOT_TOLD);
     }
@@ -93,6 +98,43 @@ class TurningWatchTest {
         watch.add(last);
         assertThat(watch.add(frame(3, 40, 1))).isInstanceOf(WatchStep.ScrewsFollowed.class);
         assertThat(watch.sighting().orElseThrow().afterScrews()).contains(last);
+    }
+
+    /** Clamps that by earlier nights push the axis up by 6′: what is left to turn ends 6′ lower, and so does good enough. */
+    @Test
+    void whatIsLeftToTurnAndGoodEnoughLookAheadToTheClamps() {
+        Rig plain = Rig.typicalForkOnWedge();
+        Rig pushed = plain.withExperience(Optional.of(
+                new Experience(4, 1, 0.05, 1, 0.05, 4, AxisOffset.ofArcminutes(0, 6), Angle.ofArcminutes(1))));
+        CameraAttitude atThePole = broughtTo(AxisOffset.NONE);
+        CameraAttitude short6Arcmin = broughtTo(AxisOffset.ofArcminutes(0, -6));
+
+        assertThat(followed(watchOf(plain), atThePole).goodEnough()).isTrue();
+        assertThat(followed(watchOf(plain), short6Arcmin).goodEnough()).isFalse();
+        assertThat(followed(watchOf(pushed), atThePole).goodEnough()).isFalse();
+        WatchStep.ScrewsFollowed there = followed(watchOf(pushed), short6Arcmin);
+        assertThat(there.goodEnough()).isTrue();
+        assertThat(there.left().altitude()).isCloseTo(0, within(0.05));
+        double sixMinutes = plain.altitudeScrew().turnsFor(Angle.ofArcminutes(-6), LARKFELL.poleAltitude());
+        assertThat(followed(watchOf(pushed), atThePole).left().altitude()).isCloseTo(sixMinutes, within(0.05));
+    }
+
+    private static WatchStep.ScrewsFollowed followed(TurningWatch watch, CameraAttitude frame) {
+        watch.add(frame(0, 0, 0));
+        watch.add(frame(1, 40, 0));
+        return (WatchStep.ScrewsFollowed) watch.add(frame);
+    }
+
+    /** A frame after the wedge has taken the axis there: swung about the vertical and raised about its hinge. */
+    private static CameraAttitude broughtTo(AxisOffset offset) {
+        AxisPointing from = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(42, -17));
+        AxisPointing to = AxisPointing.of(LARKFELL, offset);
+        Vector3D hinge = new Vector3D(from.azimuth().cos(), -from.azimuth().sin(), 0);
+        Rotation raised =
+                new Rotation(hinge, to.altitude().minus(from.altitude()).radians(), RotationConvention.VECTOR_OPERATOR);
+        double swungRad = to.azimuth().minus(from.azimuth()).wrappedSigned().radians();
+        Rotation swung = new Rotation(Vector3D.PLUS_K, -swungRad, RotationConvention.VECTOR_OPERATOR);
+        return frame(2, 40, 0).turnedBy(swung.applyTo(raised));
     }
 
     @Test

@@ -19,6 +19,7 @@ public sealed interface Advice {
      *
      * @param turns in the order in which to make them
      * @param loosenFirst whether the clamps are tight now
+     * @param offsetAfter where the axis is expected to point when they are made, before the clamps are tightened
      * @param probabilityAfter expected probability of being within the allowance when they are made and the clamps
      *     tightened
      * @param sky what a star in the view does meanwhile, turn by turn; empty for a rig without optics
@@ -27,6 +28,7 @@ public sealed interface Advice {
             double probabilityNow,
             List<ScrewTurn> turns,
             boolean loosenFirst,
+            AxisOffset offsetAfter,
             double probabilityAfter,
             List<SkyMeanwhile> sky)
             implements Advice {

@@ -13,15 +13,18 @@ import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 
 /**
- * What to do next. A pure function of the situation.
+ * What to do next. A pure function of the situation. The first of these that holds:
  *
- * <ul>
- *   <li>Likely good enough, and turning would not clearly help: clamp; after clamping, confirm with a sighting; good
- *       enough (P ≥ 0.95) and confirmed, stop. Stop also when one more round is likely to leave it no better.
+ * <ol>
  *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
- *   <li>The offset stands out from its uncertainty, and a better fix would not make better turns: turn.
- *   <li>Otherwise take a better sighting first.
- * </ul>
+ *   <li>Good enough, or at the limit of the screws: finish. That is to clamp, then to confirm with a sighting, then to stop.
+ *   <li>Clamped, not confirmed, and perhaps good enough: confirm.
+ *   <li>Turning will probably do, or the offset stands out from its uncertainty and a better fix would not make better
+ *       turns: turn. Where the axis is likely good already, only if it clearly helps.
+ *   <li>Loose, and likely good enough: clamp.
+ *   <li>One more round is likely to leave it no better: finish.
+ *   <li>Otherwise take a better sighting.
+ * </ol>
  */
 public final class Adviser {
     /** Good enough is being within the allowance with this probability. */
@@ -44,7 +47,6 @@ public final class Adviser {
     private static final double FIX_OVER_TURN_VARIANCE = 2;
     // Less than this is not worth loosening the clamps for.
     private static final double WORTH_A_ROUND = 0.02;
-    private static final OffsetCovariance EXACTLY = new OffsetCovariance(0, 0, 0);
 
     private Adviser() {}
 
@@ -70,7 +72,13 @@ public final class Adviser {
         if (isTimeToTurn(situation, turns, afterTurns, now, after)) {
             return TurnPlanner.isBeyondScrews(situation, turns)
                     ? TurnPlanner.byHand(situation, now)
-                    : new TurnScrews(now, turns, situation.clamped(), after, SkyInView.during(situation, turns));
+                    : new TurnScrews(
+                            now,
+                            turns,
+                            situation.clamped(),
+                            afterTurns.offset(),
+                            after,
+                            SkyInView.during(situation, turns));
         }
         if (!situation.clamped() && now >= LIKELY) {
             return new Clamp(now);
@@ -94,9 +102,7 @@ public final class Adviser {
         if (oneTry < PROBABLY_DOES) {
             return ENOUGH * oneTry;
         }
-        return situation.clamped()
-                ? ENOUGH
-                : ENOUGH * new Outlook(situation).onceTightened(TurnPlanner.goal(situation), EXACTLY);
+        return situation.clamped() ? ENOUGH : new Tightening(situation.allowance(), situation.rig()).enough();
     }
 
     /** Once the axis is good enough by every account, what an earlier turn did is of no more interest tonight. */

@@ -5,7 +5,7 @@ import polewright.axis.OffsetCovariance;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
-import polewright.axis.fix.ScrewGains;
+import polewright.axis.fix.TurnScatter;
 import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
@@ -34,22 +34,18 @@ final class Outlook {
     private final AxisState state;
     private final Allowance zone;
     private final boolean clamped;
-    private final AxisOffset goal;
-    private final OffsetCovariance clampScatter;
-    private final double leanRad;
+    private final Tightening tightening;
+    private final TurnScatter screws;
+    private final OffsetCovariance handScatter;
 
     Outlook(Situation situation) {
         this.rig = situation.rig();
         this.state = situation.fix().state();
         this.zone = situation.allowance();
         this.clamped = situation.clamped();
-        this.goal = TurnPlanner.goal(situation);
-        double clamp = rig.clampingSigma().arcminutes();
-        this.clampScatter = new OffsetCovariance(clamp * clamp, 0, clamp * clamp);
-        ScrewGains gains = state.gains();
-        // The lean is learned with the screws' effects, about as well.
-        double learned = gains.azimuthSigma() / ScrewGains.asTheRigSays(rig).azimuthSigma();
-        this.leanRad = rig.levelSigma().radians() * Math.min(1, learned);
+        this.tightening = new Tightening(zone, rig);
+        this.screws = TurnScatter.of(state);
+        this.handScatter = handScatter();
     }
 
     /**
@@ -71,15 +67,12 @@ final class Outlook {
 
     /** Probability of being in the zone if no screw is touched any more: by the clamps as they are, or once tightened. */
     double ifLeft(AxisOffset mean, OffsetCovariance covariance) {
-        return clamped
-                ? ZoneProbability.of(zone, mean, covariance)
-                : ZoneProbability.of(zone, tightened(mean), covariance.plus(clampScatter));
+        return clamped ? ZoneProbability.of(zone, mean, covariance) : tightening.probability(mean, covariance);
     }
 
     /** The same after turns, of which mean and covariance are told, and tightening the clamps. */
     double onceTightened(AxisOffset mean, OffsetCovariance covariance) {
-        OffsetCovariance scatter = clamped ? clampScatter.plus(clampScatter) : clampScatter;
-        return ZoneProbability.of(zone, tightened(mean), covariance.plus(scatter));
+        return tightening.probability(mean, loosened(covariance));
     }
 
     /** The same if it is turned to the best aim from a place that is known this well. */
@@ -89,9 +82,9 @@ final class Outlook {
 
     /** How far from the best aim it may come to stand then. */
     OffsetCovariance whereTurned(AxisOffset from, OffsetCovariance covariance) {
-        OffsetCovariance once = covariance.plus(scatterOfTurns(from)).plus(clampScatter);
-        // Loosening shifts it about as much as tightening.
-        return clamped ? once.plus(clampScatter) : once;
+        OffsetCovariance turned =
+                screws.after(covariance, tightening.goal().minus(from)).plus(handScatter);
+        return loosened(turned).plus(tightening.scatter());
     }
 
     /** The better of both. */
@@ -133,20 +126,15 @@ final class Outlook {
         return new Expectation(probability, assurance);
     }
 
-    /** Where clamping takes the axis from here. */
-    private AxisOffset tightened(AxisOffset loose) {
-        return loose.minus(goal).minus(AxisOffset.NONE.minus(zone.bestAim()));
+    /** Clamps that are tight are loosened before turning, which scatters the axis about as much as tightening. */
+    private OffsetCovariance loosened(OffsetCovariance covariance) {
+        return clamped ? covariance.plus(tightening.scatter()) : covariance;
     }
 
-    /** What gains that are not quite known, a lean, hands and play make of a turn to the aim. */
-    private OffsetCovariance scatterOfTurns(AxisOffset from) {
-        AxisOffset way = goal.minus(from);
-        double cosLat = Math.max(0.1, state.site().latitude().cos());
-        double azimuth = way.east().arcminutes() / cosLat;
-        double altitude = way.up().arcminutes();
-        ScrewGains gains = state.gains();
-        double east = cosLat * norm(gains.azimuthSigma() * azimuth, leanRad * altitude, hand(rig.azimuthScrew()));
-        double up = norm(gains.altitudeSigma() * altitude, leanRad * azimuth, hand(rig.altitudeScrew()));
+    /** What hands, rounding and play make of a turn of each screw. */
+    private OffsetCovariance handScatter() {
+        double east = hand(rig.azimuthScrew()) * state.site().latitude().cos();
+        double up = hand(rig.altitudeScrew());
         return new OffsetCovariance(east * east, 0, up * up);
     }
 

@@ -13,7 +13,6 @@ import polewright.axis.fix.AxisState;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Optic;
-import polewright.axis.rig.View;
 import polewright.axis.sighting.StillPoint;
 import polewright.sky.angle.Angle;
 
@@ -39,7 +38,7 @@ final class SkyInView {
                     .ifPresent(optic -> seen.add(inView(
                             turn.screw(),
                             optic,
-                            SightingPlanner.poleStarIsInReach(situation, from, widest(situation)),
+                            SightingPlanner.poleStarIsInReach(situation, from, optic.field()),
                             move)));
             before = after;
         }
@@ -54,22 +53,14 @@ final class SkyInView {
                 .or(() -> situation.rig().widestOptic());
     }
 
-    private static Angle widest(Situation situation) {
-        return situation.rig().widestOptic().map(Optic::field).orElse(Angle.ZERO);
-    }
-
     private static SkyMeanwhile inView(ScrewTurn.Which screw, Optic optic, boolean isPoleStar, Vector2D moveOnSky) {
-        Vector2D move = inView(optic.view(), moveOnSky);
+        Vector2D move = optic.view().fromSky(moveOnSky);
         return new SkyMeanwhile(
                 screw,
                 optic.name(),
                 isPoleStar,
                 move.getNorm() / optic.field().radians(),
                 ClockDirection.ofAngle(new Angle(Math.atan2(move.getX(), move.getY()))));
-    }
-
-    private static Vector2D inView(View view, Vector2D sky) {
-        return view.fromSky(sky);
     }
 
     /**

@@ -36,9 +36,8 @@ final class TurnPlanner {
 
     private TurnPlanner() {}
 
-    /** Where to turn the axis to: clamping then takes it to the best aim. */
     static AxisOffset goal(Situation situation) {
-        return situation.allowance().bestAim().minus(situation.rig().usualClampShift());
+        return new Tightening(situation.allowance(), situation.rig()).goal();
     }
 
     static List<ScrewTurn> turns(Situation situation) {

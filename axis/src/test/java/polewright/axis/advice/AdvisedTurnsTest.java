@@ -173,6 +173,12 @@ class AdvisedTurnsTest {
         TurnScrews advice = advice(rig, fix);
 
         assertThat(advice.turns()).extracting(ScrewTurn::screw).containsExactly(ScrewTurn.Which.AZIMUTH);
+        AxisOffset after = advice.offsetAfter();
+        assertThat(after.east().arcminutes()).isCloseTo(0, within(2.0));
+        // A level axis swung by 90' comes down the sphere a little; nobody has corrected the minute above.
+        assertThat(after.up().minus(fix.state().offset().up()).abs().arcminutes())
+                .isLessThan(3);
+        assertThat(after).isNotEqualTo(DiscAllowance.VISUAL.bestAim());
     }
 
     /** After a turn one way, a turn back is advised longer by half the play. */
@@ -267,6 +273,8 @@ class AdvisedTurnsTest {
 
         assertThat(advice.turns()).containsExactly(new ScrewTurn(ScrewTurn.Which.ALTITUDE, 2.5));
         assertThat(advice.probabilityAfter()).isGreaterThan(0.9);
+        // What is drawn is where the turns end, not where the clamps then take it.
+        assertThat(advice.offsetAfter().up().arcminutes()).isCloseTo(15, within(0.5));
     }
 
     /** Raised by 60', the star sinks by a sixth of a 6° field: upward in a view that inverts. */

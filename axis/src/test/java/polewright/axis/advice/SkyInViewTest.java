@@ -3,14 +3,22 @@ package polewright.axis.advice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Set;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.FixSolver;
+import polewright.axis.fix.KnownAxis;
 import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -94,6 +102,41 @@ class SkyInViewTest {
         assertThat(raised.getX() / ONE_ARCMIN).isCloseTo(0, within(0.01));
         assertThat(swungRight.getX() / ONE_ARCMIN)
                 .isCloseTo(-30 * site.latitude().cos(), within(0.01));
+    }
+
+    /**
+     * Polaris stands 38′ from its pole, Sigma Octantis 70′ (common practice: two thirds of a degree, a bit over one): neither
+     * is in a field of 24′ or 48′ about an axis near the pole, both are in a finder's 6°.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "54.6, -10, reticle, false",
+        "54.6, -25, eyepiece, false",
+        "54.6, -60, finder, true",
+        "-43.95, -10, reticle, false",
+        "-43.95, -25, eyepiece, false",
+        "-43.95, -60, finder, true"
+    })
+    void poleStarIsOnlyNamedInAViewThatHoldsIt(double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
+        Rig rig = Rig.typicalForkOnWedge();
+        KnownAxis low = KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(0, upArcmin));
+        Angle sharp = Angle.ofArcseconds(2);
+        Fix fix = FixSolver.solve(
+                low.site(),
+                rig,
+                KnownAxis.AIR,
+                List.of(low.step(2, low.driftOnMeridian(15, sharp)), low.step(3, low.driftInEast(15, sharp))));
+
+        Advice advice = Adviser.advise(
+                new Situation(rig, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, Set.of(), Daylight.NONE));
+
+        assertThat(advice)
+                .isInstanceOfSatisfying(
+                        Advice.TurnScrews.class,
+                        turns -> assertThat(turns.sky()).singleElement().satisfies(seen -> {
+                            assertThat(seen.optic()).isEqualTo(optic);
+                            assertThat(seen.isPoleStar()).isEqualTo(isPoleStar);
+                        }));
     }
 
     /** A finder that inverts shows a sinking star rising; a diagonal swaps left and right only. */
