@@ -23,8 +23,8 @@ final class ItemLimits {
     private static final int WAYS_ON_TRACK = 16;
     // Of a whole sky each place need not be known as well.
     private static final int WAYS_OVER_SKY = 8;
-    // So small a picture trails in its corner as in its middle, to half a percent.
-    private static final double SMALL_PICTURE_RAD = Math.toRadians(0.3);
+    // So small a picture trails in its corner as in its middle, to two in a thousand.
+    private static final double SMALL_PICTURE_RAD = Math.toRadians(0.1);
     // Lower, the corner of a wide picture is ground or murk.
     private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
     // The path of a short exposure is straight: its ends tell all. Of a longer one more must be looked at.

@@ -6,23 +6,22 @@ import java.util.Locale;
 import polewright.axis.work.SkyRegion;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
-import polewright.sky.place.Site;
 import polewright.sky.time.SiderealRate;
 
 /**
- * Whiles of one length spread over a part of the sky, mostly so close that what happens between two of them is within 2 % of
- * what happens in one; the zone of long guided exposures over a whole sky may come out up to half too wide, as the outermost
- * rows hold only stars that are up too briefly.
+ * Whiles of one length spread over a part of the sky, so close that what happens between two of them is within 2 % of what
+ * happens in one.
  *
- * <p>Each ends when its star sinks below the lowest altitude: that of the region, and 5° for a track. Above an altitude,
- * the 10° about each celestial pole are left out (unless the region holds nothing else): a guided field there turns
- * without bound, and hardly anything is looked at there.
+ * <p>On a track each ends when its star sinks below 5°. Above an altitude, the 10° about each celestial pole are left out
+ * (unless the region holds nothing else): a guided field there turns without bound, and hardly anything is looked at there.
  */
 final class Stretches {
     private static final double LOWEST_ON_TRACK_RAD = Math.toRadians(5);
     private static final double TRACK_STEP_RAD = Math.toRadians(3.75);
-    private static final double SKY_STEP_RAD = Math.toRadians(15);
-    private static final double DECLINATION_STEP_RAD = Math.toRadians(12);
+    private static final double SKY_STEP_RAD = Math.toRadians(3.75);
+    // Between the rims little changes from one hour angle to the next.
+    private static final int INNER_EVERY = 4;
+    private static final double DECLINATION_STEP_RAD = Math.toRadians(10);
     private static final double HIGHEST_DECLINATION_RAD = Math.toRadians(80);
 
     private final SeenSky sky;
@@ -71,26 +70,67 @@ final class Stretches {
         return stretches;
     }
 
+    /**
+     * Every 3.75° of hour angle, from the southernmost star that stays up for the whole while to the northernmost: the
+     * strictest stand there, at the rim. Where none stays up so long, whiles that end when their star sinks.
+     */
     private List<Stretch> over(SkyRegion.Above above, double seconds) {
         double lowest = above.lowestAltitude().radians();
-        Site site = sky.site();
-        double reach = Math.PI / 2 - lowest;
-        double from = site.latitude().radians() - reach;
-        double to = site.latitude().radians() + reach;
-        if (from < HIGHEST_DECLINATION_RAD && to > -HIGHEST_DECLINATION_RAD) {
-            from = Math.max(from, -HIGHEST_DECLINATION_RAD);
-            to = Math.min(to, HIGHEST_DECLINATION_RAD);
+        List<Stretch> lookedAt = over(lowest, seconds, HIGHEST_DECLINATION_RAD);
+        if (!lookedAt.isEmpty()) {
+            return lookedAt;
         }
+        List<Stretch> aboutThePole = over(lowest, seconds, Math.PI / 2);
+        return aboutThePole.isEmpty() ? cutShort(lowest, seconds) : aboutThePole;
+    }
+
+    private List<Stretch> over(double lowestRad, double seconds, double highestDecRad) {
         List<Stretch> stretches = new ArrayList<>();
-        for (double dec : spread(from, to, DECLINATION_STEP_RAD)) {
-            double sets = settingHourAngle(dec, lowest);
-            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SiderealRate.RAD_PER_SECOND * seconds);
-            for (double hourAngle : spread(-sets, last, SKY_STEP_RAD)) {
-                stretches.add(new Stretch(
-                        sky.airless(hourAngle, dec), Math.min(seconds, Math.max(1e-3, secondsUp(hourAngle, sets)))));
+        double turn = SiderealRate.RAD_PER_SECOND * seconds;
+        int column = 0;
+        for (double hourAngle : spread(-Math.PI, Math.PI - SKY_STEP_RAD, SKY_STEP_RAD)) {
+            boolean rimsOnly = column++ % INNER_EVERY != 0;
+            double from = -highestDecRad;
+            double to = highestDecRad;
+            for (int quarter = 0; quarter <= 4; quarter++) {
+                double later = hourAngle + turn * quarter / 4;
+                from = Math.max(from, middleDec(later) - reachRad(later, lowestRad));
+                to = Math.min(to, middleDec(later) + reachRad(later, lowestRad));
+            }
+            if (from <= to) {
+                double step = rimsOnly ? Math.max(to - from, DECLINATION_STEP_RAD) : DECLINATION_STEP_RAD;
+                for (double dec : spread(from, to, step)) {
+                    stretches.add(new Stretch(sky.airless(hourAngle, dec), seconds));
+                }
             }
         }
         return stretches;
+    }
+
+    private List<Stretch> cutShort(double lowestRad, double seconds) {
+        double latitude = sky.site().latitude().radians();
+        double reach = Math.PI / 2 - lowestRad;
+        List<Stretch> stretches = new ArrayList<>();
+        for (double dec : spread(latitude - reach, latitude + reach, DECLINATION_STEP_RAD)) {
+            double sets = settingHourAngle(dec, lowestRad);
+            double upFor = secondsUp(-sets, sets);
+            stretches.add(new Stretch(sky.airless(-sets, dec), Math.min(seconds, Math.max(1e-3, upFor))));
+        }
+        return stretches;
+    }
+
+    // The altitude at an hour angle, as a function of declination: sin a = R cos(δ − δ0).
+    private double middleDec(double hourAngleRad) {
+        double latitude = sky.site().latitude().radians();
+        return Math.atan2(Math.sin(latitude), Math.cos(latitude) * Math.cos(hourAngleRad));
+    }
+
+    /** How far in declination from the middle one may go at an hour angle to stay above an altitude; −π if it is never. */
+    private double reachRad(double hourAngleRad, double lowestRad) {
+        double latitude = sky.site().latitude().radians();
+        double highest = Math.hypot(Math.sin(latitude), Math.cos(latitude) * Math.cos(hourAngleRad));
+        double share = Math.sin(lowestRad) / highest;
+        return share > 1 ? -Math.PI : Math.acos(share);
     }
 
     /** Half the arc above an altitude; π when the star never sinks below it, 0 when it never rises above. */

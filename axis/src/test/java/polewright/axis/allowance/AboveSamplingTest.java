@@ -8,7 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
@@ -24,17 +25,17 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SiderealRate;
 
 /**
- * Over a whole sky few places are looked at, few ways round and few times. Here every 3° of declination is a track of its
- * own, that is looked at every 3.75° of hour angle, 16 ways round, in all corners and at all times that a track has.
- *
- * <p>The works of this seed are within 2 %. Of 40 of another (27182) 5 are not: 4 guided ones of 5 to 14 minutes, whose zones
- * are 4 to some 50 % too wide, and an unguided one, by 2.8 %.
+ * Over a whole sky few places are looked at, few ways round and few times. Here every 3.75° of hour angle and 3° of
+ * declination is a track of its own, out to where a star just stays up, 16 ways round, in all corners and at all times that
+ * a track has.
  */
 class AboveSamplingTest {
     private static final int WORKS = 20;
     private static final int WAYS = 8;
     private static final double WITHIN = 0.02;
+    private static final double HOUR_ANGLE_STEP_DEG = 3.75;
     private static final double DECLINATION_STEP_DEG = 3;
+    private static final double FINE_DEG = 0.1;
     // The sky nearer to a celestial pole is left out of regions, as their description says.
     private static final double HIGHEST_DECLINATION_DEG = 80;
     private static final Rig RIG = Rig.typicalForkOnWedge();
@@ -76,62 +77,82 @@ class AboveSamplingTest {
                     Shot.usualTolerance(camera, Angle.ofArcseconds(3)));
         }
 
+        /** Exposures and stays that begin and end above the lowest altitude. */
         List<MotionLimit> dense() {
             SeenSky sky = new SeenSky(site, weather);
-            double lowest = ((SkyRegion.Above) item.region()).lowestAltitude().radians();
-            double latitude = site.latitude().radians();
-            double from = Math.max(latitude - Math.PI / 2 + lowest, -Math.toRadians(HIGHEST_DECLINATION_DEG));
-            double to = Math.min(latitude + Math.PI / 2 - lowest, Math.toRadians(HIGHEST_DECLINATION_DEG));
-            int steps = (int) Math.ceil(Math.toDegrees(to - from) / DECLINATION_STEP_DEG);
             List<MotionLimit> limits = new ArrayList<>();
-            for (int i = 0; i <= steps; i++) {
-                double dec = from + (to - from) * i / steps;
-                double cosine =
-                        (Math.sin(lowest) - Math.sin(latitude) * Math.sin(dec)) / (Math.cos(latitude) * Math.cos(dec));
-                addAlong(limits, sky, dec, Math.acos(Math.max(-1, Math.min(1, cosine))));
+            if (item instanceof Look look) {
+                for (SkyRegion.Track here : places(look.stay())) {
+                    limits.addAll(ItemLimits.of(
+                            sky,
+                            RIG.drive(),
+                            new Look(look.name(), look.field(), look.stay(), Optional.empty(), here)));
+                }
+            } else if (item instanceof Shot shot) {
+                for (SkyRegion.Track here : places(shot.subExposure())) {
+                    limits.addAll(ItemLimits.trails(sky, RIG.drive(), at(shot, here)));
+                }
+                for (SkyRegion.Track here : places(shot.total())) {
+                    limits.addAll(ItemLimits.wandering(sky, RIG.drive(), at(shot, here)));
+                }
             }
             return limits;
         }
 
-        /** Exposures and stays that begin and end above the lowest altitude, as those of the region do. */
-        private void addAlong(List<MotionLimit> limits, SeenSky sky, double dec, double sets) {
-            double up = sets >= Math.PI ? Double.POSITIVE_INFINITY : 2 * sets / SiderealRate.RAD_PER_SECOND;
-            if (up < 1) {
-                return;
+        private List<SkyRegion.Track> places(Duration length) {
+            List<SkyRegion.Track> places = new ArrayList<>();
+            for (double hourAngle = -180; hourAngle < 180; hourAngle += HOUR_ANGLE_STEP_DEG) {
+                double lowest = Double.NaN;
+                double highest = Double.NaN;
+                for (double dec = -HIGHEST_DECLINATION_DEG; dec <= HIGHEST_DECLINATION_DEG; dec += FINE_DEG) {
+                    if (staysUp(hourAngle, dec, length)) {
+                        lowest = Double.isNaN(lowest) ? dec : lowest;
+                        highest = dec;
+                    }
+                }
+                if (!Double.isNaN(lowest)) {
+                    int steps = (int) Math.ceil((highest - lowest) / DECLINATION_STEP_DEG);
+                    for (int i = 0; i <= steps; i++) {
+                        double dec = steps == 0 ? lowest : lowest + (highest - lowest) * i / steps;
+                        Angle at = Angle.ofDegrees(hourAngle);
+                        places.add(new SkyRegion.Track("here", Angle.ofDegrees(dec), at, at));
+                    }
+                }
             }
-            if (item instanceof Look look) {
-                double stay = Math.min(seconds(look.stay()), up);
-                Look here =
-                        new Look(look.name(), look.field(), duration(stay), Optional.empty(), track(dec, sets, stay));
-                limits.addAll(ItemLimits.of(sky, RIG.drive(), here));
-            } else if (item instanceof Shot shot) {
-                double sub = Math.min(seconds(shot.subExposure()), up);
-                double total = Math.min(seconds(shot.total()), up);
-                limits.addAll(ItemLimits.trails(sky, RIG.drive(), at(shot, track(dec, sets, sub), sub, total)));
-                limits.addAll(ItemLimits.wandering(sky, RIG.drive(), at(shot, track(dec, sets, 0), sub, total)));
-            }
+            return places;
         }
 
-        private static Shot at(Shot shot, SkyRegion.Track track, double sub, double total) {
+        private boolean staysUp(double hourAngleDeg, double decDeg, Duration length) {
+            double lowest = ((SkyRegion.Above) item.region()).lowestAltitude().sin();
+            Angle dec = Angle.ofDegrees(decDeg);
+            for (int tenth = 0; tenth <= 10; tenth++) {
+                double later =
+                        Math.toRadians(hourAngleDeg) + SiderealRate.RAD_PER_SECOND * seconds(length) * tenth / 10;
+                double sine =
+                        site.latitude().sin() * dec.sin() + site.latitude().cos() * dec.cos() * Math.cos(later);
+                if (sine < lowest) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        private static Shot at(Shot shot, SkyRegion.Track here) {
             return new Shot(
                     shot.name(),
                     shot.camera(),
-                    track,
-                    duration(sub),
-                    duration(total),
+                    here,
+                    shot.subExposure(),
+                    shot.total(),
                     shot.guiding(),
                     shot.tolerance());
         }
-
-        private static SkyRegion.Track track(double dec, double sets, double seconds) {
-            double last = sets >= Math.PI ? Math.PI : Math.max(-sets, sets - SiderealRate.RAD_PER_SECOND * seconds);
-            return new SkyRegion.Track("here", new Angle(dec), new Angle(-sets), new Angle(last));
-        }
     }
 
-    @Test
-    void theZoneOverAWholeSky_isThatOfAMuchDenserGrid_within2Percent_for20RandomWorksInBothHemispheres() {
-        Random random = new Random(31_415);
+    @ParameterizedTest
+    @ValueSource(longs = {31_415, 27_182})
+    void theZoneOverAWholeSky_isThatOfAMuchDenserGrid_within2Percent_for20RandomWorksInBothHemispheres(long seed) {
+        Random random = new Random(seed);
         List<String> off = new ArrayList<>();
         int found = 0;
         while (found < WORKS) {
