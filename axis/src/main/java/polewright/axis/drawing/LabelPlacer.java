@@ -123,7 +123,8 @@ final class LabelPlacer {
             if (placed.stretch() >= least) {
                 break;
             }
-            double cost = placed.stretch() + covered(placed.box());
+            double cost = placed.stretch();
+            cost += covered(placed.box(), least - cost);
             if (cost < least) {
                 cost += crossed(placed);
             }
@@ -166,11 +167,15 @@ final class LabelPlacer {
         return candidates;
     }
 
-    private double covered(Box box) {
+    /** What it costs to cover what lies there; no more than that it is too much, once it is. */
+    private double covered(Box box, double tooMuch) {
         Box wide = box.grown(2);
         double cost = 0;
         for (Shunned one : shunned) {
             cost += wide.contains(one.point()) ? one.cost() : 0;
+            if (cost >= tooMuch) {
+                break;
+            }
         }
         return cost;
     }

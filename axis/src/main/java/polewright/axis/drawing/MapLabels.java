@@ -68,7 +68,7 @@ final class MapLabels {
 
     void nameMarks() {
         for (MarkGroup group : MarkGroup.of(marks)) {
-            if (!name(group, group.lines(scene, view.unitsPerArcmin()))) {
+            if (!name(group, group.lines(scene, view.unitsPerArcmin()), AT_A_GLANCE, BY_A_LOOK)) {
                 group.named().stream().filter(kind -> kind != Kind.GOAL).forEach(keyedMarks::add);
             }
         }
@@ -85,20 +85,20 @@ final class MapLabels {
                 .filter(mark -> mark.at().distance(aim) <= WITHIN_SPECK)
                 .toList();
         MarkGroup speck = new MarkGroup(zone);
-        name(speck, speck.linesAsZone());
+        name(speck, speck.linesAsZone(), BY_A_LOOK);
         for (MarkGroup group :
                 MarkGroup.of(marks.stream().filter(mark -> !zone.contains(mark)).toList())) {
-            if (!name(group, group.lines(scene, view.unitsPerArcmin()))) {
+            if (!name(group, group.lines(scene, view.unitsPerArcmin()), AT_A_GLANCE, BY_A_LOOK)) {
                 keyedMarks.addAll(group.named());
             }
         }
     }
 
-    private boolean name(MarkGroup group, List<String> lines) {
+    private boolean name(MarkGroup group, List<String> lines, Double... nearerBy) {
         boolean isDot = group.named().equals(List.of(Kind.FIRST_FIX));
         List<Box> targets = group.marks().stream().map(MapMark::box).toList();
         double reach = isDot ? DOT_REACH : MARK_REACH;
-        Optional<Placed> placed = Stream.of(AT_A_GLANCE, BY_A_LOOK)
+        Optional<Placed> placed = Stream.of(nearerBy)
                 .flatMap(by -> placer
                         .place(new Wanted(
                                 lines,
