@@ -47,7 +47,7 @@ final class ZonePanel {
         this.outline = ZoneRim.of(scene.allowance());
         this.causes = outline.causes();
         this.marks = marks(naming);
-        this.labels = new MapLabels(scene, view, marks, placer());
+        this.labels = new MapLabels(scene, view, marks, placer(naming));
         switch (naming) {
             case EDGES_AND_MARKS -> {
                 labels.nameMarks();
@@ -147,12 +147,13 @@ final class ZonePanel {
     }
 
     /** It keeps off all that is drawn. */
-    private LabelPlacer placer() {
+    private LabelPlacer placer(Naming naming) {
         LabelPlacer placer = new LabelPlacer(view.area().grown(-2));
         Rulers.boxes(scene, view).forEach(placer::keepOff);
         marks.forEach(mark -> placer.keepOff(mark.box().grown(1)));
         placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 14);
-        placer.shun(Strokes.sampled(path(), FINE), 3);
+        // The map of everything has room to keep off the way that the axis came.
+        placer.shun(Strokes.sampled(path(), FINE), naming == Naming.WHOLE ? 8 : 3);
         if (showsRegions()) {
             placer.shun(Strokes.sampled(Strokes.closed(region(1)), FINE), 4);
             placer.shun(Strokes.sampled(Strokes.closed(region(2)), FINE), 3);
