@@ -4,6 +4,10 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** An upright rectangle on the paper, y down. */
 record Box(double left, double top, double right, double bottom) {
+    static Box at(Vector2D point) {
+        return about(point, 0, 0);
+    }
+
     /** The box of one or more lines of text whose middle is at {@code middle}. */
     static Box about(Vector2D middle, double width, double height) {
         return new Box(
@@ -35,6 +39,13 @@ record Box(double left, double top, double right, double bottom) {
 
     boolean meets(Box other) {
         return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
+    }
+
+    /** How far apart they are at the least; 0 where they meet. */
+    double distanceTo(Box other) {
+        double across = Math.max(0, Math.max(left - other.right, other.left - right));
+        double along = Math.max(0, Math.max(top - other.bottom, other.top - bottom));
+        return Math.hypot(across, along);
     }
 
     /** The point of the box that is nearest to {@code point}. */

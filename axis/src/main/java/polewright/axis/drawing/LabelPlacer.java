@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.axis.drawing.Svg.Anchor;
 
 /**
  * Finds room for labels, one after the other: near what they name, off the lines, never on one another.
@@ -13,9 +15,15 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  */
 final class LabelPlacer {
     static final double LINE_HEIGHT = 16;
+    static final double LETTER_SIZE = 14;
+    /** How far from what it points at a label may stand without a leader, beyond its gap. */
+    private static final double FREE = 5;
 
+    private static final double AIR = 3;
+    // Labels closer than that read as one.
+    private static final double APART = 6;
     private static final double STEP = 4;
-    private static final double GAP = 8;
+    private static final double NEAR_END = 8;
     private static final double CROSSED_LABEL = 300;
     private static final double COVERED_LEADER = 12;
     private static final double FREE_END = 3;
@@ -23,16 +31,66 @@ final class LabelPlacer {
     /** Something best left uncovered. */
     private record Shunned(Vector2D point, double cost) {}
 
-    /** A text of one or more lines that found its place, and what it points at. */
-    record Placed(List<String> lines, double size, Box box, Vector2D pointedAt) {
+    /**
+     * A label that wants a place.
+     *
+     * @param targets what it may point at, any of them
+     * @param gap how far from its target it stands best
+     * @param reach how far from its target it may stand
+     * @param step between the places that are tried
+     * @param isFit whether a place will do at all
+     */
+    record Wanted(
+            List<String> lines, List<Box> targets, double gap, double reach, double step, Predicate<Placed> isFit) {
+        Wanted {
+            lines = List.copyOf(lines);
+            targets = List.copyOf(targets);
+        }
+
+        private double width() {
+            return lines.stream()
+                    .mapToDouble(line -> Lettering.width(line, LETTER_SIZE))
+                    .max()
+                    .orElse(0);
+        }
+    }
+
+    /**
+     * A text of one or more lines that found its place.
+     *
+     * @param pointedAt the point of its target that is nearest
+     * @param gap how far from it would be best
+     */
+    record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap) {
         boolean needsLeader() {
-            return box.nearestTo(pointedAt).distance(pointedAt) > 1.6 * GAP;
+            return leaderStart().distance(pointedAt) > gap + FREE;
+        }
+
+        /** Letters take less than the room kept for them: they stand on the side of what they name. */
+        Anchor anchor() {
+            if (pointedAt.getX() <= box.left()) {
+                return Anchor.START;
+            }
+            return pointedAt.getX() >= box.right() ? Anchor.END : Anchor.MIDDLE;
+        }
+
+        double anchorX() {
+            return switch (anchor()) {
+                case START -> box.left();
+                case MIDDLE -> box.middle().getX();
+                case END -> box.right();
+            };
+        }
+
+        /** What the letters fill: above and below them the lines have some air. */
+        Box letters() {
+            return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
         }
 
         /** How far from a good distance it stands; a label that touches what it names is worse than one farther off. */
         private double stretch() {
             double distance = leaderStart().distance(pointedAt);
-            return distance < GAP ? FREE_END * (GAP - distance) : distance - GAP;
+            return distance < gap ? FREE_END * (gap - distance) : distance - gap;
         }
 
         Vector2D leaderStart() {
@@ -57,31 +115,26 @@ final class LabelPlacer {
         points.forEach(p -> shunned.add(new Shunned(p, cost)));
     }
 
-    /** The best free place by any of the points it may point at; empty when there is none. */
-    Optional<Placed> place(List<String> lines, double size, List<Vector2D> pointsAt) {
-        double width = lines.stream()
-                .mapToDouble(line -> Lettering.width(line, size))
-                .max()
-                .orElse(0);
-        double height = LINE_HEIGHT * lines.size();
-        List<Placed> nearestFirst = candidates(lines, size, width, height, pointsAt);
+    /** The best free place that is fit; empty when there is none. */
+    Optional<Placed> place(Wanted wanted) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
-        for (Placed placed : nearestFirst) {
+        for (Placed placed : nearestFirst(wanted)) {
             if (placed.stretch() >= least) {
                 break;
             }
-            double cost = placed.stretch() + covered(placed.box());
+            double cost = placed.stretch();
+            cost += covered(placed.box(), least - cost);
             if (cost < least) {
                 cost += crossed(placed);
             }
-            if (cost < least) {
+            if (cost < least && wanted.isFit().test(placed)) {
                 least = cost;
                 best = placed;
             }
         }
         if (best != null) {
-            taken.add(best.box().grown(2));
+            taken.add(best.box().grown(APART));
             if (best.needsLeader()) {
                 shun(Strokes.sampled(List.of(best.leaderStart(), best.pointedAt()), STEP), COVERED_LEADER);
             }
@@ -89,14 +142,24 @@ final class LabelPlacer {
         return Optional.ofNullable(best);
     }
 
-    private List<Placed> candidates(
-            List<String> lines, double size, double width, double height, List<Vector2D> pointsAt) {
+    private List<Placed> nearestFirst(Wanted wanted) {
+        double across = wanted.width() / 2;
+        double along = LINE_HEIGHT * wanted.lines().size() / 2;
         List<Placed> candidates = new ArrayList<>();
-        for (double x = area.left() + width / 2; x <= area.right() - width / 2; x += STEP) {
-            for (double y = area.top() + height / 2; y <= area.bottom() - height / 2; y += STEP) {
-                Box box = Box.about(new Vector2D(x, y), width, height);
-                if (taken.stream().noneMatch(box::meets)) {
-                    pointsAt.forEach(point -> candidates.add(new Placed(lines, size, box, point)));
+        for (Box target : wanted.targets()) {
+            Box within = target.grown(wanted.reach());
+            double left = Math.max(area.left(), within.left() - 2 * across) + across;
+            double right = Math.min(area.right(), within.right() + 2 * across) - across;
+            double top = Math.max(area.top(), within.top() - 2 * along) + along;
+            double bottom = Math.min(area.bottom(), within.bottom() + 2 * along) - along;
+            for (double x = left; x <= right; x += wanted.step()) {
+                for (double y = top; y <= bottom; y += wanted.step()) {
+                    Vector2D middle = new Vector2D(x, y);
+                    Box box = Box.about(middle, 2 * across, 2 * along);
+                    if (box.distanceTo(target) <= wanted.reach()
+                            && taken.stream().noneMatch(box::meets)) {
+                        candidates.add(new Placed(wanted.lines(), box, target.nearestTo(middle), wanted.gap()));
+                    }
                 }
             }
         }
@@ -104,11 +167,15 @@ final class LabelPlacer {
         return candidates;
     }
 
-    private double covered(Box box) {
+    /** What it costs to cover what lies there; no more than that it is too much, once it is. */
+    private double covered(Box box, double tooMuch) {
         Box wide = box.grown(2);
         double cost = 0;
         for (Shunned one : shunned) {
             cost += wide.contains(one.point()) ? one.cost() : 0;
+            if (cost >= tooMuch) {
+                break;
+            }
         }
         return cost;
     }
@@ -120,7 +187,7 @@ final class LabelPlacer {
         }
         double cost = 0;
         for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
-            if (on.distance(placed.pointedAt()) < GAP) {
+            if (on.distance(placed.pointedAt()) < NEAR_END) {
                 break;
             }
             cost += taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;

@@ -34,6 +34,20 @@ final class Strokes {
         return ring;
     }
 
+    /** Whether a point lies within the outline: a ray from there to the right crosses it an odd number of times. */
+    static boolean encloses(List<Vector2D> corners, Vector2D point) {
+        boolean isInside = false;
+        for (int i = 0; i < corners.size(); i++) {
+            Vector2D from = corners.get(i);
+            Vector2D to = corners.get((i + 1) % corners.size());
+            if (from.getY() > point.getY() != to.getY() > point.getY()) {
+                double share = (point.getY() - from.getY()) / (to.getY() - from.getY());
+                isInside ^= point.getX() < from.getX() + share * (to.getX() - from.getX());
+            }
+        }
+        return isInside;
+    }
+
     /** The point at a share of the line's length. */
     static Vector2D at(List<Vector2D> corners, double share) {
         List<Vector2D> fine = sampled(corners, Math.max(1e-9, length(corners) / 64));

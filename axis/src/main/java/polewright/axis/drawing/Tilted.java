@@ -9,6 +9,11 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  * @param angleRad from the right, anticlockwise as seen
  */
 record Tilted(Vector2D origin, double angleRad) {
+    /** A ruler at the end of the way from one point to another, in the way's direction. */
+    static Tilted along(Vector2D from, Vector2D to) {
+        return new Tilted(to, Math.atan2(from.getY() - to.getY(), to.getX() - from.getX()));
+    }
+
     /** The point {@code along} the ruler and {@code across} it, positive to its left. */
     Vector2D at(double along, double across) {
         double cos = Math.cos(angleRad);

@@ -30,6 +30,23 @@ public final class WedgeDrawing {
     private static final double LINE = 18;
     private static final int LETTERS = 40;
 
+    private enum Screw {
+        AZIMUTH("azimuth screw", "azimuth-turn"),
+        ALTITUDE("altitude screw", "altitude-turn");
+
+        private final String words;
+        private final String turned;
+
+        Screw(String words, String turned) {
+            this.words = words;
+            this.turned = turned;
+        }
+
+        static Screw of(ScrewToTurn turn) {
+            return turn.isAzimuth() ? AZIMUTH : ALTITUDE;
+        }
+    }
+
     private final MountKind kind;
     private final Site site;
     private final List<ScrewToTurn> turns;
@@ -42,8 +59,8 @@ public final class WedgeDrawing {
         this.turns = turns;
         this.palette = palette;
         double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
-        for (boolean azimuth : order()) {
-            height += turn(azimuth).map(WedgeDrawing::told).orElse(UNTOLD);
+        for (Screw screw : order()) {
+            height += turn(screw).map(WedgeDrawing::told).orElse(UNTOLD);
         }
         this.svg = new Svg(WIDTH, (int) Math.ceil(height), title(), description(), palette);
     }
@@ -65,19 +82,18 @@ public final class WedgeDrawing {
         text(MARGIN, 24, Anchor.START, 16, heading());
         text(MARGIN, 44, Anchor.START, SIZE, "Senses as you look at the screw's head");
         double y = HEADING;
-        for (boolean azimuth : order()) {
-            Optional<ScrewToTurn> turn = turn(azimuth);
-            Look screw = turn.isPresent()
+        for (Screw screw : order()) {
+            Optional<ScrewToTurn> turn = turn(screw);
+            Look look = turn.isPresent()
                     ? Look.filled(palette.axis(), palette.axis(), 5)
                     : Look.filled(palette.metal(), palette.ink(), 2.4);
-            WedgeSketch sketch = new WedgeSketch(svg, palette, kind, site, screw);
-            if (azimuth) {
-                sketch.fromAbove(y, turn);
-            } else {
-                sketch.fromSide(y, turn);
+            WedgeSketch sketch = new WedgeSketch(svg, palette, kind, site, look);
+            switch (screw) {
+                case AZIMUTH -> sketch.fromAbove(y, turn);
+                case ALTITUDE -> sketch.fromSide(y, turn);
             }
             y += VIEW;
-            y += told(y, azimuth, turn);
+            y += told(y, screw, turn);
         }
         for (String line : care()) {
             text(MARGIN, y + 14, Anchor.START, SIZE, line);
@@ -87,21 +103,20 @@ public final class WedgeDrawing {
     }
 
     /** What to do with one screw: the head with an arrow about it, and the words. */
-    private double told(double y, boolean azimuth, Optional<ScrewToTurn> turn) {
-        String screw = screwName(azimuth);
+    private double told(double y, Screw screw, Optional<ScrewToTurn> turn) {
         if (turn.isEmpty()) {
-            text(MARGIN, y + 14, Anchor.START, SIZE, "Leave the " + screw + " alone.");
+            text(MARGIN, y + 14, Anchor.START, SIZE, "Leave the " + screw.words + " alone.");
             return UNTOLD;
         }
         double x = MARGIN + 24;
-        svg.open(azimuth ? "azimuth-turn" : "altitude-turn");
+        svg.open(screw.turned);
         for (double leg : turn.get().legs()) {
             new ScrewHead(svg, palette).turned(new Vector2D(x, y + 30), leg > 0);
             x += HEADS_APART;
         }
         svg.close();
         String number = turns.size() > 1 ? turns.indexOf(turn.get()) + 1 + ". " : "";
-        text(x - 20, y + 14, Anchor.START, 15, number + capitalised(screw));
+        text(x - 20, y + 14, Anchor.START, 15, number + capitalised(screw.words));
         double line = y + 14 + LINE;
         for (String words : words(turn.get())) {
             text(x - 20, line, Anchor.START, SIZE, words);
@@ -123,20 +138,20 @@ public final class WedgeDrawing {
                 .toList();
     }
 
-    private List<Boolean> order() {
-        boolean azimuthFirst = !turns.isEmpty() && turns.get(0).isAzimuth();
-        return List.of(azimuthFirst, !azimuthFirst);
+    private List<Screw> order() {
+        boolean azimuthFirst = !turns.isEmpty() && Screw.of(turns.get(0)) == Screw.AZIMUTH;
+        return azimuthFirst ? List.of(Screw.AZIMUTH, Screw.ALTITUDE) : List.of(Screw.ALTITUDE, Screw.AZIMUTH);
     }
 
-    private Optional<ScrewToTurn> turn(boolean azimuth) {
-        return turns.stream().filter(t -> t.isAzimuth() == azimuth).findFirst();
+    private Optional<ScrewToTurn> turn(Screw screw) {
+        return turns.stream().filter(t -> Screw.of(t) == screw).findFirst();
     }
 
     private String heading() {
         return switch (turns.size()) {
             case 0 -> "Leave both screws alone";
-            case 1 -> "Turn the " + screwName(turns.get(0).isAzimuth());
-            default -> "First the " + screwName(turns.get(0).isAzimuth());
+            case 1 -> "Turn the " + Screw.of(turns.get(0)).words;
+            default -> "First the " + Screw.of(turns.get(0)).words;
         };
     }
 
@@ -155,7 +170,7 @@ public final class WedgeDrawing {
         sentences.add("The mount from the side, the " + pole()
                 + " celestial pole to the right, and from above, the pole" + " at the top.");
         for (ScrewToTurn turn : turns) {
-            sentences.add(capitalised(screwName(turn.isAzimuth())) + ": " + String.join(", ", turn.words())
+            sentences.add(capitalised(Screw.of(turn).words) + ": " + String.join(", ", turn.words())
                     + "; the axis goes " + WedgeSketch.way(turn, site) + ".");
         }
         sentences.add(String.join(" ", care()));
@@ -168,10 +183,6 @@ public final class WedgeDrawing {
 
     private void text(double x, double y, Anchor anchor, double size, String words) {
         svg.text(new Vector2D(x, y), anchor, size, palette.text(), words);
-    }
-
-    private static String screwName(boolean azimuth) {
-        return azimuth ? "azimuth screw" : "altitude screw";
     }
 
     private static String capitalised(String words) {

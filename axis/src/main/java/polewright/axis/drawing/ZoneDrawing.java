@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
 import polewright.axis.drawing.Svg.Anchor;
-import polewright.axis.drawing.Svg.Look;
+import polewright.axis.drawing.ZonePanel.Naming;
 import polewright.axis.drawing.ZoneRim.Stretch;
 import polewright.sky.PlainNumber;
 
@@ -34,7 +34,6 @@ public final class ZoneDrawing {
     private static final double FULL_SHARE = 0.8;
     private static final double SIZE = 14;
     private static final double LINE = 18;
-    private static final int LETTERS = 40;
     // A smaller zone tells nothing of its shape.
     private static final double SMALLEST_ZONE = 84;
     // Beside the zone, in its own map, what lies within this many of its extents of it.
@@ -62,12 +61,13 @@ public final class ZoneDrawing {
     }
 
     private String oneMap(MapView view, Palette palette) {
-        ZonePanel panel = new ZonePanel(scene, view, true);
+        ZonePanel panel = new ZonePanel(scene, view, Naming.EDGES_AND_MARKS);
         List<String> notes = notes(panel.showsRegions());
         double below = view.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
-        Svg svg = begun(below + LINE * (notes.size() + keyLines(panel)), palette);
+        MapKey key = new MapKey(List.of(panel));
+        Svg svg = begun(below + LINE * notes.size() + key.height(), palette);
         panel.draw(svg, palette);
-        captions(svg, palette, panel, notes, below);
+        write(svg, palette, notes, key.draw(svg, palette, below));
         return svg.finished();
     }
 
@@ -75,16 +75,17 @@ public final class ZoneDrawing {
         MapView wide = MapView.fitting(map(TOP, WIDE_MAP), everything(), FULL_SHARE);
         double between = wide.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
         MapView near = fitting(map(between + 12, ZONE_MAP), nearZone());
-        ZonePanel all = new ZonePanel(scene, wide, false);
-        ZonePanel panel = new ZonePanel(scene, near, true);
+        ZonePanel all = new ZonePanel(scene, wide, Naming.WHOLE);
+        ZonePanel panel = new ZonePanel(scene, near, Naming.EDGES_AND_MARKS);
         List<String> notes = notes(all.showsRegions() || panel.showsRegions());
         double below = near.area().bottom() + ZonePanel.RULER_DEPTH + LINE;
-        Svg svg = begun(below + LINE * (notes.size() + keyLines(panel)), palette);
+        MapKey key = new MapKey(List.of(all, panel));
+        Svg svg = begun(below + LINE * notes.size() + key.height(), palette);
         all.draw(svg, palette);
         String larger = "The zone, " + times(near.unitsPerArcmin() / wide.unitsPerArcmin()) + " times larger:";
         svg.text(new Vector2D(MARGIN, between), Anchor.START, 15, palette.text(), larger);
         panel.draw(svg, palette);
-        captions(svg, palette, panel, notes, below);
+        write(svg, palette, notes, key.draw(svg, palette, below));
         return svg.finished();
     }
 
@@ -96,28 +97,12 @@ public final class ZoneDrawing {
         return svg;
     }
 
-    private static void captions(Svg svg, Palette palette, ZonePanel panel, List<String> notes, double top) {
+    private static void write(Svg svg, Palette palette, List<String> notes, double top) {
         double y = top;
-        for (Stretch stretch : panel.unlabelled()) {
-            Look look = Look.line(palette.ink(), 2.4).dashed(panel.dash(stretch));
-            svg.line("key", look, new Vector2D(MARGIN, y - 5), new Vector2D(MARGIN + 30, y - 5));
-            for (String line : keyWords(stretch)) {
-                svg.text(new Vector2D(MARGIN + 38, y), Anchor.START, SIZE, palette.text(), line);
-                y += LINE;
-            }
-        }
         for (String note : notes) {
             svg.text(new Vector2D(MARGIN, y), Anchor.START, SIZE, palette.text(), note);
             y += LINE;
         }
-    }
-
-    private static int keyLines(ZonePanel panel) {
-        return panel.unlabelled().stream().mapToInt(s -> keyWords(s).size()).sum();
-    }
-
-    private static List<String> keyWords(Stretch stretch) {
-        return Lettering.wrapped(stretch.words(), LETTERS - 5, 2);
     }
 
     /** Of a Gaussian in two dimensions 39 % lies within 1 sigma and 86 % within 2. */

@@ -1,5 +1,6 @@
 package polewright.axis.drawing;
 
+import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.drawing.Svg.Look;
 
@@ -9,6 +10,8 @@ final class ZoneMarks {
     private static final double STAKE = 20;
     private static final double PENNANT = 12;
     private static final double DIAMOND = 7;
+    private static final double DOT = 3.5;
+    private static final double SHORTEST_ARROW = 12;
 
     private final Svg svg;
     private final Palette palette;
@@ -29,7 +32,7 @@ final class ZoneMarks {
     }
 
     static Box poleBox(Vector2D at) {
-        return Box.about(at, 2 * POLE + 2, 2 * POLE + 2);
+        return Box.about(at, 2 * POLE, 2 * POLE);
     }
 
     /** A pennant on a stake whose foot is the point. */
@@ -46,7 +49,7 @@ final class ZoneMarks {
     }
 
     static Box aimBox(Vector2D foot) {
-        return new Box(foot.getX() - 2, foot.getY() - STAKE - 1, foot.getX() + PENNANT + 2, foot.getY() + 2);
+        return new Box(foot.getX(), foot.getY() - STAKE, foot.getX() + PENNANT, foot.getY());
     }
 
     /** A filled diamond. */
@@ -62,22 +65,54 @@ final class ZoneMarks {
     }
 
     static Box nowBox(Vector2D at) {
-        return Box.about(at, 2 * DIAMOND + 2, 2 * DIAMOND + 2);
+        return Box.about(at, 2 * DIAMOND, 2 * DIAMOND);
     }
 
     /** Where the axis was before. */
     void before(Vector2D at) {
-        svg.circle(Look.filled(palette.axis(), palette.background(), 1), at, 3.5);
+        svg.open("before");
+        svg.circle(Look.filled(palette.axis(), palette.background(), 1), at, DOT);
+        svg.close();
+    }
+
+    static Box beforeBox(Vector2D at) {
+        return Box.about(at, 2 * DOT, 2 * DOT);
     }
 
     /** An arrow from one point to another, drawn only as far as it is longer than its head. */
     void arrow(String name, String colour, Vector2D from, Vector2D to) {
-        if (from.distance(to) < 12) {
+        if (!isArrow(from, to)) {
             return;
         }
-        double angle = Math.atan2(from.getY() - to.getY(), to.getX() - from.getX());
-        Tilted head = new Tilted(to, angle);
-        svg.line(name, Look.line(colour, 2.2).dashed("1 5"), from, head.at(-9, 0));
-        svg.polygon(Look.filled(colour, colour, 1), head.at(0, 0), head.at(-11, 5), head.at(-11, -5));
+        List<Vector2D> head = head(from, to);
+        Vector2D end = Tilted.along(from, to).at(-9, 0);
+        svg.line(name, Look.line(colour, 2.2).dashed("1 5"), from, end);
+        svg.open(name + "-head");
+        svg.polygon(Look.filled(colour, colour, 1), head.toArray(Vector2D[]::new));
+        svg.close();
+    }
+
+    static boolean isArrow(Vector2D from, Vector2D to) {
+        return from.distance(to) >= SHORTEST_ARROW;
+    }
+
+    static Box headBox(Vector2D from, Vector2D to) {
+        return MapView.extent(head(from, to));
+    }
+
+    private static List<Vector2D> head(Vector2D from, Vector2D to) {
+        Tilted head = Tilted.along(from, to);
+        return List.of(head.at(0, 0), head.at(-11, 5), head.at(-11, -5));
+    }
+
+    /** The mark of that kind as it stands in a key. */
+    void draw(MapMark.Kind kind, Vector2D at) {
+        switch (kind) {
+            case NOW -> now(at);
+            case AIM -> aim(at.add(new Vector2D(-PENNANT / 2, STAKE / 2)));
+            case POLE -> pole(at);
+            case FIRST_FIX, EARLIER -> before(at);
+            case GOAL -> arrow("turn", palette.axis(), at.add(new Vector2D(-13, 0)), at.add(new Vector2D(13, 0)));
+        }
     }
 }

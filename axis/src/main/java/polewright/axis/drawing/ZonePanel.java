@@ -2,12 +2,10 @@ package polewright.axis.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
-import polewright.axis.drawing.LabelPlacer.Placed;
-import polewright.axis.drawing.Svg.Anchor;
+import polewright.axis.drawing.MapMark.Kind;
 import polewright.axis.drawing.Svg.Look;
 import polewright.axis.drawing.ZoneRim.Stretch;
 
@@ -16,49 +14,51 @@ final class ZonePanel {
     /** Class of the group that holds the zone's edge. */
     static final String ZONE = "zone";
 
-    static final double LABEL_SIZE = 14;
     /** Below the map: ruler and scale. */
     static final double RULER_DEPTH = 36;
 
     // Drawn so by turns, so that stretches of one cause are known again where only one of them is labelled.
     private static final List<String> DASHES = List.of("", "11 5", "2 5", "11 5 2 5", "5 4");
-    private static final int MOST_EDGE_LABELS = 5;
-    private static final int LETTERS = 16;
     private static final double SMALLEST_REGION = 10;
     // Of the map's width: a larger one would only flood the map.
     private static final double LARGEST_REGION = 2.5;
     private static final double HATCH_APART = 6;
     private static final double FINE = 4;
-    private static final double ONE_PLACE = 6;
     private static final double BESIDE_AIM = 30;
 
     private final ZoneScene scene;
     private final MapView view;
     private final ZoneRim outline;
     private final List<Stretch> causes;
-    private final List<Stretch> unlabelled = new ArrayList<>();
-    private final List<Placed> labels = new ArrayList<>();
-    private final LabelPlacer placer;
+    private final List<MapMark> marks;
+    private final MapLabels labels;
 
-    /** @param causesNamed whether the edge's stretches are named, rather than the zone as a whole */
-    ZonePanel(ZoneScene scene, MapView view, boolean causesNamed) {
+    /** What of the zone is named. */
+    enum Naming {
+        /** Each stretch of its edge and each mark in it. */
+        EDGES_AND_MARKS,
+        /** The zone alone, as a speck in the map of everything. */
+        WHOLE
+    }
+
+    ZonePanel(ZoneScene scene, MapView view, Naming naming) {
         this.scene = scene;
         this.view = view;
         this.outline = ZoneRim.of(scene.allowance());
         this.causes = outline.causes();
-        this.placer = new LabelPlacer(view.area().grown(-2));
-        avoidWhatIsDrawn();
-        if (causesNamed) {
-            nameEdges();
-        } else {
-            label(List.of("the zone"), List.of(onPaper(scene.allowance().bestAim())));
+        this.marks = marks(naming);
+        this.labels = new MapLabels(scene, view, marks, placer(naming));
+        switch (naming) {
+            case EDGES_AND_MARKS -> {
+                labels.nameMarks();
+                labels.nameEdges(causes, zone());
+            }
+            case WHOLE -> labels.nameZoneAsOne();
         }
-        namePoints(causesNamed);
     }
 
-    /** Causes that are to be written under the map. */
-    List<Stretch> unlabelled() {
-        return List.copyOf(unlabelled);
+    MapLabels labels() {
+        return labels;
     }
 
     String dash(Stretch stretch) {
@@ -83,7 +83,7 @@ final class ZonePanel {
     }
 
     void draw(Svg svg, Palette palette) {
-        ZoneMarks marks = new ZoneMarks(svg, palette);
+        ZoneMarks pen = new ZoneMarks(svg, palette);
         svg.openWindow(view.area());
         svg.open("ground");
         svg.polygon(Look.filled(palette.glass(), "none", 0), corners(zone()));
@@ -99,17 +99,15 @@ final class ZonePanel {
         }
         List<Vector2D> path = path();
         svg.polyline(Look.line(palette.axis(), 1.2), path);
-        scene.path().forEach(place -> marks.before(onPaper(place.offset())));
-        marks.pole(pole());
-        marks.aim(onPaper(scene.allowance().bestAim()));
+        scene.path().forEach(place -> pen.before(onPaper(place.offset())));
+        pen.pole(pole());
+        pen.aim(onPaper(scene.allowance().bestAim()));
         scene.now().ifPresent(now -> {
-            scene.goal().ifPresent(goal -> marks.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
-            marks.now(onPaper(now.offset()));
+            scene.goal().ifPresent(goal -> pen.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
+            pen.now(onPaper(now.offset()));
         });
         svg.closeWindow();
-        for (Placed label : labels) {
-            write(svg, palette, label);
-        }
+        labels.draw(svg, palette);
         new Rulers(svg, palette, scene, view).draw();
     }
 
@@ -126,32 +124,36 @@ final class ZonePanel {
         }
     }
 
-    private static void write(Svg svg, Palette palette, Placed label) {
-        if (label.needsLeader()) {
-            svg.line("leader", Look.line(palette.guide(), 1), label.leaderStart(), label.pointedAt());
+    /** The marks that stand on this map. */
+    private List<MapMark> marks(Naming naming) {
+        List<MapMark> found = new ArrayList<>();
+        Vector2D aim = onPaper(scene.allowance().bestAim());
+        found.add(new MapMark(Kind.AIM, aim, ZoneMarks.aimBox(aim)));
+        found.add(new MapMark(Kind.POLE, pole(), ZoneMarks.poleBox(pole())));
+        for (int i = 0; i < scene.path().size(); i++) {
+            Vector2D before = onPaper(scene.path().get(i).offset());
+            found.add(new MapMark(i == 0 ? Kind.FIRST_FIX : Kind.EARLIER, before, ZoneMarks.beforeBox(before)));
         }
-        double x = label.box().middle().getX();
-        for (int i = 0; i < label.lines().size(); i++) {
-            double y = label.box().top() + LabelPlacer.LINE_HEIGHT * i + 13;
-            svg.text(
-                    new Vector2D(x, y),
-                    Anchor.MIDDLE,
-                    label.size(),
-                    palette.text(),
-                    label.lines().get(i));
-        }
+        scene.now().map(place -> onPaper(place.offset())).ifPresent(now -> {
+            found.add(new MapMark(Kind.NOW, now, ZoneMarks.nowBox(now)));
+            scene.goal()
+                    .map(this::onPaper)
+                    .filter(goal -> naming == Naming.EDGES_AND_MARKS
+                            && goal.distance(aim) > BESIDE_AIM
+                            && ZoneMarks.isArrow(now, goal))
+                    .ifPresent(goal -> found.add(new MapMark(Kind.GOAL, goal, ZoneMarks.headBox(now, goal))));
+        });
+        return found.stream().filter(mark -> view.area().contains(mark.at())).toList();
     }
 
-    private void avoidWhatIsDrawn() {
+    /** It keeps off all that is drawn. */
+    private LabelPlacer placer(Naming naming) {
+        LabelPlacer placer = new LabelPlacer(view.area().grown(-2));
         Rulers.boxes(scene, view).forEach(placer::keepOff);
-        Stream.of(
-                        ZoneMarks.poleBox(pole()),
-                        ZoneMarks.aimBox(onPaper(scene.allowance().bestAim())))
-                .forEach(placer::keepOff);
-        scene.now().ifPresent(now -> placer.keepOff(ZoneMarks.nowBox(onPaper(now.offset()))));
+        marks.forEach(mark -> placer.keepOff(mark.box().grown(1)));
         placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 14);
-        placer.shun(path(), 60);
-        placer.shun(Strokes.sampled(path(), FINE), 3);
+        // The map of everything has room to keep off the way that the axis came.
+        placer.shun(Strokes.sampled(path(), FINE), naming == Naming.WHOLE ? 8 : 3);
         if (showsRegions()) {
             placer.shun(Strokes.sampled(Strokes.closed(region(1)), FINE), 4);
             placer.shun(Strokes.sampled(Strokes.closed(region(2)), FINE), 3);
@@ -159,65 +161,7 @@ final class ZonePanel {
         scene.now()
                 .flatMap(now -> scene.goal().map(goal -> List.of(onPaper(now.offset()), onPaper(goal))))
                 .ifPresent(arrow -> placer.shun(Strokes.sampled(arrow, FINE), 20));
-    }
-
-    private void nameEdges() {
-        for (int i = 0; i < causes.size(); i++) {
-            Stretch stretch = causes.get(i);
-            List<Vector2D> points = Stream.of(0.5, 0.35, 0.65, 0.2, 0.8)
-                    .map(share -> Strokes.at(seen(stretch), share))
-                    .filter(view.area()::contains)
-                    .toList();
-            if (i >= MOST_EDGE_LABELS || points.isEmpty() || !label(words(stretch), points)) {
-                unlabelled.add(stretch);
-            }
-        }
-    }
-
-    private static List<String> words(Stretch stretch) {
-        List<String> lines = new ArrayList<>();
-        if (!stretch.item().isEmpty()) {
-            lines.addAll(Lettering.wrapped(stretch.item() + ":", LETTERS, 2));
-        }
-        lines.addAll(Lettering.wrapped(stretch.cause(), LETTERS, 2));
-        return lines;
-    }
-
-    private void namePoints(boolean isNear) {
-        Vector2D aim = onPaper(scene.allowance().bestAim());
-        scene.now().map(now -> onPaper(now.offset())).ifPresent(now -> {
-            if (isNear || now.distance(aim) > 24) {
-                label(List.of("axis now"), List.of(now));
-            }
-        });
-        if (isNear && pole().distance(aim) < ONE_PLACE) {
-            label(List.of("true pole,", "best aim"), List.of(aim));
-        } else if (isNear) {
-            label(List.of("true pole"), List.of(pole()));
-            label(List.of("best aim"), List.of(aim));
-        } else if (pole().distance(aim) > 24) {
-            label(List.of("true pole"), List.of(pole()));
-        }
-        scene.goal()
-                .map(this::onPaper)
-                .filter(goal ->
-                        isNear && goal.distance(aim) > BESIDE_AIM && scene.now().isPresent())
-                .ifPresent(goal -> label(List.of("after turning"), List.of(goal)));
-        if (!scene.path().isEmpty()) {
-            Vector2D first = onPaper(scene.path().get(0).offset());
-            if (isNear || first.distance(aim) > 24) {
-                label(List.of("first fix"), List.of(first));
-            }
-        }
-    }
-
-    private boolean label(List<String> lines, List<Vector2D> pointsAt) {
-        if (pointsAt.stream().noneMatch(view.area()::contains)) {
-            return false;
-        }
-        Optional<Placed> placed = placer.place(lines, LABEL_SIZE, pointsAt);
-        placed.ifPresent(labels::add);
-        return placed.isPresent();
+        return placer;
     }
 
     private List<Vector2D> zone() {

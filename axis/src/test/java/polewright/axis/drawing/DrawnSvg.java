@@ -46,12 +46,37 @@ record DrawnSvg(Element root) {
                 .toList();
     }
 
+    /** Of the lines of that class. */
+    List<Double> strokeWidths(String name) {
+        return elements(root, "line").stream()
+                .filter(e -> e.getAttribute("class").equals(name))
+                .map(e -> number(e, "stroke-width"))
+                .toList();
+    }
+
     /** Every group of that class, as a drawing of its own. */
     List<DrawnSvg> parts(String name) {
         return groups(name).stream().map(DrawnSvg::new).toList();
     }
 
-    /** The box about all corners of polygons, lines and polylines. */
+    /** Every group of which that is one of the classes, as a drawing of its own. */
+    List<DrawnSvg> partsOf(String name) {
+        return elements(root, "g").stream()
+                .filter(e -> List.of(e.getAttribute("class").split(" ", -1)).contains(name))
+                .map(DrawnSvg::new)
+                .toList();
+    }
+
+    List<String> classes() {
+        return List.of(root.getAttribute("class").split(" ", -1));
+    }
+
+    /** The parts of the paper beyond which nothing of them is drawn, each as a drawing of its own. */
+    List<DrawnSvg> windows() {
+        return elements(root, "svg").stream().map(DrawnSvg::new).toList();
+    }
+
+    /** The box about all circles and all corners of polygons, lines and polylines. */
     Rectangle2D extent() {
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
@@ -67,6 +92,10 @@ record DrawnSvg(Element root) {
         for (Element e : elements(root, "line")) {
             x.addAll(List.of(number(e, "x1"), number(e, "x2")));
             y.addAll(List.of(number(e, "y1"), number(e, "y2")));
+        }
+        for (Element e : elements(root, "circle")) {
+            x.addAll(List.of(number(e, "cx") - number(e, "r"), number(e, "cx") + number(e, "r")));
+            y.addAll(List.of(number(e, "cy") - number(e, "r"), number(e, "cy") + number(e, "r")));
         }
         Rectangle2D box = new Rectangle2D.Double(x.get(0), y.get(0), 0, 0);
         for (int i = 1; i < x.size(); i++) {
@@ -100,6 +129,12 @@ record DrawnSvg(Element root) {
         outlines(group).forEach(edges::addAll);
         groups(group).forEach(g -> elements(g, "line").forEach(e -> edges.add(toLine(e))));
         return edges;
+    }
+
+    /** Where a window lies on the paper. */
+    Rectangle2D place() {
+        return new Rectangle2D.Double(
+                number(root, "x"), number(root, "y"), number(root, "width"), number(root, "height"));
     }
 
     private List<Element> groups(String name) {

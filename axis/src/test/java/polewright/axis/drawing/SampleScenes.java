@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.allowance.Cause;
 import polewright.axis.allowance.DiscAllowance;
 
 /** Moments of nights: what the pictures are tried with. */
@@ -41,7 +42,32 @@ final class SampleScenes {
                 ZoneScene.of(SampleZones.manyItems(), false)
                         .withNow(AxisOffset.ofArcminutes(2, -2), new OffsetCovariance(1, -0.6, 1))
                         .withPath(List.of(place(8, 3), place(5, -4))));
+        scenes.put("pole a little below the aim, south", poleBelowAim(false, 0.9));
+        scenes.put("pole at the aim", poleBelowAim(true, 0.02));
+        scenes.put(
+                "axis on the aim",
+                poleBelowAim(true, 0.9).withNow(AxisOffset.ofArcminutes(0, 0.92), new OffsetCovariance(0.04, 0, 0.04)));
+        scenes.put(
+                "far first fix",
+                poleBelowAim(false, 0.9)
+                        .withNow(AxisOffset.ofArcminutes(1.2, 0.2), new OffsetCovariance(0.1, 0, 0.1))
+                        .withPath(List.of(place(40, -30), place(6, 2)))
+                        .withGoal(AxisOffset.ofArcminutes(0, 0.9)));
         return scenes;
+    }
+
+    /** A zone about an aim that refraction lifts above the pole. */
+    static ZoneScene poleBelowAim(boolean northern, double arcmin) {
+        AxisOffset aim = AxisOffset.ofArcminutes(0, arcmin);
+        return ZoneScene.of(
+                        SampleZones.zone(
+                                aim,
+                                SampleZones.Rule.ellipse("tarantula", Cause.DRIFT, 100, 6, 4),
+                                SampleZones.Rule.straight("omega cen", Cause.CORNER, 20, 4.5)),
+                        northern)
+                .withNow(AxisOffset.ofArcminutes(-7, 3), new OffsetCovariance(0.6, 0.1, 0.4))
+                .withPath(List.of(place(10, -6)))
+                .withGoal(aim);
     }
 
     static ZoneScene threeItems(boolean northern) {

@@ -60,8 +60,55 @@ class ZoneDrawingTest {
                     .withPath(List.of(SampleScenes.place(spread * 3, -spread), SampleScenes.place(-spread, 0.4)))
                     .withGoal(AxisOffset.ofArcminutes(random.nextGaussian(), random.nextGaussian()));
 
-            assertLegible(drawn(scene));
+            DrawnSvg drawn = drawn(scene);
+            assertLegible(drawn);
+            DrawnLabels labels = DrawnLabels.of(drawn);
+            labels.assertNearestToTheirOwnMarks();
+            labels.assertEdgeLabelsOutsideTheZone();
+            labels.assertEveryMarkIsNamed();
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void eachMarksLabelIsNearestToItsOwnMark(String name) {
+        DrawnLabels.of(drawn(scene(name))).assertNearestToTheirOwnMarks();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void labelsOfTheEdgeLieOutsideTheZone(String name) {
+        DrawnLabels.of(drawn(scene(name))).assertEdgeLabelsOutsideTheZone();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void everyMarkIsNamed_besideItOrInTheKey(String name) {
+        DrawnLabels.of(drawn(scene(name))).assertEveryMarkIsNamed();
+    }
+
+    @Test
+    void aimAndPoleThatNearlyCoincide_shareALabelThatTellsThemApart() {
+        assertThat(words(drawn(SampleScenes.poleBelowAim(true, 0.3))))
+                .contains("best aim and true pole, 0.3′ below it");
+        assertThat(words(drawn(SampleScenes.poleBelowAim(true, 0.02)))).contains("best aim and true pole");
+    }
+
+    @Test
+    void firstFixIsNamedRightBesideItsDot() {
+        DrawnSvg drawn = drawn(SampleScenes.poleBelowAim(false, 0.9));
+        Rectangle2D dot = drawn.parts("before").get(0).extent();
+
+        Lettered label = drawn.partsOf("first-fix").get(0).texts().get(0);
+        assertThat(DrawnLabels.apart(label.box(), dot)).isLessThan(12);
+    }
+
+    @Test
+    void leadersAreAsStrongAsTheRulers() {
+        DrawnSvg drawn = drawn(scene("many items"));
+
+        assertThat(drawn.strokeWidths("leader")).isNotEmpty().allMatch(width -> width >= 1.2);
+        assertThat(drawn.strokeWidths("ruler")).allMatch(width -> width <= 1.2);
     }
 
     private static void assertLegible(DrawnSvg drawn) {
