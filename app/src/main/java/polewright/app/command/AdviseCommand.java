@@ -67,7 +67,7 @@ final class AdviseCommand implements Callable<Integer> {
             output.say(workbench, AdviceWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
-            output.say(workbench, FixWords.contradictions(night));
+            output.say(workbench, FixWords.doubts(night));
             output.say(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));
             output.say(workbench, RankingWords.of(ranking));

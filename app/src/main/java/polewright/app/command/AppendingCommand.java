@@ -114,7 +114,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
-        output.say(workbench, FixWords.contradictions(after));
+        output.say(workbench, FixWords.doubts(after));
         output.say(workbench, AdviceWords.of(after));
     }
 }

@@ -23,8 +23,7 @@ public final class FixWords {
     /** One line: {@code 30′ east and 29′ too low, give or take 4′ and 3′}. */
     public static String line(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined under) {
-            return Character.toUpperCase(under.missing().charAt(0))
-                    + under.missing().substring(1) + ".";
+            return capitalised(under.missing()) + ".";
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
@@ -61,6 +60,13 @@ public final class FixWords {
             lines.addAll(gains(state.gains()));
             lines.addAll(ScrewWords.findings(state));
         }
+        lines.addAll(doubts(night));
+        return lines;
+    }
+
+    /** Why the fix is not to be trusted, if it is not; and one line for each sighting that was set aside. */
+    public static List<String> doubts(NightState night) {
+        List<String> lines = new ArrayList<>();
         if (night.fix() instanceof Fix.Dubious dubious) {
             lines.add("DOUBT " + dubious.reason() + ".");
         }
@@ -128,5 +134,9 @@ public final class FixWords {
 
     private static String signed(Angle altitudeError) {
         return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " above" : " below");
+    }
+
+    private static String capitalised(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 }

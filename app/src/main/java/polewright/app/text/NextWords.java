@@ -9,8 +9,14 @@ import polewright.night.NightState;
 public final class NextWords {
     private NextWords() {}
 
-    /** Few lines, without reasons; cautions are never left out. */
+    /** Few lines, without reasons; cautions and doubts are never left out. */
     public static List<String> of(NightState night) {
+        List<String> lines = new ArrayList<>(toDo(night));
+        lines.addAll(FixWords.doubts(night));
+        return lines;
+    }
+
+    private static List<String> toDo(NightState night) {
         if (night.advice() instanceof Advice.TakeSighting take) {
             return sight(take, night);
         }

@@ -228,6 +228,22 @@ class WholeNightTest {
         person.good(words.toArray(String[]::new));
     }
 
+    @Test
+    void aFixThatIsInDoubtIsSaidToBe_alsoByNext() {
+        type("sight", "compass", "0");
+        type("sight", "scale", "54.6");
+        person.waitMinutes(4 * 60);
+        drift("--moved 30 --unit arcsec --toward south");
+        drift("--moved 30 --unit arcsec --toward north");
+        for (String command : List.of("next", "advise", "fix")) {
+            assertThat(person.good(command).lines())
+                    .as(command)
+                    .anyMatch(line -> line.startsWith("DOUBT "))
+                    .anyMatch(line -> line.startsWith("CONTRADICTS #4 "))
+                    .anyMatch(line -> line.startsWith("CONTRADICTS #5 "));
+        }
+    }
+
     /** Common practice: near the meridian, south of the zenith, a star that drifts south tells of an axis too far east. */
     @Test
     void aDriftWithNorthAndSouthSwappedIsFlaggedAndTheCauseIsSaid() {
@@ -241,6 +257,7 @@ class WholeNightTest {
         CommandRun.Outcome swapped = type(
                 "sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--unit", "arcsec", "--toward", "north");
         assertThat(swapped.out()).contains("CONTRADICTS #8 (star drift)").contains("north and south");
+        assertThat(person.good("next").lines()).anyMatch(line -> line.startsWith("CONTRADICTS #8 (star drift)"));
         person.good("undo");
         JsonNode json = type(
                         "sight",
