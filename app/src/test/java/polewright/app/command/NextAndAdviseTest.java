@@ -126,6 +126,18 @@ class NextAndAdviseTest {
     }
 
     @Test
+    void theFixSaysYesOrNo() {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, "allow 1");
+        assertThat(flat(person.good("fix"))).contains("′. Not yet within 1′ of the pole (chance under 1 %).");
+        type(person, PICTURES);
+        assertThat(flat(person.good("fix")))
+                .containsPattern("′\\. Not (yet|surely) good enough for pictures \\(chance ");
+        type(person, "allow 90");
+        assertThat(flat(person.good("fix"))).contains("′. Within 90′ of the pole (chance over 99 %).");
+    }
+
+    @Test
     void whereTheExposuresThatAreWantedCanBeTakenItIsSaid() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, "allow shot wide --exposure 1 --focal-length 50 --pixel 5");
