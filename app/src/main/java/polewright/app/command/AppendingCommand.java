@@ -70,6 +70,11 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
+    /** What should be minded or known about it; asked for after {@link #event}. */
+    List<String> notes() {
+        return List.of();
+    }
+
     /** What is left to do once the event is logged and told of. */
     void afterwards(NightState night) {}
 
@@ -97,6 +102,7 @@ abstract class AppendingCommand implements Callable<Integer> {
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(notes());
             report(done, after, notes);
             return after;
         }

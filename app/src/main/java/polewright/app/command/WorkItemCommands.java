@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,6 +64,12 @@ final class WorkItemCommands {
 
         AddLook(Workbench workbench) {
             super(workbench);
+        }
+
+        @Override
+        List<String> notes() {
+            return Stream.concat(region.notes().stream(), super.notes().stream())
+                    .toList();
         }
 
         @Override
@@ -152,6 +159,12 @@ final class WorkItemCommands {
 
         AddShot(Workbench workbench) {
             super(workbench);
+        }
+
+        @Override
+        List<String> notes() {
+            return Stream.concat(region.notes().stream(), super.notes().stream())
+                    .toList();
         }
 
         @Override

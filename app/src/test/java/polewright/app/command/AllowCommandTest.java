@@ -191,6 +191,21 @@ class AllowCommandTest {
         assertThat(region.get("dec_deg").doubleValue()).isBetween(38.7, 38.9);
     }
 
+    /** 2026-11-25 at Larkfell: Venus stands some 30° west of the Sun, the Moon is nearly full; 12:00 UTC is day. */
+    @Test
+    void aTargetByDayIsNoted_andOneNearTheSunIsWarnedOf() {
+        String near = flat(good("allow look mercury --field 0.5 --target mercury --at 2026-11-25T12:00Z"));
+        assertThat(near)
+                .contains("CARE Only ")
+                .contains("° from the Sun, which is up: do not point there without a proper solar filter.")
+                .contains("NOTE It is day at 2026-11-25T12:00:00Z, when this is to begin: --at names another time.");
+        JsonNode json = good("allow look jupiter --field 0.5 --target jupiter --at 2026-11-25T09:00Z --json")
+                .json();
+        assertThat(json.get("notes")).hasSize(1);
+        assertThat(json.get("notes").get(0).textValue()).startsWith("NOTE  It is day at 2026-11-25T09:00:00Z");
+        assertThat(good("allow look vega --field 0.5 --target vega").out()).doesNotContain("NOTE", "CARE");
+    }
+
     @Test
     void binningAndTrailsInPixelsAreReckoned() {
         good("allow shot m31 --exposure 30 --binning 2 --tolerance 2px --guided" + CAMERA);

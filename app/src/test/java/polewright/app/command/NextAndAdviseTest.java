@@ -87,6 +87,20 @@ class NextAndAdviseTest {
                 .contains("CARE  Keep tube and finder capped while the Sun is up.");
     }
 
+    @Test
+    void aShadowIsWorkedWithWithoutLookingAtTheSun() {
+        CommandRun person = evening("-43.95,170.40,710", "2026-01-15T20:30:00Z");
+        type(person, "sight scale 43.95");
+        String said = type(person, "sight compass 0").out();
+        assertThat(said).contains("SIGHT Measure the angle from a plumb line's shadow");
+        for (String told :
+                List.of(said, person.good("advise").out(), person.good("next").out())) {
+            assertThat(told.replaceAll("\\s+", " "))
+                    .contains(
+                            "CARE Work with the shadow only: never look at the Sun, nor point tube or finder toward it.");
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({
         "'54.60,-2.90,240', 2026-11-25T20:00:00Z, polaris",
