@@ -9,6 +9,7 @@ import picocli.CommandLine.Mixin;
 import polewright.app.Workbench;
 import polewright.app.json.ZoneJson;
 import polewright.app.text.WorkWords;
+import polewright.app.text.ZoneNotes;
 import polewright.app.text.ZoneWords;
 import polewright.axis.allowance.WorkZone;
 import polewright.axis.work.Work;
@@ -23,6 +24,7 @@ abstract class WorkCommand extends AppendingCommand {
 
     private @Nullable WorkZone zone;
     private List<WorkItem> changed = List.of();
+    private List<String> notes = List.of();
 
     WorkCommand(Workbench workbench) {
         super(workbench, "work set");
@@ -37,6 +39,7 @@ abstract class WorkCommand extends AppendingCommand {
         Work work = work(bench, begun, present);
         zone = TonightsWork.zone(begun, work);
         changed = work.items().stream().filter(item -> !present.contains(item)).toList();
+        notes = ZoneNotes.of(zone, begun.rig());
         return new NightEvent.WorkSet(work);
     }
 
@@ -48,6 +51,11 @@ abstract class WorkCommand extends AppendingCommand {
             lines.addAll(ZoneWords.of(zone));
         }
         return lines;
+    }
+
+    @Override
+    List<String> notes() {
+        return notes;
     }
 
     @Override

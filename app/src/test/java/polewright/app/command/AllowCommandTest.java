@@ -207,6 +207,24 @@ class AllowCommandTest {
     }
 
     @Test
+    void whatTheRigDoesNotTellOrCannotKeepIsNoted() throws IOException {
+        String notCounted = "NOTE The drive's periodic error is not counted, for the rig does not tell it";
+        String clamping = "NOTE Tightening the clamps may move the axis by 1.5′, which is more than the zone is deep";
+        assertThat(flat(good("allow --for short subs" + CAMERA)))
+                .contains(notCounted)
+                .doesNotContain("Tightening the clamps");
+        assertThat(flat(good("allow"))).contains(notCounted);
+        assertThat(flat(good("allow --for long guided subs" + CAMERA))).doesNotContain("NOTE");
+        assertThat(flat(good("allow shot deep --exposure 420 --focal-length 1400 --pixel 3.76")))
+                .contains(clamping);
+        Path rig = person.file("rig.json");
+        Files.writeString(
+                rig, good("rig").out().replace("\"periodic_error_arcsec\" : 0", "\"periodic_error_arcsec\" : 1"));
+        good("begin --again --rig " + rig);
+        assertThat(flat(good("allow --for short subs" + CAMERA))).doesNotContain("NOTE");
+    }
+
+    @Test
     void binningAndTrailsInPixelsAreReckoned() {
         good("allow shot m31 --exposure 30 --binning 2 --tolerance 2px --guided" + CAMERA);
         JsonNode shot = good("allow --json").json().get("work").get(0);
