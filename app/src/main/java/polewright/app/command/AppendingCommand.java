@@ -12,6 +12,7 @@ import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
+import polewright.app.text.MountNotes;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -102,6 +103,7 @@ abstract class AppendingCommand implements Callable<Integer> {
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(MountNotes.of(event, before));
             notes.addAll(notes());
             report(done, after, notes);
             return after;

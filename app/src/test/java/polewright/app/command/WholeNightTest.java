@@ -244,6 +244,17 @@ class WholeNightTest {
         }
     }
 
+    @Test
+    void aTurnWithTheClampsTightIsTakenAsLoosenedFirst_andSaysSo() {
+        assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
+        type("clamp");
+        assertThat(type("turn", "--azimuth", "1/4").out())
+                .startsWith(
+                        "Logged #4: screws turned.\nNOTE  The clamps were tight: they are taken as loosened before it.\n");
+        assertThat(person.good("fix", "--json").json().get("clamped").booleanValue())
+                .isFalse();
+    }
+
     /** Common practice: near the meridian, south of the zenith, a star that drifts south tells of an axis too far east. */
     @Test
     void aDriftWithNorthAndSouthSwappedIsFlaggedAndTheCauseIsSaid() {
@@ -290,8 +301,9 @@ class WholeNightTest {
                         .out())
                 .startsWith("Logged #4: ");
         type("clamp");
-        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n");
-        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n");
+        String care = "CARE  Hold the fork's weight before a tilt clamp is freed.\n";
+        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n" + care);
+        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n" + care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");

@@ -140,10 +140,8 @@ public final class WedgeDrawing {
         };
     }
 
-    /** Common practice: a heavy fork falls when its tilt is freed. */
     private List<String> care() {
-        String what = kind == MountKind.FORK_ON_WEDGE ? "fork" : "mount";
-        return Lettering.wrapped("CARE: hold the " + what + "'s weight before a tilt clamp is freed.", LETTERS, 2);
+        return Lettering.wrapped("CARE: " + kind.weightCaution() + ".", LETTERS, 2);
     }
 
     private String title() {
