@@ -17,6 +17,7 @@ import polewright.app.text.AdviceWords;
 import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.LegWords;
+import polewright.app.text.NextWords;
 import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.text.ZoneWords;
@@ -29,6 +30,7 @@ import polewright.axis.drawing.WedgeDrawing;
 import polewright.axis.rig.Rig;
 import polewright.night.ExposureOutlook;
 import polewright.night.NightState;
+import polewright.sky.place.Site;
 
 @Command(
         name = "advise",
@@ -90,6 +92,9 @@ final class AdviseCommand implements Callable<Integer> {
                                 turn.backTurns()))
                         .toList()
                 : List.of();
-        return WedgeDrawing.svg(rig.kind(), night.begun().site(), turns, picture.palette());
+        Site site = night.begun().site();
+        return NextWords.beforeTurning(night.advice())
+                .map(first -> WedgeDrawing.notYet(rig.kind(), site, first, picture.palette()))
+                .orElseGet(() -> WedgeDrawing.svg(rig.kind(), site, turns, picture.palette()));
     }
 }

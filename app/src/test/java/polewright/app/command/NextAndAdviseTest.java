@@ -187,6 +187,16 @@ class NextAndAdviseTest {
     }
 
     @Test
+    void theWedgeSaysWhenTheScrewsHaveToWait() throws IOException {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        Path wedge = person.file("wedge.svg");
+        person.good("advise", "--wedge", wedge.toString());
+        assertThat(Files.readString(wedge))
+                .contains("Not yet: take the sighting first", "Leave the azimuth screw for now.")
+                .doesNotContain("alone");
+    }
+
+    @Test
     void replayShowsAllowanceAndAdviceAfterEachEvent() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);

@@ -33,13 +33,15 @@ public final class WedgeDrawing {
     private final MountKind kind;
     private final Site site;
     private final List<ScrewToTurn> turns;
+    private final Optional<String> first;
     private final Palette palette;
     private final Svg svg;
 
-    private WedgeDrawing(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+    private WedgeDrawing(MountKind kind, Site site, List<ScrewToTurn> turns, Optional<String> first, Palette palette) {
         this.kind = kind;
         this.site = site;
         this.turns = turns;
+        this.first = first;
         this.palette = palette;
         double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
         for (boolean azimuth : order()) {
@@ -54,11 +56,25 @@ public final class WedgeDrawing {
      * @param turns in the order in which they are to be made, at most one of each screw
      */
     public static String svg(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+        requireScrews(kind);
+        return new WedgeDrawing(kind, site, List.copyOf(turns), Optional.empty(), palette).drawn();
+    }
+
+    /**
+     * The same while no screw is to be turned yet.
+     *
+     * @param first what comes before it, a few words: {@code take the sighting first}
+     */
+    public static String notYet(MountKind kind, Site site, String first, Palette palette) {
+        requireScrews(kind);
+        return new WedgeDrawing(kind, site, List.of(), Optional.of(first), palette).drawn();
+    }
+
+    private static void requireScrews(MountKind kind) {
         if (!kind.hasPolarAxis()) {
             throw new InputRefused(
                     "a " + kind.words() + " has no screws that set a polar axis", "set the fork on a wedge first");
         }
-        return new WedgeDrawing(kind, site, List.copyOf(turns), palette).drawn();
     }
 
     private String drawn() {
@@ -90,7 +106,12 @@ public final class WedgeDrawing {
     private double told(double y, boolean azimuth, Optional<ScrewToTurn> turn) {
         String screw = screwName(azimuth);
         if (turn.isEmpty()) {
-            text(MARGIN, y + 14, Anchor.START, SIZE, "Leave the " + screw + " alone.");
+            text(
+                    MARGIN,
+                    y + 14,
+                    Anchor.START,
+                    SIZE,
+                    "Leave the " + screw + (first.isPresent() ? " for now." : " alone."));
             return UNTOLD;
         }
         double x = MARGIN + 24;
@@ -134,7 +155,7 @@ public final class WedgeDrawing {
 
     private String heading() {
         return switch (turns.size()) {
-            case 0 -> "Leave both screws alone";
+            case 0 -> first.map(words -> "Not yet: " + words).orElse("Leave both screws alone");
             case 1 -> "Turn the " + screwName(turns.get(0).isAzimuth());
             default -> "First the " + screwName(turns.get(0).isAzimuth());
         };
