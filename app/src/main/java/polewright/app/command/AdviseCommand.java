@@ -72,7 +72,7 @@ final class AdviseCommand implements Callable<Integer> {
             output.say(workbench, FixWords.doubts(night));
             output.say(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));
-            output.say(workbench, RankingWords.of(ranking));
+            output.say(workbench, RankingWords.of(ranking, night.advice()));
         }
         picture.draw(workbench, output, night);
         if (wedge != null) {

@@ -118,8 +118,8 @@ class NextAndAdviseTest {
                                 + " guided, as the axis is now. After one more adjustment, about \\d+ minutes' work: [\\d.]+ (s|minutes)"
                                 + " unguided, ")
                 .containsPattern(
-                        "RANK Sightings that could come next, most gain a minute first: 1\\. .*: \\d+ minutes in all,"
-                                + " then a chance of ");
+                        "RANK Sightings that could come next, most gain a minute first, with the chance of good enough after"
+                                + " it and the turn that may follow: 1\\. .*: \\d+ minutes in all, a chance of ");
         JsonNode json = person.good("advise", "--json").json();
         JsonNode shot = json.get("exposures").get(0);
         assertThat(shot.get("name").textValue()).isEqualTo("pictures");
