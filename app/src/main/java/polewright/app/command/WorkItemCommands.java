@@ -203,7 +203,8 @@ final class WorkItemCommands {
         private Angle trail(Camera with) {
             if (!(seeingArcsec > 0 && seeingArcsec <= 30)) {
                 throw new InputRefused(
-                        "a seeing of " + PlainNumber.asTyped(seeingArcsec) + " arcseconds is outside 0 to 30",
+                        "a seeing of " + PlainNumber.asTyped(seeingArcsec)
+                                + " arcseconds must be more than 0 and at most 30",
                         "give how wide a star's image is; 3 is usual");
             }
             return tolerance == null
