@@ -113,16 +113,16 @@ final class AllowCommand extends WorkCommand {
 
     @Override
     Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
-        Work work = purpose == null ? null : new Work(List.of(item(purpose, begun.rig())));
+        Work work = purpose == null ? null : new Work(List.of(item(purpose, begun.rig(), before)));
         if (more == null) {
             return Objects.requireNonNull(work);
         }
-        return with(work == null ? before : work.items(), item(more, begun.rig()));
+        return with(work == null ? before : work.items(), item(more, begun.rig(), before));
     }
 
-    private WorkItem item(List<String> words, Rig rig) {
+    private WorkItem item(List<String> words, Rig rig, List<WorkItem> before) {
         WorkPreset preset = PresetInput.of(words);
-        return camera.areGiven() ? preset.with(camera.camera(rig)) : preset.with(rig);
+        return camera.areGiven() ? preset.with(camera.camera(rig, before)) : preset.with(CamerasOfWork.in(rig, before));
     }
 
     @Override

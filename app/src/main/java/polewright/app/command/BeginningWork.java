@@ -6,8 +6,10 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.input.PresetInput;
+import polewright.axis.rig.Rig;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
+import polewright.axis.work.WorkPreset;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 
@@ -42,7 +44,9 @@ final class BeginningWork {
             }
             List<String> words = purpose;
             Work typed = WrongUsage.unlessUsable(() -> {
-                Work work = new Work(List.of(PresetInput.of(words).with(begun.rig())));
+                Rig rig =
+                        CamerasOfWork.in(begun.rig(), lastNight.map(Work::items).orElse(List.of()));
+                Work work = new Work(List.of(item(PresetInput.of(words), rig)));
                 TonightsWork.zone(begun, work);
                 return work;
             });
@@ -61,6 +65,16 @@ final class BeginningWork {
                     List.of("NOTE  What the last night was for is not taken over: " + here.getMessage()));
         }
         return new Taken(lastNight, "for " + names(work) + " as last time", List.of());
+    }
+
+    private static WorkItem item(WorkPreset preset, Rig rig) {
+        if (preset.isShot() && rig.cameras().isEmpty()) {
+            throw new InputRefused(
+                    preset.words() + " need a camera, and the rig has none",
+                    "begin without --for, then: polewright allow --for " + preset.words()
+                            + " --focal-length MM --pixel MICRONS");
+        }
+        return preset.with(rig);
     }
 
     private static String names(Work work) {

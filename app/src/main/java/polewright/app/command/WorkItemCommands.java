@@ -169,7 +169,7 @@ final class WorkItemCommands {
 
         @Override
         Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
-            Camera with = camera.camera(begun.rig());
+            Camera with = camera.camera(begun.rig(), before);
             Duration exposure = span("--exposure", exposureSeconds, 1);
             Duration total = total(exposure);
             return with(

@@ -340,6 +340,27 @@ class AllowCommandTest {
     }
 
     @Test
+    void aCameraThatWasTypedIsRememberedWithTheWork() {
+        good("allow --for short subs" + CAMERA);
+        assertThat(flat(good("allow --also long guided subs"))).contains("with the camera (1200 mm, 0.65″ a pixel)");
+        assertThat(flat(good("allow shot ring --exposure 60")))
+                .contains("ring: exposures of 60 s, 60 minutes in all, with the camera (1200 mm, 0.65″");
+        assertThat(type("allow shot ring --exposure 60 --binning 2").complaint())
+                .isEqualTo("polewright allow shot: the rig has no camera: give --focal-length and --pixel, or add the"
+                        + " camera to the rig file.");
+        person.waitMinutes(1440);
+        assertThat(flat(good("begin --for short subs"))).contains(" for short subs. ");
+    }
+
+    @Test
+    void beginWithoutACameraSaysHowItGoesOn() {
+        assertThat(type("begin --again --for short subs").complaint())
+                .isEqualTo(
+                        "polewright begin: short subs need a camera, and the rig has none: begin without --for, then:"
+                                + " polewright allow --for short subs --focal-length MM --pixel MICRONS.");
+    }
+
+    @Test
     void theNextNightIsForTheSame() {
         good("allow --for short subs" + CAMERA);
         good("allow --also planets");
