@@ -23,6 +23,7 @@ import polewright.night.log.NightLog;
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
     private final String logged;
+    private List<LoggedEvent> night = List.of();
 
     @Mixin
     private Output output;
@@ -42,6 +43,11 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
+
+    /** All of the night before it, what was taken back too. */
+    final List<LoggedEvent> night() {
+        return night;
+    }
 
     /** The time that was typed with it, if one was. */
     Optional<Instant> given() {
@@ -91,14 +97,14 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = LogOption.latest(opened);
-            List<LoggedEvent> events = opened.events(night);
+            NightId id = LogOption.latest(opened);
+            night = opened.events(id);
             NightState.ModelCache models = new NightState.ModelCache();
             Instant now = workbench.now();
-            NightState before = NightState.of(events, now, models);
+            NightState before = NightState.of(night, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, night, event, now, models);
-            NightState after = NightState.of(opened.events(night), now, models);
+            LoggedEvent done = LogEntry.append(opened, id, event, now, models);
+            NightState after = NightState.of(opened.events(id), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));

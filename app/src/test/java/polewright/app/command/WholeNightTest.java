@@ -153,10 +153,16 @@ class WholeNightTest {
         type("sight", "compass", "3");
         type("sight", "scale", "54");
         JsonNode before = person.good("fix", "--json").json();
-        type("undo", "2");
+        assertThat(type("undo", "2").out()).startsWith("Logged #4: #2 taken back (compass ");
+        CommandRun.Outcome again = person.run("undo", "2");
+        assertThat(again.complaint())
+                .isEqualTo("polewright undo: #2 is taken back already: to have it again, take back #4, with polewright"
+                        + " undo 4.");
+        assertThat(again.status()).isEqualTo(1);
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");
-        type("undo", "4");
+        assertThat(type("undo", "4").out())
+                .startsWith("Logged #5: #4 taken back (took back #2, which counts again).\n");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
     }
 
