@@ -13,6 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.input.LimitInput;
 import polewright.app.input.PresetInput;
 import polewright.app.json.ZoneJson;
+import polewright.app.text.WorkWords;
 import polewright.app.text.ZoneWords;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.allowance.ItemTolerance;
@@ -70,6 +71,8 @@ final class AllowCommand extends WorkCommand {
     @Mixin
     private CameraOptions camera;
 
+    private List<WorkItem> dropped = List.of();
+
     AllowCommand(Workbench workbench) {
         super(workbench);
     }
@@ -108,6 +111,7 @@ final class AllowCommand extends WorkCommand {
         if (purpose != null || more != null || camera.areGiven()) {
             throw new InputRefused("a plain limit holds whatever the work", "leave out the arcminutes, or the rest");
         }
+        dropped = before.work().map(Work::items).orElse(List.of());
         return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
     }
 
@@ -128,6 +132,13 @@ final class AllowCommand extends WorkCommand {
     @Override
     String logged() {
         return arcmin == null ? super.logged() : "allowance set";
+    }
+
+    @Override
+    List<String> notes() {
+        return dropped.isEmpty()
+                ? super.notes()
+                : List.of("NOTE  The work no longer counts: " + WorkWords.names(dropped) + ".");
     }
 
     @Override

@@ -2,10 +2,10 @@ package polewright.app.command;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.input.PresetInput;
+import polewright.app.text.WorkWords;
 import polewright.axis.rig.Rig;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
@@ -50,7 +50,7 @@ final class BeginningWork {
                 TonightsWork.zone(begun, work);
                 return work;
             });
-            return new Taken(Optional.of(typed), "for " + names(typed), List.of());
+            return new Taken(Optional.of(typed), "for " + WorkWords.names(typed.items()), List.of());
         }
         if (isLimited || lastNight.isEmpty()) {
             return new Taken(Optional.empty(), "allowed " + begun.allowance().words(), List.of());
@@ -64,7 +64,7 @@ final class BeginningWork {
                     "allowed " + begun.allowance().words(),
                     List.of("NOTE  What the last night was for is not taken over: " + here.getMessage()));
         }
-        return new Taken(lastNight, "for " + names(work) + " as last time", List.of());
+        return new Taken(lastNight, "for " + WorkWords.names(work.items()) + " as last time", List.of());
     }
 
     private static WorkItem item(WorkPreset preset, Rig rig) {
@@ -75,9 +75,5 @@ final class BeginningWork {
                             + " --focal-length MM --pixel MICRONS");
         }
         return preset.with(rig);
-    }
-
-    private static String names(Work work) {
-        return work.items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import polewright.app.Workbench;
@@ -24,6 +25,7 @@ abstract class WorkCommand extends AppendingCommand {
 
     private @Nullable WorkZone zone;
     private List<WorkItem> changed = List.of();
+    private List<WorkItem> replaced = List.of();
     private List<String> notes = List.of();
 
     WorkCommand(Workbench workbench) {
@@ -39,14 +41,27 @@ abstract class WorkCommand extends AppendingCommand {
         Work work = work(bench, begun, present);
         zone = TonightsWork.zone(begun, work);
         changed = work.items().stream().filter(item -> !present.contains(item)).toList();
-        notes = ZoneNotes.of(zone, begun.rig());
+        replaced = present.stream().filter(item -> !work.items().contains(item)).toList();
+        notes = new ArrayList<>(ZoneNotes.of(zone, begun.rig()));
+        List<WorkItem> gone = replaced.stream()
+                .filter(old -> changed.stream().noneMatch(item -> isNamedAlike(item, old)))
+                .toList();
+        if (!gone.isEmpty()) {
+            notes.add("NOTE  Tonight is no longer for " + WorkWords.names(gone) + ".");
+        }
         return new NightEvent.WorkSet(work);
     }
 
     @Override
     List<String> found() {
         List<String> lines = new ArrayList<>();
-        changed.forEach(item -> lines.add("WORK  " + WorkWords.of(item)));
+        for (WorkItem item : changed) {
+            lines.add("WORK  " + WorkWords.of(item)
+                    + replaced.stream()
+                            .filter(old -> isNamedAlike(item, old))
+                            .map(old -> " In place of '" + old.name() + "'.")
+                            .collect(Collectors.joining()));
+        }
         if (zone != null) {
             lines.addAll(ZoneWords.of(zone));
         }
@@ -76,12 +91,16 @@ abstract class WorkCommand extends AppendingCommand {
     static Work with(List<WorkItem> before, WorkItem item) {
         List<WorkItem> items = new ArrayList<>(before);
         for (int i = 0; i < items.size(); i++) {
-            if (items.get(i).name().equalsIgnoreCase(item.name())) {
+            if (isNamedAlike(items.get(i), item)) {
                 items.set(i, item);
                 return new Work(items);
             }
         }
         items.add(item);
         return new Work(items);
+    }
+
+    private static boolean isNamedAlike(WorkItem one, WorkItem other) {
+        return one.name().equalsIgnoreCase(other.name());
     }
 }

@@ -160,16 +160,17 @@ class AllowCommandTest {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
-                .contains("Moon: a field of 42′, 30 minutes untouched;");
+                .contains("Moon: a field of 42′, 30 minutes untouched; anywhere above 30°. In place of 'moon'. ZONE");
         assertThat(items()).containsExactly("Moon", "saturn");
-        good("allow drop moon");
+        assertThat(flat(good("allow drop moon"))).contains("NOTE Tonight is no longer for Moon.");
         assertThat(items()).containsExactly("saturn");
     }
 
     @Test
     void aPlainLimitTakesThePlaceOfWork() {
         good("allow --for planets");
-        assertThat(good("allow 3").out()).startsWith("Logged #3: allowance set.\n");
+        assertThat(good("allow 3").out())
+                .startsWith("Logged #3: allowance set.\nNOTE  The work no longer counts: planets at high power.\n");
         assertThat(good("allow --json").json().get("depth_arcmin").doubleValue())
                 .isCloseTo(3, within(1e-9));
         good("undo");
