@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,7 +40,8 @@ import polewright.sky.time.SkyTime;
  * @param clamped whether the clamps are tight
  * @param situation what the advice depends on: for asking the adviser more
  * @param advice what to do next
- * @param standing the events that have not been withdrawn, in order
+ * @param standing the events that have not been withdrawn, in order, turns as they were corrected
+ * @param lastUndoable the last event that could be taken back, if there is one
  */
 public record NightState(
         NightEvent.Begun begun,
@@ -51,7 +51,8 @@ public record NightState(
         boolean clamped,
         Situation situation,
         Advice advice,
-        List<LoggedEvent> standing) {
+        List<LoggedEvent> standing,
+        Optional<LoggedEvent> lastUndoable) {
     // A lower Sun throws a faint shadow that runs off the ground; a higher one a stub whose direction races.
     private static final double LOWEST_SHADOW_DEG = 5;
     private static final double HIGHEST_SHADOW_DEG = 70;
@@ -75,7 +76,8 @@ public record NightState(
      * @param now whether it is day or night decides what can be sighted next
      */
     public static NightState of(List<LoggedEvent> events, Instant now, ModelCache models) {
-        List<LoggedEvent> standing = standing(events);
+        StandingEvents counting = StandingEvents.among(events);
+        List<LoggedEvent> standing = counting.asMeant();
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
             throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
         }
@@ -102,7 +104,8 @@ public record NightState(
                 folding.clamped,
                 situation,
                 Adviser.advise(situation),
-                standing);
+                standing,
+                counting.lastUndoable());
     }
 
     private static Daylight daylight(ObservingMoment moment) {
@@ -170,30 +173,6 @@ public record NightState(
                     .map(a -> a.contradictory() ? Confirmation.CONTRADICTS : Confirmation.AGREES)
                     .orElse(Confirmation.NONE);
         }
-    }
-
-    /** The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; withdrawals left out. */
-    public static List<LoggedEvent> standing(List<LoggedEvent> events) {
-        Map<Long, Set<Long>> withdrawnBy = new HashMap<>();
-        for (LoggedEvent logged : events) {
-            if (logged.event() instanceof NightEvent.Withdrawn withdrawn) {
-                withdrawnBy
-                        .computeIfAbsent(withdrawn.seq(), s -> new HashSet<>())
-                        .add(logged.seq());
-            }
-        }
-        return events.stream()
-                .filter(e -> !(e.event() instanceof NightEvent.Withdrawn) && stands(e.seq(), withdrawnBy))
-                .toList();
-    }
-
-    /** The last event that {@code undo} would take back, if any: not the beginning. */
-    public Optional<LoggedEvent> lastUndoable() {
-        return standing.size() > 1 ? Optional.of(standing.get(standing.size() - 1)) : Optional.empty();
-    }
-
-    private static boolean stands(long seq, Map<Long, Set<Long>> withdrawnBy) {
-        return withdrawnBy.getOrDefault(seq, Set.of()).stream().noneMatch(by -> stands(by, withdrawnBy));
     }
 
     /** Worked-out sightings by event, and zones by work, so that a night that grows by one does not work out the others again. */

@@ -59,7 +59,7 @@ public final class RigHistory {
 
     private void lookBackOn(List<LoggedEvent> events) {
         try {
-            List<LoggedEvent> standing = NightState.standing(events);
+            List<LoggedEvent> standing = StandingEvents.among(events).asMeant();
             if (!standing.isEmpty()
                     && standing.get(0).event() instanceof NightEvent.Begun begun
                     && isSameMount(begun.rig())

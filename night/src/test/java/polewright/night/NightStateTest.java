@@ -194,6 +194,39 @@ class NightStateTest {
     }
 
     @Test
+    void correctedTurn_standsWhereTheWrongOneStood_beforeWhatWasSeenSince() {
+        NightEvent wrong = new NightEvent.ScrewsTurned(-1.75, 0.5);
+        NightEvent.ScrewsTurned right = new NightEvent.ScrewsTurned(1.75, 0.5);
+        List<LoggedEvent> events =
+                night(BEGUN, sighted(COMPASS), sighted(SCALE), wrong, sighted(MERIDIAN), sighted(EAST));
+        List<LoggedEvent> asItWas =
+                night(BEGUN, sighted(COMPASS), sighted(SCALE), right, sighted(MERIDIAN), sighted(EAST));
+        NightState before = atTheEnd(events);
+
+        events.add(new LoggedEvent(7, EVENING, new NightEvent.TurnCorrected(4, right)));
+        assertSameBitForBit(atTheEnd(events), atTheEnd(asItWas));
+        assertThat(NightState.of(events).standing()).isEqualTo(asItWas);
+        assertThat(NightState.of(events).lastUndoable()).contains(events.get(6));
+
+        events.add(new LoggedEvent(8, EVENING, new NightEvent.TurnCorrected(4, new NightEvent.ScrewsTurned(1, 1))));
+        events.add(new LoggedEvent(9, EVENING, new NightEvent.Withdrawn(8)));
+        assertSameBitForBit(atTheEnd(events), atTheEnd(asItWas));
+        events.add(new LoggedEvent(10, EVENING, new NightEvent.Withdrawn(7)));
+        assertSameBitForBit(atTheEnd(events), before);
+    }
+
+    @Test
+    void onlyTurnsAreCorrected() {
+        List<LoggedEvent> events =
+                night(BEGUN, sighted(COMPASS), new NightEvent.TurnCorrected(2, new NightEvent.ScrewsTurned(1, 0)));
+        assertThatThrownBy(() -> NightState.of(events))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage(
+                        "event 2 is no turn of screws, so no other turn can stand in its place: name the number of a"
+                                + " turn, as polewright log shows it.");
+    }
+
+    @Test
     void allowance_changesTheAdvice_andNotTheFix() {
         NightEvent[] good = {BEGUN, sighted(COMPASS), sighted(SCALE), sighted(MERIDIAN), sighted(EAST)};
         List<LoggedEvent> events = night(good);

@@ -87,7 +87,7 @@ public final class RandomEvents {
         night.add(new LoggedEvent(1, instant(), event(EventKind.BEGIN, 1)));
         for (int seq = 2; seq <= more + 1; seq++) {
             EventKind kind = oneOf(AFTER_THE_BEGIN);
-            if (kind == EventKind.WITHDRAW && seq == 2) {
+            if ((kind == EventKind.WITHDRAW || kind == EventKind.CORRECT_TURN) && seq == 2) {
                 kind = EventKind.NOTE;
             }
             night.add(new LoggedEvent(seq, instant(), event(kind, seq)));
@@ -113,6 +113,9 @@ public final class RandomEvents {
                         random.nextBoolean() ? 0.25 : -0.0,
                         random.nextBoolean() ? number(-10, 10) : -0.0,
                         random.nextBoolean() ? -0.75 : 0);
+            case CORRECT_TURN ->
+                new NightEvent.TurnCorrected(
+                        2 + random.nextInt(Math.max(1, seq - 2)), new NightEvent.ScrewsTurned(number(-90, 90), -0.0));
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();

@@ -12,9 +12,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -24,6 +22,7 @@ import polewright.app.Workbench;
 import polewright.app.input.BodyFinder;
 import polewright.app.text.EventWords;
 import polewright.night.NightState;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
@@ -76,11 +75,10 @@ final class LogCommand implements Callable<Integer> {
     }
 
     private static List<String> lines(List<LoggedEvent> events) {
-        Set<Long> standing = new HashSet<>();
-        NightState.standing(events).forEach(e -> standing.add(e.seq()));
+        StandingEvents standing = StandingEvents.among(events);
         List<String> lines = new ArrayList<>();
         for (LoggedEvent logged : events) {
-            boolean counts = standing.contains(logged.seq()) || EventWords.isWithdrawal(logged);
+            boolean counts = standing.has(logged.seq()) || EventWords.isWithdrawal(logged);
             lines.add(String.format(
                     java.util.Locale.ROOT,
                     "#%-3d %s UTC  %s%s",

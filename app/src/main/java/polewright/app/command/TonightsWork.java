@@ -7,7 +7,7 @@ import polewright.axis.allowance.WorkZone;
 import polewright.axis.allowance.ZoneFinder;
 import polewright.axis.allowance.ZoneOutcome;
 import polewright.axis.work.Work;
-import polewright.night.NightState;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -36,7 +36,7 @@ final class TonightsWork {
     /** What a night was for in the end, if that was said and not replaced by a plain limit. */
     static Optional<Work> last(List<LoggedEvent> night) {
         Optional<Work> work = Optional.empty();
-        for (LoggedEvent logged : NightState.standing(night)) {
+        for (LoggedEvent logged : StandingEvents.among(night).asMeant()) {
             if (logged.event() instanceof NightEvent.WorkSet set) {
                 work = Optional.of(set.work());
             } else if (logged.event() instanceof NightEvent.AllowanceSet) {

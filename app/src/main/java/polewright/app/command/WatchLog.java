@@ -5,6 +5,7 @@ import java.util.Optional;
 import polewright.app.Workbench;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -69,13 +70,13 @@ final class WatchLog {
     }
 
     private boolean turnsWereLogged(List<LoggedEvent> events) {
-        return NightState.standing(events).stream()
+        return StandingEvents.among(events).asMeant().stream()
                 .filter(e -> e.seq() > own.orElse(Long.MAX_VALUE))
                 .anyMatch(e -> e.event() instanceof NightEvent.ScrewsTurned || e.event() instanceof NightEvent.Knocked);
     }
 
     private static boolean stands(List<LoggedEvent> events, long seq) {
-        return NightState.standing(events).stream().anyMatch(e -> e.seq() == seq);
+        return StandingEvents.among(events).has(seq);
     }
 
     private LoggedEvent append(NightLog opened, NightId night, NightEvent event) {

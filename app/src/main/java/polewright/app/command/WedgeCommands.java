@@ -24,7 +24,8 @@ final class WedgeCommands {
                 "",
                 "For example:",
                 "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\"",
-                "  polewright turn --altitude \"2 ccw then 1/2 cw\""
+                "  polewright turn --altitude \"2 ccw then 1/2 cw\"",
+                "  polewright turn --instead-of 7 --azimuth \"1 3/4\""
             })
     static final class Turn extends AppendingCommand {
         @Option(
@@ -42,13 +43,26 @@ final class WedgeCommands {
                 description = "Turns of the altitude screw.")
         private HandTurns altitude = HandTurns.NONE;
 
+        @Option(
+                names = "--instead-of",
+                paramLabel = "SEQ",
+                description = "These are the turns that were made when turn SEQ was entered, wrongly.")
+        private @Nullable Long insteadOf;
+
         Turn(Workbench workbench) {
             super(workbench, "screws turned");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-            return new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
+            NightEvent.ScrewsTurned turned =
+                    new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
+            return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
+        }
+
+        @Override
+        String logged() {
+            return insteadOf == null ? super.logged() : "in place of turn #" + insteadOf;
         }
     }
 

@@ -35,6 +35,8 @@ public final class EventWords {
             return of(taken.sighting());
         } else if (event instanceof ScrewsTurned turned) {
             return "turned " + turns(turned);
+        } else if (event instanceof NightEvent.TurnCorrected corrected) {
+            return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
         } else if (event instanceof NightEvent.Clamped) {
             return "clamped";
         } else if (event instanceof NightEvent.Unclamped) {

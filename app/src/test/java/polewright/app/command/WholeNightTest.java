@@ -369,4 +369,23 @@ class WholeNightTest {
         assertThat(person.good("replay", file, "--json").json()).hasSize(10);
         assertThat(person.good("rig").json().has("azimuth_screw")).isTrue();
     }
+
+    @Test
+    void turnEnteredWrongly_isEnteredAgainInItsPlace() {
+        type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+        type("sight", "compass", "3");
+        type("turn", "--azimuth", "1 3/4 ccw");
+        type("sight", "drift", "rigel", "--minutes", "5", "--moved", "3", "--toward", "s", "--with", "reticle");
+
+        assertThat(type("turn", "--instead-of", "3", "--azimuth", "1 3/4").out())
+                .startsWith("Logged #5: in place of turn #3.\n");
+
+        assertThat(type("log").out()).contains("#5").contains("in place of #3: turned azimuth 1 3/4 turns clockwise");
+        CommandRun.Outcome notATurn = person.run("turn", "--instead-of", "2", "--azimuth", "1");
+        assertThat(notATurn.status()).isEqualTo(1);
+        assertThat(notATurn.err())
+                .isEqualTo(
+                        "polewright turn: event 2 is no turn of screws, so no other turn can stand in its place: name"
+                                + " the number of a turn, as polewright log shows it.\n");
+    }
 }

@@ -26,6 +26,7 @@ public enum EventKind {
     FRAMES("frames"),
     FIELD_DRIFT("field_drift"),
     TURN("turn"),
+    CORRECT_TURN("correct_turn"),
     CLAMP("clamp"),
     UNCLAMP("unclamp"),
     KNOCK("knock"),
@@ -60,6 +61,8 @@ public enum EventKind {
             return BEGIN;
         } else if (event instanceof NightEvent.ScrewsTurned) {
             return TURN;
+        } else if (event instanceof NightEvent.TurnCorrected) {
+            return CORRECT_TURN;
         } else if (event instanceof NightEvent.Clamped) {
             return CLAMP;
         } else if (event instanceof NightEvent.Unclamped) {

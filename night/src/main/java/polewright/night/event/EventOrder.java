@@ -59,6 +59,9 @@ public final class EventOrder {
         if (next.event() instanceof NightEvent.Withdrawn withdrawn) {
             checkWithdrawal(withdrawn.seq(), next.seq(), happened);
         }
+        if (next.event() instanceof NightEvent.TurnCorrected corrected) {
+            checkHappened(corrected.seq(), next.seq(), happened, "correct");
+        }
     }
 
     private static void checkWithdrawal(long withdrawn, long own, LongPredicate happened) {
@@ -67,9 +70,13 @@ public final class EventOrder {
                     "event 1 cannot be withdrawn, for it begins the night",
                     "begin a new night instead; this one stays in the log");
         }
-        if (withdrawn >= own || !happened.test(withdrawn)) {
+        checkHappened(withdrawn, own, happened, "withdraw");
+    }
+
+    private static void checkHappened(long earlier, long own, LongPredicate happened, String to) {
+        if (earlier >= own || !happened.test(earlier)) {
             throw new InputRefused(
-                    "there is no event " + withdrawn + " before event " + own + " to withdraw",
+                    "there is no event " + earlier + " before event " + own + " to " + to,
                     "name the number of an earlier event");
         }
     }

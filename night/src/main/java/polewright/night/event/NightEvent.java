@@ -92,6 +92,14 @@ public sealed interface NightEvent {
         }
     }
 
+    /**
+     * An earlier turn was entered wrongly.
+     *
+     * @param seq the number of that turn
+     * @param meant what was turned instead, then and there
+     */
+    record TurnCorrected(long seq, ScrewsTurned meant) implements NightEvent {}
+
     /** The wedge's clamps were tightened. */
     record Clamped() implements NightEvent {}
 

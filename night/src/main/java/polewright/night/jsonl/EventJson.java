@@ -45,6 +45,9 @@ final class EventJson {
             SightingJson.write(out, taken.sighting());
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
             TurnJson.write(out, turned);
+        } else if (event instanceof NightEvent.TurnCorrected corrected) {
+            out.whole("corrected_seq", corrected.seq());
+            TurnJson.write(out, corrected.meant());
         } else if (event instanceof NightEvent.AllowanceSet set) {
             out.object("allowance", set.allowance(), AllowanceJson::write);
         } else if (event instanceof NightEvent.WorkSet set) {
@@ -62,6 +65,7 @@ final class EventJson {
             case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
                 new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
             case TURN -> TurnJson.read(in);
+            case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
