@@ -143,7 +143,7 @@ class WholeNightTest {
         JsonNode before = person.good("fix", "--json").json();
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         assertThat(person.good("fix", "--json").json()).isNotEqualTo(before);
-        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back.\n");
+        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back (still point: Polaris 0.1 ");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
         assertThat(person.good("log").out()).contains("(taken back)");
     }
