@@ -87,7 +87,7 @@ class AdviserTest {
         assertThat(first.watch()).isZero();
         assertThat(first.reason())
                 .isEqualTo(
-                        "it is not known yet where the axis points: read the wedge's scale on a level base, and the compass");
+                        "it is not known yet where the axis points");
         assertThat(first.probabilityNow()).isLessThan(0.001);
 
         TakeSighting afterScale = (TakeSighting)
