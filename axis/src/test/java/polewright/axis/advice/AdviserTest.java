@@ -85,9 +85,7 @@ class AdviserTest {
         TakeSighting first = (TakeSighting) Adviser.advise(unclamped(fix(known), false, false));
         assertThat(first.kind()).isIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
         assertThat(first.watch()).isZero();
-        assertThat(first.reason())
-                .isEqualTo(
-                        "it is not known yet where the axis points");
+        assertThat(first.reason()).isEqualTo("it is not known yet where the axis points");
         assertThat(first.probabilityNow()).isLessThan(0.001);
 
         TakeSighting afterScale = (TakeSighting)
