@@ -120,6 +120,7 @@ class NextAndAdviseTest {
                 .containsPattern(
                         "RANK Sightings that could come next, most gain a minute first, with the chance of good enough after"
                                 + " it and the turn that may follow: 1\\. .*: \\d+ minutes in all, a chance of ");
+        assertThat(told).contains(". a drift near the meridian, ").contains(". a drift in the east or west, ");
         JsonNode json = person.good("advise", "--json").json();
         JsonNode shot = json.get("exposures").get(0);
         assertThat(shot.get("name").textValue()).isEqualTo("pictures");
