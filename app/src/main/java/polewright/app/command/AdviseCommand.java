@@ -17,6 +17,7 @@ import polewright.app.text.AdviceWords;
 import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.LegWords;
+import polewright.app.text.NextWords;
 import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.text.ZoneWords;
@@ -29,6 +30,7 @@ import polewright.axis.drawing.WedgeDrawing;
 import polewright.axis.rig.Rig;
 import polewright.night.ExposureOutlook;
 import polewright.night.NightState;
+import polewright.sky.place.Site;
 
 @Command(
         name = "advise",
@@ -67,10 +69,10 @@ final class AdviseCommand implements Callable<Integer> {
             output.say(workbench, AdviceWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
-            output.say(workbench, FixWords.contradictions(night));
+            output.say(workbench, FixWords.doubts(night));
             output.say(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));
-            output.say(workbench, RankingWords.of(ranking));
+            output.say(workbench, RankingWords.of(ranking, night.advice()));
         }
         picture.draw(workbench, output, night);
         if (wedge != null) {
@@ -90,6 +92,9 @@ final class AdviseCommand implements Callable<Integer> {
                                 turn.backTurns()))
                         .toList()
                 : List.of();
-        return WedgeDrawing.svg(rig.kind(), night.begun().site(), turns, picture.palette());
+        Site site = night.begun().site();
+        return NextWords.beforeTurning(night.advice())
+                .map(first -> WedgeDrawing.notYet(rig.kind(), site, first, picture.palette()))
+                .orElseGet(() -> WedgeDrawing.svg(rig.kind(), site, turns, picture.palette()));
     }
 }

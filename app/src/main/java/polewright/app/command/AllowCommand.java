@@ -13,6 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.input.LimitInput;
 import polewright.app.input.PresetInput;
 import polewright.app.json.ZoneJson;
+import polewright.app.text.WorkWords;
 import polewright.app.text.ZoneWords;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.allowance.ItemTolerance;
@@ -70,6 +71,8 @@ final class AllowCommand extends WorkCommand {
     @Mixin
     private CameraOptions camera;
 
+    private List<WorkItem> dropped = List.of();
+
     AllowCommand(Workbench workbench) {
         super(workbench);
     }
@@ -108,26 +111,34 @@ final class AllowCommand extends WorkCommand {
         if (purpose != null || more != null || camera.areGiven()) {
             throw new InputRefused("a plain limit holds whatever the work", "leave out the arcminutes, or the rest");
         }
+        dropped = before.work().map(Work::items).orElse(List.of());
         return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
     }
 
     @Override
     Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
-        Work work = purpose == null ? null : new Work(List.of(item(purpose, begun.rig())));
+        Work work = purpose == null ? null : new Work(List.of(item(purpose, begun.rig(), before)));
         if (more == null) {
             return Objects.requireNonNull(work);
         }
-        return with(work == null ? before : work.items(), item(more, begun.rig()));
+        return with(work == null ? before : work.items(), item(more, begun.rig(), before));
     }
 
-    private WorkItem item(List<String> words, Rig rig) {
+    private WorkItem item(List<String> words, Rig rig, List<WorkItem> before) {
         WorkPreset preset = PresetInput.of(words);
-        return camera.areGiven() ? preset.with(camera.camera(rig)) : preset.with(rig);
+        return camera.areGiven() ? preset.with(camera.camera(rig, before)) : preset.with(CamerasOfWork.in(rig, before));
     }
 
     @Override
     String logged() {
         return arcmin == null ? super.logged() : "allowance set";
+    }
+
+    @Override
+    List<String> notes() {
+        return dropped.isEmpty()
+                ? super.notes()
+                : List.of("NOTE  The work no longer counts: " + WorkWords.names(dropped) + ".");
     }
 
     @Override

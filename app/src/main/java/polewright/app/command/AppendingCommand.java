@@ -12,6 +12,7 @@ import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
+import polewright.app.text.MountNotes;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -22,6 +23,7 @@ import polewright.night.log.NightLog;
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
     private final String logged;
+    private List<LoggedEvent> night = List.of();
 
     @Mixin
     private Output output;
@@ -41,6 +43,11 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
+
+    /** All of the night before it, what was taken back too. */
+    final List<LoggedEvent> night() {
+        return night;
+    }
 
     /** The time that was typed with it, if one was. */
     Optional<Instant> given() {
@@ -70,6 +77,11 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
+    /** What should be minded or known about it; asked for after {@link #event}. */
+    List<String> notes() {
+        return List.of();
+    }
+
     /** What is left to do once the event is logged and told of. */
     void afterwards(NightState night) {}
 
@@ -85,18 +97,20 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = LogOption.latest(opened);
-            List<LoggedEvent> events = opened.events(night);
+            NightId id = LogOption.latest(opened);
+            night = opened.events(id);
             NightState.ModelCache models = new NightState.ModelCache();
             Instant now = workbench.now();
-            NightState before = NightState.of(events, now, models);
+            NightState before = NightState.of(night, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, night, event, now, models);
-            NightState after = NightState.of(opened.events(night), now, models);
+            LoggedEvent done = LogEntry.append(opened, id, event, now, models);
+            NightState after = NightState.of(opened.events(id), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));
             notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(MountNotes.of(event, before));
+            notes.addAll(notes());
             report(done, after, notes);
             return after;
         }
@@ -114,7 +128,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
-        output.say(workbench, FixWords.contradictions(after));
+        output.say(workbench, FixWords.doubts(after));
         output.say(workbench, AdviceWords.of(after));
     }
 }

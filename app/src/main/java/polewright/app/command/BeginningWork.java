@@ -2,12 +2,14 @@ package polewright.app.command;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.input.PresetInput;
+import polewright.app.text.WorkWords;
+import polewright.axis.rig.Rig;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
+import polewright.axis.work.WorkPreset;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 
@@ -42,11 +44,13 @@ final class BeginningWork {
             }
             List<String> words = purpose;
             Work typed = WrongUsage.unlessUsable(() -> {
-                Work work = new Work(List.of(PresetInput.of(words).with(begun.rig())));
+                Rig rig =
+                        CamerasOfWork.in(begun.rig(), lastNight.map(Work::items).orElse(List.of()));
+                Work work = new Work(List.of(item(PresetInput.of(words), rig)));
                 TonightsWork.zone(begun, work);
                 return work;
             });
-            return new Taken(Optional.of(typed), "for " + names(typed), List.of());
+            return new Taken(Optional.of(typed), "for " + WorkWords.names(typed.items()), List.of());
         }
         if (isLimited || lastNight.isEmpty()) {
             return new Taken(Optional.empty(), "allowed " + begun.allowance().words(), List.of());
@@ -60,10 +64,16 @@ final class BeginningWork {
                     "allowed " + begun.allowance().words(),
                     List.of("NOTE  What the last night was for is not taken over: " + here.getMessage()));
         }
-        return new Taken(lastNight, "for " + names(work) + " as last time", List.of());
+        return new Taken(lastNight, "for " + WorkWords.names(work.items()) + " as last time", List.of());
     }
 
-    private static String names(Work work) {
-        return work.items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
+    private static WorkItem item(WorkPreset preset, Rig rig) {
+        if (preset.isShot() && rig.cameras().isEmpty()) {
+            throw new InputRefused(
+                    preset.words() + " need a camera, and the rig has none",
+                    "begin without --for, then: polewright allow --for " + preset.words()
+                            + " --focal-length MM --pixel MICRONS");
+        }
+        return preset.with(rig);
     }
 }

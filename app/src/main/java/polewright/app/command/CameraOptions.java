@@ -8,6 +8,7 @@ import picocli.CommandLine.Option;
 import polewright.app.input.PixelsInput;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
+import polewright.axis.work.WorkItem;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
@@ -42,9 +43,14 @@ final class CameraOptions {
         return name != null || focalLengthMm != null || pixelMicrons != null || pixels != null || binning != null;
     }
 
-    /** The camera that was typed, or meant, pixels as binned. */
-    Camera camera(Rig rig) {
-        return binned(unbinned(rig));
+    /**
+     * The camera that was typed, or meant, pixels as binned; where the rig has none, one of the work's other shots.
+     *
+     * @param before the work so far
+     */
+    Camera camera(Rig rig, List<WorkItem> before) {
+        // The work's cameras are binned already: to bin one again would not be what is meant.
+        return binning == null ? unbinned(CamerasOfWork.in(rig, before)) : binned(unbinned(rig), binning);
     }
 
     private Camera unbinned(Rig rig) {
@@ -98,15 +104,12 @@ final class CameraOptions {
                 "add --camera with one of " + known));
     }
 
-    private Camera binned(Camera camera) {
-        if (binning == null) {
-            return camera;
-        }
+    private static Camera binned(Camera camera, long binning) {
         if (!(binning >= 1 && binning <= 8)) {
             throw new InputRefused(
                     "binning " + binning + " is outside 1 to 8", "give how many pixels each way; 1 is none");
         }
-        int by = binning.intValue();
+        int by = (int) binning;
         return new Camera(
                 camera.name(),
                 camera.focalLengthMm(),

@@ -140,10 +140,11 @@ final class DemoCommand implements Callable<Integer> {
                 "      ./polewright demo --frames FOLDER   keeps the frames, to try commands on",
                 "",
                 "The night is kept in " + file,
-                "LOOK  " + Wrapping.unbroken("./polewright log --night " + id.number() + " --log " + file),
-                "COPY  "
-                        + Wrapping.unbroken(
-                                "./polewright log export night.jsonl --night " + id.number() + " --log " + file),
+                "LOOK  at all that was done in it:"));
+        lines.addAll(Wrapping.command("./polewright log --night " + id.number() + " --log " + file));
+        lines.add("COPY  it to a file that other programs can read:");
+        lines.addAll(Wrapping.command("./polewright log export night.jsonl --night " + id.number() + " --log " + file));
+        lines.addAll(List.of(
                 "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),
                 "      " + Wrapping.unbroken("./polewright begin --site LAT,LON")));
         output.say(workbench, lines);

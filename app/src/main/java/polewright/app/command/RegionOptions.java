@@ -2,6 +2,7 @@ package polewright.app.command;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
@@ -54,6 +55,13 @@ final class RegionOptions {
             description = "Hours from the meridian, the earlier first: -2,1.5 or 2E,1.5W.")
     private HourAnglesInput.@Nullable HourAngles hours;
 
+    private List<String> notes = List.of();
+
+    /** What the Sun has to do with it: asked for after {@link #region}. */
+    List<String> notes() {
+        return notes;
+    }
+
     /** The region that was typed; a target is followed for so long. */
     SkyRegion region(Workbench bench, NightEvent.Begun begun, Duration followed) {
         int told = (target == null ? 0 : 1) + (above == null ? 0 : 1) + (declination == null ? 0 : 1);
@@ -70,7 +78,10 @@ final class RegionOptions {
                     "give both, or --target");
         }
         if (target != null) {
-            return track(target, at == null ? bench.now() : at, begun, followed);
+            Instant from = at == null ? bench.now() : at;
+            SkyRegion region = track(target, from, begun, followed);
+            notes = SunCaution.whileFollowed(target, begun, from, followed);
+            return region;
         }
         if (declination != null && hours != null) {
             return risen(

@@ -1,7 +1,12 @@
 package polewright.app.command;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import polewright.app.text.AngleWords;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
@@ -44,6 +49,23 @@ final class SunCaution {
         }
         return List.of("CARE  Only " + AngleWords.degrees(Ephemeris.sunDistance(place, moment))
                 + " from the Sun, which is up: do not point there without a proper solar filter.");
+    }
+
+    /** For what is to be followed for so long: near the Sun when it begins or ends, and whether it begins by day. */
+    static List<String> whileFollowed(SkyBody body, NightEvent.Begun begun, Instant from, Duration followed) {
+        List<String> lines = new ArrayList<>();
+        Stream.of(from, from.plus(followed))
+                .map(at -> ObservingMoment.of(begun.site(), SkyTime.of(at), begun.weather()))
+                .map(moment -> near(moment, Ephemeris.apparent(body, moment)))
+                .filter(near -> !near.isEmpty())
+                .findFirst()
+                .ifPresent(lines::addAll);
+        if (SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(from), begun.weather()))
+                .isSunUp()) {
+            lines.add("NOTE  It is day at " + from.truncatedTo(ChronoUnit.MINUTES)
+                    + ", when this is to begin: --at names another time.");
+        }
+        return lines;
     }
 
     private static Optional<SkyBody> pointedAt(Sighting sighting) {

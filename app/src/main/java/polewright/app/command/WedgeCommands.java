@@ -8,6 +8,7 @@ import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.input.TurnsInput;
+import polewright.app.text.EventWords;
 import polewright.axis.rig.HandTurns;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
@@ -128,6 +129,7 @@ final class WedgeCommands {
         private @Nullable Long seq;
 
         private long takenBack;
+        private String what = "";
 
         Undo(Workbench workbench) {
             super(workbench, "taken back");
@@ -141,12 +143,22 @@ final class WedgeCommands {
                             .orElseThrow(() -> new JobFailed(
                                     "there is nothing to undo but the night's beginning: begin another night instead."))
                             .seq();
+            Withdrawals.by(night(), takenBack).ifPresent(by -> {
+                throw new JobFailed("#" + takenBack + " is taken back already: to have it again, take back #" + by
+                        + ", with polewright undo " + by + ".");
+            });
+            what = night().stream()
+                    .filter(earlier -> earlier.seq() == takenBack)
+                    .findFirst()
+                    .map(earlier -> " (" + EventWords.of(earlier.event())
+                            + (EventWords.isWithdrawal(earlier) ? ", which counts again)" : ")"))
+                    .orElse("");
             return new NightEvent.Withdrawn(takenBack);
         }
 
         @Override
         String logged() {
-            return "#" + takenBack + " taken back";
+            return "#" + takenBack + " taken back" + what;
         }
     }
 }

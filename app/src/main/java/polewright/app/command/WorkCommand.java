@@ -4,11 +4,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import polewright.app.Workbench;
 import polewright.app.json.ZoneJson;
 import polewright.app.text.WorkWords;
+import polewright.app.text.ZoneNotes;
 import polewright.app.text.ZoneWords;
 import polewright.axis.allowance.WorkZone;
 import polewright.axis.work.Work;
@@ -23,6 +25,8 @@ abstract class WorkCommand extends AppendingCommand {
 
     private @Nullable WorkZone zone;
     private List<WorkItem> changed = List.of();
+    private List<WorkItem> replaced = List.of();
+    private List<String> notes = List.of();
 
     WorkCommand(Workbench workbench) {
         super(workbench, "work set");
@@ -37,17 +41,36 @@ abstract class WorkCommand extends AppendingCommand {
         Work work = work(bench, begun, present);
         zone = TonightsWork.zone(begun, work);
         changed = work.items().stream().filter(item -> !present.contains(item)).toList();
+        replaced = present.stream().filter(item -> !work.items().contains(item)).toList();
+        notes = new ArrayList<>(ZoneNotes.of(zone, begun.rig()));
+        List<WorkItem> gone = replaced.stream()
+                .filter(old -> changed.stream().noneMatch(item -> isNamedAlike(item, old)))
+                .toList();
+        if (!gone.isEmpty()) {
+            notes.add("NOTE  Tonight is no longer for " + WorkWords.names(gone) + ".");
+        }
         return new NightEvent.WorkSet(work);
     }
 
     @Override
     List<String> found() {
         List<String> lines = new ArrayList<>();
-        changed.forEach(item -> lines.add("WORK  " + WorkWords.of(item)));
+        for (WorkItem item : changed) {
+            lines.add("WORK  " + WorkWords.of(item)
+                    + replaced.stream()
+                            .filter(old -> isNamedAlike(item, old))
+                            .map(old -> " In place of '" + old.name() + "'.")
+                            .collect(Collectors.joining()));
+        }
         if (zone != null) {
             lines.addAll(ZoneWords.of(zone));
         }
         return lines;
+    }
+
+    @Override
+    List<String> notes() {
+        return notes;
     }
 
     @Override
@@ -64,12 +87,16 @@ abstract class WorkCommand extends AppendingCommand {
     static Work with(List<WorkItem> before, WorkItem item) {
         List<WorkItem> items = new ArrayList<>(before);
         for (int i = 0; i < items.size(); i++) {
-            if (items.get(i).name().equalsIgnoreCase(item.name())) {
+            if (isNamedAlike(items.get(i), item)) {
                 items.set(i, item);
                 return new Work(items);
             }
         }
         items.add(item);
         return new Work(items);
+    }
+
+    private static boolean isNamedAlike(WorkItem one, WorkItem other) {
+        return one.name().equalsIgnoreCase(other.name());
     }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,6 +64,12 @@ final class WorkItemCommands {
 
         AddLook(Workbench workbench) {
             super(workbench);
+        }
+
+        @Override
+        List<String> notes() {
+            return Stream.concat(region.notes().stream(), super.notes().stream())
+                    .toList();
         }
 
         @Override
@@ -156,8 +163,14 @@ final class WorkItemCommands {
         }
 
         @Override
+        List<String> notes() {
+            return Stream.concat(region.notes().stream(), super.notes().stream())
+                    .toList();
+        }
+
+        @Override
         Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before) {
-            Camera with = camera.camera(begun.rig());
+            Camera with = camera.camera(begun.rig(), before);
             Duration exposure = span("--exposure", exposureSeconds, 1);
             Duration total = total(exposure);
             return with(
@@ -187,7 +200,8 @@ final class WorkItemCommands {
         private Angle trail(Camera with) {
             if (!(seeingArcsec > 0 && seeingArcsec <= 30)) {
                 throw new InputRefused(
-                        "a seeing of " + PlainNumber.asTyped(seeingArcsec) + " arcseconds is outside 0 to 30",
+                        "a seeing of " + PlainNumber.asTyped(seeingArcsec)
+                                + " arcseconds must be more than 0 and at most 30",
                         "give how wide a star's image is; 3 is usual");
             }
             return tolerance == null

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
+import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
 import polewright.sky.angle.Angle;
@@ -22,7 +23,7 @@ public final class AdviceWords {
         if (advice instanceof Advice.TurnScrews turn) {
             return turn(turn, night.begun().rig());
         } else if (advice instanceof Advice.MoveByHand move) {
-            return move(move);
+            return move(move, night.begun().rig().kind());
         } else if (advice instanceof Advice.TakeSighting take) {
             return sight(take, night);
         } else if (advice instanceof Advice.WaitForDark) {
@@ -93,10 +94,10 @@ public final class AdviceWords {
                         + ".");
     }
 
-    private static List<String> move(Advice.MoveByHand move) {
+    private static List<String> move(Advice.MoveByHand move, MountKind kind) {
         List<String> lines = new ArrayList<>();
         lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
-        lines.add("CARE  Two people; hold the fork's weight before a tilt clamp is freed; mind that nothing tips.");
+        lines.add("CARE  Two people; " + kind.weightCaution() + "; mind that nothing tips.");
         addMove(lines, "Swing it", move.azimuth(), " to the right, facing the pole.", " to the left, facing the pole.");
         addMove(lines, "Tilt the axis", move.altitude(), " up, by the wedge's scale.", " down, by the wedge's scale.");
         lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");

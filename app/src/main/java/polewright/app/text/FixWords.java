@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.Adviser;
 import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
@@ -23,8 +25,7 @@ public final class FixWords {
     /** One line: {@code 30′ east and 29′ too low, give or take 4′ and 3′}. */
     public static String line(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined under) {
-            return Character.toUpperCase(under.missing().charAt(0))
-                    + under.missing().substring(1) + ".";
+            return capitalised(under.missing()) + ".";
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
@@ -54,13 +55,29 @@ public final class FixWords {
         lines.add(line(night));
         if (!(night.fix() instanceof Fix.Underdetermined)) {
             lines.add("From the " + pole(site) + " on the sky: "
-                    + AngleWords.size(state.offset().distance()) + ". Allowed: "
-                    + night.allowance().words() + ".");
+                    + AngleWords.size(state.offset().distance()) + ". "
+                    + verdict(night));
             lines.add("By the mount's circles: azimuth " + side(state.axis().azimuthError(site)) + ", altitude "
                     + signed(state.axis().altitudeError(site)) + " against the pole.");
             lines.addAll(gains(state.gains()));
             lines.addAll(ScrewWords.findings(state));
         }
+        lines.addAll(doubts(night));
+        return lines;
+    }
+
+    /** Yes or no, with the chance: {@code Not yet good enough for short subs (chance 3 %).} */
+    private static String verdict(NightState night) {
+        double chance = night.advice().probabilityNow();
+        String no = night.advice() instanceof Advice.Stop ? "not " : "not yet ";
+        // More likely than not is no plain no.
+        String answer = chance >= Adviser.ENOUGH ? "" : chance > 0.5 ? "not surely " : no;
+        return capitalised(answer + night.allowance().words()) + " (chance " + AdviceWords.percent(chance) + ").";
+    }
+
+    /** Why the fix is not to be trusted, if it is not; and one line for each sighting that was set aside. */
+    public static List<String> doubts(NightState night) {
+        List<String> lines = new ArrayList<>();
         if (night.fix() instanceof Fix.Dubious dubious) {
             lines.add("DOUBT " + dubious.reason() + ".");
         }
@@ -128,5 +145,9 @@ public final class FixWords {
 
     private static String signed(Angle altitudeError) {
         return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " above" : " below");
+    }
+
+    private static String capitalised(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 }

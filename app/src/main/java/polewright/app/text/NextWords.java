@@ -2,6 +2,7 @@ package polewright.app.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.night.NightState;
 
@@ -9,8 +10,26 @@ import polewright.night.NightState;
 public final class NextWords {
     private NextWords() {}
 
-    /** Few lines, without reasons; cautions are never left out. */
+    /** Few lines, without reasons; cautions and doubts are never left out. */
     public static List<String> of(NightState night) {
+        List<String> lines = new ArrayList<>(toDo(night));
+        lines.addAll(FixWords.doubts(night));
+        return lines;
+    }
+
+    /** What comes before any turn of a screw, a few words; empty when there is a turn, or nothing more, to make. */
+    public static Optional<String> beforeTurning(Advice advice) {
+        if (advice instanceof Advice.TakeSighting) {
+            return Optional.of("take the sighting first");
+        } else if (advice instanceof Advice.MoveByHand) {
+            return Optional.of("move the mount by hand first");
+        } else if (advice instanceof Advice.WaitForDark) {
+            return Optional.of("wait for dark first");
+        }
+        return Optional.empty();
+    }
+
+    private static List<String> toDo(NightState night) {
         if (night.advice() instanceof Advice.TakeSighting take) {
             return sight(take, night);
         }

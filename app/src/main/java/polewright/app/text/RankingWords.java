@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import polewright.axis.advice.Advice;
 import polewright.axis.advice.RankedSighting;
 import polewright.axis.advice.SightingKind;
 
@@ -11,18 +12,28 @@ import polewright.axis.advice.SightingKind;
 public final class RankingWords {
     private RankingWords() {}
 
-    /** A heading and the best of each kind, the most worth while first; nothing when there is none. */
-    public static List<String> of(List<RankedSighting> ranking) {
+    /**
+     * A heading and the best of each kind, the most worth while first; nothing when there is none.
+     *
+     * @param advice to stop is to be done: nothing that could still be taken is told then
+     */
+    public static List<String> of(List<RankedSighting> ranking, Advice advice) {
+        if (advice instanceof Advice.Stop) {
+            return List.of();
+        }
         List<String> lines = new ArrayList<>();
         Set<SightingKind> told = EnumSet.noneOf(SightingKind.class);
         for (RankedSighting sighting : ranking) {
             if (told.add(sighting.kind())) {
                 lines.add("      " + told.size() + ". " + what(sighting) + ": " + TimeSpans.about(sighting.minutes())
-                        + " in all, then a chance of " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
+                        + " in all, a chance of " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
             }
         }
         if (!lines.isEmpty()) {
-            lines.add(0, "RANK  Sightings that could come next, most gain a minute first:");
+            lines.add(
+                    0,
+                    "RANK  Sightings that could come next, most gain a minute first, with the chance of good enough"
+                            + " after it and the turn that may follow:");
         }
         return lines;
     }

@@ -16,7 +16,10 @@ final class SightingCommandWords {
     static List<String> of(Advice.TakeSighting take, NightState night) {
         Rig rig = night.begun().rig();
         return switch (take.kind()) {
-            case SHADOW -> List.of(then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
+            case SHADOW ->
+                List.of(
+                        "CARE  Work with the shadow only: never look at the Sun, nor point tube or finder toward it.",
+                        then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
             case COMPASS -> List.of(then("polewright sight compass BEARING"));
             case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
             case FRAMES ->

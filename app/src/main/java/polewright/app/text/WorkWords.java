@@ -2,6 +2,7 @@ package polewright.app.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import polewright.axis.rig.Camera;
 import polewright.axis.work.Guiding;
 import polewright.axis.work.Look;
@@ -18,6 +19,11 @@ public final class WorkWords {
     /** One item in one line, its name first. */
     public static String of(WorkItem item) {
         return item.name() + ": " + figures(item) + "; " + region(item.region()) + ".";
+    }
+
+    /** Their names, in a list. */
+    public static String names(List<WorkItem> items) {
+        return items.stream().map(WorkItem::name).collect(Collectors.joining(", "));
     }
 
     private static String figures(WorkItem item) {

@@ -58,6 +58,7 @@ public final class ZoneWords {
             alone(item, tolerances).ifPresent(lines::add);
         }
         lines.addAll(of(zone));
+        lines.addAll(ZoneNotes.of(zone, night.begun().rig()));
         return lines;
     }
 

@@ -161,16 +161,17 @@ class AllowCommandTest {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
-                .contains("Moon: a field of 42′, 30 minutes untouched;");
+                .contains("Moon: a field of 42′, 30 minutes untouched; anywhere above 30°. In place of 'moon'. ZONE");
         assertThat(items()).containsExactly("Moon", "saturn");
-        good("allow drop moon");
+        assertThat(flat(good("allow drop moon"))).contains("NOTE Tonight is no longer for Moon.");
         assertThat(items()).containsExactly("saturn");
     }
 
     @Test
     void aPlainLimitTakesThePlaceOfWork() {
         good("allow --for planets");
-        assertThat(good("allow 3").out()).startsWith("Logged #3: allowance set.\n");
+        assertThat(good("allow 3").out())
+                .startsWith("Logged #3: allowance set.\nNOTE  The work no longer counts: planets at high power.\n");
         assertThat(good("allow --json").json().get("depth_arcmin").doubleValue())
                 .isCloseTo(3, within(1e-9));
         good("undo");
@@ -190,6 +191,44 @@ class AllowCommandTest {
                         - region.get("hour_angle_from_deg").doubleValue())
                 .isCloseTo(15.041067, within(1e-5));
         assertThat(region.get("dec_deg").doubleValue()).isBetween(38.7, 38.9);
+    }
+
+    /** 2026-11-25 at Larkfell: Venus stands some 30° west of the Sun, the Moon is nearly full; 12:00 UTC is day. */
+    @Test
+    void aTargetByDayIsNoted_andOneNearTheSunIsWarnedOf() {
+        String near = flat(good("allow look mercury --field 0.5 --target mercury --at 2026-11-25T12:00Z"));
+        assertThat(near)
+                .contains("CARE Only ")
+                .contains("° from the Sun, which is up: do not point there without a proper solar filter.")
+                .contains("NOTE It is day at 2026-11-25T12:00:00Z, when this is to begin: --at names another time.");
+        JsonNode json = good("allow look jupiter --field 0.5 --target jupiter --at 2026-11-25T09:00Z --json")
+                .json();
+        assertThat(json.get("notes")).hasSize(1);
+        assertThat(json.get("notes").get(0).textValue()).startsWith("NOTE  It is day at 2026-11-25T09:00:00Z");
+        assertThat(good("allow look vega --field 0.5 --target vega").out()).doesNotContain("NOTE", "CARE");
+    }
+
+    @Test
+    void whatTheRigDoesNotTellOrCannotKeepIsNoted() throws IOException {
+        String notCounted = "NOTE The drive's periodic error is not counted, for the rig does not tell it";
+        String clamping = "NOTE Tightening the clamps may move the axis by 1.5′, which is more than the zone is deep";
+        assertThat(flat(good("allow --for short subs" + CAMERA)))
+                .contains(notCounted)
+                .doesNotContain("Tightening the clamps");
+        assertThat(flat(good("allow"))).contains(notCounted);
+        assertThat(flat(good("allow --for long guided subs" + CAMERA))).doesNotContain(notCounted);
+        // The longest that comes out well at all leaves next to no room.
+        String minutes = type("allow shot deep --exposure 900 --focal-length 2800 --pixel 3.76")
+                .complaint()
+                .replaceAll(".* could is ([\\d.]+) minutes.*", "$1");
+        assertThat(flat(good("allow shot deep --focal-length 2800 --pixel 3.76 --exposure "
+                        + Math.round(60 * Double.parseDouble(minutes)))))
+                .contains(clamping);
+        Path rig = person.file("rig.json");
+        Files.writeString(
+                rig, good("rig").out().replace("\"periodic_error_arcsec\" : 0", "\"periodic_error_arcsec\" : 1"));
+        good("begin --again --rig " + rig);
+        assertThat(flat(good("allow --for short subs" + CAMERA))).doesNotContain(notCounted);
     }
 
     @Test
@@ -233,8 +272,9 @@ class AllowCommandTest {
                 "allow look moon => allow look: the field is not known: add --field DEG, or --eyepiece with one of finder, eyepiece, reticle.",
                 "allow look moon --eyepiece plossl => allow look: the rig has no optic called 'plossl': give --field DEG, or one of finder, eyepiece, reticle.",
                 "allow look moon --field 0.5 --eyepiece reticle => allow look: the field is told twice: give --field or --eyepiece, one of them.",
-                "allow look moon --field 0 => allow look: a field of 0 degrees for 'moon' is outside 0 to 60: give the true field: eyepiece apparent field / magnification.",
-                "allow look moon --field 1 --stay 0 => allow look: staying in the field for 0 minutes for 'moon' is outside 0 to 720: give how long an object should stay in the field untouched; 15 minutes is a long look.",
+                "allow look moon --field 0 => allow look: a field of 0 degrees for 'moon' must be more than 0 and at most 60: give the true field: eyepiece apparent field / magnification.",
+                "allow look moon --field 1 --stay 0 => allow look: staying in the field for 0 minutes for 'moon' must be more than 0 and at most 720: give how long an object should stay in the field untouched; 15 minutes is a long look.",
+                "allow look moon --field 1 --go-to 0 => allow look: a go-to within 0 arcminutes for 'moon' must be more than 0 and at most 1800: give how far from the middle it may land; half the finder's field is the most that helps.",
                 "allow look moon --field 1 --stay 1e9 => allow look --stay: '1e9' is not a number: write it in figures, such as 5 or 2.5.",
                 "allow look => allow look: NAME is missing.",
                 "allow shot m31 => allow shot: --exposure SECONDS is missing.",
@@ -247,8 +287,8 @@ class AllowCommandTest {
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --binning 0 => allow shot: binning 0 is outside 1 to 8: give how many pixels each way; 1 is none.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --tolerance wide => allow shot --tolerance: 'wide' is not the length of a trail: write arcseconds, such as 2.5, or pixels: 2px.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a guide star '-1' arcminutes away is outside 0 to 1200: write how far it is from the middle of the picture, such as 20, or nothing if it is where it usually is.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0 arcseconds is outside 0 to 30: give how wide a star's image is; 3 is usual.",
-                "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for 'm31' is outside 0 to 10800: give one exposure in seconds.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0 arcseconds must be more than 0 and at most 30: give how wide a star's image is; 3 is usual.",
+                "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for 'm31' must be more than 0 and at most 10800: give one exposure in seconds.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot: it is told twice where to look: give --target, --declination or --above, one of them.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --at 2026-11-25T21:00Z => allow shot: --at says when, but not what: add --target.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 => allow shot: --declination without --hours: give both, or --target.",
@@ -306,6 +346,27 @@ class AllowCommandTest {
                         "polewright allow shot: it is not said with which camera: add --camera with one of guide, main.");
         assertThat(flat(good("allow shot wide --exposure 60 --camera MAIN"))).contains("with main (1200 mm,");
         assertThat(flat(good("allow --for short subs"))).contains("with main (1200 mm,");
+    }
+
+    @Test
+    void aCameraThatWasTypedIsRememberedWithTheWork() {
+        good("allow --for short subs" + CAMERA);
+        assertThat(flat(good("allow --also long guided subs"))).contains("with the camera (1200 mm, 0.65″ a pixel)");
+        assertThat(flat(good("allow shot ring --exposure 60")))
+                .contains("ring: exposures of 60 s, 60 minutes in all, with the camera (1200 mm, 0.65″");
+        assertThat(type("allow shot ring --exposure 60 --binning 2").complaint())
+                .isEqualTo("polewright allow shot: the rig has no camera: give --focal-length and --pixel, or add the"
+                        + " camera to the rig file.");
+        person.waitMinutes(1440);
+        assertThat(flat(good("begin --for short subs"))).contains(" for short subs. ");
+    }
+
+    @Test
+    void beginWithoutACameraSaysHowItGoesOn() {
+        assertThat(type("begin --again --for short subs").complaint())
+                .isEqualTo(
+                        "polewright begin: short subs need a camera, and the rig has none: begin without --for, then:"
+                                + " polewright allow --for short subs --focal-length MM --pixel MICRONS.");
     }
 
     @Test

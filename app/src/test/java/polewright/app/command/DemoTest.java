@@ -69,8 +69,11 @@ class DemoTest {
         assertThat(byFrames.out())
                 .contains("from seed 54.")
                 .contains("\nTHE TRUTH\n  at first  ")
-                .contains("The night is kept in " + log)
-                .contains("./polewright log --night 1 --log " + log);
+                .contains("The night is kept in " + log);
+        // A command that is too long for a line goes on after a backslash.
+        assertThat(byFrames.out().replaceAll(" \\\\\n +", " "))
+                .contains("./polewright log --night 1 --log " + log)
+                .contains("./polewright log export night.jsonl --night 1 --log " + log);
         assertThat(log).exists();
         assertThat(host.log()).doesNotExist();
     }

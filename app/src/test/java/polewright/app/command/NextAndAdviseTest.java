@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -98,6 +99,20 @@ class NextAndAdviseTest {
                 .contains("CARE  Keep tube and finder capped while the Sun is up.");
     }
 
+    @Test
+    void aShadowIsWorkedWithWithoutLookingAtTheSun() {
+        CommandRun person = evening("-43.95,170.40,710", "2026-01-15T20:30:00Z");
+        type(person, "sight scale 43.95");
+        String said = type(person, "sight compass 0").out();
+        assertThat(said).contains("SIGHT Measure the angle from a plumb line's shadow");
+        for (String told :
+                List.of(said, person.good("advise").out(), person.good("next").out())) {
+            assertThat(told.replaceAll("\\s+", " "))
+                    .contains(
+                            "CARE Work with the shadow only: never look at the Sun, nor point tube or finder toward it.");
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({
         "'54.60,-2.90,240', 2026-11-25T20:00:00Z, polaris",
@@ -115,8 +130,9 @@ class NextAndAdviseTest {
                                 + " guided, as the axis is now. After one more adjustment, about \\d+ minutes' work: [\\d.]+ (s|minutes)"
                                 + " unguided, ")
                 .containsPattern(
-                        "RANK Sightings that could come next, most gain a minute first: 1\\. .*: \\d+ minutes in all,"
-                                + " then a chance of ");
+                        "RANK Sightings that could come next, most gain a minute first, with the chance of good enough after"
+                                + " it and the turn that may follow: 1\\. .*: \\d+ minutes in all, a chance of ");
+        assertThat(told).contains(". a drift near the meridian, ").contains(". a drift in the east or west, ");
         JsonNode json = person.good("advise", "--json").json();
         JsonNode shot = json.get("exposures").get(0);
         assertThat(shot.get("name").textValue()).isEqualTo("pictures");
@@ -134,6 +150,18 @@ class NextAndAdviseTest {
         assertThat(ranking.size()).isGreaterThan(1);
         assertThat(ranking.get(0).get("probability_after").doubleValue()).isBetween(0.0, 1.0);
         assertThat(ranking.get(0).get("minutes").doubleValue()).isPositive();
+    }
+
+    @Test
+    void theFixSaysYesOrNo() {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, "allow 1");
+        assertThat(flat(person.good("fix"))).contains("′. Not yet within 1′ of the pole (chance under 1 %).");
+        type(person, PICTURES);
+        assertThat(flat(person.good("fix")))
+                .containsPattern("′\\. Not (yet|surely) good enough for pictures \\(chance ");
+        type(person, "allow 90");
+        assertThat(flat(person.good("fix"))).contains("′. Within 90′ of the pole (chance over 99 %).");
     }
 
     @Test
@@ -169,6 +197,16 @@ class NextAndAdviseTest {
         assertThat(Files.readString(wedge)).startsWith("<svg");
         assertThat(person.good("advise", "--draw").out()).contains("north celestial pole");
         assertThat(person.good("advise", "--draw", "--json").json().has("do")).isTrue();
+    }
+
+    @Test
+    void theWedgeSaysWhenTheScrewsHaveToWait() throws IOException {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        Path wedge = person.file("wedge.svg");
+        person.good("advise", "--wedge", wedge.toString());
+        assertThat(Files.readString(wedge))
+                .contains("Not yet: take the sighting first", "Leave the azimuth screw for now.")
+                .doesNotContain("alone");
     }
 
     @Test

@@ -143,7 +143,7 @@ class WholeNightTest {
         JsonNode before = person.good("fix", "--json").json();
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         assertThat(person.good("fix", "--json").json()).isNotEqualTo(before);
-        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back.\n");
+        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back (still point: Polaris 0.1 ");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
         assertThat(person.good("log").out()).contains("(taken back)");
     }
@@ -153,10 +153,16 @@ class WholeNightTest {
         type("sight", "compass", "3");
         type("sight", "scale", "54");
         JsonNode before = person.good("fix", "--json").json();
-        type("undo", "2");
+        assertThat(type("undo", "2").out()).startsWith("Logged #4: #2 taken back (compass ");
+        CommandRun.Outcome again = person.run("undo", "2");
+        assertThat(again.complaint())
+                .isEqualTo("polewright undo: #2 is taken back already: to have it again, take back #4, with polewright"
+                        + " undo 4.");
+        assertThat(again.status()).isEqualTo(1);
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");
-        type("undo", "4");
+        assertThat(type("undo", "4").out())
+                .startsWith("Logged #5: #4 taken back (took back #2, which counts again).\n");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
     }
 
@@ -228,6 +234,33 @@ class WholeNightTest {
         person.good(words.toArray(String[]::new));
     }
 
+    @Test
+    void aFixThatIsInDoubtIsSaidToBe_alsoByNext() {
+        type("sight", "compass", "0");
+        type("sight", "scale", "54.6");
+        person.waitMinutes(4 * 60);
+        drift("--moved 30 --unit arcsec --toward south");
+        drift("--moved 30 --unit arcsec --toward north");
+        for (String command : List.of("next", "advise", "fix")) {
+            assertThat(person.good(command).lines())
+                    .as(command)
+                    .anyMatch(line -> line.startsWith("DOUBT "))
+                    .anyMatch(line -> line.startsWith("CONTRADICTS #4 "))
+                    .anyMatch(line -> line.startsWith("CONTRADICTS #5 "));
+        }
+    }
+
+    @Test
+    void aTurnWithTheClampsTightIsTakenAsLoosenedFirst_andSaysSo() {
+        assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
+        type("clamp");
+        assertThat(type("turn", "--azimuth", "1/4").out())
+                .startsWith(
+                        "Logged #4: screws turned.\nNOTE  The clamps were tight: they are taken as loosened before it.\n");
+        assertThat(person.good("fix", "--json").json().get("clamped").booleanValue())
+                .isFalse();
+    }
+
     /** Common practice: near the meridian, south of the zenith, a star that drifts south tells of an axis too far east. */
     @Test
     void aDriftWithNorthAndSouthSwappedIsFlaggedAndTheCauseIsSaid() {
@@ -241,6 +274,7 @@ class WholeNightTest {
         CommandRun.Outcome swapped = type(
                 "sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--unit", "arcsec", "--toward", "north");
         assertThat(swapped.out()).contains("CONTRADICTS #8 (star drift)").contains("north and south");
+        assertThat(person.good("next").lines()).anyMatch(line -> line.startsWith("CONTRADICTS #8 (star drift)"));
         person.good("undo");
         JsonNode json = type(
                         "sight",
@@ -273,8 +307,9 @@ class WholeNightTest {
                         .out())
                 .startsWith("Logged #4: ");
         type("clamp");
-        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n");
-        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n");
+        String care = "CARE  Hold the fork's weight before a tilt clamp is freed.\n";
+        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n" + care);
+        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n" + care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");

@@ -36,18 +36,24 @@ final class DriftCandidates {
         this.stars = situation.stars();
     }
 
-    /** The stars that narrow {@code before} most, each watched for several lengths of time. */
+    /** The stars that narrow {@code before} most, both kinds among them, each watched for several lengths of time. */
     Stream<Candidate> of(OffsetCovariance before) {
         if (stars.isEmpty()) {
             return Stream.of(0.0, -90.0)
                     .map(deg -> new HourAnglePlace(Angle.ofDegrees(deg), Angle.ZERO))
                     .flatMap(place -> watches(Optional.empty(), place, 0));
         }
-        return stars.stream()
+        List<Candidate> byWorth = stars.stream()
                 .filter(star -> !isPoleStar(star, site))
                 .map(star -> watch(Optional.of(star), star.place(), star.magnitude(), USUAL_MINUTES))
                 .sorted(Comparator.comparingDouble(c -> -c.tells().narrowing(before) / c.minutes()))
-                .limit(MOST_STARS)
+                .toList();
+        List<Candidate> best = byWorth.stream().limit(MOST_STARS).toList();
+        // Whoever cannot see that part of the sky is told the best of the other.
+        Stream<Candidate> bestOfTheOtherKind = byWorth.stream()
+                .filter(c -> best.stream().noneMatch(b -> b.kind() == c.kind()))
+                .limit(1);
+        return Stream.concat(best.stream(), bestOfTheOtherKind)
                 .map(c -> c.star().orElseThrow())
                 .flatMap(star -> watches(Optional.of(star), star.place(), star.magnitude()));
     }

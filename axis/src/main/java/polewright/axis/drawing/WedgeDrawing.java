@@ -50,13 +50,15 @@ public final class WedgeDrawing {
     private final MountKind kind;
     private final Site site;
     private final List<ScrewToTurn> turns;
+    private final Optional<String> first;
     private final Palette palette;
     private final Svg svg;
 
-    private WedgeDrawing(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+    private WedgeDrawing(MountKind kind, Site site, List<ScrewToTurn> turns, Optional<String> first, Palette palette) {
         this.kind = kind;
         this.site = site;
         this.turns = turns;
+        this.first = first;
         this.palette = palette;
         double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
         for (Screw screw : order()) {
@@ -71,11 +73,25 @@ public final class WedgeDrawing {
      * @param turns in the order in which they are to be made, at most one of each screw
      */
     public static String svg(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
+        requireScrews(kind);
+        return new WedgeDrawing(kind, site, List.copyOf(turns), Optional.empty(), palette).drawn();
+    }
+
+    /**
+     * The same while no screw is to be turned yet.
+     *
+     * @param first what comes before it, a few words: {@code take the sighting first}
+     */
+    public static String notYet(MountKind kind, Site site, String first, Palette palette) {
+        requireScrews(kind);
+        return new WedgeDrawing(kind, site, List.of(), Optional.of(first), palette).drawn();
+    }
+
+    private static void requireScrews(MountKind kind) {
         if (!kind.hasPolarAxis()) {
             throw new InputRefused(
                     "a " + kind.words() + " has no screws that set a polar axis", "set the fork on a wedge first");
         }
-        return new WedgeDrawing(kind, site, List.copyOf(turns), palette).drawn();
     }
 
     private String drawn() {
@@ -105,7 +121,12 @@ public final class WedgeDrawing {
     /** What to do with one screw: the head with an arrow about it, and the words. */
     private double told(double y, Screw screw, Optional<ScrewToTurn> turn) {
         if (turn.isEmpty()) {
-            text(MARGIN, y + 14, Anchor.START, SIZE, "Leave the " + screw.words + " alone.");
+            text(
+                    MARGIN,
+                    y + 14,
+                    Anchor.START,
+                    SIZE,
+                    "Leave the " + screw.words + (first.isPresent() ? " for now." : " alone."));
             return UNTOLD;
         }
         double x = MARGIN + 24;
@@ -149,16 +170,14 @@ public final class WedgeDrawing {
 
     private String heading() {
         return switch (turns.size()) {
-            case 0 -> "Leave both screws alone";
+            case 0 -> first.map(words -> "Not yet: " + words).orElse("Leave both screws alone");
             case 1 -> "Turn the " + Screw.of(turns.get(0)).words;
             default -> "First the " + Screw.of(turns.get(0)).words;
         };
     }
 
-    /** Common practice: a heavy fork falls when its tilt is freed. */
     private List<String> care() {
-        String what = kind == MountKind.FORK_ON_WEDGE ? "fork" : "mount";
-        return Lettering.wrapped("CARE: hold the " + what + "'s weight before a tilt clamp is freed.", LETTERS, 2);
+        return Lettering.wrapped("CARE: " + kind.weightCaution() + ".", LETTERS, 2);
     }
 
     private String title() {

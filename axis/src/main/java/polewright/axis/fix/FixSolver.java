@@ -128,16 +128,13 @@ public final class FixSolver {
         boolean noEast = covariance.sigmaEast().radians() > unknown;
         boolean noUp = covariance.sigmaUp().radians() > unknown;
         if (noEast && noUp) {
-            return Optional.of(
-                    "it is not known yet where the axis points: read the wedge's scale on a level base, and the compass");
+            return Optional.of("it is not known yet where the axis points");
         }
         if (noEast) {
-            return Optional.of("it is not known yet how far east or west the axis points: take a compass bearing,"
-                    + " a shadow, or a star drift near the meridian");
+            return Optional.of("it is not known yet how far east or west the axis points");
         }
         if (noUp) {
-            return Optional.of("it is not known yet how high the axis points: read the wedge's scale on a level base,"
-                    + " or watch a star drift in the east or west");
+            return Optional.of("it is not known yet how high the axis points");
         }
         return Optional.empty();
     }

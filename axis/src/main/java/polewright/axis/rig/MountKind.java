@@ -18,6 +18,12 @@ public enum MountKind {
         return words;
     }
 
+    /** Common practice: what it carries falls when its tilt is freed. An imperative without a full stop. */
+    public String weightCaution() {
+        String what = this == FORK_ON_WEDGE || this == FORK_UPRIGHT ? "fork" : "mount";
+        return "hold the " + what + "'s weight before a tilt clamp is freed";
+    }
+
     public boolean hasPolarAxis() {
         return this != FORK_UPRIGHT;
     }

@@ -18,7 +18,8 @@ public sealed interface Guiding {
         public Guided {
             if (!(starDistance.radians() >= 0 && starDistance.degrees() <= 20)) {
                 throw new InputRefused(
-                        "a guide star " + PlainNumber.of(starDistance.degrees()) + " degrees away is outside 0 to 20",
+                        "a guide star " + PlainNumber.of(starDistance.arcminutes())
+                                + " arcminutes away is outside 0 to 1200",
                         "give how far it is from the middle of the picture");
             }
         }

@@ -20,20 +20,21 @@ public record Look(String name, Angle field, Duration stay, Optional<Angle> goTo
     public Look {
         if (!(field.degrees() > 0 && field.degrees() <= 60)) {
             throw new InputRefused(
-                    "a field of " + PlainNumber.of(field.degrees()) + " degrees for '" + name + "' is outside 0 to 60",
+                    "a field of " + PlainNumber.of(field.degrees()) + " degrees for '" + name
+                            + "' must be more than 0 and at most 60",
                     "give the true field: eyepiece apparent field / magnification");
         }
         if (stay.isNegative() || stay.isZero() || stay.compareTo(LONGEST) > 0) {
             throw new InputRefused(
                     "staying in the field for " + PlainNumber.of(stay.toMillis() / 60000.0) + " minutes for '" + name
-                            + "' is outside 0 to 720",
+                            + "' must be more than 0 and at most 720",
                     "give how long an object should stay in the field untouched; 15 minutes is a long look");
         }
         if (goToWithin.isPresent()
                 && !(goToWithin.get().radians() > 0 && goToWithin.get().degrees() <= 30)) {
             throw new InputRefused(
-                    "a go-to within " + PlainNumber.of(goToWithin.get().degrees()) + " degrees for '" + name
-                            + "' is outside 0 to 30",
+                    "a go-to within " + PlainNumber.of(goToWithin.get().arcminutes()) + " arcminutes for '" + name
+                            + "' must be more than 0 and at most 1800",
                     "give how far from the middle it may land; half the finder's field is the most that helps");
         }
     }

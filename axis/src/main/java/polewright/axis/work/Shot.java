@@ -30,7 +30,7 @@ public record Shot(
         if (subExposure.isNegative() || subExposure.isZero() || subExposure.compareTo(LONGEST_EXPOSURE) > 0) {
             throw new InputRefused(
                     "an exposure of " + PlainNumber.of(subExposure.toMillis() / 1000.0) + " s for '" + name
-                            + "' is outside 0 to 10800",
+                            + "' must be more than 0 and at most 10800",
                     "give one exposure in seconds");
         }
         if (total.compareTo(subExposure) < 0 || total.compareTo(LONGEST_TOTAL) > 0) {

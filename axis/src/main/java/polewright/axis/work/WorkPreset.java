@@ -42,6 +42,11 @@ public enum WorkPreset {
         return words;
     }
 
+    /** Whether it takes pictures. */
+    public boolean isShot() {
+        return this == SHORT_SUBS || this == LONG_GUIDED_SUBS;
+    }
+
     /**
      * The item with what the rig has; pictures with its camera of the longest focal length.
      *

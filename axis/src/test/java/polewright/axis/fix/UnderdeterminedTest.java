@@ -14,15 +14,11 @@ import polewright.axis.sighting.LevelledScale;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Said in plain words: what is not known yet, and what would tell it. */
+/** Said in plain words: what is not known yet; what would tell it is for the advice to say. */
 class UnderdeterminedTest {
-    private static final String BOTH =
-            "it is not known yet where the axis points: read the wedge's scale on a level base, and the compass";
-    private static final String EAST =
-            "it is not known yet how far east or west the axis points: take a compass bearing,"
-                    + " a shadow, or a star drift near the meridian";
-    private static final String UP = "it is not known yet how high the axis points: read the wedge's scale on a level"
-            + " base, or watch a star drift in the east or west";
+    private static final String BOTH = "it is not known yet where the axis points";
+    private static final String EAST = "it is not known yet how far east or west the axis points";
+    private static final String UP = "it is not known yet how high the axis points";
 
     private static Fix fix(KnownAxis known, List<Step> steps) {
         return FixSolver.solve(known.site(), Rig.typicalForkOnWedge(), KnownAxis.AIR, steps);
