@@ -26,6 +26,8 @@ import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
+import polewright.axis.work.Work;
+import polewright.axis.work.WorkPreset;
 import polewright.night.BrightStars;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
@@ -40,7 +42,10 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Fix and advice of a night of 300 events, the earlier sightings already worked out: what each further event costs. */
+/**
+ * Fix and advice of a night of 300 events, for two kinds of work; the earlier sightings and the zone already worked out: what
+ * each further event costs.
+ */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -97,6 +102,8 @@ public class AdviceBenchmark {
 
         private List<LoggedEvent> events() {
             happened(new NightEvent.Begun("Larkfell", SITE, weather, rig, DiscAllowance.VISUAL));
+            happened(new NightEvent.WorkSet(new Work(
+                    List.of(WorkPreset.PLANETS.with(rig), WorkPreset.LONG_GUIDED_SUBS.with(rig)))));
             sighted(observer.compass(wedge, now(), CompassBearing.USUAL_SIGMA));
             sighted(observer.scale(wedge, now(), LevelledScale.USUAL_SIGMA));
             while (events.size() < EVENTS) {
