@@ -351,9 +351,10 @@ class AllowCommandTest {
     @Test
     void aCameraThatWasTypedIsRememberedWithTheWork() {
         good("allow --for short subs" + CAMERA);
-        assertThat(flat(good("allow --also long guided subs"))).contains("with the camera (1200 mm, 0.65″ a pixel)");
+        assertThat(flat(good("allow --also long guided subs")))
+                .contains("with the camera (1200 mm, 4144×2822 pixels of 0.65″)");
         assertThat(flat(good("allow shot ring --exposure 60")))
-                .contains("ring: exposures of 60 s, 60 minutes in all, with the camera (1200 mm, 0.65″");
+                .contains("ring: exposures of 60 s, 60 minutes in all, with the camera (1200 mm, 4144×2822 pixels");
         assertThat(type("allow shot ring --exposure 60 --binning 2").complaint())
                 .isEqualTo("polewright allow shot: the rig has no camera: give --focal-length and --pixel, or add the"
                         + " camera to the rig file.");
