@@ -102,8 +102,8 @@ public class AdviceBenchmark {
 
         private List<LoggedEvent> events() {
             happened(new NightEvent.Begun("Larkfell", SITE, weather, rig, DiscAllowance.VISUAL));
-            happened(new NightEvent.WorkSet(new Work(
-                    List.of(WorkPreset.PLANETS.with(rig), WorkPreset.LONG_GUIDED_SUBS.with(rig)))));
+            happened(new NightEvent.WorkSet(
+                    new Work(List.of(WorkPreset.PLANETS.with(rig), WorkPreset.LONG_GUIDED_SUBS.with(rig)))));
             sighted(observer.compass(wedge, now(), CompassBearing.USUAL_SIGMA));
             sighted(observer.scale(wedge, now(), LevelledScale.USUAL_SIGMA));
             while (events.size() < EVENTS) {
