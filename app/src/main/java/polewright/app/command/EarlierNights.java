@@ -1,12 +1,15 @@
 package polewright.app.command;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.night.RigHistory;
 import polewright.night.event.LoggedEvent;
+import polewright.night.jsonl.JsonLines;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
@@ -21,18 +24,19 @@ final class EarlierNights {
 
     /**
      * The rig with what the log's nights of its name have taught; with what it brought, when they taught nothing. A night
-     * that cannot be read keeps nobody from beginning another.
+     * that cannot be read keeps nobody from beginning another; a copy of a night, read in from a file, teaches no more.
      */
     static Rig taught(Rig rig, Site tonight, NightLog opened) {
-        List<List<LoggedEvent>> nights = new ArrayList<>();
+        Map<String, List<LoggedEvent>> nights = new LinkedHashMap<>();
         for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
             try {
-                nights.add(opened.events(night.id()));
+                List<LoggedEvent> events = opened.events(night.id());
+                nights.putIfAbsent(events.stream().map(JsonLines::write).collect(Collectors.joining("\n")), events);
             } catch (InputRefused damaged) {
                 // It stays in the log as it is.
             }
         }
-        Optional<Experience> learned = RigHistory.experience(nights, rig, tonight);
+        Optional<Experience> learned = RigHistory.experience(List.copyOf(nights.values()), rig, tonight);
         return learned.isPresent() ? rig.withExperience(learned) : rig;
     }
 }

@@ -70,6 +70,15 @@ class EarlierNightsTest {
     }
 
     @Test
+    void aCopyOfANight_teachesNoMoreThanTheNight() throws IOException {
+        earlierNight(10, 1.12, "");
+        String once = begin();
+        person.good("log", "import", folder.resolve("night-10.jsonl").toString());
+
+        assertThat(begin("--again")).isEqualTo(once).contains("From an earlier night: ");
+    }
+
+    @Test
     void rigWithOtherScrews_hasLearnedNothing() throws IOException {
         for (int day = 10; day < 14; day++) {
             earlierNight(day, 1.12, "");
