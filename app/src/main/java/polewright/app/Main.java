@@ -3,6 +3,7 @@ package polewright.app;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.ZoneId;
 import polewright.app.command.Polewright;
 
 /** The process: real clock, real environment, real streams. */
@@ -15,8 +16,13 @@ public final class Main {
     public static void main(String[] args) {
         PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-        Workbench workbench =
-                new Workbench(Clock.systemUTC(), System.getenv(), out, err, Boolean.getBoolean(TERMINAL), Pause.REAL);
+        Workbench workbench = new Workbench(
+                Clock.system(ZoneId.systemDefault()),
+                System.getenv(),
+                out,
+                err,
+                Boolean.getBoolean(TERMINAL),
+                Pause.REAL);
         int status = Polewright.run(workbench, args);
         out.flush();
         err.flush();

@@ -13,6 +13,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.pointing.MountDisplay;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.Experience;
@@ -56,6 +58,7 @@ import polewright.sky.body.FixedStar;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -121,9 +124,27 @@ public final class RandomEvents {
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(allowance());
             case WORK -> new NightEvent.WorkSet(work());
+            case CENTRE -> new NightEvent.StarCentred(centred());
+            case HORIZON -> new NightEvent.HorizonSet(horizon());
+            case TARGET -> new NightEvent.TargetWanted(random.nextBoolean() ? star() : bodyButTheSun());
             case NOTE -> new NightEvent.Noted(text());
             case WITHDRAW -> new NightEvent.Withdrawn(2 + random.nextInt(Math.max(1, seq - 2)));
         };
+    }
+
+    private CentredStar centred() {
+        MountDisplay display = random.nextBoolean()
+                ? new MountDisplay.HourAngle(signed(Math.PI), signed(Math.PI / 2))
+                : new MountDisplay.RightAscension(signed(2 * Math.PI), signed(Math.PI / 2), random.nextBoolean());
+        return new CentredStar(instant(), bodyButTheSun(), display, random.nextBoolean(), sigma(5));
+    }
+
+    private Horizon horizon() {
+        List<Horizon.Point> points = new ArrayList<>();
+        for (int i = random.nextInt(5); i > 0; i--) {
+            points.add(new Horizon.Point(signed(2 * Math.PI), new Angle(number(0, 1.5))));
+        }
+        return new Horizon(points);
     }
 
     private Sighting sighting(EventKind kind) {

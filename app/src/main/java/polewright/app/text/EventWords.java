@@ -47,6 +47,12 @@ public final class EventWords {
             return "allowed " + set.allowance().words();
         } else if (event instanceof NightEvent.WorkSet set) {
             return "work: " + set.work().items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
+        } else if (event instanceof NightEvent.StarCentred star) {
+            return "centred " + star.centred().star().label();
+        } else if (event instanceof NightEvent.HorizonSet set) {
+            return "skyline of " + set.horizon().points().size() + " points";
+        } else if (event instanceof NightEvent.TargetWanted wanted) {
+            return "wanted: " + wanted.target().label();
         } else if (event instanceof NightEvent.Noted noted) {
             return "note: " + noted.text();
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {

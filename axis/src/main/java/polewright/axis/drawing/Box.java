@@ -3,7 +3,7 @@ package polewright.axis.drawing;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** An upright rectangle on the paper, y down. */
-record Box(double left, double top, double right, double bottom) {
+public record Box(double left, double top, double right, double bottom) {
     static Box at(Vector2D point) {
         return about(point, 0, 0);
     }

@@ -7,18 +7,18 @@ import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** Writes SVG 1.1 text, one element a line. Coordinates as SVG has them: x right, y down, user units. */
-final class Svg {
+public final class Svg {
     /** How a shape is drawn: {@code dash} as in stroke-dasharray, empty for a whole line. */
-    record Look(String fill, String stroke, double width, String dash) {
-        static Look line(String stroke, double width) {
+    public record Look(String fill, String stroke, double width, String dash) {
+        public static Look line(String stroke, double width) {
             return new Look("none", stroke, width, "");
         }
 
-        static Look filled(String fill, String stroke, double width) {
+        public static Look filled(String fill, String stroke, double width) {
             return new Look(fill, stroke, width, "");
         }
 
-        Look dashed(String pattern) {
+        public Look dashed(String pattern) {
             return new Look(fill, stroke, width, pattern);
         }
 
@@ -29,7 +29,7 @@ final class Svg {
     }
 
     /** Where a text stands against its point. */
-    enum Anchor {
+    public enum Anchor {
         START,
         MIDDLE,
         END
@@ -39,7 +39,7 @@ final class Svg {
     private final Palette palette;
 
     /** Begins a drawing that a screen reader announces by {@code title} and {@code description}. */
-    Svg(int width, int height, String title, String description, Palette palette) {
+    public Svg(int width, int height, String title, String description, Palette palette) {
         this.palette = palette;
         out.append(String.format(
                 Locale.ROOT,
@@ -54,20 +54,20 @@ final class Svg {
     }
 
     /** Begins a group that a reader of the file can find by its class. */
-    void open(String name) {
+    public void open(String name) {
         out.append("<g class=\"").append(escaped(name)).append("\">\n");
     }
 
-    void close() {
+    public void close() {
         out.append("</g>\n");
     }
 
-    void line(Look look, Vector2D from, Vector2D to) {
+    public void line(Look look, Vector2D from, Vector2D to) {
         line("", look, from, to);
     }
 
     /** A line that a reader of the file can find by its class. */
-    void line(String name, Look look, Vector2D from, Vector2D to) {
+    public void line(String name, Look look, Vector2D from, Vector2D to) {
         out.append("<line")
                 .append(name.isEmpty() ? "" : " class=\"" + escaped(name) + "\"")
                 .append(String.format(
@@ -81,7 +81,7 @@ final class Svg {
                 .append("/>\n");
     }
 
-    void polygon(Look look, Vector2D... corners) {
+    public void polygon(Look look, Vector2D... corners) {
         String points = Arrays.stream(corners)
                 .map(c -> number(c.getX()) + "," + number(c.getY()))
                 .collect(Collectors.joining(" "));
@@ -90,7 +90,7 @@ final class Svg {
     }
 
     /** A line of several straight pieces. */
-    void polyline(Look look, List<Vector2D> points) {
+    public void polyline(Look look, List<Vector2D> points) {
         out.append("<polyline points=\"")
                 .append(points.stream()
                         .map(c -> number(c.getX()) + "," + number(c.getY()))
@@ -101,7 +101,7 @@ final class Svg {
     }
 
     /** Begins a part of the paper beyond which nothing is drawn; coordinates stay those of the paper. */
-    void openWindow(Box box) {
+    public void openWindow(Box box) {
         String place =
                 number(box.left()) + " " + number(box.top()) + " " + number(box.width()) + " " + number(box.height());
         out.append(String.format(
@@ -114,11 +114,11 @@ final class Svg {
                 place));
     }
 
-    void closeWindow() {
+    public void closeWindow() {
         out.append("</svg>\n");
     }
 
-    void circle(Look look, Vector2D centre, double radius) {
+    public void circle(Look look, Vector2D centre, double radius) {
         out.append(String.format(
                         Locale.ROOT,
                         "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"",
@@ -130,7 +130,7 @@ final class Svg {
     }
 
     /** An arc of less than half a turn, anticlockwise as seen, angles from the right, radians. */
-    void arc(Look look, Vector2D centre, double radius, double fromRad, double toRad) {
+    public void arc(Look look, Vector2D centre, double radius, double fromRad, double toRad) {
         Vector2D from = around(centre, radius, fromRad);
         Vector2D to = around(centre, radius, toRad);
         out.append(String.format(
@@ -147,7 +147,7 @@ final class Svg {
     }
 
     /** One line of text; a rim in the paper's colour keeps it legible over lines. */
-    void text(Vector2D at, Anchor anchor, double size, String colour, String content) {
+    public void text(Vector2D at, Anchor anchor, double size, String colour, String content) {
         out.append(String.format(
                         Locale.ROOT,
                         "<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\" fill=\"%s\" stroke=\"%s\""
@@ -163,7 +163,7 @@ final class Svg {
     }
 
     /** The finished drawing. */
-    String finished() {
+    public String finished() {
         return out + "</svg>\n";
     }
 

@@ -32,6 +32,9 @@ public enum EventKind {
     KNOCK("knock"),
     ALLOW("allow"),
     WORK("work"),
+    CENTRE("centre"),
+    HORIZON("horizon"),
+    TARGET("target"),
     NOTE("note"),
     WITHDRAW("withdraw");
 
@@ -73,6 +76,12 @@ public enum EventKind {
             return ALLOW;
         } else if (event instanceof NightEvent.WorkSet) {
             return WORK;
+        } else if (event instanceof NightEvent.StarCentred) {
+            return CENTRE;
+        } else if (event instanceof NightEvent.HorizonSet) {
+            return HORIZON;
+        } else if (event instanceof NightEvent.TargetWanted) {
+            return TARGET;
         } else if (event instanceof NightEvent.Noted) {
             return NOTE;
         } else if (event instanceof NightEvent.Withdrawn) {

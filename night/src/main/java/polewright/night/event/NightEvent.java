@@ -1,6 +1,7 @@
 package polewright.night.event;
 
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.pointing.CentredStar;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.Sighting;
@@ -8,6 +9,8 @@ import polewright.axis.work.Work;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -114,6 +117,15 @@ public sealed interface NightEvent {
 
     /** From here on, tonight is for this, and it says what is tolerated. */
     record WorkSet(Work work) implements NightEvent {}
+
+    /** A star was brought to the middle of the field, and the mount's reading taken. */
+    record StarCentred(CentredStar centred) implements NightEvent {}
+
+    /** From here on, this is what hides the sky round the site. */
+    record HorizonSet(Horizon horizon) implements NightEvent {}
+
+    /** Something that is to be looked at tonight. */
+    record TargetWanted(SkyBody target) implements NightEvent {}
 
     /** A remark; changes nothing. */
     record Noted(String text) implements NightEvent {

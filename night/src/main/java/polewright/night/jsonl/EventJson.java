@@ -52,6 +52,12 @@ final class EventJson {
             out.object("allowance", set.allowance(), AllowanceJson::write);
         } else if (event instanceof NightEvent.WorkSet set) {
             out.object("work", set.work(), WorkJson::write);
+        } else if (event instanceof NightEvent.StarCentred star) {
+            CentringJson.write(out, star.centred());
+        } else if (event instanceof NightEvent.HorizonSet set) {
+            HorizonJson.write(out, set.horizon());
+        } else if (event instanceof NightEvent.TargetWanted wanted) {
+            BodyJson.write(out, wanted.target());
         } else if (event instanceof NightEvent.Noted noted) {
             out.text("text", noted.text());
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {
@@ -71,6 +77,9 @@ final class EventJson {
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(in.object("allowance", AllowanceJson::read));
             case WORK -> new NightEvent.WorkSet(in.object("work", WorkJson::read));
+            case CENTRE -> new NightEvent.StarCentred(CentringJson.read(in, at, names));
+            case HORIZON -> new NightEvent.HorizonSet(HorizonJson.read(in));
+            case TARGET -> new NightEvent.TargetWanted(BodyJson.read(in, names));
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };

@@ -1,0 +1,94 @@
+package polewright.app.command;
+
+import java.nio.file.Files;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.app.Workbench;
+import polewright.axis.fix.Fix;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightLog;
+import polewright.night.tonight.Evening;
+import polewright.night.tonight.KnownAxis;
+import polewright.sky.place.Horizon;
+import polewright.sky.place.Site;
+
+/** Where, when and with what a night is planned: what was typed, else what the last night of the log has. */
+final class EveningOptions {
+    @Mixin
+    private SkyOptions sky;
+
+    @Mixin
+    private RigOption rig;
+
+    @Mixin
+    private LogOption log;
+
+    @Option(
+            names = "--zone",
+            paramLabel = "ZONE",
+            description = "Zone of the times shown, e.g. Europe/London or UTC. Default: this computer's.")
+    private @Nullable String zone;
+
+    /** What was typed and remembered; {@code night} is the last night, if it is of this site. */
+    record Typed(Evening evening, Optional<NightState> night, ZoneId zone) {}
+
+    Typed typed(Workbench workbench) {
+        Optional<NightState> last = last(workbench);
+        Optional<NightEvent.Begun> remembered = last.map(NightState::begun);
+        Site site = sky.site(remembered);
+        Optional<NightState> here = last.filter(night -> night.begun().site().equals(site));
+        Horizon horizon = here.map(EveningOptions::horizon).orElse(Horizon.OPEN);
+        Evening evening = Evening.at(
+                site,
+                sky.weather(site),
+                rig.rig(remembered),
+                horizon,
+                sky.at(workbench),
+                here.flatMap(EveningOptions::axis));
+        return new Typed(evening, here, zone(workbench));
+    }
+
+    private Optional<NightState> last(Workbench workbench) {
+        if (!Files.exists(log.file(workbench))) {
+            return Optional.empty();
+        }
+        try (NightLog opened = log.open(workbench)) {
+            return opened.latest().map(night -> NightState.of(opened.events(night)));
+        }
+    }
+
+    private static Horizon horizon(NightState night) {
+        Horizon horizon = Horizon.OPEN;
+        for (LoggedEvent logged : night.standing()) {
+            if (logged.event() instanceof NightEvent.HorizonSet set) {
+                horizon = set.horizon();
+            }
+        }
+        return horizon;
+    }
+
+    private static Optional<KnownAxis> axis(NightState night) {
+        if (night.fix() instanceof Fix.Underdetermined) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new KnownAxis(night.fix().state().offset(), night.fix().state().offsetCovariance()));
+    }
+
+    private ZoneId zone(Workbench workbench) {
+        if (zone == null) {
+            return workbench.clock().getZone();
+        }
+        try {
+            return ZoneId.of(zone);
+        } catch (DateTimeException e) {
+            throw new WrongUsage("'" + zone + "' is no time zone: write one such as Europe/London, +01:00 or UTC.");
+        }
+    }
+}

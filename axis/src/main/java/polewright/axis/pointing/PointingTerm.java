@@ -1,0 +1,53 @@
+package polewright.axis.pointing;
+
+import java.util.List;
+import polewright.sky.angle.Angle;
+
+/**
+ * One way in which a mount's reading differs from where the tube looks; all as the sky has it, true minus read.
+ *
+ * <p>The usual sizes are 1 sigma of what an amateur's fork is found to have before anything is known of it (common
+ * practice): of its zeros nothing, of its axis what a night that is not yet set up has.
+ */
+public enum PointingTerm {
+    /** The hour angle's zero: positive where the tube looks west of its reading. */
+    HOUR_ANGLE_ZERO("zero of hour angle", 1800),
+    /** The declination's zero: positive where the tube looks north of its reading. */
+    DECLINATION_ZERO("zero of declination", 600),
+    /** The tube is not square to the declination axis: positive where it looks east. */
+    CONE("cone error", 10),
+    /** The declination axis is not square to the polar axis: positive when its east end at hour angle 0 tilts north. */
+    AXES_NOT_SQUARE("axes not square", 5),
+    /** The polar axis east of the pole, on the sky. */
+    AXIS_EAST("axis east of the pole", 180),
+    /** The polar axis above the pole, on the sky. */
+    AXIS_UP("axis above the pole", 180),
+    /** The fork gives as the tube's weight lies flat on its arms: declination changes with the cosine of hour angle. */
+    FORK_SAG_FLAT("fork sag, arms level", 1),
+    /** The fork gives sideways: one arm above the other, with the sine of hour angle. */
+    FORK_SAG_SIDE("fork sag, one arm up", 1),
+    /** The tube droops with the cosine of altitude. */
+    TUBE_SAG("tube sag", 1);
+
+    private final String words;
+    private final double usualSizeArcmin;
+
+    PointingTerm(String words, double usualSizeArcmin) {
+        this.words = words;
+        this.usualSizeArcmin = usualSizeArcmin;
+    }
+
+    /** Its place among all, from 0, in vectors and matrices of terms. */
+    int column() {
+        return List.of(values()).indexOf(this);
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** 1 sigma of what it is before anything is known of the mount. */
+    public Angle usualSize() {
+        return Angle.ofArcminutes(usualSizeArcmin);
+    }
+}

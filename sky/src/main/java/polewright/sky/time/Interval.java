@@ -1,0 +1,36 @@
+package polewright.sky.time;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import polewright.sky.InputRefused;
+
+/**
+ * A stretch of time.
+ *
+ * @param from its beginning
+ * @param to its end, not earlier
+ */
+public record Interval(Instant from, Instant to) {
+    public Interval {
+        if (to.isBefore(from)) {
+            throw new InputRefused("a time that ends at " + to + " begins only at " + from, "give the earlier first");
+        }
+    }
+
+    public Duration length() {
+        return Duration.between(from, to);
+    }
+
+    /** Whether an instant is in it; both ends are. */
+    public boolean contains(Instant instant) {
+        return !instant.isBefore(from) && !instant.isAfter(to);
+    }
+
+    /** What both share; empty when they do not meet. */
+    public Optional<Interval> intersection(Interval other) {
+        Instant later = from.isAfter(other.from) ? from : other.from;
+        Instant earlier = to.isBefore(other.to) ? to : other.to;
+        return later.isAfter(earlier) ? Optional.empty() : Optional.of(new Interval(later, earlier));
+    }
+}
