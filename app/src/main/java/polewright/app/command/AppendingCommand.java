@@ -54,6 +54,11 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
+    /** When the event itself is to stand in the log; a sighting has a time of its own beside it. */
+    Instant happened(Instant now) {
+        return now;
+    }
+
     /** What was logged, in a few words; asked for after {@link #event}. */
     String logged() {
         return logged;
@@ -103,7 +108,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             Instant now = workbench.now();
             NightState before = NightState.of(night, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, id, event, now, models);
+            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models);
             NightState after = NightState.of(opened.events(id), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));

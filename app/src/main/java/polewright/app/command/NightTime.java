@@ -22,7 +22,7 @@ final class NightTime {
     /**
      * What looks odd about the time of an event.
      *
-     * @param given the time that was typed with a sighting, if one was
+     * @param given the time that was typed with it, if one was
      */
     static List<String> notes(NightState before, NightEvent event, Optional<Instant> given, Instant now) {
         List<String> notes = new ArrayList<>();
@@ -35,6 +35,12 @@ final class NightTime {
         if (given.isPresent() && given.get().isAfter(now.plus(CLOCKS_DIFFER))) {
             notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
                     + "): check the date and the zone.");
+        }
+        if (given.isPresent() && !(event instanceof NightEvent.SightingTaken)) {
+            lastEvent(before)
+                    .filter(last -> given.get().isBefore(last.at().minus(CLOCKS_DIFFER)))
+                    .ifPresent(last -> notes.add("NOTE  it is taken as done after #" + last.seq() + " of "
+                            + minute(last.at()) + ", though the time given is earlier."));
         }
         if (given.isPresent() && event instanceof NightEvent.SightingTaken taken) {
             lastMove(before)
@@ -51,6 +57,10 @@ final class NightTime {
 
     private static Instant minute(Instant instant) {
         return instant.truncatedTo(ChronoUnit.MINUTES);
+    }
+
+    private static Optional<LoggedEvent> lastEvent(NightState night) {
+        return night.standing().stream().reduce((earlier, later) -> later);
     }
 
     private static Optional<LoggedEvent> lastMove(NightState night) {

@@ -1,6 +1,8 @@
 package polewright.app.command;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -8,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.input.TurnsInput;
+import polewright.app.input.UtcInput;
 import polewright.app.text.EventWords;
 import polewright.axis.rig.HandTurns;
 import polewright.night.NightState;
@@ -16,6 +19,30 @@ import polewright.night.event.NightEvent;
 /** Commands for what is done at the wedge, other than sighting. */
 final class WedgeCommands {
     private WedgeCommands() {}
+
+    /** Something that was done, now or a while ago: a night may be entered when hands are warm again. */
+    private abstract static class DoneCommand extends AppendingCommand {
+        @Option(
+                names = "--at",
+                paramLabel = "TIME",
+                converter = UtcInput.class,
+                description = "When it was done, with zone: 2026-11-25T20:00Z. Default: now.")
+        private @Nullable Instant at;
+
+        DoneCommand(Workbench workbench, String logged) {
+            super(workbench, logged);
+        }
+
+        @Override
+        final Optional<Instant> given() {
+            return Optional.ofNullable(at);
+        }
+
+        @Override
+        final Instant happened(Instant now) {
+            return at == null ? now : at;
+        }
+    }
 
     @Command(
             name = "turn",
@@ -27,7 +54,7 @@ final class WedgeCommands {
                 "  polewright turn --altitude \"2 ccw then 1/2 cw\"",
                 "  polewright turn --instead-of 7 --azimuth \"1 3/4\""
             })
-    static final class Turn extends AppendingCommand {
+    static final class Turn extends DoneCommand {
         @Option(
                 names = "--azimuth",
                 paramLabel = "TURNS",
@@ -67,7 +94,7 @@ final class WedgeCommands {
     }
 
     @Command(name = "clamp", description = "Log that the clamps were tightened.")
-    static final class Clamp extends AppendingCommand {
+    static final class Clamp extends DoneCommand {
         Clamp(Workbench workbench) {
             super(workbench, "clamped");
         }
@@ -82,7 +109,7 @@ final class WedgeCommands {
     }
 
     @Command(name = "unclamp", description = "Log that the clamps were loosened.")
-    static final class Unclamp extends AppendingCommand {
+    static final class Unclamp extends DoneCommand {
         Unclamp(Workbench workbench) {
             super(workbench, "unclamped");
         }
@@ -97,7 +124,7 @@ final class WedgeCommands {
     }
 
     @Command(name = "knock", description = "Log that the tripod or mount was knocked or moved.")
-    static final class Knock extends AppendingCommand {
+    static final class Knock extends DoneCommand {
         Knock(Workbench workbench) {
             super(workbench, "knocked");
         }
@@ -109,7 +136,7 @@ final class WedgeCommands {
     }
 
     @Command(name = "note", description = "Log a remark.")
-    static final class Note extends AppendingCommand {
+    static final class Note extends DoneCommand {
         @Parameters(paramLabel = "TEXT", arity = "1..*", description = "What should be remembered.")
         private List<String> words;
 

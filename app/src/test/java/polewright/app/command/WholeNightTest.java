@@ -67,6 +67,20 @@ class WholeNightTest {
     }
 
     @Test
+    void whatWasDoneIsEnteredLate_withTheTimeItWasDone() {
+        person.waitMinutes(300);
+        person.good("sight", "scale", "54", "--at", "2026-01-15T18:00Z");
+        person.good("turn", "--altitude", "1/4", "--at", "2026-01-15T18:20Z");
+        CommandRun.Outcome clamped = person.good("clamp", "--at", "2026-01-15T18:05Z");
+        assertThat(clamped.lines())
+                .contains(
+                        "NOTE  it is taken as done after #3 of 2026-01-15T18:20:00Z, though the time",
+                        "      given is earlier.");
+        assertThat(person.good("log").lines())
+                .contains("#3   18:20 UTC  turned altitude 1/4 turn clockwise", "#4   18:05 UTC  clamped");
+    }
+
+    @Test
     void theLogTellsTheNightInOrder() {
         wholeNight();
         assertThat(person.good("log").lines())
