@@ -19,6 +19,7 @@ import polewright.axis.rig.Camera;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.FinishSense;
+import polewright.axis.rig.ForkClearance;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Orientation;
@@ -29,6 +30,7 @@ import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewOrder;
 import polewright.axis.rig.ScrewSense;
 import polewright.axis.rig.TrackingRate;
+import polewright.axis.rig.TravelLimits;
 import polewright.axis.rig.View;
 import polewright.axis.rig.Worm;
 import polewright.axis.sighting.BodyAltitude;
@@ -147,6 +149,18 @@ public final class RandomEvents {
         return new Horizon(points);
     }
 
+    private TravelLimits travel() {
+        if (random.nextBoolean()) {
+            return TravelLimits.USUAL;
+        }
+        Optional<ForkClearance> fork = random.nextBoolean()
+                ? Optional.empty()
+                : Optional.of(new ForkClearance(
+                        number(200, 400), number(0, 500), number(0, 900), number(0, 150), number(0, 150)));
+        return new TravelLimits(
+                Angle.ofDegrees(-number(0, 180)), new Angle(number(0, 3)), new Angle(number(0, 1.3)), fork);
+    }
+
     private Sighting sighting(EventKind kind) {
         return switch (kind) {
             case COMPASS -> new CompassBearing(instant(), signed(2 * Math.PI), signed(Math.PI), sigma(60));
@@ -244,6 +258,7 @@ public final class RandomEvents {
                 new RightAscensionDrive(
                         oneOf(TrackingRate.values()),
                         new Worm(sigma(0.1), Duration.ofSeconds(10).plusNanos(random.nextLong(3_000_000_000_000L)))),
+                travel(),
                 random.nextBoolean()
                         ? Optional.empty()
                         : Optional.of(new Experience(

@@ -23,6 +23,7 @@ import polewright.sky.angle.Angle;
  * @param cameras cameras on the tube
  * @param screwOrder which screw is turned first
  * @param drive what turns the right-ascension axis
+ * @param travel how far tube and fork may swing
  * @param experience what earlier nights have taught, if there were any
  */
 public record Rig(
@@ -36,6 +37,7 @@ public record Rig(
         List<Camera> cameras,
         ScrewOrder screwOrder,
         RightAscensionDrive drive,
+        TravelLimits travel,
         Optional<Experience> experience) {
     // A smaller field holds too few stars of the atlas.
     private static final Angle LEAST_MATCHED_FIELD = Angle.ofDegrees(0.3);
@@ -93,6 +95,7 @@ public record Rig(
                 cameras,
                 ScrewOrder.ALTITUDE_FIRST,
                 RightAscensionDrive.USUAL,
+                TravelLimits.USUAL,
                 Optional.empty());
     }
 
@@ -121,13 +124,42 @@ public record Rig(
                 others,
                 screwOrder,
                 drive,
+                travel,
                 experience);
     }
 
     /** The same rig with other screws on a base that is as level as this. */
     public Rig withScrews(Screw azimuth, Screw altitude, Angle level) {
         return new Rig(
-                name, kind, azimuth, altitude, level, clampSigma, optics, cameras, screwOrder, drive, experience);
+                name,
+                kind,
+                azimuth,
+                altitude,
+                level,
+                clampSigma,
+                optics,
+                cameras,
+                screwOrder,
+                drive,
+                travel,
+                experience);
+    }
+
+    /** The same rig with other limits to its swing. */
+    public Rig withTravel(TravelLimits limits) {
+        return new Rig(
+                name,
+                kind,
+                azimuthScrew,
+                altitudeScrew,
+                levelSigma,
+                clampSigma,
+                optics,
+                cameras,
+                screwOrder,
+                drive,
+                limits,
+                experience);
     }
 
     /** The same rig, knowing what earlier nights have taught. */
@@ -143,6 +175,7 @@ public record Rig(
                 cameras,
                 screwOrder,
                 drive,
+                travel,
                 learned);
     }
 

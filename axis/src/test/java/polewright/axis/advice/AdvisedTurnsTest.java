@@ -32,6 +32,7 @@ import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewOrder;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.rig.TravelLimits;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -221,6 +222,7 @@ class AdvisedTurnsTest {
                 List.of(),
                 order,
                 RightAscensionDrive.USUAL,
+                TravelLimits.USUAL,
                 learned);
     }
 

@@ -77,6 +77,7 @@ class ZoneAgainstSimulationTest {
                             usual.cameras(),
                             usual.screwOrder(),
                             drive,
+                            usual.travel(),
                             usual.experience());
                     return new Case(site, weather, rig, star, from, item);
                 }

@@ -10,6 +10,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewOrder;
+import polewright.axis.rig.TravelLimits;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 
@@ -27,7 +28,8 @@ final class RigJson {
                 .list("optics", rig.optics(), RigJson::writeOptic)
                 .list("cameras", rig.cameras(), RigJson::writeCamera)
                 .word("screw_order", rig.screwOrder())
-                .object("drive", rig.drive(), DriveJson::write);
+                .object("drive", rig.drive(), DriveJson::write)
+                .object("travel", rig.travel(), TravelJson::write);
         rig.experience().ifPresent(learned -> out.object("learned", learned, ExperienceJson::write));
     }
 
@@ -43,10 +45,11 @@ final class RigJson {
         ScrewOrder order =
                 in.has("screw_order") ? in.choice("screw_order", ScrewOrder.class) : ScrewOrder.ALTITUDE_FIRST;
         RightAscensionDrive drive = in.has("drive") ? in.object("drive", DriveJson::read) : RightAscensionDrive.USUAL;
+        TravelLimits travel = in.has("travel") ? in.object("travel", TravelJson::read) : TravelLimits.USUAL;
         Optional<Experience> learned =
                 in.has("learned") ? Optional.of(in.object("learned", ExperienceJson::read)) : Optional.empty();
-        return in.made(
-                () -> new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras, order, drive, learned));
+        return in.made(() ->
+                new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras, order, drive, travel, learned));
     }
 
     private static void writeOptic(FieldWriter out, Optic optic) {
