@@ -27,6 +27,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.body.SunGuard;
+import polewright.sky.place.Horizon;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
@@ -106,6 +107,23 @@ public record NightState(
                 Adviser.advise(situation),
                 standing,
                 counting.lastUndoable());
+    }
+
+    /** What hides the sky round the site, as it was last told. */
+    public Horizon horizon() {
+        return toldHorizon(standing).orElse(Horizon.OPEN);
+    }
+
+    /**
+     * What hides the sky round the site by the events of one night, if it was told.
+     *
+     * @param standing the events that have not been withdrawn
+     */
+    public static Optional<Horizon> toldHorizon(List<LoggedEvent> standing) {
+        return standing.stream()
+                .filter(logged -> logged.event() instanceof NightEvent.HorizonSet)
+                .reduce((earlier, later) -> later)
+                .map(logged -> ((NightEvent.HorizonSet) logged.event()).horizon());
     }
 
     private static Daylight daylight(ObservingMoment moment) {

@@ -22,6 +22,7 @@ import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.sky.angle.Angle;
+import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
 @Command(
@@ -74,6 +75,9 @@ final class BeginCommand implements Callable<Integer> {
             NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), usable.site(), opened));
             NightId night = opened.begin(begun, sky.at(workbench));
             work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
+            Optional<Horizon> skyline = EarlierNights.skyline(begun.site(), opened)
+                    .filter(told -> !told.points().isEmpty());
+            skyline.ifPresent(s -> opened.append(night, new NightEvent.HorizonSet(s), sky.at(workbench)));
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
             if (output.isJson()) {
@@ -85,6 +89,9 @@ final class BeginCommand implements Callable<Integer> {
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), " + work.words() + ".");
                 output.say(workbench, work.notes());
+                skyline.ifPresent(s -> output.say(
+                        workbench,
+                        "The skyline is as last time, with " + s.points().size() + " corners."));
                 begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
                 output.say(workbench, AdviceWords.of(state));
             }
@@ -112,7 +119,9 @@ final class BeginCommand implements Callable<Integer> {
     }
 
     private static boolean isDone(LoggedEvent logged) {
-        return !(logged.event() instanceof NightEvent.Begun || logged.event() instanceof NightEvent.WorkSet);
+        return !(logged.event() instanceof NightEvent.Begun
+                || logged.event() instanceof NightEvent.WorkSet
+                || logged.event() instanceof NightEvent.HorizonSet);
     }
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {

@@ -7,12 +7,16 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
+import polewright.night.NightState;
 import polewright.night.RigHistory;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
+import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
 /** What the last nights in a log have taught of a rig. */
@@ -21,6 +25,26 @@ final class EarlierNights {
     private static final int MOST = 30;
 
     private EarlierNights() {}
+
+    /** The skyline that was last told of this site, if one was. A night that cannot be read tells of none. */
+    static Optional<Horizon> skyline(Site site, NightLog opened) {
+        for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
+            try {
+                List<LoggedEvent> standing =
+                        StandingEvents.among(opened.events(night.id())).asMeant();
+                boolean isHere = !standing.isEmpty()
+                        && standing.get(0).event() instanceof NightEvent.Begun begun
+                        && begun.site().equals(site);
+                Optional<Horizon> told = isHere ? NightState.toldHorizon(standing) : Optional.empty();
+                if (told.isPresent()) {
+                    return told;
+                }
+            } catch (InputRefused damaged) {
+                // It stays in the log as it is.
+            }
+        }
+        return Optional.empty();
+    }
 
     /**
      * The rig with what the log's nights of its name have taught; with what it brought, when they taught nothing. A night

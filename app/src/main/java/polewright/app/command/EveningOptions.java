@@ -1,6 +1,7 @@
 package polewright.app.command;
 
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Optional;
@@ -8,9 +9,9 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.input.FileInput;
 import polewright.axis.fix.Fix;
 import polewright.night.NightState;
-import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
 import polewright.night.tonight.Evening;
@@ -35,6 +36,13 @@ final class EveningOptions {
             description = "Zone of the times shown, e.g. Europe/London or UTC. Default: this computer's.")
     private @Nullable String zone;
 
+    @Option(
+            names = "--horizon",
+            paramLabel = "FILE.csv",
+            converter = FileInput.class,
+            description = "The skyline: azimuth and altitude in degrees, a corner a line. Default: the last night's.")
+    private @Nullable Path skyline;
+
     /** What was typed and remembered; {@code night} is the last night, if it is of this site. */
     record Typed(Evening evening, Optional<NightState> night, ZoneId zone) {}
 
@@ -43,7 +51,8 @@ final class EveningOptions {
         Optional<NightEvent.Begun> remembered = last.map(NightState::begun);
         Site site = sky.site(remembered);
         Optional<NightState> here = last.filter(night -> night.begun().site().equals(site));
-        Horizon horizon = here.map(EveningOptions::horizon).orElse(Horizon.OPEN);
+        Horizon horizon =
+                skyline == null ? here.map(NightState::horizon).orElse(Horizon.OPEN) : SkylineFile.read(skyline);
         Evening evening = Evening.at(
                 site,
                 sky.weather(site),
@@ -61,16 +70,6 @@ final class EveningOptions {
         try (NightLog opened = log.open(workbench)) {
             return opened.latest().map(night -> NightState.of(opened.events(night)));
         }
-    }
-
-    private static Horizon horizon(NightState night) {
-        Horizon horizon = Horizon.OPEN;
-        for (LoggedEvent logged : night.standing()) {
-            if (logged.event() instanceof NightEvent.HorizonSet set) {
-                horizon = set.horizon();
-            }
-        }
-        return horizon;
     }
 
     private static Optional<KnownAxis> axis(NightState night) {

@@ -34,6 +34,7 @@ import polewright.app.Workbench;
             WedgeCommands.Unclamp.class,
             WedgeCommands.Knock.class,
             AllowCommand.class,
+            HorizonCommand.class,
             WedgeCommands.Note.class,
             WedgeCommands.Undo.class,
             FixCommand.class,
