@@ -42,6 +42,7 @@ import polewright.app.Workbench;
             LogCommand.class,
             ReplayCommand.class,
             WhereCommand.class,
+            StarsCommand.class,
             AttitudeCommand.class,
             AxisCommand.class,
             WatchCommand.class,

@@ -32,6 +32,8 @@ record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) 
     // Nearer the pole than this an hour angle says little.
     private static final double FARTHEST_FROM_EQUATOR_DEG = 80;
     private static final double SLOW_FROM_EQUATOR_DEG = 65;
+    // Farther round, a fork hangs over and the slews are long.
+    private static final double FAR_ROUND_DEG = 90;
     private static final Angle REGION = Angle.ofDegrees(20);
     private static final Angle MISTAKEN_WITHIN = Angle.ofDegrees(10);
     private static final double MISTAKEN_MAGNITUDES = 0.8;
@@ -114,12 +116,16 @@ record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) 
         double outsideDeg =
                 Math.max(0, Math.max(PREFERRED_LOWEST_DEG - altitudeDeg, altitudeDeg - PREFERRED_HIGHEST_DEG));
         double slowDeg = Math.max(0, star.place().declination().abs().degrees() - SLOW_FROM_EQUATOR_DEG);
-        double reluctance = 0.15 * Math.max(0, star.magnitude())
-                + (isBrightestAround ? 0 : 0.2)
+        double farDeg = Math.max(0, star.place().hourAngle().abs().degrees() - FAR_ROUND_DEG);
+        // In a bright sky each magnitude counts twice: the fainter has less to spare.
+        double perMagnitude = isSeenByEye ? 0.3 : 0.6;
+        double reluctance = perMagnitude * Math.max(0, star.magnitude())
+                + (isBrightestAround ? 0 : 0.3)
                 + (isEasilyMistaken ? 0.15 : 0)
                 + (isSeenByEye ? 0 : 0.8)
-                + 0.04 * outsideDeg
-                + 0.02 * slowDeg;
+                + 0.1 * outsideDeg
+                + 0.02 * slowDeg
+                + 0.01 * farDeg;
         return new StarCandidate(star, isSeenByEye, isBrightestAround, reluctance);
     }
 }
