@@ -59,7 +59,9 @@ final class StarsCommand implements Callable<Integer> {
         if (output.isJson()) {
             output.print(workbench, AlignmentJson.of(outcome, typed.evening().now(), apertureMm));
         } else {
-            output.say(workbench, new StarFindingWords(typed.evening(), typed.zone(), apertureMm).of(outcome, count));
+            output.say(
+                    workbench,
+                    new StarFindingWords(typed.evening(), typed.zone(), apertureMm, from == null).of(outcome, count));
         }
         return 0;
     }

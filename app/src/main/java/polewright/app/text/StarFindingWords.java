@@ -29,21 +29,27 @@ public final class StarFindingWords {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final String INDENT = "   ";
     private static final double FIST_DEG = 10;
+    private static final double LEAST_MOVE_DEG = 0.5;
+    private static final String SUN_IS_UP =
+            "CARE  The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep about for a star.";
 
     private final Evening evening;
     private final ZoneId zone;
     private final double apertureMm;
+    private final boolean isFromHome;
 
     /**
      * For one moment.
      *
      * @param zone of the times shown
      * @param apertureMm of the telescope that was reckoned with
+     * @param isFromHome whether the tube starts from its home position
      */
-    public StarFindingWords(Evening evening, ZoneId zone, double apertureMm) {
+    public StarFindingWords(Evening evening, ZoneId zone, double apertureMm, boolean isFromHome) {
         this.evening = evening;
         this.zone = zone;
         this.apertureMm = apertureMm;
+        this.isFromHome = isFromHome;
     }
 
     /** All that there is to say. */
@@ -150,6 +156,9 @@ public final class StarFindingWords {
     }
 
     private String move(StarMove move) {
+        if (move.slower().degrees() < LEAST_MOVE_DEG) {
+            return "None: the tube is there.";
+        }
         boolean hasPolarAxis = evening.rig().kind() != MountKind.FORK_UPRIGHT;
         String lower = turn(move.longitude(), hasPolarAxis ? "west" : "right", hasPolarAxis ? "east" : "left")
                 + (hasPolarAxis ? " in hour angle" : " in azimuth");
@@ -176,7 +185,7 @@ public final class StarFindingWords {
     private List<String> cautions(boolean isSunUp) {
         if (isSunUp) {
             return List.of(
-                    "CARE  The Sun is up. Cap the finder. Keep tube capped while it moves. Never sweep about for a star.",
+                    SUN_IS_UP,
                     "CARE  These stars, and the ways between them, keep 30° from the Sun. Make no other move. Local rules"
                             + " for viewing by day come first.");
         }
@@ -207,7 +216,9 @@ public final class StarFindingWords {
 
     private List<String> nothing(AlignmentOutcome.Nothing nothing) {
         List<String> lines = new ArrayList<>();
-        lines.addAll(cautions(nothing.isSunUp()));
+        if (nothing.isSunUp()) {
+            lines.add(SUN_IS_UP);
+        }
         lines.add("No star can be used at " + time(evening.now()) + ": " + reason(nothing));
         lines.add(whenOut(nothing.outByEye()));
         return lines;
@@ -215,8 +226,10 @@ public final class StarFindingWords {
 
     private String reason(AlignmentOutcome.Nothing nothing) {
         if (nothing.isWayBarredBySun()) {
-            return "every way there passes near the Sun. Cap the tube, take it home by hand away from the Sun, and ask"
-                    + " again without --from.";
+            return isFromHome
+                    ? "from home, every simple way to those that are bright enough passes near the Sun."
+                    : "every simple way there passes near the Sun. Cap the tube, take it home by the way that leads away"
+                            + " from the Sun, and ask again without --from.";
         }
         Optional<Hurdle> main = nothing.hurdles().entrySet().stream()
                 .filter(entry -> entry.getKey() != Hurdle.AWKWARD)

@@ -19,7 +19,7 @@ class FaintestStarTest {
         return AirlessDirection.of(Angle.ofDegrees(azimuthDeg), Angle.ofDegrees(altitudeDeg));
     }
 
-    /** Common practice: clear sky, Sun 35° up, star 75° from it. */
+    /** Common practice: clear sky, Sun 35° up, star 69° from it. */
     @ParameterizedTest
     @CsvSource({"70, 1.0", "100, 2.0", "200, 3.25"})
     void aTelescopeByDayShowsWhatObserversReport(double apertureMm, double faintest) {
