@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Rig;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -209,6 +210,31 @@ class AlignmentStarsTest {
         AlignmentOutcome.Chosen chosen = chosen(evening(north, Horizon.OPEN, "2026-06-21T00:00:00Z"), 3);
         assertThat(names(chosen)).containsAnyOf("Vega", "Arcturus");
         assertThat(chosen.stars()).allMatch(AlignmentStar::isSeenByEye);
+    }
+
+    /** A fork set upright has other errors than the pointing model knows: stars, but no figure. */
+    @Test
+    void aForkSetUprightGetsStarsButNoGoToError() {
+        Rig fork = Rig.typicalForkOnWedge();
+        Rig upright = new Rig(
+                fork.name(),
+                MountKind.FORK_UPRIGHT,
+                fork.azimuthScrew(),
+                fork.altitudeScrew(),
+                fork.levelSigma(),
+                fork.clampSigma(),
+                fork.optics());
+        Evening evening = Evening.at(
+                LARKFELL,
+                Weather.standardAt(LARKFELL.heightMetres()),
+                upright,
+                Horizon.OPEN,
+                Instant.parse("2026-11-25T18:30:00Z"),
+                Optional.empty());
+
+        AlignmentOutcome.Chosen chosen = chosen(evening, 2);
+        assertThat(chosen.stars()).hasSize(2);
+        assertThat(chosen.expectedError()).isEmpty();
     }
 
     @Test
