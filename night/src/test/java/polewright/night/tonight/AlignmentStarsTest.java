@@ -2,6 +2,7 @@ package polewright.night.tonight;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.util.List;
@@ -21,6 +22,7 @@ import polewright.sky.body.SunGuard;
 import polewright.sky.daylight.Instrument;
 import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.Horizon;
+import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -149,17 +151,56 @@ class AlignmentStarsTest {
                 "2026-08-01T07:00:00Z"
             })
     void byDayStarsAndTheWaysBetweenThemKeepAwayFromTheSun(String at) {
-        for (Site site : List.of(LARKFELL, TUSSOCK_FLAT)) {
+        int checked = 0;
+        for (Site site : List.of(LARKFELL, TUSSOCK_FLAT, Site.ofDegrees(10, -2.90, 0), Site.ofDegrees(-30, 170, 0))) {
             Evening evening = evening(site, Horizon.OPEN, at);
-            SunGuard sun = SunGuard.at(evening.moment(evening.now()));
+            ObservingMoment moment = evening.moment(evening.now());
+            SunGuard sun = SunGuard.at(moment);
             if (sun.isSunUp() && outcome(evening, 3) instanceof AlignmentOutcome.Chosen chosen) {
                 assertThat(chosen.isSunUp()).isTrue();
                 assertThat(chosen.stars()).allSatisfy(star -> {
                     assertThat(sun.distance(star.seen().airless()).degrees()).isGreaterThanOrEqualTo(30);
                     assertThat(star.isSeenByEye()).isFalse();
                 });
+                assertThat(nearestOnTheWay(chosen, moment, sun)).isGreaterThan(29.9);
+                checked++;
             }
         }
+        assertThat(checked).as("sites in daylight with stars").isPositive();
+    }
+
+    /** Follows every move from home in steps of a thousandth of it, apart from the code that planned it. */
+    private static double nearestOnTheWay(AlignmentOutcome.Chosen chosen, ObservingMoment moment, SunGuard sun) {
+        double hourAngle = 0;
+        double declination = 90 * moment.site().hemisphereSign();
+        double nearest = 180;
+        for (AlignmentStar star : chosen.stars()) {
+            double turn = star.move().longitude().degrees();
+            double tilt = star.move().latitude().degrees();
+            double longest = Math.max(Math.abs(turn), Math.abs(tilt));
+            for (int i = 0; i <= 2000; i++) {
+                double first = Math.min(1, i / 1000.0);
+                double second = Math.max(0, i / 1000.0 - 1);
+                double along = longest * i / 2000;
+                double turned = switch (star.move().order()) {
+                    case BOTH_TOGETHER -> Math.copySign(Math.min(Math.abs(turn), along), turn);
+                    case LOWER_AXIS_FIRST -> turn * first;
+                    case UPPER_AXIS_FIRST -> turn * second;
+                };
+                double tilted = switch (star.move().order()) {
+                    case BOTH_TOGETHER -> Math.copySign(Math.min(Math.abs(tilt), along), tilt);
+                    case LOWER_AXIS_FIRST -> tilt * second;
+                    case UPPER_AXIS_FIRST -> tilt * first;
+                };
+                AirlessDirection there = moment.airless(
+                        new HourAnglePlace(Angle.ofDegrees(hourAngle + turned), Angle.ofDegrees(declination + tilted)));
+                nearest = Math.min(nearest, sun.distance(there).degrees());
+            }
+            hourAngle += turn;
+            declination += tilt;
+            assertThat(hourAngle).isCloseTo(star.seen().place().hourAngle().degrees(), within(1e-6));
+        }
+        return nearest;
     }
 
     @Test
