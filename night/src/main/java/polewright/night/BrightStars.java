@@ -30,19 +30,15 @@ public final class BrightStars {
         static final List<NamedStar> BRIGHT = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= EASY_MAGNITUDE)
                 .filter(star -> star.place().declination().abs().compareTo(FARTHEST_NORTH_OR_SOUTH) <= 0)
-                .filter(Named::isFoundByItsName)
+                .filter(NamedStars.bundled()::answersToItsLabel)
                 .toList();
         static final List<NamedStar> POLAR = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= FAINTEST_POLE_STAR && isAboutAPole(star))
-                .filter(Named::isFoundByItsName)
+                .filter(NamedStars.bundled()::answersToItsLabel)
                 .toList();
 
         private static boolean isAboutAPole(NamedStar star) {
             return Angle.QUARTER_TURN.minus(star.place().declination().abs()).compareTo(ABOUT_THE_POLE) < 0;
-        }
-
-        private static boolean isFoundByItsName(NamedStar star) {
-            return NamedStars.bundled().find(star.label()).filter(star::equals).isPresent();
         }
     }
 

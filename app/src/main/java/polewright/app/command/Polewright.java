@@ -43,6 +43,7 @@ import polewright.app.Workbench;
             LogCommand.class,
             ReplayCommand.class,
             WhereCommand.class,
+            StarsCommand.class,
             AttitudeCommand.class,
             AxisCommand.class,
             WatchCommand.class,

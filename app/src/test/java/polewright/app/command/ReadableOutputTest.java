@@ -58,6 +58,9 @@ class ReadableOutputTest {
             "where moon",
             "where sun",
             "where m31",
+            "stars",
+            "stars --at 2026-01-15T01:00Z",
+            "stars --at 2026-01-15T01:00Z --from sun",
         }) {
             List<String> typed = new ArrayList<>(List.of(words.split(" ", -1)));
             typed.addAll(List.of(more));

@@ -83,6 +83,11 @@ public final class NamedStars {
                 .or(() -> byName.find(name));
     }
 
+    /** Whether somebody who types a star's label gets that star, and no brighter one of the same name. */
+    public boolean answersToItsLabel(NamedStar star) {
+        return find(star.label()).filter(star::equals).isPresent();
+    }
+
     private Optional<NamedStar> find(StarDesignation designation) {
         return otherCases(designation).stream()
                 .flatMap(form -> Optional.ofNullable(byDesignation.get(form)).stream())

@@ -1,0 +1,68 @@
+package polewright.app.command;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.app.Workbench;
+import polewright.app.input.BodyFinder;
+import polewright.app.json.AlignmentJson;
+import polewright.app.text.StarFindingWords;
+import polewright.night.tonight.AlignmentOutcome;
+import polewright.night.tonight.AlignmentStars;
+import polewright.sky.body.SkyBody;
+import polewright.sky.daylight.Instrument;
+
+@Command(
+        name = "stars",
+        description = "Which stars to align the mount on now, in which order, and how to find each by eye.")
+final class StarsCommand implements Callable<Integer> {
+    private static final double USUAL_APERTURE_MM = 200;
+
+    private final Workbench workbench;
+
+    @Option(names = "--count", paramLabel = "N", description = "How many, 1 to 8. Default: 3; with a camera take more.")
+    private int count = AlignmentStars.USUAL;
+
+    @Option(
+            names = "--aperture",
+            paramLabel = "MM",
+            description = "The telescope's free diameter in millimetres: it decides which stars show by day. Default:"
+                    + " 200.")
+    private double apertureMm = USUAL_APERTURE_MM;
+
+    @Option(
+            names = "--from",
+            paramLabel = "BODY",
+            converter = BodyFinder.class,
+            description = "What the tube points at now. Default: the home position.")
+    private @Nullable SkyBody from;
+
+    @Mixin
+    private EveningOptions evening;
+
+    @Mixin
+    private Output output;
+
+    StarsCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        EveningOptions.Typed typed = evening.typed(workbench);
+        Instrument tube = WrongUsage.unlessUsable(() -> Instrument.forFinding(apertureMm));
+        AlignmentOutcome outcome = WrongUsage.unlessUsable(
+                () -> AlignmentStars.of(typed.evening(), count, tube, Optional.ofNullable(from)));
+        if (output.isJson()) {
+            output.print(workbench, AlignmentJson.of(outcome, typed.evening().now(), apertureMm));
+        } else {
+            output.say(
+                    workbench,
+                    new StarFindingWords(typed.evening(), typed.zone(), apertureMm, from == null).of(outcome, count));
+        }
+        return 0;
+    }
+}
