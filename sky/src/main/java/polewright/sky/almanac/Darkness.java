@@ -11,31 +11,46 @@ import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Site;
-import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
-import polewright.sky.time.SkyTime;
 
 /**
- * One night, from the Sun's highest to its highest, and how dark it gets.
+ * One night, from noon to noon, and how dark it gets.
+ *
+ * <p>Noon is when the Sun passes the meridian. Where the Sun stays up all day or down all day there is still a noon and a
+ * midnight, and {@link #isPolarDay} or {@link #isPolarNight} says so.
  *
  * @param noonToNoon the whole of it
  * @param below when the Sun is lower than each depth; a depth that it does not reach is missing
+ * @param midnight when the Sun is lowest, and how low
+ * @param noon when the Sun is highest, at one of the two ends or near it, and how high
  */
-public record Darkness(Interval noonToNoon, Map<SunDepth, Interval> below) {
+public record Darkness(
+        Interval noonToNoon,
+        Map<SunDepth, Interval> below,
+        AltitudeTrack.Extreme midnight,
+        AltitudeTrack.Extreme noon) {
     private static final Duration DAY = Duration.ofDays(1);
+    /** Where no sunrise ends a night, it counts as over half-way from midnight to noon. */
+    private static final Duration HALF_OF_MORNING = Duration.ofHours(6);
 
     public Darkness {
         below = Map.copyOf(below);
     }
 
-    /** The night that is under way, or by day the one to come. */
+    /** The night that is under way, or by day the one to come, over the almanacs' horizon. */
     public static Darkness comingAt(Site site, Instant now) {
+        return comingAt(site, now, LevelHorizon.ALMANAC);
+    }
+
+    /**
+     * The night that is under way, or by day the one to come.
+     *
+     * @param horizon moves sunset and sunrise; twilight is reckoned from the horizontal everywhere
+     */
+    public static Darkness comingAt(Site site, Instant now, LevelHorizon horizon) {
         Instant noon = lastNoon(site, now);
-        Darkness current = from(site, noon);
-        boolean isOver = current.below(SunDepth.SUNSET)
-                .filter(night -> now.isAfter(night.to()))
-                .isPresent();
-        return isOver ? from(site, noon.plus(DAY)) : current;
+        Darkness current = from(site, noon, horizon);
+        return now.isAfter(current.over()) ? from(site, noon.plus(DAY), horizon) : current;
     }
 
     /** When the Sun is lower than that; empty when it does not get there. */
@@ -48,46 +63,60 @@ public record Darkness(Interval noonToNoon, Map<SunDepth, Interval> below) {
         return below.keySet().stream().max(Enum::compareTo);
     }
 
-    private static Darkness from(Site site, Instant noon) {
+    /** The darkest hours that there are; empty where the Sun does not set. */
+    public Optional<Interval> darkest() {
+        return deepest().flatMap(this::below);
+    }
+
+    /** The Sun does not set. */
+    public boolean isPolarDay() {
+        return below(SunDepth.SUNSET).isEmpty();
+    }
+
+    /** The Sun does not rise. */
+    public boolean isPolarNight() {
+        return below(SunDepth.SUNSET).filter(noonToNoon::equals).isPresent();
+    }
+
+    /** Whether the Sun gets 18° below the horizon, so that no twilight is left. */
+    public boolean hasTrueNight() {
+        return below(SunDepth.ASTRONOMICAL).isPresent();
+    }
+
+    /** From sunset to sunrise; the whole where the Sun does not do both. */
+    public Interval sunsetToSunrise() {
+        return below(SunDepth.SUNSET).orElse(noonToNoon);
+    }
+
+    private Instant over() {
+        return below(SunDepth.SUNSET).map(Interval::to).orElse(midnight.at().plus(HALF_OF_MORNING));
+    }
+
+    private static Darkness from(Site site, Instant noon, LevelHorizon horizon) {
         Interval whole = new Interval(noon, noon.plus(DAY));
+        AltitudeTrack sun = AltitudeTrack.of(SolarSystemBody.SUN, site, whole);
+        AltitudeTrack.Extreme lowest = sun.lowest();
         Map<SunDepth, Interval> below = new EnumMap<>(SunDepth.class);
         for (SunDepth depth : SunDepth.values()) {
-            below(site, whole, depth.altitude()).ifPresent(interval -> below.put(depth, interval));
+            Angle altitude = depth == SunDepth.SUNSET ? RisingAndSetting.altitudeOfSun(horizon) : depth.altitude();
+            below(sun, whole, altitude, lowest.at()).ifPresent(interval -> below.put(depth, interval));
         }
-        return new Darkness(whole, below);
+        return new Darkness(whole, below, lowest, sun.highest());
     }
 
-    private static Optional<Interval> below(Site site, Interval whole, Angle altitude) {
-        List<Crossing> crossings = AltitudeCrossings.of(SolarSystemBody.SUN, altitude, site, whole);
-        Optional<Instant> down = crossings.stream()
-                .filter(c -> c.sense() == Crossing.Sense.SETTING)
-                .map(Crossing::at)
-                .findFirst();
-        Optional<Instant> up = crossings.stream()
-                .filter(c -> c.sense() == Crossing.Sense.RISING)
-                .map(Crossing::at)
-                .reduce((earlier, later) -> later);
-        if (down.isEmpty() && up.isEmpty()) {
-            boolean isBelow = sunAltitude(site, whole.from()).compareTo(altitude) < 0;
-            return isBelow ? Optional.of(whole) : Optional.empty();
-        }
-        return Optional.of(new Interval(down.orElse(whole.from()), up.orElse(whole.to())));
-    }
-
-    private static Angle sunAltitude(Site site, Instant at) {
-        ObservingMoment moment = moment(site, at);
-        return moment.airless(Ephemeris.apparent(SolarSystemBody.SUN, moment)).altitude();
+    /** The stretch around midnight: near a polar night the Sun can be down, up for minutes at noon, and down again. */
+    private static Optional<Interval> below(AltitudeTrack sun, Interval whole, Angle altitude, Instant midnight) {
+        boolean startsBelow = sun.altitude(whole.from()).compareTo(altitude) < 0;
+        List<Interval> stretches =
+                Crossing.stretches(whole, sun.crossings(altitude), Crossing.Sense.SETTING, startsBelow);
+        return stretches.stream().filter(stretch -> stretch.contains(midnight)).findFirst();
     }
 
     private static Instant lastNoon(Site site, Instant now) {
-        ObservingMoment moment = moment(site, now);
+        ObservingMoment moment = AltitudeTrack.momentAt(site, now);
         Angle since = moment.hourAngle(Ephemeris.apparent(SolarSystemBody.SUN, moment))
                 .hourAngle()
                 .wrappedPositive();
         return now.minus(Duration.ofMillis(Math.round(since.hours() * 3_600_000)));
-    }
-
-    private static ObservingMoment moment(Site site, Instant at) {
-        return ObservingMoment.of(site, SkyTime.of(at), Weather.standardAt(site.heightMetres()));
     }
 }

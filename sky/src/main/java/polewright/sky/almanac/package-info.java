@@ -2,7 +2,9 @@
  * When things happen on the sky: risings and settings, twilight, the Moon's phase.
  *
  * <pre>
- *   site + body + altitude ──▶ AltitudeCrossings ──▶ Darkness (the Sun), MoonTonight
+ *   site + body + hours ──▶ AltitudeTrack ─┬─▶ AltitudeCrossings
+ *                                          ├─▶ RisingAndSetting (over a LevelHorizon)
+ *                                          └─▶ Darkness (the Sun) ──▶ MoonTonight (with its LunarPhase)
  * </pre>
  */
 @NullMarked
