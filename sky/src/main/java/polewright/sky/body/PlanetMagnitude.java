@@ -45,7 +45,7 @@ final class PlanetMagnitude {
                                 * (Math.abs(latitudeDeg(URANUS_POLE, fromSun))
                                         + Math.abs(latitudeDeg(URANUS_POLE, toPlanet)))
                                 / 2;
-            case NEPTUNE -> Math.max(-7.00, Math.min(-6.89, -6.89 - 0.0054 * (year - 1980)));
+            case NEPTUNE -> neptune(phaseDeg, year);
             case SUN, MOON -> throw new IllegalArgumentException(planet + " is not a planet");
         };
         return Double.isNaN(atUnitDistance)
@@ -61,6 +61,12 @@ final class PlanetMagnitude {
             return Double.NaN;
         }
         return -8.914 - 1.825 * Math.sin(tilt) + 0.026 * phaseDeg - 0.378 * Math.sin(tilt) * Math.exp(-2.25 * phaseDeg);
+    }
+
+    /** It brightened from 1980 to 2000; the phase counts from 1.9° on, just about the largest that is seen from Earth. */
+    private static double neptune(double phaseDeg, double year) {
+        double full = Math.max(-7.00, Math.min(-6.89, -6.89 - 0.0054 * (year - 1980)));
+        return phaseDeg > 1.9 ? full + polynomial(phaseDeg, 0, 7.944e-3, 9.617e-5) : full;
     }
 
     private static double latitudeDeg(Vector3D pole, Vector3D direction) {
