@@ -20,10 +20,11 @@ public final class ForkModel {
      * @param reading what its circles say
      */
     public static HourAnglePlace looksAt(Site site, TermValues terms, MountReading reading) {
-        double h = reading.hourAngle().radians();
-        double cosH = Math.cos(h);
-        double sinH = Math.sin(h);
-        double hourAngle = h + terms.of(PointingTerm.HOUR_ANGLE_ZERO).radians();
+        // The fork sags by how it stands, not by what a circle that was never set says.
+        double hourAngle =
+                reading.hourAngle().plus(terms.of(PointingTerm.HOUR_ANGLE_ZERO)).radians();
+        double cosH = Math.cos(hourAngle);
+        double sinH = Math.sin(hourAngle);
         double tilt = terms.of(PointingTerm.AXES_NOT_SQUARE).radians()
                 + terms.of(PointingTerm.FORK_SAG_SIDE).radians() * sinH;
         double declination = reading.declination().radians()
@@ -59,8 +60,7 @@ public final class ForkModel {
         double pole = direction.dotProduct(axis);
         double azimuth = Math.atan2(direction.dotProduct(eastward), direction.dotProduct(eastward.crossProduct(axis)));
         double cone = terms.of(PointingTerm.CONE).radians();
-        double zero = terms.of(PointingTerm.HOUR_ANGLE_ZERO).radians();
-        double hourAngle = -azimuth - zero + (isThroughPole ? Math.PI : 0);
+        double hourAngle = -azimuth + (isThroughPole ? Math.PI : 0);
         double declination = 0;
         // What sags depends on the reading that is sought; each round is nearer by the size of the sag in radians.
         for (int round = 0; round < INVERSE_ROUNDS; round++) {
@@ -71,11 +71,12 @@ public final class ForkModel {
             declination = isThroughPole ? Math.PI - short90 : short90;
             double meridian = Math.cos(cone) * Math.cos(declination);
             double east = Math.sin(cone) * Math.cos(tilt) - Math.cos(cone) * Math.sin(declination) * Math.sin(tilt);
-            hourAngle = Math.atan2(east, meridian) - azimuth - zero;
+            hourAngle = Math.atan2(east, meridian) - azimuth;
         }
         double flat = terms.of(PointingTerm.FORK_SAG_FLAT).radians() * Math.cos(hourAngle);
         return new MountReading(
-                new Angle(hourAngle), new Angle(declination - flat).minus(terms.of(PointingTerm.DECLINATION_ZERO)));
+                new Angle(hourAngle).minus(terms.of(PointingTerm.HOUR_ANGLE_ZERO)),
+                new Angle(declination - flat).minus(terms.of(PointingTerm.DECLINATION_ZERO)));
     }
 
     /** Horizontal, to the right of one who looks along the axis's northern end; east where the axis is upright. */

@@ -14,7 +14,9 @@ import polewright.sky.angle.Angle;
  * Terms that can change together with hardly any star showing it.
  *
  * <p>Found as the long axes of the terms' joint uncertainty: a direction counts that is known {@value #INFLATION} times
- * worse than its terms would be if all others were known, and the terms that make up over {@value #SHARE} of it.
+ * worse than its terms would be if all others were known, and that leaves one of them unsupported or more than
+ * {@value #MANY_CENTRINGS} times as open as the best star was centred; of the terms those that make up over {@value #SHARE}
+ * of it.
  *
  * @param together how they change, the most changed by 1: what is not known
  * @param sigma 1 sigma of that change, as an angle of the most changed term
@@ -25,6 +27,7 @@ public record InseparableTerms(
         Map<PointingTerm, Double> together, Angle sigma, Map<PointingTerm, Double> known, Angle knownSigma) {
     private static final double INFLATION = 4;
     private static final double SHARE = 0.05;
+    private static final double MANY_CENTRINGS = 10;
 
     public InseparableTerms {
         together = Map.copyOf(together);
@@ -55,10 +58,28 @@ public record InseparableTerms(
                 }
             }
             if (moved.size() > 1 && axes.getEigenvalue(i) > INFLATION * INFLATION * alone) {
-                found.add(of(model, terms, moved, way, Math.sqrt(axes.getEigenvalue(i))));
+                InseparableTerms group = of(model, terms, moved, way, Math.sqrt(axes.getEigenvalue(i)));
+                if (group.isOpen(model)) {
+                    found.add(group);
+                }
             }
         }
         return found;
+    }
+
+    private boolean isOpen(PointingModel model) {
+        double finest = model.centrings().stream()
+                .mapToDouble(c -> c.sigma().radians())
+                .min()
+                .orElse(0);
+        return sigma.radians() > MANY_CENTRINGS * finest
+                || together.entrySet().stream()
+                        .anyMatch(e -> !new TermStanding(
+                                        e.getKey(),
+                                        Angle.ZERO,
+                                        sigma.times(Math.abs(e.getValue())),
+                                        e.getKey().usualSize())
+                                .isSupported());
     }
 
     private static InseparableTerms of(

@@ -1,6 +1,7 @@
 package polewright.axis.pointing;
 
 import java.util.List;
+import java.util.Set;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.rig.MountKind;
@@ -32,15 +33,15 @@ public final class PointingFit {
     public static PointingOutcome of(MountKind kind, Site site, List<Centring> centrings) {
         return centrings.isEmpty()
                 ? new PointingOutcome.NoStars()
-                : new PointingOutcome.Fitted(model(kind, site, centrings));
+                : new PointingOutcome.Fitted(model(PointingTerm.of(kind), site, centrings));
     }
 
     /** The same; before any star what is usual. */
-    static PointingModel model(MountKind kind, Site site, List<Centring> centrings) {
+    static PointingModel model(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
         if (centrings.isEmpty()) {
-            return PointingModel.unknown(kind, site);
+            return PointingModel.unknown(possible, site);
         }
-        return new Descent(kind, site, centrings).settled();
+        return new Descent(possible, site, centrings).settled();
     }
 
     /** How the place on the sky moves with each term: rows west and north, columns in the order of the terms. */
@@ -56,7 +57,7 @@ public final class PointingFit {
         return design;
     }
 
-    private record Descent(MountKind kind, Site site, List<Centring> centrings) {
+    private record Descent(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
         PointingModel settled() {
             TermValues terms = start();
             double cost = cost(terms);
@@ -79,7 +80,7 @@ public final class PointingFit {
                     break;
                 }
             }
-            return new PointingModel(kind, site, terms, normal(terms).covariance(), centrings);
+            return new PointingModel(possible, site, terms, normal(terms).covariance(), centrings);
         }
 
         private record Normal(RealMatrix covariance, RealMatrix pull) {}
@@ -102,9 +103,9 @@ public final class PointingFit {
             RealMatrix scale = MatrixUtils.createRealMatrix(count, count);
             for (PointingTerm term : TERMS) {
                 int i = term.column();
-                double prior = term.priorRad(kind);
-                scale.setEntry(i, i, prior);
-                pull.addToEntry(i, 0, prior == 0 ? 0 : -terms.of(term).radians() / (prior * prior));
+                double prior = term.usualSize().radians();
+                scale.setEntry(i, i, possible.contains(term) ? prior : 0);
+                pull.addToEntry(i, 0, -terms.of(term).radians() / (prior * prior));
             }
             RealMatrix scaled = MatrixUtils.createRealIdentityMatrix(count)
                     .add(scale.multiply(seen).multiply(scale));
@@ -115,7 +116,7 @@ public final class PointingFit {
             if (terms.axisOffset().distance().radians() > FARTHEST_AXIS_RAD) {
                 return Double.POSITIVE_INFINITY;
             }
-            return PointingModel.misfit(kind, site, terms, centrings);
+            return PointingModel.misfit(site, terms, centrings);
         }
 
         /** Both zeros by the star whose difference all others are nearest to: no one star, however wrong, upsets it. */

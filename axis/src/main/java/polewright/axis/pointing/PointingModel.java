@@ -2,6 +2,7 @@ package polewright.axis.pointing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
@@ -15,17 +16,20 @@ import polewright.sky.place.Site;
 /**
  * What is known of a mount's errors.
  *
- * @param kind which terms there can be
+ * @param possible which terms such a mount can have
  * @param site where it stands
  * @param terms the likeliest values
  * @param covariance of all terms, in the order of {@link PointingTerm}, radians²
  * @param centrings what it was learned from
  */
 public record PointingModel(
-        MountKind kind, Site site, TermValues terms, RealMatrix covariance, List<Centring> centrings) {
+        Set<PointingTerm> possible, Site site, TermValues terms, RealMatrix covariance, List<Centring> centrings) {
     private static final double RAD2_PER_ARCMIN2 = Math.pow(Math.PI / (180 * 60), 2);
 
     public PointingModel {
+        possible = Set.copyOf(possible);
+        // Rounding must not make it lopsided.
+        covariance = covariance.add(covariance.transpose()).scalarMultiply(0.5);
         centrings = List.copyOf(centrings);
     }
 
@@ -36,12 +40,17 @@ public record PointingModel(
 
     /** Before any star was centred. */
     public static PointingModel unknown(MountKind kind, Site site) {
+        return unknown(PointingTerm.of(kind), site);
+    }
+
+    static PointingModel unknown(Set<PointingTerm> possible, Site site) {
         double[] variances = new double[PointingTerm.values().length];
         for (PointingTerm term : PointingTerm.values()) {
-            variances[term.column()] = Math.pow(term.priorRad(kind), 2);
+            variances[term.column()] =
+                    possible.contains(term) ? Math.pow(term.usualSize().radians(), 2) : 0;
         }
         return new PointingModel(
-                kind, site, TermValues.NONE, MatrixUtils.createRealDiagonalMatrix(variances), List.of());
+                possible, site, TermValues.NONE, MatrixUtils.createRealDiagonalMatrix(variances), List.of());
     }
 
     /** What the circles have to say for a star that is seen there to be in the middle. */
@@ -62,14 +71,14 @@ public record PointingModel(
         RealMatrix gain =
                 shared.multiply(MatrixUtils.inverse(design.multiply(shared).add(noise)));
         RealMatrix left = covariance.subtract(gain.multiply(shared.transpose()));
-        return new PointingModel(kind, site, terms, left, centrings);
+        return new PointingModel(possible, site, terms, left, centrings);
     }
 
     /** Every term that such a mount can have. */
     public List<TermStanding> standings() {
         List<TermStanding> standings = new ArrayList<>();
         for (PointingTerm term : PointingTerm.values()) {
-            if (term.isOf(kind)) {
+            if (possible.contains(term)) {
                 double variance = covariance.getEntry(term.column(), term.column());
                 standings.add(new TermStanding(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
             }
@@ -88,7 +97,7 @@ public record PointingModel(
         for (int i = 0; i < centrings.size(); i++) {
             List<Centring> others = new ArrayList<>(centrings);
             Centring centring = others.remove(i);
-            PointingModel blind = PointingFit.model(kind, site, others);
+            PointingModel blind = PointingFit.model(possible, site, others);
             residuals.add(
                     new StarResidual(centring, offset(centring), blind.offset(centring), blind.surprise(centring)));
         }
@@ -113,14 +122,13 @@ public record PointingModel(
 
     /** χ² of the stars and of the terms against their usual sizes. */
     double misfit() {
-        return misfit(kind, site, terms, centrings);
+        return misfit(site, terms, centrings);
     }
 
-    static double misfit(MountKind kind, Site site, TermValues terms, List<Centring> centrings) {
+    static double misfit(Site site, TermValues terms, List<Centring> centrings) {
         double sum = 0;
         for (PointingTerm term : PointingTerm.values()) {
-            double prior = term.priorRad(kind);
-            sum += prior == 0 ? 0 : Math.pow(terms.of(term).radians() / prior, 2);
+            sum += Math.pow(terms.of(term).radians() / term.usualSize().radians(), 2);
         }
         for (Centring centring : centrings) {
             SkyOffset left = SkyOffset.between(ForkModel.looksAt(site, terms, centring.reading()), centring.seen());

@@ -1,6 +1,8 @@
 package polewright.axis.pointing;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import polewright.axis.rig.MountKind;
 import polewright.sky.angle.Angle;
 
@@ -50,17 +52,16 @@ public enum PointingTerm {
     }
 
     /**
-     * Whether a mount of that kind can have it. Only a fork carries its tube between arms that sag; the other side of a
+     * Those that a mount of that kind can have. Only a fork carries its tube between arms that sag; the other side of a
      * German mount is a reading through the pole, so that its cone and its axes are the fork's own terms.
      */
-    public boolean isOf(MountKind kind) {
+    public static Set<PointingTerm> of(MountKind kind) {
         boolean isFork = kind == MountKind.FORK_ON_WEDGE || kind == MountKind.FORK_UPRIGHT;
-        return isFork || (this != FORK_SAG_FLAT && this != FORK_SAG_SIDE);
-    }
-
-    /** 1 sigma of what it is before anything is known of a mount of that kind; none where it cannot be. */
-    double priorRad(MountKind kind) {
-        return isOf(kind) ? usualSize().radians() : 0;
+        EnumSet<PointingTerm> terms = EnumSet.allOf(PointingTerm.class);
+        if (!isFork) {
+            terms.removeAll(EnumSet.of(FORK_SAG_FLAT, FORK_SAG_SIDE));
+        }
+        return terms;
     }
 
     /** 1 sigma of what it is before anything is known of the mount. */
