@@ -15,8 +15,8 @@ import polewright.sky.time.SkyTime;
 
 /** The usual ways to write a centring down wrongly, tried one by one against what the other stars say. */
 record LikelyMistakes(Weather weather, List<FixedStar> named) {
-    /** χ² of 2 degrees of freedom that chance exceeds once in a hundred. */
-    private static final double FITS = 9.21;
+    /** χ² of 2 degrees of freedom that chance exceeds once in a thousand, as for a star that is not doubted. */
+    private static final double FITS = 13.816;
 
     private static final List<Integer> HOURS = List.of(1, -1, 2, -2, 12, -12);
     private static final double NEAR_DEG = 5;
