@@ -1,7 +1,9 @@
 package polewright.axis.camera;
 
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
 import polewright.sky.angle.Angle;
@@ -23,6 +25,28 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
                 rightAndUp.getEntry(0, 0),
                 (rightAndUp.getEntry(0, 1) + rightAndUp.getEntry(1, 0)) / 2,
                 rightAndUp.getEntry(1, 1));
+    }
+
+    /** From its offset from the pole, and how well that is known. */
+    public static AxisEstimate of(Site site, AxisOffset offset, OffsetCovariance known) {
+        AxisPointing axis = AxisPointing.of(site, offset);
+        Tangents tangents = Tangents.rightAndUp(axis.elevatedEnd());
+        Vector3D pole = AxisPointing.atPole(site).elevatedEnd();
+        double along = axis.elevatedEnd().dotProduct(pole);
+        // A unit vector that moves to the side draws back along the pole.
+        Vector3D byEast = Vector3D.PLUS_I.subtract(offset.east().radians() / along, pole);
+        Vector3D byUp = AxisPointing.upDirection(site).subtract(offset.up().radians() / along, pole);
+        double ee = known.eastEastArcmin2();
+        double eu = known.eastUpArcmin2();
+        double uu = known.upUpArcmin2();
+        RealMatrix turn = MatrixUtils.createRealMatrix(new double[][] {
+            {byEast.dotProduct(tangents.first()), byUp.dotProduct(tangents.first())},
+            {byEast.dotProduct(tangents.second()), byUp.dotProduct(tangents.second())}
+        });
+        RealMatrix arcmin2 = MatrixUtils.createRealMatrix(new double[][] {{ee, eu}, {eu, uu}});
+        return of(
+                axis.elevatedEnd(),
+                turn.multiply(arcmin2).multiply(turn.transpose()).scalarMultiply(ARCSEC2_PER_ARCMIN2));
     }
 
     /** Covariance of the axis's offset from the pole. */

@@ -27,12 +27,40 @@ public record CentredStar(Instant at, SkyBody star, MountDisplay display, boolea
     /** A star in the middle of an ordinary eyepiece's field, by eye (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofArcminutes(1);
 
+    /** Refraction lifts what is so far below a level horizon; a hilltop sees no lower than that either. */
+    private static final double LOWEST_DEG = -1.5;
+
     /** Where it was seen and what the mount read, both as hour angle and declination of that site and time. */
     public Centring reduced(Site site, Weather weather) {
-        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
+        return reduced(ObservingMoment.of(site, SkyTime.of(at), weather));
+    }
+
+    /** The same by a moment that is worked out already; it has to be that of this star. */
+    Centring reduced(ObservingMoment moment) {
         RefractedDirection direction = moment.refracted(Ephemeris.apparent(star, moment));
         HourAnglePlace seen = moment.hourAngle(new AirlessDirection(direction.enu()));
         return new Centring(star.label(), seen, reading(moment), sigma);
+    }
+
+    boolean isUp(Site site, Weather weather) {
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
+        return moment.airless(Ephemeris.apparent(star, moment)).altitude().degrees() > LOWEST_DEG;
+    }
+
+    CentredStar withAt(Instant other) {
+        return new CentredStar(other, star, display, isThroughPole, sigma);
+    }
+
+    CentredStar withStar(SkyBody other) {
+        return new CentredStar(at, other, display, isThroughPole, sigma);
+    }
+
+    CentredStar withDisplay(MountDisplay other) {
+        return new CentredStar(at, star, other, isThroughPole, sigma);
+    }
+
+    CentredStar withThroughPole(boolean other) {
+        return new CentredStar(at, star, display, other, sigma);
     }
 
     private MountReading reading(ObservingMoment moment) {

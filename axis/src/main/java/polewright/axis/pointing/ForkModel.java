@@ -9,6 +9,8 @@ import polewright.sky.place.Site;
 
 /** Where the tube of a fork looks, by its reading and its errors: exact rotations, no small angles. */
 public final class ForkModel {
+    private static final int INVERSE_ROUNDS = 8;
+
     private ForkModel() {}
 
     /**
@@ -18,10 +20,11 @@ public final class ForkModel {
      * @param reading what its circles say
      */
     public static HourAnglePlace looksAt(Site site, TermValues terms, MountReading reading) {
-        double h = reading.hourAngle().radians();
-        double cosH = Math.cos(h);
-        double sinH = Math.sin(h);
-        double hourAngle = h + terms.of(PointingTerm.HOUR_ANGLE_ZERO).radians();
+        // The fork sags by how it stands, not by what a circle that was never set says.
+        double hourAngle =
+                reading.hourAngle().plus(terms.of(PointingTerm.HOUR_ANGLE_ZERO)).radians();
+        double cosH = Math.cos(hourAngle);
+        double sinH = Math.sin(hourAngle);
         double tilt = terms.of(PointingTerm.AXES_NOT_SQUARE).radians()
                 + terms.of(PointingTerm.FORK_SAG_SIDE).radians() * sinH;
         double declination = reading.declination().radians()
@@ -38,10 +41,69 @@ public final class ForkModel {
         double turnedMeridian = meridian * Math.cos(hourAngle) + tiltedEast * Math.sin(hourAngle);
         double turnedEast = -meridian * Math.sin(hourAngle) + tiltedEast * Math.cos(hourAngle);
         Vector3D axis = AxisPointing.of(site, terms.axisOffset()).northernEnd(site);
-        Vector3D eastward = new Vector3D(axis.getY(), -axis.getX(), 0).normalize();
+        Vector3D eastward = eastward(axis);
         Vector3D direction =
                 new Vector3D(turnedMeridian, eastward.crossProduct(axis), turnedEast, eastward, tiltedPole, axis);
         return hourAngle(site, sagged(direction, terms.of(PointingTerm.TUBE_SAG)));
+    }
+
+    /**
+     * What the circles have to say for the tube to look there: undoes {@link #looksAt}. Where the tube cannot get to, within
+     * the cone error of the mount's own pole, the nearest.
+     *
+     * @param isThroughPole whether the tube is to get there through the pole
+     */
+    public static MountReading readingFor(Site site, TermValues terms, HourAnglePlace wanted, boolean isThroughPole) {
+        Vector3D direction = raised(enu(site, wanted), terms.of(PointingTerm.TUBE_SAG));
+        Vector3D axis = AxisPointing.of(site, terms.axisOffset()).northernEnd(site);
+        Vector3D eastward = eastward(axis);
+        double pole = direction.dotProduct(axis);
+        double azimuth = Math.atan2(direction.dotProduct(eastward), direction.dotProduct(eastward.crossProduct(axis)));
+        double cone = terms.of(PointingTerm.CONE).radians();
+        double hourAngle = -azimuth + (isThroughPole ? Math.PI : 0);
+        double declination = 0;
+        // What sags depends on the reading that is sought; each round is nearer by the size of the sag in radians.
+        for (int round = 0; round < INVERSE_ROUNDS; round++) {
+            double tilt = terms.of(PointingTerm.AXES_NOT_SQUARE).radians()
+                    + terms.of(PointingTerm.FORK_SAG_SIDE).radians() * Math.sin(hourAngle);
+            double sine = (pole - Math.sin(cone) * Math.sin(tilt)) / (Math.cos(cone) * Math.cos(tilt));
+            double short90 = Math.asin(Math.max(-1, Math.min(1, sine)));
+            declination = isThroughPole ? Math.PI - short90 : short90;
+            double meridian = Math.cos(cone) * Math.cos(declination);
+            double east = Math.sin(cone) * Math.cos(tilt) - Math.cos(cone) * Math.sin(declination) * Math.sin(tilt);
+            hourAngle = Math.atan2(east, meridian) - azimuth;
+        }
+        double flat = terms.of(PointingTerm.FORK_SAG_FLAT).radians() * Math.cos(hourAngle);
+        return new MountReading(
+                new Angle(hourAngle).minus(terms.of(PointingTerm.HOUR_ANGLE_ZERO)),
+                new Angle(declination - flat).minus(terms.of(PointingTerm.DECLINATION_ZERO)));
+    }
+
+    /** Horizontal, to the right of one who looks along the axis's northern end; east where the axis is upright. */
+    private static Vector3D eastward(Vector3D axis) {
+        double level = Math.hypot(axis.getX(), axis.getY());
+        return level < 1e-12 ? Vector3D.PLUS_I : new Vector3D(axis.getY() / level, -axis.getX() / level, 0);
+    }
+
+    private static Vector3D enu(Site site, HourAnglePlace place) {
+        double sinLat = site.latitude().sin();
+        double cosLat = site.latitude().cos();
+        double meridian = place.declination().cos() * place.hourAngle().cos();
+        double pole = place.declination().sin();
+        return new Vector3D(
+                -place.declination().cos() * place.hourAngle().sin(),
+                cosLat * pole - sinLat * meridian,
+                sinLat * pole + cosLat * meridian);
+    }
+
+    /** Undoes {@link #sagged}. */
+    private static Vector3D raised(Vector3D direction, Angle sag) {
+        AirlessDirection drooping = new AirlessDirection(direction);
+        Angle straight = drooping.altitude();
+        for (int round = 0; round < INVERSE_ROUNDS; round++) {
+            straight = drooping.altitude().plus(sag.times(straight.cos()));
+        }
+        return AirlessDirection.of(drooping.azimuth(), straight).enu();
     }
 
     private static Vector3D sagged(Vector3D direction, Angle sag) {

@@ -1,10 +1,14 @@
 package polewright.axis.pointing;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.camera.AxisEstimate;
+import polewright.axis.rig.MountKind;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
@@ -12,44 +16,125 @@ import polewright.sky.place.Site;
 /**
  * What is known of a mount's errors.
  *
+ * @param possible which terms such a mount can have
  * @param site where it stands
  * @param terms the likeliest values
  * @param covariance of all terms, in the order of {@link PointingTerm}, radians²
  * @param centrings what it was learned from
  */
-public record PointingModel(Site site, TermValues terms, RealMatrix covariance, List<Centring> centrings) {
+public record PointingModel(
+        Set<PointingTerm> possible, Site site, TermValues terms, RealMatrix covariance, List<Centring> centrings) {
     private static final double RAD2_PER_ARCMIN2 = Math.pow(Math.PI / (180 * 60), 2);
 
     public PointingModel {
+        possible = Set.copyOf(possible);
+        // Rounding must not make it lopsided.
+        covariance = covariance.add(covariance.transpose()).scalarMultiply(0.5);
         centrings = List.copyOf(centrings);
     }
 
-    /** Before any star was centred. */
+    /** A fork on a wedge before any star was centred. */
     public static PointingModel unknown(Site site) {
+        return unknown(MountKind.FORK_ON_WEDGE, site);
+    }
+
+    /** Before any star was centred. */
+    public static PointingModel unknown(MountKind kind, Site site) {
+        return unknown(PointingTerm.of(kind), site);
+    }
+
+    static PointingModel unknown(Set<PointingTerm> possible, Site site) {
         double[] variances = new double[PointingTerm.values().length];
         for (PointingTerm term : PointingTerm.values()) {
-            variances[term.column()] = Math.pow(term.usualSize().radians(), 2);
+            variances[term.column()] =
+                    possible.contains(term) ? Math.pow(term.usualSize().radians(), 2) : 0;
         }
-        return new PointingModel(site, TermValues.NONE, MatrixUtils.createRealDiagonalMatrix(variances), List.of());
+        return new PointingModel(
+                possible, site, TermValues.NONE, MatrixUtils.createRealDiagonalMatrix(variances), List.of());
+    }
+
+    /** What the circles have to say for a star that is seen there to be in the middle. */
+    public MountReading readingFor(HourAnglePlace place) {
+        return ForkModel.readingFor(site, terms, place, false);
     }
 
     /** How far from the middle a go-to there is to be expected to land. */
     public GoToError goToError(HourAnglePlace place) {
-        RealMatrix design = PointingFit.design(site, terms, new MountReading(place.hourAngle(), place.declination()));
-        RealMatrix spread = design.multiply(covariance).multiply(design.transpose());
-        double usual = Math.sqrt(spread.getEntry(0, 0) + spread.getEntry(1, 1));
-        return new GoToError(new Angle(usual), new Angle(usual * 1.73));
+        return goToError(designAt(place));
     }
 
     /** What it would be after one more star was centred there, wherever that is found to be. */
     public PointingModel after(HourAnglePlace place, Angle sigma) {
-        RealMatrix design = PointingFit.design(site, terms, new MountReading(place.hourAngle(), place.declination()));
+        RealMatrix design = designAt(place);
         RealMatrix noise = MatrixUtils.createRealIdentityMatrix(2).scalarMultiply(Math.pow(sigma.radians(), 2));
-        RealMatrix innovation =
-                design.multiply(covariance).multiply(design.transpose()).add(noise);
-        RealMatrix gain = covariance.multiply(design.transpose()).multiply(MatrixUtils.inverse(innovation));
-        RealMatrix left = covariance.subtract(gain.multiply(design).multiply(covariance));
-        return new PointingModel(site, terms, left, centrings);
+        RealMatrix shared = covariance.multiply(design.transpose());
+        RealMatrix gain =
+                shared.multiply(MatrixUtils.inverse(design.multiply(shared).add(noise)));
+        RealMatrix left = covariance.subtract(gain.multiply(shared.transpose()));
+        return new PointingModel(possible, site, terms, left, centrings);
+    }
+
+    /** Every term that such a mount can have. */
+    public List<TermStanding> standings() {
+        List<TermStanding> standings = new ArrayList<>();
+        for (PointingTerm term : PointingTerm.values()) {
+            if (possible.contains(term)) {
+                double variance = covariance.getEntry(term.column(), term.column());
+                standings.add(new TermStanding(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
+            }
+        }
+        return standings;
+    }
+
+    /** Terms that the stars tell only together. */
+    public List<InseparableTerms> inseparable() {
+        return InseparableTerms.of(this);
+    }
+
+    /** Each star in turn against the model and against one that did not know it, in the order of the centrings. */
+    public List<StarResidual> residuals() {
+        List<StarResidual> residuals = new ArrayList<>();
+        for (int i = 0; i < centrings.size(); i++) {
+            List<Centring> others = new ArrayList<>(centrings);
+            Centring centring = others.remove(i);
+            PointingModel blind = PointingFit.model(possible, site, others);
+            residuals.add(
+                    new StarResidual(centring, offset(centring), blind.offset(centring), blind.surprise(centring)));
+        }
+        return residuals;
+    }
+
+    /** How much a star's place surprises one who expects it by this model: χ² of 2 degrees of freedom. */
+    double surprise(Centring centring) {
+        SkyOffset offset = offset(centring);
+        RealMatrix design = PointingFit.design(site, terms, centring.reading());
+        double noise = Math.pow(centring.sigma().radians(), 2);
+        RealMatrix expected = design.multiply(covariance)
+                .multiply(design.transpose())
+                .add(MatrixUtils.createRealIdentityMatrix(2).scalarMultiply(noise));
+        RealMatrix seen = MatrixUtils.createColumnRealMatrix(
+                new double[] {offset.west().radians(), offset.north().radians()});
+        return seen.transpose()
+                .multiply(MatrixUtils.inverse(expected))
+                .multiply(seen)
+                .getEntry(0, 0);
+    }
+
+    /** χ² of the stars and of the terms against their usual sizes. */
+    double misfit() {
+        return misfit(site, terms, centrings);
+    }
+
+    static double misfit(Site site, TermValues terms, List<Centring> centrings) {
+        double sum = 0;
+        for (PointingTerm term : PointingTerm.values()) {
+            sum += Math.pow(terms.of(term).radians() / term.usualSize().radians(), 2);
+        }
+        for (Centring centring : centrings) {
+            SkyOffset left = SkyOffset.between(ForkModel.looksAt(site, terms, centring.reading()), centring.seen());
+            sum += Math.pow(left.distance().radians() / centring.sigma().radians(), 2);
+        }
+        return sum;
     }
 
     public AxisOffset axisOffset() {
@@ -63,5 +148,23 @@ public record PointingModel(Site site, TermValues terms, RealMatrix covariance, 
                 covariance.getEntry(east, east) / RAD2_PER_ARCMIN2,
                 covariance.getEntry(east, up) / RAD2_PER_ARCMIN2,
                 covariance.getEntry(up, up) / RAD2_PER_ARCMIN2);
+    }
+
+    /** The axis as a sighting has it; what a fork's sag may imitate widens it upward. */
+    public AxisEstimate axisEstimate() {
+        return AxisEstimate.of(site, axisOffset(), axisCovariance());
+    }
+
+    GoToError goToError(RealMatrix design) {
+        RealMatrix spread = design.multiply(covariance).multiply(design.transpose());
+        return GoToError.of(spread.getEntry(0, 0), spread.getEntry(0, 1), spread.getEntry(1, 1));
+    }
+
+    RealMatrix designAt(HourAnglePlace place) {
+        return PointingFit.design(site, terms, readingFor(place));
+    }
+
+    private SkyOffset offset(Centring centring) {
+        return SkyOffset.between(ForkModel.looksAt(site, terms, centring.reading()), centring.seen());
     }
 }

@@ -1,6 +1,9 @@
 package polewright.axis.pointing;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
+import polewright.axis.rig.MountKind;
 import polewright.sky.angle.Angle;
 
 /**
@@ -29,6 +32,8 @@ public enum PointingTerm {
     /** The tube droops with the cosine of altitude. */
     TUBE_SAG("tube sag", 1);
 
+    private static final List<PointingTerm> IN_ORDER = List.of(values());
+
     private final String words;
     private final double usualSizeArcmin;
 
@@ -39,11 +44,24 @@ public enum PointingTerm {
 
     /** Its place among all, from 0, in vectors and matrices of terms. */
     int column() {
-        return List.of(values()).indexOf(this);
+        return IN_ORDER.indexOf(this);
     }
 
     public String words() {
         return words;
+    }
+
+    /**
+     * Those that a mount of that kind can have. Only a fork carries its tube between arms that sag; the other side of a
+     * German mount is a reading through the pole, so that its cone and its axes are the fork's own terms.
+     */
+    public static Set<PointingTerm> of(MountKind kind) {
+        boolean isFork = kind == MountKind.FORK_ON_WEDGE || kind == MountKind.FORK_UPRIGHT;
+        EnumSet<PointingTerm> terms = EnumSet.allOf(PointingTerm.class);
+        if (!isFork) {
+            terms.removeAll(EnumSet.of(FORK_SAG_FLAT, FORK_SAG_SIDE));
+        }
+        return terms;
     }
 
     /** 1 sigma of what it is before anything is known of the mount. */

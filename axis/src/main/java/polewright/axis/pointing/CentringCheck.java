@@ -1,0 +1,171 @@
+package polewright.axis.pointing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import polewright.axis.rig.MountKind;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.FixedStar;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Weighs centrings against each other.
+ *
+ * <p>A star is wrong when it surprises a model of the others more than chance does once in a thousand, and when the night
+ * is a hundred times likelier without it than without any other; when that cannot be said, all that may be it are named.
+ * With three stars or fewer it never can be: any two agree with some mount.
+ *
+ * <p>What centrings cannot tell: a wrong latitude (a star's hour angle and declination hardly know of it), and a wrong time
+ * or longitude of all, which a mount that reads right ascension shares with the star, and one that reads hour angle takes
+ * into its zero. Such a mistake shows only when a star would have been below the horizon.
+ */
+public final class CentringCheck {
+    private static final double ONCE_IN_A_THOUSAND = 13.816;
+    private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
+    private static final int ANY_AGREE = 3;
+    private static final Angle NEAR_AN_HOUR = Angle.ofArcminutes(10);
+
+    private final Set<PointingTerm> possible;
+    private final Site site;
+    private final Weather weather;
+    private final List<CentredStar> stars;
+    private final LikelyMistakes mistakes;
+
+    private CentringCheck(
+            Set<PointingTerm> possible, Site site, Weather weather, List<CentredStar> stars, LikelyMistakes mistakes) {
+        this.possible = possible;
+        this.site = site;
+        this.weather = weather;
+        this.stars = stars;
+        this.mistakes = mistakes;
+    }
+
+    /**
+     * Which centrings to believe, and what is likely wrong with the others.
+     *
+     * @param named stars that may have been taken for another: the bright ones with a name
+     */
+    public static CheckedCentrings of(
+            MountKind kind, Site site, Weather weather, List<CentredStar> stars, List<FixedStar> named) {
+        return new CentringCheck(
+                        PointingTerm.of(kind), site, weather, List.copyOf(stars), new LikelyMistakes(weather, named))
+                .checked();
+    }
+
+    private CheckedCentrings checked() {
+        List<CentringDoubt> doubts = new ArrayList<>();
+        Set<Integer> left =
+                new TreeSet<>(IntStream.range(0, stars.size()).boxed().toList());
+        List<Integer> down =
+                left.stream().filter(i -> !stars.get(i).isUp(site, weather)).toList();
+        if (!down.isEmpty()) {
+            doubts.add(new CentringDoubt.NotUp(down, raising()));
+            left.removeAll(down);
+        }
+        boolean isDone = false;
+        while (!isDone && left.size() > 1) {
+            PointingModel all = model(left);
+            double worst = all.residuals().stream()
+                    .mapToDouble(StarResidual::leftOutSquare)
+                    .max()
+                    .orElse(0);
+            isDone = worst <= ONCE_IN_A_THOUSAND;
+            if (!isDone) {
+                CentringDoubt doubt = doubt(left, all.misfit());
+                doubts.add(doubt);
+                isDone = !(doubt instanceof CentringDoubt.OneWrong);
+            }
+        }
+        if (left.size() >= ANY_AGREE) {
+            zeroByHours(left, doubts);
+        }
+        return new CheckedCentrings(left.stream().map(stars::get).toList(), doubts);
+    }
+
+    /** Takes those that are not to be believed out of those that are left. */
+    private CentringDoubt doubt(Set<Integer> left, double misfit) {
+        List<CommonMistake> common = agreeing(left, misfit);
+        List<Without> without = left.stream()
+                .map(i -> without(left, i))
+                .sorted(Comparator.comparingDouble(w -> w.others().misfit()))
+                .toList();
+        double least = without.get(0).others().misfit();
+        List<Without> suspects = left.size() <= ANY_AGREE
+                ? without
+                : without.stream()
+                        .filter(w -> w.others().misfit() < least + HUNDRED_TO_ONE)
+                        .toList();
+        if (suspects.size() == 1) {
+            Without wrong = suspects.get(0);
+            left.remove(wrong.index());
+            double surprise = wrong.others().surprise(stars.get(wrong.index()).reduced(site, weather));
+            return new CentringDoubt.OneWrong(wrong.index(), surprise, mistakes(wrong));
+        }
+        if (!common.isEmpty()) {
+            left.clear();
+            return new CentringDoubt.AllMistaken(common);
+        }
+        List<Integer> indexes = suspects.stream().map(Without::index).sorted().toList();
+        indexes.forEach(left::remove);
+        return new CentringDoubt.OneOf(
+                indexes,
+                suspects.stream()
+                        .flatMap(w -> mistakes(w).stream())
+                        .sorted(Comparator.comparingDouble(CentringMistake::square))
+                        .toList());
+    }
+
+    private record Without(int index, PointingModel others) {}
+
+    private Without without(Set<Integer> left, int index) {
+        Set<Integer> others = new TreeSet<>(left);
+        others.remove(index);
+        return new Without(index, model(others));
+    }
+
+    private List<CentringMistake> mistakes(Without without) {
+        return mistakes.of(without.index(), stars.get(without.index()), without.others());
+    }
+
+    private PointingModel model(Set<Integer> some) {
+        return model(site, some.stream().map(stars::get).toList());
+    }
+
+    private PointingModel model(Site at, List<CentredStar> some) {
+        return PointingFit.model(
+                possible, at, some.stream().map(s -> s.reduced(at, weather)).toList());
+    }
+
+    private List<CommonMistake> agreeing(Set<Integer> left, double misfit) {
+        return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
+                .filter(this::isAllUp)
+                .filter(m -> {
+                    PointingModel model = model(m.site(), m.meant());
+                    return model.misfit() < misfit - HUNDRED_TO_ONE
+                            && model.residuals().stream().allMatch(r -> r.leftOutSquare() < ONCE_IN_A_THOUSAND);
+                })
+                .toList();
+    }
+
+    /** What would have had all of them above the horizon; of no use where most are. */
+    private List<CommonMistake> raising() {
+        return SharedMistakes.of(site, stars).stream().filter(this::isAllUp).toList();
+    }
+
+    private boolean isAllUp(CommonMistake mistake) {
+        return mistake.meant().stream().allMatch(s -> s.isUp(mistake.site(), weather));
+    }
+
+    private void zeroByHours(Set<Integer> left, List<CentringDoubt> doubts) {
+        Angle zero = model(left).terms().of(PointingTerm.HOUR_ANGLE_ZERO).wrappedSigned();
+        int hours = (int) Math.round(zero.hours());
+        boolean isNear = zero.minus(Angle.ofHours(hours)).abs().compareTo(NEAR_AN_HOUR) < 0;
+        if (isNear && (Math.abs(hours) == 1 || Math.abs(hours) == 12)) {
+            doubts.add(new CentringDoubt.ZeroByHours(hours));
+        }
+    }
+}

@@ -1,0 +1,17 @@
+package polewright.axis.pointing;
+
+import java.util.List;
+import polewright.sky.place.Site;
+
+/**
+ * A mistake in what all centrings share.
+ *
+ * @param cause in words that complete "all would fit if …"
+ * @param site as it should have been written
+ * @param meant the centrings as they should have been written
+ */
+public record CommonMistake(String cause, Site site, List<CentredStar> meant) {
+    public CommonMistake {
+        meant = List.copyOf(meant);
+    }
+}
