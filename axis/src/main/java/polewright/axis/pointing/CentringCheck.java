@@ -94,7 +94,7 @@ public final class CentringCheck {
                 .sorted(Comparator.comparingDouble(w -> w.others().misfit()))
                 .toList();
         double least = without.get(0).others().misfit();
-        List<CommonMistake> common =
+        List<SharedMistake> common =
                 left.size() <= ANY_AGREE ? List.of() : agreeing(left, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
         if (!common.isEmpty()) {
             left.clear();
@@ -143,7 +143,7 @@ public final class CentringCheck {
     }
 
     /** By which all agree, no worse than if a wrong one was left out. */
-    private List<CommonMistake> agreeing(Set<Integer> left, double most) {
+    private List<SharedMistake> agreeing(Set<Integer> left, double most) {
         return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)
                 .filter(m -> {
@@ -155,11 +155,11 @@ public final class CentringCheck {
     }
 
     /** What would have had all of them above the horizon; of no use where most are. */
-    private List<CommonMistake> raising() {
+    private List<SharedMistake> raising() {
         return SharedMistakes.of(site, stars).stream().filter(this::isAllUp).toList();
     }
 
-    private boolean isAllUp(CommonMistake mistake) {
+    private boolean isAllUp(SharedMistake mistake) {
         return mistake.meant().stream().allMatch(s -> s.isUp(mistake.site(), weather));
     }
 

@@ -186,7 +186,7 @@ class CentringCheckTest {
                         .isInstanceOfSatisfying(
                                 CentringDoubt.NotUp.class,
                                 down -> assertThat(down.mistakes())
-                                        .extracting(CommonMistake::cause)
+                                        .extracting(SharedMistake::cause)
                                         .contains("the site's latitude and longitude were swapped")));
     }
 
