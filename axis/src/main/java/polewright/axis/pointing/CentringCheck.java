@@ -21,7 +21,8 @@ import polewright.sky.place.Weather;
  *
  * <p>What centrings cannot tell: a wrong latitude (a star's hour angle and declination hardly know of it), and a wrong time
  * or longitude of all, which a mount that reads right ascension shares with the star, and one that reads hour angle takes
- * into its zero. Such a mistake shows only when a star would have been below the horizon.
+ * into its zero; nor the equinox of all, which is an axis some minutes of arc off. Such a mistake shows only when a star would
+ * have been below the horizon, or so low that refraction gives it away.
  */
 public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
@@ -88,12 +89,17 @@ public final class CentringCheck {
 
     /** Takes those that are not to be believed out of those that are left. */
     private CentringDoubt doubt(Set<Integer> left, double misfit) {
-        List<CommonMistake> common = agreeing(left, misfit);
         List<Without> without = left.stream()
                 .map(i -> without(left, i))
                 .sorted(Comparator.comparingDouble(w -> w.others().misfit()))
                 .toList();
         double least = without.get(0).others().misfit();
+        List<SharedMistake> common =
+                left.size() <= ANY_AGREE ? List.of() : agreeing(left, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
+        if (!common.isEmpty()) {
+            left.clear();
+            return new CentringDoubt.AllMistaken(common);
+        }
         List<Without> suspects = left.size() <= ANY_AGREE
                 ? without
                 : without.stream()
@@ -104,10 +110,6 @@ public final class CentringCheck {
             left.remove(wrong.index());
             double surprise = wrong.others().surprise(stars.get(wrong.index()).reduced(site, weather));
             return new CentringDoubt.OneWrong(wrong.index(), surprise, mistakes(wrong));
-        }
-        if (!common.isEmpty()) {
-            left.clear();
-            return new CentringDoubt.AllMistaken(common);
         }
         List<Integer> indexes = suspects.stream().map(Without::index).sorted().toList();
         indexes.forEach(left::remove);
@@ -140,23 +142,24 @@ public final class CentringCheck {
                 possible, at, some.stream().map(s -> s.reduced(at, weather)).toList());
     }
 
-    private List<CommonMistake> agreeing(Set<Integer> left, double misfit) {
+    /** By which all agree, no worse than if a wrong one was left out. */
+    private List<SharedMistake> agreeing(Set<Integer> left, double most) {
         return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)
                 .filter(m -> {
                     PointingModel model = model(m.site(), m.meant());
-                    return model.misfit() < misfit - HUNDRED_TO_ONE
+                    return model.misfit() < most
                             && model.residuals().stream().allMatch(r -> r.leftOutSquare() < ONCE_IN_A_THOUSAND);
                 })
                 .toList();
     }
 
     /** What would have had all of them above the horizon; of no use where most are. */
-    private List<CommonMistake> raising() {
+    private List<SharedMistake> raising() {
         return SharedMistakes.of(site, stars).stream().filter(this::isAllUp).toList();
     }
 
-    private boolean isAllUp(CommonMistake mistake) {
+    private boolean isAllUp(SharedMistake mistake) {
         return mistake.meant().stream().allMatch(s -> s.isUp(mistake.site(), weather));
     }
 

@@ -27,7 +27,7 @@ public sealed interface CentringDoubt {
     }
 
     /** Below the horizon at that site and time: some of that is wrong. */
-    record NotUp(List<Integer> indexes, List<CommonMistake> mistakes) implements CentringDoubt {
+    record NotUp(List<Integer> indexes, List<SharedMistake> mistakes) implements CentringDoubt {
         public NotUp {
             indexes = List.copyOf(indexes);
             mistakes = List.copyOf(mistakes);
@@ -35,7 +35,7 @@ public sealed interface CentringDoubt {
     }
 
     /** All contradict each other, and would agree if one thing was different for all. */
-    record AllMistaken(List<CommonMistake> mistakes) implements CentringDoubt {
+    record AllMistaken(List<SharedMistake> mistakes) implements CentringDoubt {
         public AllMistaken {
             mistakes = List.copyOf(mistakes);
         }

@@ -13,7 +13,7 @@ import polewright.sky.angle.Angle;
 /**
  * Terms that can change together with hardly any star showing it.
  *
- * <p>Found as the long axes of the terms' joint uncertainty: a direction counts that is known {@value #INFLATION} times
+ * <p>Found as the long axes of the terms' joint uncertainty, each term in units of what it would be known to alone: a direction counts that is known {@value #INFLATION} times
  * worse than its terms would be if all others were known, and that leaves one of them unsupported or more than
  * {@value #MANY_CENTRINGS} times as open as the best star was centred; of the terms those that make up over {@value #SHARE}
  * of it.
@@ -43,28 +43,43 @@ public record InseparableTerms(
         List<PointingTerm> terms =
                 model.standings().stream().map(TermStanding::term).toList();
         RealMatrix joint = among(model.covariance(), terms);
-        RealMatrix information = MatrixUtils.inverse(joint);
-        EigenDecompositionSymmetric axes = new EigenDecompositionSymmetric(joint);
+        // Each term in units of what it would be known to if all others were: no unit or usual size decides.
+        double[] alone = alone(joint);
+        RealMatrix scale = MatrixUtils.createRealDiagonalMatrix(alone);
+        RealMatrix inverse = MatrixUtils.inverse(scale);
+        EigenDecompositionSymmetric axes = new EigenDecompositionSymmetric(
+                symmetric(inverse.multiply(joint).multiply(inverse)));
         List<InseparableTerms> found = new ArrayList<>();
         for (int i = 0; i < terms.size(); i++) {
             RealVector way = axes.getEigenvector(i);
-            double alone = 0;
             List<PointingTerm> moved = new ArrayList<>();
             for (int j = 0; j < terms.size(); j++) {
-                double share = way.getEntry(j) * way.getEntry(j);
-                alone += share / information.getEntry(j, j);
-                if (share > SHARE) {
+                if (way.getEntry(j) * way.getEntry(j) > SHARE) {
                     moved.add(terms.get(j));
                 }
             }
-            if (moved.size() > 1 && axes.getEigenvalue(i) > INFLATION * INFLATION * alone) {
-                InseparableTerms group = of(model, terms, moved, way, Math.sqrt(axes.getEigenvalue(i)));
+            if (moved.size() > 1 && axes.getEigenvalue(i) > INFLATION * INFLATION) {
+                RealVector change = scale.operate(way);
+                InseparableTerms group = of(model, terms, moved, change, Math.sqrt(axes.getEigenvalue(i)));
                 if (group.isOpen(model)) {
                     found.add(group);
                 }
             }
         }
         return found;
+    }
+
+    private static double[] alone(RealMatrix joint) {
+        RealMatrix information = MatrixUtils.inverse(joint);
+        double[] alone = new double[joint.getRowDimension()];
+        for (int i = 0; i < alone.length; i++) {
+            alone[i] = 1 / Math.sqrt(information.getEntry(i, i));
+        }
+        return alone;
+    }
+
+    private static RealMatrix symmetric(RealMatrix matrix) {
+        return matrix.add(matrix.transpose()).scalarMultiply(0.5);
     }
 
     private boolean isOpen(PointingModel model) {

@@ -13,8 +13,8 @@ final class SharedMistakes {
 
     private SharedMistakes() {}
 
-    static List<CommonMistake> of(Site site, List<CentredStar> stars) {
-        List<CommonMistake> mistakes = new ArrayList<>();
+    static List<SharedMistake> of(Site site, List<CentredStar> stars) {
+        List<SharedMistake> mistakes = new ArrayList<>();
         for (int hours : HOURS) {
             mistakes.add(all(
                     "every time was " + LikelyMistakes.hours(hours),
@@ -23,18 +23,18 @@ final class SharedMistakes {
                     s -> s.withAt(s.at().plus(Duration.ofHours(hours)))));
         }
         if (Math.abs(site.longitude().degrees()) <= 90) {
-            mistakes.add(new CommonMistake(
+            mistakes.add(new SharedMistake(
                     "the site's latitude and longitude were swapped",
                     site(site, site.longitude(), site.latitude()),
                     stars));
         }
-        mistakes.add(new CommonMistake(
+        mistakes.add(new SharedMistake(
                 site.longitude().radians() > 0
                         ? "the site's longitude was west, with a minus"
                         : "the site's longitude was east, without a minus",
                 site(site, site.latitude(), site.longitude().negated()),
                 stars));
-        mistakes.add(new CommonMistake(
+        mistakes.add(new SharedMistake(
                 site.latitude().radians() > 0
                         ? "the site's latitude was south, with a minus"
                         : "the site's latitude was north, without a minus",
@@ -51,9 +51,9 @@ final class SharedMistakes {
         return new Site(latitude, longitude, site.heightMetres());
     }
 
-    private static CommonMistake all(
+    private static SharedMistake all(
             String cause, Site site, List<CentredStar> stars, UnaryOperator<CentredStar> change) {
-        return new CommonMistake(cause, site, stars.stream().map(change).toList());
+        return new SharedMistake(cause, site, stars.stream().map(change).toList());
     }
 
     private static CentredStar otherEquinox(CentredStar star) {

@@ -186,7 +186,7 @@ class CentringCheckTest {
                         .isInstanceOfSatisfying(
                                 CentringDoubt.NotUp.class,
                                 down -> assertThat(down.mistakes())
-                                        .extracting(CommonMistake::cause)
+                                        .extracting(SharedMistake::cause)
                                         .contains("the site's latitude and longitude were swapped")));
     }
 
@@ -202,6 +202,32 @@ class CentringCheckTest {
 
         assertThat(checked.doubts()).containsExactly(new CentringDoubt.ZeroByHours(1));
         assertThat(checked.believed()).hasSize(5);
+    }
+
+    /** At 12° north and 40° east, typed the other way round; by camera, to 5″, some stars low. */
+    @Test
+    void latitudeAndLongitudeSwapped_isNamed_whereRefractionGivesItAway() {
+        Site truth = Site.ofDegrees(12, 40, 240);
+        Site typed = Site.ofDegrees(40, 12, 240);
+        Instant from = Instant.parse("2026-11-25T17:30:00Z");
+        List<FixedStar> nine = List.of(MIRACH, ALPHERATZ, SCHEDAR, HAMAL, DENEB, ENIF, FOMALHAUT, MIRFAK, ALGOL);
+        int named = 0;
+        for (int seed = 0; seed < 12; seed++) {
+            Random random = new Random(seed);
+            TermValues terms = SimulatedRig.drawn(truth, 0.5, random).terms();
+            List<CentredStar> stars =
+                    night(truth, from, nine, Shows.values()[seed % 2], terms, random, Angle.ofArcseconds(5));
+            List<CentringDoubt> doubts = check(typed, stars).doubts();
+            assertThat(doubts).isNotEmpty();
+            named += doubts.stream()
+                            .filter(CentringDoubt.AllMistaken.class::isInstance)
+                            .map(CentringDoubt.AllMistaken.class::cast)
+                            .flatMap(d -> d.mistakes().stream())
+                            .anyMatch(m -> m.cause().equals("the site's latitude and longitude were swapped"))
+                    ? 1
+                    : 0;
+        }
+        assertThat(named).isGreaterThanOrEqualTo(11);
     }
 
     private static String causeOf(List<CentredStar> good, int index, MountDisplay display) {
@@ -252,19 +278,24 @@ class CentringCheckTest {
         return night(site, EVENING, named, shows, terms, new Random(seed));
     }
 
-    /** Each star five minutes after the last, centred to 1′. */
+    /** Each star five minutes after the last. */
     private static List<CentredStar> night(
             Site site, Instant from, List<FixedStar> named, Shows shows, TermValues terms, Random random) {
+        return night(site, from, named, shows, terms, random, SIGMA);
+    }
+
+    private static List<CentredStar> night(
+            Site site, Instant from, List<FixedStar> named, Shows shows, TermValues terms, Random random, Angle sigma) {
         List<CentredStar> stars = new ArrayList<>();
         for (FixedStar star : named) {
             Instant at = from.plus(Duration.ofMinutes(5L * stars.size()));
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), WEATHER);
             CentredStar blank =
-                    new CentredStar(at, star, new MountDisplay.HourAngle(Angle.ZERO, Angle.ZERO), false, SIGMA);
+                    new CentredStar(at, star, new MountDisplay.HourAngle(Angle.ZERO, Angle.ZERO), false, sigma);
             HourAnglePlace seen = blank.reduced(site, WEATHER).seen();
-            Angle west = SIGMA.times(random.nextGaussian() / seen.declination().cos());
+            Angle west = sigma.times(random.nextGaussian() / seen.declination().cos());
             HourAnglePlace middle = new HourAnglePlace(
-                    seen.hourAngle().plus(west), seen.declination().plus(SIGMA.times(random.nextGaussian())));
+                    seen.hourAngle().plus(west), seen.declination().plus(sigma.times(random.nextGaussian())));
             MountReading reading = ForkModel.readingFor(site, terms, middle, false);
             stars.add(blank.withDisplay(
                     shows == Shows.HOUR_ANGLE

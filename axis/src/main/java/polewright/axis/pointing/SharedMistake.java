@@ -10,8 +10,8 @@ import polewright.sky.place.Site;
  * @param site as it should have been written
  * @param meant the centrings as they should have been written
  */
-public record CommonMistake(String cause, Site site, List<CentredStar> meant) {
-    public CommonMistake {
+public record SharedMistake(String cause, Site site, List<CentredStar> meant) {
+    public SharedMistake {
         meant = List.copyOf(meant);
     }
 }
