@@ -43,6 +43,7 @@ import polewright.app.Workbench;
             LogCommand.class,
             ReplayCommand.class,
             WhereCommand.class,
+            ChartCommand.class,
             StarsCommand.class,
             AttitudeCommand.class,
             AxisCommand.class,
