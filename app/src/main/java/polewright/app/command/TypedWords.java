@@ -9,6 +9,7 @@ import polewright.axis.camera.Drive;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
 import polewright.frames.decode.Mosaic;
+import polewright.night.tonight.Purpose;
 
 /** How words that are typed become values, where an option does not say so itself. */
 final class TypedWords {
@@ -24,6 +25,7 @@ final class TypedWords {
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
         commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
         commands.registerConverter(Drive.class, new WordInput<>(Drive.class));
+        commands.registerConverter(Purpose.class, new WordInput<>(Purpose.class));
         commands.registerConverter(Mosaic.class, new WordInput<>(Mosaic.class));
         commands.registerConverter(FrameOptions.YesOrNo.class, new WordInput<>(FrameOptions.YesOrNo.class));
     }

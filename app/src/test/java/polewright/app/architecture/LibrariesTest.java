@@ -36,6 +36,8 @@ class LibrariesTest {
         "java.sql, polewright.night.log",
         "picocli, polewright.app..",
         "me.tongfei, polewright.app.command",
+        "gg.jte, polewright.app.page",
+        "com.openhtmltopdf, polewright.app.page",
         "com.drew, polewright.frames.decode",
         "com.twelvemonkeys, polewright.frames.decode",
     })

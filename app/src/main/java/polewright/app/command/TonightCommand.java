@@ -1,0 +1,161 @@
+package polewright.app.command;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.app.Workbench;
+import polewright.app.input.BodyFinder;
+import polewright.app.input.FileInput;
+import polewright.app.json.TonightJson;
+import polewright.app.page.PlanPage;
+import polewright.app.text.AngleWords;
+import polewright.app.text.TonightWords;
+import polewright.axis.drawing.Palette;
+import polewright.night.event.NightEvent;
+import polewright.night.tonight.NightDrawing;
+import polewright.night.tonight.Purpose;
+import polewright.night.tonight.Target;
+import polewright.night.tonight.TonightsPlan;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+
+@Command(
+        name = "tonight",
+        description = "Whether the night is worth it, when it is dark, and what to look at in which order.",
+        footer = {
+            "",
+            "For example:",
+            "  polewright tonight",
+            "  polewright tonight --for camera --count 3 --target \"M 42\"",
+            "  polewright tonight --plan tonight.pdf"
+        })
+final class TonightCommand implements Callable<Integer> {
+    private static final int USUAL_COUNT = 8;
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
+    private final Workbench workbench;
+
+    @Option(
+            names = "--for",
+            paramLabel = "eyes|camera",
+            description = "What the telescope is for tonight. Default: eyes; the camera, if the rig has one.")
+    private @Nullable Purpose purpose;
+
+    @Option(names = "--count", paramLabel = "N", description = "How many targets to plan, 1 to 20. Default: 8.")
+    private int count = USUAL_COUNT;
+
+    @Option(
+            names = "--target",
+            paramLabel = "BODY",
+            converter = BodyFinder.class,
+            description = "Something that must be in it: a name, or RA,DEC in degrees. May be given again.")
+    private List<SkyBody> wanted = new ArrayList<>();
+
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            converter = FileInput.class,
+            description = "Also write it as one page, FILE.html or FILE.pdf; with --red, red on black.")
+    private @Nullable Path page;
+
+    @Mixin
+    private EveningOptions evening;
+
+    @Mixin
+    private Output output;
+
+    @Option(names = "--dark", description = "The page in dim red on black.")
+    private boolean dark;
+
+    TonightCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        if (count < 1 || count > 20) {
+            throw new WrongUsage(count + " targets are outside 1 to 20.");
+        }
+        if (page != null && !isHtml(page) && !isPdf(page)) {
+            throw new WrongUsage("the page " + page + " is neither .html nor .pdf: end its name in one of them.");
+        }
+        EveningOptions.Typed typed = evening.typed(workbench);
+        Purpose chosen =
+                purpose != null ? purpose : typed.evening().rig().cameras().isEmpty() ? Purpose.EYES : Purpose.CAMERA;
+        TonightsPlan plan = TonightsPlan.of(typed.evening(), chosen, targets(typed), count);
+        TonightWords words = new TonightWords(plan, typed.zone());
+        if (output.isJson()) {
+            output.print(workbench, TonightJson.of(plan, typed.zone()));
+        } else {
+            output.say(workbench, words.all());
+        }
+        if (page != null) {
+            PlanPage made = page(plan, words, typed);
+            ResultFile.write(page, isPdf(page) ? made.pdf() : made.html().getBytes(StandardCharsets.UTF_8));
+            output.mention(workbench, "Written: " + page);
+        }
+        return 0;
+    }
+
+    private PlanPage page(TonightsPlan plan, TonightWords words, EveningOptions.Typed typed) {
+        List<String> times = new ArrayList<>(words.darkness());
+        times.addAll(words.preparations());
+        List<String> rest = new ArrayList<>(words.others());
+        rest.addAll(words.missed());
+        String site = typed.night()
+                .map(night -> night.begun().siteName())
+                .orElseGet(() -> AngleWords.site(typed.evening().site()));
+        return new PlanPage(
+                site + ", night of "
+                        + DAY.format(plan.evening()
+                                .darkness()
+                                .sunsetToSunrise()
+                                .from()
+                                .atZone(typed.zone())),
+                words.worth(),
+                times,
+                words.plan(),
+                rest,
+                NightDrawing.svg(plan, typed.zone(), dark ? Palette.DARK : Palette.LIGHT),
+                dark);
+    }
+
+    /** The lists, and what was asked for tonight, which takes the place of its like in the lists. */
+    private List<Target> targets(EveningOptions.Typed typed) {
+        Map<String, Target> targets = new LinkedHashMap<>();
+        Target.ofLists().forEach(target -> targets.put(target.label(), target));
+        List<SkyBody> asked = new ArrayList<>(wanted);
+        typed.night()
+                .ifPresent(night -> night.standing().forEach(logged -> {
+                    if (logged.event() instanceof NightEvent.TargetWanted target) {
+                        asked.add(target.target());
+                    }
+                }));
+        for (SkyBody body : asked) {
+            if (body == SolarSystemBody.SUN) {
+                throw new WrongUsage("the Sun is no target for the night: it burns eyes and cameras.");
+            }
+            targets.put(body.label(), Target.wanted(body));
+        }
+        return List.copyOf(targets.values());
+    }
+
+    private static boolean isPdf(Path file) {
+        return file.toString().toLowerCase(Locale.ROOT).endsWith(".pdf");
+    }
+
+    private static boolean isHtml(Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        return name.endsWith(".html") || name.endsWith(".htm");
+    }
+}

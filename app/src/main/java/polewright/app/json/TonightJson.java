@@ -1,0 +1,72 @@
+package polewright.app.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.ZoneId;
+import polewright.app.text.ReachWords;
+import polewright.night.tonight.NightPlan;
+import polewright.night.tonight.Purpose;
+import polewright.night.tonight.Showing;
+import polewright.night.tonight.TargetOutcome;
+import polewright.night.tonight.TonightsExposure;
+import polewright.night.tonight.TonightsPlan;
+import polewright.sky.time.Interval;
+
+/** The plan of a night as JSON. */
+public final class TonightJson {
+    private TonightJson() {}
+
+    public static ObjectNode of(TonightsPlan tonight, ZoneId zone) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("at", tonight.evening().now().toString());
+        node.put("for", tonight.purpose() == Purpose.EYES ? "eyes" : "camera");
+        node.put("field_deg", tonight.field().degrees());
+        node.set("darkness", DarknessJson.of(tonight.evening().darkness(), tonight.moon(), zone));
+        ArrayNode slots = node.putArray("plan");
+        for (NightPlan.Slot slot : tonight.plan().slots()) {
+            ObjectNode one = interval(slots.addObject(), slot.when());
+            showing(one, slot.showing());
+            TonightsExposure.of(tonight.evening(), slot.showing())
+                    .ifPresent(limit -> one.put(
+                                    "longest_unguided_s", limit.unguided().toMillis() / 1000.0)
+                            .put("longest_guided_s", limit.guided().toMillis() / 1000.0));
+        }
+        ArrayNode others = node.putArray("others");
+        tonight.others().forEach(showing -> showing(others.addObject(), showing));
+        ArrayNode missed = node.putArray("missed");
+        tonight.missed()
+                .forEach(outcome -> missed.addObject()
+                        .put("target", outcome.target().label())
+                        .put(
+                                "why",
+                                outcome instanceof TargetOutcome.OutOfReach out
+                                        ? ReachWords.of(out.barrier())
+                                        : "the night is not dark enough for it"));
+        return node;
+    }
+
+    private static void showing(ObjectNode node, Showing showing) {
+        node.put("target", showing.target().label())
+                .put("kind", showing.target().kind())
+                .put("wanted", showing.target().isWanted())
+                .put("best", showing.best().toString())
+                .put("best_alt_deg", showing.bestAltitude().degrees())
+                .put("culmination", showing.culmination().toString())
+                .put("moon_distance_deg", showing.moonDistance().degrees())
+                .put("sky_mag_arcsec2", showing.sky())
+                .put("score", showing.score());
+        showing.target().magnitude().ifPresent(magnitude -> node.put("mag", magnitude));
+        showing.target().surfaceBrightness().ifPresent(surface -> node.put("surface_mag_arcsec2", surface));
+        if (showing.target().major().radians() > 0) {
+            node.put("size_arcmin", showing.target().major().arcminutes());
+        }
+        ArrayNode windows = node.putArray("windows");
+        showing.windows().forEach(window -> interval(windows.addObject(), window));
+    }
+
+    private static ObjectNode interval(ObjectNode node, Interval interval) {
+        return node.put("from", interval.from().toString())
+                .put("to", interval.to().toString());
+    }
+}

@@ -1,0 +1,222 @@
+package polewright.app.text;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.axis.allowance.ExposureLimits;
+import polewright.night.tonight.NightPlan;
+import polewright.night.tonight.Purpose;
+import polewright.night.tonight.Showing;
+import polewright.night.tonight.Target;
+import polewright.night.tonight.TargetOutcome;
+import polewright.night.tonight.TonightsExposure;
+import polewright.night.tonight.TonightsPlan;
+import polewright.sky.almanac.Darkness;
+import polewright.sky.almanac.SunDepth;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.time.Interval;
+
+/** The plan of a night: whether it is worth it, when it is dark, what to look at in which order. */
+public final class TonightWords {
+    private static final Duration TO_SET_UP = Duration.ofMinutes(45);
+
+    private final TonightsPlan tonight;
+    private final NightClock clock;
+    private final ZoneId zone;
+
+    public TonightWords(TonightsPlan tonight, ZoneId zone) {
+        this.tonight = tonight;
+        this.zone = zone;
+        this.clock = new NightClock(zone, tonight.evening().darkness().noonToNoon());
+    }
+
+    /** All of it, for a screen. */
+    public List<String> all() {
+        List<String> lines = new ArrayList<>();
+        lines.add(worth());
+        lines.addAll(darkness());
+        lines.addAll(preparations());
+        lines.add("");
+        lines.addAll(plan());
+        if (!tonight.others().isEmpty()) {
+            lines.add("");
+            lines.add("Also good tonight:");
+            others().forEach(line -> lines.add("  " + line));
+        }
+        lines.addAll(missed());
+        return lines;
+    }
+
+    /** {@code Worth it: 10 h 50 min of true night, 6 h 20 min of it without the Moon.} */
+    public String worth() {
+        Darkness darkness = tonight.evening().darkness();
+        if (darkness.isPolarDay()) {
+            return "Not tonight: the Sun does not set.";
+        }
+        Optional<Interval> night = darkness.below(SunDepth.ASTRONOMICAL);
+        if (night.isEmpty()) {
+            return "Bright things only: the sky does not get quite dark tonight.";
+        }
+        Duration moonless =
+                tonight.moon().moonless().stream().map(Interval::length).reduce(Duration.ZERO, Duration::plus);
+        String dark = length(night.get().length()) + " of true night, ";
+        if (moonless.toMinutes() < 30) {
+            return tonight.moon().phase().litShare() < 0.3
+                    ? "Worth it: " + dark + "with a slim Moon."
+                    : "For planets, clusters and double stars: " + dark + "the Moon in all of it.";
+        }
+        return "Worth it: " + dark
+                + (moonless.compareTo(night.get().length().minusMinutes(1)) >= 0
+                        ? "no Moon in it."
+                        : length(moonless) + " of it without the Moon.");
+    }
+
+    public List<String> darkness() {
+        return DarknessWords.of(
+                tonight.evening().site(),
+                tonight.evening().weather(),
+                tonight.evening().darkness(),
+                tonight.moon(),
+                zone);
+    }
+
+    /** What to do before it is dark, as far as it is still ahead. */
+    public List<String> preparations() {
+        List<String> lines = new ArrayList<>();
+        Darkness darkness = tonight.evening().darkness();
+        Instant now = tonight.evening().now();
+        darkness.below(SunDepth.SUNSET).map(Interval::from).ifPresent(sunset -> {
+            Instant begin = sunset.minus(TO_SET_UP);
+            if (now.isBefore(sunset) && sunset.isAfter(darkness.noonToNoon().from())) {
+                lines.add("By " + clock.inSentence(begin)
+                        + ": tripod, wedge, level (polewright ground). The tube capped while the Sun is up.");
+            }
+        });
+        darkness.below(SunDepth.NAUTICAL)
+                .map(Interval::from)
+                .filter(now::isBefore)
+                .ifPresent(dusk -> lines.add("From " + clock.inSentence(dusk)
+                        + ": the axis (polewright next), then alignment stars (polewright stars)."));
+        return lines;
+    }
+
+    /** The order, two lines a target. */
+    public List<String> plan() {
+        List<String> lines = new ArrayList<>();
+        if (tonight.plan().slots().isEmpty()) {
+            lines.add("Nothing can be planned: nothing of the lists is in reach while it is dark enough.");
+            return lines;
+        }
+        lines.add("The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
+                + ". Of the weather nothing is known here.");
+        int number = 1;
+        Optional<Instant> ended = Optional.empty();
+        for (NightPlan.Slot slot : tonight.plan().slots()) {
+            Instant from = slot.when().from();
+            ended.filter(end -> Duration.between(end, from).toMinutes() >= 10)
+                    .ifPresent(end -> lines.add("   " + clock.span(new Interval(end, from)) + ": a gap."));
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "%2d %s  %s",
+                    number++,
+                    clock.span(slot.when()),
+                    title(slot.showing().target())));
+            lines.add("     " + detail(slot));
+            exposure(slot.showing()).ifPresent(exposure -> lines.add("     " + exposure));
+            ended = Optional.of(slot.when().to());
+        }
+        if (tonight.purpose() == Purpose.CAMERA && tonight.evening().axis().isEmpty()) {
+            lines.add("How long exposures may be is known once the axis is (polewright next).");
+        }
+        return lines;
+    }
+
+    private static String title(Target target) {
+        return target.label()
+                + (target.kind().equals("the Moon") || target.kind().equals("star or place")
+                        ? ""
+                        : ", " + target.kind());
+    }
+
+    private String detail(NightPlan.Slot slot) {
+        Showing showing = slot.showing();
+        HourAnglePlace place = showing.path().at(slot.when().from());
+        var direction = tonight.evening().moment(slot.when().from()).airless(place);
+        return AngleWords.compassPoint(direction.azimuth()) + ", "
+                + degrees(tonight.evening().reach().altitudeSeen(place)) + " up; "
+                + figures(showing) + "in reach " + windows(showing)
+                + "; highest " + clock.inSentence(showing.culmination()) + ".";
+    }
+
+    private String figures(Showing showing) {
+        Target target = showing.target();
+        StringBuilder words = new StringBuilder();
+        target.magnitude().ifPresent(m -> words.append(String.format(Locale.ROOT, "magnitude %.1f, ", m)));
+        if (target.major().radians() > 0) {
+            words.append(AngleWords.size(target.major())).append(" long, ");
+        }
+        boolean moonIsUp = tonight.moon().up().stream().anyMatch(up -> up.contains(showing.best()));
+        if (moonIsUp && !target.kind().equals("the Moon")) {
+            words.append("Moon ").append(degrees(showing.moonDistance())).append(" away, ");
+        }
+        if (words.length() > 0) {
+            words.setLength(words.length() - 2);
+            words.append("; ");
+        }
+        return words.toString();
+    }
+
+    private String windows(Showing showing) {
+        return String.join(" and ", showing.windows().stream().map(clock::span).toList());
+    }
+
+    private Optional<String> exposure(Showing showing) {
+        if (tonight.purpose() == Purpose.EYES) {
+            return Optional.empty();
+        }
+        return TonightsExposure.of(tonight.evening(), showing).map(TonightWords::exposure);
+    }
+
+    private static String exposure(ExposureLimits.Limit limit) {
+        return "Single exposures up to " + TimeSpans.atMost(limit.unguided()) + "; guided, "
+                + TimeSpans.atMost(limit.guided()) + ".";
+    }
+
+    /** What else shows well, a line each. */
+    public List<String> others() {
+        return tonight.others().stream().map(this::other).toList();
+    }
+
+    private String other(Showing showing) {
+        return title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
+                + degrees(showing.bestAltitude()) + " up.";
+    }
+
+    /** What was asked for and cannot be had, with the reason. */
+    public List<String> missed() {
+        List<String> lines = new ArrayList<>();
+        for (TargetOutcome outcome : tonight.missed()) {
+            String why = outcome instanceof TargetOutcome.OutOfReach out
+                    ? "even when highest, " + ReachWords.of(out.barrier())
+                    : "the night is not dark enough for it";
+            lines.add("Not tonight: " + outcome.target().label() + ": " + why + ".");
+        }
+        return lines;
+    }
+
+    private static String degrees(Angle angle) {
+        return Math.round(angle.degrees()) + "°";
+    }
+
+    private static String length(Duration length) {
+        long minutes = Math.round(length.toSeconds() / 60.0);
+        return minutes < 60
+                ? minutes + " min"
+                : minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
+    }
+}

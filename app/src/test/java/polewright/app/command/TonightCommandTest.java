@@ -1,0 +1,124 @@
+package polewright.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.app.CommandRun;
+
+class TonightCommandTest {
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeEach
+    void beforeDark() {
+        person = new CommandRun(folder, "2026-12-10T14:00:00Z");
+        person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+    }
+
+    @Test
+    void theFirstLineSaysWhetherItIsWorthIt_andNothingIsWiderThanAScreen() {
+        CommandRun.Outcome outcome = person.good("tonight", "--zone", "Europe/London");
+        assertThat(outcome.lines().get(0)).startsWith("Worth it: 12 h 8 min of true night, ");
+        assertThat(outcome.lines()).allMatch(line -> line.length() <= 80);
+        assertThat(outcome.out())
+                .contains("  Sun sets                      15:46 GMT")
+                .contains("The plan, for eyes. Of the weather nothing is known here.")
+                .contains("By 15:01: tripod, wedge, level (polewright ground).");
+    }
+
+    @Test
+    void whatIsWantedIsPlanned_orRefusedInWords() {
+        person.good("target", "M 33");
+        person.good("target", "M 8");
+        String out = person.good("tonight", "--count", "3").out();
+        assertThat(out)
+                .contains("M 33")
+                .contains("Not tonight: M 8 (Lagoon Nebula): even when highest, below the horizon.");
+        assertThat(person.good("log").out()).contains("wanted: M 33");
+        assertThat(person.run("target", "sun").status()).isEqualTo(2);
+        assertThat(person.run("tonight", "--target", "sun").complaint())
+                .isEqualTo("polewright tonight: the Sun is no target for the night: it burns eyes and cameras.");
+    }
+
+    @Test
+    void aSkylineShortensTheWindows() throws IOException {
+        String open = windows();
+        person.good("horizon", "0,30");
+        assertThat(windows()).isNotEqualTo(open);
+    }
+
+    private String windows() throws IOException {
+        JsonNode plan = new ObjectMapper()
+                .readTree(person.good("tonight", "--target", "M 31", "--json").out());
+        for (JsonNode slot : plan.get("plan")) {
+            if (slot.get("target").asText().startsWith("M 31")) {
+                return slot.get("windows").toString();
+            }
+        }
+        throw new AssertionError("M 31 is not planned: " + plan);
+    }
+
+    @Test
+    void jsonHasTheWholePlan() throws IOException {
+        JsonNode plan = new ObjectMapper()
+                .readTree(person.good("tonight", "--count", "5", "--json").out());
+        assertThat(plan.get("plan").size()).isEqualTo(5);
+        assertThat(plan.get("darkness").isObject()).isTrue();
+        assertThat(plan.get("plan").get(0).has("culmination")).isTrue();
+    }
+
+    @Test
+    void thePageIsWellFormed_andAsksForNothingElsewhere() throws Exception {
+        Path html = folder.resolve("tonight.html");
+        person.good("tonight", "--plan", html.toString());
+        String page = Files.readString(html);
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
+        factory.newDocumentBuilder().parse(new ByteArrayInputStream(Files.readAllBytes(html)));
+        assertThat(page.replace("http://www.w3.org/", "")).doesNotContain("http:", "https:", "src=", "@import");
+        assertThat(page)
+                .contains("<h1>Larkfell, night of 10 December 2026</h1>")
+                .contains("<svg ");
+        Path dark = folder.resolve("dark.html");
+        person.good("tonight", "--dark", "--plan", dark.toString());
+        assertThat(Files.readString(dark)).contains("background: #000000");
+    }
+
+    @Test
+    void thePdfIsOnePage_thatCanBeReadAsText() throws IOException {
+        Path pdf = folder.resolve("tonight.pdf");
+        CommandRun.Outcome outcome = person.good("tonight", "--plan", pdf.toString());
+        assertThat(outcome.out()).endsWith("Written: " + pdf + "\n");
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+            assertThat(new PDFTextStripper().getText(document))
+                    .contains("Larkfell, night of 10 December 2026", "The plan, for eyes", "Also");
+        }
+    }
+
+    @Test
+    void whatCannotBeMeantIsRefused() {
+        assertThat(person.run("tonight", "--plan", "tonight.txt").complaint())
+                .isEqualTo("polewright tonight: the page tonight.txt is neither .html nor .pdf: end its name in one of"
+                        + " them.");
+        assertThat(person.run("tonight", "--count", "0").complaint())
+                .isEqualTo("polewright tonight: 0 targets are outside 1 to 20.");
+        assertThat(person.run("tonight", "--zone", "Larkfell").complaint())
+                .isEqualTo("polewright tonight: 'Larkfell' is no time zone: write one such as Europe/London, +01:00 or"
+                        + " UTC.");
+    }
+}

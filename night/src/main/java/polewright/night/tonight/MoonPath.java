@@ -1,0 +1,58 @@
+package polewright.night.tonight;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.almanac.LunarPhase;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystem;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.Interval;
+
+/** Where the Moon is at evenly spaced times of a night, worked out once for all targets. */
+final class MoonPath {
+    private static final Duration STEP = Duration.ofMinutes(20);
+
+    /** Of one time: the Moon's direction in the site's hour-angle frame, its altitude, its phase. */
+    record Now(Instant at, Vector3D unit, Angle altitude, Angle phaseAngle) {
+        Angle distance(HourAnglePlace place) {
+            return new Angle(Vector3D.angle(unit, MoonPath.unit(place)));
+        }
+    }
+
+    private final List<Now> times;
+
+    private MoonPath(List<Now> times) {
+        this.times = times;
+    }
+
+    static MoonPath of(Evening evening, Interval when) {
+        List<Now> times = new ArrayList<>();
+        for (Instant at = when.from(); !at.isAfter(when.to()); at = at.plus(STEP)) {
+            ObservingMoment moment = evening.moment(at);
+            var place = SolarSystem.apparent(SolarSystemBody.MOON, moment);
+            times.add(new Now(
+                    at,
+                    unit(moment.hourAngle(place)),
+                    moment.airless(place).altitude(),
+                    LunarPhase.at(moment).phaseAngle()));
+        }
+        return new MoonPath(times);
+    }
+
+    List<Now> times() {
+        return times;
+    }
+
+    static Vector3D unit(HourAnglePlace place) {
+        double cosDec = place.declination().cos();
+        return new Vector3D(
+                cosDec * place.hourAngle().cos(),
+                cosDec * place.hourAngle().sin(),
+                place.declination().sin());
+    }
+}

@@ -1,0 +1,166 @@
+package polewright.night.tonight;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import polewright.axis.reach.Reach;
+import polewright.axis.reach.ReachOutcome;
+import polewright.axis.reach.SkyPath;
+import polewright.sky.almanac.Moonlight;
+import polewright.sky.almanac.SunDepth;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.FixedStar;
+import polewright.sky.body.PlanetAppearance;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.Interval;
+import polewright.sky.time.SiderealRate;
+
+/**
+ * When and how well each target of a list shows tonight.
+ *
+ * <p>Only while the Sun is down: the Moon and planets from sunset to sunrise, everything else while it is as dark as the
+ * night gets, down to the end of astronomical twilight. So nothing is ever near the Sun.
+ */
+public final class TargetFinder {
+    // Planets move by a minute of arc in ten minutes at the most, the Moon by five.
+    private static final Duration MOVING_STEP = Duration.ofMinutes(10);
+
+    private final Evening evening;
+    private final Reach reach;
+    private final Angle field;
+    private final Optional<Interval> sunDown;
+    private final Optional<Interval> dark;
+    private final Instant reference;
+    private final ObservingMoment moment;
+    private final Optional<MoonPath> moon;
+
+    /** @param field what the telescope shows at once: its widest eyepiece's field, or the camera's */
+    public TargetFinder(Evening evening, Angle field) {
+        this.evening = evening;
+        this.reach = evening.reach();
+        this.field = field;
+        this.sunDown = evening.darkness().below(SunDepth.SUNSET).flatMap(this::fromNow);
+        this.dark = evening.darkness()
+                .below(SunDepth.ASTRONOMICAL)
+                .or(() -> evening.darkness().below(SunDepth.NAUTICAL))
+                .flatMap(this::fromNow);
+        this.reference = evening.darkness().midnight().at();
+        this.moment = evening.moment(reference);
+        this.moon = sunDown.map(when -> MoonPath.of(evening, when));
+    }
+
+    private Optional<Interval> fromNow(Interval interval) {
+        Instant now = evening.now();
+        if (!now.isBefore(interval.to())) {
+            return Optional.empty();
+        }
+        return Optional.of(now.isAfter(interval.from()) ? new Interval(now, interval.to()) : interval);
+    }
+
+    /** Each of them, in the order given. */
+    public List<TargetOutcome> find(List<Target> targets) {
+        return targets.stream().map(this::find).toList();
+    }
+
+    /** Those that show, best first; what was asked for comes before the rest. */
+    public static List<Showing> ranked(List<TargetOutcome> outcomes) {
+        return outcomes.stream()
+                .filter(TargetOutcome.Shows.class::isInstance)
+                .map(outcome -> ((TargetOutcome.Shows) outcome).showing())
+                .sorted(Comparator.comparing(
+                                (Showing showing) -> !showing.target().isWanted())
+                        .thenComparing(
+                                Comparator.comparingDouble(Showing::score).reversed()))
+                .toList();
+    }
+
+    /** One target; planets with their size and brightness of tonight. */
+    public TargetOutcome find(Target listed) {
+        Target target = ofTonight(listed);
+        Optional<Interval> when = target.isBrightBody() ? sunDown : dark;
+        if (when.isEmpty()) {
+            return new TargetOutcome.TooLight(target);
+        }
+        SkyPath path = path(target, when.get());
+        ReachOutcome outcome = reach.windows(path, when.get());
+        return outcome instanceof ReachOutcome.Reachable reachable
+                ? new TargetOutcome.Shows(showing(target, path, reachable.windows(), when.get()))
+                : new TargetOutcome.OutOfReach(target, ((ReachOutcome.Never) outcome).barrier());
+    }
+
+    private Target ofTonight(Target target) {
+        if (!(target.body() instanceof SolarSystemBody body) || !body.isPlanet()) {
+            return target;
+        }
+        PlanetAppearance planet = PlanetAppearance.at(body, moment);
+        return new Target(
+                body,
+                target.kind(),
+                planet.magnitude(),
+                planet.diameter(),
+                planet.diameter(),
+                target.renown(),
+                target.isWanted());
+    }
+
+    private SkyPath path(Target target, Interval when) {
+        if (target.body() instanceof FixedStar star) {
+            return SkyPath.fixed(moment.hourAngle(moment.apparent(star.star())), reference);
+        }
+        List<HourAnglePlace> places = new ArrayList<>();
+        for (Instant at = when.from(); at.isBefore(when.to().plus(MOVING_STEP)); at = at.plus(MOVING_STEP)) {
+            ObservingMoment then = evening.moment(at);
+            places.add(then.hourAngle(Ephemeris.apparent(target.body(), then)));
+        }
+        return at -> {
+            long millis = Math.max(0, Duration.between(when.from(), at).toMillis());
+            int index = (int) Math.min(places.size() - 1L, millis / MOVING_STEP.toMillis());
+            Instant known = when.from().plus(MOVING_STEP.multipliedBy(index));
+            return SkyPath.fixed(places.get(index), known).at(at);
+        };
+    }
+
+    private Showing showing(Target target, SkyPath path, List<Interval> windows, Interval when) {
+        Instant best = windows.get(0).from();
+        Angle bestAltitude = Angle.ZERO;
+        Angle bestDistance = Angle.HALF_TURN;
+        double bestSky = Moonlight.DARK_ZENITH;
+        double bestScore = -1;
+        for (MoonPath.Now now : moon.orElseThrow().times()) {
+            if (windows.stream().noneMatch(window -> window.contains(now.at())) && bestScore >= 0) {
+                continue;
+            }
+            Instant at = windows.stream().anyMatch(window -> window.contains(now.at())) ? now.at() : best;
+            HourAnglePlace place = path.at(at);
+            Angle altitude = reach.altitudeSeen(place);
+            Angle distance = now.distance(place);
+            double sky = Moonlight.sky(altitude, now.altitude(), distance, now.phaseAngle());
+            double score = Merit.of(target, altitude, sky, field);
+            if (score > bestScore) {
+                best = at;
+                bestAltitude = altitude;
+                bestDistance = distance;
+                bestSky = sky;
+                bestScore = score;
+            }
+        }
+        return new Showing(
+                target, path, windows, best, bestAltitude, culmination(path, when), bestDistance, bestSky, bestScore);
+    }
+
+    private static Instant culmination(SkyPath path, Interval when) {
+        double hourAngle = path.at(when.from()).hourAngle().radians();
+        double wait = Math.floorMod(Math.round(-hourAngle / SiderealRate.RAD_PER_SECOND), 86164L);
+        Instant at = when.from().plusSeconds((long) wait);
+        if (!at.isAfter(when.to())) {
+            return at;
+        }
+        return Math.abs(hourAngle) < Math.abs(path.at(when.to()).hourAngle().radians()) ? when.from() : when.to();
+    }
+}

@@ -1,0 +1,81 @@
+package polewright.night.tonight;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import polewright.axis.rig.Camera;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
+import polewright.axis.work.WorkPreset;
+import polewright.sky.almanac.MoonTonight;
+import polewright.sky.angle.Angle;
+
+/**
+ * What to do with tonight: an order of targets, what else shows, and what does not.
+ *
+ * @param moon what the Moon does
+ * @param field what the telescope shows at once
+ * @param plan the order
+ * @param others what else shows well, best first
+ * @param missed what was asked for and cannot be looked at
+ */
+public record TonightsPlan(
+        Evening evening,
+        Purpose purpose,
+        MoonTonight moon,
+        Angle field,
+        NightPlan plan,
+        List<Showing> others,
+        List<TargetOutcome> missed) {
+    private static final Duration A_LOOK = Duration.ofMinutes(30);
+    private static final Duration A_SERIES = Duration.ofMinutes(90);
+    private static final int MOST_OTHERS = 8;
+    // Wider than this it is a finder.
+    private static final Angle WIDEST_EYEPIECE = Angle.ofDegrees(3);
+    private static final Angle USUAL_FIELD = Angle.ofDegrees(0.8);
+
+    public TonightsPlan {
+        others = List.copyOf(others);
+        missed = List.copyOf(missed);
+    }
+
+    /**
+     * The plan.
+     *
+     * @param targets all that could be looked at, what was asked for among them
+     * @param count how many are to be planned
+     */
+    public static TonightsPlan of(Evening evening, Purpose purpose, List<Target> targets, int count) {
+        Angle field = field(evening.rig(), purpose);
+        List<TargetOutcome> outcomes = new TargetFinder(evening, field).find(targets);
+        List<Showing> ranked = TargetFinder.ranked(outcomes);
+        List<Showing> chosen = ranked.subList(0, Math.min(count, ranked.size()));
+        NightPlan plan = NightPlan.of(chosen, purpose == Purpose.EYES ? A_LOOK : A_SERIES, evening.reach());
+        Set<Showing> planned =
+                plan.slots().stream().map(NightPlan.Slot::showing).collect(Collectors.toSet());
+        List<Showing> others = new ArrayList<>();
+        ranked.stream()
+                .filter(showing -> !planned.contains(showing))
+                .limit(MOST_OTHERS)
+                .forEach(others::add);
+        List<TargetOutcome> missed = outcomes.stream()
+                .filter(outcome -> outcome.target().isWanted() && !(outcome instanceof TargetOutcome.Shows))
+                .toList();
+        return new TonightsPlan(
+                evening, purpose, MoonTonight.of(evening.site(), evening.darkness()), field, plan, others, missed);
+    }
+
+    private static Angle field(Rig rig, Purpose purpose) {
+        if (purpose == Purpose.CAMERA) {
+            return WorkPreset.mainCamera(rig).map(Camera::field).orElse(USUAL_FIELD);
+        }
+        return rig.optics().stream()
+                .map(Optic::field)
+                .filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0)
+                .max(Comparator.naturalOrder())
+                .orElse(USUAL_FIELD);
+    }
+}
