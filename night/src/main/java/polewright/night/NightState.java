@@ -84,6 +84,7 @@ public record NightState(
         }
         Folding folding = new Folding(begun, SettingsDown.of(standing), models);
         standing.forEach(folding::add);
+        folding.finish();
         Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), folding.steps);
         ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
         Daylight daylight = daylight(moment);
@@ -144,6 +145,7 @@ public record NightState(
         private final ModelCache models;
         private final List<Step> steps = new ArrayList<>();
         private final Set<SightingKind> alreadyRead = EnumSet.noneOf(SightingKind.class);
+        private final CentringsSoFar centrings = new CentringsSoFar();
         private Allowance allowance;
         private Optional<Work> work = Optional.empty();
         private boolean clamped;
@@ -158,6 +160,7 @@ public record NightState(
 
         private void add(LoggedEvent logged) {
             NightEvent event = logged.event();
+            centrings.before(logged, begun, models).ifPresent(this::centred);
             steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
             clamped = NightSteps.isClampedAfter(event, clamped);
             if (event instanceof NightEvent.SightingTaken taken) {
@@ -174,6 +177,15 @@ public record NightState(
                 allowance = models.zone(logged.seq(), set.work(), begun);
                 work = Optional.of(set.work());
             }
+        }
+
+        private void finish() {
+            centrings.atLast(begun, models).ifPresent(this::centred);
+        }
+
+        private void centred(Step.Sighted together) {
+            steps.add(together);
+            sighted(together.seq(), together.sighting());
         }
 
         private void sighted(long seq, Sighting sighting) {

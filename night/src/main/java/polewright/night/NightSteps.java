@@ -22,11 +22,14 @@ final class NightSteps {
         SettingsDown settings = SettingsDown.of(standing);
         NightState.ModelCache models = new NightState.ModelCache();
         List<Step> steps = new ArrayList<>();
+        CentringsSoFar centrings = new CentringsSoFar();
         boolean clamped = false;
         for (LoggedEvent logged : standing) {
+            centrings.before(logged, begun, models).ifPresent(steps::add);
             steps.addAll(of(logged, clamped, begun, settings, models));
             clamped = isClampedAfter(logged.event(), clamped);
         }
+        centrings.atLast(begun, models).ifPresent(steps::add);
         return steps;
     }
 

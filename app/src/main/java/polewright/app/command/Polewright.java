@@ -44,6 +44,8 @@ import polewright.app.Workbench;
             ReplayCommand.class,
             WhereCommand.class,
             ChartCommand.class,
+            CentreCommand.class,
+            PointingCommand.class,
             TonightCommand.class,
             TargetCommand.class,
             StarsCommand.class,

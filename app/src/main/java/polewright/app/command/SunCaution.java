@@ -29,6 +29,11 @@ final class SunCaution {
 
     /** For a sighting that was just logged: one line, or none. */
     static List<String> of(NightEvent event, Site site) {
+        if (event instanceof NightEvent.StarCentred star) {
+            ObservingMoment moment =
+                    ObservingMoment.of(site, SkyTime.of(star.centred().at()), Weather.standardAt(site.heightMetres()));
+            return near(moment, Ephemeris.apparent(star.centred().star(), moment));
+        }
         if (!(event instanceof NightEvent.SightingTaken taken)) {
             return List.of();
         }

@@ -14,7 +14,8 @@ public sealed interface Sighting
                 StillPoint,
                 StarDrift,
                 TurnedFrames,
-                FieldDrift {
+                FieldDrift,
+                CentredStars {
     /** When it was made; for a drift, when it began. */
     Instant at();
 

@@ -1,0 +1,186 @@
+package polewright.app.command;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.input.BodyFinder;
+import polewright.app.input.CentringTable;
+import polewright.app.input.FileInput;
+import polewright.app.input.MountReadingInput;
+import polewright.app.input.UtcInput;
+import polewright.app.json.PointingJson;
+import polewright.app.text.PointingWords;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.pointing.MountDisplay;
+import polewright.night.NightPointing;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+
+@Command(
+        name = "centre",
+        description = {
+            "Log that a star stands in the middle of the field, and what the mount reads.",
+            "From three stars on they tell the mount's errors and where the axis points."
+        },
+        footer = {
+            "",
+            "For example:",
+            "  polewright centre capella --reads 5h17m38s,+46d12m36s",
+            "  polewright centre rigel --reads 78.71,-8.12 --j2000",
+            "  polewright centre vega --hour-angle --reads 2h10m,+38d48m --at 2026-11-25T20:00Z",
+            "  polewright centre --csv centrings.csv"
+        })
+final class CentreCommand extends AppendingCommand {
+    @Parameters(
+            paramLabel = "BODY",
+            arity = "0..1",
+            converter = BodyFinder.class,
+            description = "What was centred: a star, a planet, an object, or RA,DEC in degrees (ICRS), such as the"
+                    + " middle of a matched frame.")
+    private @Nullable SkyBody body;
+
+    @Option(
+            names = "--reads",
+            paramLabel = "RA,DEC",
+            converter = MountReadingInput.class,
+            description = "What the mount shows: 5h17m38s,+46d12m36s, or plain degrees.")
+    private MountReadingInput.@Nullable Typed reads;
+
+    @Option(names = "--j2000", description = "The mount counts from the equinox of J2000.0, not of date.")
+    private boolean isJ2000;
+
+    @Option(names = "--hour-angle", description = "The mount shows hour angle, west positive, not right ascension.")
+    private boolean isHourAngle;
+
+    @Option(names = "--through-pole", description = "The fork went through the pole to get there.")
+    private boolean isThroughPole;
+
+    @Option(names = "--sigma", paramLabel = "ARCMIN", description = "How well it is centred, 1 sigma. Default: 1.")
+    private @Nullable Double sigmaArcmin;
+
+    @Option(
+            names = "--at",
+            paramLabel = "TIME",
+            converter = UtcInput.class,
+            description = "When it stood in the middle, with zone: 2026-11-25T20:00Z. Default: now.")
+    private @Nullable Instant at;
+
+    @Option(
+            names = "--csv",
+            paramLabel = "FILE",
+            converter = FileInput.class,
+            description = "Many at once, from a table: docs/pointing.md.")
+    private @Nullable Path csv;
+
+    CentreCommand(Workbench workbench) {
+        super(workbench, "centred");
+    }
+
+    @Override
+    public Integer call() {
+        if (csv == null) {
+            return super.call();
+        }
+        if (body != null || reads != null) {
+            throw new WrongUsage("a table and one star at once: give --csv alone.");
+        }
+        return importTable(csv);
+    }
+
+    private int importTable(Path file) {
+        List<CentredStar> stars = read(file);
+        stars.forEach(star -> requireNotSun(star.star()));
+        try (NightLog opened = log().openExisting(bench())) {
+            NightId id = LogOption.latest(opened);
+            Instant now = bench().now();
+            NightState.ModelCache models = new NightState.ModelCache();
+            // All of it is known to be usable before any of it is logged.
+            List<LoggedEvent> more = new ArrayList<>(opened.events(id));
+            for (CentredStar star : stars) {
+                more.add(new LoggedEvent(
+                        more.get(more.size() - 1).seq() + 1, star.at(), new NightEvent.StarCentred(star)));
+            }
+            NightState night = NightState.of(more, now, models);
+            stars.forEach(star -> opened.append(id, new NightEvent.StarCentred(star), star.at()));
+            if (output().isJson()) {
+                output().print(bench(), PointingJson.of(night, NightPointing.of(night)));
+            } else {
+                output().say(bench(), "Logged " + stars.size() + " centrings from " + file + ".");
+                output().say(bench(), PointingWords.brief(night, NightPointing.of(night)));
+            }
+        }
+        return 0;
+    }
+
+    private static List<CentredStar> read(Path file) {
+        try {
+            return CentringTable.read(Files.readString(file, StandardCharsets.UTF_8));
+        } catch (InputRefused refused) {
+            throw new JobFailed(file + ": " + refused.getMessage());
+        } catch (IOException e) {
+            throw new JobFailed(file + " cannot be read: name a table of centrings, as docs/pointing.md has it.");
+        }
+    }
+
+    @Override
+    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+        if (body == null || reads == null) {
+            throw new InputRefused(
+                    "which star and what the mount reads are both needed",
+                    "for example: polewright centre capella --reads 5h17m38s,+46d12m36s");
+        }
+        requireNotSun(body);
+        MountDisplay display = isHourAngle
+                ? new MountDisplay.HourAngle(reads.first(), reads.declination())
+                : new MountDisplay.RightAscension(reads.first(), reads.declination(), isJ2000);
+        Angle sigma = sigmaArcmin == null ? CentredStar.USUAL_SIGMA : Angle.ofArcminutes(sigmaArcmin);
+        if (!(sigma.arcminutes() >= 0.001 && sigma.degrees() <= 5)) {
+            throw new InputRefused(
+                    "an uncertainty of " + sigmaArcmin + " arcminutes is outside 0.001 to 300", "1 is usual by eye");
+        }
+        return new NightEvent.StarCentred(
+                new CentredStar(given().orElseGet(bench::now), body, display, isThroughPole, sigma));
+    }
+
+    private static void requireNotSun(SkyBody star) {
+        if (star == SolarSystemBody.SUN) {
+            throw new InputRefused(
+                    "the Sun is never centred", "keep the tube capped by day, or use a proper filter and a planet");
+        }
+    }
+
+    @Override
+    Optional<Instant> given() {
+        return Optional.ofNullable(at);
+    }
+
+    @Override
+    String logged() {
+        return "centred " + (body == null ? "a star" : body.label());
+    }
+
+    @Override
+    void afterwards(NightState night) {
+        if (!output().isJson()) {
+            output().say(bench(), PointingWords.brief(night, NightPointing.of(night)));
+        }
+    }
+}

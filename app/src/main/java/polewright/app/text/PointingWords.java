@@ -1,0 +1,252 @@
+package polewright.app.text;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.AdvisedStar;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.pointing.CentringDoubt;
+import polewright.axis.pointing.CentringMistake;
+import polewright.axis.pointing.GoToSky;
+import polewright.axis.pointing.InseparableTerms;
+import polewright.axis.pointing.PointingModel;
+import polewright.axis.pointing.PointingOutcome;
+import polewright.axis.pointing.PointingTerm;
+import polewright.axis.pointing.SharedMistake;
+import polewright.axis.pointing.SkyOffset;
+import polewright.axis.pointing.StarResidual;
+import polewright.axis.pointing.TermStanding;
+import polewright.axis.reach.Reach;
+import polewright.axis.reach.ReachableSky;
+import polewright.axis.sighting.CentredStars;
+import polewright.axis.work.Look;
+import polewright.axis.work.Work;
+import polewright.night.BrightStars;
+import polewright.night.NightPointing;
+import polewright.night.NightState;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SkyTime;
+
+/** What centred stars tell of a mount. */
+public final class PointingWords {
+    private static final Angle LOWEST = Angle.ofDegrees(20);
+    private static final Angle NEW_STAR = Angle.ofDegrees(3);
+
+    private PointingWords() {}
+
+    /** After one more star: how well go-tos land now, and what contradicts. */
+    public static List<String> brief(NightState night, NightPointing pointing) {
+        List<String> lines = new ArrayList<>();
+        if (pointing.outcome() instanceof PointingOutcome.Fitted fitted && isTelling(pointing)) {
+            lines.add(expected(night, fitted.model()));
+        } else {
+            lines.add(few(pointing));
+        }
+        lines.addAll(doubts(pointing));
+        return lines;
+    }
+
+    /** All of it. */
+    public static List<String> full(NightState night, NightPointing pointing, Instant now) {
+        List<String> lines = new ArrayList<>();
+        if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
+            lines.add(few(pointing));
+            lines.addAll(doubts(pointing));
+            return lines;
+        }
+        PointingModel model = fitted.model();
+        lines.add(expected(night, model));
+        night.work().map(work -> enough(work, night, model)).ifPresent(lines::addAll);
+        next(night, model, now).ifPresent(lines::add);
+        lines.addAll(doubts(pointing));
+        if (!isTelling(pointing)) {
+            lines.add(few(pointing));
+        }
+        lines.add("");
+        lines.addAll(terms(model));
+        if (isTelling(pointing)) {
+            lines.add(axis(model.axisOffset(), model.axisCovariance()));
+        }
+        lines.add("");
+        lines.addAll(residuals(pointing, model));
+        return lines;
+    }
+
+    private static boolean isTelling(NightPointing pointing) {
+        return pointing.checked().believed().size() >= CentredStars.FEWEST;
+    }
+
+    private static String few(NightPointing pointing) {
+        int believed = pointing.checked().believed().size();
+        return (believed == 0 ? "No star" : believed == 1 ? "One star" : believed + " stars")
+                + " centred since the axis"
+                + " last moved: from three on they tell the mount's errors and where the axis points.";
+    }
+
+    private static String expected(NightState night, PointingModel model) {
+        return "Go-tos land within " + AngleWords.size(over(night, model).nineteenOfTwenty(model))
+                + " of the middle, 19 times in 20, over the sky in reach; by "
+                + model.centrings().size() + (model.centrings().size() == 1 ? " star." : " stars.");
+    }
+
+    private static GoToSky over(NightState night, PointingModel model) {
+        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        return GoToSky.of(model, ReachableSky.above(LOWEST, night.begun().site(), reach));
+    }
+
+    private static List<String> enough(Work work, NightState night, PointingModel model) {
+        Angle error = over(night, model).nineteenOfTwenty(model);
+        List<String> lines = new ArrayList<>();
+        work.items().stream()
+                .filter(Look.class::isInstance)
+                .map(Look.class::cast)
+                .forEach(look -> look.goToWithin()
+                        .ifPresent(within ->
+                                lines.add((error.compareTo(within) <= 0 ? "Good enough for " : "Not yet enough for ")
+                                        + look.name() + ", which wants " + AngleWords.size(within) + ".")));
+        return lines;
+    }
+
+    private static Optional<String> next(NightState night, PointingModel model, Instant now) {
+        ObservingMoment moment = ObservingMoment.of(
+                night.begun().site(), SkyTime.of(now), night.begun().weather());
+        if (SunGuard.at(moment).isSunUp()) {
+            return Optional.of("By day polewright stars says which star to centre, away from the Sun.");
+        }
+        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        List<AdvisedStar> candidates = BrightStars.upAt(moment).stream()
+                .filter(star -> reach.canReach(star.place()))
+                .filter(star -> model.centrings().stream()
+                        .noneMatch(centring -> SkyOffset.between(centring.seen(), star.place())
+                                        .distance()
+                                        .compareTo(NEW_STAR)
+                                < 0))
+                .toList();
+        List<HourAnglePlace> places =
+                candidates.stream().map(AdvisedStar::place).toList();
+        GoToSky sky = over(night, model);
+        OptionalInt best = sky.best(model, places, CentredStar.USUAL_SIGMA);
+        if (best.isEmpty()) {
+            return Optional.empty();
+        }
+        AdvisedStar star = candidates.get(best.getAsInt());
+        Angle then = sky.nineteenOfTwenty(model.after(star.place(), CentredStar.USUAL_SIGMA));
+        return Optional.of("NEXT  Centre " + star.name() + ", "
+                + AngleWords.compassPoint(star.direction().azimuth()) + ", "
+                + StarFindingWords.fists(star.direction().altitude()) + " up: then within about "
+                + AngleWords.size(then) + ".");
+    }
+
+    private static List<String> terms(PointingModel model) {
+        List<String> lines = new ArrayList<>();
+        lines.add("The mount's errors, as far as these stars tell them:");
+        List<String> open = new ArrayList<>();
+        for (TermStanding standing : model.standings()) {
+            if (standing.isSupported()) {
+                lines.add(String.format(
+                        Locale.ROOT,
+                        "  %-24s %s ± %s",
+                        standing.term().words(),
+                        signed(standing.value()),
+                        AngleWords.size(standing.sigma())));
+            } else {
+                open.add(standing.term().words());
+            }
+        }
+        if (!open.isEmpty()) {
+            lines.add("Not told: " + String.join("; ", open) + ".");
+        }
+        for (InseparableTerms group : model.inseparable()) {
+            lines.add("Told only together: "
+                    + group.terms().stream().map(PointingTerm::words).collect(Collectors.joining("; ")) + ".");
+        }
+        return lines;
+    }
+
+    private static String signed(Angle angle) {
+        return (angle.radians() < 0 ? "-" : "+") + AngleWords.size(angle);
+    }
+
+    private static String axis(AxisOffset offset, OffsetCovariance covariance) {
+        return "By these stars the axis points " + AngleWords.size(offset.east())
+                + (offset.east().radians() < 0 ? " west" : " east") + " and " + AngleWords.size(offset.up())
+                + (offset.up().radians() < 0 ? " below" : " above") + " the pole (± "
+                + AngleWords.size(covariance.sigmaEast()) + ", " + AngleWords.size(covariance.sigmaUp())
+                + "); it counts as a sighting.";
+    }
+
+    private static List<String> residuals(NightPointing pointing, PointingModel model) {
+        List<String> lines = new ArrayList<>();
+        lines.add("Left at each star, and what a go-to there would have missed by without it:");
+        int index = 0;
+        for (StarResidual residual : model.residuals()) {
+            CentredStar star = pointing.checked().believed().get(index++);
+            long seq = pointing.seqs().get(pointing.stars().indexOf(star));
+            lines.add("  #" + seq + " " + star.star().label() + ": " + offset(residual.left()) + "; "
+                    + AngleWords.size(residual.leftOut().distance()) + ".");
+        }
+        return lines;
+    }
+
+    private static String offset(SkyOffset offset) {
+        return AngleWords.size(offset.west())
+                + (offset.west().radians() < 0 ? " east, " : " west, ")
+                + AngleWords.size(offset.north())
+                + (offset.north().radians() < 0 ? " south" : " north");
+    }
+
+    /** Centrings that cannot be right, each with what would make it fit. */
+    public static List<String> doubts(NightPointing pointing) {
+        List<String> lines = new ArrayList<>();
+        for (CentringDoubt doubt : pointing.checked().doubts()) {
+            if (doubt instanceof CentringDoubt.OneWrong wrong) {
+                lines.add("DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is left out"
+                        + likely(wrong.mistakes()) + ". To take it back: polewright undo "
+                        + pointing.seqs().get(wrong.index()) + ".");
+            } else if (doubt instanceof CentringDoubt.OneOf one) {
+                lines.add("DOUBT " + stars(pointing, one.indexes())
+                        + " contradict each other, and which is wrong cannot be told" + likely(one.mistakes())
+                        + ". Centre one more star.");
+            } else if (doubt instanceof CentringDoubt.NotUp down) {
+                lines.add("DOUBT " + stars(pointing, down.indexes())
+                        + (down.indexes().size() == 1 ? " was" : " were")
+                        + " below the horizon then: the star, the time or the site is wrong" + shared(down.mistakes())
+                        + ".");
+            } else if (doubt instanceof CentringDoubt.AllMistaken all) {
+                lines.add("DOUBT  All of them contradict each other" + shared(all.mistakes()) + ".");
+            } else if (doubt instanceof CentringDoubt.ZeroByHours hours) {
+                lines.add("NOTE  The zero of hour angle is off by " + Math.abs(hours.hours())
+                        + (Math.abs(hours.hours()) == 1 ? " whole hour" : " whole hours")
+                        + ": the clock, summer time or the longitude may be wrong; or the mount was never set. Go-tos are"
+                        + " right either way.");
+            }
+        }
+        return lines;
+    }
+
+    private static String star(NightPointing pointing, int index) {
+        return " #" + pointing.seqs().get(index) + " "
+                + pointing.stars().get(index).star().label();
+    }
+
+    private static String stars(NightPointing pointing, List<Integer> indexes) {
+        return indexes.stream().map(index -> star(pointing, index)).collect(Collectors.joining(","));
+    }
+
+    private static String likely(List<CentringMistake> mistakes) {
+        return mistakes.isEmpty() ? "" : ". It would fit if " + mistakes.get(0).cause();
+    }
+
+    private static String shared(List<SharedMistake> mistakes) {
+        return mistakes.isEmpty() ? "" : ". All would fit if " + mistakes.get(0).cause();
+    }
+}

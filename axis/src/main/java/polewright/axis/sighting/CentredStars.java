@@ -1,0 +1,84 @@
+package polewright.axis.sighting;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.axis.camera.AxisEstimate;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.pointing.CentringCheck;
+import polewright.axis.pointing.PointingFit;
+import polewright.axis.pointing.PointingOutcome;
+import polewright.axis.rig.MountKind;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Stars that were centred while the axis stood still, and what the mount read each time. Together they tell where the axis
+ * points, beside the mount's other errors; one or two tell nothing of it.
+ *
+ * @param mount its kind: which errors it can have
+ * @param stars in order of time
+ */
+public record CentredStars(MountKind mount, List<CentredStar> stars) implements Sighting {
+    /** Fewer leave the zeros and the axis open. */
+    public static final int FEWEST = 3;
+
+    public CentredStars {
+        stars = List.copyOf(stars);
+    }
+
+    /**
+     * The sighting that these are, if they tell anything.
+     *
+     * @return empty when fewer than {@link #FEWEST} can be believed
+     */
+    public static Optional<CentredStars> of(MountKind kind, Site site, Weather weather, List<CentredStar> stars) {
+        if (stars.size() < FEWEST) {
+            return Optional.empty();
+        }
+        // Which star was meant instead does not matter here: what contradicts the others is left out either way.
+        List<CentredStar> believed =
+                CentringCheck.of(kind, site, weather, stars, List.of()).believed();
+        return believed.size() < FEWEST ? Optional.empty() : Optional.of(new CentredStars(kind, believed));
+    }
+
+    @Override
+    public Instant at() {
+        return stars.get(0).at();
+    }
+
+    @Override
+    public String kind() {
+        return "centred stars";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        PointingOutcome outcome = PointingFit.of(
+                mount,
+                site,
+                stars.stream().map(star -> star.reduced(site, weather)).toList());
+        if (!(outcome instanceof PointingOutcome.Fitted fitted)) {
+            throw new IllegalStateException("no stars were centred");
+        }
+        AxisEstimate axis = fitted.model().axisEstimate();
+        return new AxisModel() {
+            @Override
+            public int size() {
+                return 2;
+            }
+
+            @Override
+            public double[] residual(Vector3D elevatedEnd) {
+                return axis.normalisedDistance(elevatedEnd);
+            }
+        };
+    }
+
+    /** None of the whole: a star that was mistaken has been left out. */
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of();
+    }
+}

@@ -1,0 +1,48 @@
+package polewright.night;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.axis.fix.Step;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.sighting.CentredStars;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/**
+ * Stars centred since the axis last moved, while a night's events are gone through in order. Together they are one sighting;
+ * it stands where the last of them does, before the move that ends it.
+ */
+final class CentringsSoFar {
+    private final List<CentredStar> stars = new ArrayList<>();
+    private long lastSeq;
+
+    /** Takes in an event; what those before it come to, if it moves the axis and so ends them. */
+    Optional<Step.Sighted> before(LoggedEvent logged, NightEvent.Begun begun, NightState.ModelCache models) {
+        if (logged.event() instanceof NightEvent.StarCentred star) {
+            stars.add(star.centred());
+            lastSeq = logged.seq();
+            return Optional.empty();
+        }
+        if (!isMove(logged.event())) {
+            return Optional.empty();
+        }
+        Optional<Step.Sighted> ended = atLast(begun, models);
+        stars.clear();
+        return ended;
+    }
+
+    /** What those since the last move come to. */
+    Optional<Step.Sighted> atLast(NightEvent.Begun begun, NightState.ModelCache models) {
+        return CentredStars.of(begun.rig().kind(), begun.site(), begun.weather(), stars)
+                .map(together -> models.step(lastSeq, together, begun));
+    }
+
+    /** Whether an event moves the axis, or may have. */
+    static boolean isMove(NightEvent event) {
+        return event instanceof NightEvent.ScrewsTurned
+                || event instanceof NightEvent.Clamped
+                || event instanceof NightEvent.Unclamped
+                || event instanceof NightEvent.Knocked;
+    }
+}
