@@ -36,7 +36,8 @@ final class NightTime {
             notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
                     + "): check the date and the zone.");
         }
-        if (given.isPresent() && !(event instanceof NightEvent.SightingTaken)) {
+        if (given.isPresent()
+                && !(event instanceof NightEvent.SightingTaken || event instanceof NightEvent.StarCentred)) {
             lastEvent(before)
                     .filter(last -> given.get().isBefore(last.at().minus(CLOCKS_DIFFER)))
                     .ifPresent(last -> notes.add("NOTE  it is taken as done after #" + last.seq() + " of "

@@ -49,6 +49,7 @@ import polewright.app.Workbench;
             TonightCommand.class,
             TargetCommand.class,
             StarsCommand.class,
+            UprightCommand.class,
             AttitudeCommand.class,
             AxisCommand.class,
             WatchCommand.class,

@@ -7,22 +7,24 @@ import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** Places spread evenly over the sky that a rig can reach. */
+/** Places spread evenly over the sky. */
 public final class ReachableSky {
     private static final double STEP_DEG = 12;
 
     private ReachableSky() {}
 
-    /** About one for each 12° square above an altitude. */
+    /** About one for each 12° square above an altitude, of those in reach. */
     public static List<HourAnglePlace> above(Angle lowest, Site site, Reach reach) {
+        return above(lowest, site).stream().filter(reach::canReach).toList();
+    }
+
+    /** About one for each 12° square above an altitude. */
+    public static List<HourAnglePlace> above(Angle lowest, Site site) {
         List<HourAnglePlace> places = new ArrayList<>();
         for (double altitude = lowest.degrees(); altitude <= 88; altitude += STEP_DEG) {
             int around = Math.max(1, (int) Math.round(360 * Math.cos(Math.toRadians(altitude)) / STEP_DEG));
             for (int i = 0; i < around; i++) {
-                HourAnglePlace place = place(site, 360.0 * i / around, altitude);
-                if (reach.canReach(place)) {
-                    places.add(place);
-                }
+                places.add(place(site, 360.0 * i / around, altitude));
             }
         }
         return places;

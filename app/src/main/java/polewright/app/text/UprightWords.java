@@ -1,0 +1,80 @@
+package polewright.app.text;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import polewright.axis.allowance.ExposureLimits;
+import polewright.axis.rig.Camera;
+import polewright.night.tonight.UprightExposures;
+
+/** What a fork set upright allows a camera. */
+public final class UprightWords {
+    private static final int[] ALTITUDES = {30, 45, 60, 75, 85};
+    private static final double NEARLY_ALL = 0.9;
+    private static final double SOME = 0.25;
+
+    private UprightWords() {}
+
+    /**
+     * Whether the wedge is worth it, then the table.
+     *
+     * @param isAxisKnown whether {@code onWedge} is by tonight's axis, not by a usual one
+     */
+    public static List<String> of(
+            UprightExposures upright,
+            Camera camera,
+            Duration wanted,
+            ExposureLimits.Limit onWedge,
+            boolean isAxisKnown) {
+        List<String> lines = new ArrayList<>();
+        double share = upright.shareOfSky(wanted);
+        String exposure = TimeSpans.of(wanted);
+        if (share >= NEARLY_ALL) {
+            lines.add("For exposures of " + exposure + " the wedge buys little: upright they can be had on "
+                    + percent(share) + " of the sky above 30°.");
+        } else if (share >= SOME) {
+            lines.add("For exposures of " + exposure + " the wedge pays in part: upright they can be had on "
+                    + percent(share) + " of the sky above 30°, toward east and west.");
+        } else {
+            lines.add("For exposures of " + exposure + " the wedge is worth it: upright they can be had on only "
+                    + percent(share) + " of the sky above 30°.");
+        }
+        lines.add("On the wedge, " + (isAxisKnown ? "with the axis as it is by tonight's log" : "with the axis 5′ off")
+                + ", the corners allow " + TimeSpans.atMost(onWedge.guided()) + " guided anywhere above 30°, "
+                + TimeSpans.atMost(onWedge.unguided()) + " with nobody guiding.");
+        lines.add("To look through an eyepiece no wedge is needed.");
+        lines.add("");
+        lines.add("Upright, the longest exposure with " + camera.name() + ", before the corners trail by "
+                + String.format(Locale.ROOT, "%.1f″", upright.tolerance().arcseconds()) + ":");
+        lines.add("  height   toward north   toward south   NE, SE, SW, NW   east, west");
+        for (int altitude : ALTITUDES) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "  %4d°  %13s  %13s  %16s  %11s",
+                    altitude,
+                    time(upright.longest(0, altitude)),
+                    time(upright.longest(180, altitude)),
+                    time(shortest(upright, altitude)),
+                    time(upright.longest(90, altitude))));
+        }
+        return lines;
+    }
+
+    private static Duration shortest(UprightExposures upright, int altitude) {
+        Duration shortest = UprightExposures.LONGEST;
+        for (int azimuth : new int[] {45, 135, 225, 315}) {
+            Duration there = upright.longest(azimuth, altitude);
+            shortest = there.compareTo(shortest) < 0 ? there : shortest;
+        }
+        return shortest;
+    }
+
+    private static String time(Duration duration) {
+        return duration.compareTo(UprightExposures.LONGEST) >= 0 ? "over an hour" : TimeSpans.atMost(duration);
+    }
+
+    private static String percent(double share) {
+        return Math.round(share * 100) + " %";
+    }
+}
