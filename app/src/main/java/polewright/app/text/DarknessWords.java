@@ -25,6 +25,8 @@ public final class DarknessWords {
     /** A shift of sunset that a person would notice. */
     private static final Duration WORTH_SAYING = Duration.ofSeconds(90);
 
+    private static final Duration SHORT = Duration.ofMinutes(20);
+
     private DarknessWords() {}
 
     /**
@@ -133,14 +135,23 @@ public final class DarknessWords {
                 parts.add(isNight ? "no Moon while it is dark" : "no Moon in the darkest part");
             } else if (moon.moonless().isEmpty() && !moon.crossings().isEmpty()) {
                 parts.add(isNight ? "up all the time that it is dark" : "up all through the darkest part");
-            } else if (!moon.upInDarkest().isEmpty() && !moon.moonless().isEmpty()) {
+            } else if (!moon.upInDarkest().isEmpty()
+                    && moon.moonless().stream().anyMatch(DarknessWords::isWorthSaying)) {
                 parts.add((isNight ? "dark without Moon from " : "darkest without Moon from ")
                         + String.join(
                                 " and from ",
-                                moon.moonless().stream().map(clock::span).toList()));
+                                moon.moonless().stream()
+                                        .filter(DarknessWords::isWorthSaying)
+                                        .map(clock::span)
+                                        .toList()));
             }
         });
         return "Moon: " + String.join("; ", parts) + ".";
+    }
+
+    /** Nothing can be done in less. */
+    private static boolean isWorthSaying(Interval moonless) {
+        return moonless.length().compareTo(SHORT) >= 0;
     }
 
     /** {@code 63 % lit, waxing gibbous}; never 100 % nor 0 % by rounding alone. */
