@@ -10,6 +10,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The plan of a night on one page.
@@ -56,8 +57,22 @@ public record PlanPage(
         return bytes.toByteArray();
     }
 
-    /** PDF's own fonts have no primes. */
+    /** PDF's own fonts have no primes, and no Greek: a letter's name stands for it. */
     private static String inPlainLetters(String html) {
-        return html.replace('′', '\'').replace("″", "''").replace('−', '-');
+        StringBuilder plain = new StringBuilder();
+        html.replace('′', '\'')
+                .replace("″", "''")
+                .replace('−', '-')
+                .codePoints()
+                .forEach(letter -> {
+                    if (Character.UnicodeScript.of(letter) == Character.UnicodeScript.GREEK) {
+                        plain.append(Character.getName(letter)
+                                .replaceFirst(".* ", "")
+                                .toLowerCase(Locale.ROOT));
+                    } else {
+                        plain.appendCodePoint(letter);
+                    }
+                });
+        return plain.toString();
     }
 }

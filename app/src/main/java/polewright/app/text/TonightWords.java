@@ -157,7 +157,9 @@ public final class TonightWords {
         Target target = showing.target();
         StringBuilder words = new StringBuilder();
         target.magnitude().ifPresent(m -> words.append(String.format(Locale.ROOT, "magnitude %.1f, ", m)));
-        if (target.major().radians() > 0) {
+        if (target.isBrightBody() && target.major().radians() > 0) {
+            words.append(Math.round(target.major().arcseconds())).append("″ across, ");
+        } else if (target.major().radians() > 0) {
             words.append(AngleWords.size(target.major())).append(" long, ");
         }
         boolean moonIsUp = tonight.moon().up().stream().anyMatch(up -> up.contains(showing.best()));
