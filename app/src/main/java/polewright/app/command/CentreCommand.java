@@ -10,10 +10,15 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.app.camera.ExposureTime;
+import polewright.app.camera.FrameFile;
+import polewright.app.camera.FrameReading;
+import polewright.app.camera.PlacedFrame;
 import polewright.app.input.BodyFinder;
 import polewright.app.input.CentringTable;
 import polewright.app.input.FileInput;
@@ -31,8 +36,10 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
+import polewright.sky.body.FixedStar;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.CatalogueStar;
 
 @Command(
         name = "centre",
@@ -46,9 +53,13 @@ import polewright.sky.body.SolarSystemBody;
             "  polewright centre capella --reads 5h17m38s,+46d12m36s",
             "  polewright centre rigel --reads 78.71,-8.12 --j2000",
             "  polewright centre vega --hour-angle --reads 2h10m,+38d48m --at 2026-11-25T20:00Z",
+            "  polewright centre --frame vega-field.fits --reads 18h37m41s,+38d48m",
             "  polewright centre --csv centrings.csv"
         })
 final class CentreCommand extends AppendingCommand {
+    // A frame's middle is known to arcseconds; what is left is the mount's own unrest between reading and exposure.
+    private static final Angle OF_A_FRAME = Angle.ofArcseconds(10);
+
     @Parameters(
             paramLabel = "BODY",
             arity = "0..1",
@@ -82,6 +93,17 @@ final class CentreCommand extends AppendingCommand {
             converter = UtcInput.class,
             description = "When it stood in the middle, with zone: 2026-11-25T20:00Z. Default: now.")
     private @Nullable Instant at;
+
+    @Option(
+            names = "--frame",
+            paramLabel = "FILE",
+            converter = FileInput.class,
+            description =
+                    "In place of a star: the middle of this frame, found by its stars. Its own time, unless --at.")
+    private @Nullable Path frame;
+
+    @Mixin
+    private FrameOptions clues;
 
     @Option(
             names = "--csv",
@@ -142,22 +164,50 @@ final class CentreCommand extends AppendingCommand {
 
     @Override
     NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-        if (body == null || reads == null) {
+        if (body != null && frame != null) {
+            throw new InputRefused("a star and a frame at once", "give the one that stood in the middle");
+        }
+        Optional<Middle> middle = frame == null
+                ? Optional.ofNullable(body).map(star -> new Middle(star, given()))
+                : Optional.of(middleOf(frame, begun));
+        if (middle.isEmpty() || reads == null) {
             throw new InputRefused(
                     "which star and what the mount reads are both needed",
                     "for example: polewright centre capella --reads 5h17m38s,+46d12m36s");
         }
-        requireNotSun(body);
+        SkyBody star = middle.get().star();
+        requireNotSun(star);
         MountDisplay display = isHourAngle
                 ? new MountDisplay.HourAngle(reads.first(), reads.declination())
                 : new MountDisplay.RightAscension(reads.first(), reads.declination(), isJ2000);
-        Angle sigma = sigmaArcmin == null ? CentredStar.USUAL_SIGMA : Angle.ofArcminutes(sigmaArcmin);
+        Angle usual = frame == null ? CentredStar.USUAL_SIGMA : OF_A_FRAME;
+        Angle sigma = sigmaArcmin == null ? usual : Angle.ofArcminutes(sigmaArcmin);
         if (!(sigma.arcminutes() >= 0.001 && sigma.degrees() <= 5)) {
             throw new InputRefused(
                     "an uncertainty of " + sigmaArcmin + " arcminutes is outside 0.001 to 300", "1 is usual by eye");
         }
         return new NightEvent.StarCentred(
-                new CentredStar(given().orElseGet(bench::now), body, display, isThroughPole, sigma));
+                new CentredStar(middle.get().at().orElseGet(bench::now), star, display, isThroughPole, sigma));
+    }
+
+    /** What stood in the middle, and when, if that is known. */
+    private record Middle(SkyBody star, Optional<Instant> at) {}
+
+    private Middle middleOf(Path file, NightEvent.Begun begun) {
+        try (Progress progress = Progress.of(bench(), output(), FrameReading.STEPS_A_FRAME)) {
+            PlacedFrame placed = new FrameReading(bench().clock(), progress)
+                    .place(
+                            FrameFile.read(file),
+                            clues.clues(Optional.of(begun.site())),
+                            ExposureTime.ifKnown(given()),
+                            Optional.empty());
+            var plate = placed.match().plate();
+            return new Middle(
+                    new FixedStar(
+                            "the middle of " + placed.name(),
+                            CatalogueStar.fixed(plate.rightAscension(), plate.declination())),
+                    given().or(placed::at));
+        }
     }
 
     private static void requireNotSun(SkyBody star) {
@@ -174,7 +224,8 @@ final class CentreCommand extends AppendingCommand {
 
     @Override
     String logged() {
-        return "centred " + (body == null ? "a star" : body.label());
+        return "centred "
+                + (body != null ? body.label() : frame != null ? "the middle of " + frame.getFileName() : "a star");
     }
 
     @Override

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.app.CommandRun;
+import polewright.app.camera.CameraEvening;
 import polewright.app.input.BodyFinder;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.pointing.ForkModel;
@@ -196,6 +197,39 @@ class CentreAndPointingTest {
         person.good("centre", "capella", "--reads", "79.6875,46.0164");
         JsonNode left = json(person, "pointing", "--json").get("left");
         assertThat(left.get(0).get("left_out_arcmin").asDouble()).isLessThan(0.5);
+    }
+
+    /** The fork of the camera evening reads what it was told; only its axis is off. */
+    @Test
+    void framesServeInPlaceOfStars() throws IOException {
+        CameraEvening evening = CameraEvening.atLarkfell();
+        CommandRun person = begun(CameraEvening.LARKFELL, "2026-11-25T21:00:00Z");
+        evening.standStill();
+        double[][] aims = {{-40, 20}, {35, 45}, {10, 5}, {-10, 60}};
+        for (int i = 0; i < aims.length; i++) {
+            evening.pointAt(aims[i][0], aims[i][1]);
+            Path frame = evening.take(folder.resolve("aim" + i + ".fits"));
+            String reads = String.format(Locale.ROOT, "%.4f,%.4f", aims[i][0], aims[i][1]);
+            assertThat(person.good(
+                                    "centre",
+                                    "--frame",
+                                    frame.toString(),
+                                    "--scale",
+                                    "20.6",
+                                    "--hour-angle",
+                                    "--reads=" + reads)
+                            .out())
+                    .contains("Logged #" + (i + 2) + ": centred the middle of aim" + i + ".fits.");
+            evening.waitSeconds(60);
+        }
+        JsonNode axis = json(person, "pointing", "--json").get("axis");
+        double east =
+                axis.get("east_arcmin").asDouble() - evening.trueOffset().east().arcminutes();
+        double up = axis.get("up_arcmin").asDouble() - evening.trueOffset().up().arcminutes();
+        assertThat(Math.hypot(
+                        east / axis.get("sigma_east_arcmin").asDouble(),
+                        up / axis.get("sigma_up_arcmin").asDouble()))
+                .isLessThan(3);
     }
 
     @Test
