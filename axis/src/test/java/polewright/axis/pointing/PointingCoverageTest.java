@@ -91,7 +91,7 @@ class PointingCoverageTest {
         }
     }
 
-    /** A model that does not know of some terms, which the rig has all the same, never does better than that of all. */
+    /** A model that does not know of some terms, which the rig has all the same, is no better than that of all, over these rigs. */
     @Test
     void theModelOfAllTerms_isNoWorseThanAnySmallerOne() {
         Random random = new Random(78);
