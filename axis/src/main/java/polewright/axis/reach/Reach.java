@@ -38,6 +38,9 @@ public final class Reach {
     private final Horizon horizon;
     private final double highestSkylineRad;
     private final TravelLimits travel;
+    /** Of an altitude from which no refraction lifts a star to the lowest. */
+    private final double sineOfHopeless;
+
     private final Refraction refraction;
     private final double towardPoleRad;
     private final double beyondEquatorRad;
@@ -54,6 +57,7 @@ public final class Reach {
                 .max()
                 .orElse(0);
         this.travel = rig.travel();
+        this.sineOfHopeless = Math.sin(travel.lowestAltitude().radians() - MOST_LIFT_RAD);
         this.refraction = new Refraction(Weather.standardAt(site.heightMetres()));
         this.towardPoleRad = hasFork
                 ? travel.fork()
@@ -103,11 +107,12 @@ public final class Reach {
 
     /** Whether nothing is in the way; the same as an empty {@link #barrier}, quicker. */
     public boolean canReach(HourAnglePlace place) {
-        double airless = altitudeRad(place);
-        double lowest = Math.max(0, travel.lowestAltitude().radians());
-        if (airless < lowest - MOST_LIFT_RAD || !isWithinCables(place)) {
+        double sine = sineOfAltitude(place);
+        if (sine < sineOfHopeless || !isWithinCables(place)) {
             return false;
         }
+        double airless = Math.asin(Math.min(1, sine));
+        double lowest = travel.lowestAltitude().radians();
         double seen = airless < Math.max(lowest, highestSkylineRad) ? seenRad(airless) : airless;
         if (seen < lowest
                 || (seen < highestSkylineRad
@@ -193,9 +198,12 @@ public final class Reach {
     }
 
     private double altitudeRad(HourAnglePlace place) {
-        double sine = sinLat * place.declination().sin()
+        return Math.asin(Math.max(-1, Math.min(1, sineOfAltitude(place))));
+    }
+
+    private double sineOfAltitude(HourAnglePlace place) {
+        return sinLat * place.declination().sin()
                 + cosLat * place.declination().cos() * place.hourAngle().cos();
-        return Math.asin(Math.max(-1, Math.min(1, sine)));
     }
 
     private Angle azimuth(HourAnglePlace place) {

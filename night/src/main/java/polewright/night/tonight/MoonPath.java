@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.almanac.LunarPhase;
+import polewright.sky.almanac.Moonlight;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystem;
 import polewright.sky.body.SolarSystemBody;
@@ -17,8 +18,8 @@ import polewright.sky.time.Interval;
 final class MoonPath {
     private static final Duration STEP = Duration.ofMinutes(20);
 
-    /** Of one time: the Moon's direction in the site's hour-angle frame, its altitude, its phase. */
-    record Now(Instant at, Vector3D unit, Angle altitude, Angle phaseAngle) {
+    /** Of one time: the Moon's direction in the site's hour-angle frame, and its light. */
+    record Now(Instant at, Vector3D unit, Moonlight light) {
         Angle distance(HourAnglePlace place) {
             return new Angle(Vector3D.angle(unit, MoonPath.unit(place)));
         }
@@ -38,8 +39,9 @@ final class MoonPath {
             times.add(new Now(
                     at,
                     unit(moment.hourAngle(place)),
-                    moment.airless(place).altitude(),
-                    LunarPhase.at(moment).phaseAngle()));
+                    Moonlight.of(
+                            moment.airless(place).altitude(),
+                            LunarPhase.at(moment).phaseAngle())));
         }
         return new MoonPath(times);
     }

@@ -133,14 +133,15 @@ public final class TargetFinder {
         double bestSky = Moonlight.DARK_ZENITH;
         double bestScore = -1;
         for (MoonPath.Now now : moon.orElseThrow().times()) {
-            if (windows.stream().noneMatch(window -> window.contains(now.at())) && bestScore >= 0) {
+            boolean isOpen = isIn(windows, now.at());
+            if (!isOpen && bestScore >= 0) {
                 continue;
             }
-            Instant at = windows.stream().anyMatch(window -> window.contains(now.at())) ? now.at() : best;
+            Instant at = isOpen ? now.at() : best;
             HourAnglePlace place = path.at(at);
             Angle altitude = reach.altitudeSeen(place);
             Angle distance = now.distance(place);
-            double sky = Moonlight.sky(altitude, now.altitude(), distance, now.phaseAngle());
+            double sky = now.light().sky(altitude, distance);
             double score = Merit.of(target, altitude, sky, field);
             if (score > bestScore) {
                 best = at;
@@ -152,6 +153,15 @@ public final class TargetFinder {
         }
         return new Showing(
                 target, path, windows, best, bestAltitude, culmination(path, when), bestDistance, bestSky, bestScore);
+    }
+
+    private static boolean isIn(List<Interval> windows, Instant at) {
+        for (Interval window : windows) {
+            if (window.contains(at)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Instant culmination(SkyPath path, Interval when) {

@@ -14,38 +14,52 @@ public final class Moonlight {
     public static final double DARK_ZENITH = 21.5;
 
     private static final double EXTINCTION = 0.172;
+    private static final double KEPT_IN_ZENITH = Math.pow(10, 0.4 * EXTINCTION);
+    private static final double RAYLEIGH = Math.pow(10, 5.36);
 
-    private Moonlight() {}
+    private static final double DARK_NANOLAMBERTS = nanolamberts(DARK_ZENITH);
+
+    /** What reaches the ground from the Moon, dimmed by the air it came through. */
+    private final double illuminance;
+
+    private Moonlight(double illuminance) {
+        this.illuminance = illuminance;
+    }
+
+    /**
+     * Of the Moon as it stands.
+     *
+     * @param moonAltitude airless; below 0 the Moon does nothing
+     * @param phaseAngle of the Moon, 0 at full
+     */
+    public static Moonlight of(Angle moonAltitude, Angle phaseAngle) {
+        if (moonAltitude.radians() <= 0) {
+            return new Moonlight(0);
+        }
+        double phaseDeg = phaseAngle.abs().degrees();
+        double outside = Math.pow(10, -0.4 * (3.84 + 0.026 * phaseDeg + 4e-9 * Math.pow(phaseDeg, 4)));
+        return new Moonlight(outside * Math.pow(10, -0.4 * EXTINCTION * airMass(moonAltitude)));
+    }
 
     /**
      * Brightness of the sky, V magnitudes a square arcsecond.
      *
      * @param altitude of the place looked at, above 0
-     * @param moonAltitude airless; below 0 the Moon does nothing
      * @param distance from the Moon to the place
-     * @param phaseAngle of the Moon, 0 at full
      */
-    public static double sky(Angle altitude, Angle moonAltitude, Angle distance, Angle phaseAngle) {
+    public double sky(Angle altitude, Angle distance) {
         double airMass = airMass(altitude);
-        double dark = nanolamberts(DARK_ZENITH) * Math.pow(10, -0.4 * EXTINCTION * (airMass - 1)) * airMass;
-        return magnitude(dark + moonlight(airMass, moonAltitude, distance, phaseAngle));
+        double kept = Math.pow(10, -0.4 * EXTINCTION * airMass);
+        double dark = DARK_NANOLAMBERTS * kept * KEPT_IN_ZENITH * airMass;
+        return magnitude(dark + (illuminance == 0 ? 0 : scattered(distance) * illuminance * (1 - kept)));
     }
 
-    private static double moonlight(double airMass, Angle moonAltitude, Angle distance, Angle phaseAngle) {
-        if (moonAltitude.radians() <= 0) {
-            return 0;
-        }
-        double phaseDeg = phaseAngle.abs().degrees();
-        double illuminance = Math.pow(10, -0.4 * (3.84 + 0.026 * phaseDeg + 4e-9 * Math.pow(phaseDeg, 4)));
+    /** Rayleigh scattering, and Mie scattering beyond 10° of the Moon and within. */
+    private static double scattered(Angle distance) {
         double distanceDeg = Math.max(distance.degrees(), 1);
         double cosine = Math.cos(Math.toRadians(distanceDeg));
-        // Rayleigh scattering, and Mie scattering beyond 10° of the Moon and within.
         double mie = distanceDeg >= 10 ? Math.pow(10, 6.15 - distanceDeg / 40) : 6.2e7 / (distanceDeg * distanceDeg);
-        double scattering = Math.pow(10, 5.36) * (1.06 + cosine * cosine) + mie;
-        return scattering
-                * illuminance
-                * Math.pow(10, -0.4 * EXTINCTION * airMass(moonAltitude))
-                * (1 - Math.pow(10, -0.4 * EXTINCTION * airMass));
+        return RAYLEIGH * (1.06 + cosine * cosine) + mie;
     }
 
     /** The paper's own, finite at the horizon: (1 − 0.96 sin² z)^−½. */

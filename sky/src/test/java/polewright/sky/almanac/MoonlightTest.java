@@ -9,11 +9,8 @@ import polewright.sky.angle.Angle;
 /** Krisciunas and Schaefer 1991 as far as facts of the trade can tell ("common practice"). */
 class MoonlightTest {
     private static double sky(double altitude, double moonAltitude, double distance, double phase) {
-        return Moonlight.sky(
-                Angle.ofDegrees(altitude),
-                Angle.ofDegrees(moonAltitude),
-                Angle.ofDegrees(distance),
-                Angle.ofDegrees(phase));
+        return Moonlight.of(Angle.ofDegrees(moonAltitude), Angle.ofDegrees(phase))
+                .sky(Angle.ofDegrees(altitude), Angle.ofDegrees(distance));
     }
 
     @Test
