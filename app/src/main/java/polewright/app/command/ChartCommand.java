@@ -30,6 +30,7 @@ import polewright.night.tonight.Evening;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.body.SunGuard;
 import polewright.sky.place.ObservingMoment;
 
 @Command(
@@ -145,9 +146,25 @@ final class ChartCommand implements Callable<Integer> {
                 .orElse(Angle.ZERO);
     }
 
+    private static List<String> inTheLight(ObservingMoment moment) {
+        if (GuideStar.areStarsOut(moment)) {
+            return List.of();
+        }
+        String tooLight = "NOTE  Too light to go from a star: wait for dusk, or use go-to or the circles.";
+        return SunGuard.at(moment).isSunUp()
+                ? List.of(
+                        tooLight,
+                        "CARE  The Sun is up: keep tube and finder capped until they stand still, and keep 30° from it on"
+                                + " the way.")
+                : List.of(tooLight);
+    }
+
     private List<String> notes(Evening tonight, FieldChart chart) {
         ObservingMoment moment = chart.moment();
         List<String> notes = new ArrayList<>(SunCaution.near(moment, moment.apparent(chart.hourAngle())));
+        if (chart.sky().middle().altitude().radians() >= 0) {
+            notes.addAll(inTheLight(moment));
+        }
         tonight.reach()
                 .barrier(chart.hourAngle())
                 .ifPresent(barrier -> notes.add("NOTE  Out of reach now: " + ReachWords.of(barrier) + "."));

@@ -11,6 +11,9 @@ import polewright.night.tonight.UprightExposures;
 /** What a fork set upright allows a camera. */
 public final class UprightWords {
     private static final int[] ALTITUDES = {30, 45, 60, 75, 85};
+    private static final int[] DIAGONALS = {45, 135, 225, 315};
+    // Exactly east or west the field stands still; no target stays there.
+    private static final int[] NEAR_EAST_AND_WEST = {80, 100, 260, 280};
     private static final double NEARLY_ALL = 0.9;
     private static final double SOME = 0.25;
 
@@ -30,7 +33,11 @@ public final class UprightWords {
         List<String> lines = new ArrayList<>();
         double share = upright.shareOfSky(wanted);
         String exposure = TimeSpans.of(wanted);
-        if (share >= NEARLY_ALL) {
+        if (share < NEARLY_ALL && onWedge.guided().compareTo(wanted) < 0) {
+            lines.add("For exposures of " + exposure
+                    + " the wedge alone is not enough, see below; upright they can be had" + " on " + percent(share)
+                    + " of the sky above 30°.");
+        } else if (share >= NEARLY_ALL) {
             lines.add("For exposures of " + exposure + " the wedge buys little: upright they can be had on "
                     + percent(share) + " of the sky above 30°.");
         } else if (share >= SOME) {
@@ -47,23 +54,25 @@ public final class UprightWords {
         lines.add("");
         lines.add("Upright, the longest exposure with " + camera.name() + ", before the corners trail by "
                 + String.format(Locale.ROOT, "%.1f″", upright.tolerance().arcseconds()) + ":");
-        lines.add("  height   toward north   toward south   NE, SE, SW, NW   east, west");
+        lines.add("  height   toward north   toward south   NE, SE, SW, NW   10° off E, W");
         for (int altitude : ALTITUDES) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "  %4d°  %13s  %13s  %16s  %11s",
+                    "  %4d°  %13s  %13s  %16s  %13s",
                     altitude,
                     time(upright.longest(0, altitude)),
                     time(upright.longest(180, altitude)),
-                    time(shortest(upright, altitude)),
-                    time(upright.longest(90, altitude))));
+                    time(shortest(upright, altitude, DIAGONALS)),
+                    time(shortest(upright, altitude, NEAR_EAST_AND_WEST))));
         }
+        lines.add("Exactly east and west the field stands still for a moment: longer there, but only while the target"
+                + " passes.");
         return lines;
     }
 
-    private static Duration shortest(UprightExposures upright, int altitude) {
+    private static Duration shortest(UprightExposures upright, int altitude, int[] azimuths) {
         Duration shortest = UprightExposures.LONGEST;
-        for (int azimuth : new int[] {45, 135, 225, 315}) {
+        for (int azimuth : azimuths) {
             Duration there = upright.longest(azimuth, altitude);
             shortest = there.compareTo(shortest) < 0 ? there : shortest;
         }

@@ -91,6 +91,23 @@ class ChartCommandTest {
                 .isEqualTo("polewright chart: a faintest magnitude of 15.0 is outside 1 to 12, which the atlas has.");
     }
 
+    /** Capella stands 23° from the midsummer Sun; the target, 31° from it, comes with no warning of its own. */
+    @Test
+    void byDayNobodyIsSentToAStar() {
+        person = new CommandRun(folder, "2026-06-15T12:30:00Z");
+        CommandRun.Outcome outcome = chart("79,54");
+        assertThat(outcome.out())
+                .doesNotContain("Capella")
+                .contains("NOTE  Too light to go from a star: wait for dusk, or use go-to or the circles.")
+                .contains("CARE  The Sun is up: keep tube and finder capped until they stand still");
+        assertThat(chart("79,54", "--json").out()).doesNotContain("guide_star").contains("The Sun is up");
+    }
+
+    @Test
+    void atNightNothingIsSaidOfTheSun() {
+        assertThat(chart("M 31").out()).contains("From Mirach").doesNotContain("Sun");
+    }
+
     @Test
     void nearTheSunByDayIsWarnedOf() {
         person = new CommandRun(folder, "2026-11-25T12:00:00Z");

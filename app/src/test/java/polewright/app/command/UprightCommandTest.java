@@ -34,6 +34,19 @@ class UprightCommandTest {
         assertThat(upright().out()).contains("  height   toward north   toward south");
     }
 
+    /** cos A falls to cos 80° = 0.17, so ten degrees off east allow about six times what the meridian does, not thirty. */
+    @Test
+    void eastAndWestPromiseWhatLastsForATarget() {
+        assertThat(upright().lines())
+                .anyMatch(line -> line.endsWith("10° off E, W"))
+                .anyMatch(line -> line.matches(" +30° .* 3\\.[0-9] minutes"));
+    }
+
+    @Test
+    void whatNeitherAllowsIsSaid() {
+        assertThat(upright("--exposure", "3600").out()).contains("the wedge alone is not enough, see below");
+    }
+
     @Test
     void jsonHasTheWholeSky() throws IOException {
         assertThat(new ObjectMapper().readTree(upright("--json").out()).get("longest"))

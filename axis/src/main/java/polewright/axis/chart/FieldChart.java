@@ -148,6 +148,9 @@ public record FieldChart(
                 // Cheap, before a place is worked out for thousands.
                 .filter(object ->
                         object.place().declination().minus(declination).abs().compareTo(nearby) <= 0)
+                .sorted(Comparator.comparing(
+                                (DeepSkyObject object) -> !object.label().equals(target.label()))
+                        .thenComparing(object -> object.magnitude().orElse(Double.POSITIVE_INFINITY)))
                 .map(object -> mark(object, moment, sky))
                 .filter(mark -> mark.place().getNorm() <= radius.radians())
                 .limit(MOST_OBJECTS)

@@ -6,6 +6,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
+import polewright.sky.body.SunGuard;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
@@ -23,11 +24,21 @@ public record GuideStar(NamedStar star, RefractedDirection direction, Angle dist
     private static final Angle LOWEST = Angle.ofDegrees(8);
     // A magnitude is worth some degrees of way: better a bright star a little farther off.
     private static final double DEGREES_PER_MAGNITUDE = 2;
+    // Civil twilight's end: before it such stars are not out.
+    private static final Angle SUN_LOW_ENOUGH = Angle.ofDegrees(-6);
     private static final Angle SAME = Angle.ofArcminutes(1);
 
-    /** The best to start from; empty when none is up, or the target is that star. */
+    /** Whether it is dark enough to start from a star; by day the way to one may pass the Sun as well. */
+    public static boolean areStarsOut(ObservingMoment moment) {
+        return SunGuard.at(moment).sun().altitude().compareTo(SUN_LOW_ENOUGH) <= 0;
+    }
+
+    /** The best to start from; empty when none is out or up, or the target is that star. */
     public static Optional<GuideStar> nearest(FieldChart chart) {
         ObservingMoment moment = chart.moment();
+        if (!areStarsOut(moment)) {
+            return Optional.empty();
+        }
         RefractedDirection target = chart.sky().middle();
         return NamedStars.bundled().all().stream()
                 .filter(star ->

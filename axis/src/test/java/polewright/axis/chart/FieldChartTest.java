@@ -13,6 +13,7 @@ import polewright.axis.rig.Orientation;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.DeepSkyList;
+import polewright.sky.atlas.DeepSkyObject;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.FixedStar;
@@ -131,6 +132,17 @@ class FieldChartTest {
                 });
         FieldChart moon = FieldChart.of(SolarSystemBody.MOON, moment(TUSSOCK_FLAT), SIX_DEGREES, View.NAKED_EYE, 6);
         assertThat(moon.objects().get(0).radius().arcminutes()).isBetween(14.5, 17.0);
+    }
+
+    /** The middle of the Virgo cluster has more galaxies than a chart can name. */
+    @Test
+    void inACrowdOfGalaxiesTheTargetIsNeverTheOneLeftOut() {
+        DeepSkyObject galaxy = DeepSkyList.bundled().named("NGC 4473");
+        FieldChart chart = FieldChart.of(
+                new FixedStar(galaxy.label(), galaxy.place()), moment(LARKFELL), SIX_DEGREES, View.NAKED_EYE, 12);
+        assertThat(chart.objects()).hasSize(8);
+        assertThat(chart.objects().get(0).label()).isEqualTo(galaxy.label());
+        assertThat(chart.objects()).extracting(FieldChart.Mark::label).anyMatch(label -> label.startsWith("M 87"));
     }
 
     @Test
