@@ -65,7 +65,7 @@ final class TonightCommand implements Callable<Integer> {
             names = "--plan",
             paramLabel = "FILE",
             converter = FileInput.class,
-            description = "Also write it as one page, FILE.html or FILE.pdf; with --red, red on black.")
+            description = "Also write it as one page, FILE.html or FILE.pdf.")
     private @Nullable Path page;
 
     @Mixin

@@ -157,7 +157,7 @@ public final class TonightWords {
         Target target = showing.target();
         StringBuilder words = new StringBuilder();
         target.magnitude().ifPresent(m -> words.append(String.format(Locale.ROOT, "magnitude %.1f, ", m)));
-        if (target.isBrightBody() && target.major().radians() > 0) {
+        if (target.kind().equals("planet") && target.major().radians() > 0) {
             words.append(Math.round(target.major().arcseconds())).append("″ across, ");
         } else if (target.major().radians() > 0) {
             words.append(AngleWords.size(target.major())).append(" long, ");

@@ -54,9 +54,9 @@ public record Target(
                 : OptionalDouble.empty();
     }
 
-    /** Whether twilight is dark enough for it. */
+    /** Whether twilight is dark enough for it: the Moon and the planets that the eye sees. */
     public boolean isBrightBody() {
-        return body instanceof SolarSystemBody;
+        return body instanceof SolarSystemBody && body != SolarSystemBody.URANUS && body != SolarSystemBody.NEPTUNE;
     }
 
     /** The Moon, the planets, and the deep-sky list. The bundled lists have no double stars. */
