@@ -70,7 +70,10 @@ public final class TonightWords {
                     ? "Worth it: " + dark + "with a slim Moon."
                     : "For planets, clusters and double stars: " + dark + "the Moon in all of it.";
         }
-        return "Worth it: " + dark
+        boolean isMostlyMoonless =
+                moonless.multipliedBy(2).compareTo(night.get().length()) >= 0;
+        return (isMostlyMoonless ? "Worth it: " : "Worth it in part: ")
+                + dark
                 + (moonless.compareTo(night.get().length().minusMinutes(1)) >= 0
                         ? "no Moon in it."
                         : length(moonless) + " of it without the Moon.");

@@ -1,6 +1,7 @@
 package polewright.axis.sighting;
 
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.axis.camera.AxisEstimate;
 
 /**
  * What one sighting says of the axis: how far a supposed axis is from agreeing with it.
@@ -18,6 +19,21 @@ public interface AxisModel {
      * @return {@link #size()} figures, of unit variance when the supposed axis is the true one
      */
     double[] residual(Vector3D elevatedEnd);
+
+    /** The axis itself, found with its uncertainty. */
+    static AxisModel of(AxisEstimate estimate) {
+        return new AxisModel() {
+            @Override
+            public int size() {
+                return 2;
+            }
+
+            @Override
+            public double[] residual(Vector3D elevatedEnd) {
+                return estimate.normalisedDistance(elevatedEnd);
+            }
+        };
+    }
 
     /** A sighting of one figure. */
     static AxisModel ofOne(java.util.function.ToDoubleFunction<Vector3D> residual) {

@@ -3,8 +3,6 @@ package polewright.axis.sighting;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.axis.camera.AxisEstimate;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.pointing.CentringCheck;
 import polewright.axis.pointing.PointingFit;
@@ -62,18 +60,7 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         if (!(outcome instanceof PointingOutcome.Fitted fitted)) {
             throw new IllegalStateException("no stars were centred");
         }
-        AxisEstimate axis = fitted.model().axisEstimate();
-        return new AxisModel() {
-            @Override
-            public int size() {
-                return 2;
-            }
-
-            @Override
-            public double[] residual(Vector3D elevatedEnd) {
-                return axis.normalisedDistance(elevatedEnd);
-            }
-        };
+        return AxisModel.of(fitted.model().axisEstimate());
     }
 
     /** None of the whole: a star that was mistaken has been left out. */

@@ -3,7 +3,6 @@ package polewright.axis.sighting;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisEstimate;
 import polewright.axis.camera.AxisFromFrames;
@@ -67,17 +66,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         AxisFromFrames found = AxisFromFrames.of(site, frames);
         AxisEstimate axis = afterScrews.map(found::followedTo).orElseGet(found::estimate);
         AxisEstimate inTheNight = axis.widenedBy(MOUNTS_OWN_GIVE);
-        return new AxisModel() {
-            @Override
-            public int size() {
-                return 2;
-            }
-
-            @Override
-            public double[] residual(Vector3D elevatedEnd) {
-                return inTheNight.normalisedDistance(elevatedEnd);
-            }
-        };
+        return AxisModel.of(inTheNight);
     }
 
     /**

@@ -3,6 +3,7 @@ package polewright.night.tonight;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
@@ -11,6 +12,7 @@ import polewright.sky.atlas.Constellations;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.atlas.StarColour;
+import polewright.sky.body.PlanetAppearance;
 import polewright.sky.body.SolarSystem;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.ObservingMoment;
@@ -105,13 +107,12 @@ public record StarSurroundings(
         if (direction.altitude().radians() < 0 || distance.compareTo(PLANETS_WITHIN) > 0) {
             return Optional.empty();
         }
-        // Venus and Jupiter never fall below -1.6; only Sirius comes near. Mars and Saturn change (common practice).
-        boolean isAlwaysBright = planet == SolarSystemBody.VENUS || planet == SolarSystemBody.JUPITER;
+        OptionalDouble magnitude = PlanetAppearance.at(planet, moment).magnitude();
         return Optional.of(new Neighbour(
                 planet.label(),
                 distance,
                 Side.of(direction, star.direction()),
-                isAlwaysBright ? Optional.of(true) : Optional.empty()));
+                magnitude.isPresent() ? Optional.of(magnitude.getAsDouble() < star.magnitude()) : Optional.empty()));
     }
 
     private static Constellation constellation(NamedStar star) {
