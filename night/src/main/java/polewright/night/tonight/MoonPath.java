@@ -13,6 +13,7 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
+import polewright.sky.time.SiderealRate;
 
 /** Where the Moon is at evenly spaced times of a night, worked out once for all targets. */
 final class MoonPath {
@@ -48,6 +49,22 @@ final class MoonPath {
 
     List<Now> times() {
         return times;
+    }
+
+    /** At any time of the night: the nearest that was worked out, turned on with the sky; the Moon lags by 5′ at most. */
+    Now at(Instant at) {
+        double steps = Duration.between(times.get(0).at(), at).toSeconds() / (double) STEP.toSeconds();
+        Now near = times.get((int) Math.max(0, Math.min(times.size() - 1L, Math.round(steps))));
+        double turn = SiderealRate.during(Duration.between(near.at(), at).toMillis() / 1000.0)
+                .radians();
+        Vector3D unit = near.unit();
+        return new Now(
+                at,
+                new Vector3D(
+                        unit.getX() * Math.cos(turn) - unit.getY() * Math.sin(turn),
+                        unit.getX() * Math.sin(turn) + unit.getY() * Math.cos(turn),
+                        unit.getZ()),
+                near.light());
     }
 
     static Vector3D unit(HourAnglePlace place) {

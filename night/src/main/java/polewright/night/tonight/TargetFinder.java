@@ -132,19 +132,14 @@ public final class TargetFinder {
         Angle bestDistance = Angle.HALF_TURN;
         double bestSky = Moonlight.DARK_ZENITH;
         double bestScore = -1;
-        for (MoonPath.Now now : moon.orElseThrow().times()) {
-            boolean isOpen = isIn(windows, now.at());
-            if (!isOpen && bestScore >= 0) {
-                continue;
-            }
-            Instant at = isOpen ? now.at() : best;
-            HourAnglePlace place = path.at(at);
+        for (MoonPath.Now now : tried(windows)) {
+            HourAnglePlace place = path.at(now.at());
             Angle altitude = reach.altitudeSeen(place);
             Angle distance = now.distance(place);
             double sky = now.light().sky(altitude, distance);
             double score = Merit.of(target, altitude, sky, field);
             if (score > bestScore) {
-                best = at;
+                best = now.at();
                 bestAltitude = altitude;
                 bestDistance = distance;
                 bestSky = sky;
@@ -155,13 +150,20 @@ public final class TargetFinder {
                 target, path, windows, best, bestAltitude, culmination(path, when), bestDistance, bestSky, bestScore);
     }
 
-    private static boolean isIn(List<Interval> windows, Instant at) {
+    /** The ends of each window and the times between at which the Moon was worked out. */
+    private List<MoonPath.Now> tried(List<Interval> windows) {
+        MoonPath path = moon.orElseThrow();
+        List<MoonPath.Now> times = new ArrayList<>();
         for (Interval window : windows) {
-            if (window.contains(at)) {
-                return true;
+            times.add(path.at(window.from()));
+            for (MoonPath.Now now : path.times()) {
+                if (window.contains(now.at())) {
+                    times.add(now);
+                }
             }
+            times.add(path.at(window.to()));
         }
-        return false;
+        return times;
     }
 
     private static Instant culmination(SkyPath path, Interval when) {

@@ -134,6 +134,25 @@ class TonightsPlanTest {
         }
     }
 
+    /** Also of what shows best as its window opens or closes, between the times at which the Moon was worked out. */
+    @ParameterizedTest
+    @CsvSource({"54.6, -2.9, 2026-11-25T14:00:00Z", "-43.95, 170.4, 2026-06-25T03:00:00Z"})
+    void theMoonsDistanceIsThatOfTheBestMoment(double latitude, double longitude, String now) {
+        Evening evening = evening(Site.ofDegrees(latitude, longitude, 200), now);
+        List<Showing> showings = TargetFinder.ranked(new TargetFinder(evening, Angle.ofDegrees(1))
+                .find(Target.ofLists().subList(0, 400)));
+        assertThat(showings).hasSizeGreaterThan(100);
+        for (Showing showing : showings) {
+            ObservingMoment moment = evening.moment(showing.best());
+            Angle real = Ephemeris.apparent(showing.target().body(), moment)
+                    .separation(Ephemeris.apparent(SolarSystemBody.MOON, moment));
+            // The Moon goes a tenth of a degree among the stars in ten minutes.
+            assertThat(showing.moonDistance().degrees())
+                    .as("%s at %s", showing.target().label(), showing.best())
+                    .isCloseTo(real.degrees(), within(0.25));
+        }
+    }
+
     @Test
     void whatWasAskedForComesFirst_orItIsSaidWhyNot() {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
