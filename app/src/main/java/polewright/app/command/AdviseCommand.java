@@ -13,24 +13,17 @@ import polewright.app.Workbench;
 import polewright.app.json.ExposureJson;
 import polewright.app.json.NightJson;
 import polewright.app.json.ZoneJson;
+import polewright.app.picture.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
-import polewright.app.text.LegWords;
-import polewright.app.text.NextWords;
 import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.text.ZoneWords;
-import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.RankedSighting;
-import polewright.axis.advice.ScrewTurn;
-import polewright.axis.drawing.ScrewToTurn;
-import polewright.axis.drawing.WedgeDrawing;
-import polewright.axis.rig.Rig;
 import polewright.night.ExposureOutlook;
 import polewright.night.NightState;
-import polewright.sky.place.Site;
 
 @Command(
         name = "advise",
@@ -76,25 +69,9 @@ final class AdviseCommand implements Callable<Integer> {
         }
         picture.draw(workbench, output, night);
         if (wedge != null) {
-            ResultFile.write(wedge, wedge(night).getBytes(StandardCharsets.UTF_8));
+            ResultFile.write(wedge, WedgeScene.svg(night, picture.palette()).getBytes(StandardCharsets.UTF_8));
             output.mention(workbench, "Drawn: " + wedge);
         }
         return 0;
-    }
-
-    private String wedge(NightState night) {
-        Rig rig = night.begun().rig();
-        List<ScrewToTurn> turns = night.advice() instanceof Advice.TurnScrews advised
-                ? advised.turns().stream()
-                        .map(turn -> LegWords.toTurn(
-                                turn.screw() == ScrewTurn.Which.AZIMUTH ? rig.azimuthScrew() : rig.altitudeScrew(),
-                                turn.clockwiseTurns(),
-                                turn.backTurns()))
-                        .toList()
-                : List.of();
-        Site site = night.begun().site();
-        return NextWords.beforeTurning(night.advice())
-                .map(first -> WedgeDrawing.notYet(rig.kind(), site, first, picture.palette()))
-                .orElseGet(() -> WedgeDrawing.svg(rig.kind(), site, turns, picture.palette()));
     }
 }

@@ -18,6 +18,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.log.Submitted;
 
 /** A command that adds one event to the last night, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
@@ -30,6 +31,9 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     @Mixin
     private LogOption log;
+
+    @Mixin
+    private OnceOption once;
 
     /**
      * A command for one kind of event.
@@ -102,13 +106,17 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
+            Optional<Submitted> sent = once.key().flatMap(opened::submitted);
+            if (sent.isPresent()) {
+                return answerAgain(opened, sent.get());
+            }
             NightId id = LogOption.latest(opened);
             night = opened.events(id);
             NightState.ModelCache models = new NightState.ModelCache();
             Instant now = workbench.now();
             NightState before = NightState.of(night, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models);
+            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key());
             NightState after = NightState.of(opened.events(id), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));
@@ -119,6 +127,20 @@ abstract class AppendingCommand implements Callable<Integer> {
             report(done, after, notes);
             return after;
         }
+    }
+
+    /** It was sent, and logged, before; whoever sends it again has not heard so. */
+    private NightState answerAgain(NightLog opened, Submitted sent) {
+        NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
+        if (output.isJson()) {
+            ObjectNode node = NightJson.afterEvent(sent.event(), now);
+            node.putArray("notes");
+            output.print(workbench, node);
+        } else {
+            output.say(workbench, "Logged already as #" + sent.event().seq() + "; nothing was added.");
+            output.say(workbench, AdviceWords.of(now));
+        }
+        return now;
     }
 
     private void report(LoggedEvent done, NightState after, List<String> notes) {

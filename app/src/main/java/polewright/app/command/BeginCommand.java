@@ -1,7 +1,9 @@
 package polewright.app.command;
 
+import java.nio.file.Files;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -21,6 +23,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.log.Submitted;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
@@ -59,6 +62,9 @@ final class BeginCommand implements Callable<Integer> {
     private LogOption log;
 
     @Mixin
+    private OnceOption once;
+
+    @Mixin
     private Output output;
 
     BeginCommand(Workbench workbench) {
@@ -67,17 +73,26 @@ final class BeginCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (once.key().isPresent() && Files.exists(log.file(workbench))) {
+            try (NightLog opened = log.open(workbench)) {
+                Optional<Submitted> sent = once.key().flatMap(opened::submitted);
+                if (sent.isPresent()) {
+                    return answerAgain(opened, sent.get());
+                }
+            }
+        }
         // All of it is known to be usable before a log is made for it.
         NightEvent.Begun usable = begun(log.lastBegun(workbench));
         BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
             NightEvent.Begun begun = withRig(usable, EarlierNights.taught(usable.rig(), usable.site(), opened));
-            NightId night = opened.begin(begun, sky.at(workbench));
-            work.work().ifPresent(w -> opened.append(night, new NightEvent.WorkSet(w), sky.at(workbench)));
             Optional<Horizon> skyline = EarlierNights.skyline(begun.site(), opened)
                     .filter(told -> !told.points().isEmpty());
-            skyline.ifPresent(s -> opened.append(night, new NightEvent.HorizonSet(s), sky.at(workbench)));
+            List<NightEvent> told = new ArrayList<>();
+            work.work().ifPresent(w -> told.add(new NightEvent.WorkSet(w)));
+            skyline.ifPresent(s -> told.add(new NightEvent.HorizonSet(s)));
+            NightId night = opened.begin(begun, told, sky.at(workbench), once.key());
             LoggedEvent first = opened.events(night).get(0);
             NightState state = NightState.of(opened.events(night));
             if (output.isJson()) {
@@ -95,6 +110,18 @@ final class BeginCommand implements Callable<Integer> {
                 begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
                 output.say(workbench, AdviceWords.of(state));
             }
+        }
+        return 0;
+    }
+
+    /** It was sent, and done, before; whoever sends it again has not heard so. */
+    private int answerAgain(NightLog opened, Submitted sent) {
+        NightState state = NightState.of(opened.events(sent.night()));
+        if (output.isJson()) {
+            output.print(workbench, NightJson.afterEvent(sent.event(), state));
+        } else {
+            output.say(workbench, "Begun already; nothing was added.");
+            output.say(workbench, AdviceWords.of(state));
         }
         return 0;
     }

@@ -3,12 +3,14 @@ package polewright.app.command;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import polewright.night.NightState;
 import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.log.SubmissionKey;
 
 /** One more event in a night. */
 final class LogEntry {
@@ -21,10 +23,21 @@ final class LogEntry {
      */
     static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
+        return append(opened, night, event, now, models, Optional.empty());
+    }
+
+    /** The same for what may have been sent before: then it is what was logged at that time. */
+    static LoggedEvent append(
+            NightLog opened,
+            NightId night,
+            NightEvent event,
+            Instant now,
+            NightState.ModelCache models,
+            Optional<SubmissionKey> once) {
         List<LoggedEvent> more = new ArrayList<>(opened.events(night));
         more.add(new LoggedEvent(more.get(more.size() - 1).seq() + 1, now, event));
         EventOrder.check(more);
         NightState.of(more, now, models);
-        return opened.append(night, event, now);
+        return opened.append(night, event, now, once);
     }
 }

@@ -53,6 +53,7 @@ import polewright.app.Workbench;
             AttitudeCommand.class,
             AxisCommand.class,
             WatchCommand.class,
+            ServeCommand.class,
             RigCommand.class,
             DemoCommand.class
         })

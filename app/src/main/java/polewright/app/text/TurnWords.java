@@ -10,7 +10,7 @@ import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewSense;
 
 /** Which screws to turn, which way, and what the sky does meanwhile. */
-final class TurnWords {
+public final class TurnWords {
     private static final double[] SHARES = {
         1 / 8.0, 1 / 6.0, 1 / 5.0, 1 / 4.0, 1 / 3.0, 2 / 5.0, 1 / 2.0, 3 / 5.0, 2 / 3.0, 3 / 4.0, 1
     };
@@ -66,7 +66,8 @@ final class TurnWords {
         return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
     }
 
-    private static String typed(ScrewTurn turn) {
+    /** The turns of one screw as the turn command takes them. */
+    public static String typed(ScrewTurn turn) {
         return turn.made().isPastAndBack()
                 ? typed(turn.made().outward()) + " then " + typed(turn.made().back())
                 : Fractions.of(turn.clockwiseTurns()) + (turn.clockwiseTurns() > 0 ? "" : " ccw");

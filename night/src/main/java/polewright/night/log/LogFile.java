@@ -28,7 +28,7 @@ import org.sqlite.SQLiteDataSource;
  */
 final class LogFile {
     /** Number of the newest migration beside this class. */
-    static final int SCHEMA_VERSION = 1;
+    static final int SCHEMA_VERSION = 2;
 
     private static final int APPLICATION_ID = 0x506F6C65;
     private static final int BUSY_MILLIS = 5000;

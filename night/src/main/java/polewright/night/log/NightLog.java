@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
@@ -51,26 +52,54 @@ public final class NightLog implements AutoCloseable {
 
     /** Begins a night. */
     public NightId begin(NightEvent.Begun begun, Instant at) {
-        return add(List.of(new LoggedEvent(1, at, begun)), false);
+        return begin(begun, List.of(), at, Optional.empty());
     }
 
-    /** Adds a whole night, each event with its number and time, or nothing of it. */
-    public NightId importNight(List<LoggedEvent> night) {
-        return add(night, true);
-    }
-
-    private NightId add(List<LoggedEvent> night, boolean imported) {
+    /**
+     * Begins a night with what is known of it at once, all or nothing.
+     *
+     * @param told what follows the beginning, in order
+     * @param once the key that it was sent with; if that was sent before, nothing is added and the night is the one that
+     *     it began then
+     */
+    public NightId begin(NightEvent.Begun begun, List<NightEvent> told, Instant at, Optional<SubmissionKey> once) {
+        List<LoggedEvent> night = new ArrayList<>(List.of(new LoggedEvent(1, at, begun)));
+        told.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
         EventOrder.check(night);
         return inTransaction(handle -> {
-            NightId id = insertNight(handle, night.get(0).at(), imported);
-            night.forEach(event -> insert(handle, id, event));
+            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            if (before.isPresent()) {
+                return before.get().night();
+            }
+            NightId id = insert(handle, night, false);
+            once.ifPresent(key -> insert(handle, key, id, 1));
             return id;
         });
     }
 
+    /** Adds a whole night, each event with its number and time, or nothing of it. */
+    public NightId importNight(List<LoggedEvent> night) {
+        EventOrder.check(night);
+        return inTransaction(handle -> insert(handle, night, true));
+    }
+
     /** Adds an event after the last one of its night. */
     public LoggedEvent append(NightId night, NightEvent event, Instant at) {
+        return append(night, event, at, Optional.empty());
+    }
+
+    /**
+     * Adds an event after the last one of its night.
+     *
+     * @param once the key that it was sent with; if that was sent before, nothing is added and what it became then is
+     *     returned
+     */
+    public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once) {
         return inTransaction(handle -> {
+            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            if (before.isPresent()) {
+                return before.get().event();
+            }
             NavigableSet<Long> earlier = seqs(handle, night);
             if (earlier.isEmpty()) {
                 throw noSuch(night);
@@ -78,8 +107,21 @@ public final class NightLog implements AutoCloseable {
             LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
             EventOrder.checkNext(logged, earlier.last(), earlier::contains);
             insert(handle, night, logged);
+            once.ifPresent(key -> insert(handle, key, night, logged.seq()));
             return logged;
         });
+    }
+
+    /** What a key that was sent before became; empty for a new one. */
+    public Optional<Submitted> submitted(SubmissionKey key) {
+        return reading(handle -> submitted(handle, key));
+    }
+
+    /** Where the log stands: another figure whenever an event has been added, by whichever program. */
+    public long stand() {
+        return reading(handle -> handle.createQuery("SELECT count(*) FROM event")
+                .mapTo(Long.class)
+                .one());
     }
 
     /** All events of a night in their order. */
@@ -128,6 +170,31 @@ public final class NightLog implements AutoCloseable {
         } catch (SQLException e) {
             throw LogTrouble.of(file, e);
         }
+    }
+
+    private static Optional<Submitted> submitted(Handle handle, SubmissionKey key) {
+        return handle.createQuery("SELECT event.night_id, event.line FROM submission"
+                        + " JOIN event ON event.night_id = submission.night_id AND event.seq = submission.seq"
+                        + " WHERE submission.key = :key")
+                .bind("key", key.text())
+                .map((row, context) -> new Submitted(
+                        new NightId(row.getLong("night_id")),
+                        JsonLines.readLine(row.getString("line"), 0, BodyNames.NONE)))
+                .findOne();
+    }
+
+    private static NightId insert(Handle handle, List<LoggedEvent> night, boolean imported) {
+        NightId id = insertNight(handle, night.get(0).at(), imported);
+        night.forEach(event -> insert(handle, id, event));
+        return id;
+    }
+
+    private static void insert(Handle handle, SubmissionKey key, NightId night, long seq) {
+        handle.createUpdate("INSERT INTO submission (key, night_id, seq) VALUES (:key, :night, :seq)")
+                .bind("key", key.text())
+                .bind("night", night.number())
+                .bind("seq", seq)
+                .execute();
     }
 
     private static NightId insertNight(Handle handle, Instant begunAt, boolean imported) {

@@ -1,4 +1,4 @@
-package polewright.app.command;
+package polewright.app.picture;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,13 +12,13 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 
 /** A night as a picture of its zone shows it. */
-final class NightScene {
+public final class NightScene {
     // More would hide each other.
     private static final int MOST_PLACES = 12;
 
     private NightScene() {}
 
-    static ZoneScene of(NightState night) {
+    public static ZoneScene of(NightState night) {
         ZoneScene scene = ZoneScene.of(night.allowance(), night.begun().site().isNorthern())
                 .withPath(path(night));
         if (!(night.fix() instanceof Fix.Underdetermined)) {

@@ -1,0 +1,92 @@
+package polewright.app.web;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.app.Workbench;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.night.log.SubmissionKey;
+
+/**
+ * One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's.
+ *
+ * @param prefix what its addresses begin with: empty, or such as {@code /practice}
+ */
+public record NightDesk(String prefix, Workbench workbench, Commands commands) {
+    private static final String PRODUCT = "polewright ";
+
+    /**
+     * The night that was begun last.
+     *
+     * @param state where it stands now
+     * @param events all of it, what was taken back too
+     */
+    public record Tonight(NightId id, NightState state, List<LoggedEvent> events) {
+        public Tonight {
+            events = List.copyOf(events);
+        }
+
+        /** The number of the last event. */
+        public long lastSeq() {
+            return events.get(events.size() - 1).seq();
+        }
+    }
+
+    /** Empty as long as no night was begun. */
+    public Optional<Tonight> tonight() {
+        return reading(log -> log.latest().map(id -> {
+            List<LoggedEvent> events = log.events(id);
+            return new Tonight(id, NightState.of(events, workbench.now(), new NightState.ModelCache()), events);
+        }));
+    }
+
+    /** Whether this was sent before. */
+    public boolean wasSent(SubmissionKey key) {
+        return reading(log -> log.submitted(key)).isPresent();
+    }
+
+    private <T> Optional<T> reading(java.util.function.Function<NightLog, Optional<T>> question) {
+        Path file = workbench.defaultLog();
+        if (!Files.exists(file)) {
+            return Optional.empty();
+        }
+        try (NightLog log = NightLog.open(file)) {
+            return question.apply(log);
+        }
+    }
+
+    /** Runs a command on this desk's log. */
+    public Ran run(List<String> words) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        Workbench inside = new Workbench(
+                workbench.clock(),
+                workbench.environment(),
+                new PrintWriter(out),
+                new PrintWriter(err),
+                false,
+                workbench.pause());
+        int status = commands.run(inside, words);
+        return new Ran(status, out.toString(), complaints(err.toString()));
+    }
+
+    /** As a person at the page needs them: which command it was they see beside it, and options they never typed. */
+    private static List<String> complaints(String err) {
+        List<String> lines = new ArrayList<>();
+        for (String line : err.lines().toList()) {
+            if (line.startsWith("Usage: ") || line.isBlank()) {
+                continue;
+            }
+            int colon = line.indexOf(": ");
+            lines.add(line.startsWith(PRODUCT) && colon > 0 ? line.substring(colon + 2) : line);
+        }
+        return lines;
+    }
+}

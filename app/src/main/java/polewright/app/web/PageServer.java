@@ -1,0 +1,267 @@
+package polewright.app.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.sse.SseClient;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import polewright.app.JobFailed;
+import polewright.app.text.EventWords;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.room.Asked;
+import polewright.app.web.room.Forms;
+import polewright.app.web.room.Room;
+import polewright.app.web.room.Rooms;
+import polewright.app.web.view.PageView;
+import polewright.app.web.view.Section;
+import polewright.axis.drawing.Palette;
+import polewright.sky.InputRefused;
+
+/** Serves the pages of one or more desks, until it is closed. */
+public final class PageServer implements AutoCloseable {
+    private static final String DARK = "dark";
+    private static final String PALETTE_COOKIE = "palette";
+    private static final int A_YEAR_SECONDS = 31_536_000;
+    private static final Map<String, String> TYPES =
+            Map.of("css", "text/css", "js", "text/javascript", "svg", "image/svg+xml");
+    // Read from the jar by name: what is not listed is not there, whatever the address looks like.
+    private static final Map<String, String> FILES = Map.of(
+            "page.css", "/polewright/app/web/static/page.css",
+            "page.js", "/polewright/app/web/static/page.js",
+            "icon.svg", "/polewright/app/web/static/icon.svg",
+            "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js",
+            "sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
+
+    private final Templates templates = new Templates();
+    private final List<NightDesk> desks;
+    private final Map<String, LogWatch> watches = new HashMap<>();
+    private final Javalin javalin;
+
+    private PageServer(List<NightDesk> desks, Doorway door) {
+        this.desks = List.copyOf(desks);
+        desks.forEach(
+                desk -> watches.put(desk.prefix(), LogWatch.of(desk.workbench().defaultLog())));
+        javalin = Javalin.create(config -> {
+            config.startup.showJavalinBanner = false;
+            config.http.maxRequestSize = 64 * 1024;
+            door.install(config);
+            routes(config);
+        });
+    }
+
+    /** What is done before any page is served: who may come in. */
+    @FunctionalInterface
+    public interface Doorway {
+        void install(JavalinConfig config);
+    }
+
+    /**
+     * Starts to listen.
+     *
+     * @param host the address to listen on: {@code 127.0.0.1} for this machine alone
+     * @param port 0 for any that is free
+     * @throws JobFailed if it is taken
+     */
+    public static PageServer start(List<NightDesk> desks, Doorway door, String host, int port) {
+        PageServer server = new PageServer(desks, door);
+        try {
+            server.javalin.start(host, port);
+        } catch (RuntimeException e) {
+            server.close();
+            throw new JobFailed(
+                    "port " + port + " cannot be listened on, perhaps because another program does: end that,"
+                            + " or name another port, such as --port " + (port + 1) + ".");
+        }
+        return server;
+    }
+
+    /** The port that it listens on. */
+    public int port() {
+        return javalin.port();
+    }
+
+    @Override
+    public void close() {
+        watches.values().forEach(LogWatch::close);
+        javalin.stop();
+    }
+
+    private void routes(JavalinConfig config) {
+        config.routes.get("/static/{name}", PageServer::file);
+        config.routes.get(
+                "/clock",
+                ctx -> ctx.result(
+                        Long.toString(Instant.now(java.time.Clock.systemUTC()).toEpochMilli())));
+        config.routes.post("/palette", PageServer::choosePalette);
+        for (NightDesk desk : desks) {
+            String prefix = desk.prefix();
+            for (Room room : Rooms.everyone()) {
+                config.routes.get(prefix + room.path(), ctx -> show(ctx, desk, room));
+            }
+            for (CommandForm form : CommandForms.all()) {
+                config.routes.post(prefix + "/do/" + form.id(), ctx -> post(ctx, desk, form));
+            }
+            config.routes.sse(prefix + "/changes", client -> follow(client, desk));
+        }
+        config.routes.exception(InputRefused.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));
+        config.routes.exception(JobFailed.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));
+        config.routes.exception(
+                Exception.class,
+                (e, ctx) -> trouble(
+                        ctx,
+                        "Something inside Polewright is wrong (" + e.getClass().getSimpleName()
+                                + "); what was logged before is safe. Go back, and on."));
+        config.routes.error(HttpStatus.NOT_FOUND, ctx -> {
+            if (!ctx.res().isCommitted()) {
+                shown(ctx, desks.get(0), "Nothing here", List.of("There is no such page. Take one from the list."));
+            }
+        });
+    }
+
+    private void show(Context ctx, NightDesk desk, Room room) {
+        Asked asked = asked(ctx, desk);
+        html(ctx, page(asked, room, said(asked), List.of(), room.sections(asked)));
+    }
+
+    private void post(Context ctx, NightDesk desk, CommandForm form) {
+        Map<String, String> filled = new HashMap<>();
+        ctx.formParamMap().forEach((name, values) -> filled.put(name, values.get(0)));
+        Posted posted = Posting.of(desk, form, filled);
+        Asked asked = asked(ctx, desk);
+        if (posted instanceof Posted.Logged logged) {
+            ctx.redirect(asked.to("/?said=" + logged.seq()), HttpStatus.SEE_OTHER);
+        } else if (posted instanceof Posted.Refused refused) {
+            ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            List<Section> again = List.of(new Section.Entry(Forms.fresh(asked, form, filled)));
+            html(ctx, page(asked, Rooms.of(form), "", refused.complaints(), again));
+        } else {
+            ctx.status(HttpStatus.CONFLICT);
+            Room now = Rooms.places().get(0);
+            html(
+                    ctx,
+                    page(
+                            asked,
+                            now,
+                            "",
+                            List.of("Not logged: something else was logged since this page was shown, by another device"
+                                    + " or a frame. This is how it stands now; if you did turn or clamp, enter it under"
+                                    + " Sightings."),
+                            now.sections(asked)));
+        }
+    }
+
+    private void follow(SseClient client, NightDesk desk) {
+        LogWatch watch = java.util.Objects.requireNonNull(watches.get(desk.prefix()));
+        Runnable changed = () -> client.sendEvent("changed", "log");
+        client.keepAlive();
+        client.onClose(() -> watch.forget(changed));
+        watch.tell(changed);
+        // Whoever slept, or was cut off, looks anew as soon as it is back.
+        client.sendEvent("changed", "hello");
+    }
+
+    private static String said(Asked asked) {
+        return asked.word("said")
+                .filter(seq -> seq.matches("\\d{1,9}"))
+                .map(Long::parseLong)
+                .flatMap(seq -> asked.desk().tonight().stream()
+                        .flatMap(tonight -> tonight.events().stream())
+                        .filter(event -> event.seq() == seq)
+                        .findFirst())
+                .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
+                .orElse("");
+    }
+
+    private PageView page(Asked asked, Room room, String said, List<String> complaints, List<Section> sections) {
+        List<PageView.Place> places = Rooms.places().stream()
+                .map(place -> new PageView.Place(
+                        asked.to(place.path()), place.name(), place.path().equals(room.path())))
+                .toList();
+        return new PageView(
+                room.name(),
+                asked.desk().prefix(),
+                asked.to(room.path()),
+                asked.palette().equals(Palette.DARK),
+                room.isLive(),
+                places,
+                said,
+                complaints,
+                sections);
+    }
+
+    private void trouble(Context ctx, String sentence) {
+        ctx.status(HttpStatus.INTERNAL_SERVER_ERROR);
+        shown(ctx, desks.get(0), "This did not work", List.of(sentence));
+    }
+
+    private void shown(Context ctx, NightDesk desk, String title, List<String> lines) {
+        Asked asked = asked(ctx, desk);
+        Room room = new Room() {
+            @Override
+            public String path() {
+                return "/nowhere";
+            }
+
+            @Override
+            public String name() {
+                return title;
+            }
+
+            @Override
+            public List<Section> sections(Asked unused) {
+                return List.of();
+            }
+        };
+        html(ctx, page(asked, room, "", lines, List.of()));
+    }
+
+    private void html(Context ctx, PageView page) {
+        ctx.header("Cache-Control", "no-store");
+        ctx.html(templates.html(page));
+    }
+
+    private static Asked asked(Context ctx, NightDesk desk) {
+        Map<String, String> words = new HashMap<>();
+        ctx.queryParamMap().forEach((name, values) -> words.put(name, values.get(0)));
+        // Whoever has not chosen stands in the dark.
+        boolean isDay = "day".equals(ctx.cookie(PALETTE_COOKIE));
+        return new Asked(desk, isDay ? Palette.LIGHT : Palette.DARK, words);
+    }
+
+    private static void choosePalette(Context ctx) {
+        boolean isDay = "day".equals(ctx.formParam(PALETTE_COOKIE));
+        ctx.res()
+                .addHeader(
+                        "Set-Cookie",
+                        PALETTE_COOKIE + "=" + (isDay ? "day" : DARK) + "; Path=/; Max-Age=" + A_YEAR_SECONDS
+                                + "; HttpOnly; SameSite=Strict");
+        String back = ctx.formParam("back");
+        boolean isOurs = back != null && back.matches("/[A-Za-z0-9/-]*") && !back.startsWith("//");
+        ctx.redirect(isOurs ? back : "/", HttpStatus.SEE_OTHER);
+    }
+
+    private static void file(Context ctx) {
+        String name = ctx.pathParam("name");
+        String resource = FILES.get(name);
+        if (resource == null) {
+            ctx.status(HttpStatus.NOT_FOUND);
+            return;
+        }
+        try (InputStream in = PageServer.class.getResourceAsStream(resource)) {
+            ctx.contentType(
+                    TYPES.getOrDefault(name.substring(name.lastIndexOf('.') + 1), "text/plain") + "; charset=utf-8");
+            ctx.header("Cache-Control", "max-age=3600");
+            ctx.result(java.util.Objects.requireNonNull(in, resource).readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

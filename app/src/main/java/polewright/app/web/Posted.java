@@ -1,0 +1,19 @@
+package polewright.app.web;
+
+import java.util.List;
+
+/** What came of a form that was posted. */
+sealed interface Posted {
+    /** It is in the log; {@code seq} is its number there. */
+    record Logged(long seq) implements Posted {}
+
+    /** It is as it was, and why. */
+    record Refused(List<String> complaints) implements Posted {
+        public Refused {
+            complaints = List.copyOf(complaints);
+        }
+    }
+
+    /** Something else was logged since the page was shown, so that what it says may no longer be so. */
+    record Outdated() implements Posted {}
+}

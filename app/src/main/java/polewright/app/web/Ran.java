@@ -1,0 +1,20 @@
+package polewright.app.web;
+
+import java.util.List;
+
+/**
+ * What came of a command.
+ *
+ * @param status 0 good, 1 the job failed, 2 what was typed cannot be used
+ * @param out its result
+ * @param complaints what it complained of, line by line, without the command's name
+ */
+public record Ran(int status, String out, List<String> complaints) {
+    public Ran {
+        complaints = List.copyOf(complaints);
+    }
+
+    public boolean isGood() {
+        return status == 0;
+    }
+}

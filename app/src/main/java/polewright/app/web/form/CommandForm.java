@@ -1,0 +1,100 @@
+package polewright.app.web.form;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import polewright.sky.InputRefused;
+
+/**
+ * A command as a form.
+ *
+ * @param id its address, in lower-case letters and hyphens
+ * @param title what it does, the verb first
+ * @param intro what to do before filling it in; may be empty
+ * @param command the words that the command begins with: {@code sight}, {@code compass}
+ * @param button what to press
+ * @param takesTime whether it takes {@code --at}, so that what is sent late keeps the time at which it was done
+ */
+public record CommandForm(
+        String id,
+        String title,
+        String intro,
+        List<String> command,
+        List<Field> fields,
+        String button,
+        boolean takesTime) {
+    public CommandForm {
+        command = List.copyOf(command);
+        fields = List.copyOf(fields);
+    }
+
+    /**
+     * The words of the command.
+     *
+     * @param filled what was filled in, by field; what is not a field of this form is left aside
+     * @throws InputRefused when something that is needed is missing, or cannot be one word of a command
+     */
+    public List<String> words(Map<String, String> filled) {
+        List<String> words = new ArrayList<>(command);
+        List<String> positionals = new ArrayList<>();
+        for (Field field : fields) {
+            String value = filled.getOrDefault(field.name(), "").strip();
+            if (value.isEmpty()) {
+                if (field.isRequired()) {
+                    throw new InputRefused(
+                            "'" + field.label() + "' is empty",
+                            field.hint().isEmpty() ? "fill it in" : "fill it in: " + field.hint());
+                }
+                continue;
+            }
+            if (!field.isUsable(value)) {
+                throw new InputRefused("'" + field.label() + "' cannot be used as it is", "fill it in again");
+            }
+            if (field.isPositional()) {
+                positionals.addAll(split(field, value));
+            } else {
+                words.addAll(option(field, value));
+            }
+        }
+        if (!positionals.isEmpty()) {
+            // A figure below zero, or a note that begins with a hyphen, is no option.
+            words.add("--");
+            words.addAll(positionals);
+        }
+        return words;
+    }
+
+    /** The command line that does the same, as it would be typed. */
+    public static String typed(List<String> words) {
+        return "polewright "
+                + words.stream()
+                        .filter(word -> !word.startsWith("--once="))
+                        .map(CommandForm::quoted)
+                        .collect(Collectors.joining(" "));
+    }
+
+    private static List<String> option(Field field, String value) {
+        if (field.kind() instanceof Field.Tick) {
+            return value.equals("yes") ? List.of("--" + field.name()) : List.of();
+        }
+        if (field.kind() instanceof Field.Several several) {
+            List<String> words = new ArrayList<>(List.of("--" + field.name()));
+            words.addAll(List.of(value.split(several.separator())));
+            return words;
+        }
+        return List.of("--" + field.name() + "=" + value);
+    }
+
+    private static List<String> split(Field field, String value) {
+        return field.kind() instanceof Field.Several several
+                ? List.of(value.split(several.separator()))
+                : List.of(value);
+    }
+
+    private static String quoted(String word) {
+        boolean plain = !word.isEmpty()
+                && word.chars().allMatch(c -> Character.isLetterOrDigit(c) || "-_=.,:+/".indexOf(c) >= 0);
+        return plain ? word : "'" + word.replace("'", "'\\''") + "'";
+    }
+}

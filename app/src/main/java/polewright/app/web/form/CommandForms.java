@@ -1,0 +1,288 @@
+package polewright.app.web.form;
+
+import static polewright.app.web.form.Field.option;
+import static polewright.app.web.form.Field.positional;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.app.web.form.Field.Choice;
+import polewright.app.web.form.Field.Figure;
+import polewright.app.web.form.Field.Option;
+import polewright.app.web.form.Field.Several;
+import polewright.app.web.form.Field.Tick;
+import polewright.app.web.form.Field.Words;
+
+/** All forms: one for each command that adds to the log and needs no file. */
+public final class CommandForms {
+    private static final Figure DEGREES = new Figure("°");
+    private static final Field SIGMA =
+            option("sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES);
+    private static final Field STAR = positional("star", "Star", "Such as polaris, rigel, or \"alp Lyr\".", new Words())
+            .required();
+    private static final Field OPTIC =
+            option("with", "Seen through", "An optic of the rig, such as finder.", new Words());
+    private static final Field FIELD =
+            option("field", "Or the true field, edge to edge", "Only if no optic is named.", DEGREES);
+    private static final Field VIEW = option(
+            "view",
+            "The view is",
+            "",
+            new Choice(List.of(
+                    new Option("", "as the optic has it"),
+                    new Option("erect", "erect, as by eye"),
+                    new Option("inverted", "upside down"),
+                    new Option("mirrored", "mirrored, by a star diagonal"))));
+
+    public static final CommandForm COMPASS = sighting(
+            "compass",
+            "Read the compass",
+            "Sight along the polar axis toward the pole that is up; keep the compass an arm's length from steel.",
+            positional("bearing", "Bearing", "From magnetic north, clockwise.", DEGREES)
+                    .required(),
+            option(
+                    "declination",
+                    "Magnetic declination",
+                    "Leave it empty: it is known for the site and date.",
+                    DEGREES),
+            SIGMA);
+    public static final CommandForm SCALE = sighting(
+            "scale",
+            "Read level and scale",
+            "Level the base first. Then read the wedge's altitude scale.",
+            positional("altitude", "Altitude on the scale", "", DEGREES).required(),
+            option("from-zenith", "The scale counts down from the zenith", "", new Tick()),
+            option("from-horizon", "It counts from the horizon, however odd it looks", "", new Tick()),
+            SIGMA);
+    public static final CommandForm SHADOW = sighting(
+            "shadow",
+            "Measure from a shadow",
+            "Never look at the Sun, nor point tube or finder toward it: keep them capped. Work with the shadow of a"
+                    + " plumb line on the ground.",
+            positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES)
+                    .required(),
+            option(
+                    "body",
+                    "What casts the shadow",
+                    "",
+                    new Choice(List.of(new Option("", "the Sun"), new Option("moon", "the Moon")))),
+            SIGMA);
+    public static final CommandForm BEARING = sighting(
+            "bearing",
+            "Measure from a star's bearing",
+            "The angle, level with the ground, from the line toward a star to the axis.",
+            STAR,
+            positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES)
+                    .required(),
+            SIGMA);
+    public static final CommandForm ALTITUDE = sighting(
+            "altitude",
+            "Measure from a star's altitude",
+            "Lay one inclinometer along the axis, then along the tube with the star centred.",
+            STAR,
+            positional("difference", "Altitude of the axis minus that of the star", "", DEGREES)
+                    .required(),
+            SIGMA);
+    public static final CommandForm STILL = sighting(
+            "still",
+            "Find the still point",
+            "Point the tube along the polar axis and rock it in right ascension: everything goes round one point that"
+                    + " stays still. Where does the star stand from it?",
+            STAR,
+            option("distance", "From the still point to the star", "", new Figure("field widths"))
+                    .required(),
+            option("toward", "Which way, as on a clock face", "12 is the top; 4.5 is half past four.", new Figure("h"))
+                    .required(),
+            OPTIC,
+            FIELD,
+            VIEW,
+            option("sigma", "How far off the place may be", "", new Figure("field widths")));
+    public static final CommandForm DRIFT = sighting(
+            "drift",
+            "Watch a star drift",
+            "Let the mount track. Watch how far the star goes north or south; its going east or west does not count.",
+            STAR,
+            option("minutes", "How long it was watched", "", new Figure("min")).required(),
+            option("moved", "How far it went", "0 if it did not.", new Figure(""))
+                    .required(),
+            option(
+                    "unit",
+                    "Counted in",
+                    "",
+                    new Choice(List.of(
+                            new Option("", "divisions of the reticle"),
+                            new Option("fields", "field widths"),
+                            new Option("arcsec", "arcseconds"),
+                            new Option("pixels", "pixels")))),
+            option("per", "One division or pixel", "Only if the optic's is not known.", new Figure("″")),
+            option("toward", "Toward", "north or south; or an edge as on a clock face, such as 6.", new Words())
+                    .required(),
+            option(
+                    "west",
+                    "Where stars leave with the drive stopped",
+                    "A clock direction; for any view.",
+                    new Figure("h")),
+            OPTIC,
+            FIELD,
+            VIEW);
+
+    public static final CommandForm TURN = done(
+            "turn",
+            "Screws were turned",
+            "Clockwise as you look at the screw's head.",
+            List.of("turn"),
+            option("azimuth", "Azimuth screw", "1 1/4, or 3/8 ccw, or 2 ccw then 1/2 cw", new Words()),
+            option("altitude", "Altitude screw", "", new Words()),
+            option(
+                    "instead-of",
+                    "In place of turn number",
+                    "Only to correct one that was entered wrongly.",
+                    new Figure("")));
+    public static final CommandForm CLAMP =
+            done("clamp", "Clamps are tight", "Gently, a little on each in turn.", List.of("clamp"));
+    public static final CommandForm UNCLAMP = done("unclamp", "Clamps are loose", "", List.of("unclamp"));
+    public static final CommandForm KNOCK = done(
+            "knock",
+            "The mount was knocked or moved",
+            "What was sighted before then counts for little.",
+            List.of("knock"));
+    public static final CommandForm NOTE = done(
+            "note",
+            "Write a note",
+            "",
+            List.of("note"),
+            positional("text", "What should be remembered", "", new Words()).required());
+    public static final CommandForm UNDO = new CommandForm(
+            "undo",
+            "Take an event back",
+            "It stays in the log, and no longer counts.",
+            List.of("undo"),
+            List.of(positional("seq", "Number of the event", "", new Figure("")).required()),
+            "Take it back",
+            false);
+
+    public static final CommandForm ALLOW_FOR = work(
+            "allow-for",
+            "What tonight is for",
+            "How far off the pole the axis may be follows from it.",
+            List.of("allow"),
+            option("for", "Tonight is for", "", purposes("choose")).required(),
+            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm")),
+            option("pixel", "Pixel", "", new Figure("µm")));
+    public static final CommandForm ALLOW_ALSO = work(
+            "allow-also",
+            "And also for",
+            "Beside what there is.",
+            List.of("allow"),
+            option("also", "Also for", "", purposes("choose")).required(),
+            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm")),
+            option("pixel", "Pixel", "", new Figure("µm")));
+    public static final CommandForm ALLOW_LIMIT = work(
+            "allow-limit",
+            "A plain limit instead",
+            "Whatever the work.",
+            List.of("allow"),
+            positional("arcmin", "How far off the pole the axis may be", "5 suits looking by eye.", new Figure("′"))
+                    .required());
+    public static final CommandForm TARGET = work(
+            "target",
+            "Something to look at tonight",
+            "",
+            List.of("target"),
+            positional(
+                            "body",
+                            "What",
+                            "moon, saturn, vega, M 31, or right ascension and declination in degrees.",
+                            new Words())
+                    .required());
+    public static final CommandForm HORIZON = work(
+            "horizon",
+            "What hides the sky",
+            "Corners of the skyline, joined by straight lines: azimuth from north through east, and altitude.",
+            List.of("horizon"),
+            positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+"))
+                    .required());
+    public static final CommandForm CENTRE = new CommandForm(
+            "centre",
+            "A star was centred",
+            "Never centre the Sun. Centre the star in the eyepiece, then copy what the mount shows.",
+            List.of("centre"),
+            List.of(
+                    positional("body", "Star", "Such as capella.", new Words()).required(),
+                    option("reads", "The mount shows", "5h17m38s,+46d12m36s", new Words())
+                            .required(),
+                    option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))),
+            "Log it",
+            true);
+    public static final CommandForm BEGIN = new CommandForm(
+            "begin",
+            "Begin a night",
+            "Site, rig and work are remembered from the last one.",
+            List.of("begin"),
+            List.of(
+                    option(
+                            "site",
+                            "Site: latitude, longitude, height",
+                            "54.60,-2.90,240: degrees, north and east positive; metres. Empty: as last time.",
+                            new Words()),
+                    option("name", "What to call it", "", new Words()),
+                    option("for", "Tonight is for", "", purposes("as last time")),
+                    option("again", "Begin anew although a night is under way", "", new Tick())),
+            "Begin",
+            false);
+
+    private static final List<CommandForm> SIGHTINGS = List.of(COMPASS, SCALE, SHADOW, STILL, DRIFT, BEARING, ALTITUDE);
+    private static final List<CommandForm> ALL = Stream.concat(
+                    SIGHTINGS.stream(),
+                    Stream.of(
+                            TURN,
+                            CLAMP,
+                            UNCLAMP,
+                            KNOCK,
+                            NOTE,
+                            UNDO,
+                            ALLOW_FOR,
+                            ALLOW_ALSO,
+                            ALLOW_LIMIT,
+                            TARGET,
+                            HORIZON,
+                            CENTRE,
+                            BEGIN))
+            .toList();
+
+    private CommandForms() {}
+
+    /** The sightings that are typed, the coarse ones first. */
+    public static List<CommandForm> sightings() {
+        return SIGHTINGS;
+    }
+
+    public static List<CommandForm> all() {
+        return ALL;
+    }
+
+    public static Optional<CommandForm> named(String id) {
+        return ALL.stream().filter(form -> form.id().equals(id)).findFirst();
+    }
+
+    private static CommandForm sighting(String kind, String title, String intro, Field... fields) {
+        return new CommandForm(kind, title, intro, List.of("sight", kind), List.of(fields), "Log this sighting", true);
+    }
+
+    private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {
+        return new CommandForm(id, title, intro, command, List.of(fields), "Log it", true);
+    }
+
+    private static CommandForm work(String id, String title, String intro, List<String> command, Field... fields) {
+        return new CommandForm(id, title, intro, command, List.of(fields), "Set it", false);
+    }
+
+    private static Choice purposes(String none) {
+        return new Choice(List.of(
+                new Option("", none),
+                new Option("casual look", "a casual look"),
+                new Option("planets at high power", "planets at high power"),
+                new Option("short subs", "short subs"),
+                new Option("long guided subs", "long guided subs")));
+    }
+}

@@ -1,0 +1,94 @@
+package polewright.app.web.form;
+
+import java.util.List;
+
+/**
+ * One thing to fill in.
+ *
+ * @param name the option it becomes, without the dashes; a positional has a name of its own
+ * @param label what it asks for
+ * @param hint how to read it off, or an example; may be empty
+ * @param kind how it is filled in
+ * @param isPositional whether it stands in the command without an option's name, in the order of the fields
+ * @param isRequired whether the form cannot do without it
+ */
+public record Field(String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired) {
+    private static final int LONGEST = 2000;
+
+    /** How a field is filled in. */
+    public sealed interface Kind {}
+
+    /**
+     * A number, typed as it is read.
+     *
+     * @param unit what it counts, short
+     */
+    public record Figure(String unit) implements Kind {}
+
+    /** A few words. */
+    public record Words() implements Kind {}
+
+    /**
+     * Several words of which each stands alone in the command.
+     *
+     * @param separator what splits them, a regular expression
+     */
+    public record Several(String separator) implements Kind {}
+
+    /** One of a few. */
+    public record Choice(List<Option> options) implements Kind {
+        public Choice {
+            options = List.copyOf(options);
+        }
+    }
+
+    /** Yes or no; an option without a value. */
+    public record Tick() implements Kind {}
+
+    /**
+     * One of a choice.
+     *
+     * @param value as it is typed; empty to leave the option out
+     * @param label as it is read
+     */
+    public record Option(String value, String label) {}
+
+    /** An option that may be left out. */
+    public static Field option(String name, String label, String hint, Kind kind) {
+        return new Field(name, label, hint, kind, false, false);
+    }
+
+    /** A word of the command that may be left out. */
+    public static Field positional(String name, String label, String hint, Kind kind) {
+        return new Field(name, label, hint, kind, true, false);
+    }
+
+    public Field required() {
+        return new Field(name, label, hint, kind, isPositional, true);
+    }
+
+    /** What was filled in, if it can be put into a command at all: no line breaks, none of endless length. */
+    boolean isUsable(String value) {
+        boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
+        return plain
+                && (!(kind instanceof Choice choice)
+                        || choice.options().stream().anyMatch(o -> o.value().equals(value)));
+    }
+
+    public boolean isFigure() {
+        return kind instanceof Figure;
+    }
+
+    public boolean isTick() {
+        return kind instanceof Tick;
+    }
+
+    public String unit() {
+        return kind instanceof Figure figure ? figure.unit() : "";
+    }
+
+    /** Empty for what is no choice. */
+    public List<Option> options() {
+        return kind instanceof Choice choice ? choice.options() : List.of();
+    }
+}

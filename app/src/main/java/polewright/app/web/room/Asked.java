@@ -1,0 +1,27 @@
+package polewright.app.web.room;
+
+import java.util.Map;
+import java.util.Optional;
+import polewright.app.web.NightDesk;
+import polewright.axis.drawing.Palette;
+
+/**
+ * What a browser asks a page for.
+ *
+ * @param palette how it wants its pictures
+ * @param words what stands in the address behind the question mark
+ */
+public record Asked(NightDesk desk, Palette palette, Map<String, String> words) {
+    public Asked {
+        words = Map.copyOf(words);
+    }
+
+    public Optional<String> word(String name) {
+        return Optional.ofNullable(words.get(name)).filter(word -> !word.isBlank());
+    }
+
+    /** An address of this desk. */
+    public String to(String path) {
+        return desk.prefix() + path;
+    }
+}

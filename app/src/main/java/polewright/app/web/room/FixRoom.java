@@ -1,0 +1,44 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.app.picture.NightScene;
+import polewright.app.text.FixWords;
+import polewright.app.text.ZoneWords;
+import polewright.app.web.view.Section;
+import polewright.axis.drawing.ZoneDrawing;
+import polewright.night.NightState;
+
+/** Where the axis points: the zone, the fix in it, the way that it came, and what contradicts it. */
+final class FixRoom implements Room {
+    @Override
+    public String path() {
+        return "/fix";
+    }
+
+    @Override
+    public String name() {
+        return "Fix";
+    }
+
+    @Override
+    public boolean isLive() {
+        return true;
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> List.of(new Section.Words("", List.of("No night has begun yet."))));
+    }
+
+    private static List<Section> of(Asked asked, NightState night) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
+        sections.add(new Section.Words("", FixWords.full(night)));
+        sections.add(new Section.Words("", List.of(ZoneWords.chance(night))));
+        return sections;
+    }
+}

@@ -1,0 +1,46 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.Field;
+import polewright.app.web.view.Section;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
+
+/**
+ * A page for one form.
+ *
+ * @param path its address
+ */
+record FormRoom(String path, CommandForm form) implements Room {
+    @Override
+    public String name() {
+        return form.title();
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        Map<String, String> values = new HashMap<>();
+        for (Field field : form.fields()) {
+            asked.word(field.name()).ifPresent(word -> values.put(field.name(), word));
+        }
+        opticFor(asked).ifPresent(optic -> values.putIfAbsent("with", optic.name()));
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Entry(Forms.fresh(asked, form, values)));
+        return sections;
+    }
+
+    /** The still point wants a wide view, a drift a close one. */
+    private Optional<Optic> opticFor(Asked asked) {
+        if (form.fields().stream().noneMatch(field -> field.name().equals("with"))) {
+            return Optional.empty();
+        }
+        Optional<Rig> rig =
+                asked.desk().tonight().map(tonight -> tonight.state().begun().rig());
+        return form.id().equals("still") ? rig.flatMap(Rig::widestOptic) : rig.flatMap(Rig::finestOptic);
+    }
+}

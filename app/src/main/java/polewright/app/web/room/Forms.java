@@ -1,0 +1,47 @@
+package polewright.app.web.room;
+
+import java.security.SecureRandom;
+import java.util.HexFormat;
+import java.util.Map;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.view.FormView;
+
+/** Forms with their keys. */
+public final class Forms {
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final int KEY_BYTES = 16;
+
+    private Forms() {}
+
+    /** A form to fill in: each time it is shown is another sending. */
+    public static FormView fresh(Asked asked, CommandForm form, Map<String, String> values) {
+        return new FormView(form, action(asked, form), randomKey(), values, 0, "");
+    }
+
+    /**
+     * A form that says that the advice was followed. All devices show it under one key, so that two people who press it
+     * at once have done one thing.
+     *
+     * @param night the number of the night
+     * @param lastSeq the number of the last event: another one, and it is another advice
+     */
+    static FormView advised(Asked asked, CommandForm form, Map<String, String> values, long night, long lastSeq) {
+        return new FormView(
+                form,
+                action(asked, form),
+                "advised-" + night + "-" + lastSeq + "-" + form.id(),
+                values,
+                lastSeq,
+                CommandForm.typed(form.words(values)));
+    }
+
+    private static String action(Asked asked, CommandForm form) {
+        return asked.to("/do/" + form.id());
+    }
+
+    private static String randomKey() {
+        byte[] bytes = new byte[KEY_BYTES];
+        RANDOM.nextBytes(bytes);
+        return HexFormat.of().formatHex(bytes);
+    }
+}

@@ -1,0 +1,138 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import polewright.app.picture.NightScene;
+import polewright.app.picture.WedgeScene;
+import polewright.app.text.AdviceWords;
+import polewright.app.text.FixWords;
+import polewright.app.text.TurnWords;
+import polewright.app.web.NightDesk.Tonight;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.Section;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
+import polewright.axis.advice.ScrewTurn;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.drawing.ZoneDrawing;
+import polewright.night.NightState;
+
+/** The one thing to do now, why, its picture, and a big button for when it is done. */
+final class NowRoom implements Room {
+    @Override
+    public String path() {
+        return "/";
+    }
+
+    @Override
+    public String name() {
+        return "Now";
+    }
+
+    @Override
+    public boolean isLive() {
+        return true;
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        return asked.desk().tonight().map(tonight -> of(asked, tonight)).orElseGet(() -> first(asked));
+    }
+
+    private static List<Section> first(Asked asked) {
+        return List.of(
+                new Section.Words("", List.of("No night has begun here yet.")),
+                new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true))));
+    }
+
+    private static List<Section> of(Asked asked, Tonight tonight) {
+        NightState night = tonight.state();
+        List<Section> sections = new ArrayList<>();
+        List<Section.Step> steps = TaggedLines.steps(AdviceWords.of(night));
+        sections.add(new Section.Steps(
+                steps.stream().filter(step -> !step.tag().equals("Care")).toList()));
+        List<String> cares = steps.stream()
+                .filter(step -> step.tag().equals("Care"))
+                .map(Section.Step::text)
+                .toList();
+        if (!cares.isEmpty()) {
+            sections.add(new Section.Caution(cares));
+        }
+        sections.addAll(action(asked, tonight));
+        List<Section.Step> doubts = TaggedLines.steps(FixWords.doubts(night));
+        if (!doubts.isEmpty()) {
+            sections.add(new Section.Words(
+                    "", doubts.stream().map(Section.Step::text).toList()));
+        }
+        sections.add(picture(asked, night));
+        return sections;
+    }
+
+    private static Section picture(Asked asked, NightState night) {
+        return night.advice() instanceof Advice.TurnScrews
+                ? new Section.Drawing("", WedgeScene.svg(night, asked.palette()))
+                : new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette()));
+    }
+
+    private static List<Section> action(Asked asked, Tonight tonight) {
+        Advice advice = tonight.state().advice();
+        if (advice instanceof Advice.TurnScrews turn) {
+            Map<String, String> turns = new LinkedHashMap<>();
+            for (ScrewTurn each : turn.turns()) {
+                turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
+            }
+            return List.of(
+                    done(asked, tonight, CommandForms.TURN, turns),
+                    other(asked, "/sightings/turn", "I turned something else"));
+        } else if (advice instanceof Advice.Clamp) {
+            return List.of(done(asked, tonight, CommandForms.CLAMP, Map.of()));
+        } else if (advice instanceof Advice.MoveByHand) {
+            return List.of(done(asked, tonight, CommandForms.KNOCK, Map.of()));
+        } else if (advice instanceof Advice.TakeSighting take) {
+            return List.of(sighting(asked, take));
+        }
+        return List.of();
+    }
+
+    private static Section done(Asked asked, Tonight tonight, CommandForm form, Map<String, String> values) {
+        return new Section.Done(Forms.advised(asked, form, values, tonight.id().number(), tonight.lastSeq()));
+    }
+
+    private static Section other(Asked asked, String path, String label) {
+        return new Section.Ways("", List.of(new Section.Way(asked.to(path), label, false)));
+    }
+
+    private static Section sighting(Asked asked, Advice.TakeSighting take) {
+        if (take.kind() == SightingKind.FRAMES) {
+            return new Section.Ways("", List.of(new Section.Way(asked.to("/frames"), "Go to the frames", true)));
+        }
+        String query = take.star()
+                .map(star -> "?star=" + encoded(star)
+                        + (take.watch().isZero()
+                                ? ""
+                                : "&minutes=" + take.watch().toMinutes()))
+                .orElse("");
+        return new Section.Ways(
+                "",
+                List.of(new Section.Way(
+                        asked.to("/sightings/" + form(take.kind()).id()) + query, "Enter what you see", true)));
+    }
+
+    private static String encoded(AdvisedStar star) {
+        return java.net.URLEncoder.encode(star.name(), java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    private static CommandForm form(SightingKind kind) {
+        return switch (kind) {
+            case COMPASS -> CommandForms.COMPASS;
+            case LEVEL_AND_SCALE -> CommandForms.SCALE;
+            case SHADOW -> CommandForms.SHADOW;
+            case STILL_POINT -> CommandForms.STILL;
+            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> CommandForms.DRIFT;
+            case FRAMES -> throw new IllegalStateException("frames are not typed");
+        };
+    }
+}

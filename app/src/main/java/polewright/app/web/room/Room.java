@@ -1,0 +1,21 @@
+package polewright.app.web.room;
+
+import java.util.List;
+import polewright.app.web.view.Section;
+
+/** A page. */
+public interface Room {
+    /** Its address within a desk, with a slash before. */
+    String path();
+
+    /** What it is called, one or two words. */
+    String name();
+
+    /** Whether it shows the log as it changes; one in which something is typed does not. */
+    default boolean isLive() {
+        return false;
+    }
+
+    /** From top to bottom. */
+    List<Section> sections(Asked asked);
+}

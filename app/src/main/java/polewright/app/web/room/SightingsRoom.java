@@ -1,0 +1,41 @@
+package polewright.app.web.room;
+
+import java.util.List;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.Section;
+
+/** All that can be entered at the wedge. */
+final class SightingsRoom implements Room {
+    @Override
+    public String path() {
+        return "/sightings";
+    }
+
+    @Override
+    public String name() {
+        return "Sightings";
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        return List.of(
+                new Section.Ways("What did you see?", ways(asked, CommandForms.sightings())),
+                new Section.Ways(
+                        "What did you do?",
+                        ways(
+                                asked,
+                                List.of(
+                                        CommandForms.TURN,
+                                        CommandForms.CLAMP,
+                                        CommandForms.UNCLAMP,
+                                        CommandForms.KNOCK,
+                                        CommandForms.NOTE))));
+    }
+
+    private static List<Section.Way> ways(Asked asked, List<CommandForm> forms) {
+        return forms.stream()
+                .map(form -> new Section.Way(asked.to("/sightings/" + form.id()), form.title(), false))
+                .toList();
+    }
+}

@@ -1,0 +1,40 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import polewright.app.web.view.Section.Step;
+
+/** Advice as it is worded for a terminal, a tag before each line, as steps. */
+final class TaggedLines {
+    private static final Pattern TAGGED = Pattern.compile("([A-Z]{3,6}) +(.*)");
+
+    private TaggedLines() {}
+
+    /** In order; what is to be typed at a terminal is left out. */
+    static List<Step> steps(List<String> lines) {
+        List<Step> steps = new ArrayList<>();
+        for (String line : lines) {
+            Matcher tagged = TAGGED.matcher(line);
+            if (tagged.matches()) {
+                steps.add(new Step(
+                        word(tagged.group(1)), capitalised(tagged.group(2).strip())));
+            } else if (!steps.isEmpty()) {
+                Step last = steps.remove(steps.size() - 1);
+                steps.add(new Step(last.tag(), last.text() + " " + line.strip()));
+            } else {
+                steps.add(new Step("", line.strip()));
+            }
+        }
+        return steps.stream().filter(step -> !step.tag().equals("Then")).toList();
+    }
+
+    private static String word(String tag) {
+        return tag.charAt(0) + tag.substring(1).toLowerCase(java.util.Locale.ROOT);
+    }
+
+    private static String capitalised(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+}

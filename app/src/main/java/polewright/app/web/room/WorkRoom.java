@@ -1,0 +1,48 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.app.picture.NightScene;
+import polewright.app.text.ZoneWords;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.Section;
+import polewright.axis.allowance.ItemTolerance;
+import polewright.axis.drawing.ZoneDrawing;
+import polewright.night.NightState;
+import polewright.night.event.NightEvent;
+
+/** What tonight is for, and how far off the axis may be for it. */
+final class WorkRoom implements Room {
+    @Override
+    public String path() {
+        return "/work";
+    }
+
+    @Override
+    public String name() {
+        return "Work";
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        Optional<NightState> night = asked.desk().tonight().map(tonight -> tonight.state());
+        List<Section> sections = new ArrayList<>();
+        night.ifPresent(known -> {
+            sections.add(new Section.Words("", ZoneWords.full(known, tolerances(known))));
+            sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(known), asked.palette())));
+        });
+        Stream.of(CommandForms.ALLOW_FOR, CommandForms.ALLOW_ALSO, CommandForms.ALLOW_LIMIT, CommandForms.TARGET)
+                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
+        return sections;
+    }
+
+    private static List<ItemTolerance> tolerances(NightState night) {
+        NightEvent.Begun begun = night.begun();
+        return night.work()
+                .map(work -> ItemTolerance.each(begun.site(), begun.weather(), begun.rig(), work))
+                .orElse(List.of());
+    }
+}

@@ -1,0 +1,37 @@
+package polewright.app.web.view;
+
+import java.util.List;
+import java.util.Map;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.Field;
+
+/**
+ * A form as it stands on a page.
+ *
+ * @param form what it fills in
+ * @param action where it is posted
+ * @param key what it is sent under; sent again, it does nothing more
+ * @param values what is filled in already, by field
+ * @param ifLastIs the number of the last event that the page knew of, when what is posted makes sense only then; 0 when it
+ *     always does
+ * @param command the command line that does the same; empty when it depends on what is filled in
+ */
+public record FormView(
+        CommandForm form, String action, String key, Map<String, String> values, long ifLastIs, String command) {
+    public FormView {
+        values = Map.copyOf(values);
+    }
+
+    public String value(Field field) {
+        return values.getOrDefault(field.name(), "");
+    }
+
+    public List<Field> fields() {
+        return form.fields();
+    }
+
+    /** Whether a choice's option is the one chosen. */
+    public boolean isChosen(Field field, Field.Option option) {
+        return option.value().equals(value(field));
+    }
+}

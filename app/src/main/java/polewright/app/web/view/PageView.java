@@ -1,0 +1,35 @@
+package polewright.app.web.view;
+
+import java.util.List;
+
+/**
+ * A whole page.
+ *
+ * @param title what it is called
+ * @param prefix what addresses begin with
+ * @param here its own address, without the prefix
+ * @param isDark deep red on black
+ * @param isLive whether it is asked for again whenever the log has changed: not while something is being typed
+ * @param places all pages, in the order of a night
+ * @param said what was just done; may be empty
+ * @param complaints what was wrong with what was sent
+ */
+public record PageView(
+        String title,
+        String prefix,
+        String here,
+        boolean isDark,
+        boolean isLive,
+        List<Place> places,
+        String said,
+        List<String> complaints,
+        List<Section> sections) {
+    public PageView {
+        places = List.copyOf(places);
+        complaints = List.copyOf(complaints);
+        sections = List.copyOf(sections);
+    }
+
+    /** A page in the list of pages. */
+    public record Place(String address, String name, boolean isHere) {}
+}

@@ -1,0 +1,81 @@
+package polewright.app.web.view;
+
+import java.util.List;
+
+/** A part of a page, from side to side. */
+public sealed interface Section {
+    /**
+     * What to do, step by step, large.
+     *
+     * @param steps the first is the thing itself
+     */
+    record Steps(List<Step> steps) implements Section {
+        public Steps {
+            steps = List.copyOf(steps);
+        }
+    }
+
+    /**
+     * One step or reason.
+     *
+     * @param tag what kind it is, one word
+     * @param text the sentence
+     */
+    record Step(String tag, String text) {}
+
+    /** Sentences under a heading, which may be empty. */
+    record Words(String heading, List<String> lines) implements Section {
+        public Words {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** Sentences that guard against harm. */
+    record Caution(List<String> lines) implements Section {
+        public Caution {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** An SVG document in the palette of the page. */
+    record Drawing(String heading, String svg) implements Section {}
+
+    /** What a command prints: a table keeps its columns. */
+    record Printed(String heading, String text) implements Section {}
+
+    /** A form with its fields. */
+    record Entry(FormView form) implements Section {}
+
+    /** A form that needs nothing more: one big button. */
+    record Done(FormView form) implements Section {}
+
+    /** Ways to go. */
+    record Ways(String heading, List<Way> ways) implements Section {
+        public Ways {
+            ways = List.copyOf(ways);
+        }
+    }
+
+    /**
+     * A way to another page.
+     *
+     * @param isMain whether it is the thing to do now
+     */
+    record Way(String address, String label, boolean isMain) {}
+
+    /** The events of a night, the newest first. */
+    record Events(String heading, List<EventView> events) implements Section {
+        public Events {
+            events = List.copyOf(events);
+        }
+    }
+
+    /**
+     * An event in a list.
+     *
+     * @param at when, as the person reads a clock
+     * @param isTakenBack whether it no longer counts
+     * @param undo the form that takes it back; its key is empty where nothing can be taken back
+     */
+    record EventView(long seq, String at, String words, boolean isTakenBack, FormView undo) {}
+}
