@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import polewright.app.Workbench;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
@@ -47,12 +48,17 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
         }));
     }
 
+    /** How many events the log holds: another figure whenever something was added, by whichever program. */
+    public long stand() {
+        return reading(log -> Optional.of(log.stand())).orElse(0L);
+    }
+
     /** Whether this was sent before. */
     public boolean wasSent(SubmissionKey key) {
         return reading(log -> log.submitted(key)).isPresent();
     }
 
-    private <T> Optional<T> reading(java.util.function.Function<NightLog, Optional<T>> question) {
+    private <T> Optional<T> reading(Function<NightLog, Optional<T>> question) {
         Path file = workbench.defaultLog();
         if (!Files.exists(file)) {
             return Optional.empty();

@@ -12,6 +12,9 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
 import polewright.app.JobFailed;
 import polewright.app.text.EventWords;
 import polewright.app.web.form.CommandForm;
@@ -47,8 +50,7 @@ public final class PageServer implements AutoCloseable {
 
     private PageServer(List<NightDesk> desks, Doorway door) {
         this.desks = List.copyOf(desks);
-        desks.forEach(
-                desk -> watches.put(desk.prefix(), LogWatch.of(desk.workbench().defaultLog())));
+        desks.forEach(desk -> watches.put(desk.prefix(), LogWatch.of(desk)));
         javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.http.maxRequestSize = 64 * 1024;
@@ -158,14 +160,20 @@ public final class PageServer implements AutoCloseable {
         }
     }
 
+    /** Tells a page that it is old; one that slept, or was cut off, as soon as it is back. */
     private void follow(SseClient client, NightDesk desk) {
-        LogWatch watch = java.util.Objects.requireNonNull(watches.get(desk.prefix()));
-        Runnable changed = () -> client.sendEvent("changed", "log");
+        LogWatch watch = Objects.requireNonNull(watches.get(desk.prefix()));
+        String shown = client.ctx().queryParam("stand");
+        AtomicLong known = new AtomicLong(shown != null && shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1);
+        LongConsumer changed = stand -> {
+            if (known.getAndSet(stand) != stand) {
+                client.sendEvent("changed", Long.toString(stand));
+            }
+        };
         client.keepAlive();
         client.onClose(() -> watch.forget(changed));
         watch.tell(changed);
-        // Whoever slept, or was cut off, looks anew as soon as it is back.
-        client.sendEvent("changed", "hello");
+        changed.accept(desk.stand());
     }
 
     private static String said(Asked asked) {
@@ -188,6 +196,7 @@ public final class PageServer implements AutoCloseable {
         return new PageView(
                 room.name(),
                 asked.desk().prefix(),
+                asked.stand(),
                 asked.to(room.path()),
                 asked.palette().equals(Palette.DARK),
                 room.isLive(),
@@ -233,7 +242,7 @@ public final class PageServer implements AutoCloseable {
         ctx.queryParamMap().forEach((name, values) -> words.put(name, values.get(0)));
         // Whoever has not chosen stands in the dark.
         boolean isDay = "day".equals(ctx.cookie(PALETTE_COOKIE));
-        return new Asked(desk, isDay ? Palette.LIGHT : Palette.DARK, words);
+        return new Asked(desk, isDay ? Palette.LIGHT : Palette.DARK, words, desk.stand());
     }
 
     private static void choosePalette(Context ctx) {
@@ -259,7 +268,7 @@ public final class PageServer implements AutoCloseable {
             ctx.contentType(
                     TYPES.getOrDefault(name.substring(name.lastIndexOf('.') + 1), "text/plain") + "; charset=utf-8");
             ctx.header("Cache-Control", "max-age=3600");
-            ctx.result(java.util.Objects.requireNonNull(in, resource).readAllBytes());
+            ctx.result(Objects.requireNonNull(in, resource).readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

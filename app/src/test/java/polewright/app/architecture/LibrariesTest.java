@@ -36,7 +36,7 @@ class LibrariesTest {
         "java.sql, polewright.night.log",
         "picocli, polewright.app..",
         "me.tongfei, polewright.app.command",
-        "gg.jte, polewright.app.page",
+        "io.javalin, polewright.app.web..",
         "com.openhtmltopdf, polewright.app.page",
         "com.drew, polewright.frames.decode",
         "com.twelvemonkeys, polewright.frames.decode",
@@ -60,6 +60,12 @@ class LibrariesTest {
     void jsonIsReadAndWrittenAtTheEdges() {
         onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
                 .check(House.CLASSES);
+    }
+
+    /** A plan to print, and the pages at the telescope. */
+    @Test
+    void templatesAreFilledWherePagesAreMade() {
+        onlyIn("gg.jte", "polewright.app.page", "polewright.app.web").check(House.CLASSES);
     }
 
     /** Pictures are read in one place and drawn in another. */

@@ -10,8 +10,10 @@ import polewright.axis.drawing.Palette;
  *
  * @param palette how it wants its pictures
  * @param words what stands in the address behind the question mark
+ * @param stand how many events the log held when it was asked: counted before the page is made, so that what comes in
+ *     meanwhile makes it old, never too new
  */
-public record Asked(NightDesk desk, Palette palette, Map<String, String> words) {
+public record Asked(NightDesk desk, Palette palette, Map<String, String> words, long stand) {
     public Asked {
         words = Map.copyOf(words);
     }

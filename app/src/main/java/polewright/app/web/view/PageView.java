@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param title what it is called
  * @param prefix what addresses begin with
+ * @param stand how many events the log held
  * @param here its own address, without the prefix
  * @param isDark deep red on black
  * @param isLive whether it is asked for again whenever the log has changed: not while something is being typed
@@ -17,6 +18,7 @@ import java.util.List;
 public record PageView(
         String title,
         String prefix,
+        long stand,
         String here,
         boolean isDark,
         boolean isLive,
