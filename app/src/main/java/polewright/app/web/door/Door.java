@@ -139,7 +139,8 @@ public final class Door {
     private static void guard(Context ctx) {
         ctx.header("Content-Security-Policy", CONTENT_POLICY);
         ctx.header("X-Content-Type-Options", "nosniff");
-        // Under no-referrer a browser sends "Origin: null" with our own forms (Fetch standard, append an Origin header).
+        // Under no-referrer a browser sends "Origin: null" with our own forms (Fetch standard, append an Origin
+        // header).
         ctx.header("Referrer-Policy", "same-origin");
         ctx.header("Cross-Origin-Opener-Policy", "same-origin");
         ctx.header("Cross-Origin-Resource-Policy", "same-origin");
