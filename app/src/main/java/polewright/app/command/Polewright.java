@@ -54,6 +54,7 @@ import polewright.app.Workbench;
             AxisCommand.class,
             WatchCommand.class,
             ServeCommand.class,
+            DevicesCommand.class,
             RigCommand.class,
             DemoCommand.class
         })

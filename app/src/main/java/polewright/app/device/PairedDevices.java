@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
 import polewright.app.JobFailed;
@@ -46,7 +47,11 @@ public final class PairedDevices {
     /** A device just paired and its token, which is handed out this once. */
     public record Welcome(PairedDevice device, String token) {}
 
-    /** @throws JobFailed if the file is damaged: then nobody is let in */
+    /**
+     * Who was let in.
+     *
+     * @throws JobFailed if the file is damaged: then nobody is let in
+     */
     public synchronized List<PairedDevice> all() {
         if (!Files.exists(file)) {
             return List.of();
@@ -162,7 +167,7 @@ public final class PairedDevices {
                     .put("tokenSha256", device.tokenDigest());
         }
         try {
-            Path folder = file.toAbsolutePath().getParent();
+            Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
             Files.createDirectories(folder);
             boolean posix = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
             FileAttribute<?>[] owner = posix

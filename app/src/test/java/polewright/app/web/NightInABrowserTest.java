@@ -158,8 +158,7 @@ class NightInABrowserTest {
             begin(page, night);
             String before = first(page);
             assertThat(night.type("sight", "scale", "54").isGood()).isTrue();
-            page.waitForFunction(
-"before => document.querySelector('.steps .step')?.textContent !== before", before);
+            page.waitForFunction("before => document.querySelector('.steps .step')?.textContent !== before", before);
         }
     }
 

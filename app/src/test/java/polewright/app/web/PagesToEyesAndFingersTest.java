@@ -84,7 +84,9 @@ class PagesToEyesAndFingersTest {
                 assertThat(page.evaluate("document.documentElement.scrollWidth"))
                         .as("%s is no wider than the screen", room.path())
                         .isEqualTo(device.width());
-                assertThat(tooSmall(page)).as("%s: targets below 48 px", room.path()).isEmpty();
+                assertThat(tooSmall(page))
+                        .as("%s: targets below 48 px", room.path())
+                        .isEmpty();
                 assertThat(findings(page)).as("%s: accessibility", room.path()).isEmpty();
                 if (palette.equals("dark")) {
                     assertRedOnly(page, room.path());
@@ -95,23 +97,20 @@ class PagesToEyesAndFingersTest {
 
     /** What can be pressed and is smaller than a gloved finger needs, as words. */
     private static List<?> tooSmall(Page page) {
-        return (List<?>) page.evaluate(
-                """
+        return (List<?>) page.evaluate("""
                 least => [...document.querySelectorAll('a, button, select, input:not([type=hidden]), summary')]
                   .filter(e => e.offsetParent !== null && !e.classList.contains('skip'))
                   .map(e => e.type === 'checkbox' ? e.closest('label') : e)
                   .map(e => [e, e.getBoundingClientRect()])
                   .filter(([e, box]) => box.width < least || box.height < least)
                   .map(([e, box]) => e.outerHTML.slice(0, 80) + ' ' + box.width + ' x ' + box.height)
-                """,
-                LEAST_PX);
+                """, LEAST_PX);
     }
 
     /** Serious and critical findings of axe-core, by the rules of WCAG 2.2 AA. */
     private static List<?> findings(Page page) {
         page.evaluate(axe);
-        Object found = page.evaluate(
-                """
+        Object found = page.evaluate("""
                 async () => {
                   const run = await axe.run(document, {
                     runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
@@ -125,8 +124,8 @@ class PagesToEyesAndFingersTest {
     }
 
     private static void assertRedOnly(Page page, String path) throws IOException {
-        BufferedImage shot = ImageIO.read(
-                new ByteArrayInputStream(page.screenshot(new Page.ScreenshotOptions().setFullPage(true))));
+        BufferedImage shot =
+                ImageIO.read(new ByteArrayInputStream(page.screenshot(new Page.ScreenshotOptions().setFullPage(true))));
         int green = 0;
         int blue = 0;
         for (int y = 0; y < shot.getHeight(); y++) {
@@ -148,7 +147,9 @@ class PagesToEyesAndFingersTest {
             page.onResponse(response -> {
                 if (!response.url().contains("/changes")) {
                     bytes[0] += response.body().length
-                            + response.headersArray().stream().mapToLong(h -> h.name.length() + h.value.length() + 4).sum();
+                            + response.headersArray().stream()
+                                    .mapToLong(h -> h.name.length() + h.value.length() + 4)
+                                    .sum();
                 }
             });
             page.navigate(night.address("/"));
@@ -174,7 +175,9 @@ class PagesToEyesAndFingersTest {
     void aClockThatIsOffIsTold() {
         try (BrowserContext held = browser.device(Device.PHONE)) {
             Page page = held.newPage();
-            page.clock().setSystemTime(java.time.Instant.now(java.time.Clock.systemUTC()).toEpochMilli() + 7000);
+            page.clock()
+                    .setSystemTime(
+                            java.time.Instant.now(java.time.Clock.systemUTC()).toEpochMilli() + 7000);
             page.navigate(night.address("/"));
             com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("#clock"))
                     .containsText("7 s ahead of the laptop's");

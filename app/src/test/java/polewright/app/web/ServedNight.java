@@ -10,9 +10,13 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import polewright.app.Pause;
 import polewright.app.Workbench;
 import polewright.app.command.Polewright;
+import polewright.app.device.PairedDevices;
+import polewright.app.web.door.Door;
+import polewright.app.web.door.DoorSettings;
 
 /** A night of its own, served on a free port, its clock in the test's hand. */
 final class ServedNight implements AutoCloseable {
@@ -56,7 +60,19 @@ final class ServedNight implements AutoCloseable {
                 false,
                 Pause.REAL);
         desk = new NightDesk("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
-        server = PageServer.start(List.of(desk), config -> {}, "127.0.0.1", 0);
+        server = PageServer.start(List.of(desk), door(), "127.0.0.1", 0);
+    }
+
+    private Door door() {
+        return new Door(
+                new DoorSettings(
+                        Set.of(),
+                        new PairedDevices(desk.workbench().dataFolder()),
+                        Clock.systemUTC(),
+                        PageServer.OPEN,
+                        Set.of(),
+                        Duration.ofSeconds(15)),
+                PageServer::pairingPage);
     }
 
     NightDesk desk() {
@@ -85,7 +101,7 @@ final class ServedNight implements AutoCloseable {
         int port = server.port();
         server.close();
         meanwhile.run();
-        server = PageServer.start(List.of(desk), config -> {}, "127.0.0.1", port);
+        server = PageServer.start(List.of(desk), door(), "127.0.0.1", port);
     }
 
     @Override

@@ -49,6 +49,8 @@ public sealed interface Admission {
     Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
 
     /**
+     * Decides from what was asked alone.
+     *
      * @param names the names and addresses that this server answers to besides the loopback ones, in lower case
      * @param port the port that it listens on
      * @param open paths that an unpaired device may ask for
@@ -71,7 +73,7 @@ public sealed interface Admission {
         }
         boolean isWrite = !asking.method().equals("GET") && !asking.method().equals("HEAD");
         String site = asking.fetchSite().orElse("");
-        if (isWrite && !isOwn(asking.origins(), host, site) || !isWrite && isForeignRead(asking, site)) {
+        if ((isWrite && !isOwn(asking.origins(), host, site)) || (!isWrite && isForeignRead(asking, site))) {
             return new Refused(403, "That came from another site's page. Open Polewright's own page and do it there.");
         }
         long limit = uploads.contains(asking.path()) ? FRAME_BYTES : FORM_BYTES;

@@ -7,6 +7,7 @@ import java.net.UnknownHostException;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -15,6 +16,7 @@ import org.eclipse.jetty.io.Connection;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
 import polewright.app.JobFailed;
 import polewright.app.device.PairedDevices;
 
@@ -68,9 +70,10 @@ public final class Door {
         config.jetty.modifyHttpConfiguration(http -> {
             http.setRequestHeaderSize(HEAD_BYTES);
             http.setSendServerVersion(false);
-            http.setMinRequestDataRate(SLOWEST_BYTES_A_SECOND);
         });
         config.jetty.modifyServer(server -> {
+            // What is sent: an event stream that says little is meant to.
+            server.insertHandler(new MinimumDataRateHandler(SLOWEST_BYTES_A_SECOND, 0));
             server.addBean(new NetworkConnectionLimit(MOST_CONNECTIONS, server));
             server.addEventListener(new org.eclipse.jetty.util.component.LifeCycle.Listener() {
                 @Override
@@ -185,7 +188,8 @@ public final class Door {
 
     private void pair(Context ctx) {
         String typed = Optional.ofNullable(ctx.formParam("code")).orElse("");
-        PairingCode.Answer answer = code.get().tried(typed, ctx.req().getRemoteAddr());
+        PairingCode.Answer answer =
+                Objects.requireNonNull(code.get()).tried(typed, ctx.req().getRemoteAddr());
         if (answer == PairingCode.Answer.RIGHT) {
             String name = Optional.ofNullable(ctx.formParam("name")).orElse("");
             PairedDevices.Welcome welcome = settings.devices()
@@ -209,7 +213,7 @@ public final class Door {
             case RIGHT -> "";
             case WRONG -> "That is not the code. Look at the terminal again and type all eight characters.";
             case TOO_SOON -> "Too soon after a wrong code. Wait a few seconds, then try again.";
-            case VOID -> "That code is spent. Press Enter in the terminal for a new one, and type that.";
+            case VOID -> "That code is spent. The terminal shows a new one: type that.";
         };
     }
 
