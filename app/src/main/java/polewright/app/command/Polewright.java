@@ -54,7 +54,8 @@ import polewright.app.Workbench;
             AxisCommand.class,
             WatchCommand.class,
             RigCommand.class,
-            DemoCommand.class
+            DemoCommand.class,
+            PracticeCommands.class
         })
 public final class Polewright implements Callable<Integer> {
     // The parser itself acts on these two.
