@@ -179,7 +179,7 @@ final class PracticeCommands implements Callable<Integer> {
             Deed deed = WrongUsage.unlessUsable(() -> deed(night));
             DoneDeed done = night.did(deed, key.given());
             if (output.isJson()) {
-                output.print(workbench, PracticeJson.of(done, night));
+                output.print(workbench, PracticeJson.of(done, night.state(), night::frame));
             } else {
                 List<String> lines = new ArrayList<>(PracticeWords.done(done));
                 if (done.seen() instanceof Seen.FrameTaken taken) {

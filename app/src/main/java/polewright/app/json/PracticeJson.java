@@ -3,8 +3,9 @@ package polewright.app.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.util.Locale;
-import polewright.app.practice.PracticeNight;
+import java.util.function.IntFunction;
 import polewright.axis.AxisOffset;
 import polewright.rehearsal.practice.Debrief;
 import polewright.rehearsal.practice.DoneDeed;
@@ -26,8 +27,13 @@ public final class PracticeJson {
         return node;
     }
 
-    public static ObjectNode of(DoneDeed done, PracticeNight night) {
-        ObjectNode node = of(night.state());
+    /**
+     * A deed and what it let one see.
+     *
+     * @param files where the frame with that number is
+     */
+    public static ObjectNode of(DoneDeed done, PracticeState state, IntFunction<Path> files) {
+        ObjectNode node = of(state);
         node.put("kind", done.deed().kind().name().toLowerCase(Locale.ROOT));
         node.put("took_s", done.took().toSeconds());
         ObjectNode seen = node.putObject("seen");
@@ -51,7 +57,7 @@ public final class PracticeJson {
             drifted.optic().ifPresent(optic -> seen.put("optic", optic.name()));
         } else if (done.seen() instanceof Seen.FrameTaken taken) {
             seen.put("frame", taken.number());
-            seen.put("file", night.frame(taken.number()).toString());
+            seen.put("file", files.apply(taken.number()).toString());
         }
         return node;
     }

@@ -14,7 +14,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.app.json.DeedLine;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.rehearsal.fits.FitsFile;
 import polewright.rehearsal.practice.Debrief;
@@ -162,15 +165,15 @@ public final class PracticeNight {
 
     /** The log begins with what the scenario says; made here, so that a beginning that was cut short is made good. */
     private void makeLog() {
-        if (Files.exists(log())) {
-            try (NightLog opened = NightLog.open(log())) {
-                if (opened.latest().isPresent()) {
-                    return;
-                }
-            }
-        }
+        List<LoggedEvent> first = state.scenario().firstEvents();
         try (NightLog opened = NightLog.open(log())) {
-            opened.importNight(state.scenario().firstEvents());
+            NightId night = opened.latest()
+                    .orElseGet(() -> opened.begin(
+                            (NightEvent.Begun) first.get(0).event(),
+                            first.get(0).at()));
+            if (opened.events(night).size() == 1) {
+                opened.append(night, first.get(1).event(), first.get(1).at());
+            }
         }
     }
 

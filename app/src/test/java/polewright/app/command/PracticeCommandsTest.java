@@ -53,28 +53,35 @@ class PracticeCommandsTest {
     private int playToStop() {
         for (int step = 0; step < MOST_STEPS; step++) {
             JsonNode advice = ordinary("next");
-            switch (advice.get("do").asText()) {
-                case "stop":
-                    return step;
-                case "turn":
-                    turn(advice);
-                    break;
-                case "clamp":
-                    practice("clamp");
-                    ordinary("clamp");
-                    break;
-                case "move":
-                    practice(
-                            "move",
-                            "--right=" + advice.path("azimuth_right_deg").asDouble(),
-                            "--up=" + advice.path("altitude_up_deg").asDouble());
-                    ordinary("knock");
-                    break;
-                default:
-                    sight(advice);
+            String what = advice.get("do").asText();
+            if (what.equals("stop")) {
+                return step;
             }
+            follow(what, advice);
         }
         throw new AssertionError("no stop after " + MOST_STEPS + " steps");
+    }
+
+    private void follow(String what, JsonNode advice) {
+        switch (what) {
+            case "turn" -> turn(advice);
+            case "clamp" -> {
+                practice("clamp");
+                ordinary("clamp");
+            }
+            case "move" -> {
+                practice(
+                        "move",
+                        "--right=" + advice.path("azimuth_right_deg").asDouble(),
+                        "--up=" + advice.path("altitude_up_deg").asDouble());
+                ordinary("knock");
+            }
+            default -> sight(advice);
+        }
+    }
+
+    private static String turns(double clockwise) {
+        return Math.abs(clockwise) + (clockwise < 0 ? " ccw" : " cw");
     }
 
     private void turn(JsonNode advice) {
@@ -86,7 +93,7 @@ class PracticeCommandsTest {
             String screw = ordered.asText();
             double net = advice.get(screw + "_turns_clockwise").asDouble();
             double back = advice.path(screw + "_back_turns_clockwise").asDouble();
-            String typed = back == 0 ? String.valueOf(net) : (net - back) + " then " + back;
+            String typed = back == 0 ? turns(net) : turns(net - back) + " then " + turns(back);
             practice("screw", screw, typed);
             ordinary("turn", "--" + screw + "=" + typed);
         }

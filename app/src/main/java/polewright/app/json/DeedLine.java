@@ -1,4 +1,4 @@
-package polewright.app.practice;
+package polewright.app.json;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -18,12 +18,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /** Scenario and deeds as lines of JSON. */
-final class DeedLine {
+public final class DeedLine {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
     private DeedLine() {}
 
-    static String of(Scenario scenario, Optional<String> key) {
+    public static String of(Scenario scenario, Optional<String> key) {
         ObjectNode node = MAPPER.createObjectNode();
         node.put("site", scenario.siteName());
         node.put("latitude_deg", scenario.site().latitude().degrees());
@@ -37,7 +37,7 @@ final class DeedLine {
         return text(node);
     }
 
-    static Scenario scenario(String line) {
+    public static Scenario scenario(String line) {
         JsonNode node = parsed(line);
         Site site = Site.ofDegrees(
                 node.path("latitude_deg").asDouble(),
@@ -52,11 +52,11 @@ final class DeedLine {
                 : Scenario.byEye(name, site, rig, from, seed);
     }
 
-    static Optional<String> key(String line) {
+    public static Optional<String> key(String line) {
         return Optional.ofNullable(parsed(line).get("key")).map(JsonNode::asText);
     }
 
-    static String of(Deed deed, Optional<String> key) {
+    public static String of(Deed deed, Optional<String> key) {
         ObjectNode node = MAPPER.createObjectNode();
         if (deed instanceof Deed.TurnScrew turn) {
             node.put("deed", "screw");
@@ -93,7 +93,7 @@ final class DeedLine {
         return text(node);
     }
 
-    static Deed deed(String line) {
+    public static Deed deed(String line) {
         JsonNode node = parsed(line);
         return switch (node.path("deed").asText()) {
             case "screw" ->
