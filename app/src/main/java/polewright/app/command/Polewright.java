@@ -56,7 +56,8 @@ import polewright.app.Workbench;
             ServeCommand.class,
             DevicesCommand.class,
             RigCommand.class,
-            DemoCommand.class
+            DemoCommand.class,
+            PracticeCommands.class
         })
 public final class Polewright implements Callable<Integer> {
     // The parser itself acts on these two.
