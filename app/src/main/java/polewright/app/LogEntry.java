@@ -1,4 +1,4 @@
-package polewright.app.command;
+package polewright.app;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,7 +11,7 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 
 /** One more event in a night. */
-final class LogEntry {
+public final class LogEntry {
     private LogEntry() {}
 
     /**
@@ -19,12 +19,19 @@ final class LogEntry {
      *
      * @throws polewright.sky.InputRefused if it cannot; the log is as before
      */
-    static LoggedEvent append(
+    public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
         List<LoggedEvent> more = new ArrayList<>(opened.events(night));
         more.add(new LoggedEvent(more.get(more.size() - 1).seq() + 1, now, event));
         EventOrder.check(more);
         NightState.of(more, now, models);
         return opened.append(night, event, now);
+    }
+
+    /** The night that is added to: the last one of the log. */
+    public static NightId latestNight(NightLog opened) {
+        return opened.latest()
+                .orElseThrow(() ->
+                        new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
     }
 }
