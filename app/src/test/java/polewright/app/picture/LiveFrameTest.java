@@ -105,7 +105,8 @@ class LiveFrameTest {
         RowOrder turned = asIs.rows() == RowOrder.BOTTOM_UP ? RowOrder.TOP_DOWN : RowOrder.BOTTOM_UP;
         BufferedImage picture = image(ScreenPicture.of(asIs).png(Tint.RED));
         BufferedImage flipped =
-                image(ScreenPicture.of(new DecodedFrame(asIs.file(), turned, asIs.frame(), asIs.began())).png(Tint.RED));
+                image(ScreenPicture.of(new DecodedFrame(asIs.file(), turned, asIs.frame(), asIs.began()))
+                        .png(Tint.RED));
         for (StarPair pair : PLACED.get(0).match().pairs().subList(0, 10)) {
             int x = (int) Math.round(pair.found().x());
             int y = (int) Math.round(pair.found().y());
@@ -147,19 +148,19 @@ class LiveFrameTest {
         // The pole is where north is.
         assertThat(Math.cos(live.pole().direction() - live.north())).isGreaterThan(0.99);
         LiveFrame.Place edge = live.pole().edge();
-        double toRim = Math.min(
-                Math.min(edge.x(), live.width() - edge.x()), Math.min(edge.y(), live.height() - edge.y()));
+        double toRim =
+                Math.min(Math.min(edge.x(), live.width() - edge.x()), Math.min(edge.y(), live.height() - edge.y()));
         assertThat(toRim).isCloseTo(0, within(2.0));
         assertThat(LiveFrameDrawing.of(live, Palette.LIGHT))
-                .contains("north celestial pole, " + String.format("%.1f°", live.pole().away().degrees()))
+                .contains("north celestial pole, "
+                        + String.format("%.1f°", live.pole().away().degrees()))
                 .contains("The pole is off the frame, ");
     }
 
     @Test
     void starsWithANameHaveIt() {
-        List<String> names = live(0).stars().stream()
-                .flatMap(star -> star.name().stream())
-                .toList();
+        List<String> names =
+                live(0).stars().stream().flatMap(star -> star.name().stream()).toList();
         assertThat(names).isNotEmpty();
         assertThat(NamedStars.bundled().find(names.get(0))).isPresent();
     }
@@ -182,8 +183,7 @@ class LiveFrameTest {
                     .map(java.util.regex.MatchResult::group)
                     .distinct()
                     .toList();
-            assertThat(colours)
-                    .isSubsetOf(palette.text(), palette.ink(), palette.axis(), palette.background());
+            assertThat(colours).isSubsetOf(palette.text(), palette.ink(), palette.axis(), palette.background());
         }
     }
 

@@ -112,7 +112,7 @@ class FrameWatchTest {
 
     private FrameWatch watch(Workbench workbench, boolean turning, WatchListener listener) {
         FrameClues clues = new FrameClues(
-                Optional.of(NearPlace.parse("pole")),
+                Optional.of(new NearPlace.Pole(Optional.empty())),
                 Angle.ofDegrees(25),
                 FrameClues.NONE.scale(),
                 FrameClues.NONE.focalLengthMm(),
@@ -201,9 +201,7 @@ class FrameWatchTest {
         save("turn1.fits", "turn2.fits", "screw1.fits");
         watchUntilIdle();
         assertThat(shown).extracting(LiveView.Shot::number).containsExactly(1L, 2L, 3L);
-        assertThat(shown)
-                .extracting(LiveView.Shot::name)
-                .containsExactly("turn1.fits", "turn2.fits", "screw1.fits");
+        assertThat(shown).extracting(LiveView.Shot::name).containsExactly("turn1.fits", "turn2.fits", "screw1.fits");
         assertThat(shown).allSatisfy(shot -> assertThat(shot.frame()).isPresent());
         assertThat(shown.stream().map(shot -> shot.frame().orElseThrow().axis().isPresent()))
                 .containsExactly(false, true, true);
@@ -234,9 +232,8 @@ class FrameWatchTest {
                 awaitTold(events);
             }
             assertThat(running.isRunning()).isTrue();
-            running.close();
-            assertThat(running.isRunning()).isFalse();
         }
+        assertThat(List.copyOf(events)).last().isInstanceOf(WatchEvent.Ended.class);
         assertThat(events(person)).hasSize(4);
     }
 

@@ -103,8 +103,8 @@ public final class LiveFrames {
         Path captures = Files.createDirectory(folder.resolve("captures"));
         Path log = folder.resolve("nights.sqlite");
         StringWriter faults = new StringWriter();
-        Workbench workbench = new Workbench(
-                clock, Map.of(), new PrintWriter(faults), new PrintWriter(faults), false, Pause.REAL);
+        Workbench workbench =
+                new Workbench(clock, Map.of(), new PrintWriter(faults), new PrintWriter(faults), false, Pause.REAL);
         LiveView view = new LiveView(SITE, this::draw);
         WatchListener listener = view::on;
         List<byte[]> frames = rendered(WARM_UP + 2 * ROUNDS);
@@ -162,7 +162,8 @@ public final class LiveFrames {
 
     /** What a page does with a frame: its picture and the drawing over it, in the dark palette. */
     private void draw(LiveView.Shot shot) {
-        LiveFrame frame = shot.frame().orElseThrow(() -> new IllegalStateException(shot.refusal().orElse("no frame")));
+        LiveFrame frame = shot.frame()
+                .orElseThrow(() -> new IllegalStateException(shot.refusal().orElse("no frame")));
         int bytes = shot.picture().png(Tint.RED).length;
         bytes += LiveFrameDrawing.of(frame, Palette.DARK).length();
         ready.add(new Ready(System.nanoTime(), shot, bytes));
@@ -172,8 +173,7 @@ public final class LiveFrames {
             throws IOException, InterruptedException {
         Path file = captures.resolve(String.format(Locale.ROOT, "guide-%03d.fits", number));
         Path written = saving == Saving.WRITTEN ? file : captures.resolve(file.getFileName() + ".part");
-        try (FileChannel channel =
-                FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             channel.write(ByteBuffer.wrap(content));
         }
         if (saving == Saving.RENAMED) {
