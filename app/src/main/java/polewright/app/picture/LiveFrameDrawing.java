@@ -140,9 +140,13 @@ public final class LiveFrameDrawing {
                 foot.add(0.5 * letters, across),
                 foot.subtract(0.5 * letters, across));
         taken.add(Box.about(foot, 2 * letters, 2 * letters));
-        Vector2D inside = foot.subtract(1.2 * letters, way);
         String label = mark.label() + ", " + size(mark.away()) + " from the centre";
-        beside(inside, 0, label, colour);
+        // Pole and axis often lie the same way: the second's words stand farther in.
+        for (int row = 1; row <= 8; row++) {
+            if (beside(foot.subtract(0.8 * row * letters, way), 0.4 * letters, label, colour)) {
+                return;
+            }
+        }
     }
 
     /** Two short arrows in a corner: where north and east are. */
