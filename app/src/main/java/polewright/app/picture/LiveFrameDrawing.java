@@ -204,11 +204,14 @@ public final class LiveFrameDrawing {
     private boolean beside(Vector2D point, double gap, String words, String colour) {
         double width = LETTERS_PER_EM * letters * words.length();
         Box paper = new Box(4, 4, frame.width() - 4.0, frame.height() - 4.0);
+        // Long words near the rim are moved in.
+        double across =
+                Math.max(paper.left() + width / 2, Math.min(paper.right() - width / 2, point.getX()));
         List<Vector2D> middles = List.of(
                 moved(point, gap + width / 2, 0),
                 moved(point, -gap - width / 2, 0),
-                moved(point, 0, gap + 0.8 * letters),
-                moved(point, 0, -gap - 0.8 * letters));
+                new Vector2D(across, point.getY() + gap + 0.8 * letters),
+                new Vector2D(across, point.getY() - gap - 0.8 * letters));
         for (Vector2D middle : middles) {
             Box box = Box.about(middle, width, 1.2 * letters);
             boolean fits = box.left() >= paper.left()
