@@ -205,8 +205,7 @@ public final class LiveFrameDrawing {
         double width = LETTERS_PER_EM * letters * words.length();
         Box paper = new Box(4, 4, frame.width() - 4.0, frame.height() - 4.0);
         // Long words near the rim are moved in.
-        double across =
-                Math.max(paper.left() + width / 2, Math.min(paper.right() - width / 2, point.getX()));
+        double across = Math.max(paper.left() + width / 2, Math.min(paper.right() - width / 2, point.getX()));
         List<Vector2D> middles = List.of(
                 moved(point, gap + width / 2, 0),
                 moved(point, -gap - width / 2, 0),

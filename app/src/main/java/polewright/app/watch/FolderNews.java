@@ -16,6 +16,8 @@ import polewright.app.Pause;
  * taken for a hint to look: many folders on other machines tell nothing, and then the wait takes its whole length.
  */
 final class FolderNews implements Pause.Waking, AutoCloseable {
+    private static final Duration GATHERING = Duration.ofMillis(10);
+
     private final @Nullable WatchService service;
 
     private FolderNews(@Nullable WatchService service) {
@@ -44,6 +46,8 @@ final class FolderNews implements Pause.Waking, AutoCloseable {
         try {
             WatchKey key = service.poll(longest.toMillis(), TimeUnit.MILLISECONDS);
             if (key != null) {
+                // A file that is being written tells of itself without end: a look takes a while too.
+                Thread.sleep(GATHERING.toMillis());
                 key.pollEvents();
                 if (!key.reset()) {
                     // The folder is gone for now: nothing wakes any more, but looking finds it when it is back.
