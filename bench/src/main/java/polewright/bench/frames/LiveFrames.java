@@ -174,7 +174,10 @@ public final class LiveFrames {
         Path file = captures.resolve(String.format(Locale.ROOT, "guide-%03d.fits", number));
         Path written = saving == Saving.WRITTEN ? file : captures.resolve(file.getFileName() + ".part");
         try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-            channel.write(ByteBuffer.wrap(content));
+            ByteBuffer left = ByteBuffer.wrap(content);
+            while (left.hasRemaining()) {
+                var unused = channel.write(left);
+            }
         }
         if (saving == Saving.RENAMED) {
             Files.move(written, file, StandardCopyOption.ATOMIC_MOVE);
