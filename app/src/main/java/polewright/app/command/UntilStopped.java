@@ -1,9 +1,7 @@
 package polewright.app.command;
 
-import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import polewright.app.Pause;
 
 /**
  * Whether to go on, until the process is told to end (Ctrl-C): then what is under way is brought to its end before the
@@ -26,15 +24,6 @@ final class UntilStopped implements AutoCloseable {
 
     boolean isStopped() {
         return stopped;
-    }
-
-    void pause(Pause pause, Duration length) {
-        try {
-            pause.of(length);
-        } catch (InterruptedException e) {
-            stopped = true;
-            Thread.currentThread().interrupt();
-        }
     }
 
     @Override
