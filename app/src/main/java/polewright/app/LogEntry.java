@@ -27,7 +27,7 @@ public final class LogEntry {
     }
 
     /** The same for what may have been sent before: then it is what was logged at that time. */
-    static LoggedEvent append(
+    public static LoggedEvent append(
             NightLog opened,
             NightId night,
             NightEvent event,

@@ -1,7 +1,9 @@
 package polewright.app.command;
 
+import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import polewright.app.Pause;
 
 /**
  * Whether to go on, until the process is told to end (Ctrl-C): then what is under way is brought to its end before the
@@ -24,6 +26,16 @@ final class UntilStopped implements AutoCloseable {
 
     boolean isStopped() {
         return stopped;
+    }
+
+    /** A wait that is interrupted ends all. */
+    void pause(Pause pause, Duration length) {
+        try {
+            pause.of(length);
+        } catch (InterruptedException e) {
+            stopped = true;
+            Thread.currentThread().interrupt();
+        }
     }
 
     @Override

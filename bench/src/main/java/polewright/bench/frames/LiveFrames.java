@@ -30,7 +30,6 @@ import polewright.app.picture.Tint;
 import polewright.app.watch.BackgroundWatch;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
-import polewright.app.watch.WatchListener;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
@@ -106,24 +105,24 @@ public final class LiveFrames {
         Workbench workbench =
                 new Workbench(clock, Map.of(), new PrintWriter(faults), new PrintWriter(faults), false, Pause.REAL);
         LiveView view = new LiveView(SITE, this::draw);
-        WatchListener listener = view::on;
         List<byte[]> frames = rendered(WARM_UP + 2 * ROUNDS);
         FrameWatch watch = FrameWatch.of(
                 new FrameWatch.Task(captures, false, false, FrameClues.NONE.at(SITE), Drive.TRACKING),
                 begun(log),
                 () -> NightLog.open(log),
                 workbench,
-                listener);
+                view);
         Verdict verdict = new Verdict();
-        try (BackgroundWatch running = BackgroundWatch.start(watch, listener, workbench)) {
+        try (BackgroundWatch running = BackgroundWatch.start(watch, view, workbench)) {
             for (int i = 0; i < WARM_UP; i++) {
                 millis(captures, i, frames.get(i), Saving.values()[i % 2]);
             }
+            int number = WARM_UP;
             for (Saving saving : Saving.values()) {
                 List<Double> millis = new ArrayList<>();
                 for (int i = 0; i < ROUNDS; i++) {
-                    int number = WARM_UP + saving.ordinal() * ROUNDS + i;
                     millis.add(millis(captures, number, frames.get(number), saving));
+                    number++;
                 }
                 tell(saving, millis);
             }

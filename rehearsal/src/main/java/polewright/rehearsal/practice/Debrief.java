@@ -168,7 +168,7 @@ public record Debrief(
         double depth = allowance.depth().radians();
         double was = along(turn.screw(), before.minus(allowance.bestAim()));
         double is = along(turn.screw(), after.minus(allowance.bestAim()));
-        if (Math.abs(is) <= depth || Math.abs(is) <= Math.abs(was) && was * is > 0) {
+        if (Math.abs(is) <= depth || (Math.abs(is) <= Math.abs(was) && was * is > 0)) {
             return Optional.empty();
         }
         if (was * is < 0) {

@@ -7,6 +7,7 @@ import com.google.zxing.common.BitMatrix;
 import com.google.zxing.qrcode.decoder.Decoder;
 import io.javalin.Javalin;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ class DoorTest {
     }
 
     private String sent(String bytes) throws IOException {
-        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             socket.setSoTimeout(20_000);
             socket.getOutputStream().write(bytes.getBytes(UTF_8));
             socket.getOutputStream().flush();
@@ -133,7 +134,7 @@ class DoorTest {
 
     @Test
     void whoSendsAByteASecondIsCutOffWhileOthersAreServed() throws Exception {
-        try (Socket slow = new Socket("127.0.0.1", server.port())) {
+        try (Socket slow = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             boolean isCut = false;
             for (int i = 0; i < 20 && !isCut; i++) {
                 try {
