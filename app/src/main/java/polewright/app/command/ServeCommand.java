@@ -10,8 +10,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
 import polewright.app.device.PairedDevices;
+import polewright.app.practice.LatestPractice;
+import polewright.app.web.Commands;
 import polewright.app.web.NightDesk;
 import polewright.app.web.PageServer;
+import polewright.app.web.PracticeAddress;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
 import polewright.app.web.door.LocalAddresses;
@@ -62,8 +65,9 @@ final class ServeCommand implements Callable<Integer> {
         if (port < 0 || port > 65_535) {
             throw new WrongUsage("port " + port + " is outside 0 to 65535: leave --port out, or name another.");
         }
-        NightDesk nights =
-                new NightDesk("", workbench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
+        Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
+        NightDesk nights = NightDesk.of("", workbench, commands);
+        NightDesk practice = new NightDesk(PracticeAddress.NIGHT, new LatestPractice(workbench)::bench, commands);
         Door door = new Door(
                 new DoorSettings(
                         share ? LocalAddresses.names() : Set.of(),
@@ -74,7 +78,8 @@ final class ServeCommand implements Callable<Integer> {
                         PATIENCE),
                 PageServer::pairingPage);
         try (UntilStopped running = UntilStopped.byInterrupt();
-                PageServer server = PageServer.start(List.of(nights), door, share ? EVERY_NETWORK : LOOPBACK, port)) {
+                PageServer server =
+                        PageServer.start(List.of(nights, practice), door, share ? EVERY_NETWORK : LOOPBACK, port)) {
             output.say(workbench, "Polewright is at http://" + LOOPBACK + ":" + server.port() + "/");
             output.say(workbench, "Ctrl-C ends it; what was logged stays.");
             if (share) {

@@ -75,6 +75,18 @@ public final class PracticeNight {
         return current(workbench).orElseThrow();
     }
 
+    /** Changes whenever another practice is begun, or something is done in the last one; empty without any. */
+    static Optional<String> mark(Workbench workbench) {
+        return numbers(root(workbench)).max(Integer::compare).map(number -> {
+            Path deeds = root(workbench).resolve(String.valueOf(number)).resolve("deeds.jsonl");
+            try {
+                return number + " " + Files.size(deeds);
+            } catch (IOException e) {
+                throw new JobFailed("the practice's file " + deeds + " cannot be read: see that it is yours.");
+            }
+        });
+    }
+
     /** How it stands. */
     public PracticeState state() {
         return state;

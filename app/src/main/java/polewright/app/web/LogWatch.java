@@ -7,6 +7,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
+import polewright.app.JobFailed;
 import polewright.sky.InputRefused;
 
 /**
@@ -68,7 +69,7 @@ final class LogWatch implements AutoCloseable {
                 stand = now;
                 listeners.forEach(listener -> listener.accept(now));
             }
-        } catch (InputRefused busyOrDamaged) {
+        } catch (InputRefused | JobFailed busyDamagedOrNotBegun) {
             // The page says so when it is asked for; the next look may find it well again.
         }
     }

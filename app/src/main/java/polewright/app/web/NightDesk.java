@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import polewright.app.Workbench;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
@@ -18,9 +19,10 @@ import polewright.night.log.SubmissionKey;
 /**
  * One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's.
  *
- * @param prefix what its addresses begin with: empty, or such as {@code /practice}
+ * @param prefix what its addresses begin with: empty, or such as {@code /practice/night}
+ * @param bench its clock and log, asked for anew each time: a practice's clock moves with what is done in it
  */
-public record NightDesk(String prefix, Workbench workbench, Commands commands) {
+public record NightDesk(String prefix, Supplier<Workbench> bench, Commands commands) {
     private static final String PRODUCT = "polewright ";
 
     /**
@@ -40,11 +42,20 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
         }
     }
 
+    /** A desk whose bench stays the same. */
+    public static NightDesk of(String prefix, Workbench workbench, Commands commands) {
+        return new NightDesk(prefix, () -> workbench, commands);
+    }
+
+    public Workbench workbench() {
+        return bench.get();
+    }
+
     /** Empty as long as no night was begun. */
     public Optional<Tonight> tonight() {
         return reading(log -> log.latest().map(id -> {
             List<LoggedEvent> events = log.events(id);
-            return new Tonight(id, NightState.of(events, workbench.now(), new NightState.ModelCache()), events);
+            return new Tonight(id, NightState.of(events, workbench().now(), new NightState.ModelCache()), events);
         }));
     }
 
@@ -59,7 +70,7 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
     }
 
     private <T> Optional<T> reading(Function<NightLog, Optional<T>> question) {
-        Path file = workbench.defaultLog();
+        Path file = workbench().defaultLog();
         if (!Files.exists(file)) {
             return Optional.empty();
         }
@@ -72,6 +83,7 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
     public Ran run(List<String> words) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
+        Workbench workbench = workbench();
         Workbench inside = new Workbench(
                 workbench.clock(),
                 workbench.environment(),

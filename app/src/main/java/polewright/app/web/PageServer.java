@@ -115,6 +115,11 @@ public final class PageServer implements AutoCloseable {
             for (CommandForm form : CommandForms.all()) {
                 config.routes.post(prefix + "/do/" + form.id(), ctx -> post(ctx, desk, form));
             }
+            if (prefix.isEmpty()) {
+                for (CommandForm form : CommandForms.practice()) {
+                    config.routes.post("/do/" + form.id(), ctx -> post(ctx, desk, form));
+                }
+            }
             config.routes.sse(prefix + "/changes", client -> follow(client, desk));
         }
         config.routes.exception(InputRefused.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));
@@ -143,7 +148,10 @@ public final class PageServer implements AutoCloseable {
         Posted posted = Posting.of(desk, form, filled);
         Asked asked = asked(ctx, desk);
         if (posted instanceof Posted.Logged logged) {
-            ctx.redirect(asked.to("/?said=" + logged.seq()), HttpStatus.SEE_OTHER);
+            String next = form.kind() == CommandForm.Kind.PRACTICE
+                    ? PracticeAddress.GAME
+                    : asked.to("/?said=" + logged.seq());
+            ctx.redirect(next, HttpStatus.SEE_OTHER);
         } else if (posted instanceof Posted.Refused refused) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
             List<Section> again = List.of(new Section.Entry(Forms.fresh(asked, form, filled)));
@@ -196,7 +204,7 @@ public final class PageServer implements AutoCloseable {
     private PageView page(Asked asked, Room room, String said, List<String> complaints, List<Section> sections) {
         List<PageView.Place> places = Rooms.places().stream()
                 .map(place -> new PageView.Place(
-                        asked.to(place.path()), place.name(), place.path().equals(room.path())))
+                        place.address(asked), place.name(), place.path().equals(room.path())))
                 .toList();
         return new PageView(
                 room.name(),

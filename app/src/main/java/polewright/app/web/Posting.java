@@ -28,7 +28,7 @@ final class Posting {
             List<String> words = new ArrayList<>(form.words(filled));
             int after = form.command().size();
             words.add(after, "--json");
-            words.add(after, "--once=" + key.text());
+            words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
             if (isOutdated(desk, filled) && !desk.wasSent(key)) {
                 return new Posted.Outdated();

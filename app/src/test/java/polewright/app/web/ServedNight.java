@@ -59,7 +59,7 @@ final class ServedNight implements AutoCloseable {
                 new PrintWriter(new StringWriter()),
                 false,
                 Pause.REAL);
-        desk = new NightDesk("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
+        desk = NightDesk.of("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
         server = PageServer.start(List.of(desk), door(), "127.0.0.1", 0);
     }
 

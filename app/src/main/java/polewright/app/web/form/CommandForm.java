@@ -14,6 +14,7 @@ import polewright.sky.InputRefused;
  * @param intro what to do before filling it in; may be empty
  * @param command the words that the command begins with: {@code sight}, {@code compass}
  * @param button what to press
+ * @param kind whose the command is
  * @param takesTime whether it takes {@code --at}, so that what is sent late keeps the time at which it was done
  */
 public record CommandForm(
@@ -23,7 +24,39 @@ public record CommandForm(
         List<String> command,
         List<Field> fields,
         String button,
-        boolean takesTime) {
+        boolean takesTime,
+        Kind kind) {
+    /** Whose the command is. */
+    public enum Kind {
+        /** It adds to a log. */
+        NIGHT("once"),
+        /** It does something in a practice. */
+        PRACTICE("key");
+
+        private final String keyOption;
+
+        Kind(String keyOption) {
+            this.keyOption = keyOption;
+        }
+
+        /** The option that makes sending it twice harmless, without the dashes. */
+        public String keyOption() {
+            return keyOption;
+        }
+    }
+
+    /** A command that adds to a log. */
+    public CommandForm(
+            String id,
+            String title,
+            String intro,
+            List<String> command,
+            List<Field> fields,
+            String button,
+            boolean takesTime) {
+        this(id, title, intro, command, fields, button, takesTime, Kind.NIGHT);
+    }
+
     public CommandForm {
         command = List.copyOf(command);
         fields = List.copyOf(fields);
@@ -69,7 +102,7 @@ public record CommandForm(
     public static String typed(List<String> words) {
         return "polewright "
                 + words.stream()
-                        .filter(word -> !word.startsWith("--once="))
+                        .filter(word -> !word.startsWith("--once=") && !word.startsWith("--key="))
                         .map(CommandForm::quoted)
                         .collect(Collectors.joining(" "));
     }

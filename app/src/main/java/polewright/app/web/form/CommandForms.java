@@ -4,7 +4,6 @@ import static polewright.app.web.form.Field.option;
 import static polewright.app.web.form.Field.positional;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.web.form.Field.Choice;
 import polewright.app.web.form.Field.Figure;
@@ -231,6 +230,75 @@ public final class CommandForms {
             "Begin",
             false);
 
+    public static final CommandForm PRACTICE_BEGIN = practice(
+            "begin",
+            "Begin a practice",
+            "A night by day: a wedge whose offset is hidden, virtual screws, and time that passes only when you do"
+                    + " something.",
+            "Begin",
+            option("seed", "Number of the practice", "Another number hides another offset.", new Figure("")),
+            option("south", "Under the southern sky", "", new Tick()),
+            option("camera", "With a camera on the tube", "", new Tick()));
+    public static final CommandForm PRACTICE_SCREW = practice(
+            "screw",
+            "Turn a screw",
+            "",
+            "Turn",
+            positional(
+                            "screw",
+                            "Screw",
+                            "",
+                            new Choice(List.of(new Option("azimuth", "azimuth"), new Option("altitude", "altitude"))))
+                    .required(),
+            positional("turns", "Turns, clockwise", "1/4, 1.25 or 1/2 ccw", new Words())
+                    .required());
+    public static final CommandForm PRACTICE_CLAMP = practice("clamp", "Tighten the clamps", "", "Tighten");
+    public static final CommandForm PRACTICE_UNCLAMP = practice("unclamp", "Loosen the clamps", "", "Loosen");
+    public static final CommandForm PRACTICE_MOVE = practice(
+            "move",
+            "Move the whole mount by hand",
+            "Facing the pole.",
+            "Move",
+            option("right", "To the right", "Below zero for left.", DEGREES),
+            option("up", "Up", "Below zero for down.", DEGREES));
+    public static final CommandForm PRACTICE_COMPASS = look("compass", "Read the compass");
+    public static final CommandForm PRACTICE_SCALE = look("scale", "Read level and scale");
+    public static final CommandForm PRACTICE_ROCKING = look("rocking", "Rock in right ascension and look");
+    public static final CommandForm PRACTICE_DRIFT = new CommandForm(
+            "practice-drift",
+            "Watch a star drift",
+            "",
+            List.of("practice", "look", "drift"),
+            List.of(STAR, option("minutes", "How long", "", new Figure("min")).required()),
+            "Watch it",
+            false,
+            CommandForm.Kind.PRACTICE);
+    public static final CommandForm PRACTICE_FRAME = practice(
+            "frame",
+            "Take a frame",
+            "",
+            "Take it",
+            option("turned", "With right ascension turned from home", "", DEGREES)
+                    .required());
+    public static final CommandForm PRACTICE_WAIT = practice(
+            "wait",
+            "Let time pass",
+            "",
+            "Wait",
+            positional("minutes", "Minutes", "", new Figure("min")).required());
+
+    private static final List<CommandForm> PRACTICE = List.of(
+            PRACTICE_BEGIN,
+            PRACTICE_SCREW,
+            PRACTICE_CLAMP,
+            PRACTICE_UNCLAMP,
+            PRACTICE_MOVE,
+            PRACTICE_COMPASS,
+            PRACTICE_SCALE,
+            PRACTICE_ROCKING,
+            PRACTICE_DRIFT,
+            PRACTICE_FRAME,
+            PRACTICE_WAIT);
     private static final List<CommandForm> SIGHTINGS = List.of(COMPASS, SCALE, SHADOW, STILL, DRIFT, BEARING, ALTITUDE);
     private static final List<CommandForm> ALL = Stream.concat(
                     SIGHTINGS.stream(),
@@ -257,12 +325,14 @@ public final class CommandForms {
         return SIGHTINGS;
     }
 
-    public static List<CommandForm> all() {
-        return ALL;
+    /** Those of the game. */
+    public static List<CommandForm> practice() {
+        return PRACTICE;
     }
 
-    public static Optional<CommandForm> named(String id) {
-        return ALL.stream().filter(form -> form.id().equals(id)).findFirst();
+    /** Those that add to a log. */
+    public static List<CommandForm> all() {
+        return ALL;
     }
 
     private static CommandForm sighting(String kind, String title, String intro, Field... fields) {
@@ -275,6 +345,30 @@ public final class CommandForms {
 
     private static CommandForm work(String id, String title, String intro, List<String> command, Field... fields) {
         return new CommandForm(id, title, intro, command, List.of(fields), "Set it", false);
+    }
+
+    private static CommandForm practice(String word, String title, String intro, String button, Field... fields) {
+        return new CommandForm(
+                "practice-" + word,
+                title,
+                intro,
+                List.of("practice", word),
+                List.of(fields),
+                button,
+                false,
+                CommandForm.Kind.PRACTICE);
+    }
+
+    private static CommandForm look(String what, String title) {
+        return new CommandForm(
+                "practice-" + what,
+                title,
+                "",
+                List.of("practice", "look", what),
+                List.of(),
+                "Look",
+                false,
+                CommandForm.Kind.PRACTICE);
     }
 
     private static Choice purposes(String none) {

@@ -8,6 +8,11 @@ public interface Room {
     /** Its address within a desk, with a slash before. */
     String path();
 
+    /** Its whole address, for whoever is at this desk. */
+    default String address(Asked asked) {
+        return asked.to(path());
+    }
+
     /** What it is called, one or two words. */
     String name();
 

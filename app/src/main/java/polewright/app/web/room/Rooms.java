@@ -2,6 +2,7 @@ package polewright.app.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
+import polewright.app.web.PracticeAddress;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 
@@ -36,7 +37,13 @@ public final class Rooms {
                     List.of(
                             new PrintedRoom.Printing("The skyline", List.of("horizon")),
                             new PrintedRoom.Printing("The rig", List.of("rig"))),
-                    List.of(CommandForms.HORIZON)));
+                    List.of(CommandForms.HORIZON)),
+            new PracticeRoom());
+    private static final Room DEBRIEF = new PrintedRoom(
+            PracticeAddress.DEBRIEF,
+            "Debrief",
+            List.of(new PrintedRoom.Printing("What it came to", List.of("practice", "debrief"))),
+            List.of());
     private static final List<Room> ALL = all();
 
     private Rooms() {}
@@ -62,6 +69,7 @@ public final class Rooms {
 
     private static List<Room> all() {
         List<Room> all = new ArrayList<>(PLACES);
+        all.add(DEBRIEF);
         CommandForms.all().forEach(form -> all.add(of(form)));
         return List.copyOf(all);
     }

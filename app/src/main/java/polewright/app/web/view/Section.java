@@ -49,6 +49,16 @@ public sealed interface Section {
     /** A form that needs nothing more: one big button. */
     record Done(FormView form) implements Section {}
 
+    /** Buttons that each do one thing at once. */
+    record Presses(String heading, List<Press> presses) implements Section {
+        public Presses {
+            presses = List.copyOf(presses);
+        }
+    }
+
+    /** A button. */
+    record Press(String label, FormView form) {}
+
     /** Ways to go. */
     record Ways(String heading, List<Way> ways) implements Section {
         public Ways {

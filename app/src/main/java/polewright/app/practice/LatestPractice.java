@@ -1,0 +1,31 @@
+package polewright.app.practice;
+
+import java.util.Optional;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+
+/** The bench of the practice that was begun last, whichever process began it or did something in it. */
+public final class LatestPractice {
+    private final Workbench real;
+    private Optional<String> mark = Optional.empty();
+    private Optional<Workbench> bench = Optional.empty();
+
+    public LatestPractice(Workbench real) {
+        this.real = real;
+    }
+
+    /**
+     * Its clock and its log. Worked out anew only when something was done since: the sky is asked again for each deed.
+     *
+     * @throws JobFailed if none was begun
+     */
+    public synchronized Workbench bench() {
+        Optional<String> now = PracticeNight.mark(real);
+        if (!now.equals(mark)) {
+            bench = PracticeNight.current(real).map(night -> night.bench(real));
+            mark = now;
+        }
+        return bench.orElseThrow(
+                () -> new JobFailed("no practice has been begun yet: begin one on the page Practice."));
+    }
+}
