@@ -15,6 +15,7 @@ import polewright.app.Pause;
 import polewright.app.Workbench;
 import polewright.app.command.Polewright;
 import polewright.app.device.PairedDevices;
+import polewright.app.practice.LatestPractice;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
 
@@ -22,6 +23,7 @@ import polewright.app.web.door.DoorSettings;
 final class ServedNight implements AutoCloseable {
     private final HandClock clock;
     private final NightDesk desk;
+    private final NightDesk practice;
     private PageServer server;
 
     /** A clock that stands until it is moved on. */
@@ -60,7 +62,8 @@ final class ServedNight implements AutoCloseable {
                 false,
                 Pause.REAL);
         desk = NightDesk.of("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
-        server = PageServer.start(List.of(desk), door(), "127.0.0.1", 0);
+        practice = new NightDesk(PracticeAddress.NIGHT, new LatestPractice(bench)::bench, desk.commands());
+        server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
     }
 
     private Door door() {
@@ -73,6 +76,11 @@ final class ServedNight implements AutoCloseable {
                         Set.of(),
                         Duration.ofSeconds(15)),
                 PageServer::pairingPage);
+    }
+
+    /** Where the game's own night is read. */
+    NightDesk practice() {
+        return practice;
     }
 
     NightDesk desk() {
@@ -101,7 +109,7 @@ final class ServedNight implements AutoCloseable {
         int port = server.port();
         server.close();
         meanwhile.run();
-        server = PageServer.start(List.of(desk), door(), "127.0.0.1", port);
+        server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", port);
     }
 
     @Override
