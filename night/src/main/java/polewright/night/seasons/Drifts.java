@@ -1,9 +1,7 @@
 package polewright.night.seasons;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 
@@ -22,23 +20,17 @@ record Drifts(List<NightGap.Drifted> gaps) {
 
     /** One of the two directions on the sky. */
     enum Direction {
-        EAST(offset -> offset.east().arcminutes(), OffsetCovariance::eastEastArcmin2),
-        UP(offset -> offset.up().arcminutes(), OffsetCovariance::upUpArcmin2);
+        EAST,
+        UP;
 
-        private final ToDoubleFunction<AxisOffset> arcmin;
-        private final ToDoubleFunction<OffsetCovariance> arcmin2;
-
-        Direction(ToDoubleFunction<AxisOffset> arcmin, ToDoubleFunction<OffsetCovariance> arcmin2) {
-            this.arcmin = arcmin;
-            this.arcmin2 = arcmin2;
-        }
-
+        /** Arcminutes. */
         double of(AxisOffset offset) {
-            return arcmin.applyAsDouble(offset);
+            return (this == EAST ? offset.east() : offset.up()).arcminutes();
         }
 
+        /** Arcmin². */
         double variance(OffsetCovariance covariance) {
-            return arcmin2.applyAsDouble(covariance);
+            return this == EAST ? covariance.eastEastArcmin2() : covariance.upUpArcmin2();
         }
     }
 
@@ -108,8 +100,9 @@ record Drifts(List<NightGap.Drifted> gaps) {
 
     /** Longest time without a night, days. */
     double longestGapDays() {
-        List<Double> days = new ArrayList<>();
-        gaps.forEach(gap -> days.add(gap.over().toSeconds() / 86_400.0));
-        return days.stream().mapToDouble(d -> d).max().orElse(0);
+        return gaps.stream()
+                .mapToDouble(gap -> gap.over().toSeconds() / 86_400.0)
+                .max()
+                .orElse(0);
     }
 }

@@ -17,7 +17,7 @@ import org.hipparchus.linear.RealVector;
  * @param chiSquared of the residuals
  * @param freedom observations less parameters
  */
-record LeastSquares(double[] solution, double[][] covariance, double[] residuals, double chiSquared, int freedom) {
+record LeastSquares(RealVector solution, RealMatrix covariance, RealVector residuals, double chiSquared, int freedom) {
     /**
      * Fits.
      *
@@ -41,14 +41,18 @@ record LeastSquares(double[] solution, double[][] covariance, double[] residuals
         RealMatrix inverse = new CholeskyDecomposition(normal).getSolver().getInverse();
         RealVector left = whiteData.subtract(white.operate(solution));
         return new LeastSquares(
-                solution.toArray(),
-                inverse.getData(),
-                data.subtract(model.operate(solution)).toArray(),
+                solution,
+                inverse,
+                data.subtract(model.operate(solution)),
                 left.dotProduct(left),
                 observed.length - model.getColumnDimension());
     }
 
+    double value(int parameter) {
+        return solution.getEntry(parameter);
+    }
+
     double sigma(int parameter) {
-        return Math.sqrt(covariance[parameter][parameter]);
+        return Math.sqrt(covariance.getEntry(parameter, parameter));
     }
 }

@@ -123,7 +123,8 @@ final class PierFit {
             for (int i = 0; i < n; i++) {
                 covariance[i][i] = usual[i] * usual[i] / weights[i];
             }
-            double[] residuals = LeastSquares.fit(design, observed, covariance).residuals();
+            double[] residuals =
+                    LeastSquares.fit(design, observed, covariance).residuals().toArray();
             double scatter = SIGMA_PER_MEDIAN * median(residuals);
             for (int i = 0; i < n; i++) {
                 usual[i] = Math.hypot(Math.sqrt(own[i][i]), scatter);
@@ -162,7 +163,7 @@ final class PierFit {
     private static Course course(Drifts drifts, Direction direction, boolean withYear) {
         double scatter = scatter(drifts, direction, withYear);
         LeastSquares fit = fit(drifts, direction, withYear, scatter);
-        double rate = fit.solution()[0];
+        double rate = fit.value(0);
         double sigma = fit.sigma(0);
         double beyondChance = new TDistribution(fit.freedom()).inverseCumulativeProbability(1 - CHANCE / 2);
         return new Course(
@@ -174,10 +175,10 @@ final class PierFit {
     }
 
     private static Course.Swing swing(LeastSquares fit) {
-        double cosine = fit.solution()[1];
-        double sine = fit.solution()[2];
+        double cosine = fit.value(1);
+        double sine = fit.value(2);
         double size = Math.hypot(cosine, sine);
-        double[][] c = fit.covariance();
+        double[][] c = fit.covariance().getData();
         double variance = size == 0
                 ? Math.max(c[1][1], c[2][2])
                 : (cosine * cosine * c[1][1] + 2 * cosine * sine * c[1][2] + sine * sine * c[2][2]) / (size * size);
