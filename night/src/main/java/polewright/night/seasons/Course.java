@@ -1,5 +1,6 @@
 package polewright.night.seasons;
 
+import java.time.Instant;
 import java.util.Optional;
 
 /**
@@ -14,6 +15,12 @@ import java.util.Optional;
  */
 public record Course(
         double arcminPerMonth, double sigmaPerMonth, boolean isShown, double scatterArcmin, Optional<Swing> swing) {
+    /** How far it goes from one time to another, arcminutes. */
+    public double arcmin(Instant from, Instant to) {
+        return arcminPerMonth * (YearlyTime.months(to) - YearlyTime.months(from))
+                + swing.map(s -> s.arcmin(to) - s.arcmin(from)).orElse(0.0);
+    }
+
     /**
      * To and fro with the year.
      *
@@ -21,5 +28,10 @@ public record Course(
      * @param sigmaArcmin 1 sigma of that
      * @param greatestAt when in the year it is farthest east or up, as a share of the year since the 1st of January
      */
-    public record Swing(double arcmin, double sigmaArcmin, double greatestAt) {}
+    public record Swing(double arcmin, double sigmaArcmin, double greatestAt) {
+        /** How far it is from its middle at some time, arcminutes. */
+        double arcmin(Instant at) {
+            return arcmin * Math.cos(YearlyTime.yearRad(at) - 2 * Math.PI * greatestAt);
+        }
+    }
 }

@@ -1,0 +1,54 @@
+package polewright.app.command;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.night.log.NightSummary;
+import polewright.night.seasons.NightRecord;
+import polewright.night.seasons.Pier;
+import polewright.sky.InputRefused;
+
+/**
+ * What the nights of a log came to.
+ *
+ * @param records of one pier, each night once: a copy of a night, read in from a file, is the same night
+ * @param unreadable nights that cannot be worked out; they stay in the log as they are
+ */
+record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
+    static LoggedNights of(Pier pier, NightLog opened) {
+        List<NightRecord> records = new ArrayList<>();
+        List<NightId> unreadable = new ArrayList<>();
+        Set<List<LoggedEvent>> seen = new HashSet<>();
+        // The oldest first, so that of a night and its copy it is the night that is kept.
+        List<NightSummary> nights = new ArrayList<>(opened.nights());
+        nights.sort(java.util.Comparator.comparing(night -> night.id().number()));
+        for (NightSummary night : nights) {
+            try {
+                List<LoggedEvent> events = opened.events(night.id());
+                if (begun(events) instanceof NightEvent.Begun begun && pier.holds(begun) && seen.add(events)) {
+                    records.add(NightRecord.of(night.id(), events));
+                }
+            } catch (InputRefused damaged) {
+                unreadable.add(night.id());
+            }
+        }
+        return new LoggedNights(records, unreadable);
+    }
+
+    /** What was left out, if anything was. */
+    List<String> notes() {
+        return unreadable.stream()
+                .map(night -> "NOTE  Night " + night.number()
+                        + " cannot be worked out and is left out; it is in the log as it was.")
+                .toList();
+    }
+
+    private static NightEvent begun(List<LoggedEvent> events) {
+        return events.get(0).event();
+    }
+}

@@ -1,0 +1,119 @@
+package polewright.app.text;
+
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.night.seasons.AxisThen;
+import polewright.night.seasons.NightGap;
+import polewright.night.seasons.NightRecord;
+import polewright.night.seasons.Seasons;
+
+/** Nights beneath each other, and how pier and wedge move, in words. */
+public final class SeasonsWords {
+    private static final DateTimeFormatter DATE =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final String UNKNOWN = "-";
+
+    private SeasonsWords() {}
+
+    /** A line for each night, 80 characters wide at the most. */
+    public static List<String> table(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        if (seasons.nights().isEmpty()) {
+            return lines;
+        }
+        lines.add("                    drift since       found           left");
+        lines.add("night  date         east    up        east    up      east    up   turns  min");
+        seasons.nights().forEach(night -> lines.add(line(night, gapBefore(seasons, night))));
+        lines.add("");
+        return lines;
+    }
+
+    /** What the table means, and what follows from it. */
+    public static List<String> of(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        if (!seasons.nights().isEmpty()) {
+            lines.add("Arcminutes from the pole on the sky, east and up counted positive; drift: from how the last"
+                    + " night left the axis to how this one found it"
+                    + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains." : "."));
+        }
+        if (seasons instanceof Seasons.Compared compared) {
+            compared.gaps().forEach(gap -> broken(gap).ifPresent(lines::add));
+            lines.addAll(MotionWords.of(compared.motion()));
+        } else if (seasons instanceof Seasons.TooFew few) {
+            lines.add("NOT YET " + few.missing() + ".");
+        }
+        return lines;
+    }
+
+    private static boolean isAnyDrift(Seasons seasons) {
+        return seasons instanceof Seasons.Compared compared
+                && compared.gaps().stream().anyMatch(NightGap.Drifted.class::isInstance);
+    }
+
+    private static Optional<NightGap> gapBefore(Seasons seasons, NightRecord night) {
+        return seasons instanceof Seasons.Compared compared
+                ? compared.gaps().stream()
+                        .filter(gap -> gap.to().id().equals(night.id()))
+                        .findFirst()
+                : Optional.empty();
+    }
+
+    private static String line(NightRecord night, Optional<NightGap> before) {
+        String drift = before.filter(NightGap.Drifted.class::isInstance)
+                .map(NightGap.Drifted.class::cast)
+                .map(gap -> pair(gap.drift()) + (gap.isMoreThanUncertainty() ? " *" : "  "))
+                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down anew " : null)
+                        .orElse(none() + "  "));
+        return String.format(
+                Locale.ROOT,
+                "%5d  %s  %s  %s  %s  %5d  %3d",
+                night.id().number(),
+                DATE.format(night.begunAt()),
+                drift,
+                pair(night.found()),
+                pair(night.left()),
+                night.turns(),
+                minutes(night));
+    }
+
+    static long minutes(NightRecord night) {
+        return Math.round(night.taken().toSeconds() / 60.0);
+    }
+
+    private static String pair(Optional<AxisThen> then) {
+        return then.map(t -> pair(t.offset())).orElse(none());
+    }
+
+    private static String pair(AxisOffset offset) {
+        return figure(offset.east().arcminutes()) + figure(offset.up().arcminutes());
+    }
+
+    private static String none() {
+        return String.format(Locale.ROOT, "%7s%7s", UNKNOWN, UNKNOWN);
+    }
+
+    private static String figure(double arcmin) {
+        // Adding zero turns a rounded -0.0 into 0.0.
+        return Math.abs(arcmin) < 99.95
+                ? String.format(Locale.ROOT, "%7.1f", Math.rint(arcmin * 10) / 10 + 0.0)
+                : String.format(Locale.ROOT, "%7.0f", arcmin);
+    }
+
+    private static Optional<String> broken(NightGap gap) {
+        if (gap instanceof NightGap.NotKnown unknown) {
+            return Optional.of("NOTE  " + unknown.reason() + ".");
+        }
+        if (gap instanceof NightGap.SetDownAnew anew) {
+            return Optional.of("NOTE  Between night " + anew.from().id().number() + " and night "
+                    + anew.to().id().number() + " it went "
+                    + AngleWords.size(anew.by().distance())
+                    + ", farther than a pier moves: the mount was set down anew.");
+        }
+        return Optional.empty();
+    }
+}
