@@ -16,6 +16,7 @@ import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
 import polewright.frames.match.MatchOutcome;
 import polewright.frames.match.MatchedFrame;
+import polewright.frames.match.Plate;
 import polewright.frames.match.ScaleRange;
 import polewright.frames.match.SkyPatch;
 import polewright.frames.match.Unmatched;
@@ -38,6 +39,9 @@ public final class FrameReading {
     private static final double SAME_CAMERA_WITHIN = 0.02;
     // While right ascension turns a field keeps its distance from the axis, which may be off the pole by as much.
     private static final Angle AXIS_OFF_BY = Angle.ofDegrees(15);
+
+    // A drive that stands lets the sky go by so far in twelve minutes.
+    private static final Angle NOT_TURNED_BY = Angle.ofDegrees(3);
 
     private final Clock clock;
     private final StepListener listener;
@@ -63,28 +67,49 @@ public final class FrameReading {
      * @throws InputRefused when there is no frame in the file, or its stars are not to be placed; in one line
      */
     public PlacedFrame place(FrameFile file, FrameClues clues, ExposureTime time, Optional<PlacedFrame> earlier) {
+        return place(decode(file, clues), clues, time, EarlierFrames.ofFirst(earlier));
+    }
+
+    /**
+     * The pixels of one frame, and what its file says of it.
+     *
+     * @throws InputRefused when there is no frame in the file; in one line
+     */
+    public DecodedFrame decode(FrameFile file, FrameClues clues) {
         Instant began = clock.instant();
         listener.begun("decoding " + file.name());
         RowOrder rows = RowOrder.of(file.content(), file.name());
         Frame frame = FrameReader.read(file.content(), file.name(), clues.decoding());
-        FrameFacts facts = frame.facts();
-        Optional<Instant> at = time.middle(file.name(), facts);
+        return new DecodedFrame(file.file(), rows, frame, began);
+    }
+
+    /**
+     * A frame that was decoded.
+     *
+     * @param time when it was taken
+     * @param earlier frames of the same camera that were placed before
+     * @throws InputRefused when its stars are not to be placed; in one line
+     */
+    public PlacedFrame place(DecodedFrame decoded, FrameClues clues, ExposureTime time, EarlierFrames earlier) {
+        FrameFacts facts = decoded.frame().facts();
+        RowOrder rows = decoded.rows();
+        Optional<Instant> at = time.middle(decoded.name(), facts);
         listener.begun("finding its stars");
-        StarList stars = StarFinder.find(frame);
+        StarList stars = StarFinder.find(decoded.frame());
         listener.begun("matching them with the atlas");
         if (at.isEmpty()) {
-            requireNearStandsStill(clues, file.name());
+            requireNearStandsStill(clues, decoded.name());
         }
-        List<Attempt> attempts = attempts(clues, facts, at.orElse(began), rows, earlier);
+        List<Attempt> attempts = attempts(clues, facts, at.orElse(decoded.began()), rows, earlier);
         Unmatched failed = null;
         for (Attempt attempt : attempts) {
             MatchOutcome outcome = matcher.join().match(stars, attempt.hint());
             if (outcome instanceof MatchedFrame matched) {
-                Duration took = Duration.between(began, clock.instant());
+                Duration took = Duration.between(decoded.began(), clock.instant());
                 List<String> remarks = remarks(facts, at, attempt, matched);
-                PlacedFrame placed =
-                        new PlacedFrame(file.file(), facts, at, rows, clues.decoding(), stars, matched, took, remarks);
-                earlier.ifPresent(before -> requireSameCamera(before, placed));
+                PlacedFrame placed = new PlacedFrame(
+                        decoded.file(), facts, at, rows, clues.decoding(), stars, matched, took, remarks);
+                earlier.first().ifPresent(before -> requireSameCamera(before, placed));
                 return placed;
             }
             failed = (Unmatched) outcome;
@@ -95,7 +120,7 @@ public final class FrameReading {
         if (failed == null) {
             throw new IllegalStateException("a frame was not looked up at all");
         }
-        throw new InputRefused(failed.reason(), failed.remedy()).at(file.name());
+        throw new InputRefused(failed.reason(), failed.remedy()).at(decoded.name());
     }
 
     private static void requireNearStandsStill(FrameClues clues, String name) {
@@ -133,16 +158,17 @@ public final class FrameReading {
     private record Attempt(MatchHint hint, Optional<Angle> beside) {}
 
     private static List<Attempt> attempts(
-            FrameClues clues, FrameFacts facts, Instant at, RowOrder rows, Optional<PlacedFrame> earlier) {
+            FrameClues clues, FrameFacts facts, Instant at, RowOrder rows, EarlierFrames earlier) {
         MatchHint open =
                 new MatchHint(Optional.empty(), ScaleRange.ANY, clues.mirrored().map(rows::flips), julianYear(at));
         List<Attempt> attempts = new ArrayList<>();
-        earlier.ifPresent(before -> {
+        earlier.first().ifPresent(before -> {
             MatchHint sameCamera = new MatchHint(
                     Optional.empty(),
                     ScaleRange.about(before.match().plate().scale(), SAME_CAMERA_WITHIN),
                     Optional.of(rows.flips(before.mirroredAsDrawn())),
                     julianYear(at));
+            earlier.last().ifPresent(last -> attempts.add(new Attempt(sameCamera.near(about(last)), Optional.empty())));
             attempts.add(new Attempt(sameCamera.near(ringAround(before)), Optional.empty()));
             attempts.add(new Attempt(sameCamera, Optional.empty()));
         });
@@ -169,6 +195,13 @@ public final class FrameReading {
             attempts.add(new Attempt(hint, beside));
         }
         patches.forEach(patch -> attempts.add(new Attempt(hint.near(patch), beside)));
+    }
+
+    /** Where a camera looks that has not been turned since, but for screws and a sky that goes on. */
+    private static SkyPatch about(PlacedFrame last) {
+        Plate plate = last.match().plate();
+        return new SkyPatch(
+                plate.rightAscension(), plate.declination(), plate.radius().plus(NOT_TURNED_BY));
     }
 
     /** As much around the pole as a field reaches whose right ascension is turned. */

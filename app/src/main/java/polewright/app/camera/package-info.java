@@ -2,9 +2,9 @@
  * From the files of frames to where the camera looked.
  *
  * <pre>
- *   file ──FrameFile──▶ bytes ──FrameReading──▶ PlacedFrame ──(site, time)──▶ attitude
- *                                  ▲
- *          FrameClues: what the person tells of it, or an earlier frame
+ *   file ──FrameFile──▶ bytes ──FrameReading──▶ DecodedFrame ──FrameReading──▶ PlacedFrame ──(site, time)──▶ attitude
+ *                                                                   ▲
+ *                            FrameClues: what the person tells of it, or EarlierFrames
  * </pre>
  */
 @NullMarked

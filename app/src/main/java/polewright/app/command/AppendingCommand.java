@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.JobFailed;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
@@ -64,9 +65,7 @@ final class LogOption {
     }
 
     static NightId latest(NightLog opened) {
-        return opened.latest()
-                .orElseThrow(() ->
-                        new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
+        return LogEntry.latestNight(opened);
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {

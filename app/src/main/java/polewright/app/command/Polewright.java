@@ -54,8 +54,10 @@ import polewright.app.Workbench;
             AxisCommand.class,
             WatchCommand.class,
             ServeCommand.class,
+            DevicesCommand.class,
             RigCommand.class,
-            DemoCommand.class
+            DemoCommand.class,
+            PracticeCommands.class
         })
 public final class Polewright implements Callable<Integer> {
     // The parser itself acts on these two.

@@ -5,6 +5,7 @@ import picocli.CommandLine;
 import polewright.app.input.FileInput;
 import polewright.app.input.NumberInput;
 import polewright.app.input.WordInput;
+import polewright.axis.advice.ScrewTurn;
 import polewright.axis.camera.Drive;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
@@ -24,6 +25,7 @@ final class TypedWords {
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
         commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
+        commands.registerConverter(ScrewTurn.Which.class, new WordInput<>(ScrewTurn.Which.class));
         commands.registerConverter(Drive.class, new WordInput<>(Drive.class));
         commands.registerConverter(Purpose.class, new WordInput<>(Purpose.class));
         commands.registerConverter(Mosaic.class, new WordInput<>(Mosaic.class));

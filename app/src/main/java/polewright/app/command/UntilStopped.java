@@ -28,6 +28,7 @@ final class UntilStopped implements AutoCloseable {
         return stopped;
     }
 
+    /** A wait that is interrupted ends all. */
     void pause(Pause pause, Duration length) {
         try {
             pause.of(length);

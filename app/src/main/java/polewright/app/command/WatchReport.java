@@ -13,13 +13,16 @@ import polewright.app.text.AxisWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.FrameWords;
 import polewright.app.text.WatchWords;
+import polewright.app.watch.WatchEvent;
+import polewright.app.watch.WatchListener;
+import polewright.app.watch.WatchLog;
 import polewright.app.watch.WatchStep;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
 import polewright.sky.place.Site;
 
 /** What a watch prints: lines for people, the last of which is written over while screws are turned; or a JSON value each. */
-final class WatchReport {
+final class WatchReport implements WatchListener {
     private final Workbench workbench;
     private final Output output;
     private final Site site;
@@ -40,18 +43,35 @@ final class WatchReport {
                 + " Ctrl-C ends it."));
     }
 
+    @Override
+    public void on(WatchEvent event) {
+        if (event instanceof WatchEvent.Noted noted) {
+            note(noted.line());
+        } else if (event instanceof WatchEvent.Refused refused) {
+            refused(refused.frame(), refused.line());
+        } else if (event instanceof WatchEvent.Told told) {
+            step(told.frame(), told.step());
+        } else if (event instanceof WatchEvent.Logged logged) {
+            logged(logged.entry());
+        } else if (event instanceof WatchEvent.NotLogged notLogged) {
+            note(notLogged.line());
+        } else if (event instanceof WatchEvent.Ended) {
+            ended();
+        }
+    }
+
     /** Beside what frames tell. */
-    void note(String line) {
+    private void note(String line) {
         say(List.of(line));
         print(WatchJson.note(line));
     }
 
-    void refused(String frame, String line) {
+    private void refused(String frame, String line) {
         say(List.of(line));
         print(WatchJson.refused(frame, line));
     }
 
-    void step(PlacedFrame frame, WatchStep step) {
+    private void step(PlacedFrame frame, WatchStep step) {
         print(WatchJson.of(frame, step, site, drive));
         if (step instanceof WatchStep.ScrewsFollowed followed) {
             List<String> findings = followed.soFar().findings().stream()
@@ -78,7 +98,7 @@ final class WatchReport {
         say(lines);
     }
 
-    void logged(WatchLog.Entry entry) {
+    private void logged(WatchLog.Entry entry) {
         entry.moved()
                 .ifPresent(moved -> note("Logged #" + moved.seq()
                         + ": the axis was moved by its screws, how far is not known (no turn was logged)."));
@@ -91,7 +111,7 @@ final class WatchReport {
         say(lines);
     }
 
-    void ended() {
+    private void ended() {
         say(List.of("The watch has ended."));
     }
 

@@ -23,8 +23,6 @@ import javax.imageio.ImageIO;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.app.camera.PlacedFrame;
 import polewright.frames.Frame;
-import polewright.frames.decode.RowOrder;
-import polewright.frames.match.Plate;
 import polewright.frames.match.StarPair;
 import polewright.frames.star.FoundStar;
 import polewright.sky.angle.Angle;
@@ -36,7 +34,6 @@ public final class FramePicture {
     private static final int MOST_NAMES = 10;
     // Their light is not to be covered by words.
     private static final int BRIGHT_STARS = 12;
-    private static final double SAME_STAR_PIXELS = 3;
     private static final int MARGIN = 22;
     private static final Font NAME = new Font(Font.SANS_SERIF, Font.PLAIN, 28);
     private static final Font MARK = new Font(Font.SANS_SERIF, Font.BOLD, 32);
@@ -44,6 +41,7 @@ public final class FramePicture {
 
     private final PlacedFrame placed;
     private final Sheet sheet;
+    private final View view;
     private final List<PointMark> marks;
     private final BufferedImage image;
     private final Graphics2D canvas;
@@ -53,6 +51,7 @@ public final class FramePicture {
         this.placed = placed;
         this.marks = marks;
         this.sheet = sheet;
+        this.view = new View(placed, sheet);
         this.image = new BufferedImage(sheet.width(), sheet.height() + captionHeight, BufferedImage.TYPE_INT_RGB);
         this.canvas = image.createGraphics();
         canvas.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
@@ -125,21 +124,12 @@ public final class FramePicture {
     }
 
     private void names(List<NamedStar> named) {
-        Plate plate = placed.match().plate();
         int written = 0;
         for (NamedStar star : named) {
-            Vector3D direction = new Vector3D(
-                    star.place().rightAscension().radians(),
-                    star.place().declination().radians());
-            if (written >= MOST_NAMES
-                    || Vector3D.angle(direction, plate.centre())
-                            > plate.radius().radians()) {
-                continue;
+            if (written >= MOST_NAMES) {
+                return;
             }
-            Optional<StarPair> pair = placed.match().pairs().stream()
-                    .filter(p -> Vector3D.angle(p.catalogue(), direction)
-                            < SAME_STAR_PIXELS * plate.scale().radians())
-                    .findFirst();
+            Optional<StarPair> pair = view.pairOf(star);
             if (pair.isPresent()) {
                 Point2D point =
                         sheet.point(pair.get().found().x(), pair.get().found().y());
@@ -164,8 +154,7 @@ public final class FramePicture {
         return marks.stream()
                 .filter(mark -> mark.kind() == kind)
                 .findFirst()
-                .flatMap(mark -> placed.match().plate().toPixel(mark.direction()))
-                .map(sheet::point);
+                .flatMap(mark -> view.point(mark.direction()));
     }
 
     private void glyph(PointMark mark) {
@@ -179,7 +168,7 @@ public final class FramePicture {
             }
             keepOff(point.get());
         } else {
-            Edge edge = edge(mark);
+            View.Edge edge = view.edge(mark.direction(), OFF_FRAME_INSET);
             Glyphs.arrow(canvas, edge.tip(), edge.direction(), Ink.of(mark.kind()));
             keepOff(edge.tip());
         }
@@ -202,7 +191,7 @@ public final class FramePicture {
                     colour);
             return;
         }
-        Edge edge = edge(mark);
+        View.Edge edge = view.edge(mark.direction(), OFF_FRAME_INSET);
         Angle away = new Angle(Vector3D.angle(placed.match().plate().centre(), mark.direction()));
         labels.besideOneOf(
                 IntStream.of(40, 90, 140, 190).mapToObj(edge::inward).toList(),
@@ -216,17 +205,13 @@ public final class FramePicture {
     }
 
     private Optional<Point2D> onTheFrame(PointMark mark) {
-        return placed.match()
-                .plate()
-                .toPixel(mark.direction())
-                .map(sheet::point)
-                .filter(sheet::holds);
+        return view.point(mark.direction()).filter(sheet::holds);
     }
 
     private void outline(PointMark mark) {
         Path2D region = new Path2D.Double();
         for (Vector3D direction : mark.outline()) {
-            Optional<Point2D> corner = placed.match().plate().toPixel(direction).map(sheet::point);
+            Optional<Point2D> corner = view.point(direction);
             if (corner.isEmpty()) {
                 return;
             }
@@ -244,53 +229,18 @@ public final class FramePicture {
         }
     }
 
-    /**
-     * Where an arrow stands that points at what is off the frame.
-     *
-     * @param direction from +x of the picture toward its bottom, radians
-     */
-    private record Edge(Point2D tip, double direction) {
-        Point2D inward(int points) {
-            return new Point2D.Double(
-                    tip.getX() - Math.cos(direction) * points, tip.getY() - Math.sin(direction) * points);
-        }
-    }
-
-    private Edge edge(PointMark mark) {
-        Point2D toward = onPicture(mark.direction());
-        double direction = Math.atan2(toward.getY(), toward.getX());
-        double reach = Math.min(
-                (sheet.width() / 2.0 - OFF_FRAME_INSET) / Math.max(1e-9, Math.abs(Math.cos(direction))),
-                (sheet.height() / 2.0 - OFF_FRAME_INSET) / Math.max(1e-9, Math.abs(Math.sin(direction))));
-        Edge centre = new Edge(new Point2D.Double(sheet.width() / 2.0, sheet.height() / 2.0), direction + Math.PI);
-        return new Edge(centre.inward((int) reach), direction);
-    }
-
-    /** Which way on the picture something lies from its centre; to the right and down, as long as its sine. */
-    private Point2D onPicture(Vector3D direction) {
-        Plate plate = placed.match().plate();
-        double right = direction.dotProduct(plate.right()) * (plate.mirrored() ? -1 : 1);
-        double down = direction.dotProduct(plate.down()) * (placed.rows() == RowOrder.BOTTOM_UP ? -1 : 1);
-        return new Point2D.Double(right, down);
-    }
-
     /** Two short arrows in a corner: where north and east are. */
     private void north() {
-        Plate plate = placed.match().plate();
-        double ra = plate.rightAscension().radians();
-        double dec = plate.declination().radians();
-        Vector3D north = new Vector3D(-Math.sin(dec) * Math.cos(ra), -Math.sin(dec) * Math.sin(ra), Math.cos(dec));
-        Vector3D east = new Vector3D(-Math.sin(ra), Math.cos(ra), 0);
         Point2D foot = new Point2D.Double(MARGIN + 56, sheet.height() - MARGIN - 56.0);
         canvas.setColor(Ink.SHADE);
         canvas.fill(new Ellipse2D.Double(foot.getX() - 76, foot.getY() - 76, 152, 152));
-        direction(foot, north, "N");
-        direction(foot, east, "E");
+        direction(foot, view.north(), "N");
+        direction(foot, view.east(), "E");
         labels.keepOff(new Rectangle2D.Double(foot.getX() - 76, foot.getY() - 76, 152, 152));
     }
 
     private void direction(Point2D foot, Vector3D toward, String letter) {
-        Point2D way = onPicture(toward);
+        Point2D way = view.way(toward);
         double length = way.distance(0, 0);
         double dx = way.getX() / length;
         double dy = way.getY() / length;

@@ -1,7 +1,9 @@
 package polewright.app.picture;
 
+import java.awt.Rectangle;
 import java.awt.geom.Point2D;
 import java.awt.image.BufferedImage;
+import java.util.stream.IntStream;
 import polewright.frames.Frame;
 import polewright.frames.decode.RowOrder;
 import polewright.frames.match.PixelPlace;
@@ -20,6 +22,11 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
 
     static Sheet of(int frameWidth, int frameHeight, RowOrder rows) {
         return new Sheet(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
+    }
+
+    /** For a screen: no wider than so many points, and never larger than the frame. */
+    static Sheet forScreen(int frameWidth, int frameHeight, RowOrder rows, int mostWide) {
+        return new Sheet(frameWidth, frameHeight, rows, Math.min(1, (double) mostWide / frameWidth));
     }
 
     int width() {
@@ -48,15 +55,33 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
         Stretch stretch = Stretch.of(frame);
         BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
         for (int row = 0; row < height(); row++) {
-            int below = height() - 1 - row;
-            int stored = rows == RowOrder.BOTTOM_UP ? below : row;
             for (int column = 0; column < width(); column++) {
-                double shade = stretch.shade(level(frame, column, stored));
-                int level = (int) Math.round(shade * 225);
+                int level = (int) Math.round(stretch.shade(level(frame, column, stored(row))) * 225);
                 image.setRGB(column, row, level << 16 | level << 8 | Math.min(255, level + 6));
             }
         }
         return image;
+    }
+
+    /**
+     * A part of the sheet in shades from 0, the sky, to 255, the brightest; row after row.
+     *
+     * @param part in points of the sheet, within it
+     */
+    byte[] shades(Frame frame, Stretch stretch, Rectangle part) {
+        byte[] shades = new byte[part.width * part.height];
+        IntStream.range(0, part.height).parallel().forEach(row -> {
+            int stored = stored(part.y + row);
+            for (int column = 0; column < part.width; column++) {
+                double shade = stretch.shade(level(frame, part.x + column, stored));
+                shades[row * part.width + column] = (byte) Math.round(shade * 255);
+            }
+        });
+        return shades;
+    }
+
+    private int stored(int row) {
+        return rows == RowOrder.BOTTOM_UP ? height() - 1 - row : row;
     }
 
     private double level(Frame frame, int column, int row) {

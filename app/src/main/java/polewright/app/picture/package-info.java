@@ -4,6 +4,9 @@
  * <pre>
  *   Frame ──Stretch──▶ grey ─┐
  *   PlacedFrame, PointMark ──┴──FramePicture──▶ PNG
+ *
+ *   DecodedFrame ──ScreenPicture──▶ PNG of its light alone, whole or a part at full size
+ *   PlacedFrame, AxisEstimate ──LiveFrame──▶ what is to be seen on it ──LiveFrameDrawing──▶ SVG to lie over it
  * </pre>
  */
 @NullMarked

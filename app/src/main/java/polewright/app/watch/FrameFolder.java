@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -29,13 +30,23 @@ import polewright.frames.decode.FrameCompleteness;
  * Looks into a folder again and again and hands out each frame once, when it is whole.
  *
  * <p>Looking is sturdier than being told: folders on another machine tell nothing. A file is whole when its size and time
- * have stayed as they were since the last look and its format says that nothing is missing. Another file of the same name
+ * have stayed as they were and its format says that nothing is missing. It is left alone for the pause of a writer in
+ * bursts, unless it shows by itself that nobody writes to it any more: a name that is new, and no gap between its bytes.
+ * Another file of the same name
  * is a new frame; the same bytes under another name are not, nor is a file that was there at the start and is renamed. Not
  * safe for use by several threads.
  */
 public final class FrameFolder {
     // A capture program that writes in bursts pauses for less than this.
     private static final Duration STILL_FOR = Duration.ofMillis(300);
+    // Two looks of a file without gaps; a writer that fills what was there before is never so slow between its writes.
+    private static final Duration STILL_WITHOUT_GAPS = Duration.ofMillis(40);
+    private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
+    private static final Duration BETWEEN_LOOKS_AT_THE_NEW = Duration.ofMillis(50);
+    private static final Duration COMING_FOR = Duration.ofMillis(500);
+    private static final int GAP_BYTES = 512;
+    // FITS fills its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
+    private static final int FILLED_UP_BYTES = 2880;
     private static final Duration PATIENCE = Duration.ofSeconds(10);
     private static final Set<String> PASSING_ENDINGS =
             Set.of("tmp", "temp", "part", "partial", "crdownload", "filepart", "lock", "swp", "bak");
@@ -51,18 +62,36 @@ public final class FrameFolder {
     private boolean missing;
 
     /** How a file looked when it was last looked at. */
-    private record Look(long size, Instant modified) {}
+    private record Look(long size, Instant modified, Optional<Object> identity) {
+        /** Some folders on other machines give a file another identity at every look. */
+        private boolean isAs(Look other) {
+            return size == other.size && modified.equals(other.modified);
+        }
+
+        private boolean isWrittenOver(Look before) {
+            return identity.isEmpty() || identity.equals(before.identity);
+        }
+    }
 
     /** What is known of a file. */
     private static final class Seen {
         private final Look look;
         private final Instant since;
+        /** Whether something that was a whole frame is written over: then what is there may be half of the old one. */
+        private final boolean writtenOver;
+
+        private boolean hasGaps;
         private boolean settled;
         private boolean complained;
 
-        private Seen(Look look, Instant since) {
+        private Seen(Look look, Instant since, boolean writtenOver) {
             this.look = look;
             this.since = since;
+            this.writtenOver = writtenOver;
+        }
+
+        private boolean isOlderThan(Duration age, Instant now) {
+            return Duration.between(since, now).compareTo(age) >= 0;
         }
     }
 
@@ -91,6 +120,19 @@ public final class FrameFolder {
     /** How many files were there at the start and are passed over. */
     public int passedOver() {
         return (int) seen.values().stream().filter(file -> file.settled).count();
+    }
+
+    /** The folder. */
+    public Path folder() {
+        return folder;
+    }
+
+    /** How long to wait until the next look, if nothing wakes whoever looks. */
+    public Duration untilNextLook() {
+        Instant now = clock.instant();
+        boolean coming = seen.values().stream()
+                .anyMatch(file -> !file.settled && !file.complained && !file.isOlderThan(COMING_FOR, now));
+        return coming ? BETWEEN_LOOKS_AT_THE_NEW : BETWEEN_LOOKS;
     }
 
     /** One look: whole new frames by the time they were saved, and what else there is to tell. */
@@ -128,8 +170,9 @@ public final class FrameFolder {
         }
         Instant now = clock.instant();
         Seen before = seen.get(file);
-        if (before == null || !before.look.equals(look)) {
-            Seen fresh = new Seen(look, now);
+        if (before == null || !before.look.isAs(look)) {
+            boolean over = before != null && (before.settled || before.writtenOver) && look.isWrittenOver(before.look);
+            Seen fresh = new Seen(look, now, over);
             seen.put(file, fresh);
             if (before == null && isRenamedFromTheStart(file, look)) {
                 fresh.settled = true;
@@ -139,9 +182,8 @@ public final class FrameFolder {
             return Optional.empty();
         }
         // What was complained of is read again when it changes, not at every look.
-        if (before.settled
-                || before.complained
-                || Duration.between(before.since, now).compareTo(STILL_FOR) < 0) {
+        boolean patient = before.writtenOver || before.hasGaps;
+        if (before.settled || before.complained || !before.isOlderThan(patient ? STILL_FOR : STILL_WITHOUT_GAPS, now)) {
             return Optional.empty();
         }
         return settle(file, before, now);
@@ -150,7 +192,7 @@ public final class FrameFolder {
     /** A file keeps its size and time when it is renamed, and is then no longer under its old name. */
     private boolean isRenamedFromTheStart(Path file, Look look) {
         Optional<Path> old = thereAtStart.entrySet().stream()
-                .filter(there -> there.getValue().equals(look) && !stillLooks(there.getKey(), look))
+                .filter(there -> there.getValue().isAs(look) && !stillLooks(there.getKey(), look))
                 .map(Map.Entry::getKey)
                 .findFirst();
         old.ifPresent(path -> {
@@ -162,7 +204,7 @@ public final class FrameFolder {
 
     private static boolean stillLooks(Path file, Look look) {
         try {
-            return lookAt(file).equals(look);
+            return lookAt(file).isAs(look);
         } catch (IOException gone) {
             return false;
         }
@@ -176,6 +218,13 @@ public final class FrameFolder {
             return complain(known, now, String.valueOf(unreadable.getMessage()));
         }
         FrameCompleteness whole = FrameCompleteness.of(read.content(), read.name());
+        if (!known.isOlderThan(STILL_FOR, now)
+                && (!(whole instanceof FrameCompleteness.Whole)
+                        || hasGap(read.content())
+                        || !stillLooks(file, known.look))) {
+            known.hasGaps = true;
+            return Optional.empty();
+        }
         if (whole instanceof FrameCompleteness.CutShort) {
             return complain(known, now, read.name() + " is not whole yet; it is taken once it is.");
         }
@@ -192,9 +241,20 @@ public final class FrameFolder {
         return Optional.of(new Arrival.Whole(read));
     }
 
+    /** A stretch that nobody has written to reads as zeros: the length of a file may be set before its pixels are. */
+    private static boolean hasGap(byte[] content) {
+        byte[] nothing = new byte[GAP_BYTES];
+        for (int at = 0; at + GAP_BYTES <= content.length - FILLED_UP_BYTES; at += GAP_BYTES) {
+            if (Arrays.equals(content, at, at + GAP_BYTES, nothing, 0, GAP_BYTES)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Once, and only of what stays so for a while. */
     private static Optional<Arrival> complain(Seen known, Instant now, String line) {
-        if (Duration.between(known.since, now).compareTo(PATIENCE) < 0) {
+        if (!known.isOlderThan(PATIENCE, now)) {
             return Optional.empty();
         }
         known.complained = true;
@@ -204,7 +264,7 @@ public final class FrameFolder {
     private void passOverWhatIsThere() {
         try {
             for (Path file : files()) {
-                Seen there = new Seen(lookAt(file), clock.instant());
+                Seen there = new Seen(lookAt(file), clock.instant(), false);
                 there.settled = true;
                 thereAtStart.put(file, there.look);
                 seen.put(file, there);
@@ -231,7 +291,10 @@ public final class FrameFolder {
 
     private static Look lookAt(Path file) throws IOException {
         BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
-        return new Look(attributes.size(), attributes.lastModifiedTime().toInstant());
+        return new Look(
+                attributes.size(),
+                attributes.lastModifiedTime().toInstant(),
+                Optional.ofNullable(attributes.fileKey()));
     }
 
     private static boolean mayBeAFrame(Path file) {

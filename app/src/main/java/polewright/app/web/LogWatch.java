@@ -3,6 +3,7 @@ package polewright.app.web;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
@@ -15,9 +16,12 @@ import polewright.sky.InputRefused;
 final class LogWatch implements AutoCloseable {
     // Every device is to show the same within a second, and a look takes a fraction of a millisecond.
     private static final long BETWEEN_LOOKS_MILLIS = 250;
+    // A connection on which nothing is said is taken for a slow one, and cut.
+    private static final long BETWEEN_BEATS_MILLIS = 5000;
 
     private final NightDesk desk;
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
+    private final List<Runnable> beats = new CopyOnWriteArrayList<>();
     private final ScheduledExecutorService looking = Executors.newSingleThreadScheduledExecutor(task -> {
         Thread thread = new Thread(task, "watch of the log");
         thread.setDaemon(true);
@@ -31,18 +35,30 @@ final class LogWatch implements AutoCloseable {
 
     static LogWatch of(NightDesk desk) {
         LogWatch watch = new LogWatch(desk);
-        var unused = watch.looking.scheduleWithFixedDelay(
+        Future<?> unused = watch.looking.scheduleWithFixedDelay(
                 watch::look, BETWEEN_LOOKS_MILLIS, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
+        unused = watch.looking.scheduleWithFixedDelay(
+                () -> watch.beats.forEach(Runnable::run),
+                BETWEEN_BEATS_MILLIS,
+                BETWEEN_BEATS_MILLIS,
+                TimeUnit.MILLISECONDS);
         return watch;
     }
 
-    /** From now on the listener is told where the log stands whenever that is new; {@link #forget} ends it. */
-    void tell(LongConsumer listener) {
+    /**
+     * From now on; {@link #forget} ends it.
+     *
+     * @param listener is told where the log stands whenever that is new
+     * @param beat is called every few seconds, so that a connection does not fall silent
+     */
+    void tell(LongConsumer listener, Runnable beat) {
         listeners.add(listener);
+        beats.add(beat);
     }
 
-    void forget(LongConsumer listener) {
+    void forget(LongConsumer listener, Runnable beat) {
         listeners.remove(listener);
+        beats.remove(beat);
     }
 
     private void look() {

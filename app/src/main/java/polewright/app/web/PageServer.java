@@ -13,10 +13,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
 import polewright.app.JobFailed;
 import polewright.app.text.EventWords;
+import polewright.app.web.door.Door;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.room.Asked;
@@ -39,40 +41,37 @@ public final class PageServer implements AutoCloseable {
     private static final Map<String, String> FILES = Map.of(
             "page.css", "/polewright/app/web/static/page.css",
             "page.js", "/polewright/app/web/static/page.js",
+            "pair.js", "/polewright/app/web/static/pair.js",
             "icon.svg", "/polewright/app/web/static/icon.svg",
             "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js",
             "sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
 
-    private final Templates templates = new Templates();
+    /** What the page for pairing looks like: it is shown to whoever comes to the door. */
+    public static final Set<String> OPEN = Set.of("/static/page.css", "/static/pair.js", "/static/icon.svg");
+
     private final List<NightDesk> desks;
     private final Map<String, LogWatch> watches = new HashMap<>();
     private final Javalin javalin;
 
-    private PageServer(List<NightDesk> desks, Doorway door) {
+    private PageServer(List<NightDesk> desks, Door door) {
         this.desks = List.copyOf(desks);
         desks.forEach(desk -> watches.put(desk.prefix(), LogWatch.of(desk)));
         javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
-            config.http.maxRequestSize = 64 * 1024;
             door.install(config);
             routes(config);
         });
     }
 
-    /** What is done before any page is served: who may come in. */
-    @FunctionalInterface
-    public interface Doorway {
-        void install(JavalinConfig config);
-    }
-
     /**
      * Starts to listen.
      *
+     * @param door who may come in
      * @param host the address to listen on: {@code 127.0.0.1} for this machine alone
      * @param port 0 for any that is free
      * @throws JobFailed if it is taken
      */
-    public static PageServer start(List<NightDesk> desks, Doorway door, String host, int port) {
+    public static PageServer start(List<NightDesk> desks, Door door, String host, int port) {
         PageServer server = new PageServer(desks, door);
         try {
             server.javalin.start(host, port);
@@ -83,6 +82,11 @@ public final class PageServer implements AutoCloseable {
                             + " or name another port, such as --port " + (port + 1) + ".");
         }
         return server;
+    }
+
+    /** The page for a device that is not paired. */
+    public static String pairingPage(String complaint) {
+        return Templates.pairing(complaint);
     }
 
     /** The port that it listens on. */
@@ -171,8 +175,9 @@ public final class PageServer implements AutoCloseable {
             }
         };
         client.keepAlive();
-        client.onClose(() -> watch.forget(changed));
-        watch.tell(changed);
+        Runnable beat = () -> client.sendComment("still here");
+        client.onClose(() -> watch.forget(changed, beat));
+        watch.tell(changed, beat);
         changed.accept(desk.stand());
     }
 
@@ -234,7 +239,7 @@ public final class PageServer implements AutoCloseable {
 
     private void html(Context ctx, PageView page) {
         ctx.header("Cache-Control", "no-store");
-        ctx.html(templates.html(page));
+        ctx.html(Templates.html(page));
     }
 
     private static Asked asked(Context ctx, NightDesk desk) {

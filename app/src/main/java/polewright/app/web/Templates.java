@@ -7,12 +7,21 @@ import polewright.app.web.view.PageView;
 
 /** The pages' templates, compiled with the program. */
 final class Templates {
-    private final TemplateEngine engine = TemplateEngine.createPrecompiled(ContentType.Html);
+    private static final TemplateEngine ENGINE = TemplateEngine.createPrecompiled(ContentType.Html);
+
+    private Templates() {}
 
     /** A whole page; whatever a person typed is escaped in it. */
-    String html(PageView page) {
+    static String html(PageView page) {
         StringOutput html = new StringOutput();
-        engine.render("web/page.jte", page, html);
+        ENGINE.render("web/page.jte", page, html);
+        return html.toString();
+    }
+
+    /** The page for a device that is not paired; {@code complaint} may be empty. */
+    static String pairing(String complaint) {
+        StringOutput html = new StringOutput();
+        ENGINE.render("web/pair.jte", complaint, html);
         return html.toString();
     }
 }

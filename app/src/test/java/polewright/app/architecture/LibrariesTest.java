@@ -37,6 +37,7 @@ class LibrariesTest {
         "picocli, polewright.app..",
         "me.tongfei, polewright.app.command",
         "io.javalin, polewright.app.web..",
+        "com.google.zxing, polewright.app.web.door",
         "com.openhtmltopdf, polewright.app.page",
         "com.drew, polewright.frames.decode",
         "com.twelvemonkeys, polewright.frames.decode",
@@ -58,7 +59,12 @@ class LibrariesTest {
 
     @Test
     void jsonIsReadAndWrittenAtTheEdges() {
-        onlyIn("com.fasterxml", "polewright.night.jsonl", "polewright.app.json", "polewright.app.command")
+        onlyIn(
+                        "com.fasterxml",
+                        "polewright.night.jsonl",
+                        "polewright.app.json",
+                        "polewright.app.command",
+                        "polewright.app.device")
                 .check(House.CLASSES);
     }
 

@@ -81,6 +81,84 @@ class FrameFolderTest {
         assertThat(lookForASecond()).isEmpty();
     }
 
+    /** Each time as often as the folder says. */
+    private Duration timeUntilItIsTaken() {
+        for (Instant began = clock.instant(); ; clock.goOn(frames.untilNextLook())) {
+            if (frames.look().stream().anyMatch(Arrival.Whole.class::isInstance)) {
+                return Duration.between(began, clock.instant());
+            }
+            assertThat(Duration.between(began, clock.instant())).isLessThan(Duration.ofSeconds(5));
+        }
+    }
+
+    /** As {@link #fits}, with so many blocks of pixels, none of them empty. */
+    private static byte[] largeFits(int number) {
+        byte[] file = Arrays.copyOf(
+                new String(fits(0), StandardCharsets.US_ASCII)
+                        .replace("NAXIS2  =                   36", "NAXIS2  =                  360")
+                        .getBytes(StandardCharsets.US_ASCII),
+                11 * 2880);
+        Arrays.fill(file, 2880, file.length, (byte) number);
+        return file;
+    }
+
+    @Test
+    void aFrameWithoutGapsIsTakenAtTheSecondLook() throws IOException {
+        save("a.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(frames.untilNextLook()).isEqualTo(Duration.ofMillis(200));
+    }
+
+    /** Whose length was set before its pixels were written: no format tells. */
+    @Test
+    void aFrameWithAGapIsLeftAloneUntilItIsStill() throws IOException {
+        byte[] whole = largeFits(1);
+        byte[] part = whole.clone();
+        Arrays.fill(part, 10_000, 12_880, (byte) 0);
+        save("a.fits", part);
+        frames.look();
+        clock.goOn(Duration.ofMillis(100));
+        assertThat(frames.look()).isEmpty();
+        save("a.fits", whole);
+        Files.setLastModifiedTime(folder.resolve("a.fits"), FileTime.from(clock.instant()));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void aFrameThatIsBlackInPlacesIsTakenAllTheSame() throws IOException {
+        byte[] black = largeFits(1);
+        Arrays.fill(black, 10_000, 12_880, (byte) 0);
+        save("a.fits", black);
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+    }
+
+    /** Half of it may be the old frame's, and that half is whole too. */
+    @Test
+    void aFrameThatIsWrittenOverAnotherIsLeftAloneUntilItIsStill() throws IOException {
+        save("latest.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        byte[] half = largeFits(1);
+        Arrays.fill(half, 2880, 5 * 2880, (byte) 2);
+        save("latest.fits", half);
+        Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
+        assertThat(lookFor(Duration.ofMillis(200))).isEmpty();
+        save("latest.fits", largeFits(2));
+        Files.setLastModifiedTime(
+                folder.resolve("latest.fits"), FileTime.from(clock.instant().plusMillis(1)));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+    }
+
+    @Test
+    void aFrameThatIsRenamedOverAnotherIsTakenAtTheSecondLook() throws IOException {
+        save("latest.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        Path part = save("latest.part", largeFits(2));
+        Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
+        Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+    }
+
     @Test
     void aFrameIsNotTakenWhileItGrows() throws IOException {
         byte[] whole = fits(1);

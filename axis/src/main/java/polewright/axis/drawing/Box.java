@@ -9,7 +9,7 @@ public record Box(double left, double top, double right, double bottom) {
     }
 
     /** The box of one or more lines of text whose middle is at {@code middle}. */
-    static Box about(Vector2D middle, double width, double height) {
+    public static Box about(Vector2D middle, double width, double height) {
         return new Box(
                 middle.getX() - width / 2,
                 middle.getY() - height / 2,
@@ -37,7 +37,7 @@ public record Box(double left, double top, double right, double bottom) {
         return point.getX() >= left && point.getX() <= right && point.getY() >= top && point.getY() <= bottom;
     }
 
-    boolean meets(Box other) {
+    public boolean meets(Box other) {
         return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
     }
 

@@ -40,7 +40,24 @@ public final class Svg {
 
     /** Begins a drawing that a screen reader announces by {@code title} and {@code description}. */
     public Svg(int width, int height, String title, String description, Palette palette) {
+        this(palette);
+        begin(width, height, title, description);
+        out.append(String.format(
+                Locale.ROOT, "<rect width=\"%d\" height=\"%d\" fill=\"%s\"/>\n", width, height, palette.background()));
+    }
+
+    private Svg(Palette palette) {
         this.palette = palette;
+    }
+
+    /** Begins a drawing without paper, to lie over a picture. */
+    public static Svg overlay(int width, int height, String title, String description, Palette palette) {
+        Svg svg = new Svg(palette);
+        svg.begin(width, height, title, description);
+        return svg;
+    }
+
+    private void begin(int width, int height, String title, String description) {
         out.append(String.format(
                 Locale.ROOT,
                 "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" role=\"img\""
@@ -49,8 +66,6 @@ public final class Svg {
                 height));
         out.append("<title>").append(escaped(title)).append("</title>\n");
         out.append("<desc>").append(escaped(description)).append("</desc>\n");
-        out.append(String.format(
-                Locale.ROOT, "<rect width=\"%d\" height=\"%d\" fill=\"%s\"/>\n", width, height, palette.background()));
     }
 
     /** Begins a group that a reader of the file can find by its class. */

@@ -67,7 +67,7 @@ class LogTroubleTest {
         byte[] before = Files.readAllBytes(file);
         assertRefused(
                 file,
-                file + " was written by a newer Polewright (log version 7, this one knows 1): use the newer program, or"
+                file + " was written by a newer Polewright (log version 7, this one knows 2): use the newer program, or"
                         + " name another file; this one has been left as it was.");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }

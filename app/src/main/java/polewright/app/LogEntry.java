@@ -1,4 +1,4 @@
-package polewright.app.command;
+package polewright.app;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -13,7 +13,7 @@ import polewright.night.log.NightLog;
 import polewright.night.log.SubmissionKey;
 
 /** One more event in a night. */
-final class LogEntry {
+public final class LogEntry {
     private LogEntry() {}
 
     /**
@@ -21,13 +21,13 @@ final class LogEntry {
      *
      * @throws polewright.sky.InputRefused if it cannot; the log is as before
      */
-    static LoggedEvent append(
+    public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
         return append(opened, night, event, now, models, Optional.empty());
     }
 
     /** The same for what may have been sent before: then it is what was logged at that time. */
-    static LoggedEvent append(
+    public static LoggedEvent append(
             NightLog opened,
             NightId night,
             NightEvent event,
@@ -39,5 +39,12 @@ final class LogEntry {
         EventOrder.check(more);
         NightState.of(more, now, models);
         return opened.append(night, event, now, once);
+    }
+
+    /** The night that is added to: the last one of the log. */
+    public static NightId latestNight(NightLog opened) {
+        return opened.latest()
+                .orElseThrow(() ->
+                        new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
     }
 }

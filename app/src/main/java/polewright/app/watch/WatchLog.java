@@ -1,7 +1,9 @@
-package polewright.app.command;
+package polewright.app.watch;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
@@ -12,18 +14,19 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 
 /** What a watch puts into the log: the frames that tell the axis, and where the screws took it. */
-final class WatchLog {
+public final class WatchLog {
     private final Workbench workbench;
-    private final LogOption log;
+    private final Supplier<NightLog> log;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private Optional<Long> own;
 
     /**
      * A watch's entries.
      *
+     * @param log opens it, each time that something is added
      * @param own number of the sighting that the watch goes on from, if it does: in whose place a better one stands
      */
-    WatchLog(Workbench workbench, LogOption log, Optional<Long> own) {
+    WatchLog(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
         this.workbench = workbench;
         this.log = log;
         this.own = own;
@@ -34,12 +37,12 @@ final class WatchLog {
      *
      * @param moved that the axis was moved, if that had to be logged first
      */
-    record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
+    public record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
 
     /** The frames that tell the axis, in place of fewer that were logged before. */
     Entry logAxis(TurnedFrames frames) {
-        try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = LogOption.latest(opened);
+        try (NightLog opened = log.get()) {
+            NightId night = LogEntry.latestNight(opened);
             Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
             // What was logged is taken back only when what replaces it is in the log.
             LoggedEvent taken = append(opened, night, new NightEvent.SightingTaken(frames));
@@ -59,8 +62,8 @@ final class WatchLog {
      * unknown way, unless the turns were logged meanwhile.
      */
     Entry logAfterScrews(TurnedFrames frames) {
-        try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = LogOption.latest(opened);
+        try (NightLog opened = log.get()) {
+            NightId night = LogEntry.latestNight(opened);
             Optional<LoggedEvent> moved = turnsWereLogged(opened.events(night))
                     ? Optional.empty()
                     : Optional.of(append(opened, night, new NightEvent.Knocked()));

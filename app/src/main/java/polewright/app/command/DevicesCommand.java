@@ -1,0 +1,96 @@
+package polewright.app.command;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.device.PairedDevice;
+import polewright.app.device.PairedDevices;
+
+@Command(
+        name = "devices",
+        description = "The devices that were let in by polewright serve --share.",
+        footer = {"", "For example:", "  polewright devices", "  polewright devices revoke all"},
+        subcommands = {DevicesCommand.Revoke.class})
+final class DevicesCommand implements Callable<Integer> {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final Workbench workbench;
+
+    @Mixin
+    private Output output;
+
+    DevicesCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        List<PairedDevice> devices = new PairedDevices(workbench.dataFolder()).all();
+        if (output.isJson()) {
+            output.print(workbench, json(devices));
+        } else if (devices.isEmpty()) {
+            output.say(workbench, "No device has been let in.");
+        } else {
+            output.say(workbench, devices.stream().map(DevicesCommand::line).toList());
+        }
+        return 0;
+    }
+
+    private static String line(PairedDevice device) {
+        return device.id() + "  " + device.name() + ", last here on " + device.lastSeen();
+    }
+
+    private static ArrayNode json(List<PairedDevice> devices) {
+        ArrayNode array = JSON.createArrayNode();
+        devices.forEach(device -> array.addObject()
+                .put("id", device.id())
+                .put("name", device.name())
+                .put("paired", device.paired().toString())
+                .put("last_seen", device.lastSeen().toString()));
+        return array;
+    }
+
+    @Command(name = "revoke", description = "Let a device in no more; a server that runs minds it at once.")
+    static final class Revoke implements Callable<Integer> {
+        private static final String ALL = "all";
+
+        private final Workbench workbench;
+
+        @Parameters(paramLabel = "DEVICE", description = "Its name or its first word in the list; all for every one.")
+        private String device;
+
+        @Mixin
+        private Output output;
+
+        Revoke(Workbench workbench) {
+            this.workbench = workbench;
+        }
+
+        @Override
+        public Integer call() {
+            PairedDevices devices = new PairedDevices(workbench.dataFolder());
+            List<PairedDevice> gone = device.equals(ALL) ? devices.revokeAll() : devices.revoke(device);
+            if (gone.isEmpty() && !device.equals(ALL)) {
+                throw new JobFailed("no device is called '" + device + "': polewright devices lists them.");
+            }
+            if (output.isJson()) {
+                output.print(workbench, json(gone));
+            } else if (gone.isEmpty()) {
+                output.say(workbench, "No device was let in; none is now.");
+            } else {
+                output.say(
+                        workbench,
+                        gone.stream()
+                                .map(d -> "No longer let in: " + d.name() + ".")
+                                .toList());
+            }
+            return 0;
+        }
+    }
+}

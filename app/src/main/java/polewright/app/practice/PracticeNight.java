@@ -1,0 +1,210 @@
+package polewright.app.practice;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Clock;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.json.DeedLine;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.rehearsal.fits.FitsFile;
+import polewright.rehearsal.practice.Debrief;
+import polewright.rehearsal.practice.Deed;
+import polewright.rehearsal.practice.DoneDeed;
+import polewright.rehearsal.practice.PracticeCamera;
+import polewright.rehearsal.practice.PracticeState;
+import polewright.rehearsal.practice.Scenario;
+import polewright.rehearsal.practice.Seen;
+
+/** The practice night that is being played: its deeds, its log, its frames, and the workbench for commands in it. */
+public final class PracticeNight {
+    private final Path folder;
+    private final DeedsFile deeds;
+    private PracticeState state;
+
+    private PracticeNight(Path folder) {
+        this.folder = folder;
+        this.deeds = new DeedsFile(folder.resolve("deeds.jsonl"));
+        this.state = state(deeds.lines());
+    }
+
+    /** The one that was begun last, if one was. */
+    public static Optional<PracticeNight> current(Workbench workbench) {
+        return numbers(root(workbench)).max(Integer::compare).map(number -> {
+            PracticeNight night = new PracticeNight(root(workbench).resolve(String.valueOf(number)));
+            night.makeLog();
+            return night;
+        });
+    }
+
+    /**
+     * Begins another.
+     *
+     * @param key if the last one was begun with the same key, it goes on and nothing is begun
+     */
+    public static PracticeNight begin(Workbench workbench, Scenario scenario, Optional<String> key) {
+        Path root = root(workbench);
+        Optional<PracticeNight> last = current(workbench);
+        if (key.isPresent() && last.flatMap(PracticeNight::key).equals(key)) {
+            return last.orElseThrow();
+        }
+        int number = numbers(root).max(Integer::compare).orElse(0) + 1;
+        Path folder = root.resolve(String.valueOf(number));
+        try {
+            Files.createDirectories(folder.resolve("frames"));
+            // Whole or not at all: a folder without deeds does not count.
+            Path unfinished = folder.resolve("deeds.part");
+            Files.writeString(unfinished, DeedLine.of(scenario, key) + "\n", StandardCharsets.UTF_8);
+            Files.move(unfinished, folder.resolve("deeds.jsonl"), StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            throw new JobFailed(
+                    "a practice cannot be kept in " + folder + ": see that the disk has room and the folder is yours.");
+        }
+        return current(workbench).orElseThrow();
+    }
+
+    /** How it stands. */
+    public PracticeState state() {
+        return state;
+    }
+
+    /** Its own log. */
+    public Path log() {
+        return folder.resolve("nights.sqlite");
+    }
+
+    /** Where its frames are. */
+    public Path frames() {
+        return folder.resolve("frames");
+    }
+
+    /** Where the frame with that number is, counted from 1. */
+    public Path frame(int number) {
+        return frames().resolve(String.format(Locale.ROOT, "frame-%02d.fits", number));
+    }
+
+    /** A workbench for ordinary commands: the practice's clock and log, all else as it is. */
+    public Workbench bench(Workbench real) {
+        Map<String, String> environment = new HashMap<>(real.environment());
+        environment.put("POLEWRIGHT_LOG", log().toString());
+        return new Workbench(
+                Clock.fixed(state.now(), real.clock().getZone()),
+                Map.copyOf(environment),
+                real.out(),
+                real.err(),
+                real.terminal(),
+                real.pause());
+    }
+
+    /**
+     * Does a deed, or nothing if one with that key was done.
+     *
+     * @return the deed as it was done, now or then
+     */
+    public DoneDeed did(Deed deed, Optional<String> key) {
+        int[] index = new int[1];
+        List<String> after = deeds.add(lines -> {
+            for (int i = 1; i < lines.size(); i++) {
+                if (key.isPresent() && DeedLine.key(lines.get(i)).equals(key)) {
+                    index[0] = i - 1;
+                    return Optional.empty();
+                }
+            }
+            // Refused here, it is not written.
+            index[0] = state(lines).after(deed).done().size() - 1;
+            return Optional.of(DeedLine.of(deed, key));
+        });
+        state = state(after);
+        DoneDeed done = state.done().get(index[0]);
+        if (done.seen() instanceof Seen.FrameTaken taken) {
+            develop(taken.number());
+        }
+        return done;
+    }
+
+    /** Everything that the player logged. */
+    public List<LoggedEvent> events() {
+        try (NightLog opened = NightLog.open(log())) {
+            return opened.events(opened.latest().orElseThrow());
+        }
+    }
+
+    /** The truth, and what the minutes went into. */
+    public Debrief debrief() {
+        return Debrief.of(state, events());
+    }
+
+    private void develop(int number) {
+        Path file = frame(number);
+        if (Files.exists(file)) {
+            return;
+        }
+        try {
+            // Whoever watches the folder sees whole frames only.
+            Path unfinished = Files.createTempFile(folder, "frame", ".part");
+            Files.write(
+                    unfinished, FitsFile.of(PracticeCamera.frame(state, number).frame()));
+            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            throw new JobFailed("the frame cannot be kept in " + frames()
+                    + ": see that the disk has room, and do the same again with the same key.");
+        }
+    }
+
+    /** The log begins with what the scenario says; made here, so that a beginning that was cut short is made good. */
+    private void makeLog() {
+        List<LoggedEvent> first = state.scenario().firstEvents();
+        try (NightLog opened = NightLog.open(log())) {
+            NightId night = opened.latest()
+                    .orElseGet(() -> opened.begin(
+                            (NightEvent.Begun) first.get(0).event(),
+                            first.get(0).at()));
+            if (opened.events(night).size() == 1) {
+                opened.append(night, first.get(1).event(), first.get(1).at());
+            }
+        }
+    }
+
+    private Optional<String> key() {
+        return DeedLine.key(deeds.lines().get(0));
+    }
+
+    private static PracticeState state(List<String> lines) {
+        return PracticeState.of(
+                DeedLine.scenario(lines.get(0)),
+                lines.stream().skip(1).map(DeedLine::deed).toList());
+    }
+
+    private static Path root(Workbench workbench) {
+        return workbench.dataFolder().resolve("practice");
+    }
+
+    private static Stream<Integer> numbers(Path root) {
+        if (!Files.isDirectory(root)) {
+            return Stream.empty();
+        }
+        try (Stream<Path> folders = Files.list(root)) {
+            return folders
+                    .filter(folder -> Files.exists(folder.resolve("deeds.jsonl")))
+                    .map(folder -> folder.getFileName().toString())
+                    .filter(name -> name.matches("\\d{1,6}"))
+                    .map(Integer::valueOf)
+                    .toList()
+                    .stream();
+        } catch (IOException e) {
+            throw new JobFailed("the folder " + root + " cannot be read: see that it is yours.");
+        }
+    }
+}

@@ -1,0 +1,228 @@
+package polewright.app.watch;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.camera.DecodedFrame;
+import polewright.app.camera.EarlierFrames;
+import polewright.app.camera.ExposureTime;
+import polewright.app.camera.FrameClues;
+import polewright.app.camera.FrameFile;
+import polewright.app.camera.FrameReading;
+import polewright.app.camera.FrameSeries;
+import polewright.app.camera.PlacedFrame;
+import polewright.axis.camera.Drive;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightLog;
+import polewright.sky.InputRefused;
+import polewright.sky.attitude.CameraAttitude;
+
+/**
+ * Takes each new frame of a folder, tells what came of it, and logs the axis: the same for a person at a terminal and for
+ * a page. Runs in the thread that calls {@link #run}, once.
+ */
+public final class FrameWatch {
+    private final Workbench workbench;
+    private final Clock clock;
+    private final NightEvent.Begun begun;
+    private final FrameClues told;
+    private final TurningWatch watch;
+    private final FrameFolder frames;
+    private final WatchLog entries;
+    private final WatchListener listener;
+    private final FrameReading reading;
+    private EarlierFrames earlier = EarlierFrames.NONE;
+    private Instant lastArrival;
+    private long taken;
+
+    /**
+     * What is watched, and by whom.
+     *
+     * @param folder where frames are saved
+     * @param all whether those that are there already are taken too
+     * @param turning whether the axis is known by the last frames in the log, the camera not touched since
+     * @param clues what is told of the frames
+     * @param drive what the drive does, if told
+     */
+    public record Task(Path folder, boolean all, boolean turning, FrameClues clues, Drive drive) {}
+
+    /**
+     * When a watch ends by itself.
+     *
+     * @param frames after so many
+     * @param idle when none has come for so long
+     */
+    public record Until(OptionalLong frames, Optional<Duration> idle) {
+        /** It does not. */
+        public static final Until STOPPED = new Until(OptionalLong.empty(), Optional.empty());
+    }
+
+    private FrameWatch(
+            Workbench workbench,
+            NightEvent.Begun begun,
+            FrameClues told,
+            TurningWatch watch,
+            FrameFolder frames,
+            WatchLog entries,
+            WatchListener listener) {
+        this.workbench = workbench;
+        this.clock = workbench.clock();
+        this.begun = begun;
+        this.told = told;
+        this.watch = watch;
+        this.frames = frames;
+        this.entries = entries;
+        this.listener = listener;
+        this.reading = new FrameReading(clock);
+        this.lastArrival = clock.instant();
+    }
+
+    /**
+     * A watch, of what is in the folder from now on.
+     *
+     * @param night as it stands
+     * @param log opens the log that is added to
+     * @throws JobFailed when there is no such folder, or nothing to go on from
+     */
+    public static FrameWatch of(
+            Task task, NightState night, Supplier<NightLog> log, Workbench workbench, WatchListener listener) {
+        NightEvent.Begun begun = night.begun();
+        TurningWatch watch = new TurningWatch(
+                begun.site(), begun.rig(), night.fix().state().gains(), night.allowance(), task.drive());
+        Optional<LastFrames> last = task.turning() ? Optional.of(lastFrames(night)) : Optional.empty();
+        last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
+        return new FrameWatch(
+                workbench,
+                begun,
+                task.clues(),
+                watch,
+                FrameFolder.of(task.folder(), workbench.clock(), task.all()),
+                new WatchLog(workbench, log, last.map(LastFrames::seq)),
+                listener);
+    }
+
+    /** Frames that tell the axis, and their number in the log. */
+    private record LastFrames(long seq, TurnedFrames frames) {}
+
+    private static LastFrames lastFrames(NightState night) {
+        List<LastFrames> logged = new ArrayList<>();
+        for (LoggedEvent event : night.standing()) {
+            if (event.event() instanceof NightEvent.SightingTaken taken
+                    && taken.sighting() instanceof TurnedFrames frames) {
+                logged.add(new LastFrames(event.seq(), frames));
+            }
+        }
+        if (logged.isEmpty()) {
+            throw new JobFailed(
+                    "no frames tell the axis tonight yet: watch without --turning first, or use polewright sight frames.");
+        }
+        return logged.get(logged.size() - 1);
+    }
+
+    /** How many files were there at the start and are passed over. */
+    public int passedOver() {
+        return frames.passedOver();
+    }
+
+    /** Watches until it is to end, and logs where the screws have taken the axis. */
+    public void run(Until until, BooleanSupplier stopped) {
+        try (FolderNews news = FolderNews.of(frames.folder())) {
+            while (!stopped.getAsBoolean() && !isOver(until)) {
+                look(stopped);
+                if (!stopped.getAsBoolean() && !isOver(until)) {
+                    workbench.pause().atMost(frames.untilNextLook(), news);
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        if (watch.screwsMoved()) {
+            log(() -> entries.logAfterScrews(watch.sighting().orElseThrow()));
+        }
+        listener.on(new WatchEvent.Ended());
+    }
+
+    private boolean isOver(Until until) {
+        boolean idle = until.idle()
+                .filter(longest ->
+                        Duration.between(lastArrival, clock.instant()).compareTo(longest) >= 0)
+                .isPresent();
+        return idle || (until.frames().isPresent() && taken >= until.frames().getAsLong());
+    }
+
+    private void look(BooleanSupplier stopped) {
+        List<WatchEvent.Placed> placed = new ArrayList<>();
+        for (Arrival arrival : frames.look()) {
+            if (stopped.getAsBoolean()) {
+                break;
+            }
+            if (arrival instanceof Arrival.PassedOver passed) {
+                listener.on(new WatchEvent.Noted(passed.line()));
+            } else if (arrival instanceof Arrival.Whole whole) {
+                place(whole.file()).ifPresent(placed::add);
+                lastArrival = clock.instant();
+                taken++;
+            }
+        }
+        placed.sort(Comparator.comparing(p -> p.attitude().at()));
+        placed.forEach(this::add);
+    }
+
+    private Optional<WatchEvent.Placed> place(FrameFile file) {
+        try {
+            DecodedFrame decoded = reading.decode(file, told);
+            listener.on(new WatchEvent.Arrived(decoded));
+            PlacedFrame frame = reading.place(decoded, told, ExposureTime.needed(Optional.empty()), earlier);
+            earlier = earlier.and(frame);
+            CameraAttitude attitude = FrameSeries.attitude(frame, begun.site(), begun.weather());
+            WatchEvent.Placed placed = new WatchEvent.Placed(frame, attitude);
+            listener.on(placed);
+            return Optional.of(placed);
+        } catch (InputRefused | JobFailed refused) {
+            listener.on(new WatchEvent.Refused(file.name(), String.valueOf(refused.getMessage())));
+            return Optional.empty();
+        }
+    }
+
+    private void add(WatchEvent.Placed placed) {
+        WatchStep step;
+        try {
+            step = watch.add(placed.attitude());
+        } catch (InputRefused refused) {
+            String name = placed.frame().name();
+            listener.on(new WatchEvent.Refused(name, name + ": " + refused.getMessage()));
+            return;
+        }
+        listener.on(new WatchEvent.Told(placed.frame(), placed.attitude(), step));
+        if (step instanceof WatchStep.AxisFound || step instanceof WatchStep.AxisSharpened) {
+            log(() -> entries.logAxis(watch.sighting().orElseThrow()));
+        } else if (step instanceof WatchStep.StartedAfresh afresh) {
+            afresh.leftOff().ifPresent(left -> log(() -> entries.logAfterScrews(left)));
+            entries.startAfresh();
+        }
+    }
+
+    /** What cannot be logged is said, and the watch goes on: what comes next may be. */
+    private void log(Supplier<WatchLog.Entry> entry) {
+        WatchEvent event;
+        try {
+            event = new WatchEvent.Logged(entry.get());
+        } catch (InputRefused | JobFailed refused) {
+            event = new WatchEvent.NotLogged("Not logged: " + refused.getMessage());
+        }
+        listener.on(event);
+    }
+}

@@ -1,0 +1,115 @@
+package polewright.app.watch;
+
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import polewright.app.camera.DecodedFrame;
+import polewright.app.camera.PlacedFrame;
+import polewright.app.picture.LiveFrame;
+import polewright.app.picture.ScreenPicture;
+import polewright.axis.camera.AxisEstimate;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.Site;
+
+/**
+ * The newest frame of a watch as it is to be looked at. Its picture is made while its stars are matched, and frames before
+ * it are let go.
+ */
+public final class LiveView implements WatchListener {
+    private final Site site;
+    private final Consumer<Shot> ready;
+    private final AtomicReference<@Nullable Shot> newest = new AtomicReference<>();
+    private @Nullable String pictured;
+    private CompletableFuture<ScreenPicture> picture = new CompletableFuture<>();
+    private Optional<AxisEstimate> axis = Optional.empty();
+    private long number;
+
+    /**
+     * A frame that can be shown.
+     *
+     * @param number of it among all that were shown, from 1
+     * @param name of its file
+     * @param picture its light
+     * @param frame what is to be seen on it, if its place in the sky is known
+     * @param step what it told, if anything
+     * @param refusal why nothing was made of it, and what to do
+     */
+    public record Shot(
+            long number,
+            String name,
+            ScreenPicture picture,
+            Optional<LiveFrame> frame,
+            Optional<WatchStep> step,
+            Optional<String> refusal) {}
+
+    /**
+     * A view.
+     *
+     * @param ready is told of each frame that can be shown, by the thread that watches
+     */
+    public LiveView(Site site, Consumer<Shot> ready) {
+        this.site = site;
+        this.ready = ready;
+    }
+
+    /** The last frame that could be shown; by any thread. */
+    public Optional<Shot> newest() {
+        return Optional.ofNullable(newest.get());
+    }
+
+    @Override
+    public void on(WatchEvent event) {
+        if (event instanceof WatchEvent.Arrived arrived) {
+            DecodedFrame decoded = arrived.frame();
+            pictured = decoded.name();
+            picture = CompletableFuture.supplyAsync(() -> ScreenPicture.of(decoded));
+        } else if (event instanceof WatchEvent.Refused refused) {
+            show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
+        } else if (event instanceof WatchEvent.Told told) {
+            axis = axisAfter(told.step());
+            Optional<LiveFrame> frame = isPictured(told.frame().name())
+                    ? Optional.of(live(told.frame(), told.attitude()))
+                    : Optional.empty();
+            show(told.frame().name(), frame, Optional.of(told.step()), Optional.empty());
+        }
+    }
+
+    private LiveFrame live(PlacedFrame frame, CameraAttitude attitude) {
+        return LiveFrame.of(frame, attitude, site, axis);
+    }
+
+    private static Optional<AxisEstimate> axisAfter(WatchStep step) {
+        if (step instanceof WatchStep.AxisFound found) {
+            return Optional.of(found.axis().estimate());
+        }
+        if (step instanceof WatchStep.AxisSharpened sharper) {
+            return Optional.of(sharper.axis().estimate());
+        }
+        return step instanceof WatchStep.ScrewsFollowed followed
+                ? Optional.of(followed.soFar().now())
+                : Optional.empty();
+    }
+
+    private boolean isPictured(String name) {
+        return name.equals(pictured);
+    }
+
+    /** Of several frames that came at once only the last is looked at. */
+    private void show(String name, Optional<LiveFrame> frame, Optional<WatchStep> step, Optional<String> refusal) {
+        if (!isPictured(name)) {
+            return;
+        }
+        try {
+            Shot shot = new Shot(++number, name, picture.get(), frame, step, refusal);
+            newest.set(shot);
+            ready.accept(shot);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("a picture was not drawn", e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

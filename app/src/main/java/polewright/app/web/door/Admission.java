@@ -1,0 +1,106 @@
+package polewright.app.web.door;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/** What becomes of a request. */
+public sealed interface Admission {
+    /** It may go on. */
+    record Admitted() implements Admission {}
+
+    /** Its device must be paired first. */
+    record NeedsPairing() implements Admission {}
+
+    /** It goes no further. */
+    record Refused(int status, String sentence) implements Admission {}
+
+    /**
+     * What a request says of itself.
+     *
+     * @param target the request's target as it was sent
+     * @param path the decoded path
+     * @param hosts every Host header
+     * @param origins every Origin header
+     * @param fetchSite Sec-Fetch-Site, or empty
+     * @param loopback whether the connection comes from this machine
+     * @param paired whether it bears a paired device's token
+     * @param contentLength in bytes, -1 where it is not said
+     */
+    record Asking(
+            String method,
+            String target,
+            String path,
+            List<String> hosts,
+            List<String> origins,
+            Optional<String> fetchSite,
+            boolean loopback,
+            boolean paired,
+            long contentLength) {}
+
+    /** Largest form, bytes. */
+    long FORM_BYTES = 64 * 1024;
+
+    /** Largest uploaded frame, bytes. */
+    long FRAME_BYTES = 64L * 1024 * 1024;
+
+    /** Names of this machine for itself. */
+    Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
+
+    /**
+     * Decides from what was asked alone.
+     *
+     * @param names the names and addresses that this server answers to besides the loopback ones, in lower case
+     * @param port the port that it listens on
+     * @param open paths that an unpaired device may ask for
+     * @param uploads paths whose body may be a frame
+     */
+    static Admission of(Asking asking, Set<String> names, int port, Set<String> open, Set<String> uploads) {
+        if (asking.hosts().size() != 1) {
+            return new Refused(400, "A request names exactly one host. Open the address that the terminal shows.");
+        }
+        String host = asking.hosts().get(0).toLowerCase(Locale.ROOT);
+        String suffix = ":" + port;
+        String name =
+                host.endsWith(suffix) ? host.substring(0, host.length() - suffix.length()) : port == 80 ? host : "";
+        boolean isLoopbackName = LOOPBACK_NAMES.contains(name);
+        if (!isLoopbackName && !names.contains(name)) {
+            return new Refused(421, "This server does not go by that name. Open the address that the terminal shows.");
+        }
+        if (!asking.target().startsWith("/")) {
+            return new Refused(400, "A request begins with a path. Open the address that the terminal shows.");
+        }
+        boolean isWrite = !asking.method().equals("GET") && !asking.method().equals("HEAD");
+        String site = asking.fetchSite().orElse("");
+        if ((isWrite && !isOwn(asking.origins(), host, site)) || (!isWrite && isForeignRead(asking, site))) {
+            return new Refused(403, "That came from another site's page. Open Polewright's own page and do it there.");
+        }
+        long limit = uploads.contains(asking.path()) ? FRAME_BYTES : FORM_BYTES;
+        if (asking.contentLength() > limit) {
+            return new Refused(
+                    413,
+                    "That is larger than the " + (limit >= 1 << 20 ? limit / (1 << 20) + " MiB" : limit / 1024 + " KiB")
+                            + " that are taken here. Send something smaller.");
+        }
+        boolean isThisMachine = asking.loopback() && isLoopbackName;
+        if (isThisMachine || asking.paired() || open.contains(asking.path())) {
+            return new Admitted();
+        }
+        return new NeedsPairing();
+    }
+
+    private static boolean isOwn(List<String> origins, String host, String site) {
+        if (origins.isEmpty()) {
+            return site.equals("same-origin") || site.equals("none");
+        }
+        return origins.size() == 1 && origins.get(0).toLowerCase(Locale.ROOT).equals("http://" + host);
+    }
+
+    /** A link from elsewhere may open a whole page; nothing else may be fetched from there. */
+    private static boolean isForeignRead(Asking asking, String site) {
+        return site.equals("cross-site")
+                && !asking.path().equals("/")
+                && !asking.path().equals("/pair");
+    }
+}

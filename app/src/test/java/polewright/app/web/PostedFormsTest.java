@@ -1,0 +1,186 @@
+package polewright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/** What is posted, well or ill. */
+class PostedFormsTest {
+    @TempDir
+    private Path folder;
+
+    private final HttpClient client = HttpClient.newHttpClient();
+    private ServedNight night;
+
+    @BeforeEach
+    void beginANight() {
+        night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
+    }
+
+    @AfterEach
+    void close() {
+        night.close();
+    }
+
+    private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
+        String body = fields.entrySet().stream()
+                .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+        return client.send(
+                HttpRequest.newBuilder(URI.create(night.address("/do/" + form)))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .header("Origin", night.address(""))
+                        .POST(HttpRequest.BodyPublishers.ofString(body))
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
+    }
+
+    private long events() {
+        return night.desk().tonight().orElseThrow().lastSeq();
+    }
+
+    private LoggedEvent last() {
+        var all = night.desk().tonight().orElseThrow().events();
+        return all.get(all.size() - 1);
+    }
+
+    @Test
+    void sentThreeTimesIsLoggedOnce_andAnsweredEachTime() throws Exception {
+        Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew");
+        for (int time = 0; time < 3; time++) {
+            HttpResponse<String> answer = post("note", note);
+            assertThat(answer.statusCode()).isEqualTo(303);
+            assertThat(answer.headers().firstValue("Location")).hasValue("/?said=2");
+        }
+        assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void whatWasPressedLongAgoKeepsItsTime() throws Exception {
+        night.wait(java.time.Duration.ofMinutes(10));
+        post("clamp", Map.of("key", "clamp-of-the-test", "done-at", "2026-11-25T20:04:30.250Z"));
+        assertThat(last().event()).isInstanceOf(NightEvent.Clamped.class);
+        assertThat(last().at()).isEqualTo("2026-11-25T20:04:30.250Z");
+    }
+
+    @Test
+    void adviceThatIsNoLongerSoIsNotLogged() throws Exception {
+        post("note", Map.of("key", "note-of-the-test", "text", "meanwhile"));
+        HttpResponse<String> answer = post("clamp", Map.of("key", "advised-1-1-clamp", "if-last-is", "1"));
+        assertThat(answer.statusCode()).isEqualTo(409);
+        assertThat(answer.body()).contains("something else was logged");
+        assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void whatIsWrongIsSaidBesideWhatWasTyped() throws Exception {
+        HttpResponse<String> answer = post("compass", Map.of("key", "compass-of-test", "bearing", "northish"));
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body())
+                .contains("northish", "role=\"alert\"")
+                .doesNotContain("Usage:", "--help", "Exception");
+        assertThat(events()).isEqualTo(1);
+    }
+
+    @Test
+    void whatIsMissingIsSaid() throws Exception {
+        HttpResponse<String> answer = post("scale", Map.of("key", "scale-of-the-test"));
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("Altitude on the scale").contains("is empty");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--log=/etc/passwd",
+                "-- --log x",
+                "$(reboot)",
+                "'; DROP TABLE event; --",
+                "<script>alert(1)</script>",
+                "--help"
+            })
+    void whateverANoteHoldsIsANote_andIsShownAsText(String text) throws Exception {
+        assertThat(post("note", Map.of("key", "note-of-the-test", "text", text)).statusCode())
+                .isEqualTo(303);
+        assertThat(last().event()).isEqualTo(new NightEvent.Noted(text));
+        String page = client.send(
+                        HttpRequest.newBuilder(URI.create(night.address("/nights")))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString())
+                .body();
+        assertThat(page).doesNotContain("<script>alert");
+    }
+
+    @Test
+    void aFieldThatTheFormHasNotIsNoOption() throws Exception {
+        post(
+                "clamp",
+                Map.of(
+                        "key",
+                        "clamp-of-the-test",
+                        "log",
+                        folder.resolve("other.sqlite").toString()));
+        assertThat(folder.resolve("other.sqlite")).doesNotExist();
+        assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void aLineBreakInAFieldIsRefused() throws Exception {
+        assertThat(post("note", Map.of("key", "note-of-the-test", "text", "one\ntwo"))
+                        .statusCode())
+                .isEqualTo(422);
+        assertThat(events()).isEqualTo(1);
+    }
+
+    @Test
+    void tooLargeAFormIsRefused_andTheNextIsTaken() throws Exception {
+        HttpResponse<String> answer = post("note", Map.of("key", "note-of-the-test", "text", "x".repeat(70_000)));
+        assertThat(answer.statusCode()).isEqualTo(413);
+        assertThat(post("note", Map.of("key", "note-of-the-test", "text", "short"))
+                        .statusCode())
+                .isEqualTo(303);
+    }
+
+    @Test
+    void anEventIsTakenBack() throws Exception {
+        post("note", Map.of("key", "note-of-the-test", "text", "wrong"));
+        post("undo", Map.of("key", "undo-of-the-test", "seq", "2"));
+        assertThat(last().event()).isEqualTo(new NightEvent.Withdrawn(2));
+    }
+
+    @Test
+    void everyFormTypesACommandThatTheParserKnows() {
+        for (CommandForm form : CommandForms.all()) {
+            java.util.List<String> words = new java.util.ArrayList<>(form.command());
+            words.add("--help");
+            Ran help = night.desk().run(words);
+            assertThat(help.isGood()).as(form.id()).isTrue();
+            form.fields().stream()
+                    .filter(field -> !field.isPositional())
+                    .forEach(field -> assertThat(help.out()).as(form.id()).contains("--" + field.name()));
+            if (form.takesTime()) {
+                assertThat(help.out()).as(form.id()).contains("--at");
+            }
+            assertThat(help.out()).as(form.id()).contains("--once");
+        }
+    }
+}

@@ -1,0 +1,111 @@
+package polewright.app.web;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import polewright.app.Pause;
+import polewright.app.Workbench;
+import polewright.app.command.Polewright;
+import polewright.app.device.PairedDevices;
+import polewright.app.web.door.Door;
+import polewright.app.web.door.DoorSettings;
+
+/** A night of its own, served on a free port, its clock in the test's hand. */
+final class ServedNight implements AutoCloseable {
+    private final HandClock clock;
+    private final NightDesk desk;
+    private PageServer server;
+
+    /** A clock that stands until it is moved on. */
+    private static final class HandClock extends Clock {
+        private volatile Instant now;
+
+        private HandClock(Instant now) {
+            this.now = now;
+        }
+
+        @Override
+        public Instant instant() {
+            return now;
+        }
+
+        @Override
+        public ZoneId getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return this;
+        }
+    }
+
+    ServedNight(Path folder, String now) {
+        clock = new HandClock(Instant.parse(now));
+        Workbench bench = new Workbench(
+                clock,
+                Map.of(
+                        "POLEWRIGHT_LOG", folder.resolve("nights.sqlite").toString(),
+                        "XDG_DATA_HOME", folder.resolve("data").toString()),
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL);
+        desk = new NightDesk("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
+        server = PageServer.start(List.of(desk), door(), "127.0.0.1", 0);
+    }
+
+    private Door door() {
+        return new Door(
+                new DoorSettings(
+                        Set.of(),
+                        new PairedDevices(desk.workbench().dataFolder()),
+                        Clock.systemUTC(),
+                        PageServer.OPEN,
+                        Set.of(),
+                        Duration.ofSeconds(15)),
+                PageServer::pairingPage);
+    }
+
+    NightDesk desk() {
+        return desk;
+    }
+
+    Instant now() {
+        return clock.instant();
+    }
+
+    void wait(Duration length) {
+        clock.now = clock.now.plus(length);
+    }
+
+    String address(String path) {
+        return "http://127.0.0.1:" + server.port() + path;
+    }
+
+    /** Types a command at a terminal beside it. */
+    Ran type(String... words) {
+        return desk.run(List.of(words));
+    }
+
+    /** Ends the server, as a laptop that is shut, and starts it again on the same port. */
+    void restart(Runnable meanwhile) {
+        int port = server.port();
+        server.close();
+        meanwhile.run();
+        server = PageServer.start(List.of(desk), door(), "127.0.0.1", port);
+    }
+
+    @Override
+    public void close() {
+        server.close();
+    }
+}

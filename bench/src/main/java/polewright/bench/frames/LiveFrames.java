@@ -1,0 +1,213 @@
+package polewright.bench.frames;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.random.RandomGenerator;
+import polewright.app.Pause;
+import polewright.app.Workbench;
+import polewright.app.camera.FrameClues;
+import polewright.app.picture.LiveFrame;
+import polewright.app.picture.LiveFrameDrawing;
+import polewright.app.picture.Tint;
+import polewright.app.watch.BackgroundWatch;
+import polewright.app.watch.FrameWatch;
+import polewright.app.watch.LiveView;
+import polewright.axis.AxisOffset;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.camera.Drive;
+import polewright.axis.drawing.Palette;
+import polewright.axis.rig.Rig;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightLog;
+import polewright.rehearsal.HiddenWedge;
+import polewright.rehearsal.SimulatedFork;
+import polewright.rehearsal.SimulatedPhotographer;
+import polewright.rehearsal.TubeOnFork;
+import polewright.rehearsal.camera.FrameRenderer;
+import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.rehearsal.camera.SkyConditions;
+import polewright.rehearsal.fits.FitsFile;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * From the moment that a guide frame of 2 megapixels is in a watched folder, closed or renamed there, until its stars are
+ * known, its picture is drawn and what lies on it is drawn over it. A real folder is watched by the program's own thread,
+ * as a page does: right ascension is turned until the axis is known, then the screws are.
+ */
+public final class LiveFrames {
+    private static final Site SITE = TimedFrames.SITE;
+    private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
+    private static final int WARM_UP = 30;
+    private static final int ROUNDS = 30;
+    private static final double TARGET_MILLIS = 400;
+
+    private final Path folder;
+    private final Clock clock = Clock.systemUTC();
+    private final RandomGenerator random = new SplittableRandom(20_261_125);
+    private final SimulatedPhotographer photographer = new SimulatedPhotographer(
+            new FrameRenderer(StrayedSky.ofAtlas()).withInventedStarsTo(17),
+            SimulatedCamera.guideCamera(),
+            SITE,
+            Weather.standardAt(SITE.heightMetres()),
+            SkyConditions.COUNTRY);
+    private final BlockingQueue<Ready> ready = new LinkedBlockingQueue<>();
+
+    private LiveFrames(Path folder) {
+        this.folder = folder;
+    }
+
+    /** A frame that is ready for a page: when, and what it is. */
+    private record Ready(long nanos, LiveView.Shot shot, int pictureBytes) {}
+
+    /** How a capture program saves. */
+    private enum Saving {
+        WRITTEN("written under its name"),
+        RENAMED("written apart and renamed");
+
+        private final String words;
+
+        Saving(String words) {
+            this.words = words;
+        }
+    }
+
+    /** An empty folder for frames and log. */
+    public static void main(String[] args) throws IOException, InterruptedException {
+        System.exit(new LiveFrames(Path.of(args[0])).run());
+    }
+
+    private int run() throws IOException, InterruptedException {
+        Path captures = Files.createDirectory(folder.resolve("captures"));
+        Path log = folder.resolve("nights.sqlite");
+        StringWriter faults = new StringWriter();
+        Workbench workbench =
+                new Workbench(clock, Map.of(), new PrintWriter(faults), new PrintWriter(faults), false, Pause.REAL);
+        LiveView view = new LiveView(SITE, this::draw);
+        List<byte[]> frames = rendered(WARM_UP + 2 * ROUNDS);
+        FrameWatch watch = FrameWatch.of(
+                new FrameWatch.Task(captures, false, false, FrameClues.NONE.at(SITE), Drive.TRACKING),
+                begun(log),
+                () -> NightLog.open(log),
+                workbench,
+                view);
+        Verdict verdict = new Verdict();
+        try (BackgroundWatch running = BackgroundWatch.start(watch, view, workbench)) {
+            for (int i = 0; i < WARM_UP; i++) {
+                millis(captures, i, frames.get(i), Saving.values()[i % 2]);
+            }
+            int number = WARM_UP;
+            for (Saving saving : Saving.values()) {
+                List<Double> millis = new ArrayList<>();
+                for (int i = 0; i < ROUNDS; i++) {
+                    millis.add(millis(captures, number, frames.get(number), saving));
+                    number++;
+                }
+                tell(saving, millis);
+            }
+            verdict.require(running.isRunning(), "the watch has gone through all frames");
+        }
+        return verdict.status();
+    }
+
+    private void tell(Saving saving, List<Double> millis) {
+        List<Double> sorted = millis.stream().sorted().toList();
+        double median = new Spread(millis.stream().mapToDouble(m -> m)).median();
+        double ninetieth = sorted.get((int) Math.ceil(0.9 * sorted.size()) - 1);
+        System.out.printf(
+                Locale.ROOT,
+                "2 Mpx, %-26s median %4.0f ms, 90th percentile %4.0f ms (target %.0f%s)%n",
+                saving.words,
+                median,
+                ninetieth,
+                TARGET_MILLIS,
+                ninetieth <= TARGET_MILLIS ? "" : "!");
+    }
+
+    private NightState begun(Path log) {
+        try (NightLog opened = NightLog.open(log)) {
+            NightEvent.Begun begun = new NightEvent.Begun(
+                    "Larkfell",
+                    SITE,
+                    Weather.standardAt(SITE.heightMetres()),
+                    Rig.typicalForkOnWedge(),
+                    DiscAllowance.VISUAL);
+            var night = opened.begin(begun, clock.instant());
+            List<LoggedEvent> events = opened.events(night);
+            return NightState.of(events);
+        }
+    }
+
+    /** What a page does with a frame: its picture and the drawing over it, in the dark palette. */
+    private void draw(LiveView.Shot shot) {
+        LiveFrame frame = shot.frame()
+                .orElseThrow(() -> new IllegalStateException(shot.refusal().orElse("no frame")));
+        int bytes = shot.picture().png(Tint.RED).length;
+        bytes += LiveFrameDrawing.of(frame, Palette.DARK).length();
+        ready.add(new Ready(System.nanoTime(), shot, bytes));
+    }
+
+    private double millis(Path captures, int number, byte[] content, Saving saving)
+            throws IOException, InterruptedException {
+        Path file = captures.resolve(String.format(Locale.ROOT, "guide-%03d.fits", number));
+        Path written = saving == Saving.WRITTEN ? file : captures.resolve(file.getFileName() + ".part");
+        try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            ByteBuffer left = ByteBuffer.wrap(content);
+            while (left.hasRemaining()) {
+                var unused = channel.write(left);
+            }
+        }
+        if (saving == Saving.RENAMED) {
+            Files.move(written, file, StandardCopyOption.ATOMIC_MOVE);
+        }
+        long closed = System.nanoTime();
+        Ready shown = ready.poll(60, TimeUnit.SECONDS);
+        if (shown == null || !shown.shot().name().equals(String.valueOf(file.getFileName()))) {
+            throw new IllegalStateException(file + " was not shown");
+        }
+        return (shown.nanos() - closed) / 1e6;
+    }
+
+    /** Two places in right ascension, then the screws, a little at a time. */
+    private List<byte[]> rendered(int count) {
+        HiddenWedge wedge = HiddenWedge.of(SITE, Rig.typicalForkOnWedge(), AxisOffset.ofArcminutes(42, -17), random);
+        SimulatedFork fork = SimulatedFork.on(wedge, TubeOnFork.SQUARE.withCameraRoll(Angle.ofDegrees(33)), EVENING)
+                .driven(polewright.rehearsal.Drive.TRACKING, EVENING)
+                .pointed(Angle.ofDegrees(-40), Angle.ofDegrees(86), EVENING);
+        List<byte[]> frames = new ArrayList<>();
+        Instant now = EVENING;
+        for (int i = 0; i < count; i++) {
+            if (i == 1) {
+                fork = fork.turned(Angle.ofDegrees(45));
+            } else if (i > 1) {
+                wedge = wedge.turned(-0.02, 0.01, random);
+                fork = fork.carriedBy(wedge);
+            }
+            frames.add(FitsFile.of(
+                    photographer.take(fork, now, Duration.ofSeconds(2), random).frame()));
+            now = now.plusSeconds(5);
+        }
+        return frames;
+    }
+}
