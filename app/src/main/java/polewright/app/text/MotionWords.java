@@ -26,7 +26,7 @@ final class MotionWords {
 
     static List<String> of(PierMotion motion) {
         if (motion instanceof PierMotion.NotYet notYet) {
-            return List.of("NOT YET " + notYet.missing() + ".");
+            return List.of("No line is put through them yet. " + notYet.missing() + ".");
         }
         PierMotion.Fitted fitted = (PierMotion.Fitted) motion;
         List<String> lines = new ArrayList<>();
@@ -99,7 +99,7 @@ final class MotionWords {
     }
 
     private static String setAside(NightGap.Drifted gap) {
-        return "SET ASIDE From night " + gap.from().id().number() + " to night "
+        return "NOTE  Set aside: from night " + gap.from().id().number() + " to night "
                 + gap.to().id().number() + " it went " + way(gap.drift())
                 + ", unlike the other times: bumped, leaned on, or a screw that was turned and not logged?";
     }

@@ -39,13 +39,14 @@ public final class SeasonsWords {
         if (!seasons.nights().isEmpty()) {
             lines.add("Arcminutes from the pole on the sky, east and up counted positive; drift: from how the last"
                     + " night left the axis to how this one found it"
-                    + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains." : "."));
+                    + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains" : "")
+                    + "; min: to 'stop', or to the last event.");
         }
         if (seasons instanceof Seasons.Compared compared) {
             compared.gaps().forEach(gap -> broken(gap).ifPresent(lines::add));
             lines.addAll(MotionWords.of(compared.motion()));
         } else if (seasons instanceof Seasons.TooFew few) {
-            lines.add("NOT YET " + few.missing() + ".");
+            lines.add(few.missing() + ".");
         }
         return lines;
     }

@@ -34,6 +34,22 @@ record CourseOfNights(List<Point> points, List<Spot> line) {
     /** A place on the line. */
     record Spot(Instant at, double arcmin) {}
 
+    /** The lower end of the lowest bar, arcminutes. */
+    double lowest() {
+        return points.stream()
+                .mapToDouble(p -> p.arcmin() - p.sigmaArcmin())
+                .min()
+                .orElse(0);
+    }
+
+    /** The upper end of the highest bar, arcminutes. */
+    double highest() {
+        return points.stream()
+                .mapToDouble(p -> p.arcmin() + p.sigmaArcmin())
+                .max()
+                .orElse(0);
+    }
+
     static CourseOfNights of(Seasons.Compared seasons, Direction direction) {
         List<Point> points = new ArrayList<>();
         double arcmin = 0;

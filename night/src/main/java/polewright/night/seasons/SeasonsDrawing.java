@@ -23,7 +23,7 @@ import polewright.sky.PlainNumber;
  */
 public final class SeasonsDrawing {
     private static final int WIDTH = 720;
-    private static final int HEIGHT = 560;
+    private static final int HEIGHT = 592;
     private static final Box EAST = new Box(78, 46, 700, 254);
     private static final Box UP = new Box(78, 304, 700, 512);
     private static final double TEXT = 20;
@@ -39,9 +39,8 @@ public final class SeasonsDrawing {
     private final Palette palette;
     private final Instant from;
     private final Instant to;
-    private final double lowest;
-    private final double highest;
     private final double step;
+    private final int steps;
 
     private SeasonsDrawing(List<CourseOfNights> courses, int nights, Palette palette) {
         this.palette = palette;
@@ -51,24 +50,24 @@ public final class SeasonsDrawing {
                 "How the axis went from night to night",
                 nights + " nights; east above, up below, in arcminutes, what was turned left out.",
                 palette);
-        List<Point> all = courses.stream().flatMap(c -> c.points().stream()).toList();
-        Instant first = all.stream().map(Point::at).min(Instant::compareTo).orElse(Instant.EPOCH);
-        Instant last = all.stream().map(Point::at).max(Instant::compareTo).orElse(Instant.EPOCH);
+        List<Instant> times = courses.stream()
+                .flatMap(c -> c.points().stream())
+                .map(Point::at)
+                .toList();
+        Instant first = times.stream().min(Instant::compareTo).orElse(Instant.EPOCH);
+        Instant last = times.stream().max(Instant::compareTo).orElse(Instant.EPOCH);
         // A little paper on either side, so that the first and the last dot stand free.
         Duration margin = Duration.between(first, last).dividedBy(30).plusHours(1);
         this.from = first.minus(margin);
         this.to = last.plus(margin);
-        double low = all.stream()
-                .mapToDouble(p -> p.arcmin() - p.sigmaArcmin())
-                .min()
-                .orElse(0);
-        double high = all.stream()
-                .mapToDouble(p -> p.arcmin() + p.sigmaArcmin())
+        this.step = step(courses.stream()
+                .mapToDouble(c -> c.highest() - c.lowest())
                 .max()
-                .orElse(0);
-        this.step = step(high - low);
-        this.lowest = step * Math.floor(low / step - 0.1);
-        this.highest = step * Math.ceil(high / step + 0.1);
+                .orElse(0));
+        this.steps = courses.stream()
+                .mapToInt(c -> (int) Math.round((above(c.highest()) - below(c.lowest())) / step))
+                .max()
+                .orElse(1);
     }
 
     /** The picture as SVG. */
@@ -85,10 +84,18 @@ public final class SeasonsDrawing {
         drawing.strip(EAST, "east", "west", east);
         drawing.strip(UP, "up", "down", up);
         drawing.dates();
+        drawing.svg.text(
+                new Vector2D(EAST.left(), HEIGHT - 14),
+                Anchor.START,
+                TEXT,
+                palette.text(),
+                "Bars: one sigma. Open: the row begins anew. Dashed: the line.");
         return drawing.svg.finished();
     }
 
     private void strip(Box box, String above, String below, CourseOfNights course) {
+        // Both strips have one scale, so that what looks small is small; each lies where its own dots are.
+        Scale scale = new Scale(box, below(course.lowest()), steps * step);
         svg.open(above);
         svg.text(
                 new Vector2D(box.left(), box.top() - 14),
@@ -96,16 +103,21 @@ public final class SeasonsDrawing {
                 TEXT,
                 palette.text(),
                 "Carried " + above + " (or " + below + " of 0), arcminutes");
-        for (double arcmin = lowest; arcmin <= highest + step / 2; arcmin += step) {
+        for (int i = 0; i <= steps; i++) {
+            double arcmin = scale.lowest() + i * step;
             boolean isZero = Math.abs(arcmin) < step / 2;
             svg.line(
                     isZero
                             ? Look.line(palette.guide(), 2)
                             : Look.line(palette.guide(), 1).dashed("3 6"),
-                    new Vector2D(box.left(), y(box, arcmin)),
-                    new Vector2D(box.right(), y(box, arcmin)));
+                    new Vector2D(box.left(), scale.y(arcmin)),
+                    new Vector2D(box.right(), scale.y(arcmin)));
             svg.text(
-                    new Vector2D(box.left() - 8, y(box, arcmin) + 7), Anchor.END, TEXT, palette.text(), figure(arcmin));
+                    new Vector2D(box.left() - 8, scale.y(arcmin) + 7),
+                    Anchor.END,
+                    TEXT,
+                    palette.text(),
+                    figure(arcmin));
         }
         if (course.line().size() > 1) {
             svg.openWindow(box);
@@ -113,7 +125,7 @@ public final class SeasonsDrawing {
             svg.polyline(
                     Look.line(palette.axis(), 3).dashed("9 7"),
                     course.line().stream()
-                            .map(spot -> at(box, spot.at(), spot.arcmin()))
+                            .map(spot -> at(scale, spot.at(), spot.arcmin()))
                             .toList());
             svg.close();
             svg.closeWindow();
@@ -125,20 +137,20 @@ public final class SeasonsDrawing {
                 svg.line(
                         "drift",
                         Look.line(palette.guide(), 1.5),
-                        at(box, before.at(), before.arcmin()),
-                        at(box, point.at(), point.arcmin()));
+                        at(scale, before.at(), before.arcmin()),
+                        at(scale, point.at(), point.arcmin()));
             }
         }
-        course.points().forEach(point -> dot(box, point));
+        course.points().forEach(point -> dot(scale, point));
         svg.close();
     }
 
-    private void dot(Box box, Point point) {
-        Vector2D middle = at(box, point.at(), point.arcmin());
+    private void dot(Scale scale, Point point) {
+        Vector2D middle = at(scale, point.at(), point.arcmin());
         Look ink = Look.line(palette.ink(), 2);
         if (point.isJoined()) {
-            double top = y(box, point.arcmin() + point.sigmaArcmin());
-            double bottom = y(box, point.arcmin() - point.sigmaArcmin());
+            double top = scale.y(point.arcmin() + point.sigmaArcmin());
+            double bottom = scale.y(point.arcmin() - point.sigmaArcmin());
             svg.line("sigma", ink, new Vector2D(middle.getX(), top), new Vector2D(middle.getX(), bottom));
             svg.line(ink, new Vector2D(middle.getX() - CAP, top), new Vector2D(middle.getX() + CAP, top));
             svg.line(ink, new Vector2D(middle.getX() - CAP, bottom), new Vector2D(middle.getX() + CAP, bottom));
@@ -174,8 +186,8 @@ public final class SeasonsDrawing {
         }
     }
 
-    private Vector2D at(Box box, Instant at, double arcmin) {
-        return new Vector2D(x(at), y(box, arcmin));
+    private Vector2D at(Scale scale, Instant at, double arcmin) {
+        return new Vector2D(x(at), scale.y(arcmin));
     }
 
     private double x(Instant at) {
@@ -184,8 +196,19 @@ public final class SeasonsDrawing {
         return EAST.left() + share * EAST.width();
     }
 
-    private double y(Box box, double arcmin) {
-        return box.bottom() - (arcmin - lowest) / (highest - lowest) * box.height();
+    private double below(double arcmin) {
+        return step * Math.floor(arcmin / step - 0.1);
+    }
+
+    private double above(double arcmin) {
+        return step * Math.ceil(arcmin / step + 0.1);
+    }
+
+    /** Heights in a strip. */
+    private record Scale(Box box, double lowest, double span) {
+        double y(double arcmin) {
+            return box.bottom() - (arcmin - lowest) / span * box.height();
+        }
     }
 
     private static double step(double range) {
