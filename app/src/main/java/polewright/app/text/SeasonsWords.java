@@ -26,8 +26,20 @@ public final class SeasonsWords {
         if (seasons.nights().isEmpty()) {
             return lines;
         }
-        lines.add("                    drift since       found           left");
-        lines.add("night  date         east    up        east    up      east    up   turns  min");
+        lines.add(String.format(Locale.ROOT, "%19s%14s    %14s  %14s", "", "drift", "found", "left"));
+        lines.add(String.format(
+                Locale.ROOT,
+                "%5s  %-10s  %7s%7s    %7s%7s  %7s%7s  %5s  %3s",
+                "night",
+                "date",
+                "east",
+                "up",
+                "east",
+                "up",
+                "east",
+                "up",
+                "turns",
+                "min"));
         seasons.nights().forEach(night -> lines.add(line(night, gapBefore(seasons, night))));
         lines.add("");
         return lines;
