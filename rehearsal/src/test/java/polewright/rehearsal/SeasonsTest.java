@@ -191,7 +191,7 @@ class SeasonsTest {
             RestlessPier pier = pier(RestlessPier.steadily(0.5, 0.3), seed);
             for (int i = 0; i < 7; i++) {
                 pier.shaken(isTouched ? Angle.ofArcminutes(0.6) : Angle.ZERO)
-                        .night(i * 20, isTouched ? RestlessPier::setRight : PractisedWedge::seenByCamera);
+                        .night(i * 20, isTouched ? RestlessPier::setRight : PractisedWedge::seenByEye);
             }
             PierMotion.Fitted fitted = fitted(pier);
             double widest = new TDistribution(fitted.drifts() - 1).inverseCumulativeProbability(0.975);
@@ -207,6 +207,29 @@ class SeasonsTest {
         }
         // Of 100, five standard deviations below 95.
         assertThat(held / (double) asked).isGreaterThan(0.84);
+    }
+
+    /**
+     * While nobody touches the mount, each night is a reading of one moving thing, and the line is as sure as that of simple
+     * regression on the readings: σ / √Σ(t − t̄)² (common practice). Drifts taken to be independent would make it three
+     * times less sure.
+     */
+    @Test
+    void nightsOnWhichNothingWasTouched_areReadingsOfOneThing() {
+        RestlessPier pier = pier(RestlessPier.steadily(0.5, 0.3), 390);
+        int count = 7;
+        double spacing = 20 * 12 / 365.25;
+        double squares = 0;
+        for (int i = 0; i < count; i++) {
+            pier.night(i * 20, PractisedWedge::seenByCamera);
+            squares += Math.pow((i - (count - 1) / 2.0) * spacing, 2);
+        }
+        double variance =
+                pier.nights().get(0).found().orElseThrow().covariance().eastEastArcmin2();
+
+        assertThat(fitted(pier).east().scatterArcmin()).isZero();
+        assertThat(fitted(pier).east().sigmaPerMonth() / Math.sqrt(variance / squares))
+                .isCloseTo(1, within(0.08));
     }
 
     @Test

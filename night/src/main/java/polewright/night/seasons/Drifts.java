@@ -83,19 +83,22 @@ record Drifts(List<NightGap.Drifted> gaps) {
         double[][] covariance = new double[n][n];
         for (int i = 0; i < n; i++) {
             NightGap.Drifted gap = gaps.get(i);
-            covariance[i][i] = direction.variance(gap.covariance())
-                    + LEAST_SIGMA_ARCMIN * LEAST_SIGMA_ARCMIN
-                    + scatterArcmin * scatterArcmin;
+            covariance[i][i] =
+                    variance(gap.left(), direction) + variance(gap.found(), direction) + scatterArcmin * scatterArcmin;
             boolean isSharing = i + 1 < n
                     && gap.to().id().equals(gaps.get(i + 1).from().id())
                     && !gap.to().isSeenAnew();
             if (isSharing) {
-                double shared = -direction.variance(gap.found().covariance());
+                double shared = -variance(gap.found(), direction);
                 covariance[i][i + 1] = shared;
                 covariance[i + 1][i] = shared;
             }
         }
         return covariance;
+    }
+
+    private static double variance(AxisThen then, Direction direction) {
+        return direction.variance(then.covariance()) + LEAST_SIGMA_ARCMIN * LEAST_SIGMA_ARCMIN;
     }
 
     /** Longest time without a night, days. */
