@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.CommandRun;
+import polewright.app.PierNights;
 import polewright.axis.AxisOffset;
 
 /** Nights compared, by someone whose pier goes 1.5′ east and 2′ down each month, and was bumped once. */
@@ -30,7 +31,8 @@ class SeasonsCommandsTest {
     @BeforeAll
     static void seasons() {
         person = new CommandRun(folder, "2025-10-01T20:00:00Z");
-        PierNights.into(person, NIGHTS, 30, A_MONTH, BUMPED_AFTER);
+        PierNights.written(folder, NIGHTS, 30, A_MONTH, BUMPED_AFTER)
+                .forEach(file -> person.good("log", "import", file.toString()));
     }
 
     private static String said(CommandRun.Outcome outcome) {

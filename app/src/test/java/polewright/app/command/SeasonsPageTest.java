@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.CommandRun;
+import polewright.app.PierNights;
 import polewright.axis.AxisOffset;
 
 /** The page about seasons does what stands there, for a pier at Larkfell that was bumped in May. */
@@ -26,7 +27,8 @@ class SeasonsPageTest {
     @BeforeEach
     void seasons() {
         person = new CommandRun(folder, "2025-10-01T20:00:00Z");
-        PierNights.into(person, 9, 30, AxisOffset.ofArcminutes(1.5, -2), 5);
+        PierNights.written(folder, 9, 30, AxisOffset.ofArcminutes(1.5, -2), 5)
+                .forEach(file -> person.good("log", "import", file.toString()));
         person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
     }
 

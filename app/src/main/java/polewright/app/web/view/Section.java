@@ -49,6 +49,33 @@ public sealed interface Section {
     /** A form that needs nothing more: one big button. */
     record Done(FormView form) implements Section {}
 
+    /**
+     * Something to choose, which leads to a page and changes nothing.
+     *
+     * @param address where it leads
+     * @param button what to press
+     */
+    record Choosing(String heading, String address, List<Select> selects, String button) implements Section {
+        public Choosing {
+            selects = List.copyOf(selects);
+        }
+    }
+
+    /**
+     * One of several.
+     *
+     * @param name what it is called in the address
+     * @param label what it asks for
+     */
+    record Select(String name, String label, List<Choice> choices) {
+        public Select {
+            choices = List.copyOf(choices);
+        }
+    }
+
+    /** One that can be chosen. */
+    record Choice(String value, String label, boolean isChosen) {}
+
     /** Ways to go. */
     record Ways(String heading, List<Way> ways) implements Section {
         public Ways {
