@@ -10,6 +10,7 @@ import polewright.app.json.SeasonsJson;
 import polewright.app.text.CompareWords;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.seasons.LoggedNights;
 import polewright.night.seasons.NightGap;
 import polewright.night.seasons.NightRecord;
 import polewright.night.seasons.Pier;

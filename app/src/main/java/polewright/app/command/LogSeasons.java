@@ -15,6 +15,7 @@ import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
+import polewright.night.seasons.LoggedNights;
 import polewright.night.seasons.Pier;
 import polewright.night.seasons.Seasons;
 import polewright.sky.place.Site;
@@ -66,7 +67,7 @@ final class LogSeasons implements Callable<Integer> {
             } else {
                 output.show(workbench, SeasonsWords.table(seasons));
                 output.say(workbench, SeasonsWords.of(seasons));
-                output.say(workbench, nights.notes());
+                output.say(workbench, SeasonsWords.leftOut(nights));
             }
             picture.draw(workbench, output, seasons);
         }

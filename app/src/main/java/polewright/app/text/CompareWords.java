@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.fix.Agreement;
@@ -24,19 +25,36 @@ public final class CompareWords {
 
     private CompareWords() {}
 
+    /**
+     * What there is to say of both.
+     *
+     * @param label what it is about
+     */
+    public record Row(String label, String earlier, String later) {}
+
+    /** Row by row; the first says which nights they are. */
+    public static List<Row> rows(NightRecord earlier, NightRecord later) {
+        return List.of(
+                row("", CompareWords::name, earlier, later),
+                row("begun", night -> BEGUN.format(night.begunAt()), earlier, later),
+                row("site", night -> night.begun().siteName(), earlier, later),
+                row("rig", night -> night.begun().rig().name(), earlier, later),
+                row("found", night -> axis(night.found()), earlier, later),
+                row("sightings", CompareWords::sightings, earlier, later),
+                row("contradicting", CompareWords::contradictions, earlier, later),
+                row("turns", CompareWords::turns, earlier, later),
+                row("left", night -> axis(night.left()), earlier, later),
+                row("time taken", CompareWords::taken, earlier, later));
+    }
+
+    private static Row row(String label, Function<NightRecord, String> words, NightRecord earlier, NightRecord later) {
+        return new Row(label, words.apply(earlier), words.apply(later));
+    }
+
     /** Three columns, 80 characters wide at the most. */
     public static List<String> table(NightRecord earlier, NightRecord later) {
         List<String> lines = new ArrayList<>();
-        add(lines, "", name(earlier), name(later));
-        add(lines, "begun", BEGUN.format(earlier.begunAt()), BEGUN.format(later.begunAt()));
-        add(lines, "site", earlier.begun().siteName(), later.begun().siteName());
-        add(lines, "rig", earlier.begun().rig().name(), later.begun().rig().name());
-        add(lines, "found", axis(earlier.found()), axis(later.found()));
-        add(lines, "sightings", sightings(earlier), sightings(later));
-        add(lines, "contradicting", contradictions(earlier), contradictions(later));
-        add(lines, "turns", turns(earlier), turns(later));
-        add(lines, "left", axis(earlier.left()), axis(later.left()));
-        add(lines, "time taken", taken(earlier), taken(later));
+        rows(earlier, later).forEach(row -> add(lines, row));
         lines.add("");
         return lines;
     }
@@ -122,14 +140,14 @@ public final class CompareWords {
         return night.isStopped() ? words + " to 'stop'" : words + " to the last event; 'stop' was not reached";
     }
 
-    private static void add(List<String> lines, String label, String left, String right) {
-        List<String> first = wrapped(left);
-        List<String> second = wrapped(right);
+    private static void add(List<String> lines, Row row) {
+        List<String> first = wrapped(row.earlier());
+        List<String> second = wrapped(row.later());
         for (int i = 0; i < Math.max(first.size(), second.size()); i++) {
             lines.add(String.format(
                             Locale.ROOT,
                             "%-" + LABEL + "s %-" + CELL + "s  %s",
-                            i == 0 ? label : "",
+                            i == 0 ? row.label() : "",
                             i < first.size() ? first.get(i) : "",
                             i < second.size() ? second.get(i) : "")
                     .stripTrailing());

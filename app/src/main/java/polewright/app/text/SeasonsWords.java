@@ -3,11 +3,13 @@ package polewright.app.text;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.night.seasons.AxisThen;
+import polewright.night.seasons.LoggedNights;
 import polewright.night.seasons.NightGap;
 import polewright.night.seasons.NightRecord;
 import polewright.night.seasons.Seasons;
@@ -54,6 +56,13 @@ public final class SeasonsWords {
                     + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains" : "")
                     + "; min: to 'stop', or to the last event.");
         }
+        lines.addAll(conclusions(seasons));
+        return lines;
+    }
+
+    /** How pier and wedge move, and where the row of nights is broken. */
+    public static List<String> conclusions(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
         if (seasons instanceof Seasons.Compared compared) {
             compared.gaps().forEach(gap -> broken(gap).ifPresent(lines::add));
             lines.addAll(MotionWords.of(compared.motion()));
@@ -61,6 +70,38 @@ public final class SeasonsWords {
             lines.add(few.missing() + ".");
         }
         return lines;
+    }
+
+    /** A sentence for each night, the latest first: where a table is too wide. */
+    public static List<String> nights(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        seasons.nights().forEach(night -> lines.add(sentence(night, gapBefore(seasons, night))));
+        Collections.reverse(lines);
+        return lines;
+    }
+
+    /** Which nights were left out, if any were. */
+    public static List<String> leftOut(LoggedNights nights) {
+        return nights.unreadable().stream()
+                .map(night -> "NOTE  Night " + night.number()
+                        + " cannot be worked out and is left out; it is in the log as it was.")
+                .toList();
+    }
+
+    private static String sentence(NightRecord night, Optional<NightGap> before) {
+        String drift = before.filter(NightGap.Drifted.class::isInstance)
+                .map(NightGap.Drifted.class::cast)
+                .map(gap -> " Since the last night it had gone " + MotionWords.way(gap.drift())
+                        + (gap.isMoreThanUncertainty() ? "." : ", no more than the uncertainty explains."))
+                .orElse("");
+        String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
+        return "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": found "
+                + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
+                + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
+    }
+
+    private static String where(Optional<AxisThen> then) {
+        return then.map(t -> FixWords.direction(t.offset())).orElse("not known how");
     }
 
     private static boolean isAnyDrift(Seasons seasons) {

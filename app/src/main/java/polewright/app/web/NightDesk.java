@@ -17,6 +17,8 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.night.log.SubmissionKey;
+import polewright.night.seasons.LoggedNights;
+import polewright.night.seasons.Pier;
 
 /**
  * One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's.
@@ -65,6 +67,12 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
         return reading(log -> Optional.of(log.events(night))).orElse(List.of());
     }
 
+    /** What a pier's nights came to. */
+    public LoggedNights nightsAt(Pier pier) {
+        return reading(log -> Optional.of(LoggedNights.of(pier, log)))
+                .orElseGet(() -> new LoggedNights(List.of(), List.of()));
+    }
+
     /** How many events the log holds: another figure whenever something was added, by whichever program. */
     public long stand() {
         return reading(log -> Optional.of(log.stand())).orElse(0L);
@@ -94,8 +102,8 @@ public record NightDesk(String prefix, Workbench workbench, Commands commands) {
     public record Written(Ran ran, Optional<String> content) {}
 
     /**
-     * Runs a command that writes a file, and takes the file away again: what the page shows or hands out is what the
-     * command makes.
+     * Runs a command that writes a file, and takes the file away again: what the page hands out is what the command
+     * makes.
      *
      * @param naming the words of the command, given the name of a file that is not there yet
      */

@@ -23,15 +23,15 @@ import polewright.sky.PlainNumber;
  */
 public final class SeasonsDrawing {
     private static final int WIDTH = 720;
-    private static final int HEIGHT = 592;
-    private static final Box EAST = new Box(78, 46, 700, 254);
-    private static final Box UP = new Box(78, 304, 700, 512);
-    private static final double TEXT = 20;
+    private static final int HEIGHT = 640;
+    private static final Box EAST = new Box(84, 46, 704, 254);
+    private static final Box UP = new Box(84, 310, 704, 518);
+    private static final double TEXT = 26;
     private static final double[] ROUND = {0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120};
     private static final int MOST_STEPS = 4;
-    private static final double DOT = 5;
-    private static final double CAP = 5;
-    private static final double LEAST_BETWEEN_DATES = 92;
+    private static final double DOT = 6;
+    private static final double CAP = 6;
+    private static final double LEAST_BETWEEN_DATES = 124;
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM yy", Locale.ENGLISH);
 
@@ -84,12 +84,8 @@ public final class SeasonsDrawing {
         drawing.strip(EAST, "east", "west", east);
         drawing.strip(UP, "up", "down", up);
         drawing.dates();
-        drawing.svg.text(
-                new Vector2D(EAST.left(), HEIGHT - 14),
-                Anchor.START,
-                TEXT,
-                palette.text(),
-                "Bars: one sigma. Open: the row begins anew. Dashed: the line.");
+        drawing.key(HEIGHT - 46, "Bars: one sigma. Dashed: the line.");
+        drawing.key(HEIGHT - 14, "Open: the row begins anew.");
         return drawing.svg.finished();
     }
 
@@ -102,7 +98,7 @@ public final class SeasonsDrawing {
                 Anchor.START,
                 TEXT,
                 palette.text(),
-                "Carried " + above + " (or " + below + " of 0), arcminutes");
+                "Carried " + above + " (below 0: " + below + "), arcmin");
         for (int i = 0; i <= steps; i++) {
             double arcmin = scale.lowest() + i * step;
             boolean isZero = Math.abs(arcmin) < step / 2;
@@ -113,7 +109,7 @@ public final class SeasonsDrawing {
                     new Vector2D(box.left(), scale.y(arcmin)),
                     new Vector2D(box.right(), scale.y(arcmin)));
             svg.text(
-                    new Vector2D(box.left() - 8, scale.y(arcmin) + 7),
+                    new Vector2D(box.left() - 8, scale.y(arcmin) + 9),
                     Anchor.END,
                     TEXT,
                     palette.text(),
@@ -158,6 +154,10 @@ public final class SeasonsDrawing {
         svg.circle(Look.filled(point.isJoined() ? palette.ink() : palette.background(), palette.ink(), 2), middle, DOT);
     }
 
+    private void key(double y, String words) {
+        svg.text(new Vector2D(EAST.left(), y), Anchor.START, TEXT, palette.text(), words);
+    }
+
     /** Below both strips: firsts of months, or days where there are few of those; as many as there is room for. */
     private void dates() {
         LocalDate first = from.atZone(ZoneOffset.UTC).toLocalDate();
@@ -168,7 +168,7 @@ public final class SeasonsDrawing {
             Instant midnight = day.atStartOfDay(ZoneOffset.UTC).toInstant();
             double x = x(midnight);
             boolean isMarked = !isLong || day.getDayOfMonth() == 1;
-            if (isMarked && x >= EAST.left() && x >= free && x <= EAST.right() - 24) {
+            if (isMarked && x >= EAST.left() && x >= free && x <= EAST.right() - 44) {
                 free = x + LEAST_BETWEEN_DATES;
                 for (Box box : List.of(EAST, UP)) {
                     svg.line(
@@ -177,7 +177,7 @@ public final class SeasonsDrawing {
                             new Vector2D(x, box.bottom() + 8));
                 }
                 svg.text(
-                        new Vector2D(x, UP.bottom() + 30),
+                        new Vector2D(x, UP.bottom() + 36),
                         Anchor.MIDDLE,
                         TEXT,
                         palette.text(),

@@ -34,11 +34,10 @@ public final class ChosenNight {
                 .findFirst();
     }
 
-    /** {@code night 3, 2026-01-10, Larkfell, 12 events}. */
+    /** {@code Night 3, 2026-01-10, Larkfell}. */
     static String words(NightSummary night) {
-        return "night " + night.id().number() + ", "
-                + night.begunAt().toString().substring(0, 10) + ", " + night.siteName() + ", " + night.events()
-                + (night.events() == 1 ? " event" : " events");
+        return "Night " + night.id().number() + ", "
+                + night.begunAt().toString().substring(0, 10) + ", " + night.siteName();
     }
 
     /** All nights to choose from. */

@@ -3,9 +3,12 @@ package polewright.app.web.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import polewright.app.web.Ran;
+import polewright.app.text.CompareWords;
 import polewright.app.web.view.Section;
 import polewright.night.log.NightSummary;
+import polewright.night.seasons.NightGap;
+import polewright.night.seasons.NightRecord;
+import polewright.night.seasons.Pier;
 
 /** Two nights side by side. */
 final class CompareRoom implements Room {
@@ -36,7 +39,7 @@ final class CompareRoom implements Room {
                         .findFirst());
         List<Section> sections = new ArrayList<>();
         if (one.isPresent() && other.isPresent()) {
-            sections.add(compared(asked, one.get(), other.get()));
+            sections.addAll(compared(asked, one.get(), other.get()));
         }
         sections.add(new Section.Choosing(
                 "Which two",
@@ -49,14 +52,30 @@ final class CompareRoom implements Room {
         return sections;
     }
 
-    private static Section compared(Asked asked, NightSummary one, NightSummary other) {
-        Ran ran = asked.desk()
-                .run(List.of(
-                        "log",
-                        "compare",
-                        Long.toString(one.id().number()),
-                        Long.toString(other.id().number())));
-        return ran.isGood() ? new Section.Printed("Side by side", ran.out()) : new Section.Words("", ran.complaints());
+    private static List<Section> compared(Asked asked, NightSummary one, NightSummary other) {
+        if (one.equals(other)) {
+            return List.of(new Section.Words("", List.of("That is one night twice. Choose another below.")));
+        }
+        boolean isInOrder = !other.begunAt().isBefore(one.begunAt());
+        NightRecord earlier = record(asked, isInOrder ? one : other);
+        NightRecord later = record(asked, isInOrder ? other : one);
+        NightGap gap = NightGap.between(
+                earlier, later, asked.desk().nightsAt(Pier.of(earlier.begun())).records());
+        List<CompareWords.Row> rows = CompareWords.rows(earlier, later);
+        return List.of(
+                new Section.Table(
+                        "",
+                        cells(rows.get(0)),
+                        rows.stream().skip(1).map(CompareRoom::cells).toList()),
+                new Section.Words("", CompareWords.between(gap)));
+    }
+
+    private static NightRecord record(Asked asked, NightSummary night) {
+        return NightRecord.of(night.id(), asked.desk().events(night.id()));
+    }
+
+    private static List<String> cells(CompareWords.Row row) {
+        return List.of(row.label(), row.earlier(), row.later());
     }
 
     /** The night before it: the one that it is usually compared with. */

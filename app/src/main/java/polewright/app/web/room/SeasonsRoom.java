@@ -3,17 +3,18 @@ package polewright.app.web.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import polewright.app.web.NightDesk;
+import polewright.app.text.SeasonsWords;
 import polewright.app.web.view.Section;
-import polewright.axis.drawing.Palette;
+import polewright.night.event.NightEvent;
 import polewright.night.log.NightSummary;
+import polewright.night.seasons.LoggedNights;
+import polewright.night.seasons.Pier;
+import polewright.night.seasons.Seasons;
+import polewright.night.seasons.SeasonsDrawing;
 
 /** How pier and wedge move from night to night. */
 final class SeasonsRoom implements Room {
     static final String PATH = "/nights/seasons";
-
-    private static final String DRAWN = "Drawn: ";
 
     @Override
     public String path() {
@@ -39,27 +40,20 @@ final class SeasonsRoom implements Room {
     }
 
     private static List<Section> of(Asked asked, NightSummary night) {
-        NightDesk.Written written = asked.desk().writing(file -> {
-            List<String> words = new ArrayList<>(
-                    List.of("log", "seasons", "--night=" + night.id().number(), "--picture=" + file));
-            if (asked.palette().equals(Palette.DARK)) {
-                words.add("--dark");
-            }
-            return words;
-        });
-        if (!written.ran().isGood()) {
-            return List.of(new Section.Words("", written.ran().complaints()));
+        if (!(asked.desk().events(night.id()).get(0).event() instanceof NightEvent.Begun begun)) {
+            return List.of(new Section.Words("", List.of("This night has no beginning. Choose another.")));
         }
+        Pier pier = Pier.of(begun);
+        LoggedNights nights = asked.desk().nightsAt(pier);
+        Seasons seasons = Seasons.of(pier, nights.records());
         List<Section> sections = new ArrayList<>();
-        written.content().ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
-        // Where the picture was put for a moment is nothing to the page.
-        sections.add(new Section.Printed(
-                "Nights at this place with this rig",
-                written.ran()
-                        .out()
-                        .lines()
-                        .filter(line -> !line.startsWith(DRAWN))
-                        .collect(Collectors.joining("\n"))));
+        if (seasons instanceof Seasons.Compared compared) {
+            sections.add(new Section.Drawing("", SeasonsDrawing.svg(compared, asked.palette())));
+        }
+        List<String> conclusions = new ArrayList<>(SeasonsWords.conclusions(seasons));
+        conclusions.addAll(SeasonsWords.leftOut(nights));
+        sections.add(new Section.Words("", conclusions));
+        sections.add(new Section.Words("Night by night", SeasonsWords.nights(seasons)));
         return sections;
     }
 }

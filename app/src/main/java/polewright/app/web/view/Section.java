@@ -43,6 +43,18 @@ public sealed interface Section {
     /** What a command prints: a table keeps its columns. */
     record Printed(String heading, String text) implements Section {}
 
+    /**
+     * A table with a heading for each column; the first cell of a row is its heading.
+     *
+     * @param head of the columns, the first over the rows' headings
+     */
+    record Table(String heading, List<String> head, List<List<String>> rows) implements Section {
+        public Table {
+            head = List.copyOf(head);
+            rows = List.copyOf(rows);
+        }
+    }
+
     /** A form with its fields. */
     record Entry(FormView form) implements Section {}
 

@@ -1,6 +1,7 @@
-package polewright.app.command;
+package polewright.night.seasons;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -9,8 +10,6 @@ import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
-import polewright.night.seasons.NightRecord;
-import polewright.night.seasons.Pier;
 import polewright.sky.InputRefused;
 
 /**
@@ -19,14 +18,20 @@ import polewright.sky.InputRefused;
  * @param records of one pier, each night once: a copy of a night, read in from a file, is the same night
  * @param unreadable nights that cannot be worked out; they stay in the log as they are
  */
-record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
-    static LoggedNights of(Pier pier, NightLog opened) {
+public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
+    public LoggedNights {
+        records = List.copyOf(records);
+        unreadable = List.copyOf(unreadable);
+    }
+
+    /** Reads them. */
+    public static LoggedNights of(Pier pier, NightLog opened) {
         List<NightRecord> records = new ArrayList<>();
         List<NightId> unreadable = new ArrayList<>();
         Set<List<LoggedEvent>> seen = new HashSet<>();
         // The oldest first, so that of a night and its copy it is the night that is kept.
         List<NightSummary> nights = new ArrayList<>(opened.nights());
-        nights.sort(java.util.Comparator.comparing(night -> night.id().number()));
+        nights.sort(Comparator.comparing(night -> night.id().number()));
         for (NightSummary night : nights) {
             try {
                 List<LoggedEvent> events = opened.events(night.id());
@@ -38,14 +43,6 @@ record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
             }
         }
         return new LoggedNights(records, unreadable);
-    }
-
-    /** What was left out, if anything was. */
-    List<String> notes() {
-        return unreadable.stream()
-                .map(night -> "NOTE  Night " + night.number()
-                        + " cannot be worked out and is left out; it is in the log as it was.")
-                .toList();
     }
 
     private static NightEvent begun(List<LoggedEvent> events) {
