@@ -95,13 +95,16 @@ public final class SeasonsWords {
                         + (gap.isMoreThanUncertainty() ? "." : ", no more than the uncertainty explains."))
                 .orElse("");
         String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
-        return "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": found "
-                + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
+        String name = "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": ";
+        if (night.found().isEmpty() && night.left().isEmpty()) {
+            return name + "where the axis pointed is not known." + turns;
+        }
+        return name + "found " + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
                 + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
     }
 
     private static String where(Optional<AxisThen> then) {
-        return then.map(t -> FixWords.direction(t.offset())).orElse("not known how");
+        return then.map(t -> FixWords.direction(t.offset())).orElse("it is not known how");
     }
 
     private static boolean isAnyDrift(Seasons seasons) {

@@ -107,6 +107,7 @@ class NightsPagesTest {
             String rate = motion.substring(0, motion.indexOf(". To take"));
             assertThat(page.locator("main")).containsText(rate);
             assertThat(page.locator("main")).containsText("Night 5, 2025-05-10: found");
+            assertThat(page.locator("main")).containsText("Night 6, 2025-06-20: where the axis pointed is not known.");
         }
     }
 
