@@ -110,6 +110,19 @@ public record NightState(
                 counting.lastUndoable());
     }
 
+    /**
+     * Where these events leave the axis, and nothing else: no advice is worked out.
+     *
+     * @param standing events that have not been withdrawn, the beginning first
+     * @throws InputRefused when a sighting among them cannot have been made; its event number is named
+     */
+    public static Fix fixOf(List<LoggedEvent> standing) {
+        if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
+            throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
+        }
+        return FixSolver.solve(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun));
+    }
+
     /** What hides the sky round the site, as it was last told. */
     public Horizon horizon() {
         return toldHorizon(standing).orElse(Horizon.OPEN);

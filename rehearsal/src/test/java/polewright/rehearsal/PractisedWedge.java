@@ -38,7 +38,7 @@ final class PractisedWedge {
     private final List<LoggedEvent> events = new ArrayList<>();
     private final NightState.ModelCache models = new NightState.ModelCache();
     private HiddenWedge wedge;
-    private Instant now = Instant.parse("2026-03-01T20:00:00Z");
+    private Instant now;
 
     PractisedWedge(HiddenWedge wedge, RandomGenerator random) {
         this(wedge, wedge.rig(), random);
@@ -46,6 +46,12 @@ final class PractisedWedge {
 
     /** The rig that is written down may know what the wedge does not care about. */
     PractisedWedge(HiddenWedge wedge, Rig writtenDown, RandomGenerator random) {
+        this(wedge, writtenDown, Instant.parse("2026-03-01T20:00:00Z"), random);
+    }
+
+    /** The same on another night. */
+    PractisedWedge(HiddenWedge wedge, Rig writtenDown, Instant from, RandomGenerator random) {
+        this.now = from;
         Weather weather = Weather.standardAt(wedge.site().heightMetres());
         this.observer = new SimulatedObserver(weather, random);
         this.wedge = wedge;

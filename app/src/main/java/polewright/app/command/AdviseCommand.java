@@ -13,7 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.json.ExposureJson;
 import polewright.app.json.NightJson;
 import polewright.app.json.ZoneJson;
-import polewright.app.picture.WedgeScene;
+import polewright.app.scene.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;

@@ -32,8 +32,14 @@ import polewright.night.log.NightSummary;
 
 @Command(
         name = "log",
-        description = "Look at the log, or copy a night out of it or into it.",
-        subcommands = {LogCommand.Export.class, LogCommand.Import.class, LogCommand.Nights.class})
+        description = "Look at the log, compare nights, or copy a night out of it or into it.",
+        subcommands = {
+            LogCommand.Export.class,
+            LogCommand.Import.class,
+            LogCommand.Nights.class,
+            LogCompare.class,
+            LogSeasons.class
+        })
 final class LogCommand implements Callable<Integer> {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
-import polewright.app.picture.NightScene;
+import polewright.app.scene.NightScene;
 import polewright.app.text.ZoneText;
 import polewright.axis.drawing.Palette;
 import polewright.axis.drawing.ZoneDrawing;

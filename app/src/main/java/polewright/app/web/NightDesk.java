@@ -1,5 +1,6 @@
 package polewright.app.web;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
@@ -9,12 +10,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.log.NightSummary;
 import polewright.night.log.SubmissionKey;
+import polewright.night.seasons.LoggedNights;
+import polewright.night.seasons.Pier;
 
 /**
  * One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's.
@@ -59,6 +64,26 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
         }));
     }
 
+    /** All nights, the latest first. */
+    public List<NightSummary> nights() {
+        return reading(log -> Optional.of(log.nights())).orElse(List.of());
+    }
+
+    /**
+     * All events of a night.
+     *
+     * @throws polewright.sky.InputRefused if there is no such night
+     */
+    public List<LoggedEvent> events(NightId night) {
+        return reading(log -> Optional.of(log.events(night))).orElse(List.of());
+    }
+
+    /** What a pier's nights came to. */
+    public LoggedNights nightsAt(Pier pier) {
+        return reading(log -> Optional.of(LoggedNights.of(pier, log)))
+                .orElseGet(() -> new LoggedNights(List.of(), List.of()));
+    }
+
     /** How many events the log holds: another figure whenever something was added, by whichever program. */
     public long stand() {
         return reading(log -> Optional.of(log.stand())).orElse(0L);
@@ -76,6 +101,36 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
         }
         try (NightLog log = NightLog.open(file)) {
             return question.apply(log);
+        }
+    }
+
+    /**
+     * What a command writes into a file that is named to it.
+     *
+     * @param ran what came of the command
+     * @param content of the file; empty if none was written
+     */
+    public record Written(Ran ran, Optional<String> content) {}
+
+    /**
+     * Runs a command that writes a file, and takes the file away again: what the page hands out is what the command
+     * makes.
+     *
+     * @param naming the words of the command, given the name of a file that is not there yet
+     */
+    public Written writing(Function<Path, List<String>> naming) {
+        try {
+            Path folder = Files.createTempDirectory("polewright-page");
+            Path file = folder.resolve("written");
+            try {
+                Ran ran = run(naming.apply(file));
+                return new Written(ran, Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty());
+            } finally {
+                Files.deleteIfExists(file);
+                Files.delete(folder);
+            }
+        } catch (IOException e) {
+            throw new JobFailed("a file cannot be written for a moment: make room in the folder for temporary files.");
         }
     }
 

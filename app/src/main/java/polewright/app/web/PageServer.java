@@ -22,12 +22,14 @@ import polewright.app.web.door.Door;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.room.Asked;
+import polewright.app.web.room.ChosenNight;
 import polewright.app.web.room.Forms;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
 import polewright.app.web.view.PageView;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.Palette;
+import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
 
 /** Serves the pages of one or more desks, until it is closed. */
@@ -120,6 +122,7 @@ public final class PageServer implements AutoCloseable {
                     config.routes.post("/do/" + form.id(), ctx -> post(ctx, desk, form));
                 }
             }
+            config.routes.get(prefix + ChosenNight.DOWNLOAD, ctx -> download(ctx, desk));
             config.routes.sse(prefix + "/changes", client -> follow(client, desk));
         }
         config.routes.exception(InputRefused.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));
@@ -170,6 +173,19 @@ public final class PageServer implements AutoCloseable {
                                     + " Sightings."),
                             now.sections(asked)));
         }
+    }
+
+    /** A night as JSON Lines, as {@code polewright log export} writes it. */
+    private void download(Context ctx, NightDesk desk) {
+        Asked asked = asked(ctx, desk);
+        NightSummary night = ChosenNight.of(asked).orElseThrow(() -> new JobFailed("There is no such night."));
+        String number = Long.toString(night.id().number());
+        NightDesk.Written written =
+                desk.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
+        ctx.contentType("application/jsonl; charset=utf-8");
+        ctx.header("Content-Disposition", "attachment; filename=\"night-" + number + ".jsonl\"");
+        ctx.result(written.content()
+                .orElseThrow(() -> new JobFailed(String.join(" ", written.ran().complaints()))));
     }
 
     /** Tells a page that it is old; one that slept, or was cut off, as soon as it is back. */

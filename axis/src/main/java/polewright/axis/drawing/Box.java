@@ -17,15 +17,15 @@ public record Box(double left, double top, double right, double bottom) {
                 middle.getY() + height / 2);
     }
 
-    double width() {
+    public double width() {
         return right - left;
     }
 
-    double height() {
+    public double height() {
         return bottom - top;
     }
 
-    Vector2D middle() {
+    public Vector2D middle() {
         return new Vector2D((left + right) / 2, (top + bottom) / 2);
     }
 

@@ -2,7 +2,7 @@ package polewright.app.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
-import polewright.app.picture.NightScene;
+import polewright.app.scene.NightScene;
 import polewright.app.text.FixWords;
 import polewright.app.text.ZoneWords;
 import polewright.app.web.view.Section;

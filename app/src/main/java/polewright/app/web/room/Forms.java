@@ -18,6 +18,11 @@ public final class Forms {
         return new FormView(form, action(asked, form), randomKey(), values, 0, "");
     }
 
+    /** A form that cannot be sent: it has no key, and is not shown. */
+    static FormView unsendable(Asked asked, CommandForm form) {
+        return new FormView(form, action(asked, form), "", Map.of(), 0, "");
+    }
+
     /**
      * A form that says that the advice was followed. All devices show it under one key, so that two people who press it
      * at once have done one thing.

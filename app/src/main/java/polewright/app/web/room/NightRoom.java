@@ -4,19 +4,22 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.Optional;
 import polewright.app.text.EventWords;
-import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.FormView;
 import polewright.app.web.view.Section;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
+import polewright.night.log.NightSummary;
 
-/** Tonight's log, a note for it, and all nights. */
+/** One night's log, a note for it, and the ways to other nights. */
 final class NightRoom implements Room {
+    static final String PATH = "/nights";
+
     @Override
     public String path() {
-        return "/nights";
+        return PATH;
     }
 
     @Override
@@ -27,28 +30,72 @@ final class NightRoom implements Room {
     @Override
     public List<Section> sections(Asked asked) {
         List<Section> sections = new ArrayList<>();
-        asked.desk().tonight().ifPresent(tonight -> sections.add(events(asked, tonight)));
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.NOTE, Map.of())));
-        PrintedRoom nights = new PrintedRoom(
-                path(), name(), List.of(new PrintedRoom.Printing("All nights", List.of("log", "nights"))), List.of());
-        sections.addAll(nights.sections(asked));
-        sections.add(new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin another night", false))));
+        Optional<NightSummary> chosen = ChosenNight.of(asked);
+        if (chosen.isEmpty()) {
+            sections.add(new Section.Words(
+                    "",
+                    List.of(
+                            asked.desk().nights().isEmpty()
+                                    ? "No night has begun yet."
+                                    : "There is no such night. Choose one below.")));
+        }
+        chosen.ifPresent(night -> {
+            sections.add(events(asked, night));
+            if (isTonight(asked, night)) {
+                sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.NOTE, Map.of())));
+            }
+        });
+        if (!asked.desk().nights().isEmpty()) {
+            sections.add(new Section.Choosing(
+                    "All nights",
+                    asked.to(path()),
+                    List.of(ChosenNight.select(asked, ChosenNight.WORD, "Which night", chosen)),
+                    "Show it"));
+        }
+        sections.add(new Section.Ways("", ways(asked, chosen)));
         return sections;
     }
 
-    private static Section events(Asked asked, Tonight tonight) {
-        Set<Long> standing =
-                tonight.state().standing().stream().map(LoggedEvent::seq).collect(Collectors.toSet());
+    private static List<Section.Way> ways(Asked asked, Optional<NightSummary> chosen) {
+        List<Section.Way> ways = new ArrayList<>();
+        chosen.ifPresent(night -> {
+            String which = "?" + ChosenNight.WORD + "=" + night.id().number();
+            ways.add(new Section.Way(asked.to(CompareRoom.PATH) + which, "Compare it with another night", false));
+            ways.add(new Section.Way(asked.to(SeasonsRoom.PATH) + which, "How pier and wedge move", false));
+            ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download it", false));
+        });
+        ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
+        return ways;
+    }
+
+    private static boolean isTonight(Asked asked, NightSummary night) {
+        return asked.desk()
+                .tonight()
+                .filter(tonight -> tonight.id().equals(night.id()))
+                .isPresent();
+    }
+
+    private static Section events(Asked asked, NightSummary night) {
+        List<LoggedEvent> events = asked.desk().events(night.id());
+        StandingEvents standing = StandingEvents.among(events);
+        boolean isTonight = isTonight(asked, night);
         List<Section.EventView> shown = new ArrayList<>();
-        for (LoggedEvent logged : tonight.events()) {
+        for (LoggedEvent logged : events) {
             shown.add(new Section.EventView(
                     logged.seq(),
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
                     EventWords.of(logged.event()),
-                    !standing.contains(logged.seq()) && !EventWords.isWithdrawal(logged),
-                    Forms.fresh(asked, CommandForms.UNDO, Map.of("seq", Long.toString(logged.seq())))));
+                    !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
+                    undo(asked, logged, isTonight)));
         }
         Collections.reverse(shown);
-        return new Section.Events("Tonight", shown);
+        return new Section.Events(isTonight ? "Tonight" : ChosenNight.words(night), shown);
+    }
+
+    /** What is taken back is taken back tonight: other nights are as they were. */
+    private static FormView undo(Asked asked, LoggedEvent logged, boolean isTonight) {
+        return isTonight
+                ? Forms.fresh(asked, CommandForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
+                : Forms.unsendable(asked, CommandForms.UNDO);
     }
 }

@@ -53,7 +53,7 @@ public final class Rooms {
         return PLACES;
     }
 
-    /** Those and a page for each form. */
+    /** Those, those that a night leads to, and a page for each form. */
     public static List<Room> everyone() {
         return ALL;
     }
@@ -70,6 +70,8 @@ public final class Rooms {
     private static List<Room> all() {
         List<Room> all = new ArrayList<>(PLACES);
         all.add(DEBRIEF);
+        all.add(new CompareRoom());
+        all.add(new SeasonsRoom());
         CommandForms.all().forEach(form -> all.add(of(form)));
         return List.copyOf(all);
     }

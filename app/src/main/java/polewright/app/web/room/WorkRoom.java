@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.app.picture.NightScene;
+import polewright.app.scene.NightScene;
 import polewright.app.text.ZoneWords;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.view.Section;

@@ -43,6 +43,18 @@ public sealed interface Section {
     /** What a command prints: a table keeps its columns. */
     record Printed(String heading, String text) implements Section {}
 
+    /**
+     * A table with a heading for each column; the first cell of a row is its heading.
+     *
+     * @param head of the columns, the first over the rows' headings
+     */
+    record Table(String heading, List<String> head, List<List<String>> rows) implements Section {
+        public Table {
+            head = List.copyOf(head);
+            rows = List.copyOf(rows);
+        }
+    }
+
     /** A form with its fields. */
     record Entry(FormView form) implements Section {}
 
@@ -58,6 +70,33 @@ public sealed interface Section {
 
     /** A button. */
     record Press(String label, FormView form) {}
+
+    /**
+     * Something to choose, which leads to a page and changes nothing.
+     *
+     * @param address where it leads
+     * @param button what to press
+     */
+    record Choosing(String heading, String address, List<Select> selects, String button) implements Section {
+        public Choosing {
+            selects = List.copyOf(selects);
+        }
+    }
+
+    /**
+     * One of several.
+     *
+     * @param name what it is called in the address
+     * @param label what it asks for
+     */
+    record Select(String name, String label, List<Choice> choices) {
+        public Select {
+            choices = List.copyOf(choices);
+        }
+    }
+
+    /** One that can be chosen. */
+    record Choice(String value, String label, boolean isChosen) {}
 
     /** Ways to go. */
     record Ways(String heading, List<Way> ways) implements Section {

@@ -1,4 +1,4 @@
-package polewright.app.picture;
+package polewright.app.scene;
 
 import java.util.List;
 import polewright.app.text.LegWords;

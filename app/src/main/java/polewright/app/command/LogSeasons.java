@@ -1,0 +1,95 @@
+package polewright.app.command;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.input.SiteInput;
+import polewright.app.json.SeasonsJson;
+import polewright.app.text.SeasonsWords;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.night.log.NightSummary;
+import polewright.night.seasons.LoggedNights;
+import polewright.night.seasons.Pier;
+import polewright.night.seasons.Seasons;
+import polewright.sky.place.Site;
+
+@Command(
+        name = "seasons",
+        description = "All nights at one site with one rig: how pier and wedge move from night to night.",
+        footer = {
+            "",
+            "For a pier, or a tripod that stays where it is. End each night with a sighting,",
+            "and begin the next with one, before anything is turned.",
+            "For example:",
+            "  polewright log seasons --picture seasons.svg"
+        })
+final class LogSeasons implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Option(
+            names = "--site",
+            paramLabel = "LAT,LON",
+            converter = SiteInput.class,
+            description = "Where; with the rig that was used there last. Default: site and rig of --night.")
+    private @Nullable Site site;
+
+    @Mixin
+    private NightOption chosen;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private SeasonsPicture picture;
+
+    @Mixin
+    private Output output;
+
+    LogSeasons(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        try (NightLog opened = log.openExisting(workbench)) {
+            Pier pier = site == null ? Pier.of(begun(opened, chosen.in(opened))) : pierAt(site, opened);
+            LoggedNights nights = LoggedNights.of(pier, opened);
+            Seasons seasons = Seasons.of(pier, nights.records());
+            if (output.isJson()) {
+                output.print(workbench, SeasonsJson.of(seasons));
+            } else {
+                output.show(workbench, SeasonsWords.table(seasons));
+                output.say(workbench, SeasonsWords.of(seasons));
+                output.say(workbench, SeasonsWords.leftOut(nights));
+            }
+            picture.draw(workbench, output, seasons);
+        }
+        return 0;
+    }
+
+    private static Pier pierAt(Site site, NightLog opened) {
+        return opened.nights().stream()
+                .map(NightSummary::id)
+                .map(night -> begun(opened, night))
+                .filter(begun -> new Pier(site, begun.rig().name()).isAt(begun.site()))
+                .findFirst()
+                .map(Pier::of)
+                .orElseThrow(() -> new JobFailed(
+                        "no night in the log was there: see polewright log nights, or leave --site away for the last"
+                                + " night's site."));
+    }
+
+    private static NightEvent.Begun begun(NightLog opened, NightId night) {
+        return Optional.of(opened.events(night).get(0).event())
+                .filter(NightEvent.Begun.class::isInstance)
+                .map(NightEvent.Begun.class::cast)
+                .orElseThrow(() -> new JobFailed("night " + night.number() + " has no beginning: choose another."));
+    }
+}
