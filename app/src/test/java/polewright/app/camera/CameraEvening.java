@@ -47,20 +47,7 @@ public final class CameraEvening {
     private static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Wren 0",
             new CameraOptics(50, 25, 7, 0.05, 0.1, Distortion.radial(0.001), false),
-            new Detector(
-                    640,
-                    480,
-                    5.0,
-                    0.9,
-                    2.5,
-                    14_000,
-                    14,
-                    240,
-                    0.1,
-                    false,
-                    AmpGlow.NONE,
-                    new PixelFaults(20_264, 4e-5, 40, 1e-5),
-                    1));
+            Detector.ofGuideCamera(640, 480, 5.0, AmpGlow.NONE, new PixelFaults(20_264, 4e-5, 40, 1e-5)));
 
     private final Site site;
     private final RandomGenerator random;

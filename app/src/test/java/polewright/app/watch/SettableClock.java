@@ -8,7 +8,8 @@ import java.time.ZoneOffset;
 
 /** A clock that goes on when it is told to. */
 public final class SettableClock extends Clock {
-    private Instant now;
+    // Set by a test while a server reads it.
+    private volatile Instant now;
 
     public SettableClock(Instant now) {
         this.now = now;

@@ -6,8 +6,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -16,42 +14,19 @@ import polewright.app.Workbench;
 import polewright.app.command.Polewright;
 import polewright.app.device.PairedDevices;
 import polewright.app.practice.LatestPractice;
+import polewright.app.watch.SettableClock;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
 
 /** A night of its own, served on a free port, its clock in the test's hand. */
 final class ServedNight implements AutoCloseable {
-    private final HandClock clock;
+    private final SettableClock clock;
     private final NightDesk desk;
     private final NightDesk practice;
     private PageServer server;
 
-    /** A clock that stands until it is moved on. */
-    private static final class HandClock extends Clock {
-        private volatile Instant now;
-
-        private HandClock(Instant now) {
-            this.now = now;
-        }
-
-        @Override
-        public Instant instant() {
-            return now;
-        }
-
-        @Override
-        public ZoneId getZone() {
-            return ZoneOffset.UTC;
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-            return this;
-        }
-    }
-
     ServedNight(Path folder, String now) {
-        clock = new HandClock(Instant.parse(now));
+        clock = new SettableClock(Instant.parse(now));
         Workbench bench = new Workbench(
                 clock,
                 Map.of(
@@ -92,7 +67,7 @@ final class ServedNight implements AutoCloseable {
     }
 
     void wait(Duration length) {
-        clock.now = clock.now.plus(length);
+        clock.goOn(length);
     }
 
     String address(String path) {

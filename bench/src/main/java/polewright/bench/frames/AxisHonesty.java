@@ -70,20 +70,7 @@ public final class AxisHonesty {
     private static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Two arcseconds",
             new CameraOptics(309.4, 70, 6, 0.05, 0.15, Distortion.radial(0.001), false),
-            new Detector(
-                    1600,
-                    1200,
-                    3.0,
-                    0.9,
-                    2.5,
-                    14_000,
-                    14,
-                    240,
-                    0.1,
-                    false,
-                    new AmpGlow(2, 120),
-                    new PixelFaults(20_264, 2e-5, 40, 1e-6),
-                    1));
+            Detector.ofGuideCamera(1600, 1200, 3.0, new AmpGlow(2, 120), new PixelFaults(20_264, 2e-5, 40, 1e-6)));
 
     private final StarAtlas atlas = StarAtlas.bundled();
     private final FrameMatcher matcher = new FrameMatcher(atlas);

@@ -57,6 +57,12 @@ public record Detector(
                 width, height, pixelMicrons, 1, 3, 50_000, 16, 500, 0, false, AmpGlow.NONE, PixelFaults.NONE, 0);
     }
 
+    /** As small guide cameras have it: 14 bits, a gain near 1, wells soon full. */
+    public static Detector ofGuideCamera(
+            int width, int height, double pixelMicrons, AmpGlow ampGlow, PixelFaults faults) {
+        return new Detector(width, height, pixelMicrons, 0.9, 2.5, 14_000, 14, 240, 0.1, false, ampGlow, faults, 1);
+    }
+
     public Detector withSize(int columns, int rows) {
         return new Detector(
                 columns,

@@ -29,20 +29,7 @@ public record SimulatedCamera(String name, CameraOptics optics, Detector detecto
         return of(
                 "Wren 2",
                 new CameraOptics(200, 50, 4.5, 0.06, 0.1, Distortion.radial(0.001), false),
-                new Detector(
-                        1600,
-                        1200,
-                        3.0,
-                        0.9,
-                        2.5,
-                        14_000,
-                        14,
-                        240,
-                        0.1,
-                        false,
-                        new AmpGlow(2, 120),
-                        new PixelFaults(20_261, 4e-5, 40, 1e-5),
-                        1));
+                Detector.ofGuideCamera(1600, 1200, 3.0, new AmpGlow(2, 120), new PixelFaults(20_261, 4e-5, 40, 1e-5)));
     }
 
     /** An astronomy camera on the main tube: 24 megapixels of 0.38″, 38′ by 25′. */

@@ -24,20 +24,7 @@ public final class PracticeCamera {
     static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Wren 1",
             new CameraOptics(100, 40, 4.5, 0.06, 0.1, Distortion.radial(0.001), false),
-            new Detector(
-                    1152,
-                    864,
-                    3.75,
-                    0.9,
-                    2.5,
-                    14_000,
-                    14,
-                    240,
-                    0.1,
-                    false,
-                    new AmpGlow(2, 120),
-                    new PixelFaults(20_265, 4e-5, 40, 1e-5),
-                    1));
+            Detector.ofGuideCamera(1152, 864, 3.75, new AmpGlow(2, 120), new PixelFaults(20_265, 4e-5, 40, 1e-5)));
 
     private PracticeCamera() {}
 
