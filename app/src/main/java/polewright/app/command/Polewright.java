@@ -83,7 +83,7 @@ public final class Polewright implements Callable<Integer> {
 
     /** Runs one command line; returns the exit status. */
     public static int run(Workbench workbench, String... args) {
-        CommandLine commands = new CommandLine(Polewright.class, new WorkbenchFactory(workbench));
+        CommandLine commands = commands(workbench);
         commands.setOut(workbench.out());
         commands.setErr(workbench.err());
         commands.setUsageHelpAutoWidth(true);
@@ -94,6 +94,11 @@ public final class Polewright implements Callable<Integer> {
         commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e));
         commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);
+    }
+
+    /** All commands, as they are typed. */
+    static CommandLine commands(Workbench workbench) {
+        return new CommandLine(Polewright.class, new WorkbenchFactory(workbench));
     }
 
     @Override
