@@ -9,6 +9,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SolarSystem;
 import polewright.sky.body.SolarSystemBody;
@@ -65,6 +66,12 @@ public record GroundPlan(
         public Angle northClockwise() {
             return azimuth.negated().wrappedSigned();
         }
+    }
+
+    /** With the star that stands near the pole that is up: Polaris, or Sigma Octantis. */
+    public static GroundPlan of(ObservingMoment moment) {
+        String name = moment.site().isNorthern() ? "Polaris" : "Sigma Octantis";
+        return of(moment, new FixedStar(name, NamedStars.bundled().named(name).place()));
     }
 
     public static GroundPlan of(ObservingMoment moment, FixedStar poleStar) {

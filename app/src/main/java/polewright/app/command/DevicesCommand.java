@@ -11,6 +11,7 @@ import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.device.PairedDevice;
 import polewright.app.device.PairedDevices;
+import polewright.app.text.DeviceWords;
 
 @Command(
         name = "devices",
@@ -35,15 +36,11 @@ final class DevicesCommand implements Callable<Integer> {
         if (output.isJson()) {
             output.print(workbench, json(devices));
         } else if (devices.isEmpty()) {
-            output.say(workbench, "No device has been let in.");
+            output.say(workbench, DeviceWords.NONE);
         } else {
-            output.say(workbench, devices.stream().map(DevicesCommand::line).toList());
+            output.say(workbench, devices.stream().map(DeviceWords::line).toList());
         }
         return 0;
-    }
-
-    private static String line(PairedDevice device) {
-        return device.id() + "  " + device.name() + ", last here on " + device.lastSeen();
     }
 
     private static ArrayNode json(List<PairedDevice> devices) {

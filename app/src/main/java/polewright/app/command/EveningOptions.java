@@ -10,12 +10,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
 import polewright.app.input.FileInput;
-import polewright.axis.fix.Fix;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
 import polewright.night.tonight.Evening;
-import polewright.night.tonight.KnownAxis;
+import polewright.night.tonight.LoggedEvening;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
@@ -59,7 +58,7 @@ final class EveningOptions {
                 rig.rig(remembered),
                 horizon,
                 sky.at(workbench),
-                here.flatMap(EveningOptions::axis));
+                here.flatMap(LoggedEvening::axis));
         return new Typed(evening, here, zone(workbench));
     }
 
@@ -70,14 +69,6 @@ final class EveningOptions {
         try (NightLog opened = log.open(workbench)) {
             return opened.latest().map(night -> NightState.of(opened.events(night)));
         }
-    }
-
-    private static Optional<KnownAxis> axis(NightState night) {
-        if (night.fix() instanceof Fix.Underdetermined) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                new KnownAxis(night.fix().state().offset(), night.fix().state().offsetCovariance()));
     }
 
     private ZoneId zone(Workbench workbench) {

@@ -16,8 +16,6 @@ import polewright.axis.drawing.Palette;
 import polewright.axis.rig.MountKind;
 import polewright.night.GroundPlan;
 import polewright.night.event.NightEvent;
-import polewright.sky.atlas.NamedStars;
-import polewright.sky.body.FixedStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.LeapSeconds;
 
@@ -64,7 +62,7 @@ final class GroundCommand implements Callable<Integer> {
         Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
         ObservingMoment moment = sky.moment(workbench, remembered, earthRotation.ut1MinusUtcSeconds());
         MountKind mount = kind == null ? rig.rig(remembered).kind() : kind;
-        GroundPlan plan = GroundPlan.of(moment, poleStar(moment));
+        GroundPlan plan = GroundPlan.of(moment);
         if (output.isJson()) {
             output.print(workbench, GroundJson.of(plan, mount));
         } else {
@@ -81,10 +79,5 @@ final class GroundCommand implements Callable<Integer> {
         String svg = HomeDrawing.svg(mount, moment.site(), dark ? Palette.DARK : Palette.LIGHT);
         ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));
         output.mention(workbench, "Drawn: " + file);
-    }
-
-    private static FixedStar poleStar(ObservingMoment moment) {
-        String name = moment.site().isNorthern() ? "Polaris" : "Sigma Octantis";
-        return new FixedStar(name, NamedStars.bundled().named(name).place());
     }
 }

@@ -84,9 +84,7 @@ public final class Polewright implements Callable<Integer> {
 
     /** Runs one command line; returns the exit status. */
     public static int run(Workbench workbench, String... args) {
-        IFactory factory = new WorkbenchFactory(workbench);
-        CommandLine commands = new CommandLine(Polewright.class, factory);
-        meant(args).forEach(type -> commands.addSubcommand(new CommandLine(type, factory)));
+        CommandLine commands = commands(workbench, args);
         commands.setOut(workbench.out());
         commands.setErr(workbench.err());
         commands.setUsageHelpAutoWidth(true);
@@ -97,6 +95,14 @@ public final class Polewright implements Callable<Integer> {
         commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e));
         commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);
+    }
+
+    /** Those that may be meant by what is typed: with nothing typed, all. */
+    static CommandLine commands(Workbench workbench, String... args) {
+        IFactory factory = new WorkbenchFactory(workbench);
+        CommandLine commands = new CommandLine(Polewright.class, factory);
+        meant(args).forEach(type -> commands.addSubcommand(new CommandLine(type, factory)));
+        return commands;
     }
 
     /** The command that was named, alone: to put all of them together takes longer than most of them run. */

@@ -4,10 +4,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -21,7 +19,7 @@ import polewright.app.page.PlanPage;
 import polewright.app.text.AngleWords;
 import polewright.app.text.TonightWords;
 import polewright.axis.drawing.Palette;
-import polewright.night.event.NightEvent;
+import polewright.night.tonight.LoggedEvening;
 import polewright.night.tonight.NightDrawing;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Target;
@@ -130,24 +128,13 @@ final class TonightCommand implements Callable<Integer> {
                 dark);
     }
 
-    /** The lists, and what was asked for tonight, which takes the place of its like in the lists. */
     private List<Target> targets(EveningOptions.Typed typed) {
-        Map<String, Target> targets = new LinkedHashMap<>();
-        Target.ofLists().forEach(target -> targets.put(target.label(), target));
         List<SkyBody> asked = new ArrayList<>(wanted);
-        typed.night()
-                .ifPresent(night -> night.standing().forEach(logged -> {
-                    if (logged.event() instanceof NightEvent.TargetWanted target) {
-                        asked.add(target.target());
-                    }
-                }));
-        for (SkyBody body : asked) {
-            if (body == SolarSystemBody.SUN) {
-                throw new WrongUsage("the Sun is no target for the night: it burns eyes and cameras.");
-            }
-            targets.put(body.label(), Target.wanted(body));
+        typed.night().map(LoggedEvening::wanted).ifPresent(asked::addAll);
+        if (asked.contains(SolarSystemBody.SUN)) {
+            throw new WrongUsage("the Sun is no target for the night: it burns eyes and cameras.");
         }
-        return List.copyOf(targets.values());
+        return LoggedEvening.targets(asked);
     }
 
     private static boolean isPdf(Path file) {

@@ -36,41 +36,69 @@ public final class DarknessWords {
      * @param zone of all times
      */
     public static List<String> of(Site site, Weather weather, Darkness darkness, MoonTonight moon, ZoneId zone) {
+        List<String> lines = new ArrayList<>();
+        for (Day day : days(darkness, zone)) {
+            lines.add(day.heading() + ":");
+            day.times()
+                    .forEach(timed -> lines.add(String.format(Locale.ROOT, "  %-29s %s", timed.what(), timed.time())));
+        }
+        lines.addAll(sentences(site, weather, darkness, moon, zone));
+        return lines;
+    }
+
+    /** How dark it gets and what the Moon does, in a sentence each. */
+    public static List<String> sentences(Site site, Weather weather, Darkness darkness, MoonTonight moon, ZoneId zone) {
         NightClock clock = new NightClock(zone, darkness.noonToNoon());
-        List<String> lines = new ArrayList<>(times(darkness, clock));
+        List<String> lines = new ArrayList<>();
         lines.add(dark(darkness, clock));
         lines.add(moon(darkness, moon, clock));
         airNote(site, weather, darkness).ifPresent(lines::add);
         return lines;
     }
 
-    private record Timed(Instant at, String what) {}
+    private record Event(Instant at, String what) {}
 
-    private static List<String> times(Darkness darkness, NightClock clock) {
-        List<Timed> events = new ArrayList<>();
+    /** What happens when, by the clock. */
+    public record Timed(String what, String time) {}
+
+    /** The times of one day. */
+    public record Day(String heading, List<Timed> times) {
+        public Day {
+            times = List.copyOf(times);
+        }
+    }
+
+    /** When each twilight ends and begins, day by day. */
+    public static List<Day> days(Darkness darkness, ZoneId zone) {
+        NightClock clock = new NightClock(zone, darkness.noonToNoon());
+        List<Event> events = new ArrayList<>();
         for (SunDepth depth : SunDepth.values()) {
             darkness.below(depth).ifPresent(interval -> {
                 if (interval.from().isAfter(darkness.noonToNoon().from())) {
-                    events.add(new Timed(interval.from(), ends(depth)));
+                    events.add(new Event(interval.from(), ends(depth)));
                 }
                 if (interval.to().isBefore(darkness.noonToNoon().to())) {
-                    events.add(new Timed(interval.to(), begins(depth)));
+                    events.add(new Event(interval.to(), begins(depth)));
                 }
             });
         }
-        events.sort(Comparator.comparing(Timed::at));
-        List<String> lines = new ArrayList<>();
+        events.sort(Comparator.comparing(Event::at));
         Instant first = darkness.noonToNoon().from();
         LocalDate day = clock.date(first);
-        lines.add("Night from " + clock.day(first) + zoneNote(darkness, clock) + ":");
-        for (Timed event : events) {
+        String heading = "Night from " + clock.day(first) + zoneNote(darkness, clock);
+        List<Day> days = new ArrayList<>();
+        List<Timed> times = new ArrayList<>();
+        for (Event event : events) {
             if (!clock.date(event.at()).equals(day)) {
+                days.add(new Day(heading, times));
+                times = new ArrayList<>();
                 day = clock.date(event.at());
-                lines.add(clock.day(event.at()) + ":");
+                heading = clock.day(event.at());
             }
-            lines.add(String.format(Locale.ROOT, "  %-29s %s", event.what(), clock.withZone(event.at())));
+            times.add(new Timed(event.what(), clock.withZone(event.at())));
         }
-        return lines;
+        days.add(new Day(heading, times));
+        return days;
     }
 
     private static String zoneNote(Darkness darkness, NightClock clock) {

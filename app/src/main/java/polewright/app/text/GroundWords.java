@@ -18,89 +18,130 @@ public final class GroundWords {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
 
+    private static final int TAG_WIDTH = 8;
+
     private GroundWords() {}
+
+    /**
+     * One thing to set or to know.
+     *
+     * @param tag what it is about, one word in capitals; {@code CARE} guards against harm
+     * @param lines the first is the thing itself
+     */
+    public record Part(String tag, List<String> lines) {
+        public Part {
+            lines = List.copyOf(lines);
+        }
+
+        private List<String> printed() {
+            List<String> printed = new ArrayList<>();
+            String before = String.format(Locale.ROOT, "%-" + TAG_WIDTH + "s", tag);
+            for (String line : lines) {
+                printed.add(before + line);
+                before = " ".repeat(TAG_WIDTH);
+            }
+            return printed;
+        }
+    }
 
     /** North, level, wedge, shadow and pole star, then the home position. */
     public static List<String> of(GroundPlan plan, MountKind kind) {
         List<String> lines = new ArrayList<>();
-        lines.add("SITE    " + AngleWords.site(plan.site()) + ", for " + TIME.format(plan.at()) + ".");
+        lines.add(place(plan));
         lines.addAll(bearings(plan, kind));
         lines.add("");
-        lines.addAll(home(plan, kind));
-        return lines;
-    }
-
-    /** Where north (or the axis) lies and how high the axis stands. */
-    public static List<String> bearings(GroundPlan plan, MountKind kind) {
-        List<String> lines = new ArrayList<>();
-        lines.addAll(compass(plan, kind));
-        if (kind.hasPolarAxis()) {
-            lines.add("WEDGE   scale at " + AngleWords.degrees(plan.site().poleAltitude())
-                    + " (a scale that counts from the zenith: " + AngleWords.degrees(plan.scaleFromZenith()) + ").");
-            lines.add("LEVEL   the base, with a bubble, in two directions. Half a degree will do: it costs no accuracy,"
-                    + " only screws that pull askew.");
-        } else {
-            lines.add("LEVEL   the base, with a bubble, in two directions, as well as you can: no wedge makes up for"
-                    + " it.");
-        }
-        lines.addAll(shadow(plan, kind));
-        lines.addAll(poleStar(plan));
-        return lines;
-    }
-
-    private static List<String> home(GroundPlan plan, MountKind kind) {
-        List<String> lines = new ArrayList<>();
         lines.add("HOME    " + kind.words() + ":");
         HomePosition.of(kind, plan.site()).lines().forEach(line -> lines.add("  " + line));
         return lines;
     }
 
-    private static List<String> compass(GroundPlan plan, MountKind kind) {
+    /** Where and when. */
+    private static String place(GroundPlan plan) {
+        return "SITE    " + AngleWords.site(plan.site()) + ", for " + TIME.format(plan.at()) + ".";
+    }
+
+    /** Where north (or the axis) lies and how high the axis stands. */
+    public static List<String> bearings(GroundPlan plan, MountKind kind) {
+        return parts(plan, kind).stream()
+                .flatMap(part -> part.printed().stream())
+                .toList();
+    }
+
+    /** The same, part by part. */
+    public static List<Part> parts(GroundPlan plan, MountKind kind) {
+        List<Part> parts = new ArrayList<>(compass(plan, kind));
+        if (kind.hasPolarAxis()) {
+            parts.add(new Part(
+                    "WEDGE",
+                    List.of("scale at " + AngleWords.degrees(plan.site().poleAltitude())
+                            + " (a scale that counts from the zenith: " + AngleWords.degrees(plan.scaleFromZenith())
+                            + ").")));
+            parts.add(new Part(
+                    "LEVEL",
+                    List.of("the base, with a bubble, in two directions. Half a degree will do: it costs no accuracy,"
+                            + " only screws that pull askew.")));
+        } else {
+            parts.add(new Part(
+                    "LEVEL",
+                    List.of("the base, with a bubble, in two directions, as well as you can: no wedge makes up for"
+                            + " it.")));
+        }
+        parts.addAll(shadow(plan, kind));
+        parts.add(poleStar(plan));
+        return parts;
+    }
+
+    private static List<Part> compass(GroundPlan plan, MountKind kind) {
         List<String> lines = new ArrayList<>();
         Angle bearing = kind.hasPolarAxis() ? plan.compassBearing() : plan.compassNorth();
         if (plan.compassTrust() == CompassTrust.USELESS) {
-            lines.add("COMPASS of no use here: take north from the Sun or a star.");
+            lines.add("of no use here: take north from the Sun or a star.");
         } else {
-            lines.add("COMPASS " + AngleWords.bearing(bearing) + " is true " + ahead(plan.site(), kind)
+            lines.add(AngleWords.bearing(bearing) + " is true " + ahead(plan.site(), kind)
                     + " (declination " + declination(plan.declination()) + ", give or take "
                     + AngleWords.degrees(plan.declinationSigma()) + "; iron nearby can add more).");
         }
         if (plan.compassTrust() == CompassTrust.NORMAL) {
-            lines.add("        Read it a few steps from tripod, mount, car and phone.");
+            lines.add("Read it a few steps from tripod, mount, car and phone.");
         }
-        plan.magneticNotes().forEach(note -> lines.add("NOTE    " + note));
-        return lines;
+        List<Part> parts = new ArrayList<>(List.of(new Part("COMPASS", lines)));
+        plan.magneticNotes().forEach(note -> parts.add(new Part("NOTE", List.of(note))));
+        return parts;
     }
 
-    private static List<String> shadow(GroundPlan plan, MountKind kind) {
-        List<String> lines = new ArrayList<>();
-        if (plan.shadow().isPresent()) {
-            GroundPlan.Shadow shadow = plan.shadow().get();
-            Angle clockwise = kind.hasPolarAxis() ? shadow.axisClockwise() : shadow.northClockwise();
-            lines.add("SHADOW  of a plumb line points to " + AngleWords.bearing(shadow.azimuth()) + " true at "
-                    + TIME.format(shadow.at()) + "; " + (kind.hasPolarAxis() ? "the axis belongs " : "north is ")
-                    + AngleWords.degrees(clockwise.abs())
-                    + (clockwise.radians() >= 0 ? " clockwise" : " counter-clockwise") + " of it, seen from above.");
-            lines.add("CARE    Do not look at the Sun; cap tube and finder by day.");
-        } else {
-            lines.add("SHADOW  none: the Sun is down.");
+    private static List<Part> shadow(GroundPlan plan, MountKind kind) {
+        String transit = "The Sun is on the meridian next at " + TIME.format(plan.nextSunTransit()) + ".";
+        if (plan.shadow().isEmpty()) {
+            return List.of(new Part("SHADOW", List.of("none: the Sun is down.", transit)));
         }
-        lines.add("        The Sun is on the meridian next at " + TIME.format(plan.nextSunTransit()) + ".");
-        return lines;
+        GroundPlan.Shadow shadow = plan.shadow().get();
+        Angle clockwise = kind.hasPolarAxis() ? shadow.axisClockwise() : shadow.northClockwise();
+        return List.of(
+                new Part("CARE", List.of("Do not look at the Sun; cap tube and finder by day.")),
+                new Part(
+                        "SHADOW",
+                        List.of(
+                                "of a plumb line points to " + AngleWords.bearing(shadow.azimuth()) + " true at "
+                                        + TIME.format(shadow.at()) + "; "
+                                        + (kind.hasPolarAxis() ? "the axis belongs " : "north is ")
+                                        + AngleWords.degrees(clockwise.abs())
+                                        + (clockwise.radians() >= 0 ? " clockwise" : " counter-clockwise")
+                                        + " of it, seen from above.",
+                                transit)));
     }
 
-    private static List<String> poleStar(GroundPlan plan) {
+    private static Part poleStar(GroundPlan plan) {
         List<String> lines = new ArrayList<>();
         lines.add(String.format(
                 Locale.ROOT,
-                "STAR    %s stands %.1f′ from the true pole at %s. From the pole, toward:",
+                "%s stands %.1f′ from the true pole at %s. From the pole, toward:",
                 plan.poleStarName(),
                 plan.poleStarDistance().arcminutes(),
                 TIME.format(plan.at())));
         for (Orientation view : Orientation.values()) {
-            lines.add("        " + viewWords(view) + AngleWords.clock(plan.poleStarClock(view)) + ".");
+            lines.add(viewWords(view) + AngleWords.clock(plan.poleStarClock(view)) + ".");
         }
-        return lines;
+        return new Part("STAR", lines);
     }
 
     /** Which way the mount faces: along its axis, or north for one that has none. */

@@ -38,6 +38,12 @@ import polewright.sky.time.SkyTime;
 
 /** What centred stars tell of a mount. */
 public final class PointingWords {
+    /** What {@link #errors} are. */
+    public static final String ERRORS = "The mount's errors, as far as these stars tell them";
+
+    /** What {@link #left} is. */
+    public static final String LEFT = "Left at each star, and what a go-to there would have missed by without it";
+
     private static final Angle LOWEST = Angle.ofDegrees(20);
     private static final Angle NEW_STAR = Angle.ofDegrees(3);
 
@@ -57,6 +63,26 @@ public final class PointingWords {
 
     /** All of it. */
     public static List<String> full(NightState night, NightPointing pointing, Instant now) {
+        List<String> lines = new ArrayList<>(standing(night, pointing, now));
+        if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
+            return lines;
+        }
+        PointingModel model = fitted.model();
+        lines.add("");
+        lines.add(ERRORS + ":");
+        errors(model)
+                .forEach(error -> lines.add(
+                        String.format(Locale.ROOT, "  %-24s %s ± %s", error.term(), error.value(), error.sigma())));
+        lines.addAll(untold(pointing, model));
+        lines.add("");
+        lines.add(LEFT + ":");
+        left(pointing, model)
+                .forEach(star -> lines.add("  " + star.star() + ": " + star.left() + "; " + star.without() + "."));
+        return lines;
+    }
+
+    /** How well go-tos land, whether that is enough, what to centre next, and what contradicts. */
+    public static List<String> standing(NightState night, NightPointing pointing, Instant now) {
         List<String> lines = new ArrayList<>();
         if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
             lines.add(few(pointing));
@@ -71,13 +97,6 @@ public final class PointingWords {
         if (!isTelling(pointing)) {
             lines.add(few(pointing));
         }
-        lines.add("");
-        lines.addAll(terms(model));
-        if (isTelling(pointing)) {
-            lines.add(axis(model.axisOffset(), model.axisCovariance()));
-        }
-        lines.add("");
-        lines.addAll(residuals(pointing, model));
         return lines;
     }
 
@@ -146,28 +165,34 @@ public final class PointingWords {
                 + AngleWords.size(then) + ".");
     }
 
-    private static List<String> terms(PointingModel model) {
+    /** One error of the mount: what, how large, give or take. */
+    public record ErrorWords(String term, String value, String sigma) {}
+
+    /** The errors that the stars tell. */
+    public static List<ErrorWords> errors(PointingModel model) {
+        return model.standings().stream()
+                .filter(TermStanding::isSupported)
+                .map(standing -> new ErrorWords(
+                        standing.term().words(), signed(standing.value()), AngleWords.size(standing.sigma())))
+                .toList();
+    }
+
+    /** What they do not tell, or only together, and where the axis points by them. */
+    public static List<String> untold(NightPointing pointing, PointingModel model) {
         List<String> lines = new ArrayList<>();
-        lines.add("The mount's errors, as far as these stars tell them:");
-        List<String> open = new ArrayList<>();
-        for (TermStanding standing : model.standings()) {
-            if (standing.isSupported()) {
-                lines.add(String.format(
-                        Locale.ROOT,
-                        "  %-24s %s ± %s",
-                        standing.term().words(),
-                        signed(standing.value()),
-                        AngleWords.size(standing.sigma())));
-            } else {
-                open.add(standing.term().words());
-            }
-        }
+        List<String> open = model.standings().stream()
+                .filter(standing -> !standing.isSupported())
+                .map(standing -> standing.term().words())
+                .toList();
         if (!open.isEmpty()) {
             lines.add("Not told: " + String.join("; ", open) + ".");
         }
         for (InseparableTerms group : model.inseparable()) {
             lines.add("Told only together: "
                     + group.terms().stream().map(PointingTerm::words).collect(Collectors.joining("; ")) + ".");
+        }
+        if (isTelling(pointing)) {
+            lines.add(axis(model.axisOffset(), model.axisCovariance()));
         }
         return lines;
     }
@@ -184,17 +209,21 @@ public final class PointingWords {
                 + "); it counts as a sighting.";
     }
 
-    private static List<String> residuals(NightPointing pointing, PointingModel model) {
-        List<String> lines = new ArrayList<>();
-        lines.add("Left at each star, and what a go-to there would have missed by without it:");
-        int index = 0;
+    /** A star that was centred: what is left at it, and what a go-to there would have missed by without it. */
+    public record LeftWords(String star, String left, String without) {}
+
+    /** Star by star. */
+    public static List<LeftWords> left(NightPointing pointing, PointingModel model) {
+        List<LeftWords> stars = new ArrayList<>();
         for (StarResidual residual : model.residuals()) {
-            CentredStar star = pointing.checked().believed().get(index++);
+            CentredStar star = pointing.checked().believed().get(stars.size());
             long seq = pointing.seqs().get(pointing.stars().indexOf(star));
-            lines.add("  #" + seq + " " + star.star().label() + ": " + offset(residual.left()) + "; "
-                    + AngleWords.size(residual.leftOut().distance()) + ".");
+            stars.add(new LeftWords(
+                    "#" + seq + " " + star.star().label(),
+                    offset(residual.left()),
+                    AngleWords.size(residual.leftOut().distance())));
         }
-        return lines;
+        return stars;
     }
 
     private static String offset(SkyOffset offset) {

@@ -31,7 +31,7 @@ public final class StarFindingWords {
     private static final double FIST_DEG = 10;
     private static final double LEAST_MOVE_DEG = 0.5;
     private static final String SUN_IS_UP =
-            "CARE  The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep about for a star.";
+            "The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep about for a star.";
 
     private final Evening evening;
     private final ZoneId zone;
@@ -61,16 +61,29 @@ public final class StarFindingWords {
 
     private List<String> chosen(AlignmentOutcome.Chosen chosen, int asked) {
         List<String> lines = new ArrayList<>();
-        lines.add("Centre these, in this order, at " + time(evening.now()) + ", "
-                + DATE.format(evening.now().atZone(zone)) + ":");
-        lines.addAll(cautions(chosen.isSunUp()));
-        int number = 1;
-        for (AlignmentStar star : chosen.stars()) {
+        lines.add(heading());
+        cautions(chosen).forEach(caution -> lines.add("CARE  " + caution));
+        for (Found star : found(chosen)) {
             lines.add("");
-            lines.addAll(star(star, number++));
+            lines.add(star.heading());
+            star.lines()
+                    .forEach(
+                            line -> lines.add(String.format(Locale.ROOT, "%s%-6s%s", INDENT, line.tag(), line.text())));
         }
         lines.add("");
-        lines.addAll(shortfall(chosen, asked));
+        lines.addAll(expected(chosen, asked));
+        return lines;
+    }
+
+    /** {@code Centre these, in this order, at 20:00 UTC, 25 November 2026:}. */
+    public String heading() {
+        return "Centre these, in this order, at " + time(evening.now()) + ", "
+                + DATE.format(evening.now().atZone(zone)) + ":";
+    }
+
+    /** What was left out for want of light, and how well go-tos will land. */
+    public List<String> expected(AlignmentOutcome.Chosen chosen, int asked) {
+        List<String> lines = new ArrayList<>(shortfall(chosen, asked));
         chosen.expectedError()
                 .ifPresent(error -> lines.add("After " + (chosen.stars().size() == 1 ? "it" : "them all")
                         + ", expect go-tos within " + AngleWords.size(error)
@@ -78,25 +91,51 @@ public final class StarFindingWords {
         return lines;
     }
 
-    private List<String> star(AlignmentStar star, int number) {
-        List<String> lines = new ArrayList<>();
+    /** A star, and how to find it. */
+    public record Found(String heading, List<Line> lines) {
+        public Found {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * A sentence.
+     *
+     * @param tag what it tells, in capitals
+     */
+    public record Line(String tag, String text) {}
+
+    /** The stars in order. */
+    public List<Found> found(AlignmentOutcome.Chosen chosen) {
+        List<Found> found = new ArrayList<>();
+        for (AlignmentStar star : chosen.stars()) {
+            found.add(star(star, found.size() + 1));
+        }
+        return found;
+    }
+
+    private Found star(AlignmentStar star, int number) {
+        List<Line> lines = new ArrayList<>();
         Angle azimuth = star.seen().direction().azimuth();
         Angle altitude = star.seen().altitude();
-        lines.add(number + ". " + star.seen().name() + ": " + AngleWords.compassPoint(azimuth)
-                + String.format(Locale.ROOT, " (%.0f°), ", Math.rint(azimuth.degrees()) % 360)
-                + fists(altitude) + " up" + String.format(Locale.ROOT, " (%.0f°).", altitude.degrees()));
         if (star.isSeenByEye()) {
-            lines.add(INDENT + "KNOW  " + look(star) + " " + pattern(star.around()));
-            confusions(star.around()).forEach(line -> lines.add(INDENT + "NOT   " + line));
+            lines.add(new Line("KNOW", look(star) + " " + pattern(star.around())));
+            confusions(star.around()).forEach(line -> lines.add(new Line("NOT", line)));
         } else {
-            lines.add(INDENT + "FIND  The sky is too bright to see it by eye: set the circles to hour angle "
-                    + AngleWords.hourAngle(star.seen().place().hourAngle()) + ", declination "
-                    + Sexagesimal.degrees(star.seen().place().declination(), 0)
-                    + ", and look through the telescope, focused on infinity.");
+            lines.add(new Line(
+                    "FIND",
+                    "The sky is too bright to see it by eye: set the circles to hour angle "
+                            + AngleWords.hourAngle(star.seen().place().hourAngle()) + ", declination "
+                            + Sexagesimal.degrees(star.seen().place().declination(), 0)
+                            + ", and look through the telescope, focused on infinity."));
         }
-        lines.add(INDENT + "MOVE  " + move(star.move()));
-        lines.add(INDENT + "WHY   " + why(star));
-        return lines;
+        lines.add(new Line("MOVE", move(star.move())));
+        lines.add(new Line("WHY", why(star)));
+        return new Found(
+                number + ". " + star.seen().name() + ": " + AngleWords.compassPoint(azimuth)
+                        + String.format(Locale.ROOT, " (%.0f°), ", Math.rint(azimuth.degrees()) % 360)
+                        + fists(altitude) + " up" + String.format(Locale.ROOT, " (%.0f°).", altitude.degrees()),
+                lines);
     }
 
     private static String look(AlignmentStar star) {
@@ -182,11 +221,12 @@ public final class StarFindingWords {
                 + ", " + side + " of the meridian.";
     }
 
-    private List<String> cautions(boolean isSunUp) {
-        if (isSunUp) {
+    /** What guards against harm; by night usually nothing. */
+    public List<String> cautions(AlignmentOutcome.Chosen chosen) {
+        if (chosen.isSunUp()) {
             return List.of(
                     SUN_IS_UP,
-                    "CARE  These stars, and the ways between them, keep 30° from the Sun. Make no other move. Local rules"
+                    "These stars, and the ways between them, keep 30° from the Sun. Make no other move. Local rules"
                             + " for viewing by day come first.");
         }
         return evening.darkness()
@@ -194,7 +234,7 @@ public final class StarFindingWords {
                 .map(night -> night.to())
                 .filter(rise -> rise.isAfter(evening.now())
                         && rise.isBefore(evening.now().plusSeconds(3600)))
-                .map(rise -> List.of("CARE  The Sun rises at " + time(rise) + ": cap tube and finder before then."))
+                .map(rise -> List.of("The Sun rises at " + time(rise) + ": cap tube and finder before then."))
                 .orElse(List.of());
     }
 
@@ -214,10 +254,11 @@ public final class StarFindingWords {
         return lines;
     }
 
-    private List<String> nothing(AlignmentOutcome.Nothing nothing) {
+    /** Why no star can be used, and when some can. */
+    public List<String> nothing(AlignmentOutcome.Nothing nothing) {
         List<String> lines = new ArrayList<>();
         if (nothing.isSunUp()) {
-            lines.add(SUN_IS_UP);
+            lines.add("CARE  " + SUN_IS_UP);
         }
         lines.add("No star can be used at " + time(evening.now()) + ": " + reason(nothing));
         lines.add(whenOut(nothing.outByEye()));

@@ -88,6 +88,21 @@ public final class TonightWords {
                 zone);
     }
 
+    /** When it gets dark and light, day by day. */
+    public List<DarknessWords.Day> days() {
+        return DarknessWords.days(tonight.evening().darkness(), zone);
+    }
+
+    /** How dark it gets and what the Moon does. */
+    public List<String> sky() {
+        return DarknessWords.sentences(
+                tonight.evening().site(),
+                tonight.evening().weather(),
+                tonight.evening().darkness(),
+                tonight.moon(),
+                zone);
+    }
+
     /** What to do before it is dark, as far as it is still ahead. */
     public List<String> preparations() {
         List<String> lines = new ArrayList<>();
@@ -111,32 +126,66 @@ public final class TonightWords {
     /** The order, two lines a target. */
     public List<String> plan() {
         List<String> lines = new ArrayList<>();
-        if (tonight.plan().slots().isEmpty()) {
-            lines.add("Nothing can be planned: nothing of the lists is in reach while it is dark enough.");
-            return lines;
-        }
-        lines.add("The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
-                + ". Of the weather nothing is known here.");
+        lines.add(planned());
         int number = 1;
+        for (Slot slot : slots()) {
+            if (slot.lines().isEmpty()) {
+                lines.add("   " + slot.heading());
+            } else {
+                lines.add(String.format(Locale.ROOT, "%2d %s", number++, slot.heading()));
+                slot.lines().forEach(line -> lines.add("     " + line));
+            }
+        }
+        exposuresToCome().ifPresent(lines::add);
+        return lines;
+    }
+
+    /** What the plan is for; or that there is none. */
+    public String planned() {
+        return tonight.plan().slots().isEmpty()
+                ? "Nothing can be planned: nothing of the lists is in reach while it is dark enough."
+                : "The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
+                        + ". Of the weather nothing is known here.";
+    }
+
+    /**
+     * A part of the night.
+     *
+     * @param heading when, and what
+     * @param lines where it stands and how long exposures may be; none for a gap
+     */
+    public record Slot(String heading, List<String> lines) {
+        public Slot {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** What is looked at when, in order, with the gaps. */
+    public List<Slot> slots() {
+        List<Slot> slots = new ArrayList<>();
         Optional<Instant> ended = Optional.empty();
         for (NightPlan.Slot slot : tonight.plan().slots()) {
             Instant from = slot.when().from();
             ended.filter(end -> Duration.between(end, from).toMinutes() >= 10)
-                    .ifPresent(end -> lines.add("   " + clock.span(new Interval(end, from)) + ": a gap."));
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "%2d %s  %s",
-                    number++,
-                    clock.span(slot.when()),
-                    title(slot.showing().target())));
-            lines.add("     " + detail(slot));
-            exposure(slot.showing()).ifPresent(exposure -> lines.add("     " + exposure));
+                    .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
+            List<String> lines = new ArrayList<>();
+            lines.add(detail(slot));
+            exposure(slot.showing()).ifPresent(lines::add);
+            slots.add(new Slot(
+                    clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
             ended = Optional.of(slot.when().to());
         }
-        if (tonight.purpose() == Purpose.CAMERA && tonight.evening().axis().isEmpty()) {
-            lines.add("How long exposures may be is known once the axis is (polewright next).");
-        }
-        return lines;
+        return slots;
+    }
+
+    /** Why nothing is said of exposures yet; empty when it is, or there are none. */
+    public Optional<String> exposuresToCome() {
+        boolean isToCome = !tonight.plan().slots().isEmpty()
+                && tonight.purpose() == Purpose.CAMERA
+                && tonight.evening().axis().isEmpty();
+        return isToCome
+                ? Optional.of("How long exposures may be is known once the axis is (polewright next).")
+                : Optional.empty();
     }
 
     private static String title(Target target) {

@@ -16,6 +16,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
+import java.util.stream.Stream;
 import polewright.app.JobFailed;
 import polewright.app.text.EventWords;
 import polewright.app.web.door.Door;
@@ -130,11 +131,14 @@ public final class PageServer implements AutoCloseable {
             }
             for (CommandForm form : CommandForms.all()) {
                 config.routes.post(prefix + "/do/" + form.id(), ctx -> post(ctx, desk, form));
+                config.routes.get(prefix + Forms.asCommand(form), ctx -> asCommand(ctx, form));
             }
             if (prefix.isEmpty()) {
-                for (CommandForm form : CommandForms.practice()) {
-                    config.routes.post("/do/" + form.id(), ctx -> post(ctx, desk, form));
-                }
+                Stream.concat(CommandForms.practice().stream(), CommandForms.house().stream())
+                        .forEach(form -> {
+                            config.routes.post("/do/" + form.id(), ctx -> post(ctx, desk, form));
+                            config.routes.get(Forms.asCommand(form), ctx -> asCommand(ctx, form));
+                        });
             }
             config.routes.get(prefix + ChosenNight.DOWNLOAD, ctx -> download(ctx, desk));
             config.routes.sse(prefix + "/changes", client -> follow(client, desk));
@@ -165,9 +169,11 @@ public final class PageServer implements AutoCloseable {
         Posted posted = Posting.of(desk, form, filled);
         Asked asked = asked(ctx, desk);
         if (posted instanceof Posted.Logged logged) {
-            String next = form.kind() == CommandForm.Kind.PRACTICE
-                    ? PracticeAddress.GAME
-                    : asked.to("/?said=" + logged.seq());
+            String next = switch (form.kind()) {
+                case NIGHT -> asked.to("/?said=" + logged.seq());
+                case PRACTICE -> PracticeAddress.GAME;
+                case DEVICES -> Rooms.DEVICES;
+            };
             ctx.redirect(next, HttpStatus.SEE_OTHER);
         } else if (posted instanceof Posted.Refused refused) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -187,6 +193,14 @@ public final class PageServer implements AutoCloseable {
                                     + " Sightings."),
                             now.sections(asked)));
         }
+    }
+
+    /** What is filled in so far, as the command that would be typed for it. */
+    private static void asCommand(Context ctx, CommandForm form) {
+        Map<String, String> filled = new HashMap<>();
+        ctx.queryParamMap().forEach((name, values) -> filled.put(name, values.get(0)));
+        ctx.header("Cache-Control", "no-store");
+        ctx.html(Templates.escaped(form.line(filled)));
     }
 
     /** A night as JSON Lines, as {@code polewright log export} writes it. */

@@ -28,7 +28,9 @@ final class Posting {
             List<String> words = new ArrayList<>(form.words(filled));
             int after = form.command().size();
             words.add(after, "--json");
-            words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
+            if (!form.kind().keyOption().isEmpty()) {
+                words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
+            }
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
             if (isOutdated(desk, filled) && !desk.wasSent(key)) {
                 return new Posted.Outdated();

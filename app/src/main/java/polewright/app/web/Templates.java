@@ -2,6 +2,7 @@ package polewright.app.web;
 
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
+import gg.jte.html.escape.Escape;
 import gg.jte.output.StringOutput;
 import polewright.app.web.view.PageView;
 
@@ -15,6 +16,13 @@ final class Templates {
     static String html(PageView page) {
         StringOutput html = new StringOutput();
         ENGINE.render("web/page.jte", page, html);
+        return html.toString();
+    }
+
+    /** Plain text as it stands in a page. */
+    static String escaped(String text) {
+        StringOutput html = new StringOutput();
+        Escape.htmlContent(text, html);
         return html.toString();
     }
 

@@ -26,12 +26,16 @@ public record CommandForm(
         String button,
         boolean takesTime,
         Kind kind) {
+    private static final String MISSING = "…";
+
     /** Whose the command is. */
     public enum Kind {
         /** It adds to a log. */
         NIGHT("once"),
         /** It does something in a practice. */
-        PRACTICE("key");
+        PRACTICE("key"),
+        /** It is about who may come in: doing it again changes nothing. */
+        DEVICES("");
 
         private final String keyOption;
 
@@ -39,7 +43,7 @@ public record CommandForm(
             this.keyOption = keyOption;
         }
 
-        /** The option that makes sending it twice harmless, without the dashes. */
+        /** The option that makes sending it twice harmless, without the dashes; empty where it is so anyway. */
         public String keyOption() {
             return keyOption;
         }
@@ -98,13 +102,36 @@ public record CommandForm(
         return words;
     }
 
-    /** The command line that does the same, as it would be typed. */
-    public static String typed(List<String> words) {
-        return "polewright "
-                + words.stream()
-                        .filter(word -> !word.startsWith("--once=") && !word.startsWith("--key="))
-                        .map(CommandForm::quoted)
-                        .collect(Collectors.joining(" "));
+    /**
+     * The command line that does the same, as it would be typed in a shell; three dots where something is still missing.
+     *
+     * @param filled what is filled in so far
+     */
+    public String line(Map<String, String> filled) {
+        List<String> words = new ArrayList<>(command);
+        List<String> positionals = new ArrayList<>();
+        for (Field field : fields) {
+            String value = filled.getOrDefault(field.name(), "").strip();
+            boolean isMissing = value.isEmpty() ? field.isRequired() : !field.isUsable(value);
+            if (value.isEmpty() && !isMissing) {
+                continue;
+            }
+            String typed = isMissing ? MISSING : value;
+            if (field.isPositional()) {
+                positionals.addAll(split(field, typed));
+            } else {
+                words.addAll(option(field, typed));
+            }
+        }
+        if (positionals.stream().anyMatch(word -> word.startsWith("-"))) {
+            words.add("--");
+        }
+        words.addAll(positionals);
+        return typed(words);
+    }
+
+    private static String typed(List<String> words) {
+        return "polewright " + words.stream().map(CommandForm::quoted).collect(Collectors.joining(" "));
     }
 
     private static List<String> option(Field field, String value) {
@@ -126,8 +153,10 @@ public record CommandForm(
     }
 
     private static String quoted(String word) {
-        boolean plain = !word.isEmpty()
-                && word.chars().allMatch(c -> Character.isLetterOrDigit(c) || "-_=.,:+/".indexOf(c) >= 0);
-        return plain ? word : "'" + word.replace("'", "'\\''") + "'";
+        int equals = word.startsWith("--") ? word.indexOf('=') + 1 : 0;
+        String value = word.substring(equals);
+        boolean plain = !value.isEmpty()
+                && value.chars().allMatch(c -> Character.isLetterOrDigit(c) || "-_=.,:+/…".indexOf(c) >= 0);
+        return word.substring(0, equals) + (plain ? value : "'" + value.replace("'", "'\\''") + "'");
     }
 }

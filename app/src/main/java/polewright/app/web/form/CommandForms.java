@@ -33,6 +33,25 @@ public final class CommandForms {
                     new Option("inverted", "upside down"),
                     new Option("mirrored", "mirrored, by a star diagonal"))));
 
+    private static final Field TURNED =
+            option("turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES);
+    private static final Words WORDS = new Words();
+    private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS);
+    private static final Field FOCAL_LENGTH =
+            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm"));
+    private static final Field PIXEL = option("pixel", "Pixel", "", new Figure("µm"));
+    private static final Field SIZE = option("size", "Pixels of the camera", "4000x3000 is usual.", WORDS);
+    private static final Field BINNING =
+            option("binning", "Pixels taken together each way", "1 is usual.", new Figure(""));
+    private static final Field WORK_NAME = positional("name", "What to call it", "One that is there is changed.", WORDS)
+            .required();
+    private static final List<Field> REGION = List.of(
+            option("target", "What is looked at", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
+            option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS),
+            option("above", "Or anything higher than", "30 is usual.", DEGREES),
+            option("declination", "Or things at this declination", "With the hours below.", DEGREES),
+            option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS));
+
     public static final CommandForm COMPASS = sighting(
             "compass",
             "Read the compass",
@@ -95,6 +114,7 @@ public final class CommandForms {
             OPTIC,
             FIELD,
             VIEW,
+            TURNED,
             option("sigma", "How far off the place may be", "", new Figure("field widths")));
     public static final CommandForm DRIFT = sighting(
             "drift",
@@ -123,7 +143,9 @@ public final class CommandForms {
                     new Figure("h")),
             OPTIC,
             FIELD,
-            VIEW);
+            VIEW,
+            TURNED,
+            option("sigma", "How far off the drift may be", "In the unit above.", new Figure("")));
 
     public static final CommandForm TURN = done(
             "turn",
@@ -166,16 +188,22 @@ public final class CommandForms {
             "How far off the pole the axis may be follows from it.",
             List.of("allow"),
             option("for", "Tonight is for", "", purposes("choose")).required(),
-            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm")),
-            option("pixel", "Pixel", "", new Figure("µm")));
+            CAMERA,
+            FOCAL_LENGTH,
+            PIXEL,
+            SIZE,
+            BINNING);
     public static final CommandForm ALLOW_ALSO = work(
             "allow-also",
             "And also for",
             "Beside what there is.",
             List.of("allow"),
             option("also", "Also for", "", purposes("choose")).required(),
-            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm")),
-            option("pixel", "Pixel", "", new Figure("µm")));
+            CAMERA,
+            FOCAL_LENGTH,
+            PIXEL,
+            SIZE,
+            BINNING);
     public static final CommandForm ALLOW_LIMIT = work(
             "allow-limit",
             "A plain limit instead",
@@ -183,6 +211,48 @@ public final class CommandForms {
             List.of("allow"),
             positional("arcmin", "How far off the pole the axis may be", "5 suits looking by eye.", new Figure("′"))
                     .required());
+    public static final CommandForm ALLOW_LOOK = work(
+            "allow-look",
+            "A look of your own",
+            "Through an eyepiece. How long is an object to stay in it with nobody touching the mount?",
+            List.of("allow", "look"),
+            Stream.concat(
+                            Stream.of(
+                                    WORK_NAME,
+                                    option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", WORDS),
+                                    option("field", "Or the true field, edge to edge", "", DEGREES),
+                                    option("stay", "How long it is to stay", "15 is usual.", new Figure("min")),
+                                    option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))),
+                            REGION.stream())
+                    .toArray(Field[]::new));
+    public static final CommandForm ALLOW_SHOT = work(
+            "allow-shot",
+            "Pictures of your own",
+            "",
+            List.of("allow", "shot"),
+            Stream.of(
+                            Stream.of(
+                                    WORK_NAME,
+                                    option("exposure", "One exposure", "", new Figure("s"))
+                                            .required(),
+                                    option("total", "All of them together", "60 is usual.", new Figure("min")),
+                                    option(
+                                            "guided",
+                                            "Guided: from the middle to the guide star",
+                                            "Empty if nothing guides; 30 is usual.",
+                                            new Figure("′")),
+                                    option("tolerance", "How long a trail may be", "2.5 arcseconds, or 2px.", WORDS),
+                                    option("seeing", "How wide stars look", "3 is usual.", new Figure("″"))),
+                            Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING),
+                            REGION.stream())
+                    .flatMap(fields -> fields)
+                    .toArray(Field[]::new));
+    public static final CommandForm ALLOW_DROP = work(
+            "allow-drop",
+            "Take something out",
+            "",
+            List.of("allow", "drop"),
+            positional("name", "What", "As it is called above.", WORDS).required());
     public static final CommandForm TARGET = work(
             "target",
             "Something to look at tonight",
@@ -199,8 +269,8 @@ public final class CommandForms {
             "What hides the sky",
             "Corners of the skyline, joined by straight lines: azimuth from north through east, and altitude.",
             List.of("horizon"),
-            positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+"))
-                    .required());
+            positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+")),
+            option("open", "Nothing hides it", "Instead of corners.", new Tick()));
     public static final CommandForm CENTRE = new CommandForm(
             "centre",
             "A star was centred",
@@ -210,6 +280,9 @@ public final class CommandForms {
                     positional("body", "Star", "Such as capella.", new Words()).required(),
                     option("reads", "The mount shows", "5h17m38s,+46d12m36s", new Words())
                             .required(),
+                    option("hour-angle", "It shows hour angle, not right ascension", "", new Tick()),
+                    option("j2000", "It counts from the equinox of J2000.0", "", new Tick()),
+                    option("through-pole", "The fork went through the pole to get there", "", new Tick()),
                     option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))),
             "Log it",
             true);
@@ -226,6 +299,10 @@ public final class CommandForms {
                             new Words()),
                     option("name", "What to call it", "", new Words()),
                     option("for", "Tonight is for", "", purposes("as last time")),
+                    option("allow", "Or a plain limit", "5 suits looking by eye.", new Figure("′")),
+                    option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa")),
+                    option("temperature", "Temperature", "10 is usual.", new Figure("°C")),
+                    option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words()),
                     option("again", "Begin anew although a night is under way", "", new Tick())),
             "Begin",
             false);
@@ -238,6 +315,8 @@ public final class CommandForms {
             "Begin",
             option("seed", "Number of the practice", "Another number hides another offset.", new Figure("")),
             option("south", "Under the southern sky", "", new Tick()),
+            option("site", "Or at your own site", "54.60,-2.90,240; with when it begins.", new Words()),
+            option("at", "When it begins, in the dark", "With zone: 2026-11-25T20:00Z.", new Words()),
             option("camera", "With a camera on the tube", "", new Tick()));
     public static final CommandForm PRACTICE_SCREW = practice(
             "screw",
@@ -263,7 +342,10 @@ public final class CommandForms {
             option("up", "Up", "Below zero for down.", DEGREES));
     public static final CommandForm PRACTICE_COMPASS = look("compass", "Read the compass");
     public static final CommandForm PRACTICE_SCALE = look("scale", "Read level and scale");
-    public static final CommandForm PRACTICE_ROCKING = look("rocking", "Rock in right ascension and look");
+    public static final CommandForm PRACTICE_ROCKING = look(
+            "rocking",
+            "Rock in right ascension and look",
+            option("with", "Seen through", "Empty: what shows most of the sky.", new Words()));
     public static final CommandForm PRACTICE_DRIFT = new CommandForm(
             "practice-drift",
             "Watch a star drift",
@@ -286,6 +368,18 @@ public final class CommandForms {
             "",
             "Wait",
             positional("minutes", "Minutes", "", new Figure("min")).required());
+
+    public static final CommandForm DEVICES_REVOKE = new CommandForm(
+            "devices-revoke",
+            "Let a device in no more",
+            "It has to be paired anew to come back.",
+            List.of("devices", "revoke"),
+            List.of(positional(
+                            "device", "Device", "Its name or first word in the list; all for every one.", new Words())
+                    .required()),
+            "Let it in no more",
+            false,
+            CommandForm.Kind.DEVICES);
 
     private static final List<CommandForm> PRACTICE = List.of(
             PRACTICE_BEGIN,
@@ -312,6 +406,9 @@ public final class CommandForms {
                             ALLOW_FOR,
                             ALLOW_ALSO,
                             ALLOW_LIMIT,
+                            ALLOW_LOOK,
+                            ALLOW_SHOT,
+                            ALLOW_DROP,
                             TARGET,
                             HORIZON,
                             CENTRE,
@@ -328,6 +425,11 @@ public final class CommandForms {
     /** Those of the game. */
     public static List<CommandForm> practice() {
         return PRACTICE;
+    }
+
+    /** Those of the laptop itself, whatever the night. */
+    public static List<CommandForm> house() {
+        return List.of(DEVICES_REVOKE);
     }
 
     /** Those that add to a log. */
@@ -359,13 +461,13 @@ public final class CommandForms {
                 CommandForm.Kind.PRACTICE);
     }
 
-    private static CommandForm look(String what, String title) {
+    private static CommandForm look(String what, String title, Field... fields) {
         return new CommandForm(
                 "practice-" + what,
                 title,
                 "",
                 List.of("practice", "look", what),
-                List.of(),
+                List.of(fields),
                 "Look",
                 false,
                 CommandForm.Kind.PRACTICE);

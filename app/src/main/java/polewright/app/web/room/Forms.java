@@ -15,7 +15,7 @@ public final class Forms {
 
     /** A form to fill in: each time it is shown is another sending. */
     public static FormView fresh(Asked asked, CommandForm form, Map<String, String> values) {
-        return new FormView(form, action(asked, form), randomKey(), values, 0, "");
+        return new FormView(form, action(asked, form), randomKey(), values, 0, form.line(values));
     }
 
     /** A form that cannot be sent: it has no key, and is not shown. */
@@ -37,11 +37,17 @@ public final class Forms {
                 "advised-" + night + "-" + lastSeq + "-" + form.id(),
                 values,
                 lastSeq,
-                CommandForm.typed(form.words(values)));
+                form.line(values));
+    }
+
+    /** Where the command of a form is asked for, given what is filled in: beneath where it is posted. */
+    public static String asCommand(CommandForm form) {
+        return "/do/" + form.id() + "/as-command";
     }
 
     private static String action(Asked asked, CommandForm form) {
-        return asked.to("/do/" + form.id());
+        String path = "/do/" + form.id();
+        return form.kind() == CommandForm.Kind.NIGHT ? asked.to(path) : path;
     }
 
     private static String randomKey() {

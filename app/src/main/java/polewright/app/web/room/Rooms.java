@@ -8,6 +8,9 @@ import polewright.app.web.form.CommandForms;
 
 /** All pages. */
 public final class Rooms {
+    /** Where the devices are listed that may come in. */
+    public static final String DEVICES = "/devices";
+
     private static final List<Room> PLACES = List.of(
             new NowRoom(),
             new PrintedRoom(
@@ -63,7 +66,8 @@ public final class Rooms {
         return new FormRoom(path(form), form);
     }
 
-    private static String path(CommandForm form) {
+    /** Where a form has a page of its own. */
+    static String path(CommandForm form) {
         return form.equals(CommandForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
     }
 
@@ -72,6 +76,7 @@ public final class Rooms {
         all.add(DEBRIEF);
         all.add(new CompareRoom());
         all.add(new SeasonsRoom());
+        all.add(new DevicesRoom());
         CommandForms.all().forEach(form -> all.add(of(form)));
         return List.copyOf(all);
     }

@@ -34,6 +34,20 @@ final class WorkRoom implements Room {
             sections.add(new Section.Words("", ZoneWords.full(known, tolerances(known))));
             sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(known), asked.palette())));
         });
+        night.flatMap(NightState::work)
+                .filter(work -> work.items().size() > 1)
+                .ifPresent(work -> sections.add(new Section.Presses(
+                        "Take out of tonight's work",
+                        work.items().stream()
+                                .map(item -> new Section.Press(
+                                        item.name(),
+                                        Forms.fresh(asked, CommandForms.ALLOW_DROP, Map.of("name", item.name()))))
+                                .toList())));
+        sections.add(new Section.Ways(
+                "Work of your own",
+                Stream.of(CommandForms.ALLOW_LOOK, CommandForms.ALLOW_SHOT)
+                        .map(form -> new Section.Way(asked.to(Rooms.path(form)), form.title(), false))
+                        .toList()));
         Stream.of(CommandForms.ALLOW_FOR, CommandForms.ALLOW_ALSO, CommandForms.ALLOW_LIMIT, CommandForms.TARGET)
                 .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
         return sections;

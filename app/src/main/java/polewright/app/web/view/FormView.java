@@ -14,7 +14,7 @@ import polewright.app.web.form.Field;
  * @param values what is filled in already, by field
  * @param ifLastIs the number of the last event that the page knew of, when what is posted makes sense only then; 0 when it
  *     always does
- * @param command the command line that does the same; empty when it depends on what is filled in
+ * @param command the command line that does the same, with what is filled in; empty for a form that cannot be sent
  */
 public record FormView(
         CommandForm form, String action, String key, Map<String, String> values, long ifLastIs, String command) {
