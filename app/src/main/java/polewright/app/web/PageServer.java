@@ -26,6 +26,7 @@ import polewright.app.web.room.ChosenNight;
 import polewright.app.web.room.Forms;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
+import polewright.app.web.room.Sketches;
 import polewright.app.web.view.PageView;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.Palette;
@@ -117,6 +118,9 @@ public final class PageServer implements AutoCloseable {
             for (CommandForm form : CommandForms.all()) {
                 config.routes.post(prefix + "/do/" + form.id(), ctx -> post(ctx, desk, form));
             }
+            for (CommandForm form : Sketches.drawn()) {
+                config.routes.get(prefix + Sketches.path(form), ctx -> sketch(ctx, desk, form));
+            }
             if (prefix.isEmpty()) {
                 for (CommandForm form : CommandForms.practice()) {
                     config.routes.post("/do/" + form.id(), ctx -> post(ctx, desk, form));
@@ -173,6 +177,13 @@ public final class PageServer implements AutoCloseable {
                                     + " Sightings."),
                             now.sections(asked)));
         }
+    }
+
+    /** A form's picture for what is typed so far; nothing, so that the last one stays, while it cannot be drawn. */
+    private static void sketch(Context ctx, NightDesk desk, CommandForm form) {
+        Asked asked = asked(ctx, desk);
+        ctx.header("Cache-Control", "no-store");
+        Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
     }
 
     /** A night as JSON Lines, as {@code polewright log export} writes it. */

@@ -42,7 +42,7 @@ final class EyepieceSketch {
         String clock = SketchPaper.figure(still.toward().hours());
         View view = still.view();
         EyepieceSketch sketch = new EyepieceSketch(
-                "Rocking in right ascension: " + words(view),
+                "Rocking: " + words(view),
                 "In the eyepiece, " + words(view) + ". While right ascension is rocked, every star draws an arc about"
                         + " the one point that stays still. From there, " + still.star() + " stands " + far
                         + " away, toward " + clock + " o'clock. The zenith's side of the field is toward "
@@ -81,7 +81,7 @@ final class EyepieceSketch {
         }
         paper.name(star, still.star());
         paper.figure(centre, "still point");
-        paper.figure(centre.add(away.scalarMultiply(0.5)), far + ", toward " + clock);
+        paper.figure(centre.add(away.scalarMultiply(0.5)), far + ",\ntoward " + clock);
         double y = HEIGHT - 26;
         double tenth = 2 * RADIUS / 10;
         paper.svg().line(Look.line(palette.ink(), 2), new Vector2D(12, y), new Vector2D(12 + tenth, y));
@@ -144,7 +144,6 @@ final class EyepieceSketch {
         Vector2D west = onPaper(points.west(), RADIUS - 34);
         Vector2D east = onPaper(points.west(), -(RADIUS - 34));
         paper.line("along", paper.faint(), east, west);
-        paper.name(west, "west: stars leave here, drive stopped");
         Vector2D goes = drift.toward() instanceof SightingSketch.Edge edge
                 ? onPaper(upRight(edge.clock().clockwiseFromTop()), 1).subtract(MIDDLE)
                 : onPaper(points.north(), ((SightingSketch.SkyPoint) drift.toward()).north() ? 1 : -1)
@@ -159,9 +158,10 @@ final class EyepieceSketch {
             paper.arrow("drift", paper.measured(), MIDDLE, end.subtract(goes.scalarMultiply(6)));
             paper.star(end, 5);
             paper.name(end, drift.star());
-            paper.figure(MIDDLE.add(goes.scalarMultiply(length(drift) / 2)), amount + " " + way);
+            paper.figure(MIDDLE.add(goes.scalarMultiply(length(drift) / 2)), amount + "\n" + way);
         }
-        paper.letters(new Vector2D(180, HEIGHT - 16), 14, palette.text(), "east and west do not count");
+        paper.letters(new Vector2D(180, HEIGHT - 34), 14, palette.text(), "stars leave at W with the drive stopped;");
+        paper.letters(new Vector2D(180, HEIGHT - 14), 14, palette.text(), "what goes east or west does not count");
     }
 
     /** Widths of the field are drawn as they are; other units as far as is well seen. */

@@ -43,6 +43,7 @@ final class HeightSketch {
     private void level(String pole) {
         Palette palette = paper.palette();
         paper.svg().polygon(paper.metal(), new Tilted(HINGE, 0).box(-104, 214, -18, -6));
+        paper.keepOff(new Box(HINGE.getX() - 104, HINGE.getY() + 4, HINGE.getX() + 214, HINGE.getY() + 20));
         Vector2D vial = HINGE.add(new Vector2D(-62, -2));
         paper.svg().open("bubble");
         paper.svg().polygon(Look.filled(palette.glass(), palette.ink(), 1.6), new Tilted(vial, 0).box(-30, 30, -5, 11));

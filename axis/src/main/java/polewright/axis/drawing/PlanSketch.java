@@ -101,7 +101,7 @@ final class PlanSketch {
         boolean isShadow = from.line() == BodyBearing.Line.SHADOW;
         Angle clockwise = from.clockwise().wrappedSigned();
         String angle = SketchPaper.degrees(clockwise);
-        String sense = clockwise.radians() < 0 ? "anticlockwise, so below zero" : "clockwise";
+        String sense = clockwise.radians() < 0 ? "anticlockwise, below zero" : "clockwise";
         String what = isShadow ? "the shadow of the plumb line" : "the line toward " + from.body();
         PlanSketch sketch = new PlanSketch(
                 isShadow ? "Shadow, from above" : "Bearing of a star, from above",
@@ -117,7 +117,7 @@ final class PlanSketch {
                 new Vector2D(180, HEIGHT - 12),
                 14,
                 palette.axis(),
-                "from the " + (isShadow ? "shadow" : "star") + " to the axis: " + sense);
+                (isShadow ? "shadow" : "star") + " to axis: " + sense);
         return sketch.paper.finished();
     }
 
@@ -151,7 +151,7 @@ final class PlanSketch {
         Vector2D foot = PIVOT.add(new Vector2D(0, FAR - 44));
         paper.arrow("axis", Look.line(paper.palette().axis(), 4), foot, top);
         paper.name(top, "axis");
-        paper.letters(new Vector2D(180, 318), 14, paper.palette().text(), "you stand here");
+        paper.letters(new Vector2D(180, 334), 14, paper.palette().text(), "you stand here");
         paper.shun(List.of(foot));
     }
 }

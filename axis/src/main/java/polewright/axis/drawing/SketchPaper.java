@@ -124,12 +124,16 @@ final class SketchPaper {
     String finished() {
         svg.open("names");
         for (Named named : names) {
-            Optional<Placed> found = placer.place(new LabelPlacer.Wanted(
-                    Lettering.wrapped(named.words(), 24, 3), List.of(Box.at(named.at())), 8, REACH, 4, p -> true));
+            Optional<Placed> found = placer.place(
+                    new LabelPlacer.Wanted(lines(named.words()), List.of(Box.at(named.at())), 8, REACH, 4, p -> true));
             found.ifPresent(placed -> write(placed, named.colour()));
         }
         svg.close();
         return svg.finished();
+    }
+
+    private static List<String> lines(String words) {
+        return words.contains("\n") ? words.lines().toList() : Lettering.wrapped(words, 24, 3);
     }
 
     private void write(Placed placed, String colour) {
