@@ -28,9 +28,8 @@ final class PlanSketch {
         String declination = SketchPaper.degrees(compass.declination().abs())
                 + (compass.declination().radians() < 0 ? " west" : " east");
         String off = Math.abs(fromPole.degrees()) < 0.05
-                ? "straight at true " + pole
-                : SketchPaper.degrees(fromPole.abs()) + (fromPole.radians() > 0 ? " right" : " left") + " of true "
-                        + pole;
+                ? "straight at " + pole
+                : SketchPaper.degrees(fromPole.abs()) + (fromPole.radians() > 0 ? " right" : " left") + " of " + pole;
         PlanSketch sketch = new PlanSketch(
                 "Compass, from above",
                 "From above. You stand behind the mount and sight along the axis toward the " + pole
@@ -39,7 +38,7 @@ final class PlanSketch {
                         + declination + " of true north. So the axis points " + off + ".",
                 palette);
         sketch.compass(compass, bearing, declination, pole);
-        sketch.paper.letters(new Vector2D(180, HEIGHT - 12), 14, palette.axis(), "so the axis points " + off);
+        sketch.paper.letters(new Vector2D(180, HEIGHT - 12), 14, palette.axis(), "the axis points " + off);
         return sketch.paper.finished();
     }
 
