@@ -18,7 +18,7 @@ import polewright.sky.PlainNumber;
  * dimension lines as on an engineer's drawing. The bodies are not to scale, the turnbuckle's triangle and the tube are.
  */
 public final class RigLengthsDrawing {
-    private static final int HEIGHT = 300;
+    private static final int HEIGHT = 322;
     private static final double LEAN_RAD = Math.toRadians(140);
     private static final double LONGEST = 170;
     private static final double APART = 18;
@@ -68,7 +68,7 @@ public final class RigLengthsDrawing {
         if (geometry instanceof ScrewGeometry.PushScrew push) {
             return List.of(
                     "arm, pivot to the screw's line: " + mm(push.armMm()),
-                    "thread pitch, advance in one turn: " + mm(push.threadPitchMm()));
+                    "thread pitch: " + mm(push.threadPitchMm()) + " a turn");
         }
         if (geometry instanceof ScrewGeometry.Turnbuckle turnbuckle) {
             return List.of(
@@ -77,7 +77,7 @@ public final class RigLengthsDrawing {
                     "between the pivots, the axis "
                             + SketchPaper.degrees(turnbuckle.referenceAltitude()) + " high: "
                             + mm(turnbuckle.lengthAtReferenceMm()),
-                    "lead, change in one turn: " + mm(turnbuckle.leadPerTurnMm()));
+                    "lead of the threads: " + mm(turnbuckle.leadPerTurnMm()) + " a turn");
         }
         return List.of("one turn moves the axis "
                 + String.format(
@@ -100,9 +100,9 @@ public final class RigLengthsDrawing {
         if (told.size() > 1) {
             dimension(
                     new Vector2D(foot.getX(), hinge.getY() + 34), new Vector2D(hinge.getX(), hinge.getY() + 34), 30, 0);
-            name(foot.add(0.5, top.subtract(foot)), 1);
+            foot(1);
         } else {
-            name(top, 0);
+            foot(0);
         }
     }
 
@@ -122,9 +122,9 @@ public final class RigLengthsDrawing {
                     new Vector2D(pivot.getX() - 62, pivot.getY()),
                     56,
                     0);
-            name(end.add(new Vector2D(50, 8)), 1);
+            foot(1);
         } else {
-            name(end.add(new Vector2D(50, 8)), 0);
+            foot(0);
         }
     }
 
@@ -151,7 +151,7 @@ public final class RigLengthsDrawing {
         Vector2D along = upper.subtract(lower).normalize();
         Vector2D out = new Vector2D(along.getY(), -along.getX()).scalarMultiply(24);
         dimension(lower.add(out), upper.add(out), 20, 2);
-        name(lower.add(0.5, upper.subtract(lower)), 3);
+        foot(3);
     }
 
     private static String fork(Rig rig, Palette palette) {
@@ -239,6 +239,11 @@ public final class RigLengthsDrawing {
             paper.svg().line(Look.line(paper.palette().guide(), 1), edge.at(0, -reach / 2), edge.at(0, reach / 2));
         }
         name(from.add(0.5, to.subtract(from)), which);
+    }
+
+    /** What a turn does, below the picture. */
+    private void foot(int which) {
+        paper.letters(new Vector2D(180, HEIGHT - 14), 14, paper.palette().axis(), told.get(which));
     }
 
     /** The figure on a line of its own. */

@@ -39,10 +39,11 @@ class RigLengthsDrawingTest {
 
     @Test
     void everyLengthOfTheRigStandsThereWithItsFigure() {
-        assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(0))).contains("180 mm", "1.25 mm");
-        assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(1))).contains("200 mm", "1.25 mm");
-        assertThat(letters(drawn(MEASURED).get(0))).contains("180 mm", "210 mm", "150 mm", "2.5 mm");
-        assertThat(letters(drawn(MEASURED).get(1))).contains("0.60°");
+        assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(0))).contains("180 mm", "thread pitch: 1.25 mm a turn");
+        assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(1))).contains("200 mm", "thread pitch: 1.25 mm a turn");
+        assertThat(letters(drawn(MEASURED).get(0)))
+                .contains("180 mm", "210 mm", "150 mm", "lead of the threads: 2.5 mm a turn");
+        assertThat(letters(drawn(MEASURED).get(1))).contains("one turn moves the axis 0.60°");
         assertThat(letters(drawn(MEASURED).get(2))).contains("310 mm", "360 mm", "290 mm", "45 mm", "125 mm");
     }
 
