@@ -27,6 +27,7 @@ import polewright.app.web.room.ChosenNight;
 import polewright.app.web.room.Forms;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
+import polewright.app.web.room.Sketches;
 import polewright.app.web.view.PageView;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.Palette;
@@ -133,6 +134,9 @@ public final class PageServer implements AutoCloseable {
                 config.routes.post(prefix + "/do/" + form.id(), ctx -> post(ctx, desk, form));
                 config.routes.get(prefix + Forms.asCommand(form), ctx -> asCommand(ctx, form));
             }
+            for (CommandForm form : Sketches.drawn()) {
+                config.routes.get(prefix + Sketches.path(form), ctx -> sketch(ctx, desk, form));
+            }
             if (prefix.isEmpty()) {
                 Stream.concat(CommandForms.practice().stream(), CommandForms.house().stream())
                         .forEach(form -> {
@@ -201,6 +205,13 @@ public final class PageServer implements AutoCloseable {
         ctx.queryParamMap().forEach((name, values) -> filled.put(name, values.get(0)));
         ctx.header("Cache-Control", "no-store");
         ctx.html(Templates.escaped(form.line(filled)));
+    }
+
+    /** A form's picture for what is typed so far; nothing, so that the last one stays, while it cannot be drawn. */
+    private static void sketch(Context ctx, NightDesk desk, CommandForm form) {
+        Asked asked = asked(ctx, desk);
+        ctx.header("Cache-Control", "no-store");
+        Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
     }
 
     /** A night as JSON Lines, as {@code polewright log export} writes it. */

@@ -15,7 +15,8 @@ public final class Forms {
 
     /** A form to fill in: each time it is shown is another sending. */
     public static FormView fresh(Asked asked, CommandForm form, Map<String, String> values) {
-        return new FormView(form, action(asked, form), randomKey(), values, 0, form.line(values));
+        return new FormView(form, action(asked, form), randomKey(), values, 0, form.line(values))
+                .with(Sketches.of(asked, form, values));
     }
 
     /** A form that cannot be sent: it has no key, and is not shown. */

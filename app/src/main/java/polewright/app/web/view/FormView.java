@@ -2,6 +2,7 @@ package polewright.app.web.view;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.Field;
 
@@ -15,11 +16,36 @@ import polewright.app.web.form.Field;
  * @param ifLastIs the number of the last event that the page knew of, when what is posted makes sense only then; 0 when it
  *     always does
  * @param command the command line that does the same, with what is filled in; empty for a form that cannot be sent
+ * @param sketch what to measure, for those that have a picture
  */
 public record FormView(
-        CommandForm form, String action, String key, Map<String, String> values, long ifLastIs, String command) {
+        CommandForm form,
+        String action,
+        String key,
+        Map<String, String> values,
+        long ifLastIs,
+        String command,
+        Optional<Sketch> sketch) {
     public FormView {
         values = Map.copyOf(values);
+    }
+
+    /** A form without a picture. */
+    public FormView(
+            CommandForm form, String action, String key, Map<String, String> values, long ifLastIs, String command) {
+        this(form, action, key, values, ifLastIs, command, Optional.empty());
+    }
+
+    /**
+     * A picture that is drawn anew as figures are typed.
+     *
+     * @param address where it is asked for, given what is filled in
+     * @param svg as it stands at first
+     */
+    public record Sketch(String address, String svg) {}
+
+    public FormView with(Optional<Sketch> other) {
+        return new FormView(form, action, key, values, ifLastIs, command, other);
     }
 
     public String value(Field field) {
