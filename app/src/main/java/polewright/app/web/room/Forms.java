@@ -44,7 +44,8 @@ public final class Forms {
         return asked.to("/do/" + form.id());
     }
 
-    private static String randomKey() {
+    /** What one sending is known by. */
+    static String randomKey() {
         byte[] bytes = new byte[KEY_BYTES];
         RANDOM.nextBytes(bytes);
         return HexFormat.of().formatHex(bytes);
