@@ -10,6 +10,8 @@ import polewright.sky.angle.Angle;
 
 /** What a watched frame tells, in a line. */
 public final class WatchWords {
+    private static final int SIXTEENTHS = 16;
+
     private WatchWords() {}
 
     public static String passedOver(int files) {
@@ -56,8 +58,13 @@ public final class WatchWords {
         return lines;
     }
 
+    /** As near as a hand turns while it is being told: a sixteenth. */
+    public static double rounded(double turns) {
+        return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
+    }
+
     private static void addLeft(List<String> lines, String screw, double turns) {
-        double sixteenths = Math.rint(turns * 16) / 16;
+        double sixteenths = rounded(turns);
         lines.add(
                 sixteenths == 0
                         ? "STILL  " + screw + " screw: nothing left to turn."

@@ -54,7 +54,7 @@ public final class PageServer implements AutoCloseable {
     public static final Set<String> OPEN = Set.of("/static/page.css", "/static/pair.js", "/static/icon.svg");
 
     /** Where a file may be sent that is larger than a form. */
-    public static final Set<String> UPLOADS = Set.of(FrameAddress.UPLOAD);
+    public static final Set<String> UPLOADS = Set.of(FrameAddress.UPLOAD, ChosenNight.UPLOAD);
 
     private final List<NightDesk> desks;
     private final Map<String, LogWatch> watches = new HashMap<>();
@@ -134,6 +134,12 @@ public final class PageServer implements AutoCloseable {
                 FrameRoutes.add(config, desk, frames);
                 config.routes.post(prefix + FrameAddress.SETTLED, ctx -> settle(ctx, desk, frames));
             });
+            if (prefix.isEmpty()) {
+                UploadRoutes.add(config, desk, (ctx, status, sentence) -> {
+                    ctx.status(status);
+                    shown(ctx, desk, "Not taken", List.of(sentence));
+                });
+            }
             config.routes.sse(prefix + "/changes", client -> follow(client, desk));
         }
         config.routes.exception(InputRefused.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));

@@ -91,7 +91,10 @@ final class NowRoom implements Room {
                 List.of(
                         new Section.Way(asked.to(FrameAddress.PAGE), "Look closer at the frame", false),
                         new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
-        sections.add(picture(asked, tonight.state()));
+        frames.followed()
+                .filter(followed -> !followed.goodEnough())
+                .map(followed -> WedgeScene.left(tonight.state(), followed.left(), asked.palette()))
+                .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
         return sections;
     }
 
