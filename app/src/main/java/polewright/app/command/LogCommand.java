@@ -202,6 +202,9 @@ final class LogCommand implements Callable<Integer> {
         private LogOption log;
 
         @Mixin
+        private OnceOption once;
+
+        @Mixin
         private Output output;
 
         Import(Workbench workbench) {
@@ -214,7 +217,7 @@ final class LogCommand implements Callable<Integer> {
             // An event that cannot have happened is refused here, before anything is logged.
             NightState.of(events);
             try (NightLog opened = log.open(workbench)) {
-                NightId night = opened.importNight(events);
+                NightId night = opened.importNight(events, once.key());
                 if (output.isJson()) {
                     output.print(workbench, written(events, night));
                 } else {

@@ -1,20 +1,27 @@
 package polewright.app.command;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.app.camera.FrameClues;
 import polewright.app.device.PairedDevices;
-import polewright.app.practice.LatestPractice;
 import polewright.app.web.Commands;
 import polewright.app.web.NightDesk;
 import polewright.app.web.PageServer;
-import polewright.app.web.PracticeAddress;
+import polewright.app.web.PracticeDesk;
+import polewright.app.web.WatchedFrames;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
 import polewright.app.web.door.LocalAddresses;
@@ -26,7 +33,7 @@ import polewright.app.web.door.TerminalQr;
             "Serve the pages for the phone and the laptop, until Ctrl-C.",
             "Only this machine can open them; with --share, paired devices in the same network too."
         },
-        footer = {"", "For example:", "  polewright serve", "  polewright serve --share"})
+        footer = {"", "For example:", "  polewright serve", "  polewright serve --share --frames ~/captures"})
 final class ServeCommand implements Callable<Integer> {
     private static final String LOOPBACK = "127.0.0.1";
     private static final String EVERY_NETWORK = "0.0.0.0";
@@ -51,6 +58,18 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--light-terminal", description = "The terminal is light: draw the code's picture for that.")
     private boolean lightTerminal;
 
+    @Option(
+            names = "--frames",
+            paramLabel = "FOLDER",
+            description = "Where the capture program saves: each new frame shows on the pages, and tells the axis.")
+    private @Nullable Path frames;
+
+    @Mixin
+    private FrameOptions clues;
+
+    @Mixin
+    private DriveOption drive;
+
     @Mixin
     private Output output;
 
@@ -66,15 +85,15 @@ final class ServeCommand implements Callable<Integer> {
             throw new WrongUsage("port " + port + " is outside 0 to 65535: leave --port out, or name another.");
         }
         Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
-        NightDesk nights = NightDesk.of("", workbench, commands);
-        NightDesk practice = new NightDesk(PracticeAddress.NIGHT, new LatestPractice(workbench)::bench, commands);
+        NightDesk nights = NightDesk.of("", workbench, commands).watching(frames(), Clock.systemUTC());
+        NightDesk practice = PracticeDesk.of(workbench, commands, Clock.systemUTC());
         Door door = new Door(
                 new DoorSettings(
                         share ? LocalAddresses.names() : Set.of(),
                         new PairedDevices(workbench.dataFolder()),
                         workbench.clock(),
                         PageServer.OPEN,
-                        Set.of(),
+                        PageServer.UPLOADS,
                         PATIENCE),
                 PageServer::pairingPage);
         try (UntilStopped running = UntilStopped.byInterrupt();
@@ -93,6 +112,18 @@ final class ServeCommand implements Callable<Integer> {
             }
         }
         return 0;
+    }
+
+    private WatchedFrames.Source frames() {
+        FrameClues told = clues.clues(Optional.empty());
+        if (frames == null) {
+            return WatchedFrames.Source.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
+        }
+        if (!Files.isDirectory(frames)) {
+            throw new JobFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
+                    + ": name the folder that your capture program saves to.");
+        }
+        return WatchedFrames.Source.saved(frames, told, drive.told());
     }
 
     private void invite(Door door, int listening) {

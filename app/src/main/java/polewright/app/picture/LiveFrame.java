@@ -95,7 +95,20 @@ public record LiveFrame(
      * @param points how long it is
      * @param sky what it spans at the centre
      */
-    public record Scale(double points, Angle sky) {}
+    public record Scale(double points, Angle sky) {
+        /** One for a picture that shows so many times less of the sky. */
+        Scale closer(int times, int width) {
+            return fitting(times * points / sky.arcseconds(), width);
+        }
+
+        static Scale fitting(double pointsPerArcsec, int width) {
+            int longest = SCALE_ARCSEC[0];
+            for (int arcsec : SCALE_ARCSEC) {
+                longest = arcsec * pointsPerArcsec <= SCALE_SHARE * width ? arcsec : longest;
+            }
+            return new Scale(longest * pointsPerArcsec, Angle.ofArcseconds(longest));
+        }
+    }
 
     /**
      * Of a frame that was placed.
@@ -153,11 +166,7 @@ public record LiveFrame(
     private static Scale scale(View view) {
         double pointsPerArcsec =
                 view.sheet().perPixel() / view.placed().match().plate().scale().arcseconds();
-        int longest = SCALE_ARCSEC[0];
-        for (int arcsec : SCALE_ARCSEC) {
-            longest = arcsec * pointsPerArcsec <= SCALE_SHARE * view.sheet().width() ? arcsec : longest;
-        }
-        return new Scale(longest * pointsPerArcsec, Angle.ofArcseconds(longest));
+        return Scale.fitting(pointsPerArcsec, view.sheet().width());
     }
 
     private static Place place(Point2D point) {

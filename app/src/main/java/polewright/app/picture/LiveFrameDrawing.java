@@ -43,7 +43,7 @@ public final class LiveFrameDrawing {
     }
 
     /** What a person who does not see the picture has to know. */
-    static String description(LiveFrame frame) {
+    public static String description(LiveFrame frame) {
         String stars = frame.stars().size() + " of " + frame.found() + " stars known. ";
         return stars
                 + where("The pole", frame.pole())

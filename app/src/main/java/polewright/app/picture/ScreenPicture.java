@@ -67,6 +67,24 @@ public final class ScreenPicture {
         return frame.height();
     }
 
+    /** How many times narrower than the frame a part is that shows every pixel. */
+    public int fullSizeTimes() {
+        int most = Math.max(fullWidth(), fullHeight());
+        return Math.max(2, (most + MOST_PART - 1) / MOST_PART);
+    }
+
+    /** The bytes of a PNG of a close-up, one point a pixel. */
+    public byte[] png(Tint tint, CloseUp part) {
+        return part.isWhole()
+                ? png(tint)
+                : part(
+                        tint,
+                        (int) Math.round(part.left() * fullWidth()),
+                        (int) Math.round(part.top() * fullHeight()),
+                        Math.round((float) fullWidth() / part.times()),
+                        Math.round((float) fullHeight() / part.times()));
+    }
+
     /** The bytes of a PNG of the whole frame. */
     public byte[] png(Tint tint) {
         return png(shades, width(), height(), tint);

@@ -1,5 +1,6 @@
 package polewright.app.practice;
 
+import java.nio.file.Path;
 import java.util.Optional;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
@@ -9,6 +10,7 @@ public final class LatestPractice {
     private final Workbench real;
     private Optional<String> mark = Optional.empty();
     private Optional<Workbench> bench = Optional.empty();
+    private Optional<Path> frames = Optional.empty();
 
     public LatestPractice(Workbench real) {
         this.real = real;
@@ -20,12 +22,25 @@ public final class LatestPractice {
      * @throws JobFailed if none was begun
      */
     public synchronized Workbench bench() {
-        Optional<String> now = PracticeNight.mark(real);
-        if (!now.equals(mark)) {
-            bench = PracticeNight.current(real).map(night -> night.bench(real));
-            mark = now;
-        }
+        look();
         return bench.orElseThrow(
                 () -> new JobFailed("no practice has been begun yet: begin one on the page Practice."));
+    }
+
+    /** Where its camera saves; empty if it has none, or none was begun. */
+    public synchronized Optional<Path> frames() {
+        look();
+        return frames;
+    }
+
+    private void look() {
+        Optional<String> now = PracticeNight.mark(real);
+        if (!now.equals(mark)) {
+            Optional<PracticeNight> night = PracticeNight.current(real);
+            bench = night.map(latest -> latest.bench(real));
+            frames = night.filter(latest -> latest.state().scenario().hasCamera())
+                    .map(PracticeNight::frames);
+            mark = now;
+        }
     }
 }

@@ -1,14 +1,18 @@
 package polewright.app.scene;
 
+import java.util.ArrayList;
 import java.util.List;
 import polewright.app.text.LegWords;
 import polewright.app.text.NextWords;
+import polewright.app.text.WatchWords;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.drawing.Palette;
 import polewright.axis.drawing.ScrewToTurn;
 import polewright.axis.drawing.WedgeDrawing;
+import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 import polewright.night.NightState;
 import polewright.sky.place.Site;
 
@@ -31,5 +35,25 @@ public final class WedgeScene {
         return NextWords.beforeTurning(night.advice())
                 .map(first -> WedgeDrawing.notYet(rig.kind(), site, first, palette))
                 .orElseGet(() -> WedgeDrawing.svg(rig.kind(), site, turns, palette));
+    }
+
+    /**
+     * The wedge with what is left to turn while frames follow its screws.
+     *
+     * @param left turns, clockwise positive
+     */
+    public static String left(NightState night, AxisState.Turns left, Palette palette) {
+        Rig rig = night.begun().rig();
+        List<ScrewToTurn> turns = new ArrayList<>();
+        addLeft(turns, rig.altitudeScrew(), left.altitude());
+        addLeft(turns, rig.azimuthScrew(), left.azimuth());
+        return WedgeDrawing.svg(rig.kind(), night.begun().site(), turns, palette);
+    }
+
+    private static void addLeft(List<ScrewToTurn> turns, Screw screw, double left) {
+        double toTurn = WatchWords.rounded(left);
+        if (toTurn != 0) {
+            turns.add(LegWords.toTurn(screw, toTurn, 0));
+        }
     }
 }

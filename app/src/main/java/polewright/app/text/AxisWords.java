@@ -43,7 +43,7 @@ public final class AxisWords {
                 + ArcsecondWords.of(placed.match().covariance().centreSigma()) + ".";
     }
 
-    static String clock(Instant at) {
+    public static String clock(Instant at) {
         return CLOCK.format(at);
     }
 

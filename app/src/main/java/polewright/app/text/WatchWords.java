@@ -1,5 +1,7 @@
 package polewright.app.text;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.watch.WatchStep;
@@ -8,6 +10,8 @@ import polewright.sky.angle.Angle;
 
 /** What a watched frame tells, in a line. */
 public final class WatchWords {
+    private static final int SIXTEENTHS = 16;
+
     private WatchWords() {}
 
     public static String passedOver(int files) {
@@ -41,6 +45,38 @@ public final class WatchWords {
         return clock + "  moved " + moved + ". Left: alt "
                 + turns(followed.left().altitude()) + ", az "
                 + turns(followed.left().azimuth());
+    }
+
+    /** What is left to turn, a tagged line a screw, for whoever has a hand on it. */
+    public static List<String> left(WatchStep.ScrewsFollowed followed) {
+        if (followed.goodEnough()) {
+            return List.of("STOP  good enough: let go of the screws.");
+        }
+        List<String> lines = new ArrayList<>();
+        addLeft(lines, "altitude", followed.left().altitude());
+        addLeft(lines, "azimuth", followed.left().azimuth());
+        return lines;
+    }
+
+    /** As near as a hand turns while it is being told: a sixteenth. */
+    public static double rounded(double turns) {
+        return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
+    }
+
+    private static void addLeft(List<String> lines, String screw, double turns) {
+        double sixteenths = rounded(turns);
+        lines.add(
+                sixteenths == 0
+                        ? "STILL  " + screw + " screw: nothing left to turn."
+                        : "TURN  " + screw + " screw " + Fractions.turns(sixteenths)
+                                + (turns > 0 ? " clockwise." : " counter-clockwise."));
+    }
+
+    /** What the screws have done since the axis was found. */
+    public static String moved(WatchStep.ScrewsFollowed followed) {
+        ScrewsSoFar soFar = followed.soFar();
+        return "Since it was found the axis has moved " + side(soFar.azimuthMoved(), " right", " left") + ", "
+                + side(soFar.altitudeMoved(), " up", " down") + ".";
     }
 
     private static String side(Angle moved, String positive, String negative) {

@@ -72,6 +72,7 @@ public final class FrameWatch {
 
     private FrameWatch(
             Workbench workbench,
+            Clock looking,
             NightEvent.Begun begun,
             FrameClues told,
             TurningWatch watch,
@@ -79,7 +80,7 @@ public final class FrameWatch {
             WatchLog entries,
             WatchListener listener) {
         this.workbench = workbench;
-        this.clock = workbench.clock();
+        this.clock = looking;
         this.begun = begun;
         this.told = told;
         this.watch = watch;
@@ -99,6 +100,20 @@ public final class FrameWatch {
      */
     public static FrameWatch of(
             Task task, NightState night, Supplier<NightLog> log, Workbench workbench, WatchListener listener) {
+        return of(task, night, log, workbench, workbench.clock(), listener);
+    }
+
+    /**
+     * The same where a night's time is made up: what is logged bears the time of the workbench, but how long a file has
+     * been still goes by a clock that runs.
+     */
+    public static FrameWatch of(
+            Task task,
+            NightState night,
+            Supplier<NightLog> log,
+            Workbench workbench,
+            Clock looking,
+            WatchListener listener) {
         NightEvent.Begun begun = night.begun();
         TurningWatch watch = new TurningWatch(
                 begun.site(), begun.rig(), night.fix().state().gains(), night.allowance(), task.drive());
@@ -106,10 +121,11 @@ public final class FrameWatch {
         last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
         return new FrameWatch(
                 workbench,
+                looking,
                 begun,
                 task.clues(),
                 watch,
-                FrameFolder.of(task.folder(), workbench.clock(), task.all()),
+                FrameFolder.of(task.folder(), looking, task.all()),
                 new WatchLog(workbench, log, last.map(LastFrames::seq)),
                 listener);
     }

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,9 +27,15 @@ import polewright.night.seasons.Pier;
  *
  * @param prefix what its addresses begin with: empty, or such as {@code /practice/night}
  * @param bench its clock and log, asked for anew each time: a practice's clock moves with what is done in it
+ * @param frames of its night; empty where none can come
  */
-public record NightDesk(String prefix, Supplier<Workbench> bench, Commands commands) {
+public record NightDesk(String prefix, Supplier<Workbench> bench, Commands commands, Optional<WatchedFrames> frames) {
     private static final String PRODUCT = "polewright ";
+
+    /** A desk without frames. */
+    public NightDesk(String prefix, Supplier<Workbench> bench, Commands commands) {
+        this(prefix, bench, commands, Optional.empty());
+    }
 
     /**
      * The night that was begun last.
@@ -50,6 +57,11 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
     /** A desk whose bench stays the same. */
     public static NightDesk of(String prefix, Workbench workbench, Commands commands) {
         return new NightDesk(prefix, () -> workbench, commands);
+    }
+
+    /** The same desk with frames that come from somewhere. */
+    public NightDesk watching(WatchedFrames.Source source, Clock looking) {
+        return new NightDesk(prefix, bench, commands, Optional.of(WatchedFrames.of(this, source, looking)));
     }
 
     public Workbench workbench() {

@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
@@ -46,12 +47,16 @@ public final class PageServer implements AutoCloseable {
             "page.css", "/polewright/app/web/static/page.css",
             "page.js", "/polewright/app/web/static/page.js",
             "pair.js", "/polewright/app/web/static/pair.js",
+            "frames.js", "/polewright/app/web/static/frames.js",
             "icon.svg", "/polewright/app/web/static/icon.svg",
             "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js",
             "sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
 
     /** What the page for pairing looks like: it is shown to whoever comes to the door. */
     public static final Set<String> OPEN = Set.of("/static/page.css", "/static/pair.js", "/static/icon.svg");
+
+    /** Where a file may be sent that is larger than a form. */
+    public static final Set<String> UPLOADS = Set.of(FrameAddress.UPLOAD, ChosenNight.UPLOAD);
 
     private final List<NightDesk> desks;
     private final Map<String, LogWatch> watches = new HashMap<>();
@@ -82,6 +87,7 @@ public final class PageServer implements AutoCloseable {
         PageServer server = new PageServer(desks, door);
         try {
             server.javalin.start(host, port);
+            server.desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::open));
         } catch (RuntimeException e) {
             server.close();
             throw new JobFailed(
@@ -116,6 +122,7 @@ public final class PageServer implements AutoCloseable {
     public void close() {
         watches.values().forEach(LogWatch::close);
         javalin.stop();
+        desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::close));
     }
 
     private void routes(JavalinConfig config) {
@@ -145,6 +152,16 @@ public final class PageServer implements AutoCloseable {
                         });
             }
             config.routes.get(prefix + ChosenNight.DOWNLOAD, ctx -> download(ctx, desk));
+            desk.frames().ifPresent(frames -> {
+                FrameRoutes.add(config, desk, frames);
+                config.routes.post(prefix + FrameAddress.SETTLED, ctx -> settle(ctx, desk, frames));
+            });
+            if (prefix.isEmpty()) {
+                UploadRoutes.add(config, desk, (ctx, status, sentence) -> {
+                    ctx.status(status);
+                    shown(ctx, desk, "Not taken", List.of(sentence));
+                });
+            }
             config.routes.sse(prefix + "/changes", client -> follow(client, desk));
         }
         config.routes.exception(InputRefused.class, (e, ctx) -> trouble(ctx, String.valueOf(e.getMessage())));
@@ -172,6 +189,8 @@ public final class PageServer implements AutoCloseable {
         ctx.formParamMap().forEach((name, values) -> filled.put(name, values.get(0)));
         Posted posted = Posting.of(desk, form, filled);
         Asked asked = asked(ctx, desk);
+        // A frame may come right after what was done, and is to be seen as one that came after it.
+        desks.forEach(each -> each.frames().ifPresent(WatchedFrames::tend));
         if (posted instanceof Posted.Logged logged) {
             String next = switch (form.kind()) {
                 case NIGHT -> asked.to("/?said=" + logged.seq());
@@ -214,6 +233,15 @@ public final class PageServer implements AutoCloseable {
         Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
     }
 
+    /** The screws are where they are to be; the other device may have said so before, and then nothing more is done. */
+    private void settle(Context ctx, NightDesk desk, WatchedFrames frames) {
+        String known = ctx.formParam("if-last-is");
+        boolean isNumber = known != null && known.matches("[1-9]\\d{0,8}");
+        Optional<Long> logged = isNumber ? frames.settle(Long.parseLong(known)) : Optional.empty();
+        Asked asked = asked(ctx, desk);
+        ctx.redirect(asked.to("/") + logged.map(seq -> "?said=" + seq).orElse(""), HttpStatus.SEE_OTHER);
+    }
+
     /** A night as JSON Lines, as {@code polewright log export} writes it. */
     private void download(Context ctx, NightDesk desk) {
         Asked asked = asked(ctx, desk);
@@ -239,9 +267,27 @@ public final class PageServer implements AutoCloseable {
         };
         client.keepAlive();
         Runnable beat = () -> client.sendComment("still here");
-        client.onClose(() -> watch.forget(changed, beat));
+        LongConsumer framed = frameNews(client);
+        client.onClose(() -> {
+            watch.forget(changed, beat);
+            desk.frames().ifPresent(frames -> frames.forget(framed));
+        });
         watch.tell(changed, beat);
         changed.accept(desk.stand());
+        desk.frames().ifPresent(frames -> {
+            frames.tell(framed);
+            framed.accept(frames.stand().number());
+        });
+    }
+
+    private static LongConsumer frameNews(SseClient client) {
+        String shown = client.ctx().queryParam("frame");
+        AtomicLong known = new AtomicLong(shown != null && shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1);
+        return number -> {
+            if (known.getAndSet(number) != number) {
+                client.sendEvent("frame", Long.toString(number));
+            }
+        };
     }
 
     private static String said(Asked asked) {
@@ -265,6 +311,7 @@ public final class PageServer implements AutoCloseable {
                 room.name(),
                 asked.desk().prefix(),
                 asked.stand(),
+                asked.frame(),
                 asked.to(room.path()),
                 asked.palette().equals(Palette.DARK),
                 room.isLive(),
@@ -308,9 +355,13 @@ public final class PageServer implements AutoCloseable {
     private static Asked asked(Context ctx, NightDesk desk) {
         Map<String, String> words = new HashMap<>();
         ctx.queryParamMap().forEach((name, values) -> words.put(name, values.get(0)));
-        // Whoever has not chosen stands in the dark.
-        boolean isDay = "day".equals(ctx.cookie(PALETTE_COOKIE));
-        return new Asked(desk, isDay ? Palette.LIGHT : Palette.DARK, words, desk.stand());
+        long frame = desk.frames().map(frames -> frames.stand().number()).orElse(0L);
+        return new Asked(desk, isDay(ctx) ? Palette.LIGHT : Palette.DARK, words, desk.stand(), frame);
+    }
+
+    /** Whoever has not chosen stands in the dark. */
+    static boolean isDay(Context ctx) {
+        return "day".equals(ctx.cookie(PALETTE_COOKIE));
     }
 
     private static void choosePalette(Context ctx) {

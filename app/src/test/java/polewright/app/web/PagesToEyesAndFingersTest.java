@@ -9,6 +9,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -31,7 +32,7 @@ class PagesToEyesAndFingersTest {
     private static final int MOST_BLUE = 0x3c;
     private static final double LEAST_PX = 48;
     private static Browser browser;
-    private static String axe;
+    private static final String AXE = axe();
 
     @TempDir
     private static Path folder;
@@ -39,7 +40,7 @@ class PagesToEyesAndFingersTest {
     private static ServedNight night;
 
     @BeforeAll
-    static void serveANightWithAFix() throws IOException {
+    static void serveANightWithAFix() {
         browser = new Browser();
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
         type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--for", "casual", "look");
@@ -48,8 +49,13 @@ class PagesToEyesAndFingersTest {
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         type("note", "dew on the corrector plate");
         type("horizon", "0,8", "95,22.5", "180,4", "270,15");
+    }
+
+    private static String axe() {
         try (InputStream in = PagesToEyesAndFingersTest.class.getResourceAsStream("/axe.min.js")) {
-            axe = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
+            return new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -81,17 +87,19 @@ class PagesToEyesAndFingersTest {
             for (Room room : Rooms.everyone()) {
                 Response response = page.navigate(night.address(room.path()));
                 assertThat(response.status()).as(room.path()).isEqualTo(200);
-                assertThat(page.evaluate("document.documentElement.scrollWidth"))
-                        .as("%s is no wider than the screen", room.path())
-                        .isEqualTo(device.width());
-                assertThat(tooSmall(page))
-                        .as("%s: targets below 48 px", room.path())
-                        .isEmpty();
-                assertThat(findings(page)).as("%s: accessibility", room.path()).isEmpty();
-                if (palette.equals("dark")) {
-                    assertRedOnly(page, room.path());
-                }
+                assertUsable(page, room.path(), device, palette.equals("dark"));
             }
+        }
+    }
+
+    static void assertUsable(Page page, String path, Device device, boolean isDark) throws IOException {
+        assertThat(page.evaluate("document.documentElement.scrollWidth"))
+                .as("%s is no wider than the screen", path)
+                .isEqualTo(device.width());
+        assertThat(tooSmall(page)).as("%s: targets below 48 px", path).isEmpty();
+        assertThat(findings(page)).as("%s: accessibility", path).isEmpty();
+        if (isDark) {
+            assertRedOnly(page, path);
         }
     }
 
@@ -109,7 +117,7 @@ class PagesToEyesAndFingersTest {
 
     /** Serious and critical findings of axe-core, by the rules of WCAG 2.2 AA. */
     private static List<?> findings(Page page) {
-        page.evaluate(axe);
+        page.evaluate(AXE);
         Object found = page.evaluate("""
                 async () => {
                   const run = await axe.run(document, {

@@ -1,7 +1,10 @@
 package polewright.app.web;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -11,18 +14,20 @@ import java.util.Map;
 import java.util.Set;
 import polewright.app.Pause;
 import polewright.app.Workbench;
+import polewright.app.camera.FrameClues;
 import polewright.app.command.Polewright;
 import polewright.app.device.PairedDevices;
-import polewright.app.practice.LatestPractice;
 import polewright.app.watch.SettableClock;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
+import polewright.axis.camera.Drive;
 
 /** A night of its own, served on a free port, its clock in the test's hand. */
 final class ServedNight implements AutoCloseable {
     private final SettableClock clock;
     private final NightDesk desk;
     private final NightDesk practice;
+    private final Path frames;
     private PageServer server;
 
     ServedNight(Path folder, String now) {
@@ -36,8 +41,12 @@ final class ServedNight implements AutoCloseable {
                 new PrintWriter(new StringWriter()),
                 false,
                 Pause.REAL);
-        desk = NightDesk.of("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
-        practice = new NightDesk(PracticeAddress.NIGHT, new LatestPractice(bench)::bench, desk.commands());
+        frames = folder.resolve("captures");
+        makeFolder(frames);
+        Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
+        desk = NightDesk.of("", bench, commands)
+                .watching(WatchedFrames.Source.saved(frames, FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
+        practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
         server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
     }
 
@@ -48,7 +57,7 @@ final class ServedNight implements AutoCloseable {
                         new PairedDevices(desk.workbench().dataFolder()),
                         Clock.systemUTC(),
                         PageServer.OPEN,
-                        Set.of(),
+                        PageServer.UPLOADS,
                         Duration.ofSeconds(15)),
                 PageServer::pairingPage);
     }
@@ -56,6 +65,19 @@ final class ServedNight implements AutoCloseable {
     /** Where the game's own night is read. */
     NightDesk practice() {
         return practice;
+    }
+
+    /** Where a capture program would save. */
+    Path frames() {
+        return frames;
+    }
+
+    private static void makeFolder(Path folder) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     NightDesk desk() {

@@ -79,8 +79,26 @@ public final class NightLog implements AutoCloseable {
 
     /** Adds a whole night, each event with its number and time, or nothing of it. */
     public NightId importNight(List<LoggedEvent> night) {
+        return importNight(night, Optional.empty());
+    }
+
+    /**
+     * Adds a whole night, each event with its number and time, or nothing of it.
+     *
+     * @param once the key that it was sent with; if that was sent before, nothing is added and the night is the one that
+     *     it became then
+     */
+    public NightId importNight(List<LoggedEvent> night, Optional<SubmissionKey> once) {
         EventOrder.check(night);
-        return inTransaction(handle -> insert(handle, night, true));
+        return inTransaction(handle -> {
+            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            if (before.isPresent()) {
+                return before.get().night();
+            }
+            NightId id = insert(handle, night, true);
+            once.ifPresent(key -> insert(handle, key, id, 1));
+            return id;
+        });
     }
 
     /** Adds an event after the last one of its night. */

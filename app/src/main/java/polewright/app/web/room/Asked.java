@@ -12,8 +12,9 @@ import polewright.axis.drawing.Palette;
  * @param words what stands in the address behind the question mark
  * @param stand how many events the log held when it was asked: counted before the page is made, so that what comes in
  *     meanwhile makes it old, never too new
+ * @param frame the number of what was last new with the frames, counted likewise
  */
-public record Asked(NightDesk desk, Palette palette, Map<String, String> words, long stand) {
+public record Asked(NightDesk desk, Palette palette, Map<String, String> words, long stand, long frame) {
     public Asked {
         words = Map.copyOf(words);
     }

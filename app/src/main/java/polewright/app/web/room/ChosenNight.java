@@ -12,6 +12,12 @@ public final class ChosenNight {
     /** Where a night is handed out as a file. */
     public static final String DOWNLOAD = "/nights/download";
 
+    /** Where one is sent to be added to the log. */
+    public static final String UPLOAD = "/nights/upload";
+
+    /** The page of a night. */
+    public static final String PAGE = "/nights";
+
     static final String WORD = "night";
 
     private ChosenNight() {}

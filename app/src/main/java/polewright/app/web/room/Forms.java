@@ -51,7 +51,8 @@ public final class Forms {
         return form.kind() == CommandForm.Kind.NIGHT ? asked.to(path) : path;
     }
 
-    private static String randomKey() {
+    /** What one sending is known by. */
+    static String randomKey() {
         byte[] bytes = new byte[KEY_BYTES];
         RANDOM.nextBytes(bytes);
         return HexFormat.of().formatHex(bytes);

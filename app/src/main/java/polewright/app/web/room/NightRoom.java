@@ -15,7 +15,7 @@ import polewright.night.log.NightSummary;
 
 /** One night's log, a note for it, and the ways to other nights. */
 final class NightRoom implements Room {
-    static final String PATH = "/nights";
+    static final String PATH = ChosenNight.PAGE;
 
     @Override
     public String path() {
@@ -53,6 +53,16 @@ final class NightRoom implements Room {
                     "Show it"));
         }
         sections.add(new Section.Ways("", ways(asked, chosen)));
+        if (asked.desk().prefix().isEmpty()) {
+            sections.add(new Section.Upload(
+                    "Add a night from a file",
+                    asked.to(ChosenNight.UPLOAD),
+                    Forms.randomKey(),
+                    "The night",
+                    "JSON Lines, as Download gives them, up to 8 MiB. As a command: polewright log import FILE",
+                    ".jsonl",
+                    "Add it"));
+        }
         return sections;
     }
 

@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import polewright.app.scene.NightScene;
 import polewright.app.scene.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.TurnWords;
+import polewright.app.web.FrameAddress;
 import polewright.app.web.NightDesk.Tonight;
+import polewright.app.web.WatchedFrames;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.view.Section;
@@ -50,6 +53,10 @@ final class NowRoom implements Room {
 
     private static List<Section> of(Asked asked, Tonight tonight) {
         NightState night = tonight.state();
+        Optional<WatchedFrames.Stand> frames = asked.desk().frames().map(WatchedFrames::stand);
+        if (frames.flatMap(WatchedFrames.Stand::followed).isPresent()) {
+            return whileTurning(asked, tonight, frames.get());
+        }
         List<Section> sections = new ArrayList<>();
         List<Section.Step> steps = TaggedLines.steps(AdviceWords.of(night));
         sections.add(new Section.Steps(
@@ -67,7 +74,27 @@ final class NowRoom implements Room {
             sections.add(new Section.Words(
                     "", doubts.stream().map(Section.Step::text).toList()));
         }
+        boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
+        frames.filter(stand -> areWanted && stand.step().isPresent())
+                .map(stand -> ShownFrame.within(asked, stand, tonight))
+                .ifPresent(sections::add);
         sections.add(picture(asked, night));
+        return sections;
+    }
+
+    /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */
+    private static List<Section> whileTurning(Asked asked, Tonight tonight, WatchedFrames.Stand frames) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(ShownFrame.within(asked, frames, tonight));
+        sections.add(new Section.Ways(
+                "",
+                List.of(
+                        new Section.Way(asked.to(FrameAddress.PAGE), "Look closer at the frame", false),
+                        new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
+        frames.followed()
+                .filter(followed -> !followed.goodEnough())
+                .map(followed -> WedgeScene.left(tonight.state(), followed.left(), asked.palette()))
+                .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
         return sections;
     }
 
@@ -107,7 +134,8 @@ final class NowRoom implements Room {
 
     private static Section sighting(Asked asked, Advice.TakeSighting take) {
         if (take.kind() == SightingKind.FRAMES) {
-            return new Section.Ways("", List.of(new Section.Way(asked.to("/frames"), "Go to the frames", true)));
+            return new Section.Ways(
+                    "", List.of(new Section.Way(asked.to(FrameAddress.PAGE), "Go to the frames", true)));
         }
         String query = take.star()
                 .map(star -> "?star=" + encoded(star)

@@ -20,6 +20,7 @@ public final class Rooms {
                     List.of(CommandForms.COMPASS, CommandForms.SCALE)),
             new WorkRoom(),
             new SightingsRoom(),
+            new FramesRoom(),
             new FixRoom(),
             new PrintedRoom(
                     "/tonight",

@@ -8,6 +8,7 @@ import java.util.List;
  * @param title what it is called
  * @param prefix what addresses begin with
  * @param stand how many events the log held
+ * @param frame the number of what was last new with the frames
  * @param here its own address, without the prefix
  * @param isDark deep red on black
  * @param isLive whether it is asked for again whenever the log has changed: not while something is being typed
@@ -19,6 +20,7 @@ public record PageView(
         String title,
         String prefix,
         long stand,
+        long frame,
         String here,
         boolean isDark,
         boolean isLive,

@@ -1,6 +1,7 @@
 package polewright.app.web.view;
 
 import java.util.List;
+import java.util.Optional;
 
 /** A part of a page, from side to side. */
 public sealed interface Section {
@@ -54,6 +55,77 @@ public sealed interface Section {
             rows = List.copyOf(rows);
         }
     }
+
+    /**
+     * The newest frame, and what it told; moves as frames come.
+     *
+     * @param address where it is asked for again, alone
+     * @param stream what tells that it is old; empty where the page around it is asked for again as a whole
+     * @param steps what is left to do, large
+     * @param settled to press when the screws are where they are to be
+     */
+    record Frames(
+            String address,
+            String stream,
+            List<Step> steps,
+            List<String> lines,
+            Optional<Picture> picture,
+            Optional<Settled> settled)
+            implements Section {
+        public Frames {
+            steps = List.copyOf(steps);
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * A frame's light, with what is to be seen on it.
+     *
+     * @param light the address of its light
+     * @param width points across, of light and overlay
+     * @param overlay an SVG document to lie over it; empty if nothing is known of it
+     * @param alt what it shows, for whoever does not see it
+     * @param looks ways to look closer
+     * @param left of the part that is shown, of the frame's width
+     * @param top likewise, of its height
+     * @param times how much narrower than the frame it is
+     * @param tapTimes the same when a point of it is tapped; 0 where that leads nowhere
+     */
+    record Picture(
+            String light,
+            int width,
+            int height,
+            String overlay,
+            String alt,
+            List<Way> looks,
+            double left,
+            double top,
+            int times,
+            int tapTimes) {
+        public Picture {
+            looks = List.copyOf(looks);
+        }
+    }
+
+    /**
+     * Says that the screws are where they are to be.
+     *
+     * @param action where it is posted
+     * @param key the same on all devices
+     * @param ifLastIs the number of the last event that the page knew of
+     */
+    record Settled(String action, String key, long ifLastIs) {}
+
+    /**
+     * A file to send.
+     *
+     * @param action where it is posted
+     * @param key what it is sent under; sent again, nothing more is done
+     * @param hint what is taken, and how large
+     * @param accept what files are offered to choose from
+     */
+    record Upload(String heading, String action, String key, String label, String hint, String accept, String button)
+            implements Section {}
 
     /** A form with its fields. */
     record Entry(FormView form) implements Section {}

@@ -1,0 +1,25 @@
+package polewright.app.web;
+
+import java.time.Clock;
+import java.util.Optional;
+import polewright.app.Workbench;
+import polewright.app.camera.FrameClues;
+import polewright.app.practice.LatestPractice;
+import polewright.axis.camera.Drive;
+
+/** The desk of the practice that was begun last, with its own log, clock and camera. */
+public final class PracticeDesk {
+    private PracticeDesk() {}
+
+    /**
+     * It is there before any practice is.
+     *
+     * @param real the workbench that practices are kept by
+     * @param looking a clock that runs: a practice's own does not
+     */
+    public static NightDesk of(Workbench real, Commands commands, Clock looking) {
+        LatestPractice latest = new LatestPractice(real);
+        return new NightDesk(PracticeAddress.NIGHT, latest::bench, commands, Optional.empty())
+                .watching(new WatchedFrames.Source(latest::frames, false, FrameClues.NONE, Drive.NOT_TOLD), looking);
+    }
+}

@@ -1,0 +1,212 @@
+package polewright.app.web;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import polewright.app.web.door.Admission;
+import polewright.app.web.room.ChosenNight;
+import polewright.frames.decode.DecodeOptions;
+import polewright.frames.decode.FrameCompleteness;
+import polewright.frames.decode.FrameReader;
+import polewright.night.log.SubmissionKey;
+import polewright.sky.InputRefused;
+
+/**
+ * Files that a page sends: a frame into the folder that is watched, a night into the log. What is sent is put on disk as it
+ * comes, looked at, and taken whole or not at all; sent again with its key it is taken once.
+ */
+final class UploadRoutes {
+    /** Largest night, bytes: one of a thousand events has a third of a million. */
+    static final long NIGHT_BYTES = 8L << 20;
+
+    /** Most pixels of a frame: a small file may promise more than there is memory. */
+    static final long FRAME_PIXELS = 64_000_000;
+
+    private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
+    // What a form has around its file.
+    private static final long AROUND_BYTES = 64 * 1024;
+    private static final int LONGEST_NAME = 60;
+    private static final int KEY_IN_NAME = 8;
+    private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
+
+    private final NightDesk desk;
+    private final Answers answers;
+    // A frame takes much memory while it is looked at.
+    private final ReentrantLock oneAtATime = new ReentrantLock();
+
+    /** How a page answers. */
+    interface Answers {
+        /** Says what is wrong, and that nothing was taken. */
+        void refuse(Context ctx, HttpStatus status, String sentence);
+    }
+
+    /** What was sent; it is on disk, and goes when it is closed. */
+    private record Sent(SubmissionKey key, UploadedFile file) {}
+
+    private UploadRoutes(NightDesk desk, Answers answers) {
+        this.desk = desk;
+        this.answers = answers;
+    }
+
+    static void add(JavalinConfig config, NightDesk desk, Answers answers) {
+        UploadRoutes routes = new UploadRoutes(desk, answers);
+        config.jetty.multipartConfig.maxFileSize(Admission.FRAME_BYTES, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxTotalRequestSize(Admission.FRAME_BYTES + AROUND_BYTES, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxInMemoryFileSize(PARTS_IN_MEMORY_BYTES, SizeUnit.BYTES);
+        desk.frames()
+                .ifPresent(frames -> config.routes.post(
+                        desk.prefix() + FrameAddress.UPLOAD,
+                        ctx -> routes.answer(ctx, sent -> routes.frame(ctx, frames, sent))));
+        config.routes.post(
+                desk.prefix() + ChosenNight.UPLOAD, ctx -> routes.answer(ctx, sent -> routes.night(ctx, sent)));
+    }
+
+    /** What is done with what was sent. */
+    @FunctionalInterface
+    private interface Taking {
+        void take(Sent sent) throws IOException;
+    }
+
+    private void answer(Context ctx, Taking taking) {
+        try {
+            Optional<Sent> sent = sent(ctx);
+            if (sent.isPresent()) {
+                oneAtATime.lock();
+                try {
+                    taking.take(sent.get());
+                } finally {
+                    oneAtATime.unlock();
+                }
+            }
+        } catch (InputRefused refused) {
+            answers.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(refused.getMessage()));
+        } catch (IOException e) {
+            answers.refuse(
+                    ctx,
+                    HttpStatus.INSUFFICIENT_STORAGE,
+                    "It cannot be kept: see that the laptop's disk has room, and send it again.");
+        }
+    }
+
+    /** Empty when it was answered already. */
+    private Optional<Sent> sent(Context ctx) {
+        UploadedFile file;
+        String key;
+        try {
+            file = ctx.uploadedFile("file");
+            key = ctx.formParam("key");
+        } catch (Exception broken) {
+            boolean isTooLarge = String.valueOf(broken).contains("max length exceeded")
+                    || String.valueOf(broken.getCause()).contains("max length exceeded");
+            answers.refuse(
+                    ctx,
+                    isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,
+                    isTooLarge
+                            ? tooLarge(Admission.FRAME_BYTES)
+                            : "What was sent broke off or is no file from this page's form: send it again.");
+            return Optional.empty();
+        }
+        if (file == null || (file.size() == 0 && file.filename().isEmpty())) {
+            answers.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen: choose one, then send it.");
+            return Optional.empty();
+        }
+        return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
+    }
+
+    private static String tooLarge(long most) {
+        return "That is larger than the " + (most >> 20) + " MiB that are taken here. Send something smaller.";
+    }
+
+    private void frame(Context ctx, WatchedFrames frames, Sent sent) throws IOException {
+        Path folder = frames.folder()
+                .orElseThrow(() -> new InputRefused("frames have no folder here", "take one on the page Practice"));
+        if (desk.tonight().isEmpty()) {
+            throw new InputRefused("no night has begun yet, so this frame belongs to none", "begin one, then send it");
+        }
+        String name = safeName(sent.file().filename());
+        Path kept = folder.resolve(name(name, sent.key()));
+        if (!Files.exists(kept)) {
+            if (frames.isOwnFolder()) {
+                Files.createDirectories(folder);
+                // What is there when the watch begins counts as old.
+                frames.tend();
+            }
+            Path part = Files.createTempFile(folder, "sent-", ".part");
+            try {
+                try (InputStream in = sent.file().content()) {
+                    Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
+                }
+                requireFrame(Files.readAllBytes(part), name);
+                Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        }
+        ctx.redirect(desk.prefix() + FrameAddress.PAGE, HttpStatus.SEE_OTHER);
+    }
+
+    /** Whoever sends it is told at once, not when the watch comes to it. */
+    private static void requireFrame(byte[] content, String name) {
+        if (FrameCompleteness.of(content, name) instanceof FrameCompleteness.CutShort) {
+            throw new InputRefused(name + ": it is cut short", "send it again once it is saved whole");
+        }
+        FrameReader.read(content, name, DecodeOptions.DEFAULT.withMostPixels(FRAME_PIXELS));
+    }
+
+    private void night(Context ctx, Sent sent) throws IOException {
+        if (sent.file().size() > NIGHT_BYTES) {
+            answers.refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge(NIGHT_BYTES));
+            return;
+        }
+        Path folder = Files.createTempDirectory("polewright-sent");
+        Path file = folder.resolve(safeName(sent.file().filename()));
+        try {
+            try (InputStream in = sent.file().content()) {
+                Files.copy(in, file);
+            }
+            Ran ran = desk.run(
+                    List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
+            if (!ran.isGood()) {
+                answers.refuse(
+                        ctx,
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        String.join(" ", ran.complaints()).replace(folder + "/", ""));
+                return;
+            }
+            Matcher night = NIGHT.matcher(ran.out());
+            ctx.redirect(
+                    desk.prefix() + ChosenNight.PAGE + (night.find() ? "?night=" + night.group(1) : ""),
+                    HttpStatus.SEE_OTHER);
+        } finally {
+            Files.deleteIfExists(file);
+            Files.delete(folder);
+        }
+    }
+
+    /** The last part of what a client calls it, in letters that every file system takes. */
+    static String safeName(String told) {
+        String last = told.substring(Math.max(told.lastIndexOf('/'), told.lastIndexOf('\\')) + 1);
+        String plain = last.replaceAll("[^A-Za-z0-9._-]+", "-").replaceFirst("^[.-]+", "");
+        String shorter = plain.length() <= LONGEST_NAME ? plain : plain.substring(plain.length() - LONGEST_NAME);
+        return shorter.isEmpty() ? "sent" : shorter;
+    }
+
+    /** A file that a capture program has saved is never written over, and one that is sent again is the same file. */
+    private static String name(String safe, SubmissionKey key) {
+        int dot = safe.lastIndexOf('.');
+        String mark = "-" + key.text().substring(0, KEY_IN_NAME);
+        return dot <= 0 ? safe + mark : safe.substring(0, dot) + mark + safe.substring(dot);
+    }
+}

@@ -1,0 +1,360 @@
+package polewright.app.web;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.LongConsumer;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+import polewright.app.JobFailed;
+import polewright.app.Workbench;
+import polewright.app.camera.FrameClues;
+import polewright.app.watch.BackgroundWatch;
+import polewright.app.watch.FrameWatch;
+import polewright.app.watch.LiveView;
+import polewright.app.watch.WatchEvent;
+import polewright.app.watch.WatchStep;
+import polewright.axis.advice.Advice;
+import polewright.axis.allowance.Allowance;
+import polewright.axis.camera.Drive;
+import polewright.axis.sighting.TurnedFrames;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.sky.InputRefused;
+
+/**
+ * The frames of a desk's night: its folder is watched whenever there is a night, and the watch begins afresh when something
+ * is done at the wedge that it has not seen. Safe for use by several threads.
+ */
+public final class WatchedFrames implements AutoCloseable {
+    private static final long BETWEEN_LOOKS_MILLIS = 250;
+
+    private final NightDesk desk;
+    private final Source source;
+    // How long a file has been still goes by the real time, whatever the desk's clock says.
+    private final Clock looking;
+    private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
+    private final AtomicReference<Stand> stand = new AtomicReference<>(Stand.NOTHING);
+    // A phone that hears slowly is not to hold up the watch. The thread ends when there is nothing to tell.
+    private final Executor news = new ThreadPoolExecutor(0, 1, 1, TimeUnit.SECONDS, new LinkedBlockingQueue<>());
+    private final Object tending = new Object();
+    private @Nullable Watching watching;
+    private @Nullable ScheduledExecutorService looks;
+    private long tendedAt = -1;
+
+    /**
+     * Where frames come from, and what is told of them.
+     *
+     * @param folder where they are saved; asked anew each time, since every practice has its own; empty for none
+     * @param ownFolder whether it is this program's own, made when a first frame is sent
+     */
+    public record Source(Supplier<Optional<Path>> folder, boolean ownFolder, FrameClues clues, Drive drive) {
+        /** A folder that a capture program saves to. */
+        public static Source saved(Path folder, FrameClues clues, Drive drive) {
+            return new Source(() -> Optional.of(folder), false, clues, drive);
+        }
+
+        /** What is sent by a page, kept in a folder of this program's. */
+        public static Source sent(Path folder, FrameClues clues, Drive drive) {
+            return new Source(() -> Optional.of(folder), true, clues, drive);
+        }
+    }
+
+    /**
+     * How it stands with the frames.
+     *
+     * @param number another whenever something is new
+     * @param newest the last frame, if one came since the server was started
+     * @param isCurrent whether it came since the watch began: else what it told is past
+     * @param note what stands in the way; may be empty
+     */
+    public record Stand(long number, Optional<LiveView.Shot> newest, boolean isCurrent, String note) {
+        private static final Stand NOTHING = new Stand(0, Optional.empty(), false, "");
+
+        /** What the newest frame told, if that still holds. */
+        public Optional<WatchStep> step() {
+            return newest.filter(shot -> isCurrent).flatMap(LiveView.Shot::step);
+        }
+
+        /** What is left to turn, while the screws are. */
+        public Optional<WatchStep.ScrewsFollowed> followed() {
+            return step().filter(WatchStep.ScrewsFollowed.class::isInstance).map(WatchStep.ScrewsFollowed.class::cast);
+        }
+    }
+
+    /**
+     * A watch that runs.
+     *
+     * @param since the number of the event that was the last when it began
+     * @param own numbers of the events that it logged itself
+     */
+    private record Watching(
+            BackgroundWatch watch, Path folder, NightId night, long since, Allowance allowance, Set<Long> own) {}
+
+    /** What becomes of the night's time: it is asked for when something is logged. */
+    private final class DeskClock extends Clock {
+        @Override
+        public Instant instant() {
+            return desk.workbench().clock().instant();
+        }
+
+        @Override
+        public ZoneId getZone() {
+            return desk.workbench().clock().getZone();
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return desk.workbench().clock().withZone(zone);
+        }
+    }
+
+    private WatchedFrames(NightDesk desk, Source source, Clock looking) {
+        this.desk = desk;
+        this.source = source;
+        this.looking = looking;
+    }
+
+    /**
+     * Frames that are watched once {@link #open} is called.
+     *
+     * @param desk whose night they belong to
+     * @param looking a clock that runs
+     */
+    public static WatchedFrames of(NightDesk desk, Source source, Clock looking) {
+        return new WatchedFrames(desk, source, looking);
+    }
+
+    /** Begins to watch, as soon as there is a night and a folder; nothing more if it does already. */
+    void open() {
+        synchronized (tending) {
+            if (looks != null) {
+                return;
+            }
+            ScheduledExecutorService timer = Executors.newSingleThreadScheduledExecutor(task -> {
+                Thread thread = new Thread(task, "keeper of the frame watch");
+                thread.setDaemon(true);
+                return thread;
+            });
+            looks = timer;
+            Future<?> unused = timer.scheduleWithFixedDelay(this::tend, 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
+        }
+    }
+
+    /** Where frames are saved, if anywhere. */
+    public Optional<Path> folder() {
+        return source.folder().get();
+    }
+
+    /** Whether frames come only from pages: no capture program saves here. */
+    public boolean isOwnFolder() {
+        return source.ownFolder();
+    }
+
+    public Stand stand() {
+        return stand.get();
+    }
+
+    /** From now on tells of whatever is new; {@link #forget} ends it. */
+    void tell(LongConsumer listener) {
+        listeners.add(listener);
+    }
+
+    void forget(LongConsumer listener) {
+        listeners.remove(listener);
+    }
+
+    /** Sees to it that the watch is the right one for how the night stands now. */
+    void tend() {
+        synchronized (tending) {
+            if (looks == null) {
+                return;
+            }
+            try {
+                Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
+                long now = desk.stand();
+                Watching running = watching;
+                boolean isSame = running != null
+                        && running.watch().isRunning()
+                        && folder.equals(Optional.of(running.folder()))
+                        && now == tendedAt;
+                if (!isSame) {
+                    see(folder);
+                    tendedAt = now;
+                }
+            } catch (InputRefused | JobFailed notNow) {
+                // Busy, damaged or not begun: the pages say so, and the next look may find it well.
+            }
+        }
+    }
+
+    private void see(Optional<Path> folder) {
+        if (folder.isEmpty()) {
+            end();
+            if (!source.ownFolder()) {
+                source.folder().get().ifPresent(path -> note(path + " is not there; it is looked for again."));
+            }
+            return;
+        }
+        Optional<NightDesk.Tonight> tonight = desk.tonight();
+        if (tonight.isEmpty()) {
+            end();
+            return;
+        }
+        Watching running = watching;
+        if (running == null || !isRight(running, folder.get(), tonight.get())) {
+            // What it saw of the screws goes into the log before the next one reads that.
+            end();
+            begin(folder.get(), desk.tonight().orElseThrow());
+        }
+    }
+
+    private static boolean isRight(Watching running, Path folder, NightDesk.Tonight tonight) {
+        return running.watch().isRunning()
+                && running.folder().equals(folder)
+                && running.night().equals(tonight.id())
+                && running.allowance().equals(tonight.state().allowance())
+                && tonight.events().stream()
+                        .filter(event -> event.seq() > running.since())
+                        .filter(event -> !running.own().contains(event.seq()))
+                        .noneMatch(event -> movesTheAxis(event.event()));
+    }
+
+    private static boolean movesTheAxis(NightEvent event) {
+        return event instanceof NightEvent.ScrewsTurned
+                || event instanceof NightEvent.Clamped
+                || event instanceof NightEvent.Unclamped
+                || event instanceof NightEvent.Knocked;
+    }
+
+    private void begin(Path folder, NightDesk.Tonight tonight) {
+        Workbench bench = desk.workbench();
+        Workbench logging = new Workbench(
+                new DeskClock(), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
+        Set<Long> own = ConcurrentHashMap.newKeySet();
+        LiveView view = new LiveView(tonight.state().begun().site(), this::arrived);
+        FrameWatch.Task task = new FrameWatch.Task(
+                folder,
+                false,
+                isToFollow(tonight),
+                source.clues().at(tonight.state().begun().site()),
+                source.drive());
+        FrameWatch watch = FrameWatch.of(
+                task,
+                tonight.state(),
+                () -> NightLog.open(logging.defaultLog()),
+                logging,
+                looking,
+                event -> heard(event, view, own));
+        watching = new Watching(
+                BackgroundWatch.start(watch, event -> heard(event, view, own), logging),
+                folder,
+                tonight.id(),
+                tonight.lastSeq(),
+                tonight.state().allowance(),
+                own);
+        change(stand -> new Stand(stand.number() + 1, stand.newest(), false, ""));
+    }
+
+    /** Frames told the axis, nothing was done to it since, and the screws are next: they are followed. */
+    private static boolean isToFollow(NightDesk.Tonight tonight) {
+        if (!(tonight.state().advice() instanceof Advice.TurnScrews)) {
+            return false;
+        }
+        List<LoggedEvent> told = tonight.state().standing().stream()
+                .filter(event -> movesTheAxis(event.event()) || isFrames(event.event()))
+                .toList();
+        return !told.isEmpty() && isFrames(told.get(told.size() - 1).event());
+    }
+
+    private static boolean isFrames(NightEvent event) {
+        return event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
+    }
+
+    private void end() {
+        Watching running = watching;
+        watching = null;
+        if (running != null) {
+            running.watch().close();
+        }
+    }
+
+    /**
+     * The screws are where they are to be: what the frames saw of them goes into the log.
+     *
+     * @param lastSeq the number of the last event that whoever says so knew of
+     * @return the number of the last event now; empty if there was nothing to log, or somebody else said so before
+     */
+    Optional<Long> settle(long lastSeq) {
+        synchronized (tending) {
+            Optional<NightDesk.Tonight> before = desk.tonight();
+            if (before.isEmpty() || before.get().lastSeq() != lastSeq || watching == null) {
+                return Optional.empty();
+            }
+            end();
+            tend();
+            return desk.tonight().map(NightDesk.Tonight::lastSeq).filter(now -> now > lastSeq);
+        }
+    }
+
+    private void heard(WatchEvent event, LiveView view, Set<Long> own) {
+        if (event instanceof WatchEvent.Logged logged) {
+            own.add(logged.entry().event().seq());
+            logged.entry().moved().ifPresent(moved -> own.add(moved.seq()));
+        } else if (event instanceof WatchEvent.Noted noted) {
+            note(noted.line());
+        } else if (event instanceof WatchEvent.NotLogged notLogged) {
+            note(notLogged.line());
+        }
+        view.on(event);
+    }
+
+    private void arrived(LiveView.Shot shot) {
+        change(stand -> new Stand(stand.number() + 1, Optional.of(shot), true, ""));
+    }
+
+    private void note(String line) {
+        change(stand -> stand.note().equals(line)
+                ? stand
+                : new Stand(stand.number() + 1, stand.newest(), stand.isCurrent(), line));
+    }
+
+    private void change(UnaryOperator<Stand> how) {
+        long before = stand.get().number();
+        long now = stand.updateAndGet(how).number();
+        if (now != before) {
+            news.execute(() -> listeners.forEach(listener -> listener.accept(now)));
+        }
+    }
+
+    /** Ends the watch, which logs where the screws have taken the axis; it can be opened again. */
+    @Override
+    public void close() {
+        synchronized (tending) {
+            if (looks != null) {
+                looks.shutdown();
+                looks = null;
+            }
+            end();
+            tendedAt = -1;
+        }
+    }
+}

@@ -1,0 +1,133 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.app.picture.CloseUp;
+import polewright.app.picture.LiveFrame;
+import polewright.app.picture.LiveFrameDrawing;
+import polewright.app.text.AxisWords;
+import polewright.app.text.FrameWords;
+import polewright.app.text.WatchWords;
+import polewright.app.watch.LiveView;
+import polewright.app.watch.WatchStep;
+import polewright.app.web.FrameAddress;
+import polewright.app.web.NightDesk.Tonight;
+import polewright.app.web.WatchedFrames;
+import polewright.app.web.view.Section;
+
+/** The newest frame as a part of a page: its picture, what it told, and what is left to turn. */
+final class ShownFrame {
+    private ShownFrame() {}
+
+    /** On a page of its own: it is asked for again by itself, so that what is being typed beside it stays. */
+    static Section alone(Asked asked, WatchedFrames frames, Tonight tonight) {
+        WatchedFrames.Stand stand = frames.stand();
+        CloseUp part = FramesRoom.closeUp(asked);
+        String here = asked.to(FrameAddress.PAGE);
+        String stream = asked.to("/changes") + "?stand=" + asked.stand() + "&frame=" + stand.number();
+        return new Section.Frames(
+                here + FramesRoom.query(part),
+                stream,
+                steps(stand),
+                lines(stand),
+                stand.newest().map(shot -> picture(asked, stand.number(), shot, part, true)),
+                settled(asked, stand, tonight));
+    }
+
+    /** Among what is to be done now, where the whole page is asked for again. */
+    static Section within(Asked asked, WatchedFrames.Stand stand, Tonight tonight) {
+        return new Section.Frames(
+                "",
+                "",
+                steps(stand),
+                lines(stand),
+                stand.newest().map(shot -> picture(asked, stand.number(), shot, CloseUp.WHOLE, false)),
+                settled(asked, stand, tonight));
+    }
+
+    private static List<Section.Step> steps(WatchedFrames.Stand stand) {
+        return stand.followed()
+                .map(followed -> TaggedLines.steps(WatchWords.left(followed)))
+                .orElse(List.of());
+    }
+
+    private static Optional<Section.Settled> settled(Asked asked, WatchedFrames.Stand stand, Tonight tonight) {
+        return stand.followed()
+                .map(followed -> new Section.Settled(
+                        asked.to(FrameAddress.SETTLED),
+                        "settled-" + tonight.id().number() + "-" + tonight.lastSeq(),
+                        tonight.lastSeq()));
+    }
+
+    private static List<String> lines(WatchedFrames.Stand stand) {
+        List<String> lines = new ArrayList<>();
+        if (!stand.note().isEmpty()) {
+            lines.add(stand.note());
+        }
+        if (stand.newest().isEmpty()) {
+            lines.add("No frame has come yet.");
+            return lines;
+        }
+        LiveView.Shot shot = stand.newest().get();
+        shot.refusal().ifPresent(lines::add);
+        stand.step().map(ShownFrame::told).ifPresent(lines::addAll);
+        shot.frame()
+                .ifPresent(frame -> lines.add(shot.name()
+                        + frame.at().map(at -> ", " + AxisWords.clock(at)).orElse("") + ": "
+                        + LiveFrameDrawing.description(frame)));
+        return lines;
+    }
+
+    private static List<String> told(WatchStep step) {
+        List<String> lines = new ArrayList<>();
+        if (step instanceof WatchStep.Placed placed) {
+            lines.add(WatchWords.placed(placed));
+        } else if (step instanceof WatchStep.StartedAfresh) {
+            lines.add(WatchWords.startedAfresh());
+        } else if (step instanceof WatchStep.AxisFound found) {
+            lines.add(AxisWords.line(found.axis()));
+        } else if (step instanceof WatchStep.AxisSharpened sharper) {
+            lines.add(AxisWords.line(sharper.axis()));
+        } else if (step instanceof WatchStep.ScrewsFollowed followed) {
+            lines.add(WatchWords.moved(followed));
+            followed.soFar().findings().forEach(finding -> lines.add(FrameWords.of(finding)));
+        }
+        return lines;
+    }
+
+    private static Section.Picture picture(
+            Asked asked, long number, LiveView.Shot shot, CloseUp part, boolean canLookCloser) {
+        Optional<LiveFrame> seen = shot.frame().map(part::of);
+        String query = FramesRoom.query(part);
+        return new Section.Picture(
+                asked.to(FrameAddress.LIGHT) + query + (query.isEmpty() ? "?" : "&") + "n=" + number,
+                shot.picture().width(),
+                shot.picture().height(),
+                seen.map(frame -> LiveFrameDrawing.of(frame, asked.palette())).orElse(""),
+                "Frame " + shot.name(),
+                canLookCloser ? looks(asked, shot, part) : List.of(),
+                part.left(),
+                part.top(),
+                part.times(),
+                !canLookCloser ? 0 : part.isWhole() ? shot.picture().fullSizeTimes() : part.times());
+    }
+
+    private static List<Section.Way> looks(Asked asked, LiveView.Shot shot, CloseUp part) {
+        int fullSize = shot.picture().fullSizeTimes();
+        List<Section.Way> ways = new ArrayList<>(List.of(look(asked, "Closer", part.closer(fullSize))));
+        if (!part.isWhole()) {
+            ways.add(look(asked, "Wider", part.wider(fullSize)));
+            ways.add(look(asked, "Left", part.moved(-1, 0)));
+            ways.add(look(asked, "Right", part.moved(1, 0)));
+            ways.add(look(asked, "Up", part.moved(0, -1)));
+            ways.add(look(asked, "Down", part.moved(0, 1)));
+            ways.add(look(asked, "Whole", CloseUp.WHOLE));
+        }
+        return ways;
+    }
+
+    private static Section.Way look(Asked asked, String label, CloseUp part) {
+        return new Section.Way(asked.to(FrameAddress.PAGE) + FramesRoom.query(part), label, false);
+    }
+}
