@@ -100,7 +100,7 @@ public final class PageServer implements AutoCloseable {
     /** Loads what the first page needs on one processor while the other starts to listen: the person waits for both. */
     private static void rehearseFirstPage(NightDesk desk) {
         try {
-            Asked asked = new Asked(desk, Palette.DARK, Map.of(), desk.stand());
+            Asked asked = new Asked(desk, Palette.DARK, Map.of(), desk.stand(), 0);
             Room now = Rooms.places().get(0);
             Templates.html(page(asked, now, "", List.of(), now.sections(asked)));
         } catch (InputRefused | JobFailed whatThePageItselfWillSay) {
