@@ -19,8 +19,6 @@ import polewright.sky.daylight.Instrument;
         name = "stars",
         description = "Which stars to align the mount on now, in which order, and how to find each by eye.")
 final class StarsCommand implements Callable<Integer> {
-    private static final double USUAL_APERTURE_MM = 200;
-
     private final Workbench workbench;
 
     @Option(names = "--count", paramLabel = "N", description = "How many, 1 to 8. Default: 3; with a camera take more.")
@@ -31,7 +29,7 @@ final class StarsCommand implements Callable<Integer> {
             paramLabel = "MM",
             description = "The telescope's free diameter in millimetres: it decides which stars show by day. Default:"
                     + " 200.")
-    private double apertureMm = USUAL_APERTURE_MM;
+    private double apertureMm = StarFindingWords.USUAL_APERTURE_MM;
 
     @Option(
             names = "--from",

@@ -38,7 +38,6 @@ import polewright.sky.body.SolarSystemBody;
             "  polewright tonight --plan tonight.pdf"
         })
 final class TonightCommand implements Callable<Integer> {
-    private static final int USUAL_COUNT = 8;
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final Workbench workbench;
@@ -50,7 +49,7 @@ final class TonightCommand implements Callable<Integer> {
     private @Nullable Purpose purpose;
 
     @Option(names = "--count", paramLabel = "N", description = "How many targets to plan, 1 to 20. Default: 8.")
-    private int count = USUAL_COUNT;
+    private int count = TonightsPlan.USUAL_COUNT;
 
     @Option(
             names = "--target",
@@ -89,7 +88,7 @@ final class TonightCommand implements Callable<Integer> {
         }
         EveningOptions.Typed typed = evening.typed(workbench);
         Purpose chosen =
-                purpose != null ? purpose : typed.evening().rig().cameras().isEmpty() ? Purpose.EYES : Purpose.CAMERA;
+                purpose != null ? purpose : Purpose.usual(typed.evening().rig());
         TonightsPlan plan = TonightsPlan.of(typed.evening(), chosen, targets(typed), count);
         TonightWords words = new TonightWords(plan, typed.zone());
         if (output.isJson()) {

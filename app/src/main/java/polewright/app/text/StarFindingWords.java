@@ -25,6 +25,9 @@ import polewright.sky.atlas.StarColour;
 
 /** Which stars to align on and how to find each, for somebody who stands beside the mount and looks up. */
 public final class StarFindingWords {
+    /** The free diameter that is reckoned with if none is said, millimetres. */
+    public static final double USUAL_APERTURE_MM = 200;
+
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final String INDENT = "   ";

@@ -23,6 +23,9 @@ import polewright.sky.time.Interval;
 
 /** The plan of a night: whether it is worth it, when it is dark, what to look at in which order. */
 public final class TonightWords {
+    /** What {@link #others} are. */
+    public static final String OTHERS = "Also good tonight";
+
     private static final Duration TO_SET_UP = Duration.ofMinutes(45);
 
     private final TonightsPlan tonight;
@@ -45,7 +48,7 @@ public final class TonightWords {
         lines.addAll(plan());
         if (!tonight.others().isEmpty()) {
             lines.add("");
-            lines.add("Also good tonight:");
+            lines.add(OTHERS + ":");
             others().forEach(line -> lines.add("  " + line));
         }
         lines.addAll(missed());

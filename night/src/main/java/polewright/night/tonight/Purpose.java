@@ -1,7 +1,14 @@
 package polewright.night.tonight;
 
+import polewright.axis.rig.Rig;
+
 /** What is done with the telescope tonight. */
 public enum Purpose {
     EYES,
-    CAMERA
+    CAMERA;
+
+    /** The camera's, if the rig has one. */
+    public static Purpose usual(Rig rig) {
+        return rig.cameras().isEmpty() ? EYES : CAMERA;
+    }
 }

@@ -30,6 +30,9 @@ public record TonightsPlan(
         NightPlan plan,
         List<Showing> others,
         List<TargetOutcome> missed) {
+    /** How many targets are planned if nothing is said. */
+    public static final int USUAL_COUNT = 8;
+
     private static final Duration A_LOOK = Duration.ofMinutes(30);
     private static final Duration A_SERIES = Duration.ofMinutes(90);
     private static final int MOST_OTHERS = 8;

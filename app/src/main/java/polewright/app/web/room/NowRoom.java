@@ -42,13 +42,7 @@ final class NowRoom implements Room {
 
     @Override
     public List<Section> sections(Asked asked) {
-        return asked.desk().tonight().map(tonight -> of(asked, tonight)).orElseGet(() -> first(asked));
-    }
-
-    private static List<Section> first(Asked asked) {
-        return List.of(
-                new Section.Words("", List.of("No night has begun here yet.")),
-                new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true))));
+        return asked.desk().tonight().map(tonight -> of(asked, tonight)).orElseGet(() -> NoNight.sections(asked));
     }
 
     private static List<Section> of(Asked asked, Tonight tonight) {

@@ -13,27 +13,13 @@ public final class Rooms {
 
     private static final List<Room> PLACES = List.of(
             new NowRoom(),
-            new PrintedRoom(
-                    "/ground",
-                    "Ground",
-                    List.of(new PrintedRoom.Printing("Setting down", List.of("ground"))),
-                    List.of(CommandForms.COMPASS, CommandForms.SCALE)),
+            new GroundRoom(),
             new WorkRoom(),
             new SightingsRoom(),
             new FramesRoom(),
             new FixRoom(),
-            new PrintedRoom(
-                    "/tonight",
-                    "Tonight",
-                    List.of(
-                            new PrintedRoom.Printing("The night", List.of("tonight")),
-                            new PrintedRoom.Printing("Stars to align on", List.of("stars"))),
-                    List.of(CommandForms.TARGET)),
-            new PrintedRoom(
-                    "/pointing",
-                    "Pointing",
-                    List.of(new PrintedRoom.Printing("Centred so far", List.of("pointing"))),
-                    List.of(CommandForms.CENTRE)),
+            new TonightRoom(),
+            new PointingRoom(),
             new NightRoom(),
             new PrintedRoom(
                     "/rig",

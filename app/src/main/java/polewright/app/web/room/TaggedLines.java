@@ -30,11 +30,12 @@ final class TaggedLines {
         return steps.stream().filter(step -> !step.tag().equals("Then")).toList();
     }
 
-    private static String word(String tag) {
+    /** {@code Care} of {@code CARE}. */
+    static String word(String tag) {
         return tag.charAt(0) + tag.substring(1).toLowerCase(java.util.Locale.ROOT);
     }
 
-    private static String capitalised(String text) {
+    static String capitalised(String text) {
         return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 }

@@ -78,6 +78,24 @@ public sealed interface Section {
         }
     }
 
+    /** Things that belong under one heading, each with a heading of its own, in order. */
+    record Items(String heading, List<Item> items) implements Section {
+        public Items {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * One of them.
+     *
+     * @param heading what it is; may be empty
+     */
+    record Item(String heading, List<Step> lines) {
+        public Item {
+            lines = List.copyOf(lines);
+        }
+    }
+
     /**
      * A frame's light, with what is to be seen on it.
      *

@@ -1,0 +1,127 @@
+package polewright.app.web.room;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.app.text.DarknessWords;
+import polewright.app.text.StarFindingWords;
+import polewright.app.text.TonightWords;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.Section;
+import polewright.night.NightState;
+import polewright.night.tonight.AlignmentOutcome;
+import polewright.night.tonight.AlignmentStars;
+import polewright.night.tonight.Evening;
+import polewright.night.tonight.LoggedEvening;
+import polewright.night.tonight.NightDrawing;
+import polewright.night.tonight.Purpose;
+import polewright.night.tonight.TonightsPlan;
+import polewright.sky.daylight.Instrument;
+
+/**
+ * Whether the night is worth it, when it is dark, what to look at in which order, and the stars to align on. Its times are
+ * those of the laptop's clock on the wall, and say their zone: they are held against a watch.
+ */
+final class TonightRoom implements Room {
+    private static final String ALIGN = "Stars to align on";
+
+    @Override
+    public String path() {
+        return "/tonight";
+    }
+
+    @Override
+    public String name() {
+        return "Tonight";
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> NoNight.sections(asked));
+    }
+
+    private static List<Section> of(Asked asked, NightState night) {
+        ZoneId zone = asked.desk().workbench().clock().getZone();
+        Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
+        List<Section> sections = new ArrayList<>(plan(asked, night, evening, zone));
+        sections.addAll(stars(evening, zone));
+        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.TARGET, Map.of())));
+        return sections;
+    }
+
+    private static List<Section> plan(Asked asked, NightState night, Evening evening, ZoneId zone) {
+        TonightsPlan plan = TonightsPlan.of(
+                evening,
+                Purpose.usual(evening.rig()),
+                LoggedEvening.targets(LoggedEvening.wanted(night)),
+                TonightsPlan.USUAL_COUNT);
+        TonightWords words = new TonightWords(plan, zone);
+        List<Section> sections = new ArrayList<>();
+        List<String> first = new ArrayList<>(List.of(words.worth()));
+        first.addAll(words.preparations());
+        sections.add(new Section.Words("", first));
+        sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, asked.palette())));
+        for (DarknessWords.Day day : words.days()) {
+            sections.add(new Section.Table(
+                    day.heading(),
+                    List.of("", "At"),
+                    day.times().stream()
+                            .map(timed -> List.of(timed.what(), timed.time()))
+                            .toList()));
+        }
+        sections.add(new Section.Words("", words.sky()));
+        sections.add(new Section.Items(
+                words.planned(),
+                words.slots().stream()
+                        .map(slot -> new Section.Item(slot.heading(), untagged(slot.lines())))
+                        .toList()));
+        List<String> after = new ArrayList<>();
+        words.exposuresToCome().ifPresent(after::add);
+        after.addAll(words.missed());
+        if (!after.isEmpty()) {
+            sections.add(new Section.Words("", after));
+        }
+        if (!words.others().isEmpty()) {
+            sections.add(new Section.Words(TonightWords.OTHERS, words.others()));
+        }
+        return sections;
+    }
+
+    private static List<Section> stars(Evening evening, ZoneId zone) {
+        AlignmentOutcome outcome = AlignmentStars.of(
+                evening,
+                AlignmentStars.USUAL,
+                Instrument.forFinding(StarFindingWords.USUAL_APERTURE_MM),
+                Optional.empty());
+        StarFindingWords words = new StarFindingWords(evening, zone, StarFindingWords.USUAL_APERTURE_MM, true);
+        if (!(outcome instanceof AlignmentOutcome.Chosen chosen)) {
+            return List.of(new Section.Words(ALIGN, words.of(outcome, AlignmentStars.USUAL)));
+        }
+        List<Section> sections = new ArrayList<>();
+        List<String> cautions = words.cautions(chosen);
+        if (!cautions.isEmpty()) {
+            sections.add(new Section.Caution(cautions));
+        }
+        sections.add(new Section.Words(ALIGN, List.of(words.heading())));
+        sections.add(new Section.Items(
+                "",
+                words.found(chosen).stream()
+                        .map(star -> new Section.Item(
+                                star.heading(),
+                                star.lines().stream()
+                                        .map(line -> new Section.Step(TaggedLines.word(line.tag()), line.text()))
+                                        .toList()))
+                        .toList()));
+        sections.add(new Section.Words("", words.expected(chosen, AlignmentStars.USUAL)));
+        return sections;
+    }
+
+    private static List<Section.Step> untagged(List<String> lines) {
+        return lines.stream().map(line -> new Section.Step("", line)).toList();
+    }
+}
