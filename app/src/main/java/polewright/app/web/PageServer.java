@@ -44,6 +44,7 @@ public final class PageServer implements AutoCloseable {
     private static final Map<String, String> FILES = Map.of(
             "page.css", "/polewright/app/web/static/page.css",
             "page.js", "/polewright/app/web/static/page.js",
+            "horizon.js", "/polewright/app/web/static/horizon.js",
             "pair.js", "/polewright/app/web/static/pair.js",
             "icon.svg", "/polewright/app/web/static/icon.svg",
             "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js",

@@ -201,6 +201,14 @@ public final class CommandForms {
             List.of("horizon"),
             positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+"))
                     .required());
+    public static final CommandForm OPEN_SKY = new CommandForm(
+            "open-sky",
+            "Nothing hides the sky",
+            "All corners of the skyline are taken away.",
+            List.of("horizon", "--open"),
+            List.of(),
+            "The sky is open",
+            false);
     public static final CommandForm CENTRE = new CommandForm(
             "centre",
             "A star was centred",
@@ -314,6 +322,7 @@ public final class CommandForms {
                             ALLOW_LIMIT,
                             TARGET,
                             HORIZON,
+                            OPEN_SKY,
                             CENTRE,
                             BEGIN))
             .toList();

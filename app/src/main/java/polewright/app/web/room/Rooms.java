@@ -31,13 +31,7 @@ public final class Rooms {
                     List.of(new PrintedRoom.Printing("Centred so far", List.of("pointing"))),
                     List.of(CommandForms.CENTRE)),
             new NightRoom(),
-            new PrintedRoom(
-                    "/rig",
-                    "Rig and site",
-                    List.of(
-                            new PrintedRoom.Printing("The skyline", List.of("horizon")),
-                            new PrintedRoom.Printing("The rig", List.of("rig"))),
-                    List.of(CommandForms.HORIZON)),
+            new RigRoom(),
             new PracticeRoom());
     private static final Room DEBRIEF = new PrintedRoom(
             PracticeAddress.DEBRIEF,
