@@ -68,7 +68,7 @@ public final class HorizonStripDrawing {
         grid();
         svg.open("stars");
         for (double declination : STARS_DEG) {
-            track(Look.line(palette.metal(), 1.5), Angle.ofDegrees(declination));
+            track(Look.line(palette.guide(), 0.7), Angle.ofDegrees(declination));
         }
         svg.close();
         svg.open("sun");

@@ -52,7 +52,7 @@ final class RigRoom implements Room {
                 CommandForms.HORIZON,
                 Map.of("corners", Sketches.typed(tonight.state().horizon())))));
         sections.add(new Section.Presses(
-                "",
+                "Without corners",
                 List.of(new Section.Press(
                         CommandForms.OPEN_SKY.title(), Forms.fresh(asked, CommandForms.OPEN_SKY, Map.of())))));
         sections.add(site(asked, begun));
@@ -82,10 +82,7 @@ final class RigRoom implements Room {
                         degrees(site.longitude().abs(), 4) + (site.longitude().radians() < 0 ? " W" : " E")),
                 row("Height", Math.round(site.heightMetres()) + " m"),
                 row("Pole", degrees(site.poleAltitude(), 1) + " above the " + (site.isNorthern() ? "north" : "south")),
-                row(
-                        "Compass",
-                        "points " + degrees(declination.abs(), 1) + (declination.radians() < 0 ? " west" : " east")
-                                + " of true north"));
+                row("Compass", compass(declination)));
     }
 
     private static Section mount(Rig rig) {
@@ -103,11 +100,21 @@ final class RigRoom implements Room {
         }
         TravelLimits travel = rig.travel();
         rows.add(row("Lowest altitude", degrees(travel.lowestAltitude(), 0)));
-        rows.add(row(
-                "Swing ends at hour angle",
-                Math.round(travel.eastLimit().degrees()) + "° and "
-                        + Math.round(travel.westLimit().degrees()) + "°"));
+        rows.add(row("Swing", swing(travel)));
         return new Section.Table("Mount", List.of("", "as it is known"), rows);
+    }
+
+    private static String compass(Angle declination) {
+        String degrees = degrees(declination.abs(), 1);
+        return degrees.equals("0.0°")
+                ? "points to true north"
+                : "points " + degrees + (declination.radians() < 0 ? " west" : " east") + " of true north";
+    }
+
+    private static String swing(TravelLimits travel) {
+        long east = Math.round(travel.eastLimit().degrees());
+        long west = Math.round(travel.westLimit().degrees());
+        return east == -180 && west == 180 ? "nothing ends it" : "ends at hour angles " + east + "° and " + west + "°";
     }
 
     private static String words(Screw screw) {
