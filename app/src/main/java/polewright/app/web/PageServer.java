@@ -46,6 +46,7 @@ public final class PageServer implements AutoCloseable {
     private static final Map<String, String> FILES = Map.of(
             "page.css", "/polewright/app/web/static/page.css",
             "page.js", "/polewright/app/web/static/page.js",
+            "horizon.js", "/polewright/app/web/static/horizon.js",
             "pair.js", "/polewright/app/web/static/pair.js",
             "frames.js", "/polewright/app/web/static/frames.js",
             "icon.svg", "/polewright/app/web/static/icon.svg",

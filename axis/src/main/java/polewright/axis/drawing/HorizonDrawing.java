@@ -1,14 +1,9 @@
 package polewright.axis.drawing;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.drawing.Svg.Anchor;
 import polewright.axis.drawing.Svg.Look;
 import polewright.axis.rig.Rig;
-import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
@@ -61,30 +56,11 @@ public final class HorizonDrawing {
     }
 
     private static void drawGround(Svg svg, Horizon horizon, Site site, Palette palette) {
-        List<Vector2D> corners = new ArrayList<>();
-        double left = leftmost(site);
-        corners.add(new Vector2D(STRIP.left(), STRIP.bottom()));
-        // Both sides of each corner: an upright edge stays upright.
-        Stream.concat(
-                        IntStream.rangeClosed(0, 360).mapToObj(Double::valueOf),
-                        horizon.points().stream().flatMap(point -> {
-                            double across = point.azimuth()
-                                    .minus(Angle.ofDegrees(left))
-                                    .wrappedPositive()
-                                    .degrees();
-                            return Stream.of(across - 1e-6, across + 1e-6);
-                        }))
-                .filter(across -> across >= 0 && across <= 360)
-                .sorted()
-                .forEach(across -> corners.add(new Vector2D(
-                        STRIP.left() + across / 360 * STRIP.width(),
-                        y(Math.max(
-                                0,
-                                horizon.altitudeAt(Angle.ofDegrees(left + across))
-                                        .degrees())))));
-        corners.add(new Vector2D(STRIP.right(), STRIP.bottom()));
+        Vector2D[] corners = SkylineOutline.of(horizon, site).stream()
+                .map(point -> new Vector2D(STRIP.left() + point.getX() / 360 * STRIP.width(), y(point.getY())))
+                .toArray(Vector2D[]::new);
         svg.open("ground");
-        svg.polygon(Look.filled(palette.metal(), palette.ink(), 2), corners.toArray(Vector2D[]::new));
+        svg.polygon(Look.filled(palette.metal(), palette.ink(), 2), corners);
         svg.close();
     }
 
@@ -115,7 +91,7 @@ public final class HorizonDrawing {
     }
 
     private static void drawPoints(Svg svg, Site site, Palette palette) {
-        double left = leftmost(site);
+        double left = SkylineOutline.leftmostDeg(site);
         for (int i = 0; i <= POINTS.length; i++) {
             double azimuth = left + 45.0 * i;
             double x = STRIP.left() + i / (double) POINTS.length * STRIP.width();
@@ -128,11 +104,6 @@ public final class HorizonDrawing {
                     palette.text(),
                     POINTS[(int) Math.round(azimuth / 45) % POINTS.length]);
         }
-    }
-
-    /** Azimuth at the strip's left end. */
-    private static double leftmost(Site site) {
-        return site.isNorthern() ? 180 : 0;
     }
 
     private static double y(double altitudeDeg) {

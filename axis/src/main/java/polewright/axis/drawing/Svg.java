@@ -3,6 +3,7 @@ package polewright.axis.drawing;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedMap;
 import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
@@ -71,6 +72,17 @@ public final class Svg {
     /** Begins a group that a reader of the file can find by its class. */
     public void open(String name) {
         out.append("<g class=\"").append(escaped(name)).append("\">\n");
+    }
+
+    /** Begins a group that also carries data attributes, for a page's script. */
+    public void open(String name, SortedMap<String, String> data) {
+        out.append("<g class=\"").append(escaped(name)).append('"');
+        data.forEach((key, value) -> out.append(" data-")
+                .append(key)
+                .append("=\"")
+                .append(escaped(value))
+                .append('"'));
+        out.append(">\n");
     }
 
     public void close() {

@@ -269,8 +269,16 @@ public final class CommandForms {
             "What hides the sky",
             "Corners of the skyline, joined by straight lines: azimuth from north through east, and altitude.",
             List.of("horizon"),
-            positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+")),
-            option("open", "Nothing hides it", "Instead of corners.", new Tick()));
+            positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+"))
+                    .required());
+    public static final CommandForm OPEN_SKY = new CommandForm(
+            "open-sky",
+            "Nothing hides the sky",
+            "All corners of the skyline are taken away.",
+            List.of("horizon", "--open"),
+            List.of(),
+            "The sky is open",
+            false);
     public static final CommandForm CENTRE = new CommandForm(
             "centre",
             "A star was centred",
@@ -411,6 +419,7 @@ public final class CommandForms {
                             ALLOW_DROP,
                             TARGET,
                             HORIZON,
+                            OPEN_SKY,
                             CENTRE,
                             BEGIN))
             .toList();

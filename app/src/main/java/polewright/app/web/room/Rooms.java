@@ -21,13 +21,7 @@ public final class Rooms {
             new TonightRoom(),
             new PointingRoom(),
             new NightRoom(),
-            new PrintedRoom(
-                    "/rig",
-                    "Rig and site",
-                    List.of(
-                            new PrintedRoom.Printing("The skyline", List.of("horizon")),
-                            new PrintedRoom.Printing("The rig", List.of("rig"))),
-                    List.of(CommandForms.HORIZON)),
+            new RigRoom(),
             new PracticeRoom());
     private static final Room DEBRIEF = new PrintedRoom(
             PracticeAddress.DEBRIEF,

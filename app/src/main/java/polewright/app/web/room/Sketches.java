@@ -1,15 +1,32 @@
 package polewright.app.web.room;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import polewright.app.input.SkylineInput;
 import polewright.app.scene.SightingScene;
+import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.view.FormView;
-import polewright.axis.drawing.SightingSketch;
+import polewright.axis.drawing.HorizonStripDrawing;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.Horizon;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
 
-/** The pictures in forms: what to look for, and what to measure. */
+/** The pictures in forms: what to look for and what to measure, or what is being set. */
 public final class Sketches {
     private static final Set<CommandForm> DRAWN = Set.of(
             CommandForms.COMPASS,
@@ -19,7 +36,9 @@ public final class Sketches {
             CommandForms.ALTITUDE,
             CommandForms.STILL,
             CommandForms.DRIFT,
-            CommandForms.CENTRE);
+            CommandForms.CENTRE,
+            CommandForms.HORIZON);
+    private static final String CORNERS = "corners";
 
     private Sketches() {}
 
@@ -35,14 +54,44 @@ public final class Sketches {
 
     /** The picture for what is filled in; empty when that cannot be drawn, or no night has begun. */
     public static Optional<String> svg(Asked asked, CommandForm form, Map<String, String> values) {
-        return asked.desk()
-                .tonight()
-                .flatMap(tonight -> new SightingScene(
-                                values,
-                                tonight.state().begun(),
-                                asked.desk().workbench().now())
-                        .sketch(form.id()))
-                .map((SightingSketch sketch) -> sketch.svg(asked.palette()));
+        return asked.desk().tonight().flatMap(tonight -> {
+            Instant now = asked.desk().workbench().now();
+            return form.equals(CommandForms.HORIZON)
+                    ? skyline(asked, tonight, now, values.getOrDefault(CORNERS, ""))
+                    : new SightingScene(values, tonight.state().begun(), now)
+                            .sketch(form.id())
+                            .map(sketch -> sketch.svg(asked.palette()));
+        });
+    }
+
+    private static Optional<String> skyline(Asked asked, Tonight tonight, Instant now, String typed) {
+        Site site = tonight.state().begun().site();
+        try {
+            List<Horizon.Point> corners = new ArrayList<>();
+            for (String corner : typed.strip().split("\\s+")) {
+                if (!corner.isEmpty()) {
+                    corners.add(new SkylineInput().convert(corner));
+                }
+            }
+            ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres()));
+            Angle sun = moment.hourAngle(Ephemeris.apparent(SolarSystemBody.SUN, moment))
+                    .declination();
+            return Optional.of(HorizonStripDrawing.svg(new Horizon(corners), site, sun, asked.palette()));
+        } catch (InputRefused e) {
+            return Optional.empty();
+        }
+    }
+
+    /** A skyline as it is typed: to a hundredth of a degree. */
+    static String typed(Horizon horizon) {
+        return horizon.points().stream()
+                .map(corner -> hundredths(corner.azimuth()) + "," + hundredths(corner.altitude()))
+                .collect(Collectors.joining(" "))
+                .toLowerCase(Locale.ROOT);
+    }
+
+    private static String hundredths(Angle angle) {
+        return PlainNumber.of(Math.rint(angle.degrees() * 100) / 100);
     }
 
     /** What is filled in may be wrong, so that it cannot be drawn: then the example is. */
@@ -52,6 +101,12 @@ public final class Sketches {
         }
         return svg(asked, form, values)
                 .or(() -> svg(asked, form, Map.of()))
-                .map(svg -> new FormView.Sketch(asked.to(path(form)), svg));
+                .map(svg -> new FormView.Sketch(asked.to(path(form)), svg, caption(form)));
+    }
+
+    private static String caption(CommandForm form) {
+        return form.equals(CommandForms.HORIZON)
+                ? "The skyline once round, the pole in its middle. Faint: the ways of stars, and the Sun's today."
+                : "An example until you fill in the form; then what you typed.";
     }
 }

@@ -41,8 +41,9 @@ public record FormView(
      *
      * @param address where it is asked for, given what is filled in
      * @param svg as it stands at first
+     * @param caption what it shows
      */
-    public record Sketch(String address, String svg) {}
+    public record Sketch(String address, String svg, String caption) {}
 
     public FormView with(Optional<Sketch> other) {
         return new FormView(form, action, key, values, ifLastIs, command, other);

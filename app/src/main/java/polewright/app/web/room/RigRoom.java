@@ -1,0 +1,178 @@
+package polewright.app.web.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import polewright.app.web.NightDesk.Tonight;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.view.Section;
+import polewright.axis.drawing.RigLengthsDrawing;
+import polewright.axis.rig.Camera;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.TravelLimits;
+import polewright.night.event.NightEvent;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.magnetic.MagneticModel;
+import polewright.sky.place.Site;
+
+/** Where the mount stands, what hides the sky there, and what the mount is. */
+final class RigRoom implements Room {
+    @Override
+    public String path() {
+        return "/rig";
+    }
+
+    @Override
+    public String name() {
+        return "Rig and site";
+    }
+
+    @Override
+    public List<Section> sections(Asked asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight))
+                .orElseGet(() -> List.of(
+                        new Section.Words(
+                                "", List.of("No night has begun here yet: site and rig are told when one begins.")),
+                        new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true)))));
+    }
+
+    private static List<Section> of(Asked asked, Tonight tonight) {
+        NightEvent.Begun begun = tonight.state().begun();
+        Rig rig = begun.rig();
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Entry(Forms.fresh(
+                asked,
+                CommandForms.HORIZON,
+                Map.of("corners", Sketches.typed(tonight.state().horizon())))));
+        sections.add(new Section.Presses(
+                "Without corners",
+                List.of(new Section.Press(
+                        CommandForms.OPEN_SKY.title(), Forms.fresh(asked, CommandForms.OPEN_SKY, Map.of())))));
+        sections.add(site(asked, begun));
+        sections.add(mount(rig));
+        sections.add(looking(rig));
+        RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
+        sections.add(new Section.Words(
+                "To change the rig",
+                List.of("At the laptop: polewright rig > rig.json writes it as a text. Edit that, then begin the next"
+                        + " night with polewright begin --rig rig.json.")));
+        return sections;
+    }
+
+    private static Section site(Asked asked, NightEvent.Begun begun) {
+        Site site = begun.site();
+        Angle declination = MagneticModel.wmm2025()
+                .field(site, asked.desk().workbench().now())
+                .declination();
+        return table(
+                "Site",
+                row("Name", begun.siteName().isEmpty() ? "none" : begun.siteName()),
+                row(
+                        "Latitude",
+                        degrees(site.latitude().abs(), 4) + (site.latitude().radians() < 0 ? " S" : " N")),
+                row(
+                        "Longitude",
+                        degrees(site.longitude().abs(), 4) + (site.longitude().radians() < 0 ? " W" : " E")),
+                row("Height", Math.round(site.heightMetres()) + " m"),
+                row("Pole", degrees(site.poleAltitude(), 1) + " above the " + (site.isNorthern() ? "north" : "south")),
+                row("Compass", compass(declination)));
+    }
+
+    private static Section mount(Rig rig) {
+        List<List<String>> rows = new ArrayList<>(
+                List.of(row("Name", rig.name()), row("Kind", rig.kind().words())));
+        if (rig.kind().hasPolarAxis()) {
+            rows.addAll(List.of(
+                    row("Altitude screw", words(rig.altitudeScrew())),
+                    row("Azimuth screw", words(rig.azimuthScrew())),
+                    row("Base is level to", degrees(rig.levelSigma(), 1)),
+                    row(
+                            "Clamping moves the axis",
+                            "by about "
+                                    + PlainNumber.of(Math.rint(rig.clampSigma().arcminutes() * 10) / 10) + "′")));
+        }
+        TravelLimits travel = rig.travel();
+        rows.add(row("Lowest altitude", degrees(travel.lowestAltitude(), 0)));
+        rows.add(row("Swing", swing(travel)));
+        return new Section.Table("Mount", List.of("", "as it is known"), rows);
+    }
+
+    private static String compass(Angle declination) {
+        String degrees = degrees(declination.abs(), 1);
+        return degrees.equals("0.0°")
+                ? "points to true north"
+                : "points " + degrees + (declination.radians() < 0 ? " west" : " east") + " of true north";
+    }
+
+    private static String swing(TravelLimits travel) {
+        long east = Math.round(travel.eastLimit().degrees());
+        long west = Math.round(travel.westLimit().degrees());
+        return east == -180 && west == 180 ? "nothing ends it" : "ends at hour angles " + east + "° and " + west + "°";
+    }
+
+    private static String words(Screw screw) {
+        String clockwise = switch (screw.clockwise()) {
+            case RIGHT -> "clockwise takes the axis right";
+            case LEFT -> "clockwise takes the axis left";
+            case RAISES -> "clockwise raises the axis";
+            case LOWERS -> "clockwise lowers the axis";
+        };
+        String geometry = "";
+        if (screw.geometry() instanceof ScrewGeometry.PushScrew push) {
+            geometry = "pitch " + mm(push.threadPitchMm()) + ", arm " + mm(push.armMm());
+        } else if (screw.geometry() instanceof ScrewGeometry.Turnbuckle turnbuckle) {
+            geometry = "turnbuckle, " + mm(turnbuckle.leadPerTurnMm()) + " a turn";
+        } else if (screw.geometry() instanceof ScrewGeometry.DegreesPerTurn turn) {
+            geometry = degrees(turn.perTurn(), 2) + " a turn";
+        }
+        return geometry + "; " + clockwise;
+    }
+
+    private static Section looking(Rig rig) {
+        List<List<String>> rows = new ArrayList<>();
+        for (Optic optic : rig.optics()) {
+            rows.add(row(
+                    optic.name(),
+                    degrees(optic.field(), 2) + " wide, "
+                            + switch (optic.view().orientation()) {
+                                case ERECT -> "erect";
+                                case INVERTED -> "upside down";
+                                case MIRRORED -> "mirrored";
+                            }
+                            + optic.division()
+                                    .map(division -> ", divisions of "
+                                            + PlainNumber.of(Math.rint(division.arcseconds() * 10) / 10) + "″")
+                                    .orElse("")));
+        }
+        for (Camera camera : rig.cameras()) {
+            rows.add(row(camera.name(), "camera, " + degrees(camera.field(), 2) + " wide"));
+        }
+        return rows.isEmpty()
+                ? new Section.Words("To look through", List.of("Nothing is told of finder, eyepieces or cameras."))
+                : new Section.Table("To look through", List.of("", "what it shows"), rows);
+    }
+
+    @SafeVarargs
+    private static Section table(String heading, List<String>... rows) {
+        return new Section.Table(heading, List.of("", "as it is known"), List.of(rows));
+    }
+
+    private static List<String> row(String name, String value) {
+        return List.of(name, value);
+    }
+
+    private static String degrees(Angle angle, int decimals) {
+        return String.format(Locale.ROOT, "%." + decimals + "f°", angle.degrees());
+    }
+
+    private static String mm(double millimetres) {
+        return PlainNumber.of(millimetres) + " mm";
+    }
+}
