@@ -21,7 +21,7 @@ import polewright.axis.advice.SightingKind;
 class PracticeByCameraInABrowserTest {
     private static final int MOST_STEPS = 25;
     private static final LocatorAssertions.ContainsTextOptions SOON =
-            new LocatorAssertions.ContainsTextOptions().setTimeout(20_000);
+            new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
     private static Browser browser;
 
     @TempDir
