@@ -285,7 +285,7 @@ public final class PageServer implements AutoCloseable {
         String shown = client.ctx().queryParam("frame");
         AtomicLong known = new AtomicLong(shown != null && shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1);
         return number -> {
-            if (known.getAndSet(number) != number) {
+            if (!client.terminated() && known.getAndSet(number) != number) {
                 client.sendEvent("frame", Long.toString(number));
             }
         };

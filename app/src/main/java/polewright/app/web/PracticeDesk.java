@@ -4,11 +4,24 @@ import java.time.Clock;
 import java.util.Optional;
 import polewright.app.Workbench;
 import polewright.app.camera.FrameClues;
+import polewright.app.camera.NearPlace;
 import polewright.app.practice.LatestPractice;
 import polewright.axis.camera.Drive;
+import polewright.sky.angle.Angle;
 
 /** The desk of the practice that was begun last, with its own log, clock and camera. */
 public final class PracticeDesk {
+    // The tube stays in its home position, and a practice's wedge is off by some degrees.
+    private static final FrameClues HOME = new FrameClues(
+            Optional.of(new NearPlace.Pole(Optional.empty())),
+            Angle.ofDegrees(15),
+            FrameClues.NONE.scale(),
+            FrameClues.NONE.focalLengthMm(),
+            FrameClues.NONE.pixelMicrons(),
+            FrameClues.NONE.mirrored(),
+            FrameClues.NONE.site(),
+            FrameClues.NONE.decoding());
+
     private PracticeDesk() {}
 
     /**
@@ -20,6 +33,6 @@ public final class PracticeDesk {
     public static NightDesk of(Workbench real, Commands commands, Clock looking) {
         LatestPractice latest = new LatestPractice(real);
         return new NightDesk(PracticeAddress.NIGHT, latest::bench, commands, Optional.empty())
-                .watching(new WatchedFrames.Source(latest::frames, false, FrameClues.NONE, Drive.NOT_TOLD), looking);
+                .watching(new WatchedFrames.Source(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
     }
 }

@@ -11,12 +11,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import polewright.app.web.door.Admission;
 import polewright.app.web.room.ChosenNight;
+import polewright.frames.Frame;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameCompleteness;
 import polewright.frames.decode.FrameReader;
@@ -34,6 +37,7 @@ final class UploadRoutes {
     /** Most pixels of a frame: a small file may promise more than there is memory. */
     static final long FRAME_PIXELS = 64_000_000;
 
+    private static final int LEAST_SIDE_PIXELS = 32;
     private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
     // What a form has around its file.
     private static final long AROUND_BYTES = 64 * 1024;
@@ -108,8 +112,7 @@ final class UploadRoutes {
             file = ctx.uploadedFile("file");
             key = ctx.formParam("key");
         } catch (Exception broken) {
-            boolean isTooLarge = String.valueOf(broken).contains("max length exceeded")
-                    || String.valueOf(broken.getCause()).contains("max length exceeded");
+            boolean isTooLarge = isTooLarge(broken);
             answers.refuse(
                     ctx,
                     isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,
@@ -123,6 +126,12 @@ final class UploadRoutes {
             return Optional.empty();
         }
         return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
+    }
+
+    /** What stopped the reading of a body lies several causes deep, and only its words tell. */
+    private static boolean isTooLarge(Throwable broken) {
+        return Stream.iterate(broken, Objects::nonNull, Throwable::getCause)
+                .anyMatch(cause -> String.valueOf(cause.getMessage()).matches("max .* exceeded.*"));
     }
 
     private static String tooLarge(long most) {
@@ -162,7 +171,13 @@ final class UploadRoutes {
         if (FrameCompleteness.of(content, name) instanceof FrameCompleteness.CutShort) {
             throw new InputRefused(name + ": it is cut short", "send it again once it is saved whole");
         }
-        FrameReader.read(content, name, DecodeOptions.DEFAULT.withMostPixels(FRAME_PIXELS));
+        Frame frame = FrameReader.read(content, name, DecodeOptions.DEFAULT.withMostPixels(FRAME_PIXELS));
+        if (Math.min(frame.width(), frame.height()) < LEAST_SIDE_PIXELS) {
+            throw new InputRefused(
+                    name + ": a picture of " + frame.width() + " by " + frame.height()
+                            + " pixels shows no field of stars",
+                    "take the frame again");
+        }
     }
 
     private void night(Context ctx, Sent sent) throws IOException {

@@ -30,7 +30,7 @@ import polewright.night.event.NightEvent;
 /** Frames that a capture program saves, on the page while they come in. */
 class FramesInABrowserTest {
     private static final LocatorAssertions.ContainsTextOptions SOON =
-            new LocatorAssertions.ContainsTextOptions().setTimeout(20_000);
+            new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
 
     @TempDir
     private static Path taken;

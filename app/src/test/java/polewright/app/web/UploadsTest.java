@@ -210,8 +210,8 @@ class UploadsTest {
 
     @Test
     void moreThanTheLimitIsRefused_beforeItIsSent() throws Exception {
-        byte[] much = new byte[(64 << 20) + 200_000];
-        HttpResponse<String> answer = send("/frames/upload", FRAME_KEY, "much.fits", much);
+        HttpResponse<String> answer =
+                post("/frames/upload", BodyPublishers.ofByteArray(new byte[(64 << 20) + 200_000]));
         assertSaysWhatIsWrong(answer, 413, "64 MiB");
         assertThat(saved()).isEmpty();
         assertGoesOn();

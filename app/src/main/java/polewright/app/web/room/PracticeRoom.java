@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import polewright.app.practice.PracticeNight;
 import polewright.app.text.PracticeWords;
+import polewright.app.web.FrameAddress;
 import polewright.app.web.PracticeAddress;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
@@ -73,6 +74,12 @@ final class PracticeRoom implements Room {
                             .map(deg -> press(
                                     asked, CommandForms.PRACTICE_FRAME, deg + "°", Map.of("turned", deg.toString())))
                             .toList()));
+            sections.add(new Section.Ways(
+                    "",
+                    List.of(new Section.Way(
+                            PracticeAddress.NIGHT + FrameAddress.PAGE,
+                            "What the frames tell, and what is left",
+                            false))));
         }
         sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_SCREW, Map.of())));
         sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_DRIFT, Map.of())));
