@@ -61,9 +61,11 @@ public final class PageServer implements AutoCloseable {
 
     private final List<NightDesk> desks;
     private final Map<String, LogWatch> watches = new HashMap<>();
+    private final Door door;
     private final Javalin javalin;
 
     private PageServer(List<NightDesk> desks, Door door) {
+        this.door = door;
         this.desks = List.copyOf(desks);
         desks.forEach(desk -> watches.put(desk.prefix(), LogWatch.of(desk)));
         javalin = Javalin.create(config -> {
@@ -112,6 +114,15 @@ public final class PageServer implements AutoCloseable {
     /** The page for a device that is not paired. */
     public static String pairingPage(String complaint) {
         return Templates.pairing(complaint);
+    }
+
+    /** Every route, such as {@code GET /static/{name}}. */
+    List<String> routes() {
+        return javalin.unsafe.internalRouter.allHttpHandlers().stream()
+                .map(route -> route.endpoint)
+                .filter(route -> route.method.isHttpMethod())
+                .map(route -> route.method + " " + route.path)
+                .toList();
     }
 
     /** The port that it listens on. */
@@ -267,12 +278,22 @@ public final class PageServer implements AutoCloseable {
             }
         };
         client.keepAlive();
-        Runnable beat = () -> client.sendComment("still here");
+        String device = door.deviceOf(client.ctx());
+        Runnable end = client::close;
+        Runnable beat = () -> {
+            if (door.isStillIn(client.ctx())) {
+                client.sendComment("still here");
+            } else {
+                client.close();
+            }
+        };
         LongConsumer framed = frameNews(client);
         client.onClose(() -> {
             watch.forget(changed, beat);
             desk.frames().ifPresent(frames -> frames.forget(framed));
+            door.streams().closed(device, end);
         });
+        door.streams().opened(device, end);
         watch.tell(changed, beat);
         changed.accept(desk.stand());
         desk.frames().ifPresent(frames -> {

@@ -27,6 +27,7 @@ public sealed interface Admission {
      * @param loopback whether the connection comes from this machine
      * @param paired whether it bears a paired device's token
      * @param contentLength in bytes, -1 where it is not said
+     * @param coding Transfer-Encoding, or empty
      */
     record Asking(
             String method,
@@ -37,7 +38,8 @@ public sealed interface Admission {
             Optional<String> fetchSite,
             boolean loopback,
             boolean paired,
-            long contentLength) {}
+            long contentLength,
+            Optional<String> coding) {}
 
     /** Largest form, bytes. */
     long FORM_BYTES = 64 * 1024;
@@ -82,6 +84,10 @@ public sealed interface Admission {
                     413,
                     "That is larger than the " + (limit >= 1 << 20 ? limit / (1 << 20) + " MiB" : limit / 1024 + " KiB")
                             + " that are taken here. Send something smaller.");
+        }
+        // No browser sends a form without its length, and without one no limit is known to be kept.
+        if (asking.coding().isPresent()) {
+            return new Refused(411, "What is sent here says its length first. Send it from Polewright's own page.");
         }
         boolean isThisMachine = asking.loopback() && isLoopbackName;
         if (isThisMachine || asking.paired() || open.contains(asking.path())) {

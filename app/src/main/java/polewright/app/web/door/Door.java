@@ -10,14 +10,13 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
-import org.eclipse.jetty.io.Connection;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
 import polewright.app.JobFailed;
+import polewright.app.device.PairedDevice;
 import polewright.app.device.PairedDevices;
 
 /** Stands before every page. */
@@ -30,15 +29,12 @@ public final class Door {
     private static final int HEAD_BYTES = 8 * 1024;
     private static final int SLOWEST_BYTES_A_SECOND = 200;
     private static final String PAIR = "/pair";
-    private static final String CONTENT_POLICY =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'"
-                    + " data: blob:; media-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none';"
-                    + " frame-ancestors 'none'; manifest-src 'self'";
 
     private final DoorSettings settings;
     private final PairingPage page;
     private final Set<String> open;
     private final AtomicReference<PairingCode> code;
+    private final OpenStreams streams = new OpenStreams();
 
     /** Shows a page to a device that is not paired: the one thing that this room does not draw itself. */
     @FunctionalInterface
@@ -64,6 +60,37 @@ public final class Door {
         return code.updateAndGet(last -> last.isVoid() ? PairingCode.fresh(settings.clock()) : last);
     }
 
+    /** The streams that are open on this server. */
+    public OpenStreams streams() {
+        return streams;
+    }
+
+    /** Whose request this is: the id of a paired device, or the address of this machine. */
+    public String deviceOf(Context ctx) {
+        return holder(token(ctx))
+                .map(PairedDevice::id)
+                .orElseGet(() -> ctx.req().getRemoteAddr());
+    }
+
+    /** Whether who was let in with this request would be let in now. */
+    public boolean isStillIn(Context ctx) {
+        try {
+            return token(ctx).isEmpty() || holder(token(ctx)).isPresent();
+        } catch (JobFailed damaged) {
+            return false;
+        }
+    }
+
+    private static String token(Context ctx) {
+        return Optional.ofNullable(ctx.cookie(COOKIE)).orElse("");
+    }
+
+    private Optional<PairedDevice> holder(String token) {
+        return token.isEmpty()
+                ? Optional.empty()
+                : settings.devices().holderOf(token, settings.clock().instant());
+    }
+
     /** Stands before the routes of this server: to be called before any other is added. */
     public void install(JavalinConfig config) {
         config.http.maxRequestSize = Admission.FORM_BYTES;
@@ -71,7 +98,9 @@ public final class Door {
             http.setRequestHeaderSize(HEAD_BYTES);
             http.setSendServerVersion(false);
         });
+        config.jetty.modifyServletContextHandler(context -> context.setErrorHandler(new PlainErrors()));
         config.jetty.modifyServer(server -> {
+            server.setErrorHandler(new PlainErrors());
             // What is sent: an event stream that says little is meant to.
             server.insertHandler(new MinimumDataRateHandler(SLOWEST_BYTES_A_SECOND, 0));
             server.addBean(new NetworkConnectionLimit(MOST_CONNECTIONS, server));
@@ -79,7 +108,9 @@ public final class Door {
                 @Override
                 public void lifeCycleStarting(org.eclipse.jetty.util.component.LifeCycle event) {
                     for (Connector connector : server.getConnectors()) {
-                        hurry(connector);
+                        if (connector instanceof AbstractConnector listening) {
+                            ConnectionWatch.over(listening, settings.patience());
+                        }
                     }
                 }
             });
@@ -89,31 +120,8 @@ public final class Door {
         config.routes.post(PAIR, this::pair);
     }
 
-    /** Cuts off who dawdles over the head of a first request: silence alone does not end one byte a second. */
-    private void hurry(Connector connector) {
-        long millis = settings.patience().toMillis();
-        if (connector instanceof AbstractConnector listening) {
-            listening.setIdleTimeout(millis);
-            listening.addBean(new Connection.Listener() {
-                @Override
-                public void onOpened(Connection connection) {
-                    var unused = listening
-                            .getScheduler()
-                            .schedule(
-                                    () -> {
-                                        if (connection.getMessagesIn() == 0) {
-                                            connection.close();
-                                        }
-                                    },
-                                    millis,
-                                    TimeUnit.MILLISECONDS);
-                }
-            });
-        }
-    }
-
     private void admit(Context ctx) {
-        guard(ctx);
+        GuardHeaders.ALL.forEach(ctx::header);
         Admission admission;
         try {
             admission = Admission.of(asking(ctx), settings.names(), ctx.req().getLocalPort(), open, settings.uploads());
@@ -139,28 +147,11 @@ public final class Door {
         }
     }
 
-    private static void guard(Context ctx) {
-        ctx.header("Content-Security-Policy", CONTENT_POLICY);
-        ctx.header("X-Content-Type-Options", "nosniff");
-        // Under no-referrer a browser sends "Origin: null" with our own forms (Fetch standard, append an Origin
-        // header).
-        ctx.header("Referrer-Policy", "same-origin");
-        ctx.header("Cross-Origin-Opener-Policy", "same-origin");
-        ctx.header("Cross-Origin-Resource-Policy", "same-origin");
-        ctx.header(
-                "Permissions-Policy",
-                "geolocation=(self), screen-wake-lock=(self), camera=(), microphone=(), payment=(), usb=()");
-        ctx.header("Cache-Control", "no-store");
-    }
-
     private Admission.Asking asking(Context ctx) {
         var request = ctx.req();
         boolean isLoopback = isLoopback(request.getRemoteAddr());
-        String token = Optional.ofNullable(ctx.cookie(COOKIE)).orElse("");
-        boolean isPaired = !token.isEmpty()
-                && settings.devices()
-                        .holderOf(token, settings.clock().instant())
-                        .isPresent();
+        String token = token(ctx);
+        boolean isPaired = holder(token).isPresent();
         return new Admission.Asking(
                 request.getMethod(),
                 target(ctx),
@@ -170,7 +161,8 @@ public final class Door {
                 Optional.ofNullable(ctx.header("Sec-Fetch-Site")),
                 isLoopback,
                 isPaired,
-                request.getContentLengthLong());
+                request.getContentLengthLong(),
+                Optional.ofNullable(ctx.header("Transfer-Encoding")));
     }
 
     /** As it was sent, but for an absolute address, which the servlet interface cuts to its path. */
