@@ -13,6 +13,9 @@ public sealed interface Admission {
     /** Its device must be paired first. */
     record NeedsPairing() implements Admission {}
 
+    /** It is to come again, encrypted. */
+    record ToSecure(String address) implements Admission {}
+
     /** It goes no further. */
     record Refused(int status, String sentence) implements Admission {}
 
@@ -28,6 +31,7 @@ public sealed interface Admission {
      * @param paired whether it bears a paired device's token
      * @param contentLength in bytes, -1 where it is not said
      * @param coding Transfer-Encoding, or empty
+     * @param secure whether it came encrypted
      */
     record Asking(
             String method,
@@ -39,7 +43,8 @@ public sealed interface Admission {
             boolean loopback,
             boolean paired,
             long contentLength,
-            Optional<String> coding) {}
+            Optional<String> coding,
+            boolean secure) {}
 
     /** Largest form, bytes. */
     long FORM_BYTES = 64 * 1024;
@@ -57,8 +62,10 @@ public sealed interface Admission {
      * @param port the port that it listens on
      * @param open paths that an unpaired device may ask for
      * @param uploads paths whose body may be a frame
+     * @param encrypted whether other devices are to come encrypted
      */
-    static Admission of(Asking asking, Set<String> names, int port, Set<String> open, Set<String> uploads) {
+    static Admission of(
+            Asking asking, Set<String> names, int port, Set<String> open, Set<String> uploads, boolean encrypted) {
         if (asking.hosts().size() != 1) {
             return new Refused(400, "A request names exactly one host. Open the address that the terminal shows.");
         }
@@ -73,10 +80,16 @@ public sealed interface Admission {
         if (!asking.target().startsWith("/")) {
             return new Refused(400, "A request begins with a path. Open the address that the terminal shows.");
         }
+        boolean isThisMachine = asking.loopback() && isLoopbackName;
         boolean isWrite = !asking.method().equals("GET") && !asking.method().equals("HEAD");
         String site = asking.fetchSite().orElse("");
-        if ((isWrite && !isOwn(asking.origins(), host, site)) || (!isWrite && isForeignRead(asking, site))) {
+        if ((isWrite && !isOwn(asking, host, site)) || (!isWrite && isForeignRead(asking, site))) {
             return new Refused(403, "That came from another site's page. Open Polewright's own page and do it there.");
+        }
+        if (encrypted && !asking.secure() && !isThisMachine) {
+            return isWrite
+                    ? new Refused(403, "Other devices speak to this server encrypted: open https://" + host + "/")
+                    : new ToSecure("https://" + host + "/");
         }
         long limit = uploads.contains(asking.path()) ? FRAME_BYTES : FORM_BYTES;
         if (asking.contentLength() > limit) {
@@ -89,18 +102,19 @@ public sealed interface Admission {
         if (asking.coding().isPresent()) {
             return new Refused(411, "What is sent here says its length first. Send it from Polewright's own page.");
         }
-        boolean isThisMachine = asking.loopback() && isLoopbackName;
         if (isThisMachine || asking.paired() || open.contains(asking.path())) {
             return new Admitted();
         }
         return new NeedsPairing();
     }
 
-    private static boolean isOwn(List<String> origins, String host, String site) {
+    private static boolean isOwn(Asking asking, String host, String site) {
+        List<String> origins = asking.origins();
+        String own = (asking.secure() ? "https://" : "http://") + host;
         if (origins.isEmpty()) {
             return site.equals("same-origin") || site.equals("none");
         }
-        return origins.size() == 1 && origins.get(0).toLowerCase(Locale.ROOT).equals("http://" + host);
+        return origins.size() == 1 && origins.get(0).toLowerCase(Locale.ROOT).equals(own);
     }
 
     /** A link from elsewhere may open a whole page; nothing else may be fetched from there. */

@@ -2,15 +2,14 @@ package polewright.app.web.door;
 
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.net.SocketAddress;
 import java.time.Duration;
-import java.util.HashSet;
+import java.util.Collections;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.jetty.http.HttpParser;
 import org.eclipse.jetty.io.Connection;
+import org.eclipse.jetty.io.ssl.SslConnection;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.internal.HttpConnection;
 
@@ -26,8 +25,8 @@ final class ConnectionWatch implements Connection.Listener {
 
     private final AbstractConnector connector;
     private final Duration patience;
-    private final Set<HttpConnection> open = ConcurrentHashMap.newKeySet();
-    private final Map<InetAddress, Set<SocketAddress>> crowd = new ConcurrentHashMap<>();
+    // A closed socket no longer tells whose it was.
+    private final Map<Connection, InetAddress> open = new ConcurrentHashMap<>();
 
     private ConnectionWatch(AbstractConnector connector, Duration patience) {
         this.connector = connector;
@@ -49,34 +48,18 @@ final class ConnectionWatch implements Connection.Listener {
 
     @Override
     public void onOpened(Connection connection) {
-        if (connection.getEndPoint().getRemoteSocketAddress() instanceof InetSocketAddress remote) {
-            Set<SocketAddress> held = crowd.compute(remote.getAddress(), (address, before) -> {
-                Set<SocketAddress> all = new HashSet<>(before == null ? Set.of() : before);
-                all.add(remote);
-                return Set.copyOf(all);
-            });
-            if (held.size() > MOST_FROM_AN_ADDRESS) {
+        boolean isShell = connection instanceof SslConnection; // Within it another is opened at once.
+        if (!isShell && connection.getEndPoint().getRemoteSocketAddress() instanceof InetSocketAddress remote) {
+            open.put(connection, remote.getAddress());
+            if (Collections.frequency(open.values(), remote.getAddress()) > MOST_FROM_AN_ADDRESS) {
                 connection.close();
-                return;
             }
-        }
-        if (connection instanceof HttpConnection http) {
-            open.add(http);
         }
     }
 
     @Override
     public void onClosed(Connection connection) {
-        if (connection.getEndPoint().getRemoteSocketAddress() instanceof InetSocketAddress remote) {
-            crowd.computeIfPresent(remote.getAddress(), (address, before) -> {
-                Set<SocketAddress> rest = new HashSet<>(before);
-                rest.remove(remote);
-                return rest.isEmpty() ? null : Set.copyOf(rest);
-            });
-        }
-        if (connection instanceof HttpConnection http) {
-            open.remove(http);
-        }
+        open.remove(connection);
     }
 
     private void lookLater() {
@@ -87,8 +70,8 @@ final class ConnectionWatch implements Connection.Listener {
 
     private void look() {
         try {
-            for (HttpConnection connection : open) {
-                if (dawdles(connection)) {
+            for (Connection connection : open.keySet()) {
+                if (connection instanceof HttpConnection http && dawdles(http)) {
                     connection.getEndPoint().close();
                 }
             }

@@ -66,6 +66,11 @@ public final class PairingCode {
         return isUsed || wrong >= WRONG_TRIES || !clock.instant().isBefore(shown.plus(LIFE));
     }
 
+    /** Whether it was guessed at too often. */
+    public synchronized boolean isTriedOut() {
+        return wrong >= WRONG_TRIES;
+    }
+
     /** One try from an address. */
     public synchronized Answer tried(String typed, String address) {
         if (isVoid()) {

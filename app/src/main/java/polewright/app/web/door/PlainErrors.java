@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
 final class PlainErrors extends ErrorHandler {
     private static final String TEXT = "text/plain; charset=utf-8";
 
+    /** Whatever the method is: the headers are to be on every answer. */
+    @Override
+    public boolean errorPageForMethod(String method) {
+        return true;
+    }
+
     @Override
     protected void generateResponse(
             Request request,
