@@ -23,6 +23,10 @@
 
   const layer = document.createElement("div");
   layer.className = "corners";
+  // Whoever has no finger on the strip moves it with the arrow keys.
+  frame.tabIndex = 0;
+  frame.setAttribute("role", "group");
+  frame.setAttribute("aria-label", "Skyline, to be moved from side to side");
   frame.append(layer);
   const tools = document.createElement("div");
   tools.className = "presses";
