@@ -84,7 +84,7 @@ class GuideTest {
         page.navigate(night.address("/"));
         take(page, "now.png");
         page.locator("a.main").click();
-        take(page, "compass.png");
+        take(page, "sighting.png");
         page.navigate(night.address("/"));
         for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
             if (person.advice() instanceof Advice.TurnScrews && !pictured.containsKey("turn.png")) {
