@@ -10,7 +10,11 @@ import polewright.app.text.Wrapping;
 
 /** How results are shown. */
 final class Output {
-    private static final ObjectMapper MAPPER = new ObjectMapper();
+    /** Loaded when it is first asked for: most commands are not, and it takes a tenth of a second. */
+    private static final class Json {
+        private static final ObjectMapper MAPPER = new ObjectMapper();
+    }
+
     // Faint and red: the least harm to eyes that are used to the dark.
     private static final String DIM_RED = "\u001b[2;31m";
     private static final String PLAIN = "\u001b[0m";
@@ -87,7 +91,7 @@ final class Output {
 
     private static String text(JsonNode node) {
         try {
-            return MAPPER.writeValueAsString(node);
+            return Json.MAPPER.writeValueAsString(node);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a tree of plain values did not print", e);
         }

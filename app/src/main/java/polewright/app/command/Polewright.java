@@ -1,6 +1,7 @@
 package polewright.app.command;
 
 import java.lang.reflect.Constructor;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -24,8 +25,9 @@ import polewright.app.Workbench;
             "Exit status: 0 good; 1 the command was understood but the job failed (a file,",
             "the log, the sky); 2 what was typed cannot be used. Either way nothing that was",
             "logged before is lost or changed."
-        },
-        subcommands = {
+        })
+public final class Polewright implements Callable<Integer> {
+    private static final List<Class<?>> COMMANDS = List.of(
             GroundCommand.class,
             BeginCommand.class,
             SightCommands.class,
@@ -57,9 +59,8 @@ import polewright.app.Workbench;
             DevicesCommand.class,
             RigCommand.class,
             DemoCommand.class,
-            PracticeCommands.class
-        })
-public final class Polewright implements Callable<Integer> {
+            PracticeCommands.class);
+
     // The parser itself acts on these two.
     @SuppressWarnings("UnusedVariable")
     @Option(
@@ -83,7 +84,7 @@ public final class Polewright implements Callable<Integer> {
 
     /** Runs one command line; returns the exit status. */
     public static int run(Workbench workbench, String... args) {
-        CommandLine commands = commands(workbench);
+        CommandLine commands = commands(workbench, args);
         commands.setOut(workbench.out());
         commands.setErr(workbench.err());
         commands.setUsageHelpAutoWidth(true);
@@ -96,9 +97,21 @@ public final class Polewright implements Callable<Integer> {
         return commands.execute(args);
     }
 
-    /** All commands, as they are typed. */
-    static CommandLine commands(Workbench workbench) {
-        return new CommandLine(Polewright.class, new WorkbenchFactory(workbench));
+    /** The command that is named first; all of them, if that is none. */
+    static CommandLine commands(Workbench workbench, String... args) {
+        IFactory factory = new WorkbenchFactory(workbench);
+        CommandLine commands = new CommandLine(Polewright.class, factory);
+        meant(args).forEach(type -> commands.addSubcommand(new CommandLine(type, factory)));
+        return commands;
+    }
+
+    /** The command that was named, alone: to put all of them together takes longer than most of them run. */
+    private static List<Class<?>> meant(String... args) {
+        List<Class<?>> named = COMMANDS.stream()
+                .filter(type -> args.length > 0
+                        && type.getAnnotation(Command.class).name().equals(args[0]))
+                .toList();
+        return named.isEmpty() ? COMMANDS : named;
     }
 
     @Override

@@ -35,13 +35,17 @@ public final class PairedDevices {
 
     private static final int TOKEN_BYTES = 32;
     private static final int LONGEST_NAME = 40;
-    private static final ObjectMapper JSON = new ObjectMapper();
 
     private final Path file;
     private final SecureRandom random = new SecureRandom();
 
     public PairedDevices(Path dataFolder) {
         file = dataFolder.resolve(FILE);
+    }
+
+    /** Loaded when there is a file to read: the first page comes sooner where there is none. */
+    private static final class Json {
+        private static final ObjectMapper MAPPER = new ObjectMapper();
     }
 
     /** A device just paired and its token, which is handed out this once. */
@@ -57,7 +61,8 @@ public final class PairedDevices {
             return List.of();
         }
         try {
-            JsonNode devices = JSON.readTree(Files.readString(file, StandardCharsets.UTF_8))
+            JsonNode devices = Json.MAPPER
+                    .readTree(Files.readString(file, StandardCharsets.UTF_8))
                     .path("devices");
             if (!devices.isArray()) {
                 throw damaged();
@@ -156,7 +161,7 @@ public final class PairedDevices {
     }
 
     private void write(List<PairedDevice> devices) {
-        ObjectNode root = JSON.createObjectNode();
+        ObjectNode root = Json.MAPPER.createObjectNode();
         ArrayNode list = root.putArray("devices");
         for (PairedDevice device : devices) {
             list.addObject()

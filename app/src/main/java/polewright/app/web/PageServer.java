@@ -75,6 +75,9 @@ public final class PageServer implements AutoCloseable {
      * @throws JobFailed if it is taken
      */
     public static PageServer start(List<NightDesk> desks, Door door, String host, int port) {
+        Thread first = new Thread(() -> rehearseFirstPage(desks.get(0)), "first page");
+        first.setDaemon(true);
+        first.start();
         PageServer server = new PageServer(desks, door);
         try {
             server.javalin.start(host, port);
@@ -85,6 +88,17 @@ public final class PageServer implements AutoCloseable {
                             + " or name another port, such as --port " + (port + 1) + ".");
         }
         return server;
+    }
+
+    /** Loads what the first page needs on one processor while the other starts to listen: the person waits for both. */
+    private static void rehearseFirstPage(NightDesk desk) {
+        try {
+            Asked asked = new Asked(desk, Palette.DARK, Map.of(), desk.stand());
+            Room now = Rooms.places().get(0);
+            Templates.html(page(asked, now, "", List.of(), now.sections(asked)));
+        } catch (InputRefused | JobFailed whatThePageItselfWillSay) {
+            // A log that cannot be read is told of where someone asks for it.
+        }
     }
 
     /** The page for a device that is not paired. */
@@ -231,7 +245,7 @@ public final class PageServer implements AutoCloseable {
                 .orElse("");
     }
 
-    private PageView page(Asked asked, Room room, String said, List<String> complaints, List<Section> sections) {
+    private static PageView page(Asked asked, Room room, String said, List<String> complaints, List<Section> sections) {
         List<PageView.Place> places = Rooms.places().stream()
                 .map(place -> new PageView.Place(
                         place.address(asked), place.name(), place.path().equals(room.path())))
