@@ -97,7 +97,7 @@ public final class Polewright implements Callable<Integer> {
         return commands.execute(args);
     }
 
-    /** Those that may be meant by what is typed: with nothing typed, all. */
+    /** The command that is named first; all of them, if that is none. */
     static CommandLine commands(Workbench workbench, String... args) {
         IFactory factory = new WorkbenchFactory(workbench);
         CommandLine commands = new CommandLine(Polewright.class, factory);

@@ -74,7 +74,7 @@ final class PersonAtThePage {
 
     static void isLogged(Page page, long seq) {
         assertThat(page.locator(".said"))
-                .containsText("Logged #" + seq + ":", new LocatorAssertions.ContainsTextOptions().setTimeout(15_000));
+                .containsText("Logged #" + seq + ":", new LocatorAssertions.ContainsTextOptions().setTimeout(60_000));
     }
 
     /** Does at the wedge what is advised. */

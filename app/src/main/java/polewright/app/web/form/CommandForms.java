@@ -15,8 +15,9 @@ import polewright.app.web.form.Field.Words;
 /** All forms: one for each command that adds to the log and needs no file. */
 public final class CommandForms {
     private static final Figure DEGREES = new Figure("°");
-    private static final Field SIGMA =
-            option("sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES);
+    private static final Field SIGMA = option(
+                    "sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES)
+            .seldom();
     private static final Field STAR = positional("star", "Star", "Such as polaris, rigel, or \"alp Lyr\".", new Words())
             .required();
     private static final Field OPTIC =
@@ -33,24 +34,31 @@ public final class CommandForms {
                     new Option("inverted", "upside down"),
                     new Option("mirrored", "mirrored, by a star diagonal"))));
 
-    private static final Field TURNED =
-            option("turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES);
+    private static final Field TURNED = option(
+                    "turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES)
+            .seldom();
     private static final Words WORDS = new Words();
-    private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS);
+    private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
+            .seldom();
     private static final Field FOCAL_LENGTH =
             option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm"));
     private static final Field PIXEL = option("pixel", "Pixel", "", new Figure("µm"));
-    private static final Field SIZE = option("size", "Pixels of the camera", "4000x3000 is usual.", WORDS);
-    private static final Field BINNING =
-            option("binning", "Pixels taken together each way", "1 is usual.", new Figure(""));
+    private static final Field SIZE =
+            option("size", "Pixels of the camera", "4000x3000 is usual.", WORDS).seldom();
+    private static final Field BINNING = option(
+                    "binning", "Pixels taken together each way", "1 is usual.", new Figure(""))
+            .seldom();
     private static final Field WORK_NAME = positional("name", "What to call it", "One that is there is changed.", WORDS)
             .required();
     private static final List<Field> REGION = List.of(
             option("target", "What is looked at", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
-            option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS),
-            option("above", "Or anything higher than", "30 is usual.", DEGREES),
-            option("declination", "Or things at this declination", "With the hours below.", DEGREES),
-            option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS));
+            option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
+                    .seldom(),
+            option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
+            option("declination", "Or things at this declination", "With the hours below.", DEGREES)
+                    .seldom(),
+            option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS)
+                    .seldom());
 
     public static final CommandForm COMPASS = sighting(
             "compass",
@@ -70,7 +78,8 @@ public final class CommandForms {
             "Level the base first. Then read the wedge's altitude scale.",
             positional("altitude", "Altitude on the scale", "", DEGREES).required(),
             option("from-zenith", "The scale counts down from the zenith", "", new Tick()),
-            option("from-horizon", "It counts from the horizon, however odd it looks", "", new Tick()),
+            option("from-horizon", "It counts from the horizon, however odd it looks", "", new Tick())
+                    .seldom(),
             SIGMA);
     public static final CommandForm SHADOW = sighting(
             "shadow",
@@ -115,7 +124,8 @@ public final class CommandForms {
             FIELD,
             VIEW,
             TURNED,
-            option("sigma", "How far off the place may be", "", new Figure("field widths")));
+            option("sigma", "How far off the place may be", "", new Figure("field widths"))
+                    .seldom());
     public static final CommandForm DRIFT = sighting(
             "drift",
             "Watch a star drift",
@@ -145,7 +155,8 @@ public final class CommandForms {
             FIELD,
             VIEW,
             TURNED,
-            option("sigma", "How far off the drift may be", "In the unit above.", new Figure("")));
+            option("sigma", "How far off the drift may be", "In the unit above.", new Figure(""))
+                    .seldom());
 
     public static final CommandForm TURN = done(
             "turn",
@@ -222,7 +233,8 @@ public final class CommandForms {
                                     option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", WORDS),
                                     option("field", "Or the true field, edge to edge", "", DEGREES),
                                     option("stay", "How long it is to stay", "15 is usual.", new Figure("min")),
-                                    option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))),
+                                    option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))
+                                            .seldom()),
                             REGION.stream())
                     .toArray(Field[]::new));
     public static final CommandForm ALLOW_SHOT = work(
@@ -241,8 +253,10 @@ public final class CommandForms {
                                             "Guided: from the middle to the guide star",
                                             "Empty if nothing guides; 30 is usual.",
                                             new Figure("′")),
-                                    option("tolerance", "How long a trail may be", "2.5 arcseconds, or 2px.", WORDS),
-                                    option("seeing", "How wide stars look", "3 is usual.", new Figure("″"))),
+                                    option("tolerance", "How long a trail may be", "2.5 arcseconds, or 2px.", WORDS)
+                                            .seldom(),
+                                    option("seeing", "How wide stars look", "3 is usual.", new Figure("″"))
+                                            .seldom()),
                             Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING),
                             REGION.stream())
                     .flatMap(fields -> fields)
@@ -289,9 +303,12 @@ public final class CommandForms {
                     option("reads", "The mount shows", "5h17m38s,+46d12m36s", new Words())
                             .required(),
                     option("hour-angle", "It shows hour angle, not right ascension", "", new Tick()),
-                    option("j2000", "It counts from the equinox of J2000.0", "", new Tick()),
-                    option("through-pole", "The fork went through the pole to get there", "", new Tick()),
-                    option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))),
+                    option("j2000", "It counts from the equinox of J2000.0", "", new Tick())
+                            .seldom(),
+                    option("through-pole", "The fork went through the pole to get there", "", new Tick())
+                            .seldom(),
+                    option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))
+                            .seldom()),
             "Log it",
             true);
     public static final CommandForm BEGIN = new CommandForm(
@@ -307,11 +324,16 @@ public final class CommandForms {
                             new Words()),
                     option("name", "What to call it", "", new Words()),
                     option("for", "Tonight is for", "", purposes("as last time")),
-                    option("allow", "Or a plain limit", "5 suits looking by eye.", new Figure("′")),
-                    option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa")),
-                    option("temperature", "Temperature", "10 is usual.", new Figure("°C")),
-                    option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words()),
-                    option("again", "Begin anew although a night is under way", "", new Tick())),
+                    option("allow", "Or a plain limit", "5 suits looking by eye.", new Figure("′"))
+                            .seldom(),
+                    option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa"))
+                            .seldom(),
+                    option("temperature", "Temperature", "10 is usual.", new Figure("°C"))
+                            .seldom(),
+                    option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words())
+                            .seldom(),
+                    option("again", "Begin anew although a night is under way", "", new Tick())
+                            .seldom()),
             "Begin",
             false);
 
@@ -323,8 +345,10 @@ public final class CommandForms {
             "Begin",
             option("seed", "Number of the practice", "Another number hides another offset.", new Figure("")),
             option("south", "Under the southern sky", "", new Tick()),
-            option("site", "Or at your own site", "54.60,-2.90,240; with when it begins.", new Words()),
-            option("at", "When it begins, in the dark", "With zone: 2026-11-25T20:00Z.", new Words()),
+            option("site", "Or at your own site", "54.60,-2.90,240; with when it begins.", new Words())
+                    .seldom(),
+            option("at", "When it begins, in the dark", "With zone: 2026-11-25T20:00Z.", new Words())
+                    .seldom(),
             option("camera", "With a camera on the tube", "", new Tick()));
     public static final CommandForm PRACTICE_SCREW = practice(
             "screw",

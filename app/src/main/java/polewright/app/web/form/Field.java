@@ -11,8 +11,10 @@ import java.util.List;
  * @param kind how it is filled in
  * @param isPositional whether it stands in the command without an option's name, in the order of the fields
  * @param isRequired whether the form cannot do without it
+ * @param isSeldom whether it is hardly ever needed, and so kept out of sight until it is asked for
  */
-public record Field(String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired) {
+public record Field(
+        String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired, boolean isSeldom) {
     private static final int LONGEST = 2000;
 
     /** How a field is filled in. */
@@ -55,16 +57,20 @@ public record Field(String name, String label, String hint, Kind kind, boolean i
 
     /** An option that may be left out. */
     public static Field option(String name, String label, String hint, Kind kind) {
-        return new Field(name, label, hint, kind, false, false);
+        return new Field(name, label, hint, kind, false, false, false);
     }
 
     /** A word of the command that may be left out. */
     public static Field positional(String name, String label, String hint, Kind kind) {
-        return new Field(name, label, hint, kind, true, false);
+        return new Field(name, label, hint, kind, true, false, false);
     }
 
     public Field required() {
-        return new Field(name, label, hint, kind, isPositional, true);
+        return new Field(name, label, hint, kind, isPositional, true, isSeldom);
+    }
+
+    public Field seldom() {
+        return new Field(name, label, hint, kind, isPositional, isRequired, true);
     }
 
     /** What was filled in, if it can be put into a command at all: no line breaks, none of endless length. */

@@ -54,7 +54,17 @@ public record FormView(
     }
 
     public List<Field> fields() {
-        return form.fields();
+        return form.fields().stream().filter(field -> !field.isSeldom()).toList();
+    }
+
+    /** What is hardly ever needed. */
+    public List<Field> seldom() {
+        return form.fields().stream().filter(Field::isSeldom).toList();
+    }
+
+    /** Whether any of that is filled in, and so has to be seen. */
+    public boolean hasSeldom() {
+        return seldom().stream().anyMatch(field -> !value(field).isEmpty());
     }
 
     /** Whether a choice's option is the one chosen. */
