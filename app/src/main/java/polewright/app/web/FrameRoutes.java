@@ -3,6 +3,9 @@ package polewright.app.web;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import polewright.app.picture.CloseUp;
@@ -13,7 +16,6 @@ import polewright.axis.drawing.Palette;
 /** A desk's frames as they are asked for: the newest one's light. */
 final class FrameRoutes {
     private static final Set<String> WORDS = Set.of("times", "x", "y", "n");
-    private static final int THOUSANDTHS = 1000;
 
     private final WatchedFrames frames;
 
@@ -46,22 +48,14 @@ final class FrameRoutes {
 
     /** Empty when what is asked for makes no sense. */
     private static Optional<CloseUp> part(Context ctx) {
-        if (!WORDS.containsAll(ctx.queryParamMap().keySet())
-                || ctx.queryParamMap().values().stream()
-                        .anyMatch(values -> values.size() != 1 || !values.get(0).matches("\\d{1,15}"))) {
-            return Optional.empty();
+        Map<String, String> words = new HashMap<>();
+        for (Map.Entry<String, List<String>> word : ctx.queryParamMap().entrySet()) {
+            if (!WORDS.contains(word.getKey()) || word.getValue().size() != 1) {
+                return Optional.empty();
+            }
+            words.put(word.getKey(), word.getValue().get(0));
         }
-        String times = ctx.queryParam("times");
-        String x = ctx.queryParam("x");
-        String y = ctx.queryParam("y");
-        if (times == null && x == null && y == null) {
-            return Optional.of(CloseUp.WHOLE);
-        }
-        if (times == null || x == null || y == null || times.length() > 3 || x.length() > 4 || y.length() > 4) {
-            return Optional.empty();
-        }
-        return Optional.of(new CloseUp(
-                Integer.parseInt(times), Double.parseDouble(x) / THOUSANDTHS, Double.parseDouble(y) / THOUSANDTHS));
+        return FrameAddress.part(words);
     }
 
     private static void refuse(Context ctx, HttpStatus status, String sentence) {

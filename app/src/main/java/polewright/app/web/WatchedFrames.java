@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -170,7 +171,7 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     public Stand stand() {
-        return stand.get();
+        return Objects.requireNonNull(stand.get());
     }
 
     /** From now on tells of whatever is new; {@link #forget} ends it. */
@@ -338,7 +339,7 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     private void change(UnaryOperator<Stand> how) {
-        long before = stand.get().number();
+        long before = stand().number();
         long now = stand.updateAndGet(how).number();
         if (now != before) {
             news.execute(() -> listeners.forEach(listener -> listener.accept(now)));

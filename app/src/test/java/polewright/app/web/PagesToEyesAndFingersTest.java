@@ -49,6 +49,8 @@ class PagesToEyesAndFingersTest {
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         type("note", "dew on the corrector plate");
         type("horizon", "0,8", "95,22.5", "180,4", "270,15");
+        type("practice", "begin", "--camera");
+        type("practice", "look", "rocking");
     }
 
     private static String axe() {
@@ -88,6 +90,10 @@ class PagesToEyesAndFingersTest {
                 Response response = page.navigate(night.address(room.path()));
                 assertThat(response.status()).as(room.path()).isEqualTo(200);
                 assertUsable(page, room.path(), device, palette.equals("dark"));
+            }
+            for (String path : List.of("/practice/night/", "/practice/night/frames")) {
+                page.navigate(night.address(path));
+                assertUsable(page, path, device, palette.equals("dark"));
             }
         }
     }

@@ -27,7 +27,11 @@ class PracticeByCameraInABrowserTest {
     @TempDir
     private Path folder;
 
+    // Set as soon as the device is known.
+    @SuppressWarnings("NullAway.Init")
     private ServedNight night;
+
+    @SuppressWarnings("NullAway.Init")
     private Page page;
 
     @BeforeAll

@@ -2,9 +2,7 @@ package polewright.app.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import polewright.app.picture.CloseUp;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.NightDesk;
 import polewright.app.web.PracticeAddress;
@@ -72,28 +70,5 @@ final class FramesRoom implements Room {
         }
         lines.add("Or send one from this device, below. At a terminal: polewright watch FOLDER");
         return lines;
-    }
-
-    /** What part of the frame is asked for; all of it when that is not said as it should be. */
-    static CloseUp closeUp(Asked asked) {
-        String times = asked.word("times").orElse("");
-        String x = asked.word("x").orElse("");
-        String y = asked.word("y").orElse("");
-        boolean isPlain = times.matches("\\d{1,3}") && x.matches("\\d{1,4}") && y.matches("\\d{1,4}");
-        return isPlain
-                ? new CloseUp(Integer.parseInt(times), Integer.parseInt(x) / 1000.0, Integer.parseInt(y) / 1000.0)
-                : CloseUp.WHOLE;
-    }
-
-    /** As {@link #closeUp} reads it. */
-    static String query(CloseUp part) {
-        return part.isWhole()
-                ? ""
-                : String.format(
-                        Locale.ROOT,
-                        "?times=%d&x=%d&y=%d",
-                        part.times(),
-                        Math.round(part.x() * 1000),
-                        Math.round(part.y() * 1000));
     }
 }

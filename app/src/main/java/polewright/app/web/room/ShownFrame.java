@@ -23,11 +23,11 @@ final class ShownFrame {
     /** On a page of its own: it is asked for again by itself, so that what is being typed beside it stays. */
     static Section alone(Asked asked, WatchedFrames frames, Tonight tonight) {
         WatchedFrames.Stand stand = frames.stand();
-        CloseUp part = FramesRoom.closeUp(asked);
+        CloseUp part = FrameAddress.part(asked.words()).orElse(CloseUp.WHOLE);
         String here = asked.to(FrameAddress.PAGE);
         String stream = asked.to("/changes") + "?stand=" + asked.stand() + "&frame=" + stand.number();
         return new Section.Frames(
-                here + FramesRoom.query(part),
+                here + FrameAddress.query(part),
                 stream,
                 steps(stand),
                 lines(stand),
@@ -99,7 +99,7 @@ final class ShownFrame {
     private static Section.Picture picture(
             Asked asked, long number, LiveView.Shot shot, CloseUp part, boolean canLookCloser) {
         Optional<LiveFrame> seen = shot.frame().map(part::of);
-        String query = FramesRoom.query(part);
+        String query = FrameAddress.query(part);
         return new Section.Picture(
                 asked.to(FrameAddress.LIGHT) + query + (query.isEmpty() ? "?" : "&") + "n=" + number,
                 shot.picture().width(),
@@ -128,6 +128,6 @@ final class ShownFrame {
     }
 
     private static Section.Way look(Asked asked, String label, CloseUp part) {
-        return new Section.Way(asked.to(FrameAddress.PAGE) + FramesRoom.query(part), label, false);
+        return new Section.Way(asked.to(FrameAddress.PAGE) + FrameAddress.query(part), label, false);
     }
 }
