@@ -23,6 +23,7 @@ import polewright.app.practice.LatestPractice;
 import polewright.app.watch.SettableClock;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
+import polewright.app.web.door.OwnCertificate;
 
 /** The whole server, shared under the name larkfell.local, knocked at with bytes. */
 final class KnockedDoor implements AutoCloseable {
@@ -37,6 +38,11 @@ final class KnockedDoor implements AutoCloseable {
     private final PageServer server;
 
     KnockedDoor(Path folder) {
+        this(folder, false);
+    }
+
+    /** With --secure too. */
+    KnockedDoor(Path folder, boolean secure) {
         Workbench bench = new Workbench(
                 new SettableClock(Instant.parse("2026-11-26T20:00:00Z")),
                 Map.of(
@@ -49,10 +55,21 @@ final class KnockedDoor implements AutoCloseable {
         desk = NightDesk.of("", bench, (inside, words) -> Polewright.run(inside, words.toArray(String[]::new)));
         NightDesk practice = new NightDesk(PracticeAddress.NIGHT, new LatestPractice(bench)::bench, desk.commands());
         devices = new PairedDevices(bench.dataFolder());
+        DoorSettings plain =
+                new DoorSettings(Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, Set.of(), PATIENCE);
         door = new Door(
-                new DoorSettings(Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, Set.of(), PATIENCE),
+                secure
+                        ? plain.with(OwnCertificate.in(
+                                bench.dataFolder(),
+                                plain.names(),
+                                Clock.systemUTC().instant()))
+                        : plain,
                 PageServer::pairingPage);
         server = PageServer.start(List.of(desk, practice), door, "127.0.0.1", 0);
+    }
+
+    int port() {
+        return server.port();
     }
 
     List<String> routes() {
