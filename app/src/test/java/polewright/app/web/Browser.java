@@ -58,7 +58,7 @@ final class Browser implements AutoCloseable {
                 .setHasTouch(true)
                 .setIgnoreHTTPSErrors(true)
                 .setGeolocation(54.60, -2.90)
-                .setPermissions(List.of("geolocation")));
+                .setPermissions(List.of("geolocation", "screen-wake-lock")));
     }
 
     @Override
