@@ -22,7 +22,9 @@ final class Browser implements AutoCloseable {
                             "--no-first-run",
                             "--disable-background-networking",
                             "--disable-component-update",
-                            "--disable-sync")));
+                            "--disable-sync",
+                            // A name that is not the machine's own for itself leads to it all the same.
+                            "--host-resolver-rules=MAP " + KnockedDoor.SHARED + " 127.0.0.1")));
 
     /** What is held in the hand, or stands on the table. */
     enum Device {
@@ -47,6 +49,16 @@ final class Browser implements AutoCloseable {
         return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(device.width, device.height)
                 .setHasTouch(device == Device.PHONE));
+    }
+
+    /** A phone at Larkfell whose owner went on past the warning of a certificate, and lets pages know the position. */
+    BrowserContext phoneThatWentOn() {
+        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(Device.PHONE.width, Device.PHONE.height)
+                .setHasTouch(true)
+                .setIgnoreHTTPSErrors(true)
+                .setGeolocation(54.60, -2.90)
+                .setPermissions(List.of("geolocation", "screen-wake-lock")));
     }
 
     @Override

@@ -23,6 +23,7 @@ import polewright.app.device.PairedDevices;
 import polewright.app.watch.SettableClock;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
+import polewright.app.web.door.OwnCertificate;
 import polewright.axis.camera.Drive;
 
 /** The whole server, shared under the name larkfell.local, knocked at with bytes. */
@@ -38,6 +39,11 @@ final class KnockedDoor implements AutoCloseable {
     private final PageServer server;
 
     KnockedDoor(Path folder) {
+        this(folder, false);
+    }
+
+    /** With --secure too. */
+    KnockedDoor(Path folder, boolean secure) {
         Workbench bench = new Workbench(
                 new SettableClock(Instant.parse("2026-11-26T20:00:00Z")),
                 Map.of(
@@ -54,10 +60,21 @@ final class KnockedDoor implements AutoCloseable {
                         Clock.systemUTC());
         NightDesk practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
         devices = new PairedDevices(bench.dataFolder());
+        DoorSettings plain = new DoorSettings(
+                Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, PageServer.UPLOADS, PATIENCE);
         door = new Door(
-                new DoorSettings(Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, PageServer.UPLOADS, PATIENCE),
+                secure
+                        ? plain.with(OwnCertificate.in(
+                                bench.dataFolder(),
+                                plain.names(),
+                                Clock.systemUTC().instant()))
+                        : plain,
                 PageServer::pairingPage);
         server = PageServer.start(List.of(desk, practice), door, "127.0.0.1", 0);
+    }
+
+    int port() {
+        return server.port();
     }
 
     List<String> routes() {

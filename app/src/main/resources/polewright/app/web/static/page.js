@@ -75,24 +75,45 @@ function later() {
 
 function show(html, address) {
   const page = new DOMParser().parseFromString(html, "text/html");
-  const fresh = page.querySelector("main");
-  if (!fresh) return location.reload();
-  const old = document.querySelector("main");
-  const freshLive = fresh.closest("[sse-connect]");
-  const oldLive = old.closest("[sse-connect]");
+  if (!page.querySelector("main")) return location.reload();
   if (address) history.pushState({}, "", address.replace(/[?]said=.*/, ""));
-  document.title = page.title;
-  (oldLive || old).replaceWith(freshLive || fresh);
-  document.querySelector("nav").replaceWith(page.querySelector("nav"));
-  window.htmx?.process(document.body);
-  const main = document.querySelector("main");
-  main.focus();
+  put(page);
+  document.querySelector("main").focus();
   window.scrollTo(0, 0);
+}
+
+function put(page) {
+  const whole = (from) => from.querySelector("main").closest("[sse-connect]") || from.querySelector("main");
+  const fresh = whole(page);
+  document.title = page.title;
+  whole(document).replaceWith(fresh);
+  document.querySelector("nav").replaceWith(page.querySelector("nav"));
+  window.htmx.process(fresh);
   prepare();
 }
 
+// ---- Back from sleep or from beyond the Wi-Fi: what is shown is asked for anew, and so is the stream of news, which
+// comes back by itself the later the longer it was cut.
+
+async function wake() {
+  if (document.visibilityState !== "visible") return;
+  stayAwake();
+  compareClocks();
+  await send();
+  if (sending || read().length > 0 || !document.querySelector("[sse-connect]")) return;
+  try {
+    const answer = await fetch(location.href, { cache: "no-store", headers: { Accept: "text/html" } });
+    if (!answer.ok) return location.reload();
+    put(new DOMParser().parseFromString(await answer.text(), "text/html"));
+  } catch (unreachable) {
+    // The comparison of clocks says so.
+  }
+}
+
 window.addEventListener("popstate", () => location.reload());
-window.addEventListener("online", send);
+window.addEventListener("online", wake);
+document.addEventListener("visibilitychange", wake);
+document.addEventListener("resume", wake);
 
 // ---- Clocks
 
@@ -120,7 +141,7 @@ let lock = null;
 async function stayAwake() {
   const said = document.getElementById("awake");
   if (!("wakeLock" in navigator)) {
-    said.textContent = "This browser keeps no screen awake here: set the device's own screen time to its longest.";
+    said.textContent = "This browser keeps no screen awake here: set the device's own screen time to its longest. (Over https it can: serve --share --secure.)";
     return;
   }
   if (lock !== null && !lock.released) return;
@@ -144,7 +165,7 @@ function here() {
   const button = document.getElementById("here");
   if (!button || !("geolocation" in navigator) || !window.isSecureContext) {
     const said = document.getElementById("here-said");
-    if (said) said.textContent = "This page cannot ask for the position here; type it.";
+    if (said) said.textContent = "This page cannot ask for the position here; type it. (Over https it can: serve --share --secure.)";
     return;
   }
   button.hidden = false;
@@ -164,13 +185,6 @@ function here() {
 function prepare() {
   here();
 }
-
-document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState !== "visible") return;
-  stayAwake();
-  compareClocks();
-  send();
-});
 
 const brightness = document.getElementById("brightness");
 brightness.value = localStorage.getItem("polewright-brightness") || "100";

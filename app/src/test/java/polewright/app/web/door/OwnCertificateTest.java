@@ -1,0 +1,111 @@
+package polewright.app.web.door;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.javalin.Javalin;
+import java.io.InputStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.KeyStore;
+import java.security.MessageDigest;
+import java.security.cert.X509Certificate;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.Set;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManagerFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.app.device.PairedDevices;
+
+class OwnCertificateTest {
+    private static final Instant NOW = Clock.systemUTC().instant();
+
+    @TempDir
+    private Path folder;
+
+    private OwnCertificate certificate(String... names) {
+        return OwnCertificate.in(folder, Set.of(names), NOW);
+    }
+
+    @Test
+    void itIsKeptForItsOwnerAloneAndMadeAnewWhenItNoLongerFits() throws Exception {
+        OwnCertificate first = certificate("192.0.2.7", "larkfell.local");
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(first.file())))
+                .isEqualTo("rw-------");
+        try (var files = Files.list(folder)) {
+            assertThat(files).containsExactly(first.file());
+        }
+        assertThat(certificate("larkfell.local", "192.0.2.7")).isEqualTo(first);
+        OwnCertificate moved = certificate("192.0.2.8", "larkfell.local");
+        assertThat(moved.fingerprint()).isNotEqualTo(first.fingerprint());
+        OwnCertificate later =
+                OwnCertificate.in(folder, Set.of("192.0.2.8", "larkfell.local"), NOW.plus(Duration.ofDays(790)));
+        assertThat(later.fingerprint()).isNotEqualTo(moved.fingerprint());
+        Files.writeString(later.file(), "damaged");
+        assertThat(certificate("192.0.2.8").fingerprint()).isNotEqualTo(later.fingerprint());
+    }
+
+    /** As a client that trusts this certificate alone, and holds it to the name that was asked for. */
+    @Test
+    void aStrictClientThatTrustsItIsServedUnderEachName() throws Exception {
+        OwnCertificate own = certificate("larkfell.local");
+        KeyStore trusted = KeyStore.getInstance("PKCS12");
+        X509Certificate seen;
+        try (InputStream in = Files.newInputStream(own.file())) {
+            KeyStore made = KeyStore.getInstance("PKCS12");
+            made.load(in, OwnCertificate.PASSWORD.toCharArray());
+            seen = (X509Certificate) made.getCertificate("polewright");
+            trusted.load(null, null);
+            trusted.setCertificateEntry("own", seen);
+        }
+        assertThat(HexFormat.ofDelimiter(":")
+                        .withUpperCase()
+                        .formatHex(MessageDigest.getInstance("SHA-256").digest(seen.getEncoded())))
+                .isEqualTo(own.fingerprint());
+        assertThat(seen.getPublicKey().getAlgorithm()).isEqualTo("EC");
+        TrustManagerFactory trust = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+        trust.init(trusted);
+        SSLContext context = SSLContext.getInstance("TLS");
+        context.init(null, trust.getTrustManagers(), null);
+        Javalin server = served(own);
+        try {
+            HttpClient client = HttpClient.newBuilder().sslContext(context).build();
+            for (String name : Set.of("localhost", "127.0.0.1")) {
+                HttpResponse<String> answer = client.send(
+                        java.net.http.HttpRequest.newBuilder(URI.create("https://" + name + ":" + server.port() + "/"))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString());
+                assertThat(answer.body()).isEqualTo("inside");
+                assertThat(answer.headers().firstValue("Content-Security-Policy"))
+                        .isPresent();
+            }
+        } finally {
+            server.stop();
+        }
+    }
+
+    private Javalin served(OwnCertificate own) {
+        DoorSettings settings = new DoorSettings(
+                        Set.of("larkfell.local"),
+                        new PairedDevices(folder),
+                        Clock.systemUTC(),
+                        Set.of(),
+                        Set.of(),
+                        Duration.ofSeconds(5))
+                .with(own);
+        Door door = new Door(settings, complaint -> "<p>pair " + complaint);
+        return Javalin.create(config -> {
+                    config.startup.showJavalinBanner = false;
+                    door.install(config);
+                    config.routes.get("/", ctx -> ctx.result("inside"));
+                })
+                .start("127.0.0.1", 0);
+    }
+}
