@@ -131,6 +131,10 @@ class PagesAndCommandsTest {
         });
     }
 
+    private CommandLine command(String words) {
+        return java.util.Objects.requireNonNull(commands.get(words), words);
+    }
+
     private static String words(CommandForm form) {
         return String.join(" ", form.command());
     }
@@ -182,7 +186,7 @@ class PagesAndCommandsTest {
                     fields.add("--at");
                 }
             }
-            for (OptionSpec option : commands.get(words).getCommandSpec().options()) {
+            for (OptionSpec option : command(words).getCommandSpec().options()) {
                 String named = words + " " + option.longestName();
                 if (NO_FIELD.containsKey(named)) {
                     used.add(named);
@@ -207,7 +211,7 @@ class PagesAndCommandsTest {
                     .orElse(0);
             assertThat(most)
                     .as(words)
-                    .isEqualTo(commands.get(words)
+                    .isEqualTo(command(words)
                             .getCommandSpec()
                             .positionalParameters()
                             .size());
@@ -219,7 +223,7 @@ class PagesAndCommandsTest {
         for (CommandForm form : FORMS) {
             assertThat(commands).as(form.id()).containsKey(words(form));
             Map<String, OptionSpec> options =
-                    commands.get(words(form)).getCommandSpec().optionsMap();
+                    command(words(form)).getCommandSpec().optionsMap();
             List<String> named = form.fields().stream()
                     .filter(field -> !field.isPositional())
                     .map(field -> "--" + field.name())
