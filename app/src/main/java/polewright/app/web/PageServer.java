@@ -192,6 +192,8 @@ public final class PageServer implements AutoCloseable {
     }
 
     private void show(Context ctx, NightDesk desk, Room room) {
+        // Whoever has seen the page of a night can rely on its next frame being taken.
+        desk.frames().ifPresent(WatchedFrames::tend);
         Asked asked = asked(ctx, desk);
         html(ctx, page(asked, room, said(asked), List.of(), room.sections(asked)));
     }
