@@ -111,7 +111,7 @@ class GuideTest {
 
     private void assertTheGuideIsTrue(String guide) {
         List<String> shown = new ArrayList<>();
-        for (String section : guide.split("(?m)^## ")) {
+        for (String section : guide.split("(?m)^## ", -1)) {
             List<String> names = found(PICTURE, section);
             assertThat(pictured.keySet()).as("pictures that this test makes").containsAll(names);
             names.forEach(name ->

@@ -79,7 +79,7 @@ public final class Door {
 
     /** The code that was shown last. */
     public PairingCode code() {
-        return code.get();
+        return Objects.requireNonNull(code.get());
     }
 
     /** What the terminal has to say since this was last asked: a code for a device that waits, a device let in. */

@@ -1,7 +1,5 @@
 package polewright.app.web.door;
 
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.Content;
@@ -33,13 +31,6 @@ final class PlainErrors extends ErrorHandler {
         GuardHeaders.ALL.forEach(fields::put);
         fields.put(HttpHeader.CONTENT_TYPE, TEXT);
         Content.Sink.write(response, true, sentence(code), callback);
-    }
-
-    @Override
-    public ByteBuffer badMessageError(int status, @Nullable String reason, HttpFields.Mutable fields) {
-        GuardHeaders.ALL.forEach(fields::put);
-        fields.put(HttpHeader.CONTENT_TYPE, TEXT);
-        return ByteBuffer.wrap(sentence(status).getBytes(StandardCharsets.UTF_8));
     }
 
     private static String sentence(int status) {

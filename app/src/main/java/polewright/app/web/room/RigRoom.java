@@ -71,18 +71,25 @@ final class RigRoom implements Room {
         Angle declination = MagneticModel.wmm2025()
                 .field(site, asked.desk().workbench().now())
                 .declination();
-        return table(
+        return new Section.Table(
                 "Site",
-                row("Name", begun.siteName().isEmpty() ? "none" : begun.siteName()),
-                row(
-                        "Latitude",
-                        degrees(site.latitude().abs(), 4) + (site.latitude().radians() < 0 ? " S" : " N")),
-                row(
-                        "Longitude",
-                        degrees(site.longitude().abs(), 4) + (site.longitude().radians() < 0 ? " W" : " E")),
-                row("Height", Math.round(site.heightMetres()) + " m"),
-                row("Pole", degrees(site.poleAltitude(), 1) + " above the " + (site.isNorthern() ? "north" : "south")),
-                row("Compass", compass(declination)));
+                List.of("", "as it is known"),
+                List.of(
+                        row("Name", begun.siteName().isEmpty() ? "none" : begun.siteName()),
+                        row(
+                                "Latitude",
+                                degrees(site.latitude().abs(), 4)
+                                        + (site.latitude().radians() < 0 ? " S" : " N")),
+                        row(
+                                "Longitude",
+                                degrees(site.longitude().abs(), 4)
+                                        + (site.longitude().radians() < 0 ? " W" : " E")),
+                        row("Height", Math.round(site.heightMetres()) + " m"),
+                        row(
+                                "Pole",
+                                degrees(site.poleAltitude(), 1) + " above the "
+                                        + (site.isNorthern() ? "north" : "south")),
+                        row("Compass", compass(declination))));
     }
 
     private static Section mount(Rig rig) {
@@ -157,11 +164,6 @@ final class RigRoom implements Room {
         return rows.isEmpty()
                 ? new Section.Words("To look through", List.of("Nothing is told of finder, eyepieces or cameras."))
                 : new Section.Table("To look through", List.of("", "what it shows"), rows);
-    }
-
-    @SafeVarargs
-    private static Section table(String heading, List<String>... rows) {
-        return new Section.Table(heading, List.of("", "as it is known"), List.of(rows));
     }
 
     private static List<String> row(String name, String value) {

@@ -68,7 +68,7 @@ public final class Sketches {
         Site site = tonight.state().begun().site();
         try {
             List<Horizon.Point> corners = new ArrayList<>();
-            for (String corner : typed.strip().split("\\s+")) {
+            for (String corner : typed.strip().split("\\s+", -1)) {
                 if (!corner.isEmpty()) {
                     corners.add(new SkylineInput().convert(corner));
                 }
