@@ -107,7 +107,7 @@ final class KnockedDoor implements AutoCloseable {
     Socket socket(String from) throws IOException {
         Socket socket = new Socket();
         socket.bind(new InetSocketAddress(InetAddress.getByName(from), 0));
-        socket.connect(new InetSocketAddress(InetAddress.getByName("127.0.0.1"), server.port()));
+        socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), server.port()));
         socket.setSoTimeout(20_000);
         return socket;
     }

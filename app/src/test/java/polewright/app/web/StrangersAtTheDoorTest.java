@@ -294,9 +294,14 @@ class StrangersAtTheDoorTest {
                     .isTrue();
         }
         try (Socket body = server.socket()) {
-            body.getOutputStream()
-                    .write(server.bytes("POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nOrigin: http://127.0.0.1:PORT\n"
-                            + "Content-Type: application/x-www-form-urlencoded\nContent-Length: 60000\n\n"));
+            body.getOutputStream().write(server.bytes("""
+                            POST /palette HTTP/1.1
+                            Host: 127.0.0.1:PORT
+                            Origin: http://127.0.0.1:PORT
+                            Content-Type: application/x-www-form-urlencoded
+                            Content-Length: 60000
+
+                            """));
             assertThat(isCut(body, body.getOutputStream(), within)).as("a body").isTrue();
         }
     }

@@ -25,13 +25,13 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.app.device.PairedDevices;
 
 class OwnCertificateTest {
-    private static final Instant NOW = Clock.systemUTC().instant();
+    private final Instant now = Clock.systemUTC().instant();
 
     @TempDir
     private Path folder;
 
     private OwnCertificate certificate(String... names) {
-        return OwnCertificate.in(folder, Set.of(names), NOW);
+        return OwnCertificate.in(folder, Set.of(names), now);
     }
 
     @Test
@@ -46,7 +46,7 @@ class OwnCertificateTest {
         OwnCertificate moved = certificate("192.0.2.8", "larkfell.local");
         assertThat(moved.fingerprint()).isNotEqualTo(first.fingerprint());
         OwnCertificate later =
-                OwnCertificate.in(folder, Set.of("192.0.2.8", "larkfell.local"), NOW.plus(Duration.ofDays(790)));
+                OwnCertificate.in(folder, Set.of("192.0.2.8", "larkfell.local"), now.plus(Duration.ofDays(790)));
         assertThat(later.fingerprint()).isNotEqualTo(moved.fingerprint());
         Files.writeString(later.file(), "damaged");
         assertThat(certificate("192.0.2.8").fingerprint()).isNotEqualTo(later.fingerprint());
