@@ -98,8 +98,10 @@ public sealed interface Admission {
                     "That is larger than the " + (limit >= 1 << 20 ? limit / (1 << 20) + " MiB" : limit / 1024 + " KiB")
                             + " that are taken here. Send something smaller.");
         }
-        // No browser sends a form without its length, and without one no limit is known to be kept.
-        if (asking.coding().isPresent()) {
+        // No browser sends a form without its length, and without one no limit is known to be kept. An upload is
+        // measured
+        // as it comes.
+        if (asking.coding().isPresent() && !uploads.contains(asking.path())) {
             return new Refused(411, "What is sent here says its length first. Send it from Polewright's own page.");
         }
         if (isThisMachine || asking.paired() || open.contains(asking.path())) {
