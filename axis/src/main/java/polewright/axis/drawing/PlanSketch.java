@@ -37,12 +37,12 @@ final class PlanSketch {
                         + ", counts clockwise from the needle's north end to the axis. The needle points "
                         + declination + " of true north. So the axis points " + off + ".",
                 palette);
-        sketch.compass(compass, bearing, declination, pole);
+        sketch.compass(compass, bearing, declination);
         sketch.paper.letters(new Vector2D(180, HEIGHT - 12), 14, palette.axis(), "the axis points " + off);
         return sketch.paper.finished();
     }
 
-    private void compass(SightingSketch.Compass compass, String bearing, String declination, String pole) {
+    private void compass(SightingSketch.Compass compass, String bearing, String declination) {
         Palette palette = paper.palette();
         Angle needle = compass.bearing().negated();
         Angle north = needle.minus(compass.declination());

@@ -1,6 +1,8 @@
 package polewright.app.web.room;
 
+import java.util.ArrayList;
 import java.util.List;
+import polewright.app.web.FrameAddress;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.view.Section;
@@ -20,7 +22,7 @@ final class SightingsRoom implements Room {
     @Override
     public List<Section> sections(Asked asked) {
         return List.of(
-                new Section.Ways("What did you see?", ways(asked, CommandForms.sightings())),
+                new Section.Ways("What did you see?", seen(asked)),
                 new Section.Ways(
                         "What did you do?",
                         ways(
@@ -31,6 +33,14 @@ final class SightingsRoom implements Room {
                                         CommandForms.UNCLAMP,
                                         CommandForms.KNOCK,
                                         CommandForms.NOTE))));
+    }
+
+    /** What is typed, and after it what has a page of its own. */
+    private static List<Section.Way> seen(Asked asked) {
+        List<Section.Way> seen = new ArrayList<>(ways(asked, CommandForms.sightings()));
+        seen.add(new Section.Way(asked.to(FrameAddress.PAGE), "Take camera frames", false));
+        seen.addAll(ways(asked, List.of(CommandForms.CENTRE)));
+        return seen;
     }
 
     private static List<Section.Way> ways(Asked asked, List<CommandForm> forms) {
