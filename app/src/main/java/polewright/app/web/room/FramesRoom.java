@@ -68,7 +68,7 @@ final class FramesRoom implements Room {
         } else {
             frames.folder().ifPresent(folder -> lines.add("Each new frame in " + folder + " shows here by itself."));
         }
-        lines.add("Or send one from this device, below. At a terminal: polewright watch FOLDER");
+        lines.add("Or send one from this device. At a terminal: polewright watch FOLDER");
         return lines;
     }
 }

@@ -62,7 +62,7 @@ final class GroundRoom implements Room {
                         .map(GroundRoom::item)
                         .toList()));
         sections.add(new Section.Drawing("Home position", HomeDrawing.svg(mount, site, asked.palette())));
-        sections.add(new Section.Items(mount.words(), home(HomePosition.of(mount, site))));
+        sections.add(new Section.Items("Step by step, for a " + mount.words(), home(HomePosition.of(mount, site))));
         Stream.of(CommandForms.COMPASS, CommandForms.SCALE)
                 .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
         return sections;

@@ -111,7 +111,7 @@ final class PracticeRoom implements Room {
             presses.add(press(
                     asked, CommandForms.PRACTICE_SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
         }
-        return new Section.Presses(heading, presses);
+        return new Section.Presses(heading, presses, true);
     }
 
     private static Section.Press press(Asked asked, CommandForm form, String label, Map<String, String> values) {

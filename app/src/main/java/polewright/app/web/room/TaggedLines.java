@@ -30,6 +30,20 @@ final class TaggedLines {
         return steps.stream().filter(step -> !step.tag().equals("Then")).toList();
     }
 
+    /** Line by line: what follows a tagged one stays on a line of its own. */
+    static List<Step> lines(List<String> lines) {
+        return lines.stream()
+                .map(line -> {
+                    Matcher tagged = TAGGED.matcher(line);
+                    return tagged.matches()
+                            ? new Step(
+                                    word(tagged.group(1)),
+                                    capitalised(tagged.group(2).strip()))
+                            : new Step("", line.strip());
+                })
+                .toList();
+    }
+
     /** {@code Care} of {@code CARE}. */
     static String word(String tag) {
         return tag.charAt(0) + tag.substring(1).toLowerCase(java.util.Locale.ROOT);

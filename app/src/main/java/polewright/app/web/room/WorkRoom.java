@@ -31,7 +31,8 @@ final class WorkRoom implements Room {
         Optional<NightState> night = asked.desk().tonight().map(tonight -> tonight.state());
         List<Section> sections = new ArrayList<>();
         night.ifPresent(known -> {
-            sections.add(new Section.Words("", ZoneWords.full(known, tolerances(known))));
+            List<Section.Step> lines = TaggedLines.lines(ZoneWords.full(known, tolerances(known)));
+            sections.add(new Section.Items("", List.of(new Section.Item("", lines))));
             sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(known), asked.palette())));
         });
         night.flatMap(NightState::work)

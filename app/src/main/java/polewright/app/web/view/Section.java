@@ -151,10 +151,18 @@ public sealed interface Section {
     /** A form that needs nothing more: one big button. */
     record Done(FormView form) implements Section {}
 
-    /** Buttons that each do one thing at once. */
-    record Presses(String heading, List<Press> presses) implements Section {
+    /**
+     * Buttons that each do one thing at once.
+     *
+     * @param isPaired whether each two stand side by side: one way, and the other
+     */
+    record Presses(String heading, List<Press> presses, boolean isPaired) implements Section {
         public Presses {
             presses = List.copyOf(presses);
+        }
+
+        public Presses(String heading, List<Press> presses) {
+            this(heading, presses, false);
         }
     }
 
