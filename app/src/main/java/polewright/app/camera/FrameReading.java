@@ -47,6 +47,11 @@ public final class FrameReading {
     private final StepListener listener;
     private final CompletableFuture<FrameMatcher> matcher;
 
+    /** Opened once: a watch that begins anew goes on with the patterns that the last one had. */
+    private static final class Bundled {
+        private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled());
+    }
+
     /** Begins to open the atlas; the first frame can be decoded meanwhile. */
     public FrameReading(Clock clock) {
         this(clock, step -> {});
@@ -56,7 +61,7 @@ public final class FrameReading {
     public FrameReading(Clock clock, StepListener listener) {
         this.clock = clock;
         this.listener = listener;
-        this.matcher = CompletableFuture.supplyAsync(() -> new FrameMatcher(StarAtlas.bundled()));
+        this.matcher = CompletableFuture.supplyAsync(() -> Bundled.MATCHER);
     }
 
     /**

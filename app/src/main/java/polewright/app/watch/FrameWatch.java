@@ -126,7 +126,7 @@ public final class FrameWatch {
                 task.clues(),
                 watch,
                 FrameFolder.of(task.folder(), looking, task.all()),
-                new WatchLog(workbench, log, last.map(LastFrames::seq)),
+                WatchLog.ofTonight(workbench, log, last.map(LastFrames::seq)),
                 listener);
     }
 

@@ -3,6 +3,7 @@ package polewright.app.watch;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -21,8 +22,10 @@ import polewright.sky.place.Site;
 public final class LiveView implements WatchListener {
     private final Site site;
     private final Consumer<Shot> ready;
+    private final Executor later;
     private final AtomicReference<@Nullable Shot> newest = new AtomicReference<>();
-    private @Nullable String pictured;
+    private @Nullable DecodedFrame pictured;
+    private boolean isShown;
     private CompletableFuture<ScreenPicture> picture = new CompletableFuture<>();
     private Optional<AxisEstimate> axis = Optional.empty();
     private long number;
@@ -43,16 +46,32 @@ public final class LiveView implements WatchListener {
             ScreenPicture picture,
             Optional<LiveFrame> frame,
             Optional<WatchStep> step,
-            Optional<String> refusal) {}
+            Optional<String> refusal) {
+        /** Whether it is not known yet what is to be seen on it. */
+        public boolean isLookedUp() {
+            return frame.isEmpty() && step.isEmpty() && refusal.isEmpty();
+        }
+    }
 
     /**
-     * A view.
+     * A view that shows a frame once it is known what is to be seen on it.
      *
-     * @param ready is told of each frame that can be shown, by the thread that watches
+     * @param ready is told of each frame that can be shown
      */
     public LiveView(Site site, Consumer<Shot> ready) {
+        this(site, ready, tooSoon -> {});
+    }
+
+    /**
+     * A view that shows a frame's light alone where its stars take long to be looked up.
+     *
+     * @param ready is told of each frame that can be shown, by the thread that watches or by the executor's
+     * @param later runs what it is given after as long as a person should wait
+     */
+    public LiveView(Site site, Consumer<Shot> ready, Executor later) {
         this.site = site;
         this.ready = ready;
+        this.later = later;
     }
 
     /** The last frame that could be shown; by any thread. */
@@ -61,11 +80,13 @@ public final class LiveView implements WatchListener {
     }
 
     @Override
-    public void on(WatchEvent event) {
+    public synchronized void on(WatchEvent event) {
         if (event instanceof WatchEvent.Arrived arrived) {
             DecodedFrame decoded = arrived.frame();
-            pictured = decoded.name();
+            pictured = decoded;
+            isShown = false;
             picture = CompletableFuture.supplyAsync(() -> ScreenPicture.of(decoded));
+            later.execute(() -> showUnlessShown(decoded));
         } else if (event instanceof WatchEvent.Refused refused) {
             show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
         } else if (event instanceof WatchEvent.Told told) {
@@ -93,8 +114,14 @@ public final class LiveView implements WatchListener {
                 : Optional.empty();
     }
 
+    private synchronized void showUnlessShown(DecodedFrame decoded) {
+        if (decoded.equals(pictured) && !isShown) {
+            show(decoded.name(), Optional.empty(), Optional.empty(), Optional.empty());
+        }
+    }
+
     private boolean isPictured(String name) {
-        return name.equals(pictured);
+        return pictured != null && name.equals(pictured.name());
     }
 
     /** Of several frames that came at once only the last is looked at. */
@@ -103,6 +130,7 @@ public final class LiveView implements WatchListener {
             return;
         }
         try {
+            isShown = true;
             Shot shot = new Shot(++number, name, picture.get(), frame, step, refusal);
             newest.set(shot);
             ready.accept(shot);

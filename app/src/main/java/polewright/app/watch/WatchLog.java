@@ -3,6 +3,7 @@ package polewright.app.watch;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import polewright.app.JobFailed;
 import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.axis.sighting.TurnedFrames;
@@ -17,19 +18,27 @@ import polewright.night.log.NightLog;
 public final class WatchLog {
     private final Workbench workbench;
     private final Supplier<NightLog> log;
+    private final NightId night;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private Optional<Long> own;
 
+    private WatchLog(Workbench workbench, Supplier<NightLog> log, NightId night, Optional<Long> own) {
+        this.workbench = workbench;
+        this.log = log;
+        this.night = night;
+        this.own = own;
+    }
+
     /**
-     * A watch's entries.
+     * A watch's entries in the night that is the last one now.
      *
      * @param log opens it, each time that something is added
      * @param own number of the sighting that the watch goes on from, if it does: in whose place a better one stands
      */
-    WatchLog(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
-        this.workbench = workbench;
-        this.log = log;
-        this.own = own;
+    static WatchLog ofTonight(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
+        try (NightLog opened = log.get()) {
+            return new WatchLog(workbench, log, LogEntry.latestNight(opened), own);
+        }
     }
 
     /**
@@ -42,13 +51,13 @@ public final class WatchLog {
     /** The frames that tell the axis, in place of fewer that were logged before. */
     Entry logAxis(TurnedFrames frames) {
         try (NightLog opened = log.get()) {
-            NightId night = LogEntry.latestNight(opened);
+            requireTonight(opened);
             Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
             // What was logged is taken back only when what replaces it is in the log.
-            LoggedEvent taken = append(opened, night, new NightEvent.SightingTaken(frames));
+            LoggedEvent taken = append(opened, new NightEvent.SightingTaken(frames));
             own = Optional.of(taken.seq());
-            fewer.ifPresent(seq -> append(opened, night, new NightEvent.Withdrawn(seq)));
-            return new Entry(taken, Optional.empty(), state(opened, night));
+            fewer.ifPresent(seq -> append(opened, new NightEvent.Withdrawn(seq)));
+            return new Entry(taken, Optional.empty(), state(opened));
         }
     }
 
@@ -59,16 +68,22 @@ public final class WatchLog {
 
     /**
      * Where the screws have taken the axis. How far each was turned is not known here, so the axis counts as moved by an
-     * unknown way, unless the turns were logged meanwhile.
+     * unknown way, unless the turns were logged meanwhile. Of a night that is over it is kept in that night.
      */
     Entry logAfterScrews(TurnedFrames frames) {
         try (NightLog opened = log.get()) {
-            NightId night = LogEntry.latestNight(opened);
             Optional<LoggedEvent> moved = turnsWereLogged(opened.events(night))
                     ? Optional.empty()
-                    : Optional.of(append(opened, night, new NightEvent.Knocked()));
-            LoggedEvent taken = append(opened, night, new NightEvent.SightingTaken(frames));
-            return new Entry(taken, moved, state(opened, night));
+                    : Optional.of(append(opened, new NightEvent.Knocked()));
+            LoggedEvent taken = append(opened, new NightEvent.SightingTaken(frames));
+            return new Entry(taken, moved, state(opened));
+        }
+    }
+
+    /** The frames of another night are not this one's, though they may fall into the same folder. */
+    private void requireTonight(NightLog opened) {
+        if (!LogEntry.latestNight(opened).equals(night)) {
+            throw new JobFailed("another night has begun since this watch was started: start it again for that one.");
         }
     }
 
@@ -82,11 +97,11 @@ public final class WatchLog {
         return StandingEvents.among(events).has(seq);
     }
 
-    private LoggedEvent append(NightLog opened, NightId night, NightEvent event) {
+    private LoggedEvent append(NightLog opened, NightEvent event) {
         return LogEntry.append(opened, night, event, workbench.now(), models);
     }
 
-    private NightState state(NightLog opened, NightId night) {
+    private NightState state(NightLog opened) {
         return NightState.of(opened.events(night), workbench.now(), models);
     }
 }

@@ -113,6 +113,8 @@ final class UploadRoutes {
             key = ctx.formParam("key");
         } catch (Exception broken) {
             boolean isTooLarge = isTooLarge(broken);
+            // The rest of it is not read, so nothing more can come this way.
+            ctx.header("Connection", "close");
             answers.refuse(
                     ctx,
                     isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,

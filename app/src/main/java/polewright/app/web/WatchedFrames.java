@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executor;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
@@ -46,6 +48,8 @@ import polewright.sky.InputRefused;
  * is done at the wedge that it has not seen. Safe for use by several threads.
  */
 public final class WatchedFrames implements AutoCloseable {
+    // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
+    private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
 
     private final NightDesk desk;
@@ -251,7 +255,7 @@ public final class WatchedFrames implements AutoCloseable {
         Workbench logging = new Workbench(
                 new DeskClock(), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
         Set<Long> own = ConcurrentHashMap.newKeySet();
-        LiveView view = new LiveView(tonight.state().begun().site(), this::arrived);
+        LiveView view = new LiveView(tonight.state().begun().site(), this::arrived, A_SECOND_LATER);
         FrameWatch.Task task = new FrameWatch.Task(
                 folder,
                 false,

@@ -35,7 +35,9 @@ import polewright.app.command.Polewright;
 import polewright.axis.camera.Drive;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
+import polewright.night.log.NightSummary;
 import polewright.sky.angle.Angle;
 
 /** Whoever listens hears what happens, in order, and the log is the same whether a command watches or a page. */
@@ -194,6 +196,48 @@ class FrameWatchTest {
         assertThat(events(person)).usingRecursiveComparison().isEqualTo(byPage);
         // Begun, two frames, three frames, the two taken back, knocked, after the screws.
         assertThat(byPage).hasSize(6);
+    }
+
+    @Test
+    void whereTheScrewsTookTheAxisIsKeptInTheNightInWhichTheyWereTurned() {
+        save("turn1.fits", "turn2.fits", "screw1.fits");
+        meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell"));
+        save("screw2.fits");
+        watchUntilIdle();
+        try (NightLog log = NightLog.open(person.log())) {
+            List<NightSummary> nights = log.nights();
+            assertThat(nights).hasSize(2);
+            assertThat(log.events(nights.get(0).id()))
+                    .extracting(LoggedEvent::event)
+                    .noneMatch(NightEvent.SightingTaken.class::isInstance)
+                    .noneMatch(NightEvent.Knocked.class::isInstance);
+            assertThat(log.events(nights.get(1).id()))
+                    .extracting(LoggedEvent::event)
+                    .hasAtLeastOneElementOfType(NightEvent.Knocked.class);
+        }
+    }
+
+    @Test
+    void framesOfAnotherNightAreNotLogged() {
+        save("turn1.fits");
+        meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell"));
+        save("turn2.fits");
+        watchUntilIdle();
+        assertThat(heard)
+                .filteredOn(WatchEvent.NotLogged.class::isInstance)
+                .singleElement()
+                .satisfies(said -> assertThat(((WatchEvent.NotLogged) said).line()).contains("another night has begun"));
+        assertThat(events(person)).extracting(LoggedEvent::event).noneMatch(NightEvent.SightingTaken.class::isInstance);
+    }
+
+    @Test
+    void aFrameWhoseStarsTakeLongIsShownBeforeTheyAreFound() {
+        save("turn1.fits");
+        LiveView view = new LiveView(CameraEvening.LARKFELL, shown::add, Runnable::run);
+        watch(workbench(person.log(), clock, playing()), false, view)
+                .run(new FrameWatch.Until(OptionalLong.empty(), Optional.of(Duration.ofSeconds(3))), () -> false);
+        assertThat(shown).extracting(LiveView.Shot::isLookedUp).containsExactly(true, false);
+        assertThat(shown).extracting(LiveView.Shot::name).containsOnly("turn1.fits");
     }
 
     @Test

@@ -3,24 +3,17 @@ package polewright.bench.frames;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.SplittableRandom;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import java.util.random.RandomGenerator;
 import polewright.app.Pause;
 import polewright.app.Workbench;
 import polewright.app.camera.FrameClues;
@@ -30,7 +23,6 @@ import polewright.app.picture.Tint;
 import polewright.app.watch.BackgroundWatch;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
-import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
 import polewright.axis.drawing.Palette;
@@ -39,15 +31,6 @@ import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
-import polewright.rehearsal.HiddenWedge;
-import polewright.rehearsal.SimulatedFork;
-import polewright.rehearsal.SimulatedPhotographer;
-import polewright.rehearsal.TubeOnFork;
-import polewright.rehearsal.camera.FrameRenderer;
-import polewright.rehearsal.camera.SimulatedCamera;
-import polewright.rehearsal.camera.SkyConditions;
-import polewright.rehearsal.fits.FitsFile;
-import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -65,13 +48,6 @@ public final class LiveFrames {
 
     private final Path folder;
     private final Clock clock = Clock.systemUTC();
-    private final RandomGenerator random = new SplittableRandom(20_261_125);
-    private final SimulatedPhotographer photographer = new SimulatedPhotographer(
-            new FrameRenderer(StrayedSky.ofAtlas()).withInventedStarsTo(17),
-            SimulatedCamera.guideCamera(),
-            SITE,
-            Weather.standardAt(SITE.heightMetres()),
-            SkyConditions.COUNTRY);
     private final BlockingQueue<Ready> ready = new LinkedBlockingQueue<>();
 
     private LiveFrames(Path folder) {
@@ -80,18 +56,6 @@ public final class LiveFrames {
 
     /** A frame that is ready for a page: when, and what it is. */
     private record Ready(long nanos, LiveView.Shot shot, int pictureBytes) {}
-
-    /** How a capture program saves. */
-    private enum Saving {
-        WRITTEN("written under its name"),
-        RENAMED("written apart and renamed");
-
-        private final String words;
-
-        Saving(String words) {
-            this.words = words;
-        }
-    }
 
     /** An empty folder for frames and log. */
     public static void main(String[] args) throws IOException, InterruptedException {
@@ -105,7 +69,7 @@ public final class LiveFrames {
         Workbench workbench =
                 new Workbench(clock, Map.of(), new PrintWriter(faults), new PrintWriter(faults), false, Pause.REAL);
         LiveView view = new LiveView(SITE, this::draw);
-        List<byte[]> frames = rendered(WARM_UP + 2 * ROUNDS);
+        List<byte[]> frames = GuideEvening.rendered(WARM_UP + 2 * ROUNDS);
         FrameWatch watch = FrameWatch.of(
                 new FrameWatch.Task(captures, false, false, FrameClues.NONE.at(SITE), Drive.TRACKING),
                 begun(log),
@@ -138,7 +102,7 @@ public final class LiveFrames {
         System.out.printf(
                 Locale.ROOT,
                 "2 Mpx, %-26s median %4.0f ms, 90th percentile %4.0f ms (target %.0f%s)%n",
-                saving.words,
+                saving.words(),
                 median,
                 ninetieth,
                 TARGET_MILLIS,
@@ -171,43 +135,11 @@ public final class LiveFrames {
     private double millis(Path captures, int number, byte[] content, Saving saving)
             throws IOException, InterruptedException {
         Path file = captures.resolve(String.format(Locale.ROOT, "guide-%03d.fits", number));
-        Path written = saving == Saving.WRITTEN ? file : captures.resolve(file.getFileName() + ".part");
-        try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-            ByteBuffer left = ByteBuffer.wrap(content);
-            while (left.hasRemaining()) {
-                var unused = channel.write(left);
-            }
-        }
-        if (saving == Saving.RENAMED) {
-            Files.move(written, file, StandardCopyOption.ATOMIC_MOVE);
-        }
-        long closed = System.nanoTime();
+        long closed = saving.save(content, file);
         Ready shown = ready.poll(60, TimeUnit.SECONDS);
         if (shown == null || !shown.shot().name().equals(String.valueOf(file.getFileName()))) {
             throw new IllegalStateException(file + " was not shown");
         }
         return (shown.nanos() - closed) / 1e6;
-    }
-
-    /** Two places in right ascension, then the screws, a little at a time. */
-    private List<byte[]> rendered(int count) {
-        HiddenWedge wedge = HiddenWedge.of(SITE, Rig.typicalForkOnWedge(), AxisOffset.ofArcminutes(42, -17), random);
-        SimulatedFork fork = SimulatedFork.on(wedge, TubeOnFork.SQUARE.withCameraRoll(Angle.ofDegrees(33)), EVENING)
-                .driven(polewright.rehearsal.Drive.TRACKING, EVENING)
-                .pointed(Angle.ofDegrees(-40), Angle.ofDegrees(86), EVENING);
-        List<byte[]> frames = new ArrayList<>();
-        Instant now = EVENING;
-        for (int i = 0; i < count; i++) {
-            if (i == 1) {
-                fork = fork.turned(Angle.ofDegrees(45));
-            } else if (i > 1) {
-                wedge = wedge.turned(-0.02, 0.01, random);
-                fork = fork.carriedBy(wedge);
-            }
-            frames.add(FitsFile.of(
-                    photographer.take(fork, now, Duration.ofSeconds(2), random).frame()));
-            now = now.plusSeconds(5);
-        }
-        return frames;
     }
 }

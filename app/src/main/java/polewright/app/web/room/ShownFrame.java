@@ -70,6 +70,9 @@ final class ShownFrame {
             return lines;
         }
         LiveView.Shot shot = stand.newest().get();
+        if (shot.isLookedUp()) {
+            lines.add(shot.name() + ": its stars are being looked up. The first frame of a night takes longest.");
+        }
         shot.refusal().ifPresent(lines::add);
         stand.step().map(ShownFrame::told).ifPresent(lines::addAll);
         shot.frame()
