@@ -159,6 +159,9 @@ final class SightCommands {
                         "an altitude of " + PlainNumber.asTyped(readDeg) + " degrees is outside -90 to 90",
                         "read the scale again");
             }
+            if (fromZenith && fromHorizon) {
+                throw new WrongUsage("a scale counts from the zenith or from the horizon, not both: choose one.");
+            }
             double latitudeDeg = begun.site().poleAltitude().degrees();
             boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
                     && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;

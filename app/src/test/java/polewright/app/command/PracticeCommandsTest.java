@@ -175,6 +175,21 @@ class PracticeCommandsTest {
     }
 
     @Test
+    void severalLooksMayBeLoggedAfterwards_butNotAfterTheNextOfTheirKind() {
+        practice("begin");
+        practice("look", "compass");
+        String bearing = practice("look", "compass").at("/seen/bearing_deg").asText();
+        String altitude = practice("look", "scale").at("/seen/altitude_deg").asText();
+        practice("look", "rocking");
+        ordinary("sight", "compass", bearing);
+        ordinary("sight", "scale", altitude);
+        JsonNode unneeded = practice("debrief").get("not_needed");
+        assertThat(unneeded).extracting(waste -> waste.get("reason").asText()).containsOnly("not_logged");
+        // The first look at the compass, and the rocking.
+        assertThat(unneeded).hasSize(2);
+    }
+
+    @Test
     void theSameDeedsSeeTheSame_andTheFrameIsTheSameToTheLastBit() throws IOException {
         practice("begin", "--camera");
         String first = practice("look", "compass").get("seen").toString();

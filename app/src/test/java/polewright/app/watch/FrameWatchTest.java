@@ -201,8 +201,7 @@ class FrameWatchTest {
     @Test
     void whereTheScrewsTookTheAxisIsKeptInTheNightInWhichTheyWereTurned() {
         save("turn1.fits", "turn2.fits", "screw1.fits");
-        meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell"));
-        save("screw2.fits");
+        meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--again"));
         watchUntilIdle();
         try (NightLog log = NightLog.open(person.log())) {
             List<NightSummary> nights = log.nights();
@@ -226,7 +225,8 @@ class FrameWatchTest {
         assertThat(heard)
                 .filteredOn(WatchEvent.NotLogged.class::isInstance)
                 .singleElement()
-                .satisfies(said -> assertThat(((WatchEvent.NotLogged) said).line()).contains("another night has begun"));
+                .satisfies(
+                        said -> assertThat(((WatchEvent.NotLogged) said).line()).contains("another night has begun"));
         assertThat(events(person)).extracting(LoggedEvent::event).noneMatch(NightEvent.SightingTaken.class::isInstance);
     }
 

@@ -6,7 +6,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -41,7 +40,6 @@ import polewright.sky.place.Weather;
  */
 public final class LiveFrames {
     private static final Site SITE = TimedFrames.SITE;
-    private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final int WARM_UP = 30;
     private static final int ROUNDS = 30;
     private static final double TARGET_MILLIS = 400;
@@ -79,7 +77,7 @@ public final class LiveFrames {
         Verdict verdict = new Verdict();
         try (BackgroundWatch running = BackgroundWatch.start(watch, view, workbench)) {
             for (int i = 0; i < WARM_UP; i++) {
-                millis(captures, i, frames.get(i), Saving.values()[i % 2]);
+                millis(captures, i, frames.get(i), i % 2 == 0 ? Saving.WRITTEN : Saving.RENAMED);
             }
             int number = WARM_UP;
             for (Saving saving : Saving.values()) {

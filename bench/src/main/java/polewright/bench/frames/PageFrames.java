@@ -80,7 +80,8 @@ public final class PageFrames {
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve(words[0]).toFile())
                 .redirectInput(new File("/dev/null"));
-        builder.environment().put("POLEWRIGHT_LOG", folder.resolve("nights.sqlite").toString());
+        builder.environment()
+                .put("POLEWRIGHT_LOG", folder.resolve("nights.sqlite").toString());
         builder.environment().put("XDG_DATA_HOME", folder.toString());
         return builder.start();
     }
@@ -97,8 +98,8 @@ public final class PageFrames {
         throw new IllegalStateException("the server does not start: " + Files.readString(printed));
     }
 
-    private static List<Double> millis(
-            Page page, Path captures, List<byte[]> frames, int from, int to, Saving saving) throws IOException {
+    private static List<Double> millis(Page page, Path captures, List<byte[]> frames, int from, int to, Saving saving)
+            throws IOException {
         List<Double> millis = new ArrayList<>();
         for (int i = from; i < to; i++) {
             String name = String.format(Locale.ROOT, "guide-%03d.fits", i);

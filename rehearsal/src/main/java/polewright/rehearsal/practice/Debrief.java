@@ -13,6 +13,11 @@ import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -151,15 +156,27 @@ public record Debrief(
         return isLook && !isLogged(night, index, events) ? Optional.of(Reason.NOT_LOGGED) : Optional.empty();
     }
 
-    /** Whether any sighting was logged between this look and the next deed's end. */
+    /** Whether such a sighting was logged after this look, before the next of its kind and before the axis moved. */
     private static boolean isLogged(PracticeState night, int index, List<LoggedEvent> events) {
-        Instant from = night.done().get(index).to();
-        boolean isLast = index + 1 == night.done().size();
+        DoneDeed look = night.done().get(index);
+        Optional<Instant> end = night.done().subList(index + 1, night.done().size()).stream()
+                .filter(later -> later.deed().kind() == look.deed().kind()
+                        || !later.wedge().equals(look.wedge()))
+                .map(DoneDeed::to)
+                .findFirst();
         return events.stream()
-                .filter(logged -> logged.event() instanceof NightEvent.SightingTaken)
+                .filter(logged ->
+                        logged.event() instanceof NightEvent.SightingTaken taken && isOf(look.seen(), taken.sighting()))
                 .map(LoggedEvent::at)
-                .anyMatch(at -> !at.isBefore(from)
-                        && (isLast || at.isBefore(night.done().get(index + 1).to())));
+                .anyMatch(at -> !at.isBefore(look.to())
+                        && end.filter(next -> !at.isBefore(next)).isEmpty());
+    }
+
+    private static boolean isOf(Seen seen, Sighting sighting) {
+        return (seen instanceof Seen.OnCompass && sighting instanceof CompassBearing)
+                || (seen instanceof Seen.OnScale && sighting instanceof LevelledScale)
+                || (seen instanceof Seen.WhileRocking && sighting instanceof StillPoint)
+                || (seen instanceof Seen.Drifted && sighting instanceof StarDrift);
     }
 
     /** Each screw is held against its own direction; nearer than the allowance's depth nothing is amiss. */

@@ -12,6 +12,7 @@ import polewright.app.text.FixWords;
 import polewright.app.text.TurnWords;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.NightDesk.Tonight;
+import polewright.app.web.PracticeAddress;
 import polewright.app.web.WatchedFrames;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
@@ -63,7 +64,9 @@ final class NowRoom implements Room {
             sections.add(new Section.Caution(cares));
         }
         sections.addAll(action(asked, tonight));
-        List<Section.Step> doubts = TaggedLines.steps(FixWords.doubts(night));
+        List<Section.Step> doubts = TaggedLines.lines(FixWords.doubts(night)).stream()
+                .filter(doubt -> steps.stream().noneMatch(step -> step.text().contains(doubt.text())))
+                .toList();
         if (!doubts.isEmpty()) {
             sections.add(new Section.Words(
                     "", doubts.stream().map(Section.Step::text).toList()));
@@ -114,8 +117,18 @@ final class NowRoom implements Room {
             return List.of(done(asked, tonight, CommandForms.KNOCK, Map.of()));
         } else if (advice instanceof Advice.TakeSighting take) {
             return List.of(sighting(asked, take));
+        } else if (advice instanceof Advice.Stop) {
+            return List.of(new Section.Ways("", afterStop(asked)));
         }
         return List.of();
+    }
+
+    private static List<Section.Way> afterStop(Asked asked) {
+        return asked.desk().prefix().isEmpty()
+                ? List.of(
+                        new Section.Way(asked.to("/pointing"), "Align the pointing on stars", false),
+                        new Section.Way(asked.to("/tonight"), "What to look at tonight", false))
+                : List.of(new Section.Way(PracticeAddress.DEBRIEF, "See where the axis really points", true));
     }
 
     private static Section done(Asked asked, Tonight tonight, CommandForm form, Map<String, String> values) {

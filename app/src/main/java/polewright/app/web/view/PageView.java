@@ -34,6 +34,11 @@ public record PageView(
         sections = List.copyOf(sections);
     }
 
+    /** Whether it belongs to a practice, and so to no telescope. */
+    public boolean isPractice() {
+        return !prefix.isEmpty();
+    }
+
     /** A page in the list of pages. */
     public record Place(String address, String name, boolean isHere) {}
 }
