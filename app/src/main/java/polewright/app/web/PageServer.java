@@ -8,6 +8,8 @@ import io.javalin.http.sse.SseClient;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.URLConnection;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -84,9 +86,7 @@ public final class PageServer implements AutoCloseable {
      * @throws JobFailed if it is taken
      */
     public static PageServer start(List<NightDesk> desks, Door door, String host, int port) {
-        Thread first = new Thread(() -> rehearseFirstPage(desks.get(0)), "first page");
-        first.setDaemon(true);
-        first.start();
+        beside(() -> rehearseFirstPage(desks.get(0)));
         PageServer server = new PageServer(desks, door);
         try {
             server.javalin.start(host, port);
@@ -97,7 +97,28 @@ public final class PageServer implements AutoCloseable {
                     "port " + port + " cannot be listened on, perhaps because another program does: end that,"
                             + " or name another port, such as --port " + (port + 1) + ".");
         }
+        beside(() -> askForFirstPage(server.port()));
         return server;
+    }
+
+    private static void beside(Runnable work) {
+        Thread thread = new Thread(work, "first page");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** The way through the server is gone once, so that whoever comes first does not wait for it to be made. */
+    private static void askForFirstPage(int port) {
+        try {
+            URLConnection connection =
+                    URI.create("http://127.0.0.1:" + port + "/").toURL().openConnection();
+            connection.setRequestProperty("Connection", "close");
+            try (InputStream page = connection.getInputStream()) {
+                page.readAllBytes();
+            }
+        } catch (IOException closedMeanwhile) {
+            // Nobody waits for this page.
+        }
     }
 
     /** Loads what the first page needs on one processor while the other starts to listen: the person waits for both. */

@@ -160,8 +160,7 @@ public record Debrief(
     private static boolean isLogged(PracticeState night, int index, List<LoggedEvent> events) {
         DoneDeed look = night.done().get(index);
         Optional<Instant> end = night.done().subList(index + 1, night.done().size()).stream()
-                .filter(later -> later.deed().kind() == look.deed().kind()
-                        || !later.wedge().equals(look.wedge()))
+                .filter(later -> later.deed().getClass().equals(look.deed().getClass()) || moves(later.deed()))
                 .map(DoneDeed::to)
                 .findFirst();
         return events.stream()
@@ -170,6 +169,13 @@ public record Debrief(
                 .map(LoggedEvent::at)
                 .anyMatch(at -> !at.isBefore(look.to())
                         && end.filter(next -> !at.isBefore(next)).isEmpty());
+    }
+
+    private static boolean moves(Deed deed) {
+        return deed instanceof Deed.TurnScrew
+                || deed instanceof Deed.MoveByHand
+                || deed instanceof Deed.Clamp
+                || deed instanceof Deed.Unclamp;
     }
 
     private static boolean isOf(Seen seen, Sighting sighting) {
