@@ -189,19 +189,6 @@ class PagesToEyesAndFingersTest {
     }
 
     @Test
-    void aClockThatIsOffIsTold() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
-            Page page = held.newPage();
-            page.clock()
-                    .setSystemTime(
-                            java.time.Instant.now(java.time.Clock.systemUTC()).toEpochMilli() + 7000);
-            page.navigate(night.address("/"));
-            com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("#clock"))
-                    .containsText("7 s ahead of the laptop's");
-        }
-    }
-
-    @Test
     void thePositionIsTakenFromTheDeviceWhenThePersonAllowsIt() {
         try (BrowserContext held = browser.device(Device.PHONE)) {
             held.grantPermissions(List.of("geolocation"));
