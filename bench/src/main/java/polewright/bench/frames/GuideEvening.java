@@ -21,14 +21,14 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /** The frames that a guide camera of 2 megapixels takes while an axis is found and set, near the pole. */
-final class GuideEvening {
+public final class GuideEvening {
     private static final Site SITE = TimedFrames.SITE;
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
 
     private GuideEvening() {}
 
     /** FITS files: two places in right ascension, then the screws, a little at a time. */
-    static List<byte[]> rendered(int count) {
+    public static List<byte[]> rendered(int count) {
         RandomGenerator random = new SplittableRandom(20_261_125);
         SimulatedPhotographer photographer = new SimulatedPhotographer(
                 new FrameRenderer(StrayedSky.ofAtlas()).withInventedStarsTo(17),

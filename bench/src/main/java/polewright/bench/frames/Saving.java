@@ -9,7 +9,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /** How a capture program saves. */
-enum Saving {
+public enum Saving {
     WRITTEN("written under its name"),
     RENAMED("written apart and renamed");
 
@@ -19,12 +19,12 @@ enum Saving {
         this.words = words;
     }
 
-    String words() {
+    public String words() {
         return words;
     }
 
     /** Saves it, and tells when it was there whole ({@link System#nanoTime}). */
-    long save(byte[] content, Path file) throws IOException {
+    public long save(byte[] content, Path file) throws IOException {
         Path written = this == WRITTEN ? file : file.resolveSibling(file.getFileName() + ".part");
         try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             ByteBuffer left = ByteBuffer.wrap(content);

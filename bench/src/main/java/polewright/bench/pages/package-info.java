@@ -1,0 +1,12 @@
+/**
+ * How long a person with a page in the hand waits: the program as its launcher starts it, and a browser beside it.
+ *
+ * <pre>
+ *   Serving (a process, a night begun) ──▶ page in Chromium ──▶ PageFrames: a frame saved, until it is seen
+ *                                                           └─▶ TwoDevices: a press on one, until the other shows it
+ * </pre>
+ */
+@NullMarked
+package polewright.bench.pages;
+
+import org.jspecify.annotations.NullMarked;
