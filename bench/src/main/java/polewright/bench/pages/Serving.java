@@ -46,6 +46,8 @@ final class Serving implements AutoCloseable {
         started(folder, launcher, "begin", List.of("--site", "54.60,-2.90,240"))
                 .onExit()
                 .join();
+        // With the altitude known, a compass moves the fix.
+        started(folder, launcher, "sight", List.of("scale", "54.6")).onExit().join();
         List<String> serving = new ArrayList<>(List.of("--port", "0"));
         serving.addAll(List.of(options));
         Process server = started(folder, launcher, "serve", serving);
