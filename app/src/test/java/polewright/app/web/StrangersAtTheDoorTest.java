@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.net.Socket;
 import java.net.SocketException;
 import java.net.SocketTimeoutException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -254,6 +255,25 @@ class StrangersAtTheDoorTest {
         assertThat(server.get("127.0.0.1", "/", "")).contains(" 200 ");
     }
 
+    @Test
+    void whoeverIsStillSendingTooMuchHearsWhy() throws Exception {
+        int length = (int) Admission.FORM_BYTES + 60_000;
+        String head = "POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nOrigin: http://127.0.0.1:PORT\n"
+                + "Content-Type: application/x-www-form-urlencoded\nContent-Length: " + length + "\n\n";
+        try (Socket socket = server.socket()) {
+            OutputStream out = socket.getOutputStream();
+            out.write(server.bytes(head));
+            // As over Wi-Fi: the refusal is there long before all is sent.
+            byte[] part = "a".repeat(length / 4).getBytes(StandardCharsets.US_ASCII);
+            for (int sent = 0; sent < 4; sent++) {
+                out.write(part);
+                out.flush();
+                Thread.sleep(400);
+            }
+            assertThat(KnockedDoor.status(socket)).isEqualTo(413);
+        }
+    }
+
     /** A byte at a time, as often as keeps a connection from falling silent. */
     private boolean isCut(Socket socket, OutputStream out, Duration within) throws Exception {
         long until = System.nanoTime() + within.toNanos();
@@ -353,7 +373,7 @@ class StrangersAtTheDoorTest {
     void theStreamOfARevokedDeviceEnds() throws IOException {
         try (Socket stream = stream(server.paired())) {
             server.devices().revokeAll();
-            assertThat(new String(stream.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8))
+            assertThat(new String(stream.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
                     .doesNotContain("still here");
         }
     }

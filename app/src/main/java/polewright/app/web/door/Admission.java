@@ -91,6 +91,10 @@ public sealed interface Admission {
                     ? new Refused(403, "Other devices speak to this server encrypted: open https://" + host + "/")
                     : new ToSecure("https://" + host + "/");
         }
+        // Of a stranger nothing more is read, however much it is.
+        if (!isThisMachine && !asking.paired() && !open.contains(asking.path())) {
+            return new NeedsPairing();
+        }
         long limit = uploads.contains(asking.path()) ? FRAME_BYTES : FORM_BYTES;
         if (asking.contentLength() > limit) {
             return new Refused(
@@ -99,15 +103,11 @@ public sealed interface Admission {
                             + " that are taken here. Send something smaller.");
         }
         // No browser sends a form without its length, and without one no limit is known to be kept. An upload is
-        // measured
-        // as it comes.
+        // measured as it comes.
         if (asking.coding().isPresent() && !uploads.contains(asking.path())) {
             return new Refused(411, "What is sent here says its length first. Send it from Polewright's own page.");
         }
-        if (isThisMachine || asking.paired() || open.contains(asking.path())) {
-            return new Admitted();
-        }
-        return new NeedsPairing();
+        return new Admitted();
     }
 
     private static boolean isOwn(Asking asking, String host, String site) {

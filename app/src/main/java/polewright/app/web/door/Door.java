@@ -2,8 +2,11 @@ package polewright.app.web.door;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -43,6 +46,7 @@ public final class Door {
 
     private static final int A_YEAR_SECONDS = 31_536_000;
     private static final int MOST_CONNECTIONS = 200;
+    private static final int TOO_LARGE = 413;
     private static final int HEAD_BYTES = 8 * 1024;
     private static final int SLOWEST_BYTES_A_SECOND = 200;
     private static final String PAIR = "/pair";
@@ -213,9 +217,12 @@ public final class Door {
             admission = new Admission.Refused(503, String.valueOf(damaged.getMessage()));
         }
         if (admission instanceof Admission.Refused refused) {
-            ctx.status(refused.status())
-                    .contentType("text/plain; charset=utf-8")
-                    .result(refused.sentence());
+            ctx.status(refused.status()).contentType("text/plain; charset=utf-8");
+            if (refused.status() == TOO_LARGE) {
+                answerBeforeTheRestComes(ctx, refused.sentence());
+            } else {
+                ctx.result(refused.sentence());
+            }
             ctx.skipRemainingHandlers();
         } else if (admission instanceof Admission.ToSecure elsewhere) {
             ctx.status(307).header("Location", elsewhere.address());
@@ -231,6 +238,25 @@ public final class Door {
                                 + " and type the code that the terminal shows.");
             }
             ctx.skipRemainingHandlers();
+        }
+    }
+
+    /** Whoever is cut off while still sending sees a broken connection in place of the sentence, so the rest is let in. */
+    private void answerBeforeTheRestComes(Context ctx, String sentence) {
+        byte[] answer = sentence.getBytes(StandardCharsets.UTF_8);
+        long limit = settings.uploads().contains(ctx.path()) ? Admission.FRAME_BYTES : Admission.FORM_BYTES;
+        try {
+            ctx.res().setContentLength(answer.length);
+            ctx.res().getOutputStream().write(answer);
+            ctx.res().flushBuffer();
+            InputStream rest = ctx.req().getInputStream();
+            byte[] unread = new byte[8192];
+            long left = 2 * limit;
+            for (int read = rest.read(unread); read >= 0 && left > 0; read = rest.read(unread)) {
+                left -= read;
+            }
+        } catch (IOException goneMeanwhile) {
+            // Nobody is there to be told.
         }
     }
 
