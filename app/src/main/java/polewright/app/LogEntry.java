@@ -8,6 +8,7 @@ import polewright.night.NightState;
 import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.night.log.Known;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.SubmissionKey;
@@ -23,22 +24,27 @@ public final class LogEntry {
      */
     public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
-        return append(opened, night, event, now, models, Optional.empty());
+        return append(opened, night, event, now, models, Optional.empty(), Known.NOTHING);
     }
 
-    /** The same for what may have been sent before: then it is what was logged at that time. */
+    /**
+     * The same for what may have been sent before: then it is what was logged at that time.
+     *
+     * @throws polewright.night.log.MovedOn if the log is no longer as it was known
+     */
     public static LoggedEvent append(
             NightLog opened,
             NightId night,
             NightEvent event,
             Instant now,
             NightState.ModelCache models,
-            Optional<SubmissionKey> once) {
+            Optional<SubmissionKey> once,
+            Known known) {
         List<LoggedEvent> more = new ArrayList<>(opened.events(night));
         more.add(new LoggedEvent(more.get(more.size() - 1).seq() + 1, now, event));
         EventOrder.check(more);
         NightState.of(more, now, models);
-        return opened.append(night, event, now, once);
+        return opened.append(night, event, now, once, known);
     }
 
     /** The night that is added to: the last one of the log. */

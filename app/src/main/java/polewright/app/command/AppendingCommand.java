@@ -36,6 +36,9 @@ abstract class AppendingCommand implements Callable<Integer> {
     @Mixin
     private OnceOption once;
 
+    @Mixin
+    private KnownOptions known;
+
     /**
      * A command for one kind of event.
      *
@@ -113,11 +116,13 @@ abstract class AppendingCommand implements Callable<Integer> {
             }
             NightId id = LogOption.latest(opened);
             night = opened.events(id);
+            // Before anything is said of what was typed: for another night it may make no sense.
+            known.known().check(id, night.get(night.size() - 1).seq());
             NightState.ModelCache models = new NightState.ModelCache();
             Instant now = workbench.now();
             NightState before = NightState.of(night, now, models);
             NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key());
+            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key(), known.known());
             NightState after = NightState.of(opened.events(id), now, models);
             List<String> notes =
                     new ArrayList<>(SunCaution.of(event, before.begun().site()));

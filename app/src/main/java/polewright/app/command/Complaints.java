@@ -5,12 +5,15 @@ import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.night.log.MovedOn;
 import polewright.sky.InputRefused;
 
 /** The one place where a failure becomes a line of text and an exit status. */
 final class Complaints {
     private static final int JOB_FAILED = 1;
     private static final int WRONG_USAGE = 2;
+    // The page tells it from a refusal: it shows how the night stands now, not what was typed.
+    private static final int MOVED_ON = 3;
 
     private final Workbench workbench;
     private final boolean red;
@@ -36,6 +39,10 @@ final class Complaints {
         if (e instanceof InputRefused || e instanceof JobFailed) {
             complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
             return JOB_FAILED;
+        }
+        if (e instanceof MovedOn) {
+            complain(command + ": " + e.getMessage());
+            return MOVED_ON;
         }
         complain(command + ": something inside Polewright is wrong ("
                 + e.getClass().getSimpleName()

@@ -11,21 +11,25 @@ import java.util.Set;
 import polewright.app.picture.CloseUp;
 import polewright.app.picture.Tint;
 import polewright.app.watch.LiveView;
-import polewright.axis.drawing.Palette;
+import polewright.app.web.room.Room;
+import polewright.app.web.room.Rooms;
 
-/** A desk's frames as they are asked for: the newest one's light. */
+/** A desk's frames: the newest one's light, and that the screws are where they are to be. */
 final class FrameRoutes {
     private static final Set<String> WORDS = Set.of("times", "x", "y", "n");
 
+    private final NightDesk desk;
     private final WatchedFrames frames;
 
-    private FrameRoutes(WatchedFrames frames) {
+    private FrameRoutes(NightDesk desk, WatchedFrames frames) {
+        this.desk = desk;
         this.frames = frames;
     }
 
     static void add(JavalinConfig config, NightDesk desk, WatchedFrames frames) {
-        FrameRoutes routes = new FrameRoutes(frames);
+        FrameRoutes routes = new FrameRoutes(desk, frames);
         config.routes.get(desk.prefix() + FrameAddress.LIGHT, routes::light);
+        config.routes.post(desk.prefix() + FrameAddress.SETTLED, routes::settle);
     }
 
     private void light(Context ctx) {
@@ -42,8 +46,21 @@ final class FrameRoutes {
         }
     }
 
+    private void settle(Context ctx) {
+        String known = Answers.filled(ctx).getOrDefault("if-last-is", "");
+        WatchedFrames.Settled settled =
+                known.matches("[1-9]\\d{0,8}") ? frames.settle(Long.parseLong(known)) : WatchedFrames.Settled.OTHERWISE;
+        if (settled.seq().isPresent()) {
+            ctx.redirect(desk.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
+            return;
+        }
+        ctx.status(HttpStatus.CONFLICT);
+        Room now = Rooms.places().get(0);
+        Answers.show(ctx, Answers.asked(ctx, desk), now, "", List.of(settled.why()));
+    }
+
     private static Tint tint(Context ctx) {
-        return Tint.of(PageServer.isDay(ctx) ? Palette.LIGHT : Palette.DARK);
+        return Tint.of(PaletteChoice.of(ctx));
     }
 
     /** Empty when what is asked for makes no sense. */

@@ -7,8 +7,6 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
-import polewright.app.JobFailed;
-import polewright.sky.InputRefused;
 
 /**
  * Tells whoever asks when something was added to a log, by this program or another: a command at a terminal shows on the
@@ -39,18 +37,15 @@ final class LogWatch implements AutoCloseable {
         Future<?> unused = watch.looking.scheduleWithFixedDelay(
                 watch::look, BETWEEN_LOOKS_MILLIS, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
         unused = watch.looking.scheduleWithFixedDelay(
-                () -> watch.beats.forEach(Runnable::run),
-                BETWEEN_BEATS_MILLIS,
-                BETWEEN_BEATS_MILLIS,
-                TimeUnit.MILLISECONDS);
+                watch::beat, BETWEEN_BEATS_MILLIS, BETWEEN_BEATS_MILLIS, TimeUnit.MILLISECONDS);
         return watch;
     }
 
     /**
      * From now on; {@link #forget} ends it.
      *
-     * @param listener is told where the log stands whenever that is new
-     * @param beat is called every few seconds, so that a connection does not fall silent
+     * @param listener is told where the log stands whenever that is new; it must not wait for anything
+     * @param beat is called every few seconds, so that a connection does not fall silent; likewise
      */
     void tell(LongConsumer listener, Runnable beat) {
         listeners.add(listener);
@@ -69,9 +64,14 @@ final class LogWatch implements AutoCloseable {
                 stand = now;
                 listeners.forEach(listener -> listener.accept(now));
             }
-        } catch (InputRefused | JobFailed busyDamagedOrNotBegun) {
-            // The page says so when it is asked for; the next look may find it well again.
+        } catch (RuntimeException busyDamagedOrNotBegun) {
+            // The page says so when it is asked for; the next look, which would not come after a failure, may find it
+            // well again.
         }
+    }
+
+    private void beat() {
+        beats.forEach(Runnable::run);
     }
 
     @Override

@@ -18,7 +18,6 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
-import polewright.night.log.SubmissionKey;
 import polewright.night.seasons.LoggedNights;
 import polewright.night.seasons.Pier;
 
@@ -101,9 +100,19 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
         return reading(log -> Optional.of(log.stand())).orElse(0L);
     }
 
-    /** Whether this was sent before. */
-    public boolean wasSent(SubmissionKey key) {
-        return reading(log -> log.submitted(key)).isPresent();
+    /**
+     * Where the log stands.
+     *
+     * @param events how many it holds
+     * @param night the number of the night that was begun last; 0 if there is none
+     */
+    public record Standing(long events, long night) {}
+
+    /** Where it stands, and with which night, in one look. */
+    public Standing standing() {
+        return reading(log -> Optional.of(new Standing(
+                        log.stand(), log.latest().map(NightId::number).orElse(0L))))
+                .orElseGet(() -> new Standing(0, 0));
     }
 
     private <T> Optional<T> reading(Function<NightLog, Optional<T>> question) {

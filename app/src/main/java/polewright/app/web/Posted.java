@@ -14,6 +14,10 @@ sealed interface Posted {
         }
     }
 
-    /** Something else was logged since the page was shown, so that what it says may no longer be so. */
-    record Outdated() implements Posted {}
+    /** Something else was logged since the page was shown, so that what it says may no longer be so; and what. */
+    record Outdated(List<String> complaints) implements Posted {
+        public Outdated {
+            complaints = List.copyOf(complaints);
+        }
+    }
 }

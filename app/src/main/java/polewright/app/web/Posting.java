@@ -13,6 +13,9 @@ import polewright.sky.InputRefused;
 /** A form that was posted, as the command that it stands for. */
 final class Posting {
     private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
+    private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
+    private static final String NIGHT = "night";
+    private static final String IF_LAST_IS = "if-last-is";
     private static final Pattern TIME = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d(\\.\\d+)?Z");
 
     private Posting() {}
@@ -20,7 +23,7 @@ final class Posting {
     /**
      * Runs it once, however often it is sent.
      *
-     * @param filled the fields, and {@code key}, {@code done-at}, {@code if-last-is}
+     * @param filled the fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
      */
     static Posted of(NightDesk desk, CommandForm form, Map<String, String> filled) {
         try {
@@ -32,11 +35,12 @@ final class Posting {
                 words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
             }
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
-            if (isOutdated(desk, filled) && !desk.wasSent(key)) {
-                return new Posted.Outdated();
-            }
+            words.addAll(after, known(form, filled));
             Ran ran = desk.run(words);
-            return ran.isGood() ? new Posted.Logged(seq(ran.out())) : new Posted.Refused(ran.complaints());
+            if (ran.isGood()) {
+                return new Posted.Logged(seq(ran.out()));
+            }
+            return ran.isOutdated() ? new Posted.Outdated(ran.complaints()) : new Posted.Refused(ran.complaints());
         } catch (InputRefused refused) {
             return new Posted.Refused(List.of(String.valueOf(refused.getMessage())));
         }
@@ -48,14 +52,27 @@ final class Posting {
         return form.takesTime() && TIME.matcher(at).matches() ? Optional.of(at) : Optional.empty();
     }
 
-    private static boolean isOutdated(NightDesk desk, Map<String, String> filled) {
-        String known = filled.getOrDefault("if-last-is", "0");
-        if (!known.matches("[1-9]\\d{0,8}")) {
-            return false;
+    /** What the page knew of the log: the command compares it in the same step in which it logs. */
+    private static List<String> known(CommandForm form, Map<String, String> filled) {
+        List<String> known = new ArrayList<>();
+        if (form.isOfOneNight()) {
+            number(filled, NIGHT).ifPresent(night -> known.add("--if-night=" + night));
+            number(filled, IF_LAST_IS).ifPresent(seq -> known.add("--if-last=" + seq));
         }
-        return desk.tonight()
-                .map(tonight -> tonight.lastSeq() != Long.parseLong(known))
-                .orElse(true);
+        return known;
+    }
+
+    private static Optional<String> number(Map<String, String> filled, String name) {
+        String number = filled.getOrDefault(name, "");
+        if (!number.isEmpty() && !NUMBER.matcher(number).matches()) {
+            throw new InputRefused("how the page knew the night cannot be read", "show the page again, then press");
+        }
+        return Optional.of(number).filter(text -> !text.isEmpty());
+    }
+
+    /** Whether it was not filled in but pressed, because the page advised it. */
+    static boolean saysThatAdviceWasFollowed(Map<String, String> filled) {
+        return filled.containsKey(IF_LAST_IS);
     }
 
     private static long seq(String json) {

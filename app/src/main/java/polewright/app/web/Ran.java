@@ -5,13 +5,18 @@ import java.util.List;
 /**
  * What came of a command.
  *
- * @param status 0 good, 1 the job failed, 2 what was typed cannot be used
+ * @param status 0 good, 1 the job failed, 2 what was typed cannot be used, 3 the log is no longer as
+ *     whoever sent it knew it
  * @param out its result
  * @param complaints what it complained of, line by line, without the command's name
  */
 public record Ran(int status, String out, List<String> complaints) {
     public Ran {
         complaints = List.copyOf(complaints);
+    }
+
+    public boolean isOutdated() {
+        return status == 3;
     }
 
     public boolean isGood() {

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
@@ -15,11 +16,10 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongConsumer;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -50,6 +50,8 @@ public final class WatchedFrames implements AutoCloseable {
     // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
     private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
+    // A watch that ends brings its frame to an end first; a page does not wait for that.
+    private static final long PATIENCE_MILLIS = 2000;
 
     private final NightDesk desk;
     private final Source source;
@@ -57,12 +59,13 @@ public final class WatchedFrames implements AutoCloseable {
     private final Clock looking;
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
     private final AtomicReference<Stand> stand = new AtomicReference<>(Stand.NOTHING);
-    // A phone that hears slowly is not to hold up the watch. The thread ends when there is nothing to tell.
-    private final Executor news = new ThreadPoolExecutor(0, 1, 1, TimeUnit.SECONDS, new LinkedBlockingQueue<>());
-    private final Object tending = new Object();
+    private final ReentrantLock tending = new ReentrantLock();
     private @Nullable Watching watching;
+    // Told to end, and still at a frame: another that began beside it would log what it logs.
+    private boolean isEnding;
     private @Nullable ScheduledExecutorService looks;
     private long tendedAt = -1;
+    private Said said = new Said(-1, Settled.OTHERWISE);
 
     /**
      * Where frames come from, and what is told of them.
@@ -149,7 +152,8 @@ public final class WatchedFrames implements AutoCloseable {
 
     /** Begins to watch, as soon as there is a night and a folder; nothing more if it does already. */
     void open() {
-        synchronized (tending) {
+        tending.lock();
+        try {
             if (looks != null) {
                 return;
             }
@@ -159,7 +163,9 @@ public final class WatchedFrames implements AutoCloseable {
                 return thread;
             });
             looks = timer;
-            Future<?> unused = timer.scheduleWithFixedDelay(this::tend, 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
+            Future<?> unused = timer.scheduleWithFixedDelay(this::look, 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
+        } finally {
+            tending.unlock();
         }
     }
 
@@ -177,7 +183,7 @@ public final class WatchedFrames implements AutoCloseable {
         return Objects.requireNonNull(stand.get());
     }
 
-    /** From now on tells of whatever is new; {@link #forget} ends it. */
+    /** From now on tells of whatever is new, which must not wait for anything; {@link #forget} ends it. */
     void tell(LongConsumer listener) {
         listeners.add(listener);
     }
@@ -186,49 +192,70 @@ public final class WatchedFrames implements AutoCloseable {
         listeners.remove(listener);
     }
 
-    /** Sees to it that the watch is the right one for how the night stands now. */
-    void tend() {
-        synchronized (tending) {
-            if (looks == null) {
-                return;
-            }
-            try {
-                Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
-                long now = desk.stand();
-                Watching running = watching;
-                boolean isSame = running != null
-                        && running.watch().isRunning()
-                        && folder.equals(Optional.of(running.folder()))
-                        && now == tendedAt;
-                if (!isSame) {
-                    see(folder);
-                    tendedAt = now;
-                }
-            } catch (InputRefused | JobFailed notNow) {
-                // Busy, damaged or not begun: the pages say so, and the next look may find it well.
-            }
+    private void look() {
+        try {
+            tend();
+        } catch (RuntimeException broken) {
+            // A timer would come no more after this.
+            note("The frames cannot be watched for a moment ("
+                    + broken.getClass().getSimpleName() + "); it is tried again by itself.");
         }
     }
 
-    private void see(Optional<Path> folder) {
+    /** Sees to it that the watch is the right one for how the night stands now; or soon, if one is just ending. */
+    void tend() {
+        try {
+            if (!tending.tryLock(PATIENCE_MILLIS, TimeUnit.MILLISECONDS)) {
+                return;
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return;
+        }
+        try {
+            if (looks == null) {
+                return;
+            }
+            Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
+            long now = desk.stand();
+            Watching running = watching;
+            boolean isSame = running != null
+                    && !isEnding
+                    && running.watch().isRunning()
+                    && folder.equals(Optional.of(running.folder()))
+                    && now == tendedAt;
+            if (!isSame && see(folder)) {
+                tendedAt = now;
+            }
+        } catch (InputRefused | JobFailed notNow) {
+            // Busy, damaged or not begun: the pages say so, and the next look may find it well.
+        } finally {
+            tending.unlock();
+        }
+    }
+
+    /** Whether it could be seen to. */
+    private boolean see(Optional<Path> folder) {
         if (folder.isEmpty()) {
-            end();
             if (!source.ownFolder()) {
                 source.folder().get().ifPresent(path -> note(path + " is not there; it is looked for again."));
             }
-            return;
+            return end();
         }
         Optional<NightDesk.Tonight> tonight = desk.tonight();
         if (tonight.isEmpty()) {
-            end();
-            return;
+            return end();
         }
         Watching running = watching;
-        if (running == null || !isRight(running, folder.get(), tonight.get())) {
-            // What it saw of the screws goes into the log before the next one reads that.
-            end();
-            begin(folder.get(), desk.tonight().orElseThrow());
+        if (running != null && !isEnding && isRight(running, folder.get(), tonight.get())) {
+            return true;
         }
+        // What it saw of the screws goes into the log before the next one reads that.
+        if (!end()) {
+            return false;
+        }
+        begin(folder.get(), desk.tonight().orElseThrow());
+        return true;
     }
 
     private static boolean isRight(Watching running, Path folder, NightDesk.Tonight tonight) {
@@ -293,29 +320,72 @@ public final class WatchedFrames implements AutoCloseable {
         return event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
     }
 
-    private void end() {
+    /** Whether it has ended; if not, it is still at a frame. */
+    private boolean end() {
         Watching running = watching;
-        watching = null;
         if (running != null) {
             running.watch().close();
+            isEnding = running.watch().isRunning();
+            if (!isEnding) {
+                watching = null;
+            }
+        }
+        return !isEnding;
+    }
+
+    /**
+     * What came of saying that the screws are where they are to be.
+     *
+     * @param seq the number of the last event then; empty if nothing was logged
+     * @param why nothing was; for the person
+     */
+    record Settled(OptionalLong seq, String why) {
+        static final Settled OTHERWISE = new Settled(
+                OptionalLong.empty(),
+                "Not logged: something else was logged since this page was shown, by another device or a frame. This is"
+                        + " how it stands now; if you did turn, take another frame.");
+        private static final Settled UNMOVED = new Settled(
+                OptionalLong.empty(),
+                "Not logged: the frames have seen no screw move since the last sighting. If you did turn, wait for the"
+                        + " next frame, or enter the turns under Sightings.");
+
+        private static final Settled BUSY = new Settled(
+                OptionalLong.empty(),
+                "Not logged: the last frame is still being measured. Press Done again in a moment.");
+
+        private static Settled as(long seq) {
+            return new Settled(OptionalLong.of(seq), "");
         }
     }
+
+    /** What somebody said last; another device that says the same has said nothing more. */
+    private record Said(long from, Settled settled) {}
 
     /**
      * The screws are where they are to be: what the frames saw of them goes into the log.
      *
      * @param lastSeq the number of the last event that whoever says so knew of
-     * @return the number of the last event now; empty if there was nothing to log, or somebody else said so before
      */
-    Optional<Long> settle(long lastSeq) {
-        synchronized (tending) {
+    Settled settle(long lastSeq) {
+        tending.lock();
+        try {
+            if (said.from() == lastSeq) {
+                return said.settled();
+            }
             Optional<NightDesk.Tonight> before = desk.tonight();
             if (before.isEmpty() || before.get().lastSeq() != lastSeq || watching == null) {
-                return Optional.empty();
+                return Settled.OTHERWISE;
             }
-            end();
+            if (!end()) {
+                return Settled.BUSY;
+            }
             tend();
-            return desk.tonight().map(NightDesk.Tonight::lastSeq).filter(now -> now > lastSeq);
+            Optional<Long> after =
+                    desk.tonight().map(NightDesk.Tonight::lastSeq).filter(now -> now > lastSeq);
+            after.ifPresent(seq -> said = new Said(lastSeq, Settled.as(seq)));
+            return after.isPresent() ? said.settled() : Settled.UNMOVED;
+        } finally {
+            tending.unlock();
         }
     }
 
@@ -345,20 +415,23 @@ public final class WatchedFrames implements AutoCloseable {
         long before = stand().number();
         long now = stand.updateAndGet(how).number();
         if (now != before) {
-            news.execute(() -> listeners.forEach(listener -> listener.accept(now)));
+            listeners.forEach(listener -> listener.accept(now));
         }
     }
 
     /** Ends the watch, which logs where the screws have taken the axis; it can be opened again. */
     @Override
     public void close() {
-        synchronized (tending) {
+        tending.lock();
+        try {
             if (looks != null) {
                 looks.shutdown();
                 looks = null;
             }
             end();
             tendedAt = -1;
+        } finally {
+            tending.unlock();
         }
     }
 }

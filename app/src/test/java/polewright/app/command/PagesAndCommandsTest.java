@@ -75,6 +75,9 @@ class PagesAndCommandsTest {
             "--json",
             "--once",
             "--key",
+            // What the page knew when it was made: it sends that itself.
+            "--if-night",
+            "--if-last",
             // A server has one log, and a page its own colours and pictures.
             "--log",
             "--red",

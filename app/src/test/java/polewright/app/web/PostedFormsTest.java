@@ -9,6 +9,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
@@ -89,6 +90,69 @@ class PostedFormsTest {
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(answer.body()).contains("something else was logged");
         assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void whatWasMeantForAnotherNightIsNotLoggedInThisOne_andIsShownAgain() throws Exception {
+        post("note", Map.of("key", "note-of-the-test", "text", "in the first night"));
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--again").isGood())
+                .isTrue();
+        assertThat(night.type("note", "in the second").isGood()).isTrue();
+        HttpResponse<String> undo = post("undo", Map.of("key", "undo-of-the-test", "seq", "2", "night", "1"));
+        assertThat(undo.statusCode()).isEqualTo(409);
+        assertThat(undo.body())
+                .contains("another night has begun", "name=\"seq\"")
+                .doesNotContainPattern("name=\"seq\"[^>]*value=\"2\"");
+        HttpResponse<String> late = post("note", Map.of("key", "late-of-the-test", "text", "too late", "night", "1"));
+        assertThat(late.statusCode()).isEqualTo(409);
+        assertThat(late.body()).contains("value=\"too late\"", "name=\"night\" value=\"2\"");
+        assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void whatTheFirstNightTookIsAnsweredAsTaken_thoughAnotherHasBegun() throws Exception {
+        Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew", "night", "1");
+        assertThat(post("note", note).statusCode()).isEqualTo(303);
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--again").isGood())
+                .isTrue();
+        assertThat(post("note", note).statusCode()).isEqualTo(303);
+        assertThat(events()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1e0", "-1", "one", "99999999999999999999"})
+    void aPageThatDoesNotSayWhatItKnewIsRefused_notBelieved(String known) throws Exception {
+        assertThat(post("clamp", Map.of("key", "advised-1-1-clamp", "if-last-is", known))
+                        .statusCode())
+                .isEqualTo(422);
+        assertThat(post("clamp", Map.of("key", "clamp-of-the-test", "night", known))
+                        .statusCode())
+                .isEqualTo(422);
+        assertThat(events()).isEqualTo(1);
+    }
+
+    @Test
+    void whatIsPressedLateAndRefusedKeepsItsTimeInTheFormThatIsShownAgain() throws Exception {
+        HttpResponse<String> answer = post(
+                "compass",
+                Map.of("key", "compass-of-test", "bearing", "northish", "done-at", "2026-11-25T19:58:00.000Z"));
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("name=\"done-at\" value=\"2026-11-25T19:58:00.000Z\"");
+    }
+
+    @Test
+    void whatCannotBeLoggedForNowIsToldAsSuch_soThatThePageKeepsIt() throws Exception {
+        night.damageLog();
+        HttpResponse<String> answer = post("note", Map.of("key", "note-of-the-test", "text", "dew"));
+        assertThat(answer.statusCode()).isEqualTo(503);
+        assertThat(answer.body()).contains("role=\"alert\"", "nights.sqlite").doesNotContain("Exception");
+        for (String page : List.of("/", "/nights", "/nowhere")) {
+            HttpResponse<String> shown = client.send(
+                    HttpRequest.newBuilder(URI.create(night.address(page))).build(),
+                    HttpResponse.BodyHandlers.ofString());
+            assertThat(shown.statusCode()).as(page).isEqualTo(page.equals("/nowhere") ? 404 : 503);
+            assertThat(shown.body()).as(page).contains("role=\"alert\"", "Rig and site");
+        }
     }
 
     @Test

@@ -101,6 +101,17 @@ final class ServedNight implements AutoCloseable {
         return desk.run(List.of(words));
     }
 
+    /** What is left of the log is no database. */
+    void damageLog() {
+        try {
+            Path log = desk.workbench().defaultLog();
+            Files.deleteIfExists(log.resolveSibling(log.getFileName() + "-wal"));
+            Files.writeString(log, "x".repeat(8192));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     /** Ends the server, as a laptop that is shut, and starts it again on the same port. */
     void restart(Runnable meanwhile) {
         int port = server.port();

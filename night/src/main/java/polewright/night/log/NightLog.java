@@ -113,6 +113,16 @@ public final class NightLog implements AutoCloseable {
      *     returned
      */
     public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once) {
+        return append(night, event, at, once, Known.NOTHING);
+    }
+
+    /**
+     * The same, if the log is still as it was known; what was sent before is answered whatever came after it.
+     *
+     * @throws MovedOn if it is not, and the key is new
+     */
+    public LoggedEvent append(
+            NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
         return inTransaction(handle -> {
             Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
             if (before.isPresent()) {
@@ -122,6 +132,7 @@ public final class NightLog implements AutoCloseable {
             if (earlier.isEmpty()) {
                 throw noSuch(night);
             }
+            known.check(latest(handle).orElse(night), earlier.last());
             LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
             EventOrder.checkNext(logged, earlier.last(), earlier::contains);
             insert(handle, night, logged);
@@ -159,10 +170,14 @@ public final class NightLog implements AutoCloseable {
 
     /** The night that was begun last; one that came in from a file does not count. */
     public Optional<NightId> latest() {
-        return reading(handle -> handle.createQuery("SELECT id FROM night WHERE imported = 0 ORDER BY id DESC LIMIT 1")
+        return reading(NightLog::latest);
+    }
+
+    private static Optional<NightId> latest(Handle handle) {
+        return handle.createQuery("SELECT id FROM night WHERE imported = 0 ORDER BY id DESC LIMIT 1")
                 .mapTo(Long.class)
                 .findOne()
-                .map(NightId::new));
+                .map(NightId::new);
     }
 
     /** All nights, the latest first. */

@@ -8,6 +8,7 @@ import java.sql.DriverManager;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,6 +38,26 @@ class SubmissionTest {
             assertThat(again).isEqualTo(first);
             assertThat(log.events(night)).hasSize(2);
             assertThat(log.submitted(KEY.orElseThrow())).hasValue(new Submitted(night, first));
+        }
+    }
+
+    @Test
+    void whatWasMeantForHowItStoodBeforeIsNotAdded_butWhatWasSentBeforeIsAnswered() {
+        try (NightLog log = NightLog.open(folder.resolve("nights.db"))) {
+            NightId night = log.begin(begun, Instant.parse("2026-11-25T20:00:00Z"));
+            Known known = new Known(Optional.of(night), OptionalLong.of(1));
+            LoggedEvent first = log.append(night, new NightEvent.Noted("dew"), LATER, KEY, known);
+            assertThat(log.append(night, new NightEvent.Noted("dew"), LATER, KEY, known))
+                    .isEqualTo(first);
+            assertThatThrownBy(() -> log.append(night, new NightEvent.Clamped(), LATER, Optional.empty(), known))
+                    .isInstanceOf(MovedOn.class);
+            NightId next = log.begin(begun, LATER.plusSeconds(60));
+            Known old = new Known(Optional.of(night), OptionalLong.empty());
+            assertThatThrownBy(() -> log.append(next, new NightEvent.Withdrawn(1), LATER, Optional.empty(), old))
+                    .isInstanceOf(MovedOn.class)
+                    .hasMessageContaining("another night");
+            assertThat(log.events(night)).hasSize(2);
+            assertThat(log.events(next)).hasSize(1);
         }
     }
 

@@ -49,6 +49,11 @@ public record CommandForm(
         }
     }
 
+    /** Whether it adds to the night that there is, and so has to be sure that this is the one that was meant. */
+    public boolean isOfOneNight() {
+        return kind == Kind.NIGHT && !command.equals(List.of("begin"));
+    }
+
     /** A command that adds to a log. */
     public CommandForm(
             String id,

@@ -13,8 +13,9 @@ import polewright.axis.drawing.Palette;
  * @param stand how many events the log held when it was asked: counted before the page is made, so that what comes in
  *     meanwhile makes it old, never too new
  * @param frame the number of what was last new with the frames, counted likewise
+ * @param night the number of tonight's night by then; 0 if there is none
  */
-public record Asked(NightDesk desk, Palette palette, Map<String, String> words, long stand, long frame) {
+public record Asked(NightDesk desk, Palette palette, Map<String, String> words, long stand, long frame, long night) {
     public Asked {
         words = Map.copyOf(words);
     }

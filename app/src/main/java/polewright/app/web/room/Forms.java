@@ -15,13 +15,13 @@ public final class Forms {
 
     /** A form to fill in: each time it is shown is another sending. */
     public static FormView fresh(Asked asked, CommandForm form, Map<String, String> values) {
-        return new FormView(form, action(asked, form), randomKey(), values, 0, form.line(values))
+        return new FormView(form, action(asked, form), randomKey(), night(asked, form), values, 0, form.line(values))
                 .with(Sketches.of(asked, form, values));
     }
 
     /** A form that cannot be sent: it has no key, and is not shown. */
     static FormView unsendable(Asked asked, CommandForm form) {
-        return new FormView(form, action(asked, form), "", Map.of(), 0, "");
+        return new FormView(form, action(asked, form), "", 0, Map.of(), 0, "");
     }
 
     /**
@@ -36,6 +36,7 @@ public final class Forms {
                 form,
                 action(asked, form),
                 "advised-" + night + "-" + lastSeq + "-" + form.id(),
+                night,
                 values,
                 lastSeq,
                 form.line(values));
@@ -44,6 +45,10 @@ public final class Forms {
     /** Where the command of a form is asked for, given what is filled in: beneath where it is posted. */
     public static String asCommand(CommandForm form) {
         return "/do/" + form.id() + "/as-command";
+    }
+
+    private static long night(Asked asked, CommandForm form) {
+        return form.isOfOneNight() ? asked.night() : 0;
     }
 
     private static String action(Asked asked, CommandForm form) {

@@ -12,6 +12,7 @@ import polewright.app.web.form.Field;
  * @param form what it fills in
  * @param action where it is posted
  * @param key what it is sent under; sent again, it does nothing more
+ * @param night the number of the night that it adds to; 0 if it may be any
  * @param values what is filled in already, by field
  * @param ifLastIs the number of the last event that the page knew of, when what is posted makes sense only then; 0 when it
  *     always does
@@ -22,6 +23,7 @@ public record FormView(
         CommandForm form,
         String action,
         String key,
+        long night,
         Map<String, String> values,
         long ifLastIs,
         String command,
@@ -32,8 +34,14 @@ public record FormView(
 
     /** A form without a picture. */
     public FormView(
-            CommandForm form, String action, String key, Map<String, String> values, long ifLastIs, String command) {
-        this(form, action, key, values, ifLastIs, command, Optional.empty());
+            CommandForm form,
+            String action,
+            String key,
+            long night,
+            Map<String, String> values,
+            long ifLastIs,
+            String command) {
+        this(form, action, key, night, values, ifLastIs, command, Optional.empty());
     }
 
     /**
@@ -46,11 +54,16 @@ public record FormView(
     public record Sketch(String address, String svg, String caption) {}
 
     public FormView with(Optional<Sketch> other) {
-        return new FormView(form, action, key, values, ifLastIs, command, other);
+        return new FormView(form, action, key, night, values, ifLastIs, command, other);
     }
 
     public String value(Field field) {
         return values.getOrDefault(field.name(), "");
+    }
+
+    /** When it was pressed, if it was sent late and comes back with a complaint; in UTC, by ISO 8601. */
+    public String doneAt() {
+        return form.takesTime() ? values.getOrDefault("done-at", "") : "";
     }
 
     public List<Field> fields() {

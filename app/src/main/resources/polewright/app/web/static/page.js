@@ -1,13 +1,10 @@
 "use strict";
-// What a page needs that a server cannot do: keep what was pressed until it is heard, compare clocks, keep the screen on.
+// What a page needs that a server cannot do: show what comes of a press, compare clocks, keep the screen on.
 
-const LATE_MS = 5000; // What was pressed longer ago keeps the time at which it was.
 const CLOCK_MS = 2000; // Clocks that differ by more are told of.
-const outboxName = "polewright-outbox";
+const PATIENCE_MS = 20000; // A link that is gone without a word counts as none after this long.
+const GONE = "The laptop does not answer. This page may be old.";
 let clockAhead = 0; // This device's clock minus the laptop's, milliseconds.
-
-const read = () => JSON.parse(localStorage.getItem(outboxName) || "[]");
-const write = (waiting) => localStorage.setItem(outboxName, JSON.stringify(waiting));
 
 function banner(id, text) {
   const element = document.getElementById(id);
@@ -15,78 +12,23 @@ function banner(id, text) {
   element.textContent = text;
 }
 
-// ---- What was pressed is kept here until the laptop has answered; its key makes sending it twice harmless.
+// ---- What is shown
 
-document.addEventListener("submit", (event) => {
-  const form = event.target;
-  if (!form.classList.contains("sent")) return;
-  event.preventDefault();
-  const waiting = read();
-  const key = form.elements.namedItem("key").value;
-  if (!waiting.some((one) => one.key === key)) {
-    waiting.push({
-      key,
-      action: new URL(form.action).pathname,
-      body: new URLSearchParams(new FormData(form)).toString(),
-      at: Date.now(),
-      takesTime: form.dataset.takesTime === "yes",
-    });
-    write(waiting);
-  }
-  form.querySelectorAll("button").forEach((button) => (button.disabled = true));
-  send();
-});
-
-let sending = false;
-
-async function send() {
-  if (sending) return;
-  sending = true;
-  try {
-    while (read().length > 0) {
-      const one = read()[0];
-      const body = new URLSearchParams(one.body);
-      if (one.takesTime && Date.now() - one.at > LATE_MS) {
-        body.set("done-at", new Date(one.at - clockAhead).toISOString());
-      }
-      let answer;
-      try {
-        answer = await fetch(one.action, { method: "POST", body, headers: { Accept: "text/html" } });
-      } catch (unreachable) {
-        return later();
-      }
-      if (answer.status >= 500) return later();
-      write(read().filter((other) => other.key !== one.key));
-      banner("link", "");
-      show(await answer.text(), answer.redirected ? answer.url : null);
-    }
-  } finally {
-    sending = false;
-  }
-}
-
-function later() {
-  const count = read().length;
-  banner("link", count === 1
-    ? "The laptop does not answer. What you pressed is kept here and sent as soon as it does."
-    : `The laptop does not answer. ${count} things you pressed are kept here and sent as soon as it does.`);
-  setTimeout(send, 1000);
-}
-
-function show(html, address) {
-  const page = new DOMParser().parseFromString(html, "text/html");
+function show(page, address) {
   if (!page.querySelector("main")) return location.reload();
   if (address) history.pushState({}, "", address.replace(/[?]said=.*/, ""));
-  put(page);
+  put(page, whole);
   document.querySelector("main").focus();
   window.scrollTo(0, 0);
 }
 
-function put(page) {
-  const whole = (from) => from.querySelector("main").closest("[sse-connect]") || from.querySelector("main");
-  const fresh = whole(page);
+const whole = (page) => page.querySelector("main").closest("[sse-connect]") || page.querySelector("main");
+
+// Puts a part of a page in the place of the same part of this one.
+function put(page, part) {
+  const fresh = part(page);
   document.title = page.title;
-  whole(document).replaceWith(fresh);
+  part(document).replaceWith(fresh);
   document.querySelector("nav").replaceWith(page.querySelector("nav"));
   window.htmx.process(fresh);
   prepare();
@@ -98,13 +40,29 @@ function put(page) {
 async function wake() {
   if (document.visibilityState !== "visible") return;
   stayAwake();
-  compareClocks();
+  await compareClocks();
   await send();
-  if (sending || read().length > 0 || !document.querySelector("[sse-connect]")) return;
+  if (!sending && read().length === 0) await refresh();
+}
+
+// Only what the stream belongs to: a file that was chosen beside it, or a close look, stays.
+async function refresh() {
+  const live = (page) => page.querySelector("[sse-connect]");
+  const old = live(document);
+  if (!old) return;
+  const isPart = !old.contains(document.querySelector("main"));
+  const address = isPart ? document.getElementById("frame").getAttribute("hx-get") : location.href;
   try {
-    const answer = await fetch(location.href, { cache: "no-store", headers: { Accept: "text/html" } });
-    if (!answer.ok) return location.reload();
-    put(new DOMParser().parseFromString(await answer.text(), "text/html"));
+    const answer = await fetch(address, { cache: "no-store", headers: { Accept: "text/html" } });
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const fresh = live(page);
+    if (!answer.ok || !fresh) return location.reload();
+    // As long as nothing else was logged, what was said of the last press is still news.
+    const said = document.querySelector("main .said");
+    if (said && !isPart && fresh.getAttribute("sse-connect") === old.getAttribute("sse-connect")) {
+      page.querySelector("h1").after(said);
+    }
+    put(page, live);
   } catch (unreachable) {
     // The comparison of clocks says so.
   }
@@ -117,20 +75,26 @@ document.addEventListener("resume", wake);
 
 // ---- Clocks
 
+// Whether it could be done.
 async function compareClocks() {
   try {
     const before = Date.now();
-    const answer = await fetch("/clock", { cache: "no-store" });
-    if (!answer.ok) return;
+    const answer = await fetch("/clock", { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
+    if (answer.status === 401 && read().length === 0) {
+      banner("link", "This device is not paired any more, and this page is old: pair it again.");
+    }
+    if (!answer.ok) return false;
     const laptop = Number(await answer.text());
     const now = Date.now();
     clockAhead = (before + now) / 2 - laptop;
     const off = Math.round(Math.abs(clockAhead) / 1000);
     banner("clock", Math.abs(clockAhead) <= CLOCK_MS ? ""
       : `This device's clock is ${off} s ${clockAhead > 0 ? "ahead of" : "behind"} the laptop's. Times in the log are the laptop's: if that one is wrong, set it.`);
-    if (document.getElementById("link").textContent !== "" && read().length === 0) banner("link", "");
+    if (document.getElementById("link").textContent === GONE) banner("link", "");
+    return true;
   } catch (unreachable) {
-    if (read().length === 0) banner("link", "The laptop does not answer. This page may be old.");
+    if (read().length === 0) banner("link", GONE);
+    return false;
   }
 }
 

@@ -1,0 +1,108 @@
+package polewright.app.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import polewright.app.web.room.Asked;
+import polewright.app.web.room.Room;
+import polewright.app.web.room.Rooms;
+import polewright.app.web.view.PageView;
+import polewright.app.web.view.Section;
+import polewright.axis.drawing.Palette;
+
+/** How a request becomes a question to a room, and what the room says a page. */
+final class Answers {
+    private Answers() {}
+
+    /**
+     * What is asked for.
+     *
+     * @throws polewright.sky.InputRefused if the log cannot be read
+     */
+    static Asked asked(Context ctx, NightDesk desk) {
+        // What a frame brings while the page is made counts as not yet shown.
+        long frame = desk.frames().map(frames -> frames.stand().number()).orElse(0L);
+        NightDesk.Standing standing = desk.standing();
+        return new Asked(desk, PaletteChoice.of(ctx), words(ctx), standing.events(), frame, standing.night());
+    }
+
+    /** What stands in the address behind the question mark; of a word that stands there twice, the first. */
+    static Map<String, String> words(Context ctx) {
+        return first(ctx.queryParamMap());
+    }
+
+    /** What was filled in. */
+    static Map<String, String> filled(Context ctx) {
+        return first(ctx.formParamMap());
+    }
+
+    private static Map<String, String> first(Map<String, List<String>> several) {
+        Map<String, String> words = new HashMap<>();
+        several.forEach((name, values) -> words.put(name, values.get(0)));
+        return words;
+    }
+
+    /** A room's page. */
+    static void show(Context ctx, Asked asked, Room room, String said, List<String> complaints) {
+        show(ctx, page(asked, room, said, complaints, room.sections(asked)));
+    }
+
+    /** A room's page with something else on it. */
+    static void show(Context ctx, Asked asked, Room room, List<String> complaints, List<Section> sections) {
+        show(ctx, page(asked, room, "", complaints, sections));
+    }
+
+    /** A page that says why there is no other; it is made without the log, which may be what cannot be read. */
+    static void refuse(Context ctx, NightDesk desk, HttpStatus status, String title, String sentence) {
+        ctx.status(status);
+        Asked asked = new Asked(desk, PaletteChoice.of(ctx), Map.of(), 0, 0, 0);
+        show(ctx, page(asked, new Nowhere(title), "", List.of(sentence), List.of()));
+    }
+
+    /** The first page as it is for whoever has chosen nothing. */
+    static String firstPage(NightDesk desk) {
+        NightDesk.Standing standing = desk.standing();
+        Asked asked = new Asked(desk, Palette.DARK, Map.of(), standing.events(), 0, standing.night());
+        Room now = Rooms.places().get(0);
+        return Templates.html(page(asked, now, "", List.of(), now.sections(asked)));
+    }
+
+    /** A page that is on no list. */
+    private record Nowhere(String name) implements Room {
+        @Override
+        public String path() {
+            return "/nowhere";
+        }
+
+        @Override
+        public List<Section> sections(Asked unused) {
+            return List.of();
+        }
+    }
+
+    private static PageView page(Asked asked, Room room, String said, List<String> complaints, List<Section> sections) {
+        List<PageView.Place> places = Rooms.places().stream()
+                .map(place -> new PageView.Place(
+                        place.address(asked), place.name(), place.path().equals(room.path())))
+                .toList();
+        return new PageView(
+                room.name(),
+                asked.desk().prefix(),
+                asked.stand(),
+                asked.frame(),
+                asked.to(room.path()),
+                asked.palette().equals(Palette.DARK),
+                room.isLive(),
+                places,
+                said,
+                complaints,
+                sections);
+    }
+
+    private static void show(Context ctx, PageView page) {
+        ctx.header("Cache-Control", "no-store");
+        ctx.html(Templates.html(page));
+    }
+}

@@ -1,0 +1,101 @@
+package polewright.app.web;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.stream.Stream;
+import polewright.app.JobFailed;
+import polewright.app.text.EventWords;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
+import polewright.app.web.room.Asked;
+import polewright.app.web.room.ChosenNight;
+import polewright.app.web.room.Forms;
+import polewright.app.web.room.Room;
+import polewright.app.web.room.Rooms;
+import polewright.app.web.room.Sketches;
+import polewright.night.log.NightSummary;
+
+/** All that a desk only tells: its pages, what stands under a form that is being filled in, a night as a file. */
+final class PageRoutes {
+    private final NightDesk desk;
+
+    private PageRoutes(NightDesk desk) {
+        this.desk = desk;
+    }
+
+    static void add(JavalinConfig config, NightDesk desk) {
+        PageRoutes routes = new PageRoutes(desk);
+        String prefix = desk.prefix();
+        for (Room room : Rooms.everyone()) {
+            config.routes.get(prefix + room.path(), ctx -> routes.show(ctx, room));
+        }
+        for (CommandForm form : CommandForms.all()) {
+            config.routes.get(prefix + Forms.asCommand(form), ctx -> asCommand(ctx, form));
+        }
+        for (CommandForm form : Sketches.drawn()) {
+            config.routes.get(prefix + Sketches.path(form), ctx -> routes.sketch(ctx, form));
+        }
+        config.routes.get(prefix + ChosenNight.DOWNLOAD, routes::download);
+    }
+
+    /** What is there once, whatever the number of desks. */
+    static void addOfTheHouse(JavalinConfig config) {
+        Stream.concat(CommandForms.practice().stream(), CommandForms.house().stream())
+                .forEach(form -> config.routes.get(Forms.asCommand(form), ctx -> asCommand(ctx, form)));
+        config.routes.get(
+                "/clock",
+                ctx -> ctx.result(Long.toString(Instant.now(Clock.systemUTC()).toEpochMilli())));
+    }
+
+    private void show(Context ctx, Room room) {
+        // Whoever has seen the page of a night can rely on its next frame being taken.
+        desk.frames().ifPresent(WatchedFrames::tend);
+        Asked asked = Answers.asked(ctx, desk);
+        Answers.show(ctx, asked, room, said(asked), List.of());
+    }
+
+    private static String said(Asked asked) {
+        return asked.word("said")
+                .filter(seq -> seq.matches("\\d{1,9}"))
+                .map(Long::parseLong)
+                .flatMap(seq -> asked.desk().tonight().stream()
+                        .flatMap(tonight -> tonight.events().stream())
+                        .filter(event -> event.seq() == seq)
+                        .findFirst())
+                .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
+                .orElse("");
+    }
+
+    /** What is filled in so far, as the command that would be typed for it. */
+    private static void asCommand(Context ctx, CommandForm form) {
+        ctx.header("Cache-Control", "no-store");
+        ctx.html(Templates.escaped(form.line(Answers.words(ctx))));
+    }
+
+    /** A form's picture for what is typed so far; nothing, so that the last one stays, while it cannot be drawn. */
+    private void sketch(Context ctx, CommandForm form) {
+        Asked asked = Answers.asked(ctx, desk);
+        ctx.header("Cache-Control", "no-store");
+        Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
+    }
+
+    /** A night as JSON Lines, as {@code polewright log export} writes it. */
+    private void download(Context ctx) {
+        NightSummary night = ChosenNight.of(Answers.asked(ctx, desk)).orElse(null);
+        if (night == null) {
+            ctx.status(HttpStatus.NOT_FOUND);
+            return;
+        }
+        String number = Long.toString(night.id().number());
+        NightDesk.Written written =
+                desk.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
+        ctx.contentType("application/jsonl; charset=utf-8");
+        ctx.header("Content-Disposition", "attachment; filename=\"night-" + number + ".jsonl\"");
+        ctx.result(written.content()
+                .orElseThrow(() -> new JobFailed(String.join(" ", written.ran().complaints()))));
+    }
+}
