@@ -14,6 +14,9 @@ import polewright.axis.drawing.Palette;
 
 /** How a request becomes a question to a room, and what the room says a page. */
 final class Answers {
+    /** The attribute in which a route leaves what is not there, when that is something else than a page. */
+    static final String NOT_THERE = "not there";
+
     private Answers() {}
 
     /**

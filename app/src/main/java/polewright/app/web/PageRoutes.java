@@ -88,6 +88,7 @@ final class PageRoutes {
         NightSummary night = ChosenNight.of(Answers.asked(ctx, desk)).orElse(null);
         if (night == null) {
             ctx.status(HttpStatus.NOT_FOUND);
+            ctx.attribute(Answers.NOT_THERE, "There is no such night. Choose one on Nights.");
             return;
         }
         String number = Long.toString(night.id().number());

@@ -145,12 +145,13 @@ public final class PageServer implements AutoCloseable {
                                 + "); what was logged before is safe. Go back, and on."));
         config.routes.error(HttpStatus.NOT_FOUND, ctx -> {
             if (!ctx.res().isCommitted()) {
+                String what = ctx.attribute(Answers.NOT_THERE);
                 Answers.refuse(
                         ctx,
                         deskOf(ctx),
                         HttpStatus.NOT_FOUND,
                         "Nothing here",
-                        "There is no such page. Take one from the list.");
+                        what == null ? "There is no such page. Take one from the list." : what);
             }
         });
     }

@@ -24,6 +24,8 @@ import polewright.app.Workbench;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.form.Field;
+import polewright.app.web.form.SightingForms;
+import polewright.app.web.form.WorkForms;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
 
@@ -280,12 +282,12 @@ class PagesAndCommandsTest {
 
     @Test
     void whatIsStillMissingIsThreeDots() {
-        assertThat(CommandForms.COMPASS.line(Map.of())).isEqualTo("polewright sight compass …");
-        assertThat(CommandForms.DRIFT.line(Map.of("star", "vega", "minutes", "5")))
+        assertThat(SightingForms.COMPASS.line(Map.of())).isEqualTo("polewright sight compass …");
+        assertThat(SightingForms.DRIFT.line(Map.of("star", "vega", "minutes", "5")))
                 .isEqualTo("polewright sight drift --minutes=5 --moved=… --toward=… vega");
-        assertThat(CommandForms.SHADOW.line(Map.of("angle", "-3", "body", "")))
+        assertThat(SightingForms.SHADOW.line(Map.of("angle", "-3", "body", "")))
                 .isEqualTo("polewright sight shadow -- -3");
-        assertThat(CommandForms.ALLOW_FOR.line(Map.of("for", "long guided subs")))
+        assertThat(WorkForms.ALLOW_FOR.line(Map.of("for", "long guided subs")))
                 .isEqualTo("polewright allow --for='long guided subs'");
     }
 

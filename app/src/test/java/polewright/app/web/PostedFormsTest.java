@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
@@ -43,16 +44,32 @@ class PostedFormsTest {
     }
 
     private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
+        return send("/do/" + form, fields);
+    }
+
+    private HttpResponse<String> send(String path, Map<String, String> fields) throws Exception {
         String body = fields.entrySet().stream()
                 .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
                 .collect(Collectors.joining("&"));
         return client.send(
-                HttpRequest.newBuilder(URI.create(night.address("/do/" + form)))
+                HttpRequest.newBuilder(URI.create(night.address(path)))
                         .header("Content-Type", "application/x-www-form-urlencoded")
                         .header("Origin", night.address(""))
                         .POST(HttpRequest.BodyPublishers.ofString(body))
                         .build(),
                 HttpResponse.BodyHandlers.ofString());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, no screw move", "7, something else was logged", "x, something else was logged", "'', something else"
+    })
+    void thatTheScrewsAreSetIsAnsweredWithTheReasonWhenNothingIsLogged(String known, String reason) throws Exception {
+        client.send(
+                HttpRequest.newBuilder(URI.create(night.address("/"))).build(), HttpResponse.BodyHandlers.ofString());
+        HttpResponse<String> answer = send(FrameAddress.SETTLED, Map.of("key", "settled-of-test", "if-last-is", known));
+        assertThat(answer.statusCode()).isEqualTo(409);
+        assertThat(answer.body()).contains("role=\"alert\"", reason);
+        assertThat(events()).isEqualTo(1);
     }
 
     private long events() {

@@ -6,7 +6,7 @@ import java.util.Map;
 import polewright.app.device.PairedDevice;
 import polewright.app.device.PairedDevices;
 import polewright.app.text.DeviceWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.DeviceForms;
 import polewright.app.web.view.Section;
 
 /** The devices that may come in, and how to shut them out. The code that lets one in stays on the laptop's screen. */
@@ -46,6 +46,6 @@ final class DevicesRoom implements Room {
     }
 
     private static Section.Press press(Asked asked, String label, String device) {
-        return new Section.Press(label, Forms.fresh(asked, CommandForms.DEVICES_REVOKE, Map.of("device", device)));
+        return new Section.Press(label, Forms.fresh(asked, DeviceForms.REVOKE, Map.of("device", device)));
     }
 }

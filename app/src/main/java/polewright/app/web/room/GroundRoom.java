@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.text.AngleWords;
 import polewright.app.text.GroundWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.HomeDrawing;
 import polewright.axis.rig.HomePosition;
@@ -63,7 +63,7 @@ final class GroundRoom implements Room {
                         .toList()));
         sections.add(new Section.Drawing("Home position", HomeDrawing.svg(mount, site, asked.palette())));
         sections.add(new Section.Items("Step by step, for a " + mount.words(), home(HomePosition.of(mount, site))));
-        Stream.of(CommandForms.COMPASS, CommandForms.SCALE)
+        Stream.of(SightingForms.COMPASS, SightingForms.SCALE)
                 .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
         return sections;
     }

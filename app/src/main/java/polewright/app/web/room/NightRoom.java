@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import polewright.app.text.EventWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
 import polewright.app.web.view.FormView;
 import polewright.app.web.view.Section;
 import polewright.night.StandingEvents;
@@ -42,7 +42,7 @@ final class NightRoom implements Room {
         chosen.ifPresent(night -> {
             sections.add(events(asked, night));
             if (isTonight(asked, night)) {
-                sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.NOTE, Map.of())));
+                sections.add(new Section.Entry(Forms.fresh(asked, NightForms.NOTE, Map.of())));
             }
         });
         if (!asked.desk().nights().isEmpty()) {
@@ -105,7 +105,7 @@ final class NightRoom implements Room {
     /** What is taken back is taken back tonight: other nights are as they were. */
     private static FormView undo(Asked asked, LoggedEvent logged, boolean isTonight) {
         return isTonight
-                ? Forms.fresh(asked, CommandForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
-                : Forms.unsendable(asked, CommandForms.UNDO);
+                ? Forms.fresh(asked, NightForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
+                : Forms.unsendable(asked, NightForms.UNDO);
     }
 }

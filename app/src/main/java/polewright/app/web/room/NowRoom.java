@@ -15,7 +15,8 @@ import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.PracticeAddress;
 import polewright.app.web.WatchedFrames;
 import polewright.app.web.form.CommandForm;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.AdvisedStar;
@@ -109,12 +110,12 @@ final class NowRoom implements Room {
                 turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
             }
             return List.of(
-                    done(asked, tonight, CommandForms.TURN, turns),
+                    done(asked, tonight, NightForms.TURN, turns),
                     other(asked, "/sightings/turn", "I turned something else"));
         } else if (advice instanceof Advice.Clamp) {
-            return List.of(done(asked, tonight, CommandForms.CLAMP, Map.of()));
+            return List.of(done(asked, tonight, NightForms.CLAMP, Map.of()));
         } else if (advice instanceof Advice.MoveByHand) {
-            return List.of(done(asked, tonight, CommandForms.KNOCK, Map.of()));
+            return List.of(done(asked, tonight, NightForms.KNOCK, Map.of()));
         } else if (advice instanceof Advice.TakeSighting take) {
             return List.of(sighting(asked, take));
         } else if (advice instanceof Advice.Stop) {
@@ -162,11 +163,11 @@ final class NowRoom implements Room {
 
     private static CommandForm form(SightingKind kind) {
         return switch (kind) {
-            case COMPASS -> CommandForms.COMPASS;
-            case LEVEL_AND_SCALE -> CommandForms.SCALE;
-            case SHADOW -> CommandForms.SHADOW;
-            case STILL_POINT -> CommandForms.STILL;
-            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> CommandForms.DRIFT;
+            case COMPASS -> SightingForms.COMPASS;
+            case LEVEL_AND_SCALE -> SightingForms.SCALE;
+            case SHADOW -> SightingForms.SHADOW;
+            case STILL_POINT -> SightingForms.STILL;
+            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> SightingForms.DRIFT;
             case FRAMES -> throw new IllegalStateException("frames are not typed");
         };
     }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import polewright.app.text.PointingWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.ResidualDrawing;
 import polewright.axis.pointing.PointingModel;
@@ -42,7 +42,7 @@ final class PointingRoom implements Room {
         if (pointing.outcome() instanceof PointingOutcome.Fitted fitted) {
             sections.addAll(fitted(asked, night, pointing, fitted.model()));
         }
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.CENTRE, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, SightingForms.CENTRE, Map.of())));
         return sections;
     }
 

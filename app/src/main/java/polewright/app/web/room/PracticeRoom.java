@@ -8,7 +8,7 @@ import polewright.app.text.PracticeWords;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.PracticeAddress;
 import polewright.app.web.form.CommandForm;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.PracticeForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.RockedFieldDrawing;
 import polewright.rehearsal.practice.DoneDeed;
@@ -40,7 +40,7 @@ final class PracticeRoom implements Room {
         List<Section> sections = new ArrayList<>();
         PracticeNight.current(asked.desk().workbench())
                 .ifPresent(practice -> sections.addAll(of(asked, practice.state())));
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_BEGIN, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.BEGIN, Map.of())));
         return sections;
     }
 
@@ -55,24 +55,23 @@ final class PracticeRoom implements Room {
         sections.add(new Section.Presses(
                 "Look",
                 List.of(
-                        press(asked, CommandForms.PRACTICE_COMPASS, "Compass", Map.of()),
-                        press(asked, CommandForms.PRACTICE_SCALE, "Level and scale", Map.of()),
-                        press(asked, CommandForms.PRACTICE_ROCKING, "Rock and look", Map.of()))));
+                        press(asked, PracticeForms.COMPASS, "Compass", Map.of()),
+                        press(asked, PracticeForms.SCALE, "Level and scale", Map.of()),
+                        press(asked, PracticeForms.ROCKING, "Rock and look", Map.of()))));
         sections.add(screw(asked, "azimuth", "Azimuth screw"));
         sections.add(screw(asked, "altitude", "Altitude screw"));
         sections.add(new Section.Presses(
                 "Clamps, time",
                 List.of(
                         state.clamped()
-                                ? press(asked, CommandForms.PRACTICE_UNCLAMP, "Loosen the clamps", Map.of())
-                                : press(asked, CommandForms.PRACTICE_CLAMP, "Tighten the clamps", Map.of()),
-                        press(asked, CommandForms.PRACTICE_WAIT, "Wait 10 min", Map.of("minutes", "10")))));
+                                ? press(asked, PracticeForms.UNCLAMP, "Loosen the clamps", Map.of())
+                                : press(asked, PracticeForms.CLAMP, "Tighten the clamps", Map.of()),
+                        press(asked, PracticeForms.WAIT, "Wait 10 min", Map.of("minutes", "10")))));
         if (state.scenario().hasCamera()) {
             sections.add(new Section.Presses(
                     "Take a frame, right ascension turned by",
                     FRAMES_DEG.stream()
-                            .map(deg -> press(
-                                    asked, CommandForms.PRACTICE_FRAME, deg + "°", Map.of("turned", deg.toString())))
+                            .map(deg -> press(asked, PracticeForms.FRAME, deg + "°", Map.of("turned", deg.toString())))
                             .toList()));
             sections.add(new Section.Ways(
                     "",
@@ -81,9 +80,9 @@ final class PracticeRoom implements Room {
                             "What the frames tell, and what is left",
                             false))));
         }
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_SCREW, Map.of())));
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_DRIFT, Map.of())));
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.PRACTICE_MOVE, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.SCREW, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.DRIFT, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.MOVE, Map.of())));
         sections.add(new Section.Ways(
                 "",
                 List.of(new Section.Way(PracticeAddress.DEBRIEF, "End it: where does the axis really point?", false))));
@@ -105,11 +104,11 @@ final class PracticeRoom implements Room {
         for (String turns : TURNS) {
             presses.add(press(
                     asked,
-                    CommandForms.PRACTICE_SCREW,
+                    PracticeForms.SCREW,
                     turns + " counter-clockwise",
                     Map.of("screw", screw, "turns", turns + " ccw")));
-            presses.add(press(
-                    asked, CommandForms.PRACTICE_SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
+            presses.add(
+                    press(asked, PracticeForms.SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
         }
         return new Section.Presses(heading, presses, true);
     }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import polewright.app.web.NightDesk.Tonight;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.RigLengthsDrawing;
 import polewright.axis.rig.Camera;
@@ -49,12 +49,12 @@ final class RigRoom implements Room {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Entry(Forms.fresh(
                 asked,
-                CommandForms.HORIZON,
+                NightForms.HORIZON,
                 Map.of("corners", Sketches.typed(tonight.state().horizon())))));
         sections.add(new Section.Presses(
                 "Without corners",
                 List.of(new Section.Press(
-                        CommandForms.OPEN_SKY.title(), Forms.fresh(asked, CommandForms.OPEN_SKY, Map.of())))));
+                        NightForms.OPEN_SKY.title(), Forms.fresh(asked, NightForms.OPEN_SKY, Map.of())))));
         sections.add(site(asked, begun));
         sections.add(mount(rig));
         sections.add(looking(rig));

@@ -5,6 +5,7 @@ import java.util.List;
 import polewright.app.web.PracticeAddress;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
 
 /** All pages. */
 public final class Rooms {
@@ -49,7 +50,7 @@ public final class Rooms {
 
     /** Where a form has a page of its own. */
     static String path(CommandForm form) {
-        return form.equals(CommandForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
+        return form.equals(NightForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
     }
 
     private static List<Room> all() {

@@ -5,6 +5,8 @@ import java.util.List;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 
 /** All that can be entered at the wedge. */
@@ -28,18 +30,18 @@ final class SightingsRoom implements Room {
                         ways(
                                 asked,
                                 List.of(
-                                        CommandForms.TURN,
-                                        CommandForms.CLAMP,
-                                        CommandForms.UNCLAMP,
-                                        CommandForms.KNOCK,
-                                        CommandForms.NOTE))));
+                                        NightForms.TURN,
+                                        NightForms.CLAMP,
+                                        NightForms.UNCLAMP,
+                                        NightForms.KNOCK,
+                                        NightForms.NOTE))));
     }
 
     /** What is typed, and after it what has a page of its own. */
     private static List<Section.Way> seen(Asked asked) {
         List<Section.Way> seen = new ArrayList<>(ways(asked, CommandForms.sightings()));
         seen.add(new Section.Way(asked.to(FrameAddress.PAGE), "Take camera frames", false));
-        seen.addAll(ways(asked, List.of(CommandForms.CENTRE)));
+        seen.addAll(ways(asked, List.of(SightingForms.CENTRE)));
         return seen;
     }
 

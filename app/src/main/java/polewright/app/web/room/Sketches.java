@@ -12,7 +12,8 @@ import polewright.app.input.SkylineInput;
 import polewright.app.scene.SightingScene;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.CommandForm;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.NightForms;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.FormView;
 import polewright.axis.drawing.HorizonStripDrawing;
 import polewright.sky.InputRefused;
@@ -29,15 +30,15 @@ import polewright.sky.time.SkyTime;
 /** The pictures in forms: what to look for and what to measure, or what is being set. */
 public final class Sketches {
     private static final Set<CommandForm> DRAWN = Set.of(
-            CommandForms.COMPASS,
-            CommandForms.SCALE,
-            CommandForms.SHADOW,
-            CommandForms.BEARING,
-            CommandForms.ALTITUDE,
-            CommandForms.STILL,
-            CommandForms.DRIFT,
-            CommandForms.CENTRE,
-            CommandForms.HORIZON);
+            SightingForms.COMPASS,
+            SightingForms.SCALE,
+            SightingForms.SHADOW,
+            SightingForms.BEARING,
+            SightingForms.ALTITUDE,
+            SightingForms.STILL,
+            SightingForms.DRIFT,
+            SightingForms.CENTRE,
+            NightForms.HORIZON);
     private static final String CORNERS = "corners";
 
     private Sketches() {}
@@ -56,7 +57,7 @@ public final class Sketches {
     public static Optional<String> svg(Asked asked, CommandForm form, Map<String, String> values) {
         return asked.desk().tonight().flatMap(tonight -> {
             Instant now = asked.desk().workbench().now();
-            return form.equals(CommandForms.HORIZON)
+            return form.equals(NightForms.HORIZON)
                     ? skyline(asked, tonight, now, values.getOrDefault(CORNERS, ""))
                     : new SightingScene(values, tonight.state().begun(), now)
                             .sketch(form.id())
@@ -105,7 +106,7 @@ public final class Sketches {
     }
 
     private static String caption(CommandForm form) {
-        return form.equals(CommandForms.HORIZON)
+        return form.equals(NightForms.HORIZON)
                 ? "The skyline once round, the pole in its middle. Faint: the ways of stars, and the Sun's today."
                 : "An example until you fill in the form; then what you typed.";
     }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import polewright.app.text.DarknessWords;
 import polewright.app.text.StarFindingWords;
 import polewright.app.text.TonightWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.WorkForms;
 import polewright.app.web.view.Section;
 import polewright.night.NightState;
 import polewright.night.tonight.AlignmentOutcome;
@@ -50,7 +50,7 @@ final class TonightRoom implements Room {
         Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
         List<Section> sections = new ArrayList<>(plan(asked, night, evening, zone));
         sections.addAll(stars(evening, zone));
-        sections.add(new Section.Entry(Forms.fresh(asked, CommandForms.TARGET, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, WorkForms.TARGET, Map.of())));
         return sections;
     }
 

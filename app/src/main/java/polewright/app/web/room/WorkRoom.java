@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.scene.NightScene;
 import polewright.app.text.ZoneWords;
-import polewright.app.web.form.CommandForms;
+import polewright.app.web.form.WorkForms;
 import polewright.app.web.view.Section;
 import polewright.axis.allowance.ItemTolerance;
 import polewright.axis.drawing.ZoneDrawing;
@@ -42,14 +42,14 @@ final class WorkRoom implements Room {
                         work.items().stream()
                                 .map(item -> new Section.Press(
                                         item.name(),
-                                        Forms.fresh(asked, CommandForms.ALLOW_DROP, Map.of("name", item.name()))))
+                                        Forms.fresh(asked, WorkForms.ALLOW_DROP, Map.of("name", item.name()))))
                                 .toList())));
         sections.add(new Section.Ways(
                 "Work of your own",
-                Stream.of(CommandForms.ALLOW_LOOK, CommandForms.ALLOW_SHOT)
+                Stream.of(WorkForms.ALLOW_LOOK, WorkForms.ALLOW_SHOT)
                         .map(form -> new Section.Way(asked.to(Rooms.path(form)), form.title(), false))
                         .toList()));
-        Stream.of(CommandForms.ALLOW_FOR, CommandForms.ALLOW_ALSO, CommandForms.ALLOW_LIMIT, CommandForms.TARGET)
+        Stream.of(WorkForms.ALLOW_FOR, WorkForms.ALLOW_ALSO, WorkForms.ALLOW_LIMIT, WorkForms.TARGET)
                 .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
         return sections;
     }

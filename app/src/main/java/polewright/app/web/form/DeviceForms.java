@@ -1,0 +1,23 @@
+package polewright.app.web.form;
+
+import static polewright.app.web.form.Field.positional;
+
+import java.util.List;
+import polewright.app.web.form.Field.Words;
+
+/** Who may come in. */
+public final class DeviceForms {
+    public static final CommandForm REVOKE = new CommandForm(
+            "devices-revoke",
+            "Let a device in no more",
+            "It has to be paired anew to come back.",
+            List.of("devices", "revoke"),
+            List.of(positional(
+                            "device", "Device", "Its name or first word in the list; all for every one.", new Words())
+                    .required()),
+            "Let it in no more",
+            false,
+            CommandForm.Kind.DEVICES);
+
+    private DeviceForms() {}
+}

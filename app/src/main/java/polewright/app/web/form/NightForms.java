@@ -1,0 +1,100 @@
+package polewright.app.web.form;
+
+import static polewright.app.web.form.Field.option;
+import static polewright.app.web.form.Field.positional;
+
+import java.util.List;
+import polewright.app.web.form.Field.Figure;
+import polewright.app.web.form.Field.Several;
+import polewright.app.web.form.Field.Tick;
+import polewright.app.web.form.Field.Words;
+
+/** How a night begins, what is done at the wedge in it, and what is to be remembered. */
+public final class NightForms {
+    public static final CommandForm BEGIN = new CommandForm(
+            "begin",
+            "Begin a night",
+            "Site, rig and work are remembered from the last one.",
+            List.of("begin"),
+            List.of(
+                    option(
+                            "site",
+                            "Site: latitude, longitude, height",
+                            "54.60,-2.90,240: degrees, north and east positive; metres. Empty: as last time.",
+                            new Words()),
+                    option("name", "What to call it", "", new Words()),
+                    option("for", "Tonight is for", "", WorkForms.purposes("as last time")),
+                    option("allow", "Or a plain limit", "5 suits looking by eye.", new Figure("′"))
+                            .seldom(),
+                    option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa"))
+                            .seldom(),
+                    option("temperature", "Temperature", "10 is usual.", new Figure("°C"))
+                            .seldom(),
+                    option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words())
+                            .seldom(),
+                    option("again", "Begin anew although a night is under way", "", new Tick())
+                            .seldom()),
+            "Begin",
+            false);
+    public static final CommandForm HORIZON = new CommandForm(
+            "horizon",
+            "What hides the sky",
+            "Corners of the skyline, joined by straight lines: azimuth from north through east, and altitude.",
+            List.of("horizon"),
+            List.of(positional("corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("\\s+"))
+                    .required()),
+            "Set it",
+            false);
+    public static final CommandForm OPEN_SKY = new CommandForm(
+            "open-sky",
+            "Nothing hides the sky",
+            "All corners of the skyline are taken away.",
+            List.of("horizon", "--open"),
+            List.of(),
+            "The sky is open",
+            false);
+    public static final CommandForm TURN = done(
+            "turn",
+            "Screws were turned",
+            "Clockwise as you look at the screw's head.",
+            List.of("turn"),
+            option("azimuth", "Azimuth screw", "1 1/4, or 3/8 ccw, or 2 ccw then 1/2 cw", new Words()),
+            option("altitude", "Altitude screw", "", new Words()),
+            option(
+                    "instead-of",
+                    "In place of turn number",
+                    "Only to correct one that was entered wrongly.",
+                    new Figure("")));
+    public static final CommandForm CLAMP =
+            done("clamp", "Clamps are tight", "Gently, a little on each in turn.", List.of("clamp"));
+    public static final CommandForm UNCLAMP = done("unclamp", "Clamps are loose", "", List.of("unclamp"));
+    public static final CommandForm KNOCK = done(
+            "knock",
+            "The mount was knocked or moved",
+            "What was sighted before then counts for little.",
+            List.of("knock"));
+    public static final CommandForm NOTE = done(
+            "note",
+            "Write a note",
+            "",
+            List.of("note"),
+            positional("text", "What should be remembered", "", new Words()).required());
+    public static final CommandForm UNDO = new CommandForm(
+            "undo",
+            "Take an event back",
+            "It stays in the log, and no longer counts.",
+            List.of("undo"),
+            List.of(positional("seq", "Number of the event", "", new Figure("")).required()),
+            "Take it back",
+            false);
+
+    private NightForms() {}
+
+    static List<CommandForm> all() {
+        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, NOTE, UNDO);
+    }
+
+    private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {
+        return new CommandForm(id, title, intro, command, List.of(fields), "Log it", true);
+    }
+}
