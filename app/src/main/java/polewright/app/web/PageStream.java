@@ -15,19 +15,19 @@ final class PageStream {
     private final SseClient client;
     private final BooleanSupplier isStillIn;
     private final Executor bearers;
-    private final Number stand;
-    private final Number frame;
+    private final Count stand;
+    private final Count frame;
     private final AtomicBoolean isBeatDue = new AtomicBoolean();
     // How often it was woken since the bearer last looked; above zero there is a bearer.
     private final AtomicInteger woken = new AtomicInteger();
 
     /** What is counted on the page under a name, and what it has come to since. */
-    private static final class Number {
+    private static final class Count {
         private final String event;
         private final AtomicLong newest;
         private long told;
 
-        Number(String event, String shown) {
+        Count(String event, String shown) {
             this.event = event;
             told = shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1;
             newest = new AtomicLong(told);
@@ -44,8 +44,8 @@ final class PageStream {
         this.client = client;
         this.isStillIn = isStillIn;
         this.bearers = bearers;
-        stand = new Number("changed", word("stand"));
-        frame = new Number("frame", word("frame"));
+        stand = new Count("changed", word("stand"));
+        frame = new Count("frame", word("frame"));
     }
 
     private String word(String name) {
@@ -93,11 +93,11 @@ final class PageStream {
         } while (seen != 0);
     }
 
-    private void tell(Number number) {
-        long newest = number.newest.get();
-        if (newest != number.told) {
-            number.told = newest;
-            client.sendEvent(number.event, Long.toString(newest));
+    private void tell(Count count) {
+        long newest = count.newest.get();
+        if (newest != count.told) {
+            count.told = newest;
+            client.sendEvent(count.event, Long.toString(newest));
         }
     }
 
