@@ -2,10 +2,12 @@ package polewright.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -15,7 +17,21 @@ import org.junit.jupiter.api.io.TempDir;
 class LauncherTest {
     private static final Path LAUNCHER = Path.of("..", "polewright");
     private static final String[] TOOLS = {
-        "sh", "dirname", "sed", "head", "id", "readlink", "find", "mktemp", "tail", "rm", "touch", "cat"
+        "sh",
+        "dirname",
+        "sed",
+        "head",
+        "id",
+        "readlink",
+        "find",
+        "mktemp",
+        "tail",
+        "rm",
+        "touch",
+        "cat",
+        "mkdir",
+        "mv",
+        "flock"
     };
 
     @TempDir
@@ -40,6 +56,12 @@ class LauncherTest {
     }
 
     private Ended run(Map<String, String> environment, String... typed) throws IOException, InterruptedException {
+        Process process = start(environment, typed);
+        String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        return new Ended(process.waitFor(), text);
+    }
+
+    private Process start(Map<String, String> environment, String... typed) throws IOException {
         String[] command = new String[typed.length + 2];
         command[0] = "/bin/sh";
         command[1] = machine.resolve("polewright").toString();
@@ -48,9 +70,7 @@ class LauncherTest {
         builder.environment().clear();
         builder.environment().put("PATH", tools.toString());
         builder.environment().putAll(environment);
-        Process process = builder.start();
-        String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        return new Ended(process.waitFor(), text);
+        return builder.start();
     }
 
     /** A java that only tells its version, or what it was started with. */
@@ -122,5 +142,113 @@ class LauncherTest {
         for (String[] typed : new String[][] {{"where", "vega"}, {"sight", "compass", "3"}, {}}) {
             assertThat(run(Map.of(), typed).text()).contains("-XX:TieredStopAtLevel=1");
         }
+    }
+
+    private void pretendCompiler(Path folder) throws IOException {
+        pretendJava(folder, 17);
+        program(folder.resolve("javac"), "");
+    }
+
+    /** One that writes down with which Java it builds, and then makes the jar; in between it does what it is told. */
+    private void pretendMaven(String inBetween) throws IOException {
+        Files.createFile(machine.resolve("pom.xml"));
+        program(
+                tools.resolve("mvn"),
+                "echo \"$JAVA_HOME\" >>" + machine.resolve("built") + "\n" + inBetween
+                        + "\necho jar >app/target/polewright-runnable.jar\n");
+    }
+
+    private List<String> built() throws IOException {
+        Path built = machine.resolve("built");
+        return Files.exists(built) ? Files.readAllLines(built) : List.of();
+    }
+
+    @Test
+    void itBuildsWithAJavaThatCanCompile_evenIfTheFirstOneCannot() throws Exception {
+        pretendJava(machine.resolve("old/bin"), 11);
+        pretendJava(tools, 17);
+        pretendCompiler(machine.resolve("jvm/whole/bin"));
+        pretendMaven("");
+        Ended ended = run(Map.of("JAVA_HOME", machine.resolve("old").toString()), "log");
+        assertThat(ended.text()).startsWith("Building Polewright").endsWith(" log\n");
+        assertThat(ended.status()).isZero();
+        assertThat(built()).containsExactly(machine.resolve("jvm/whole").toString());
+        assertThat(run(Map.of(), "log").text()).doesNotContain("Building");
+    }
+
+    @Test
+    void ofTwoThatStartAtOnceOneBuildsAndTheOtherWaits() throws Exception {
+        pretendCompiler(machine.resolve("jvm/whole/bin"));
+        Path go = machine.resolve("go");
+        pretendMaven("until [ -e " + go + " ]; do /usr/bin/sleep 0.1; done");
+        Process first = start(Map.of(), "log");
+        Process second = null;
+        try {
+            assertThat(first.inputReader().readLine()).startsWith("Building Polewright");
+            second = start(Map.of(), "log");
+            BufferedReader told = second.inputReader();
+            assertThat(told.readLine()).isEqualTo("Another start is building; waiting for it ...");
+            Files.write(go, new byte[0]);
+            assertThat(told.readLine()).as("it has nothing to build then").endsWith(" log");
+            assertThat(first.waitFor()).isZero();
+            assertThat(second.waitFor()).isZero();
+            assertThat(built()).hasSize(1);
+        } finally {
+            // Also where it failed: the one that builds looks for this.
+            Files.write(go, new byte[0]);
+            first.destroyForcibly();
+            if (second != null) {
+                second.destroyForcibly();
+            }
+        }
+    }
+
+    @Test
+    void whatABrokenOffBuildLeftIsBuiltAgain() throws Exception {
+        pretendCompiler(machine.resolve("jvm/whole/bin"));
+        pretendMaven(
+                "if [ ! -e broken ]; then echo half >app/target/polewright-runnable.jar; echo >broken; exit 1; fi");
+        assertThat(run(Map.of(), "log").status()).isEqualTo(1);
+        assertThat(run(Map.of(), "log").status()).isZero();
+        assertThat(built()).hasSize(2);
+        assertThat(run(Map.of(), "log").text()).doesNotContain("Building");
+    }
+
+    /** A person's checkout, and root's rights for a moment. */
+    private Map<String, String> sudo() throws IOException {
+        program(tools.resolve("id"), "echo 0\n");
+        program(tools.resolve("stat"), "echo 1000\n");
+        program(tools.resolve("apt-get"), "");
+        pretendCompiler(machine.resolve("jvm/whole/bin"));
+        pretendMaven("");
+        return Map.of("SUDO_UID", "1000", "SUDO_GID", "1001");
+    }
+
+    @Test
+    void throughSudoItIsBuiltAsThePersonWhoTypedThat() throws Exception {
+        Map<String, String> sudo = sudo();
+        Path asked = machine.resolve("asked");
+        program(tools.resolve("setpriv"), """
+                while :; do case "$1" in --*) echo "$1" >>%s; shift ;; *) break ;; esac; done
+                unset SUDO_UID SUDO_GID
+                exec "$@"
+                """.formatted(asked));
+        Ended ended = run(sudo, "--setup");
+        assertThat(ended.text()).startsWith("Building Polewright").endsWith(" --version\n");
+        assertThat(ended.status()).isZero();
+        assertThat(Files.readAllLines(asked))
+                .containsExactly("--reuid=1000", "--regid=1001", "--init-groups", "--reset-env");
+        assertThat(built()).hasSize(1);
+    }
+
+    @Test
+    void throughSudoNothingIsBuiltWhereRootCannotBecomeThatPerson() throws Exception {
+        Ended ended = run(sudo(), "--setup");
+        assertThat(ended.text()).isEqualTo("""
+                        polewright: it is not built yet; root would leave files in your folder that only root can change.
+                        Now run it as yourself, without sudo: ./polewright demo
+                        """);
+        assertThat(ended.status()).isZero();
+        assertThat(built()).isEmpty();
     }
 }

@@ -21,6 +21,7 @@ final class TypedWords {
         commands.registerConverter(Double.class, new NumberInput());
         commands.registerConverter(Long.class, new NumberInput.Whole());
         commands.registerConverter(long.class, new NumberInput.Whole());
+        commands.registerConverter(int.class, new NumberInput.Count());
         commands.registerConverter(Path.class, new FileInput());
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));

@@ -33,4 +33,19 @@ public final class NumberInput implements ITypeConverter<Double> {
             return Long.valueOf(typed.strip());
         }
     }
+
+    /** A whole number of everyday size, such as a count or a port. */
+    public static final class Count implements ITypeConverter<Integer> {
+        private static final Whole WHOLE = new Whole();
+
+        @Override
+        public Integer convert(String typed) {
+            long number = WHOLE.convert(typed);
+            if (number != (int) number) {
+                throw new InputRefused(
+                        "'" + typed + "' is far too large a number", "check it, and write a smaller one");
+            }
+            return (int) number;
+        }
+    }
 }

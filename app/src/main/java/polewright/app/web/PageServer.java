@@ -44,7 +44,7 @@ public final class PageServer implements AutoCloseable {
      * @param door who may come in
      * @param host the address to listen on: {@code 127.0.0.1} for this machine alone
      * @param port 0 for any that is free
-     * @throws JobFailed if it is taken
+     * @throws JobFailed if it cannot listen
      */
     public static PageServer start(List<NightDesk> desks, Door door, String host, int port) {
         beside(() -> rehearseFirstPage(desks.get(0)));
@@ -54,9 +54,7 @@ public final class PageServer implements AutoCloseable {
             server.desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::open));
         } catch (RuntimeException e) {
             server.close();
-            throw new JobFailed(
-                    "port " + port + " cannot be listened on, perhaps because another program does: end that,"
-                            + " or name another port, such as --port " + (port + 1) + ".");
+            throw NotListening.told(port, e);
         }
         beside(() -> askForFirstPage(server.port()));
         return server;

@@ -154,18 +154,41 @@ final class UploadRoutes {
                 // What is there when the watch begins counts as old.
                 frames.tend();
             }
-            Path part = Files.createTempFile(folder, "sent-", ".part");
             try {
-                try (InputStream in = sent.file().content()) {
-                    Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
-                }
-                requireFrame(Files.readAllBytes(part), name);
-                Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
-            } finally {
-                Files.deleteIfExists(part);
+                keep(sent.file(), name, kept);
+            } catch (IOException e) {
+                requireFolder(folder);
+                throw e;
             }
         }
         ctx.redirect(desk.prefix() + FrameAddress.PAGE, HttpStatus.SEE_OTHER);
+    }
+
+    private static void keep(UploadedFile file, String name, Path kept) throws IOException {
+        Path part = Files.createTempFile(kept.getParent(), "sent-", ".part");
+        try {
+            try (InputStream in = file.content()) {
+                Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
+            }
+            requireFrame(Files.readAllBytes(part), name);
+            Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** Where nothing can be kept, it is not always for lack of room: a stick may have been pulled out. */
+    private static void requireFolder(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw new InputRefused(
+                    "the folder for frames, " + folder + ", is not there",
+                    "if it is on a stick or on the network, plug it in again; then send it again");
+        }
+        if (!Files.isWritable(folder)) {
+            throw new InputRefused(
+                    "nothing can be written to the folder for frames, " + folder,
+                    "see that it is not write-protected, and let yourself write there; then send it again");
+        }
     }
 
     /** Whoever sends it is told at once, not when the watch comes to it. */
@@ -215,9 +238,12 @@ final class UploadRoutes {
     /** The last part of what a client calls it, in letters that every file system takes. */
     static String safeName(String told) {
         String last = told.substring(Math.max(told.lastIndexOf('/'), told.lastIndexOf('\\')) + 1);
-        String plain = last.replaceAll("[^A-Za-z0-9._-]+", "-").replaceFirst("^[.-]+", "");
-        String shorter = plain.length() <= LONGEST_NAME ? plain : plain.substring(plain.length() - LONGEST_NAME);
-        return shorter.isEmpty() ? "sent" : shorter;
+        String plain = last.replaceAll("[^A-Za-z0-9._-]+", "-");
+        String end = plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
+        // Last, since the cut may lay another bare: with a dot in front a file is hidden, a hyphen looks like an
+        // option.
+        String safe = end.replaceFirst("^[.-]+", "");
+        return safe.isEmpty() ? "sent" : safe;
     }
 
     /** A file that a capture program has saved is never written over, and one that is sent again is the same file. */

@@ -3,6 +3,8 @@ package polewright.app.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +35,15 @@ class BadInputTest {
         person.good("sight", "scale", "54");
     }
 
+    @Test
+    void aPortThatIsTakenIsToldWithTheNextOne() throws IOException {
+        try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            int port = other.getLocalPort();
+            assertThat(type("serve --port " + port).err())
+                    .contains("serve: port " + port + " cannot be listened on", "another program", "such as --port ");
+        }
+    }
+
     /** Typed words are parted at spaces; a bar stands for a space inside one word, a tilde for an empty word. */
     private Outcome type(String typed) {
         String before = person.good("log", "--json").out();
@@ -50,6 +61,10 @@ class BadInputTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
+                "serve --port 70000 => serve: port 70000 is outside 0 to 65535: leave --port out, or name another.",
+                "serve --port -1 => serve: port -1 is outside 0 to 65535: leave --port out, or name another.",
+                "serve --port x => serve --port: 'x' is not a whole number: write it in figures, such as 7.",
+                "serve --port 9999999999 => serve --port: '9999999999' is far too large a number: check it, and write a smaller one.",
                 "where vega --site 95,2 => where --site: latitude 95 is beyond 90 degrees: give degrees from -90 (south) to 90 (north), latitude before longitude.",
                 "begin --site 54.6,999 => begin --site: longitude 999 is beyond 360 degrees: give degrees, east positive, from -180 to 180.",
                 "begin --site 54.6|N,2.9|W => begin --site: '54.6 N,2.9 W' is not a site: write latitude,longitude[,height]: degrees, north and east positive, metres; for example 54.60,-2.90,240.",

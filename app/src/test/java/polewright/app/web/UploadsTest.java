@@ -144,7 +144,36 @@ class UploadsTest {
                 Arguments.of(".hidden.fits", "hidden-frame-of.fits"),
                 Arguments.of("...", "sent-frame-of"),
                 Arguments.of("a b;c|d$(e).fits", "a-b-c-d-e-.fits".replace("-.fits", "--frame-of.fits")),
-                Arguments.of("x".repeat(300) + ".fits", "x".repeat(55) + "-frame-of.fits"));
+                Arguments.of("x".repeat(300) + ".fits", "x".repeat(55) + "-frame-of.fits"),
+                // Where a long name is cut, there may be a dot or a hyphen too.
+                Arguments.of("a".repeat(20) + "." + "x".repeat(54) + ".fits", "x".repeat(54) + "-frame-of.fits"),
+                Arguments.of("a".repeat(20) + "-.-" + "x".repeat(52) + ".fits", "x".repeat(52) + "-frame-of.fits"));
+    }
+
+    @Test
+    void whenTheFolderIsNotThereAnyMore_theFrameIsTakenOnceItIsThereAgain() throws Exception {
+        Path away = folder.resolve("away");
+        Files.move(night.frames(), away);
+        HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.body())
+                .contains(night.frames() + ", is not there", "plug it in again", "then send it again.")
+                .doesNotContain("Exception", "java.", "has room");
+        assertGoesOn();
+        Files.move(away, night.frames());
+        assertThat(send("/frames/upload", FRAME_KEY, "good.fits", frame()).statusCode())
+                .isEqualTo(303);
+        assertThat(saved()).containsExactly("good-frame-of.fits");
+    }
+
+    @Test
+    void whenAFileStandsWhereTheFolderWas_itIsToldSo() throws Exception {
+        Files.delete(night.frames());
+        Files.createFile(night.frames());
+        HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.body()).contains(night.frames() + ", is not there").doesNotContain("has room");
+        assertGoesOn();
     }
 
     private static byte[] fits(String... cards) {

@@ -1,5 +1,6 @@
 package polewright.app.web.door;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -13,6 +14,7 @@ import java.security.MessageDigest;
 import java.security.cert.X509Certificate;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
@@ -20,6 +22,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import polewright.app.JobFailed;
 
 /**
@@ -43,23 +47,37 @@ public record OwnCertificate(Path file, String fingerprint) {
     private static final String BEGINS = "-1d";
     private static final Duration RENEWED_BEFORE_END = Duration.ofDays(30);
     private static final long LONGEST_MAKING_SECONDS = 60;
+    private static final String OCTET = "(?:25[0-5]|2[0-4]\\d|1\\d\\d|[1-9]?\\d)";
+    private static final Pattern ADDRESS = Pattern.compile("(?:" + OCTET + "\\.){3}" + OCTET);
+    // Host names after RFC 1123, section 2.1; in a certificate no other can be (RFC 5280, section 4.2.1.6).
+    private static final String LABEL = "[A-Za-z0-9](?:[A-Za-z0-9-]{0,61}[A-Za-z0-9])?";
+    private static final Pattern DNS_NAME = Pattern.compile("(?:" + LABEL + "\\.)*" + LABEL);
+    private static final Pattern LETTER = Pattern.compile("[A-Za-z]");
+    private static final int LONGEST_DNS_NAME = 253;
 
     /**
      * The one that is kept, or a new one: where there is none, where it soon ends, and where the machine goes by other
      * names now.
      *
-     * @param names addresses and names of the machine on the network, without port
+     * @param names addresses and names of the machine on the network, without port; one that no certificate can hold, such
+     *     as one with an underscore, is left out
      * @throws JobFailed if it can be neither read nor made
      */
     public static OwnCertificate in(Path dataFolder, Set<String> names, Instant now) {
+        return in(dataFolder, names, now, Path.of(System.getProperty("java.home"), "bin", "keytool"));
+    }
+
+    static OwnCertificate in(Path dataFolder, Set<String> names, Instant now, Path keytool) {
         Path file = dataFolder.resolve(FILE);
-        Set<String> all = new TreeSet<>(names);
+        Set<String> all = names.stream()
+                .filter(name -> isAddress(name) || isDnsName(name))
+                .collect(Collectors.toCollection(TreeSet::new));
         all.add("localhost");
         all.add("127.0.0.1");
         Optional<X509Certificate> kept = read(file).filter(certificate -> isGood(certificate, all, now));
         X509Certificate certificate = kept.orElseGet(() -> {
-            make(file, all);
-            return read(file).orElseThrow(() -> unmade(file));
+            make(file, all, keytool);
+            return read(file).orElseThrow(() -> unwritten(file));
         });
         return new OwnCertificate(file, fingerprint(certificate));
     }
@@ -99,7 +117,7 @@ public record OwnCertificate(Path file, String fingerprint) {
         }
     }
 
-    private static void make(Path file, Set<String> names) {
+    private static void make(Path file, Set<String> names, Path keytool) {
         try {
             Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
             Files.createDirectories(folder);
@@ -107,14 +125,7 @@ public record OwnCertificate(Path file, String fingerprint) {
             Path making = Files.createTempDirectory(folder, FILE, mode(folder, "rwx------"));
             Path made = making.resolve(FILE);
             try {
-                Process keytool = new ProcessBuilder(words(made, names))
-                        .redirectErrorStream(true)
-                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                        .start();
-                if (!keytool.waitFor(LONGEST_MAKING_SECONDS, TimeUnit.SECONDS) || keytool.exitValue() != 0) {
-                    keytool.destroyForcibly();
-                    throw unmade(file);
-                }
+                run(keytool, words(made, names));
                 if (mode(folder, "rw-------").length > 0) {
                     Files.setPosixFilePermissions(made, PosixFilePermissions.fromString("rw-------"));
                 }
@@ -124,10 +135,47 @@ public record OwnCertificate(Path file, String fingerprint) {
                 Files.deleteIfExists(making);
             }
         } catch (IOException e) {
-            throw unmade(file);
+            throw unwritten(file);
+        }
+    }
+
+    private static void run(Path keytool, List<String> words) throws IOException {
+        List<String> command = new ArrayList<>(List.of(keytool.toString()));
+        command.addAll(words);
+        Process process;
+        try {
+            process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        } catch (IOException absent) {
+            throw new JobFailed("Java's keytool, which makes the certificate, is not there: " + keytool
+                    + ". Install a whole Java, or leave --secure out.");
+        }
+        try {
+            // What it says is shorter than what waits in a pipe, so that it never waits for a reader.
+            if (!process.waitFor(LONGEST_MAKING_SECONDS, TimeUnit.SECONDS)) {
+                throw new JobFailed("Java's keytool did not make the certificate within " + LONGEST_MAKING_SECONDS
+                        + " seconds. Start again, or leave --secure out.");
+            }
+            if (process.exitValue() != 0) {
+                throw new JobFailed("Java's keytool did not make the certificate; it says: " + complaint(process)
+                        + ". Mend that, or leave --secure out.");
+            }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw unmade(file);
+            throw new JobFailed("The making of the certificate was broken off. Start again.");
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+
+    /** Its last words, without names out of the program. */
+    private static String complaint(Process keytool) throws IOException {
+        try (BufferedReader said = keytool.inputReader()) {
+            String last = said.lines()
+                    .filter(line -> !line.isBlank())
+                    .reduce((before, after) -> after)
+                    .orElse("nothing");
+            return last.replaceFirst("^.*\\b(\\w+\\.)+\\w*(Exception|Error): ", "")
+                    .replaceFirst("[. ]+$", "");
         }
     }
 
@@ -142,7 +190,6 @@ public record OwnCertificate(Path file, String fingerprint) {
                 .map(name -> (isAddress(name) ? "ip:" : "dns:") + name)
                 .toList();
         return List.of(
-                Path.of(System.getProperty("java.home"), "bin", "keytool").toString(),
                 "-genkeypair",
                 "-alias",
                 ALIAS,
@@ -173,7 +220,14 @@ public record OwnCertificate(Path file, String fingerprint) {
     }
 
     private static boolean isAddress(String name) {
-        return name.matches("[0-9.]+");
+        return ADDRESS.matcher(name).matches();
+    }
+
+    /** A host with figures alone could not be told from an address, so the last label holds a letter. */
+    private static boolean isDnsName(String name) {
+        return name.length() <= LONGEST_DNS_NAME
+                && DNS_NAME.matcher(name).matches()
+                && LETTER.matcher(name.substring(name.lastIndexOf('.') + 1)).find();
     }
 
     private static String fingerprint(X509Certificate certificate) {
@@ -186,8 +240,8 @@ public record OwnCertificate(Path file, String fingerprint) {
         }
     }
 
-    private static JobFailed unmade(Path file) {
-        return new JobFailed("The certificate cannot be made: " + file
+    private static JobFailed unwritten(Path file) {
+        return new JobFailed("The certificate cannot be written: " + file
                 + ". Make room there, or let yourself write to that folder; or leave --secure out.");
     }
 }

@@ -1,6 +1,7 @@
 package polewright.app.web.door;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.javalin.Javalin;
 import java.io.InputStream;
@@ -18,10 +19,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import polewright.app.JobFailed;
 import polewright.app.device.PairedDevices;
 
 class OwnCertificateTest {
@@ -52,19 +55,72 @@ class OwnCertificateTest {
         assertThat(certificate("192.0.2.8").fingerprint()).isNotEqualTo(later.fingerprint());
     }
 
+    /** As a laptop may be called, by whoever set it up: no DNS name (RFC 1123, section 2.1), so it has no place in there. */
+    @Test
+    void aNameThatCannotBeInACertificateIsLeftOut() throws Exception {
+        String[] names = {
+            "192.0.2.7",
+            "larkfell.local",
+            "big_box",
+            "big_box.local",
+            "-laptop",
+            "laptop.",
+            "a..b",
+            "lärkfell",
+            "123456789012",
+            "1.2.3.400",
+            "l".repeat(64)
+        };
+        OwnCertificate made = certificate(names);
+        assertThat(names(made)).containsExactlyInAnyOrder("192.0.2.7", "larkfell.local", "localhost", "127.0.0.1");
+        assertThat(certificate(names))
+                .as("it is good for this laptop, and kept")
+                .isEqualTo(made);
+    }
+
+    private static Set<String> names(OwnCertificate own) throws Exception {
+        return certificate(own).getSubjectAlternativeNames().stream()
+                .map(name -> String.valueOf(name.get(1)))
+                .collect(Collectors.toSet());
+    }
+
+    private static X509Certificate certificate(OwnCertificate own) throws Exception {
+        try (InputStream in = Files.newInputStream(own.file())) {
+            KeyStore made = KeyStore.getInstance("PKCS12");
+            made.load(in, OwnCertificate.PASSWORD.toCharArray());
+            return (X509Certificate) made.getCertificate("polewright");
+        }
+    }
+
+    @Test
+    void whatDidNotMakeItIsTold() throws Exception {
+        assertThatThrownBy(() -> OwnCertificate.in(folder, Set.of(), now, folder.resolve("keytool")))
+                .isInstanceOf(JobFailed.class)
+                .hasMessageStartingWith("Java's keytool, which makes the certificate, is not there: ")
+                .hasMessageEndingWith("leave --secure out.")
+                .hasMessageNotContaining("room");
+        Path broken = folder.resolve("broken");
+        Files.writeString(broken, "#!/bin/sh\necho 'keytool error: java.lang.Exception: no such curve'\nexit 1\n");
+        Files.setPosixFilePermissions(broken, PosixFilePermissions.fromString("rwx------"));
+        assertThatThrownBy(() -> OwnCertificate.in(folder, Set.of(), now, broken))
+                .isInstanceOf(JobFailed.class)
+                .hasMessageStartingWith("Java's keytool did not make the certificate; it says: no such curve.")
+                .hasMessageNotContaining("java.lang");
+        Path file = Files.createFile(folder.resolve("file"));
+        assertThatThrownBy(() -> OwnCertificate.in(file, Set.of(), now))
+                .isInstanceOf(JobFailed.class)
+                .hasMessageStartingWith("The certificate cannot be written: ")
+                .hasMessageContaining("Make room there");
+    }
+
     /** As a client that trusts this certificate alone, and holds it to the name that was asked for. */
     @Test
     void aStrictClientThatTrustsItIsServedUnderEachName() throws Exception {
         OwnCertificate own = certificate("larkfell.local");
         KeyStore trusted = KeyStore.getInstance("PKCS12");
-        X509Certificate seen;
-        try (InputStream in = Files.newInputStream(own.file())) {
-            KeyStore made = KeyStore.getInstance("PKCS12");
-            made.load(in, OwnCertificate.PASSWORD.toCharArray());
-            seen = (X509Certificate) made.getCertificate("polewright");
-            trusted.load(null, null);
-            trusted.setCertificateEntry("own", seen);
-        }
+        X509Certificate seen = certificate(own);
+        trusted.load(null, null);
+        trusted.setCertificateEntry("own", seen);
         assertThat(HexFormat.ofDelimiter(":")
                         .withUpperCase()
                         .formatHex(MessageDigest.getInstance("SHA-256").digest(seen.getEncoded())))
