@@ -126,10 +126,7 @@ public final class PageServer implements AutoCloseable {
             if (desk.prefix().isEmpty()) {
                 PageRoutes.addOfTheHouse(config);
                 FormRoutes.addOfTheHouse(config, desk, desks);
-                UploadRoutes.add(
-                        config,
-                        desk,
-                        (ctx, status, sentence) -> Answers.refuse(ctx, desk, status, "Not taken", sentence));
+                UploadRoutes.add(config, desk);
             }
         }
         config.routes.exception(InputRefused.class, this::notNow);

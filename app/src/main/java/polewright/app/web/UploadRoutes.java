@@ -46,26 +46,18 @@ final class UploadRoutes {
     private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
 
     private final NightDesk desk;
-    private final Answers answers;
     // A frame takes much memory while it is looked at.
     private final ReentrantLock oneAtATime = new ReentrantLock();
 
-    /** How a page answers. */
-    interface Answers {
-        /** Says what is wrong, and that nothing was taken. */
-        void refuse(Context ctx, HttpStatus status, String sentence);
-    }
-
-    /** What was sent; it is on disk, and goes when it is closed. */
+    /** What was sent; it is on disk, and goes with the request. */
     private record Sent(SubmissionKey key, UploadedFile file) {}
 
-    private UploadRoutes(NightDesk desk, Answers answers) {
+    private UploadRoutes(NightDesk desk) {
         this.desk = desk;
-        this.answers = answers;
     }
 
-    static void add(JavalinConfig config, NightDesk desk, Answers answers) {
-        UploadRoutes routes = new UploadRoutes(desk, answers);
+    static void add(JavalinConfig config, NightDesk desk) {
+        UploadRoutes routes = new UploadRoutes(desk);
         config.jetty.multipartConfig.maxFileSize(Admission.FRAME_BYTES, SizeUnit.BYTES);
         config.jetty.multipartConfig.maxTotalRequestSize(Admission.FRAME_BYTES + AROUND_BYTES, SizeUnit.BYTES);
         config.jetty.multipartConfig.maxInMemoryFileSize(PARTS_IN_MEMORY_BYTES, SizeUnit.BYTES);
@@ -95,13 +87,17 @@ final class UploadRoutes {
                 }
             }
         } catch (InputRefused refused) {
-            answers.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(refused.getMessage()));
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(refused.getMessage()));
         } catch (IOException e) {
-            answers.refuse(
+            refuse(
                     ctx,
                     HttpStatus.INSUFFICIENT_STORAGE,
                     "It cannot be kept: see that the laptop's disk has room, and send it again.");
         }
+    }
+
+    private void refuse(Context ctx, HttpStatus status, String sentence) {
+        Answers.refuse(ctx, desk, status, "Not taken", sentence);
     }
 
     /** Empty when it was answered already. */
@@ -115,7 +111,7 @@ final class UploadRoutes {
             boolean isTooLarge = isTooLarge(broken);
             // The rest of it is not read, so nothing more can come this way.
             ctx.header("Connection", "close");
-            answers.refuse(
+            refuse(
                     ctx,
                     isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,
                     isTooLarge
@@ -124,7 +120,7 @@ final class UploadRoutes {
             return Optional.empty();
         }
         if (file == null || (file.size() == 0 && file.filename().isEmpty())) {
-            answers.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen: choose one, then send it.");
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen: choose one, then send it.");
             return Optional.empty();
         }
         return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
@@ -207,7 +203,7 @@ final class UploadRoutes {
 
     private void night(Context ctx, Sent sent) throws IOException {
         if (sent.file().size() > NIGHT_BYTES) {
-            answers.refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge(NIGHT_BYTES));
+            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge(NIGHT_BYTES));
             return;
         }
         Path folder = Files.createTempDirectory("polewright-sent");
@@ -219,7 +215,7 @@ final class UploadRoutes {
             Ran ran = desk.run(
                     List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
             if (!ran.isGood()) {
-                answers.refuse(
+                refuse(
                         ctx,
                         HttpStatus.UNPROCESSABLE_CONTENT,
                         String.join(" ", ran.complaints()).replace(folder + "/", ""));

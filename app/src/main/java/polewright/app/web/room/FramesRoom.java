@@ -32,9 +32,7 @@ final class FramesRoom implements Room {
         }
         Optional<NightDesk.Tonight> tonight = asked.desk().tonight();
         if (tonight.isEmpty()) {
-            sections.add(new Section.Words("", List.of("No night has begun here yet: frames are taken once one has.")));
-            sections.add(new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true))));
-            return sections;
+            return NoNight.sections(asked);
         }
         sections.add(ShownFrame.alone(asked, frames.get(), tonight.get()));
         if (isPractice) {

@@ -9,7 +9,7 @@ import java.util.List;
  * @param prefix what addresses begin with
  * @param stand how many events the log held
  * @param frame the number of what was last new with the frames
- * @param here its own address, without the prefix
+ * @param here its own address
  * @param isDark deep red on black
  * @param isLive whether it is asked for again whenever the log has changed: not while something is being typed
  * @param places all pages, in the order of a night
