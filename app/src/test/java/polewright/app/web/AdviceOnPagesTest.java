@@ -8,6 +8,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -86,5 +87,11 @@ class AdviceOnPagesTest {
                 .allSatisfy(sky -> assertThat(sky).doesNotContain("head"));
         assertThat(steps.stream().filter(step -> step.contains("Which way the screws go is assumed")))
                 .hasSize(1);
+    }
+
+    @Test
+    void tonightCautionsBesideWhatIsBestWhenTheSunRises() throws Exception {
+        night.wait(Duration.ofMinutes(11 * 60 + 20));
+        assertThat(page("/tonight")).containsPattern("Venus, planet: best [^<]* CARE: The Sun rises at");
     }
 }

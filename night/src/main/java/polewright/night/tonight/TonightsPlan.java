@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import polewright.axis.rig.Camera;
@@ -12,6 +13,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.work.WorkPreset;
 import polewright.sky.almanac.MoonTonight;
 import polewright.sky.angle.Angle;
+import polewright.sky.time.Interval;
 
 /**
  * What to do with tonight: an order of targets, what else shows, and what does not.
@@ -69,6 +71,16 @@ public record TonightsPlan(
                 .toList();
         return new TonightsPlan(
                 evening, purpose, MoonTonight.of(evening.site(), evening.darkness()), field, plan, others, missed);
+    }
+
+    /** What there is to mind of the Sun when something has its turn; empty for most. */
+    public Optional<SunBeside> sunBeside(NightPlan.Slot slot) {
+        return SunBeside.of(evening, slot.showing(), slot.when());
+    }
+
+    /** The same at the time when it shows best. */
+    public Optional<SunBeside> sunBeside(Showing showing) {
+        return SunBeside.of(evening, showing, new Interval(showing.best(), showing.best()));
     }
 
     private static Angle field(Rig rig, Purpose purpose) {

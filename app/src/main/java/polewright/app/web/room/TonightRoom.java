@@ -78,7 +78,7 @@ final class TonightRoom implements Room {
         sections.add(new Section.Items(
                 words.planned(),
                 words.slots().stream()
-                        .map(slot -> new Section.Item(slot.heading(), untagged(slot.lines())))
+                        .map(slot -> new Section.Item(slot.heading(), TaggedLines.lines(slot.lines())))
                         .toList()));
         List<String> after = new ArrayList<>();
         words.exposuresToCome().ifPresent(after::add);
@@ -119,9 +119,5 @@ final class TonightRoom implements Room {
                         .toList()));
         sections.add(new Section.Words("", words.expected(chosen, AlignmentStars.USUAL)));
         return sections;
-    }
-
-    private static List<Section.Step> untagged(List<String> lines) {
-        return lines.stream().map(line -> new Section.Step("", line)).toList();
     }
 }
