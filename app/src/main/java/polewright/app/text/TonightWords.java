@@ -274,7 +274,10 @@ public final class TonightWords {
     private String other(Showing showing) {
         return title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
                 + degrees(showing.bestAltitude()) + " up"
-                + moon(showing).filter(moon -> isDrowned(showing)).map(moon -> "; " + moon).orElse("") + "."
+                + moon(showing)
+                        .filter(moon -> isDrowned(showing))
+                        .map(moon -> "; " + moon)
+                        .orElse("") + "."
                 + tonight.sunBeside(showing).map(sun -> " CARE: " + care(sun)).orElse("");
     }
 
@@ -282,10 +285,14 @@ public final class TonightWords {
         String at = clock.inSentence(sun.at());
         return switch (sun.crossing()) {
             case RISES ->
-                sun.near().map(near -> "Only " + degrees(near) + " from the Sun, which").orElse("The Sun")
-                        + " rises at " + at + ": turn away and cap tube and finder before then.";
+                sun.near()
+                                .map(near -> "Only " + degrees(near) + " from the Sun, which")
+                                .orElse("The Sun") + " rises at " + at
+                        + ": turn away and cap tube and finder before then.";
             case SETS ->
-                sun.near().map(near -> "Only " + degrees(near) + " from the Sun: keep").orElse("Keep")
+                sun.near()
+                                .map(near -> "Only " + degrees(near) + " from the Sun: keep")
+                                .orElse("Keep")
                         + " tube and finder capped until " + (sun.near().isPresent() ? "it" : "the Sun")
                         + " has set, at " + at + ".";
         };

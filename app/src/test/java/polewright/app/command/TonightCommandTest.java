@@ -63,8 +63,9 @@ class TonightCommandTest {
         String told = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
         assertThat(told)
                 .contains("Nothing can be planned: nothing of the lists is in reach for a whole turn")
-                .containsPattern("Venus, planet: best 08:0[345] next day, \\d+° up\\. CARE: The Sun rises at 08:0[345] next"
-                        + " day: turn away and cap tube and finder before then\\.");
+                .containsPattern(
+                        "Venus, planet: best 08:0[345] next day, \\d+° up\\. CARE: The Sun rises at 08:0[345] next"
+                                + " day: turn away and cap tube and finder before then\\.");
     }
 
     @Test

@@ -177,9 +177,8 @@ class TonightsPlanTest {
         List<Showing> all = TargetFinder.ranked(new TargetFinder(evening, plan.field()).find(Target.ofLists()));
         assertThat(all).isNotEmpty();
         int near = 0;
-        for (Showing showing : all.stream()
-                .filter(each -> each.target().isBrightBody())
-                .toList()) {
+        for (Showing showing :
+                all.stream().filter(each -> each.target().isBrightBody()).toList()) {
             ObservingMoment moment = evening.moment(showing.best());
             double sunDeg = Ephemeris.sunDistance(
                             Ephemeris.apparent(showing.target().body(), moment), moment)

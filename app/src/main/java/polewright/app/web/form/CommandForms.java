@@ -15,6 +15,7 @@ import polewright.app.web.form.Field.Words;
 /** All forms: one for each command that adds to the log and needs no file. */
 public final class CommandForms {
     private static final Figure DEGREES = new Figure("°");
+    private static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
     private static final Field SIGMA = option(
                     "sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES)
             .seldom();
@@ -35,7 +36,10 @@ public final class CommandForms {
                     new Option("mirrored", "mirrored, by a star diagonal"))));
 
     private static final Field TURNED = option(
-                    "turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES)
+                    "turned",
+                    "The view is turned by",
+                    "Clockwise, such as by a diagonal set sideways.",
+                    DEGREES_EITHER_WAY)
             .seldom();
     private static final Words WORDS = new Words();
     private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
@@ -55,7 +59,7 @@ public final class CommandForms {
             option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
                     .seldom(),
             option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
-            option("declination", "Or things at this declination", "With the hours below.", DEGREES)
+            option("declination", "Or things at this declination", "With the hours below.", DEGREES_EITHER_WAY)
                     .seldom(),
             option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS)
                     .seldom());
@@ -70,7 +74,7 @@ public final class CommandForms {
                     "declination",
                     "Magnetic declination",
                     "Leave it empty: it is known for the site and date.",
-                    DEGREES),
+                    DEGREES_EITHER_WAY),
             SIGMA);
     public static final CommandForm SCALE = sighting(
             "scale",
@@ -86,7 +90,7 @@ public final class CommandForms {
             "Measure from a shadow",
             "Never look at the Sun, nor point tube or finder toward it: keep them capped. Work with the shadow of a"
                     + " plumb line on the ground.",
-            positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES)
+            positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
             option(
                     "body",
@@ -99,7 +103,7 @@ public final class CommandForms {
             "Measure from a star's bearing",
             "The angle, level with the ground, from the line toward a star to the axis.",
             STAR,
-            positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES)
+            positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
             SIGMA);
     public static final CommandForm ALTITUDE = sighting(
@@ -107,7 +111,7 @@ public final class CommandForms {
             "Measure from a star's altitude",
             "Lay one inclinometer along the axis, then along the tube with the star centred.",
             STAR,
-            positional("difference", "Altitude of the axis minus that of the star", "", DEGREES)
+            positional("difference", "Altitude of the axis minus that of the star", "", DEGREES_EITHER_WAY)
                     .required(),
             SIGMA);
     public static final CommandForm STILL = sighting(
@@ -328,7 +332,7 @@ public final class CommandForms {
                             .seldom(),
                     option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa"))
                             .seldom(),
-                    option("temperature", "Temperature", "10 is usual.", new Figure("°C"))
+                    option("temperature", "Temperature", "10 is usual.", new Figure("°C", true))
                             .seldom(),
                     option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words())
                             .seldom(),
@@ -370,8 +374,8 @@ public final class CommandForms {
             "Move the whole mount by hand",
             "Facing the pole.",
             "Move",
-            option("right", "To the right", "Below zero for left.", DEGREES),
-            option("up", "Up", "Below zero for down.", DEGREES));
+            option("right", "To the right", "Below zero for left.", DEGREES_EITHER_WAY),
+            option("up", "Up", "Below zero for down.", DEGREES_EITHER_WAY));
     public static final CommandForm PRACTICE_COMPASS = look("compass", "Read the compass");
     public static final CommandForm PRACTICE_SCALE = look("scale", "Read level and scale");
     public static final CommandForm PRACTICE_ROCKING = look(
@@ -392,7 +396,7 @@ public final class CommandForms {
             "Take a frame",
             "",
             "Take it",
-            option("turned", "With right ascension turned from home", "", DEGREES)
+            option("turned", "With right ascension turned from home", "", DEGREES_EITHER_WAY)
                     .required());
     public static final CommandForm PRACTICE_WAIT = practice(
             "wait",
