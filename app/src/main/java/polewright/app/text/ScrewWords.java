@@ -25,10 +25,9 @@ public final class ScrewWords {
             "The screws are those of a fork on a wedge as many are: how far a turn goes and which way were not told.";
 
     private static final String ASSUMED =
-            "Which way the screws go is assumed, for no rig of your own was told. After a quarter turn, see that the axis"
-                    + " goes as said here. If it goes the other way, turn back, then make the turns the other way round and"
-                    + " log them as said here; before the next night put it into the rig file (Rig and site, or polewright"
-                    + " rig).";
+            "Which way the screws go is assumed, for no rig of your own was told. Turn a quarter first: does the axis go as"
+                    + " said here? If not, take it back, turn as far the other way round, but log it as said here; then"
+                    + " tell which way in the rig file (Rig and site, or polewright rig).";
 
     private ScrewWords() {}
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import polewright.axis.allowance.ExposureLimits;
 import polewright.night.tonight.NightPlan;
 import polewright.night.tonight.Purpose;
@@ -29,6 +30,7 @@ public final class TonightWords {
 
     private static final Duration TO_SET_UP = Duration.ofMinutes(45);
 
+    private static final String CARE = "CARE  ";
     private static final double BRIGHT_MOON = 0.5;
 
     private final TonightsPlan tonight;
@@ -180,7 +182,7 @@ public final class TonightWords {
                     .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
             List<String> lines = new ArrayList<>();
             lines.add(detail(slot));
-            tonight.sunBeside(slot).map(this::care).ifPresent(care -> lines.add("CARE  " + care));
+            tonight.sunBeside(slot).map(this::care).ifPresent(care -> lines.add(CARE + care));
             exposure(slot.showing()).ifPresent(lines::add);
             slots.add(new Slot(
                     clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
@@ -268,17 +270,29 @@ public final class TonightWords {
 
     /** What else shows well, a line each. */
     public List<String> others() {
+        return othersApart().stream()
+                .map(other -> other.heading()
+                        + other.lines().stream()
+                                .map(line -> " " + line.replaceFirst(CARE, "CARE: "))
+                                .collect(Collectors.joining()))
+                .toList();
+    }
+
+    /** The same, what there is to mind on a line of its own. */
+    public List<Slot> othersApart() {
         return tonight.others().stream().map(this::other).toList();
     }
 
-    private String other(Showing showing) {
-        return title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
+    private Slot other(Showing showing) {
+        String heading = title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
                 + degrees(showing.bestAltitude()) + " up"
                 + moon(showing)
                         .filter(moon -> isDrowned(showing))
                         .map(moon -> "; " + moon)
-                        .orElse("") + "."
-                + tonight.sunBeside(showing).map(sun -> " CARE: " + care(sun)).orElse("");
+                        .orElse("") + ".";
+        return new Slot(
+                heading,
+                tonight.sunBeside(showing).map(sun -> CARE + care(sun)).stream().toList());
     }
 
     private String care(SunBeside sun) {

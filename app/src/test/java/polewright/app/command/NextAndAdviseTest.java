@@ -68,11 +68,10 @@ class NextAndAdviseTest {
                         "      the axis).",
                         "TURN  azimuth screw 4 5/8 turns counter-clockwise, looking at its head (swings",
                         "      the axis left, facing the pole).",
-                        "NOTE  Which way the screws go is assumed, for no rig of your own was told. After",
-                        "      a quarter turn, see that the axis goes as said here. If it goes the other",
-                        "      way, turn back, then make the turns the other way round and log them as",
-                        "      said here; before the next night put it into the rig file (Rig and site,",
-                        "      or polewright rig).",
+                        "NOTE  Which way the screws go is assumed, for no rig of your own was told. Turn",
+                        "      a quarter first: does the axis go as said here? If not, take it back, turn",
+                        "      as far the other way round, but log it as said here; then tell which way",
+                        "      in the rig file (Rig and site, or polewright rig).",
                         "THEN  polewright turn --altitude \"1 7/8 ccw\" --azimuth \"4 5/8 ccw\"");
         person.waitMinutes(3);
         person.good("turn", "--altitude", "1 7/8 ccw", "--azimuth", "4 5/8 ccw");

@@ -46,6 +46,10 @@ class AdviceOnPagesTest {
     }
 
     private String page(String path) throws IOException, InterruptedException {
+        return page(night, path);
+    }
+
+    private static String page(ServedNight night, String path) throws IOException, InterruptedException {
         HttpRequest asked =
                 HttpRequest.newBuilder(URI.create(night.address(path))).build();
         return HttpClient.newHttpClient().send(asked, BodyHandlers.ofString()).body();
@@ -92,6 +96,19 @@ class AdviceOnPagesTest {
     @Test
     void tonightCautionsBesideWhatIsBestWhenTheSunRises() throws Exception {
         night.wait(Duration.ofMinutes(11 * 60 + 20));
-        assertThat(page("/tonight")).containsPattern("Venus, planet: best [^<]* CARE: The Sun rises at");
+        String page = page("/tonight").replaceAll("\\s+", " ");
+        assertThat(page)
+                .containsPattern(
+                        "<h3>Venus, planet: best [^<]*</h3> <p><span class=\"tag\">Care</span> The Sun rises at");
+    }
+
+    @Test
+    void beforeANightEveryPageThatNeedsOneHasTheWayToBegin(@TempDir Path empty) throws Exception {
+        try (ServedNight none = new ServedNight(empty, "2026-11-25T20:00:00Z")) {
+            for (String path :
+                    List.of("/", "/ground", "/work", "/sightings", "/fix", "/tonight", "/pointing", "/rig")) {
+                assertThat(page(none, path)).as(path).contains("href=\"/begin\"");
+            }
+        }
     }
 }
