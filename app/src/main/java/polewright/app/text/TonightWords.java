@@ -214,12 +214,12 @@ public final class TonightWords {
         var direction = tonight.evening().moment(slot.when().from()).airless(place);
         return AngleWords.compassPoint(direction.azimuth()) + ", "
                 + degrees(tonight.evening().reach().altitudeSeen(place)) + " up; "
-                + figures(showing) + "in reach " + windows(showing)
+                + figures(slot) + "in reach " + windows(showing)
                 + "; highest " + clock.inSentence(showing.culmination()) + ".";
     }
 
-    private String figures(Showing showing) {
-        Target target = showing.target();
+    private String figures(NightPlan.Slot slot) {
+        Target target = slot.showing().target();
         StringBuilder words = new StringBuilder();
         target.magnitude().ifPresent(m -> words.append(String.format(Locale.ROOT, "magnitude %.1f, ", m)));
         if (target.kind().equals("planet") && target.major().radians() > 0) {
@@ -227,7 +227,7 @@ public final class TonightWords {
         } else if (target.major().radians() > 0) {
             words.append(AngleWords.size(target.major())).append(" long, ");
         }
-        moon(showing).ifPresent(moon -> words.append(moon).append(", "));
+        moon(slot.showing(), slot.when()).ifPresent(moon -> words.append(moon).append(", "));
         if (words.length() > 0) {
             words.setLength(words.length() - 2);
             words.append("; ");
@@ -236,15 +236,11 @@ public final class TonightWords {
     }
 
     /** {@code Moon 40° away}; of what it drowns, that it is bright. */
-    private Optional<String> moon(Showing showing) {
-        boolean isUp = tonight.moon().up().stream().anyMatch(up -> up.contains(showing.best()));
-        if (!isUp || showing.target().kind().equals("the Moon")) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                isDrowned(showing)
-                        ? "the Moon is bright and " + degrees(showing.moonDistance()) + " away"
-                        : "Moon " + degrees(showing.moonDistance()) + " away");
+    private Optional<String> moon(Showing showing, Interval when) {
+        return tonight.moonDistance(showing, when)
+                .filter(distance -> !showing.target().kind().equals("the Moon"))
+                .map(distance ->
+                        (isDrowned(showing) ? "the Moon is bright and " : "Moon ") + degrees(distance) + " away");
     }
 
     /** Half lit, it hides what is fainter than the planets (common practice). */
@@ -284,12 +280,12 @@ public final class TonightWords {
     }
 
     private Slot other(Showing showing) {
+        String moon = moon(showing, new Interval(showing.best(), showing.best()))
+                .filter(words -> isDrowned(showing))
+                .map(words -> "; " + words)
+                .orElse("");
         String heading = title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
-                + degrees(showing.bestAltitude()) + " up"
-                + moon(showing)
-                        .filter(moon -> isDrowned(showing))
-                        .map(moon -> "; " + moon)
-                        .orElse("") + ".";
+                + degrees(showing.bestAltitude()) + " up" + moon + ".";
         return new Slot(
                 heading,
                 tonight.sunBeside(showing).map(sun -> CARE + care(sun)).stream().toList());

@@ -74,6 +74,12 @@ class TonightCommandTest {
         bright.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         assertThat(bright.good("tonight").out().replaceAll("\\s+", " "))
                 .containsPattern("the Moon is bright and \\d+° away; in reach");
+        // The Moon rises at 18:32 that day: what is best before it, but has its turn after, is under it all the same.
+        CommandRun rising = new CommandRun(folder.resolve("rising"), "2026-11-27T12:30:00Z");
+        rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+        assertThat(rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " "))
+                .containsPattern("19:05 to 19:35 IC 1396 [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach")
+                .containsPattern("18:05 to 18:35 M 29 [^;]* up; magnitude 6.6, 10′ long; in reach");
         assertThat(person.good("tonight").out()).doesNotContain("the Moon is bright");
     }
 

@@ -1,18 +1,24 @@
 package polewright.night.tonight;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.axis.work.WorkPreset;
 import polewright.sky.almanac.MoonTonight;
 import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystem;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
@@ -81,6 +87,22 @@ public record TonightsPlan(
     /** The same at the time when it shows best. */
     public Optional<SunBeside> sunBeside(Showing showing) {
         return SunBeside.of(evening, showing, new Interval(showing.best(), showing.best()));
+    }
+
+    /**
+     * How far the Moon is from something at the middle of a time, centre to centre.
+     *
+     * @return empty when it is not over the horizon then
+     */
+    public Optional<Angle> moonDistance(Showing showing, Interval when) {
+        Instant middle = when.from().plus(when.length().dividedBy(2));
+        if (moon.up().stream().noneMatch(up -> up.contains(middle))) {
+            return Optional.empty();
+        }
+        ObservingMoment moment = evening.moment(middle);
+        HourAnglePlace there = moment.hourAngle(SolarSystem.apparent(SolarSystemBody.MOON, moment));
+        return Optional.of(new Angle(Vector3D.angle(
+                MoonPath.unit(there), MoonPath.unit(showing.path().at(middle)))));
     }
 
     private static Angle field(Rig rig, Purpose purpose) {

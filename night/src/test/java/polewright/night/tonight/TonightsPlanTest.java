@@ -151,6 +151,17 @@ class TonightsPlanTest {
                     .as("%s at %s", showing.target().label(), showing.best())
                     .isCloseTo(real.degrees(), within(0.25));
         }
+        TonightsPlan plan =
+                TonightsPlan.of(evening, Purpose.EYES, Target.ofLists().subList(0, 400), TonightsPlan.USUAL_COUNT);
+        for (NightPlan.Slot slot : plan.plan().slots()) {
+            Instant middle = slot.when().from().plus(slot.when().length().dividedBy(2));
+            ObservingMoment moment = evening.moment(middle);
+            double realDeg = Ephemeris.apparent(slot.showing().target().body(), moment)
+                    .separation(Ephemeris.apparent(SolarSystemBody.MOON, moment))
+                    .degrees();
+            plan.moonDistance(slot.showing(), slot.when())
+                    .ifPresent(distance -> assertThat(distance.degrees()).isCloseTo(realDeg, within(0.25)));
+        }
     }
 
     /** Common practice: keep 30° from the Sun unless filtered, and cap the tube before it rises. */
