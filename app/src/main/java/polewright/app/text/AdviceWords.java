@@ -6,7 +6,6 @@ import java.util.Locale;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.rig.MountKind;
-import polewright.axis.rig.Rig;
 import polewright.night.NightState;
 import polewright.sky.angle.Angle;
 
@@ -21,7 +20,7 @@ public final class AdviceWords {
     public static List<String> of(NightState night) {
         Advice advice = night.advice();
         if (advice instanceof Advice.TurnScrews turn) {
-            return turn(turn, night.begun().rig());
+            return turn(turn, night);
         } else if (advice instanceof Advice.MoveByHand move) {
             return move(move, night.begun().rig().kind());
         } else if (advice instanceof Advice.TakeSighting take) {
@@ -54,12 +53,13 @@ public final class AdviceWords {
         return Wrapping.unbroken(String.format(Locale.ROOT, "%.0f %%", 100 * probability));
     }
 
-    private static List<String> turn(Advice.TurnScrews advice, Rig rig) {
+    private static List<String> turn(Advice.TurnScrews advice, NightState night) {
         List<String> lines = new ArrayList<>();
         if (advice.loosenFirst()) {
             lines.add("LOOSEN the clamps first.");
         }
-        lines.addAll(TurnWords.of(advice, rig));
+        lines.addAll(TurnWords.of(advice, night.begun().rig()));
+        ScrewWords.assumed(advice, night).ifPresent(note -> lines.add("NOTE  " + note));
         lines.add(
                 advice.probabilityAfter() < NEARER_ONLY
                         ? "WHY   This brings the axis nearer; how near, the next sighting tells, for the screws are not"
@@ -97,9 +97,11 @@ public final class AdviceWords {
     private static List<String> move(Advice.MoveByHand move, MountKind kind) {
         List<String> lines = new ArrayList<>();
         lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
-        lines.add("CARE  Two people; " + kind.weightCaution() + "; mind that nothing tips.");
-        addMove(lines, "Swing it", move.azimuth(), " to the right, facing the pole.", " to the left, facing the pole.");
-        addMove(lines, "Tilt the axis", move.altitude(), " up, by the wedge's scale.", " down, by the wedge's scale.");
+        lines.add("CARE  Two people, for it is heavy. Clamp the tube first, so that it cannot swing; "
+                + kind.weightCaution() + "; keep the tripod from tipping.");
+        // Each with a tag: where tagged lines become steps, an untagged one would be read as part of the caution.
+        addMove(lines, "SWING", move.azimuth(), " to the right, facing the pole.", " to the left, facing the pole.");
+        addMove(lines, "TILT ", move.altitude(), " up, by the wedge's scale.", " down, by the wedge's scale.");
         lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
         return lines;
     }
@@ -107,7 +109,7 @@ public final class AdviceWords {
     // A hand does not move a mount closer than about a degree: less than half of one is not worth a word.
     private static void addMove(List<String> lines, String verb, Angle move, String forward, String back) {
         if (Math.abs(move.degrees()) >= 0.5) {
-            lines.add("      " + verb + " about " + Math.round(Math.abs(move.degrees())) + "°"
+            lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°"
                     + (move.radians() > 0 ? forward : back));
         }
     }

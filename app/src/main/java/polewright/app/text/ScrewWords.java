@@ -5,9 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.ScrewTurn;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewFinding;
 import polewright.axis.rig.Experience;
+import polewright.night.NightState;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 
 /** What was learned of the mount, tonight and on earlier nights, in words. */
@@ -15,7 +20,31 @@ public final class ScrewWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
     private static final Angle WORTH_TELLING_SHIFT = Angle.ofArcminutes(0.3);
 
+    /** Beside the figures of screws of which nothing was told. */
+    public static final String TYPICAL =
+            "The screws are those of a fork on a wedge as many are: how far a turn goes and which way were not told.";
+
+    private static final String ASSUMED =
+            "Which way the screws go is assumed, for no rig of your own was told. Turn a quarter first: does the axis go as"
+                    + " said here? If not, take it back, turn as far the other way round, but log it as said here; then"
+                    + " tell which way in the rig file (Rig and site, or polewright rig).";
+
     private ScrewWords() {}
+
+    /** One line as long as a screw that is to be turned has shown nobody yet which way it goes; else none. */
+    static Optional<String> assumed(Advice.TurnScrews advice, NightState night) {
+        boolean isToBeSeen = advice.turns().stream().anyMatch(turn -> !wasTurned(turn.screw(), night));
+        return night.begun().rig().hasAssumedScrews() && isToBeSeen ? Optional.of(ASSUMED) : Optional.empty();
+    }
+
+    private static boolean wasTurned(ScrewTurn.Which screw, NightState night) {
+        return night.standing().stream()
+                .map(LoggedEvent::event)
+                .filter(NightEvent.ScrewsTurned.class::isInstance)
+                .map(NightEvent.ScrewsTurned.class::cast)
+                .map(turned -> screw == ScrewTurn.Which.AZIMUTH ? turned.azimuth() : turned.altitude())
+                .anyMatch(made -> !made.isNone());
+    }
 
     /** One line for each thing that tonight's turns have brought out. */
     public static List<String> findings(AxisState state) {

@@ -7,10 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import polewright.axis.allowance.ExposureLimits;
 import polewright.night.tonight.NightPlan;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Showing;
+import polewright.night.tonight.SunBeside;
 import polewright.night.tonight.Target;
 import polewright.night.tonight.TargetOutcome;
 import polewright.night.tonight.TonightsExposure;
@@ -27,6 +29,9 @@ public final class TonightWords {
     public static final String OTHERS = "Also good tonight";
 
     private static final Duration TO_SET_UP = Duration.ofMinutes(45);
+
+    private static final String CARE = "CARE  ";
+    private static final double BRIGHT_MOON = 0.5;
 
     private final TonightsPlan tonight;
     private final NightClock clock;
@@ -145,10 +150,14 @@ public final class TonightWords {
 
     /** What the plan is for; or that there is none. */
     public String planned() {
-        return tonight.plan().slots().isEmpty()
-                ? "Nothing can be planned: nothing of the lists is in reach while it is dark enough."
-                : "The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
-                        + ". Of the weather nothing is known here.";
+        if (tonight.plan().slots().isEmpty()) {
+            return tonight.others().isEmpty()
+                    ? "Nothing can be planned: nothing of the lists is in reach while it is dark enough."
+                    : "Nothing can be planned: nothing of the lists is in reach for a whole turn while it is dark enough.";
+        }
+        return "The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
+                + ". It goes by height, brightness, darkness and the field, not by tonight's work and its allowance. Of"
+                + " the weather nothing is known here.";
     }
 
     /**
@@ -173,6 +182,7 @@ public final class TonightWords {
                     .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
             List<String> lines = new ArrayList<>();
             lines.add(detail(slot));
+            tonight.sunBeside(slot).map(this::care).ifPresent(care -> lines.add(CARE + care));
             exposure(slot.showing()).ifPresent(lines::add);
             slots.add(new Slot(
                     clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
@@ -204,12 +214,12 @@ public final class TonightWords {
         var direction = tonight.evening().moment(slot.when().from()).airless(place);
         return AngleWords.compassPoint(direction.azimuth()) + ", "
                 + degrees(tonight.evening().reach().altitudeSeen(place)) + " up; "
-                + figures(showing) + "in reach " + windows(showing)
+                + figures(slot) + "in reach " + windows(showing)
                 + "; highest " + clock.inSentence(showing.culmination()) + ".";
     }
 
-    private String figures(Showing showing) {
-        Target target = showing.target();
+    private String figures(NightPlan.Slot slot) {
+        Target target = slot.showing().target();
         StringBuilder words = new StringBuilder();
         target.magnitude().ifPresent(m -> words.append(String.format(Locale.ROOT, "magnitude %.1f, ", m)));
         if (target.kind().equals("planet") && target.major().radians() > 0) {
@@ -217,15 +227,25 @@ public final class TonightWords {
         } else if (target.major().radians() > 0) {
             words.append(AngleWords.size(target.major())).append(" long, ");
         }
-        boolean moonIsUp = tonight.moon().up().stream().anyMatch(up -> up.contains(showing.best()));
-        if (moonIsUp && !target.kind().equals("the Moon")) {
-            words.append("Moon ").append(degrees(showing.moonDistance())).append(" away, ");
-        }
+        moon(slot.showing(), slot.when()).ifPresent(moon -> words.append(moon).append(", "));
         if (words.length() > 0) {
             words.setLength(words.length() - 2);
             words.append("; ");
         }
         return words.toString();
+    }
+
+    /** {@code Moon 40° away}; of what it drowns, that it is bright. */
+    private Optional<String> moon(Showing showing, Interval when) {
+        return tonight.moonDistance(showing, when)
+                .filter(distance -> !showing.target().kind().equals("the Moon"))
+                .map(distance ->
+                        (isDrowned(showing) ? "the Moon is bright and " : "Moon ") + degrees(distance) + " away");
+    }
+
+    /** Half lit, it hides what is fainter than the planets (common practice). */
+    private boolean isDrowned(Showing showing) {
+        return !showing.target().isBrightBody() && tonight.moon().phase().litShare() >= BRIGHT_MOON;
     }
 
     private String windows(Showing showing) {
@@ -246,12 +266,46 @@ public final class TonightWords {
 
     /** What else shows well, a line each. */
     public List<String> others() {
+        return othersApart().stream()
+                .map(other -> other.heading()
+                        + other.lines().stream()
+                                .map(line -> " " + line.replaceFirst(CARE, "CARE: "))
+                                .collect(Collectors.joining()))
+                .toList();
+    }
+
+    /** The same, what there is to mind on a line of its own. */
+    public List<Slot> othersApart() {
         return tonight.others().stream().map(this::other).toList();
     }
 
-    private String other(Showing showing) {
-        return title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
-                + degrees(showing.bestAltitude()) + " up.";
+    private Slot other(Showing showing) {
+        String moon = moon(showing, new Interval(showing.best(), showing.best()))
+                .filter(words -> isDrowned(showing))
+                .map(words -> "; " + words)
+                .orElse("");
+        String heading = title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
+                + degrees(showing.bestAltitude()) + " up" + moon + ".";
+        return new Slot(
+                heading,
+                tonight.sunBeside(showing).map(sun -> CARE + care(sun)).stream().toList());
+    }
+
+    private String care(SunBeside sun) {
+        String at = clock.inSentence(sun.at());
+        return switch (sun.crossing()) {
+            case RISES ->
+                sun.near()
+                                .map(near -> "Only " + degrees(near) + " from the Sun, which")
+                                .orElse("The Sun") + " rises at " + at
+                        + ": turn away and cap tube and finder before then.";
+            case SETS ->
+                sun.near()
+                                .map(near -> "Only " + degrees(near) + " from the Sun: keep")
+                                .orElse("Keep")
+                        + " tube and finder capped until " + (sun.near().isPresent() ? "it" : "the Sun")
+                        + " has set, at " + at + ".";
+        };
     }
 
     /** What was asked for and cannot be had, with the reason. */

@@ -28,13 +28,12 @@ public final class TurnWords {
     static List<String> of(Advice.TurnScrews advice, Rig rig) {
         List<String> lines = new ArrayList<>();
         for (ScrewTurn turn : advice.turns()) {
-            lines.add("TURN  " + name(turn.screw()) + " screw " + legs(turn) + " ("
+            lines.add("TURN  " + name(turn.screw()) + " screw " + legs(turn) + ", looking at its head ("
                     + effect(screw(rig, turn.screw()), turn) + ").");
             advice.sky().stream()
                     .filter(sky -> sky.screw() == turn.screw())
                     .forEach(sky -> lines.add("SKY   " + sky(sky, turn)));
         }
-        lines.add("      (clockwise as you look at the screw's head)");
         return lines;
     }
 

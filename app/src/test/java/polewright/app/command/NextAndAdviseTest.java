@@ -38,7 +38,10 @@ class NextAndAdviseTest {
 
     /** An axis some 20′ off, known to some minutes of arc. */
     private CommandRun withAnAxis(String site, String at, String star) {
-        CommandRun person = evening(site, at);
+        return withAnAxis(evening(site, at), site, star);
+    }
+
+    private static CommandRun withAnAxis(CommandRun person, String site, String star) {
         type(person, "sight compass 0");
         type(person, "sight scale " + (site.startsWith("-") ? "43.95" : "54.6"));
         type(person, "sight still " + star + " --distance 0.1 --toward 2 --with finder --sigma 0.02");
@@ -61,10 +64,14 @@ class NextAndAdviseTest {
         type(person, PICTURES);
         assertThat(person.good("next").lines())
                 .containsExactly(
-                        "TURN  altitude screw 1 7/8 turns counter-clockwise (lowers the axis).",
-                        "TURN  azimuth screw 4 5/8 turns counter-clockwise (swings the axis left, facing",
-                        "      the pole).",
-                        "      (clockwise as you look at the screw's head)",
+                        "TURN  altitude screw 1 7/8 turns counter-clockwise, looking at its head (lowers",
+                        "      the axis).",
+                        "TURN  azimuth screw 4 5/8 turns counter-clockwise, looking at its head (swings",
+                        "      the axis left, facing the pole).",
+                        "NOTE  Which way the screws go is assumed, for no rig of your own was told. Turn",
+                        "      a quarter first: does the axis go as said here? If not, take it back, turn",
+                        "      as far the other way round, but log it as said here; then tell which way",
+                        "      in the rig file (Rig and site, or polewright rig).",
                         "THEN  polewright turn --altitude \"1 7/8 ccw\" --azimuth \"4 5/8 ccw\"");
         person.waitMinutes(3);
         person.good("turn", "--altitude", "1 7/8 ccw", "--azimuth", "4 5/8 ccw");
@@ -75,6 +82,39 @@ class NextAndAdviseTest {
                         "THEN  log it; N in divisions, WAY is north or south:",
                         "  polewright sight drift mirach --minutes 5 --moved N --toward WAY \\",
                         "      --with reticle");
+    }
+
+    @Test
+    void thatTheScrewsAreAssumedIsSaidUntilTheyWereTurned_andOfOnesOwnRigNever() throws IOException {
+        String assumed = "NOTE Which way the screws go is assumed";
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, PICTURES);
+        assertThat(flat(person.good("advise"))).containsOnlyOnce(assumed);
+        String text = person.good("rig").out();
+        type(person, "turn --altitude 1/8 --azimuth 1/8");
+        withAnAxis(person, LARKFELL, "polaris");
+        assertThat(flat(person.good("advise"))).contains("TURN ").doesNotContain(assumed);
+
+        Path rig = person.file("rig.json");
+        Files.writeString(rig, text.replaceFirst("1\\.25", "1.5"));
+        CommandRun other = new CommandRun(Files.createDirectory(person.file("other")), "2026-11-25T20:00:00Z");
+        other.good("begin", "--site", LARKFELL, "--rig", rig.toString());
+        withAnAxis(other, LARKFELL, "polaris");
+        type(other, PICTURES);
+        assertThat(flat(other.good("advise"))).contains("TURN ").doesNotContain(assumed);
+    }
+
+    @Test
+    void aHandMoveIsHeavyWork_andItsCautionStandsBeforeIt() {
+        CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
+        type(person, "sight scale 54.6");
+        String told = flat(type(person, "sight compass 30"));
+        assertThat(told)
+                .contains(
+                        "MOVE the mount by hand, roughly: it is too far off for the screws. CARE Two people, for it is"
+                                + " heavy. Clamp the tube first, so that it cannot swing; hold the fork's weight before a tilt"
+                                + " clamp is freed; keep the tripod from tipping. SWING about ");
+        assertThat(flat(person.good("next"))).contains("CARE Two people, for it is heavy.");
     }
 
     @Test

@@ -36,8 +36,10 @@ class TonightCommandTest {
         assertThat(outcome.lines()).allMatch(line -> line.length() <= 80);
         assertThat(outcome.out())
                 .contains("  Sun sets                      15:46 GMT")
-                .contains("The plan, for eyes. Of the weather nothing is known here.")
                 .contains("By 15:01: tripod, wedge, level (polewright ground).");
+        assertThat(outcome.out().replaceAll("\\s+", " "))
+                .contains("The plan, for eyes. It goes by height, brightness, darkness and the field, not by tonight's"
+                        + " work and its allowance. Of the weather nothing is known here.");
     }
 
     @Test
@@ -52,6 +54,33 @@ class TonightCommandTest {
         assertThat(person.run("target", "sun").status()).isEqualTo(2);
         assertThat(person.run("tonight", "--target", "sun").complaint())
                 .isEqualTo("polewright tonight: the Sun is no target for the night: it burns eyes and cameras.");
+    }
+
+    @Test
+    void whatIsBestWhenTheSunRisesCarriesTheCautionBesideIt() {
+        CommandRun morning = new CommandRun(folder.resolve("morning"), "2026-11-27T07:45:00Z");
+        morning.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+        String told = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
+        assertThat(told)
+                .contains("Nothing can be planned: nothing of the lists is in reach for a whole turn")
+                .containsPattern(
+                        "Venus, planet: best 08:0[345] next day, \\d+° up\\. CARE: The Sun rises at 08:0[345] next"
+                                + " day: turn away and cap tube and finder before then\\.");
+    }
+
+    @Test
+    void whatTheMoonDrownsSaysSo() {
+        CommandRun bright = new CommandRun(folder.resolve("bright"), "2026-11-26T18:00:00Z");
+        bright.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+        assertThat(bright.good("tonight").out().replaceAll("\\s+", " "))
+                .containsPattern("the Moon is bright and \\d+° away; in reach");
+        // The Moon rises at 18:32 that day: what is best before it, but has its turn after, is under it all the same.
+        CommandRun rising = new CommandRun(folder.resolve("rising"), "2026-11-27T12:30:00Z");
+        rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
+        assertThat(rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " "))
+                .containsPattern("19:05 to 19:35 IC 1396 [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach")
+                .containsPattern("18:05 to 18:35 M 29 [^;]* up; magnitude 6.6, 10′ long; in reach");
+        assertThat(person.good("tonight").out()).doesNotContain("the Moon is bright");
     }
 
     @Test

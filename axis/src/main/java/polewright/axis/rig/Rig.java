@@ -208,6 +208,17 @@ public record Rig(
                                 Optional.of(Angle.ofArcseconds(15)))));
     }
 
+    /**
+     * Whether nothing is known of which way this rig's screws go: they are those of {@link #typicalForkOnWedge}, and no
+     * earlier night has shown what they do.
+     */
+    public boolean hasAssumedScrews() {
+        Rig typical = typicalForkOnWedge();
+        return experience.isEmpty()
+                && azimuthScrew.equals(typical.azimuthScrew)
+                && altitudeScrew.equals(typical.altitudeScrew);
+    }
+
     /** The optic with the widest field: for the still point. */
     public Optional<Optic> widestOptic() {
         return optics.stream().max(Comparator.comparing(Optic::field));

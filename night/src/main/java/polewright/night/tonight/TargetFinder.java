@@ -25,7 +25,8 @@ import polewright.sky.time.SiderealRate;
  * When and how well each target of a list shows tonight.
  *
  * <p>Only while the Sun is down: the Moon and planets from sunset to sunrise, everything else while it is as dark as the
- * night gets, down to the end of astronomical twilight. So nothing is ever near the Sun.
+ * night gets, down to the end of astronomical twilight. So nothing is ever pointed at with the Sun up; what is near it
+ * when it has barely set or is soon to rise, {@link SunBeside} tells.
  */
 public final class TargetFinder {
     // Planets move by a minute of arc in ten minutes at the most, the Moon by five.

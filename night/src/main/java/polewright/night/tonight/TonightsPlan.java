@@ -1,17 +1,25 @@
 package polewright.night.tonight;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.axis.work.WorkPreset;
 import polewright.sky.almanac.MoonTonight;
 import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystem;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.Interval;
 
 /**
  * What to do with tonight: an order of targets, what else shows, and what does not.
@@ -69,6 +77,32 @@ public record TonightsPlan(
                 .toList();
         return new TonightsPlan(
                 evening, purpose, MoonTonight.of(evening.site(), evening.darkness()), field, plan, others, missed);
+    }
+
+    /** What there is to mind of the Sun when something has its turn; empty for most. */
+    public Optional<SunBeside> sunBeside(NightPlan.Slot slot) {
+        return SunBeside.of(evening, slot.showing(), slot.when());
+    }
+
+    /** The same at the time when it shows best. */
+    public Optional<SunBeside> sunBeside(Showing showing) {
+        return SunBeside.of(evening, showing, new Interval(showing.best(), showing.best()));
+    }
+
+    /**
+     * How far the Moon is from something at the middle of a time, centre to centre.
+     *
+     * @return empty when it is not over the horizon then
+     */
+    public Optional<Angle> moonDistance(Showing showing, Interval when) {
+        Instant middle = when.from().plus(when.length().dividedBy(2));
+        if (moon.up().stream().noneMatch(up -> up.contains(middle))) {
+            return Optional.empty();
+        }
+        ObservingMoment moment = evening.moment(middle);
+        HourAnglePlace there = moment.hourAngle(SolarSystem.apparent(SolarSystemBody.MOON, moment));
+        return Optional.of(new Angle(Vector3D.angle(
+                MoonPath.unit(there), MoonPath.unit(showing.path().at(middle)))));
     }
 
     private static Angle field(Rig rig, Purpose purpose) {

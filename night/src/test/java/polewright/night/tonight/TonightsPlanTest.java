@@ -151,6 +151,63 @@ class TonightsPlanTest {
                     .as("%s at %s", showing.target().label(), showing.best())
                     .isCloseTo(real.degrees(), within(0.25));
         }
+        TonightsPlan plan =
+                TonightsPlan.of(evening, Purpose.EYES, Target.ofLists().subList(0, 400), TonightsPlan.USUAL_COUNT);
+        for (NightPlan.Slot slot : plan.plan().slots()) {
+            Instant middle = slot.when().from().plus(slot.when().length().dividedBy(2));
+            ObservingMoment moment = evening.moment(middle);
+            double realDeg = Ephemeris.apparent(slot.showing().target().body(), moment)
+                    .separation(Ephemeris.apparent(SolarSystemBody.MOON, moment))
+                    .degrees();
+            plan.moonDistance(slot.showing(), slot.when())
+                    .ifPresent(distance -> assertThat(distance.degrees()).isCloseTo(realDeg, within(0.25)));
+        }
+    }
+
+    /** Common practice: keep 30° from the Sun unless filtered, and cap the tube before it rises. */
+    @ParameterizedTest
+    @CsvSource({
+        "54.6, -2.9, 2026-11-27T05:00:00Z",
+        "54.6, -2.9, 2026-12-10T14:00:00Z",
+        "54.6, -2.9, 2025-03-05T17:00:00Z",
+        "-43.95, 170.4, 2026-10-05T06:00:00Z",
+        "-43.95, 170.4, 2026-10-05T16:00:00Z",
+    })
+    void whateverIsLookedAtNearTheSunOrItsRisingSaysSo(double latitude, double longitude, String now) {
+        // Hills would hide what stands low beside the Sun.
+        Site site = Site.ofDegrees(latitude, longitude, 240);
+        Evening evening = Evening.at(
+                site,
+                Weather.standardAt(site.heightMetres()),
+                Rig.typicalForkOnWedge(),
+                Horizon.OPEN,
+                Instant.parse(now),
+                Optional.empty());
+        Interval sunDown = evening.darkness().sunsetToSunrise();
+        TonightsPlan plan = TonightsPlan.of(evening, Purpose.EYES, Target.ofLists(), 3);
+        List<Showing> all = TargetFinder.ranked(new TargetFinder(evening, plan.field()).find(Target.ofLists()));
+        assertThat(all).isNotEmpty();
+        int near = 0;
+        for (Showing showing :
+                all.stream().filter(each -> each.target().isBrightBody()).toList()) {
+            ObservingMoment moment = evening.moment(showing.best());
+            double sunDeg = Ephemeris.sunDistance(
+                            Ephemeris.apparent(showing.target().body(), moment), moment)
+                    .degrees();
+            boolean isSoonUp = Duration.between(showing.best(), sunDown.to()).toMinutes() < 60;
+            Optional<SunBeside> beside = plan.sunBeside(showing);
+            if (sunDeg < 29.5 || isSoonUp) {
+                near++;
+                assertThat(beside).as(showing.target().label()).isPresent();
+                assertThat(beside.orElseThrow().at()).isIn(sunDown.from(), sunDown.to());
+                assertThat(beside.orElseThrow().near().isPresent())
+                        .as(showing.target().label())
+                        .isEqualTo(sunDeg < 30.3);
+            } else if (Duration.between(sunDown.from(), showing.best()).toMinutes() > 15 && sunDeg > 31) {
+                assertThat(beside).as(showing.target().label()).isEmpty();
+            }
+        }
+        assertThat(near).isPositive();
     }
 
     @Test

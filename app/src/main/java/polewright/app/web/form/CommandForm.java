@@ -94,9 +94,9 @@ public record CommandForm(
                 throw new InputRefused("'" + field.label() + "' cannot be used as it is", "fill it in again");
             }
             if (field.isPositional()) {
-                positionals.addAll(split(field, value));
+                positionals.addAll(split(field, field.asCommandWord(value)));
             } else {
-                words.addAll(option(field, value));
+                words.addAll(option(field, field.asCommandWord(value)));
             }
         }
         if (!positionals.isEmpty()) {
@@ -121,7 +121,7 @@ public record CommandForm(
             if (value.isEmpty() && !isMissing) {
                 continue;
             }
-            String typed = isMissing ? MISSING : value;
+            String typed = isMissing ? MISSING : field.asCommandWord(value);
             if (field.isPositional()) {
                 positionals.addAll(split(field, typed));
             } else {

@@ -1,6 +1,7 @@
 package polewright.app.web.form;
 
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * One thing to fill in.
@@ -16,6 +17,7 @@ import java.util.List;
 public record Field(
         String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired, boolean isSeldom) {
     private static final int LONGEST = 2000;
+    private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
 
     /** How a field is filled in. */
     public sealed interface Kind {}
@@ -24,8 +26,14 @@ public record Field(
      * A number, typed as it is read.
      *
      * @param unit what it counts, short
+     * @param isEverBelowZero whether a minus may stand before it
      */
-    public record Figure(String unit) implements Kind {}
+    public record Figure(String unit, boolean isEverBelowZero) implements Kind {
+        /** One that is never below zero. */
+        public Figure(String unit) {
+            this(unit, false);
+        }
+    }
 
     /** A few words. */
     public record Words() implements Kind {}
@@ -81,8 +89,21 @@ public record Field(
                         || choice.options().stream().anyMatch(o -> o.value().equals(value)));
     }
 
-    public boolean isFigure() {
-        return kind instanceof Figure;
+    /**
+     * Which keys a phone is to show. Some phones' keys for decimals have no minus: what may be below zero has them all.
+     *
+     * @return as HTML's {@code inputmode} takes it; empty where any keys will do
+     */
+    public String keys() {
+        if (!(kind instanceof Figure figure)) {
+            return "";
+        }
+        return figure.isEverBelowZero() ? "text" : "decimal";
+    }
+
+    /** What was filled in as a command takes it: the keys for decimals of many a phone have a comma and no point. */
+    String asCommandWord(String value) {
+        return kind instanceof Figure && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
     }
 
     public boolean isTick() {

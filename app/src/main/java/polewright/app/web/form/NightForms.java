@@ -28,7 +28,7 @@ public final class NightForms {
                             .seldom(),
                     option("pressure", "Pressure of the air", "Empty: usual for the height.", new Figure("hPa"))
                             .seldom(),
-                    option("temperature", "Temperature", "10 is usual.", new Figure("°C"))
+                    option("temperature", "Temperature", "10 is usual.", new Figure("°C", true))
                             .seldom(),
                     option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words())
                             .seldom(),

@@ -12,7 +12,7 @@ import polewright.app.web.form.Field.Words;
 
 /** What is done in a practice. */
 public final class PracticeForms {
-    private static final Figure DEGREES = SightingForms.DEGREES;
+    private static final Figure DEGREES = SightingForms.DEGREES_EITHER_WAY;
 
     public static final CommandForm BEGIN = practice(
             "begin",

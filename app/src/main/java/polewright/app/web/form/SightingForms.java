@@ -13,6 +13,7 @@ import polewright.app.web.form.Field.Words;
 /** What is seen and read off at the wedge; each says what to look for. */
 public final class SightingForms {
     static final Figure DEGREES = new Figure("°");
+    static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
     private static final Field SIGMA = option(
                     "sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES)
             .seldom();
@@ -32,7 +33,7 @@ public final class SightingForms {
                     new Option("inverted", "upside down"),
                     new Option("mirrored", "mirrored, by a star diagonal"))));
     private static final Field TURNED = option(
-                    "turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES)
+                    "turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES_EITHER_WAY)
             .seldom();
 
     public static final CommandForm COMPASS = sighting(
@@ -45,7 +46,7 @@ public final class SightingForms {
                     "declination",
                     "Magnetic declination",
                     "Leave it empty: it is known for the site and date.",
-                    DEGREES),
+                    DEGREES_EITHER_WAY),
             SIGMA);
     public static final CommandForm SCALE = sighting(
             "scale",
@@ -61,7 +62,7 @@ public final class SightingForms {
             "Measure from a shadow",
             "Never look at the Sun, nor point tube or finder toward it: keep them capped. Work with the shadow of a"
                     + " plumb line on the ground.",
-            positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES)
+            positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
             option(
                     "body",
@@ -74,7 +75,7 @@ public final class SightingForms {
             "Measure from a star's bearing",
             "The angle, level with the ground, from the line toward a star to the axis.",
             STAR,
-            positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES)
+            positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
             SIGMA);
     public static final CommandForm ALTITUDE = sighting(
@@ -82,7 +83,7 @@ public final class SightingForms {
             "Measure from a star's altitude",
             "Lay one inclinometer along the axis, then along the tube with the star centred.",
             STAR,
-            positional("difference", "Altitude of the axis minus that of the star", "", DEGREES)
+            positional("difference", "Altitude of the axis minus that of the star", "", DEGREES_EITHER_WAY)
                     .required(),
             SIGMA);
     public static final CommandForm STILL = sighting(

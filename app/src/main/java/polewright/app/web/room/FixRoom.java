@@ -31,7 +31,7 @@ final class FixRoom implements Room {
         return asked.desk()
                 .tonight()
                 .map(tonight -> of(asked, tonight.state()))
-                .orElseGet(() -> List.of(new Section.Words("", List.of("No night has begun yet."))));
+                .orElseGet(() -> NoNight.sections(asked));
     }
 
     private static List<Section> of(Asked asked, NightState night) {

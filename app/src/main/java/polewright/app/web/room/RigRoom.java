@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import polewright.app.text.ScrewWords;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.NightForms;
 import polewright.app.web.view.Section;
@@ -57,6 +58,9 @@ final class RigRoom implements Room {
                         NightForms.OPEN_SKY.title(), Forms.fresh(asked, NightForms.OPEN_SKY, Map.of())))));
         sections.add(site(asked, begun));
         sections.add(mount(rig));
+        if (rig.hasAssumedScrews()) {
+            sections.add(new Section.Words("", List.of(ScrewWords.TYPICAL)));
+        }
         sections.add(looking(rig));
         RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
         sections.add(new Section.Words(

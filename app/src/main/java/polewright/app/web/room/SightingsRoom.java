@@ -23,6 +23,10 @@ final class SightingsRoom implements Room {
 
     @Override
     public List<Section> sections(Asked asked) {
+        return asked.desk().tonight().isPresent() ? ways(asked) : NoNight.sections(asked);
+    }
+
+    private static List<Section> ways(Asked asked) {
         return List.of(
                 new Section.Ways("What did you see?", seen(asked)),
                 new Section.Ways(

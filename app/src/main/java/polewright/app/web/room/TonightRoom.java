@@ -75,21 +75,24 @@ final class TonightRoom implements Room {
                             .toList()));
         }
         sections.add(new Section.Words("", words.sky()));
-        sections.add(new Section.Items(
-                words.planned(),
-                words.slots().stream()
-                        .map(slot -> new Section.Item(slot.heading(), untagged(slot.lines())))
-                        .toList()));
+        sections.add(new Section.Items(words.planned(), items(words.slots())));
         List<String> after = new ArrayList<>();
         words.exposuresToCome().ifPresent(after::add);
         after.addAll(words.missed());
         if (!after.isEmpty()) {
             sections.add(new Section.Words("", after));
         }
-        if (!words.others().isEmpty()) {
-            sections.add(new Section.Words(TonightWords.OTHERS, words.others()));
+        List<TonightWords.Slot> others = words.othersApart();
+        if (!others.isEmpty()) {
+            sections.add(new Section.Items(TonightWords.OTHERS, items(others)));
         }
         return sections;
+    }
+
+    private static List<Section.Item> items(List<TonightWords.Slot> slots) {
+        return slots.stream()
+                .map(slot -> new Section.Item(slot.heading(), TaggedLines.lines(slot.lines())))
+                .toList();
     }
 
     private static List<Section> stars(Evening evening, ZoneId zone) {
@@ -119,9 +122,5 @@ final class TonightRoom implements Room {
                         .toList()));
         sections.add(new Section.Words("", words.expected(chosen, AlignmentStars.USUAL)));
         return sections;
-    }
-
-    private static List<Section.Step> untagged(List<String> lines) {
-        return lines.stream().map(line -> new Section.Step("", line)).toList();
     }
 }

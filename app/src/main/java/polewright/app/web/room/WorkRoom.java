@@ -3,7 +3,6 @@ package polewright.app.web.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.scene.NightScene;
 import polewright.app.text.ZoneWords;
@@ -28,14 +27,18 @@ final class WorkRoom implements Room {
 
     @Override
     public List<Section> sections(Asked asked) {
-        Optional<NightState> night = asked.desk().tonight().map(tonight -> tonight.state());
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> NoNight.sections(asked));
+    }
+
+    private static List<Section> of(Asked asked, NightState night) {
         List<Section> sections = new ArrayList<>();
-        night.ifPresent(known -> {
-            List<Section.Step> lines = TaggedLines.lines(ZoneWords.full(known, tolerances(known)));
-            sections.add(new Section.Items("", List.of(new Section.Item("", lines))));
-            sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(known), asked.palette())));
-        });
-        night.flatMap(NightState::work)
+        List<Section.Step> lines = TaggedLines.lines(ZoneWords.full(night, tolerances(night)));
+        sections.add(new Section.Items("", List.of(new Section.Item("", lines))));
+        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
+        night.work()
                 .filter(work -> work.items().size() > 1)
                 .ifPresent(work -> sections.add(new Section.Presses(
                         "Take out of tonight's work",
