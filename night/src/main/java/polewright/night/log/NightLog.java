@@ -121,8 +121,7 @@ public final class NightLog implements AutoCloseable {
      *
      * @throws MovedOn if it is not, and the key is new
      */
-    public LoggedEvent append(
-            NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
+    public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
         return inTransaction(handle -> {
             Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
             if (before.isPresent()) {

@@ -33,7 +33,10 @@ public final class SightingForms {
                     new Option("inverted", "upside down"),
                     new Option("mirrored", "mirrored, by a star diagonal"))));
     private static final Field TURNED = option(
-                    "turned", "The view is turned by", "Clockwise, such as by a diagonal set sideways.", DEGREES_EITHER_WAY)
+                    "turned",
+                    "The view is turned by",
+                    "Clockwise, such as by a diagonal set sideways.",
+                    DEGREES_EITHER_WAY)
             .seldom();
 
     public static final CommandForm COMPASS = sighting(

@@ -31,7 +31,11 @@ public final class WorkForms {
             option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
                     .seldom(),
             option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
-            option("declination", "Or things at this declination", "With the hours below.", SightingForms.DEGREES_EITHER_WAY)
+            option(
+                            "declination",
+                            "Or things at this declination",
+                            "With the hours below.",
+                            SightingForms.DEGREES_EITHER_WAY)
                     .seldom(),
             option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS)
                     .seldom());

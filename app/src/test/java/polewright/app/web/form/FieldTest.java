@@ -16,12 +16,12 @@ class FieldTest {
 
     @Test
     void aFigureBringsUpKeysForDecimals_unlessItMayBeBelowZero() {
-        assertThat(field(CommandForms.COMPASS, "bearing").keys()).isEqualTo("decimal");
-        assertThat(field(CommandForms.DRIFT, "minutes").keys()).isEqualTo("decimal");
+        assertThat(field(SightingForms.COMPASS, "bearing").keys()).isEqualTo("decimal");
+        assertThat(field(SightingForms.DRIFT, "minutes").keys()).isEqualTo("decimal");
         // Some phones' keys for decimals have no minus.
-        assertThat(field(CommandForms.SHADOW, "angle").keys()).isEqualTo("text");
-        assertThat(field(CommandForms.BEGIN, "temperature").keys()).isEqualTo("text");
-        assertThat(field(CommandForms.DRIFT, "star").keys()).isEmpty();
+        assertThat(field(SightingForms.SHADOW, "angle").keys()).isEqualTo("text");
+        assertThat(field(NightForms.BEGIN, "temperature").keys()).isEqualTo("text");
+        assertThat(field(SightingForms.DRIFT, "star").keys()).isEmpty();
     }
 
     @Test
@@ -35,8 +35,8 @@ class FieldTest {
     /** Where a decimal comma is usual, a phone's keys for decimals have no point. */
     @Test
     void aCommaInAFigureIsTakenAsAPoint_inWordsNot() {
-        assertThat(CommandForms.SCALE.words(Map.of("altitude", "54,6"))).contains("54.6");
-        assertThat(CommandForms.SCALE.line(Map.of("altitude", "54,6"))).endsWith(" 54.6");
-        assertThat(CommandForms.BEGIN.words(Map.of("site", "54.60,-2.90"))).contains("--site=54.60,-2.90");
+        assertThat(SightingForms.SCALE.words(Map.of("altitude", "54,6"))).contains("54.6");
+        assertThat(SightingForms.SCALE.line(Map.of("altitude", "54,6"))).endsWith(" 54.6");
+        assertThat(NightForms.BEGIN.words(Map.of("site", "54.60,-2.90"))).contains("--site=54.60,-2.90");
     }
 }
