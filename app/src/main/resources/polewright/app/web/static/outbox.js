@@ -35,6 +35,9 @@ function setPressable(form, can) {
   form.querySelectorAll("button").forEach((button) => (button.disabled = !can));
 }
 
+let typedAt = 0; // What was begun after a press is not to go when the press is answered late.
+document.addEventListener("input", () => (typedAt = Date.now()));
+
 const formOf = (key) =>
   [...document.querySelectorAll("form.sent")].find((form) => form.elements.namedItem("key").value === key);
 
@@ -65,7 +68,7 @@ async function send(asIsAsked = false) {
       }
       const isTaken = answer.redirected;
       if (!isTaken && WAITS.includes(answer.status)) return later(one, sentence(page));
-      const isTyping = isHalfFilled(one.key);
+      const isTyping = typedAt > one.at && isHalfFilled(one.key);
       if (!isTaken && (!REFUSED.includes(answer.status) || (isTyping && !asIsAsked))) {
         return stick(one, answer.status === 401, sentence(page));
       }
