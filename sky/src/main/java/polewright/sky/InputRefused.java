@@ -9,6 +9,8 @@ package polewright.sky;
 public final class InputRefused extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
+    private final boolean isForNow;
+
     /**
      * @param what the value and what is wrong with it, e.g. {@code "latitude 95 is beyond 90 degrees"}
      * @param remedy what to do, as an imperative without its full stop, e.g. {@code "give north as positive, -90 to
@@ -16,14 +18,25 @@ public final class InputRefused extends IllegalArgumentException {
      */
     public InputRefused(String what, String remedy) {
         super(what + ": " + remedy + (remedy.endsWith("?") ? "" : "."));
+        isForNow = false;
     }
 
-    private InputRefused(String message) {
+    private InputRefused(String message, boolean isForNow) {
         super(message);
+        this.isForNow = isForNow;
+    }
+
+    /** A refusal that is not for what was typed but for the moment: the same may be taken later, as it is. */
+    public static InputRefused forNow(String what, String remedy) {
+        return new InputRefused(new InputRefused(what, remedy).getMessage(), true);
+    }
+
+    public boolean isForNow() {
+        return isForNow;
     }
 
     /** The same refusal, with the place where the value stood in front, e.g. {@code "line 12: "}. */
     public InputRefused at(String where) {
-        return new InputRefused(where + ": " + getMessage());
+        return new InputRefused(where + ": " + getMessage(), isForNow);
     }
 }

@@ -17,9 +17,11 @@ import polewright.app.text.MountNotes;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.night.log.MovedOn;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.Submitted;
+import polewright.sky.InputRefused;
 
 /** A command that adds one event to the last night, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
@@ -114,25 +116,36 @@ abstract class AppendingCommand implements Callable<Integer> {
             if (sent.isPresent()) {
                 return answerAgain(opened, sent.get());
             }
-            NightId id = LogOption.latest(opened);
-            night = opened.events(id);
-            // Before anything is said of what was typed: for another night it may make no sense.
-            known.known().check(id, night.get(night.size() - 1).seq());
-            NightState.ModelCache models = new NightState.ModelCache();
-            Instant now = workbench.now();
-            NightState before = NightState.of(night, now, models);
-            NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-            LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key(), known.known());
-            NightState after = NightState.of(opened.events(id), now, models);
-            List<String> notes =
-                    new ArrayList<>(SunCaution.of(event, before.begun().site()));
-            notes.addAll(FrameWords.notes(event, before.begun().site()));
-            notes.addAll(NightTime.notes(before, event, given(), now));
-            notes.addAll(MountNotes.of(event, before));
-            notes.addAll(notes());
-            report(done, after, notes);
-            return after;
+            try {
+                return appendNew(opened);
+            } catch (MovedOn | InputRefused e) {
+                // Two devices may press at once: then what is in the way is this very event.
+                return once.key()
+                        .flatMap(opened::submitted)
+                        .map(meanwhile -> answerAgain(opened, meanwhile))
+                        .orElseThrow(() -> e);
+            }
         }
+    }
+
+    private NightState appendNew(NightLog opened) {
+        NightId id = LogOption.latest(opened);
+        night = opened.events(id);
+        // Before anything is said of what was typed: for another night it may make no sense.
+        known.known().check(id, night.get(night.size() - 1).seq());
+        NightState.ModelCache models = new NightState.ModelCache();
+        Instant now = workbench.now();
+        NightState before = NightState.of(night, now, models);
+        NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
+        LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key(), known.known());
+        NightState after = NightState.of(opened.events(id), now, models);
+        List<String> notes = new ArrayList<>(SunCaution.of(event, before.begun().site()));
+        notes.addAll(FrameWords.notes(event, before.begun().site()));
+        notes.addAll(NightTime.notes(before, event, given(), now));
+        notes.addAll(MountNotes.of(event, before));
+        notes.addAll(notes());
+        report(done, after, notes);
+        return after;
     }
 
     /** It was sent, and logged, before; whoever sends it again has not heard so. */

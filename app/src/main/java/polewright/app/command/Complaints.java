@@ -14,6 +14,8 @@ final class Complaints {
     private static final int WRONG_USAGE = 2;
     // The page tells it from a refusal: it shows how the night stands now, not what was typed.
     private static final int MOVED_ON = 3;
+    // The page keeps what was pressed, and sends it again.
+    private static final int NOT_NOW = 4;
 
     private final Workbench workbench;
     private final boolean red;
@@ -38,7 +40,7 @@ final class Complaints {
         }
         if (e instanceof InputRefused || e instanceof JobFailed) {
             complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
-            return JOB_FAILED;
+            return e instanceof InputRefused refused && refused.isForNow() ? NOT_NOW : JOB_FAILED;
         }
         if (e instanceof MovedOn) {
             complain(command + ": " + e.getMessage());

@@ -182,7 +182,7 @@ public final class TonightWords {
                     .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
             List<String> lines = new ArrayList<>();
             lines.add(detail(slot));
-            tonight.sunBeside(slot).map(this::care).ifPresent(care -> lines.add(CARE + care));
+            tonight.sunBeside(slot).forEach(sun -> lines.add(CARE + care(sun)));
             exposure(slot.showing()).ifPresent(lines::add);
             slots.add(new Slot(
                     clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
@@ -288,7 +288,7 @@ public final class TonightWords {
                 + degrees(showing.bestAltitude()) + " up" + moon + ".";
         return new Slot(
                 heading,
-                tonight.sunBeside(showing).map(sun -> CARE + care(sun)).stream().toList());
+                tonight.sunBeside(showing).stream().map(sun -> CARE + care(sun)).toList());
     }
 
     private String care(SunBeside sun) {

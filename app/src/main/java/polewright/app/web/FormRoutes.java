@@ -54,6 +54,9 @@ final class FormRoutes {
         } else if (posted instanceof Posted.Refused refused) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
             again(ctx, form, filled, refused.complaints());
+        } else if (posted instanceof Posted.NotNow notNow) {
+            Answers.refuse(
+                    ctx, desk, HttpStatus.SERVICE_UNAVAILABLE, "Not logged yet", String.join(" ", notNow.complaints()));
         } else if (posted instanceof Posted.Outdated outdated) {
             ctx.status(HttpStatus.CONFLICT);
             if (Posting.saysThatAdviceWasFollowed(filled)) {

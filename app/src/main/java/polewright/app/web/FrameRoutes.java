@@ -13,6 +13,7 @@ import polewright.app.picture.Tint;
 import polewright.app.watch.LiveView;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
+import polewright.night.log.NightId;
 
 /** A desk's frames: the newest one's light, and that the screws are where they are to be. */
 final class FrameRoutes {
@@ -47,9 +48,10 @@ final class FrameRoutes {
     }
 
     private void settle(Context ctx) {
-        String known = Answers.filled(ctx).getOrDefault("if-last-is", "");
-        WatchedFrames.Settled settled =
-                known.matches("[1-9]\\d{0,8}") ? frames.settle(Long.parseLong(known)) : WatchedFrames.Settled.OTHERWISE;
+        Map<String, String> filled = Answers.filled(ctx);
+        Optional<NightId> night = number(filled, "night").map(NightId::new);
+        Settled settled = night.flatMap(which -> number(filled, "if-last-is").map(seq -> frames.settle(which, seq)))
+                .orElse(Settled.OTHERWISE);
         if (settled.seq().isPresent()) {
             ctx.redirect(desk.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
             return;
@@ -57,6 +59,12 @@ final class FrameRoutes {
         ctx.status(HttpStatus.CONFLICT);
         Room now = Rooms.places().get(0);
         Answers.show(ctx, Answers.asked(ctx, desk), now, "", List.of(settled.why()));
+    }
+
+    private static Optional<Long> number(Map<String, String> filled, String name) {
+        return Optional.ofNullable(filled.get(name))
+                .filter(text -> text.matches("[1-9]\\d{0,8}"))
+                .map(Long::parseLong);
     }
 
     private static Tint tint(Context ctx) {

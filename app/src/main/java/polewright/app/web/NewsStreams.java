@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
 import polewright.app.web.door.Door;
 import polewright.sky.InputRefused;
@@ -16,11 +18,19 @@ import polewright.sky.InputRefused;
 final class NewsStreams implements AutoCloseable {
     private final Door door;
     private final Map<String, LogWatch> watches = new HashMap<>();
-    private final ExecutorService bearers = Executors.newCachedThreadPool(task -> {
-        Thread thread = new Thread(task, "bearer of news");
-        thread.setDaemon(true);
-        return thread;
-    });
+    // As many as there are slow phones. At the end, when all pages go, news are let fall.
+    private final ExecutorService bearers = new ThreadPoolExecutor(
+            0,
+            Integer.MAX_VALUE,
+            10,
+            TimeUnit.SECONDS,
+            new SynchronousQueue<>(),
+            task -> {
+                Thread thread = new Thread(task, "bearer of news");
+                thread.setDaemon(true);
+                return thread;
+            },
+            new ThreadPoolExecutor.DiscardPolicy());
 
     NewsStreams(List<NightDesk> desks, Door door) {
         this.door = door;

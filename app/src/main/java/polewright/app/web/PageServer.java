@@ -110,9 +110,10 @@ public final class PageServer implements AutoCloseable {
 
     @Override
     public void close() {
+        // What a frame that is under way has to tell is told, and logged, before there is nobody left to tell.
+        desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::close));
         news.close();
         javalin.stop();
-        desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::close));
     }
 
     private void routes(JavalinConfig config) {

@@ -83,14 +83,19 @@ final class PageStream {
 
     private void send() {
         int seen = woken.get();
-        do {
-            if (!client.terminated()) {
-                tell(stand);
-                tell(frame);
-                sendBeat();
-            }
-            seen = woken.addAndGet(-seen);
-        } while (seen != 0);
+        try {
+            do {
+                if (!client.terminated()) {
+                    tell(stand);
+                    tell(frame);
+                    sendBeat();
+                }
+                seen = woken.addAndGet(-seen);
+            } while (seen != 0);
+        } catch (RuntimeException broken) {
+            // Whoever is still there connects anew, and hears what is new then.
+            client.close();
+        }
     }
 
     private void tell(Count count) {

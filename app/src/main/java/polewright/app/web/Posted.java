@@ -14,6 +14,13 @@ sealed interface Posted {
         }
     }
 
+    /** The log can be neither read nor written for the moment; why. */
+    record NotNow(List<String> complaints) implements Posted {
+        public NotNow {
+            complaints = List.copyOf(complaints);
+        }
+    }
+
     /** Something else was logged since the page was shown, so that what it says may no longer be so; and what. */
     record Outdated(List<String> complaints) implements Posted {
         public Outdated {

@@ -40,6 +40,9 @@ final class Posting {
             if (ran.isGood()) {
                 return new Posted.Logged(seq(ran.out()));
             }
+            if (ran.isNotNow()) {
+                return new Posted.NotNow(ran.complaints());
+            }
             return ran.isOutdated() ? new Posted.Outdated(ran.complaints()) : new Posted.Refused(ran.complaints());
         } catch (InputRefused refused) {
             return new Posted.Refused(List.of(String.valueOf(refused.getMessage())));

@@ -147,8 +147,14 @@ final class UploadRoutes {
         if (!Files.exists(kept)) {
             if (frames.isOwnFolder()) {
                 Files.createDirectories(folder);
-                // What is there when the watch begins counts as old.
-                frames.tend();
+            }
+            // What is there when the watch begins counts as old.
+            if (!frames.tend()) {
+                refuse(
+                        ctx,
+                        HttpStatus.SERVICE_UNAVAILABLE,
+                        "The frame before is still being measured: send this one again in a moment.");
+                return;
             }
             try {
                 keep(sent.file(), name, kept);

@@ -13,11 +13,14 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongConsumer;
@@ -50,7 +53,7 @@ public final class WatchedFrames implements AutoCloseable {
     // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
     private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A watch that ends brings its frame to an end first; a page does not wait for that.
+    // A watch that ends brings its frame to an end first, on the timer's thread; a page does not wait for that.
     private static final long PATIENCE_MILLIS = 2000;
 
     private final NightDesk desk;
@@ -63,9 +66,9 @@ public final class WatchedFrames implements AutoCloseable {
     private @Nullable Watching watching;
     // Told to end, and still at a frame: another that began beside it would log what it logs.
     private boolean isEnding;
-    private @Nullable ScheduledExecutorService looks;
+    private volatile @Nullable ScheduledExecutorService looks;
     private long tendedAt = -1;
-    private Said said = new Said(-1, Settled.OTHERWISE);
+    private Optional<Said> said = Optional.empty();
 
     /**
      * Where frames come from, and what is told of them.
@@ -163,7 +166,8 @@ public final class WatchedFrames implements AutoCloseable {
                 return thread;
             });
             looks = timer;
-            Future<?> unused = timer.scheduleWithFixedDelay(this::look, 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
+            Future<?> unused =
+                    timer.scheduleWithFixedDelay(() -> look(), 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
         } finally {
             tending.unlock();
         }
@@ -192,29 +196,43 @@ public final class WatchedFrames implements AutoCloseable {
         listeners.remove(listener);
     }
 
-    private void look() {
+    /**
+     * Sees to it that the watch is the right one for how the night stands now. Where one is just ending, which takes as
+     * long as its last frame, nobody waits for that.
+     *
+     * @return whether it is the right one by now
+     */
+    boolean tend() {
+        ScheduledExecutorService timer = looks;
+        if (timer == null) {
+            return false;
+        }
         try {
-            tend();
+            return timer.submit(this::look).get(PATIENCE_MILLIS, TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        } catch (TimeoutException | ExecutionException | RejectedExecutionException notYet) {
+            return false;
+        }
+    }
+
+    private boolean look() {
+        try {
+            return seeTo();
         } catch (RuntimeException broken) {
             // A timer would come no more after this.
             note("The frames cannot be watched for a moment ("
                     + broken.getClass().getSimpleName() + "); it is tried again by itself.");
+            return false;
         }
     }
 
-    /** Sees to it that the watch is the right one for how the night stands now; or soon, if one is just ending. */
-    void tend() {
-        try {
-            if (!tending.tryLock(PATIENCE_MILLIS, TimeUnit.MILLISECONDS)) {
-                return;
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return;
-        }
+    private boolean seeTo() {
+        tending.lock();
         try {
             if (looks == null) {
-                return;
+                return false;
             }
             Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
             long now = desk.stand();
@@ -224,11 +242,14 @@ public final class WatchedFrames implements AutoCloseable {
                     && running.watch().isRunning()
                     && folder.equals(Optional.of(running.folder()))
                     && now == tendedAt;
-            if (!isSame && see(folder)) {
-                tendedAt = now;
+            if (!isSame && !see(folder)) {
+                return false;
             }
+            tendedAt = now;
+            return true;
         } catch (InputRefused | JobFailed notNow) {
             // Busy, damaged or not begun: the pages say so, and the next look may find it well.
+            return false;
         } finally {
             tending.unlock();
         }
@@ -333,57 +354,42 @@ public final class WatchedFrames implements AutoCloseable {
         return !isEnding;
     }
 
-    /**
-     * What came of saying that the screws are where they are to be.
-     *
-     * @param seq the number of the last event then; empty if nothing was logged
-     * @param why nothing was; for the person
-     */
-    record Settled(OptionalLong seq, String why) {
-        static final Settled OTHERWISE = new Settled(
-                OptionalLong.empty(),
-                "Not logged: something else was logged since this page was shown, by another device or a frame. This is"
-                        + " how it stands now; if you did turn, take another frame.");
-        private static final Settled UNMOVED = new Settled(
-                OptionalLong.empty(),
-                "Not logged: the frames have seen no screw move since the last sighting. If you did turn, wait for the"
-                        + " next frame, or enter the turns under Sightings.");
-
-        private static final Settled BUSY = new Settled(
-                OptionalLong.empty(),
-                "Not logged: the last frame is still being measured. Press Done again in a moment.");
-
-        private static Settled as(long seq) {
-            return new Settled(OptionalLong.of(seq), "");
-        }
-    }
-
     /** What somebody said last; another device that says the same has said nothing more. */
-    private record Said(long from, Settled settled) {}
+    private record Said(NightId night, long from, Settled settled) {}
 
     /**
      * The screws are where they are to be: what the frames saw of them goes into the log.
      *
-     * @param lastSeq the number of the last event that whoever says so knew of
+     * @param night the night that whoever says so knew of
+     * @param lastSeq the number of its last event then
      */
-    Settled settle(long lastSeq) {
+    Settled settle(NightId night, long lastSeq) {
         tending.lock();
         try {
-            if (said.from() == lastSeq) {
-                return said.settled();
+            Optional<Settled> before = said.filter(last -> last.night().equals(night) && last.from() == lastSeq)
+                    .map(Said::settled);
+            if (before.isPresent()) {
+                return before.get();
             }
-            Optional<NightDesk.Tonight> before = desk.tonight();
-            if (before.isEmpty() || before.get().lastSeq() != lastSeq || watching == null) {
+            Optional<NightDesk.Tonight> tonight =
+                    desk.tonight().filter(now -> now.id().equals(night) && now.lastSeq() == lastSeq);
+            if (tonight.isEmpty() || watching == null) {
                 return Settled.OTHERWISE;
             }
             if (!end()) {
-                return Settled.BUSY;
+                return Settled.SOON;
             }
-            tend();
-            Optional<Long> after =
-                    desk.tonight().map(NightDesk.Tonight::lastSeq).filter(now -> now > lastSeq);
-            after.ifPresent(seq -> said = new Said(lastSeq, Settled.as(seq)));
-            return after.isPresent() ? said.settled() : Settled.UNMOVED;
+            seeTo();
+            OptionalLong after = desk.tonight().stream()
+                    .mapToLong(NightDesk.Tonight::lastSeq)
+                    .filter(now -> now > lastSeq)
+                    .findFirst();
+            if (after.isEmpty()) {
+                return Settled.UNMOVED;
+            }
+            Settled settled = Settled.as(after.getAsLong());
+            said = Optional.of(new Said(night, lastSeq, settled));
+            return settled;
         } finally {
             tending.unlock();
         }
@@ -424,9 +430,10 @@ public final class WatchedFrames implements AutoCloseable {
     public void close() {
         tending.lock();
         try {
-            if (looks != null) {
-                looks.shutdown();
-                looks = null;
+            ScheduledExecutorService timer = looks;
+            looks = null;
+            if (timer != null) {
+                timer.shutdown();
             }
             end();
             tendedAt = -1;

@@ -207,6 +207,91 @@ class KeptPressesTest {
     }
 
     @Test
+    void aRefusalIsNotWipedByWhatIsTakenAfterIt() {
+        try (ServedNight night = begun();
+                BrowserContext phone = browser.device(Device.PHONE)) {
+            Page page = phone.newPage();
+            page.navigate(night.address("/work"));
+            phone.setOffline(true);
+            page.locator("form[action='/do/allow-limit'] input[name=arcmin]").fill("about seven");
+            page.locator("form[action='/do/allow-limit'] button.main").click();
+            page.locator("form[action='/do/target'] input[name=body]").fill("vega");
+            page.locator("form[action='/do/target'] button.main").click();
+            phone.setOffline(false);
+            assertThat(page.locator("#link")).containsText("Logged #2");
+            assertThat(page.locator(".complaint")).containsText("about seven");
+            assertThat(page.locator("input[name=arcmin]")).hasValue("about seven");
+            assertThat(waiting(page)).isZero();
+        }
+    }
+
+    @Test
+    void aLatePressOfADeviceThatIsLetInNoMoreAsksToBePairedAgain() throws Exception {
+        try (KnockedDoor server = new KnockedDoor(folder);
+                BrowserContext phone = browser.phoneThatWentOn()) {
+            server.desk().run(List.of("begin", "--site", "54.60,-2.90,240"));
+            Page page = phone.newPage();
+            String shared = "http://" + KnockedDoor.SHARED + ":" + server.port();
+            page.navigate(shared + "/");
+            page.locator("#code").fill(server.door().code().grouped());
+            page.locator("button.main").click();
+            page.locator("nav").waitFor();
+            page.navigate(shared + "/sightings/clamp");
+            phone.setOffline(true);
+            page.locator(".entry button.main").click();
+            assertThat(page.locator("#link")).containsText("kept here");
+            server.desk().run(List.of("devices", "revoke", "all"));
+            TimeUnit.MILLISECONDS.sleep(5500);
+            phone.setOffline(false);
+            assertThat(page.locator(STUCK)).containsText("pair it again");
+            assertThat(waiting(page)).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void whatIsSentAgainByHandAndIsNotNowIsSentAgainByItself() {
+        try (ServedNight night = begun();
+                BrowserContext phone = browser.device(Device.PHONE)) {
+            Page page = phone.newPage();
+            page.navigate(night.address("/sightings/note"));
+            AtomicInteger tries = new AtomicInteger();
+            page.route("**/do/note", route -> {
+                int status = tries.getAndIncrement() == 0 ? 500 : 503;
+                if (tries.get() > 2) {
+                    route.resume();
+                } else {
+                    route.fulfill(new Route.FulfillOptions()
+                            .setStatus(status)
+                            .setContentType("text/html")
+                            .setBody("<main><p class=complaint>Status " + status + ".</p></main>"));
+                }
+            });
+            write(page, "at the third try");
+            assertThat(page.locator(STUCK)).containsText("Status 500.");
+            page.locator("#stuck-again").click();
+            PersonAtThePage.isLogged(page, 2);
+            assertThat(page.locator(STUCK)).isHidden();
+        }
+    }
+
+    @Test
+    void whatAnotherTabHasSentIsNoLongerToldAsKept() {
+        try (ServedNight night = begun();
+                BrowserContext phone = browser.device(Device.PHONE)) {
+            Page cut = phone.newPage();
+            cut.navigate(night.address("/sightings/note"));
+            cut.route("**/do/note", Route::abort);
+            write(cut, "sent by the other tab");
+            assertThat(cut.locator("#link")).containsText("kept here");
+            Page other = phone.newPage();
+            other.navigate(night.address("/"));
+            PersonAtThePage.isLogged(other, 2);
+            assertThat(cut.locator("#link")).isHidden();
+            assertThat(events(night.desk())).hasSize(2);
+        }
+    }
+
+    @Test
     void backFromBeyondTheWiFiAFileThatWasChosenIsStillChosen() throws IOException {
         Path frame = Files.write(folder.resolve("frame.fits"), new byte[] {1, 2, 3});
         try (ServedNight night = begun();

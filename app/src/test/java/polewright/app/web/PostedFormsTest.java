@@ -9,9 +9,15 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -48,25 +54,34 @@ class PostedFormsTest {
     }
 
     private HttpResponse<String> send(String path, Map<String, String> fields) throws Exception {
+        return client.send(request(path, fields), HttpResponse.BodyHandlers.ofString());
+    }
+
+    private HttpRequest request(String path, Map<String, String> fields) {
         String body = fields.entrySet().stream()
                 .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
                 .collect(Collectors.joining("&"));
-        return client.send(
-                HttpRequest.newBuilder(URI.create(night.address(path)))
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .header("Origin", night.address(""))
-                        .POST(HttpRequest.BodyPublishers.ofString(body))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
+        return HttpRequest.newBuilder(URI.create(night.address(path)))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .header("Origin", night.address(""))
+                .POST(HttpRequest.BodyPublishers.ofString(body))
+                .build();
     }
 
     @ParameterizedTest
-    @CsvSource({"1, no screw move", "7, something else was logged", "x, something else was logged", "'', something else"
+    @CsvSource({
+        "1, 1, no screw move",
+        "2, 1, something else was logged",
+        "1, 7, something else was logged",
+        "1, x, something else was logged",
+        "'', '', something else was logged"
     })
-    void thatTheScrewsAreSetIsAnsweredWithTheReasonWhenNothingIsLogged(String known, String reason) throws Exception {
+    void thatTheScrewsAreSetIsAnsweredWithTheReasonWhenNothingIsLogged(String which, String known, String reason)
+            throws Exception {
         client.send(
                 HttpRequest.newBuilder(URI.create(night.address("/"))).build(), HttpResponse.BodyHandlers.ofString());
-        HttpResponse<String> answer = send(FrameAddress.SETTLED, Map.of("key", "settled-of-test", "if-last-is", known));
+        HttpResponse<String> answer =
+                send(FrameAddress.SETTLED, Map.of("key", "settled-of-test", "night", which, "if-last-is", known));
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(answer.body()).contains("role=\"alert\"", reason);
         assertThat(events()).isEqualTo(1);
@@ -155,6 +170,38 @@ class PostedFormsTest {
                 Map.of("key", "compass-of-test", "bearing", "northish", "done-at", "2026-11-25T19:58:00.000Z"));
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(answer.body()).contains("name=\"done-at\" value=\"2026-11-25T19:58:00.000Z\"");
+    }
+
+    @Test
+    void aLogThatAnotherProgramHoldsIsToldAsSuch_soThatThePageKeepsWhatWasPressed() throws Exception {
+        Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew");
+        Path log = night.desk().workbench().defaultLog();
+        try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + log);
+                Statement statement = other.createStatement()) {
+            statement.execute("BEGIN IMMEDIATE");
+            HttpResponse<String> answer = post("note", note);
+            assertThat(answer.statusCode()).isEqualTo(503);
+            assertThat(answer.body()).contains("another program has held");
+            statement.execute("ROLLBACK");
+        }
+        assertThat(post("note", note).statusCode()).isEqualTo(303);
+        assertThat(events()).isEqualTo(2);
+    }
+
+    @Test
+    void devicesThatPressTheSameAtOnceAreAllAnsweredAsIfFirst() throws Exception {
+        for (int last = 1; last <= 6; last++) {
+            Map<String, String> same =
+                    Map.of("key", "advised-1-" + last + "-note", "text", "once", "night", "1", "if-last-is", "" + last);
+            List<CompletableFuture<HttpResponse<String>>> answers = Stream.generate(
+                            () -> client.sendAsync(request("/do/note", same), HttpResponse.BodyHandlers.ofString()))
+                    .limit(4)
+                    .toList();
+            for (CompletableFuture<HttpResponse<String>> answer : answers) {
+                assertThat(answer.get(60, TimeUnit.SECONDS).statusCode()).isEqualTo(303);
+            }
+        }
+        assertThat(events()).isEqualTo(7);
     }
 
     @Test

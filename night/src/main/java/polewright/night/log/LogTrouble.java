@@ -49,25 +49,26 @@ final class LogTrouble {
         return switch (primary(cause)) {
             case SQLITE_NOTADB -> notALog(file);
             case SQLITE_FULL ->
-                new InputRefused(
+                InputRefused.forNow(
                         "the disk with " + file + " is full, so this was not logged; what was there is safe",
                         "free some space and enter it again");
             case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
-                new InputRefused(
+                InputRefused.forNow(
                         file + " may not be written, so nothing was logged",
                         "allow writing to it and to its folder, or name another file");
             case SQLITE_CANTOPEN ->
-                new InputRefused(file + " cannot be opened as a log", "name a file in a folder that you may write to");
+                InputRefused.forNow(
+                        file + " cannot be opened as a log", "name a file in a folder that you may write to");
             case SQLITE_BUSY, SQLITE_LOCKED ->
-                new InputRefused(
+                InputRefused.forNow(
                         "another program has held " + file + " for too long, so nothing was logged",
                         "close it and enter this again");
             case SQLITE_IOERR ->
-                new InputRefused(
+                InputRefused.forNow(
                         "the disk with " + file + " failed, so this was not logged",
                         "check the disk or card, copy the log to another, and enter it again there");
             case SQLITE_CORRUPT ->
-                new InputRefused(file + " is damaged", "keep a copy of it, and log to another file tonight");
+                InputRefused.forNow(file + " is damaged", "keep a copy of it, and log to another file tonight");
             default -> otherwise;
         };
     }

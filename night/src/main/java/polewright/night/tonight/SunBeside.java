@@ -2,6 +2,7 @@ package polewright.night.tonight;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.sky.almanac.SunDepth;
@@ -35,9 +36,10 @@ public record SunBeside(Crossing crossing, Instant at, Optional<Angle> near) {
      * What there is to mind.
      *
      * @param when from when to when it is looked at; both the same for a moment
-     * @return empty when the Sun is neither near the target nor near its rising or setting, or does neither
+     * @return nothing when the Sun is neither near the target nor near its rising or setting, or does neither; in a night
+     *     that is hardly one, both
      */
-    static Optional<SunBeside> of(Evening evening, Showing showing, Interval when) {
+    static List<SunBeside> of(Evening evening, Showing showing, Interval when) {
         Interval whole = evening.darkness().noonToNoon();
         Interval down = evening.darkness().below(SunDepth.SUNSET).orElse(whole);
         Optional<Instant> sets = Optional.of(down.from()).filter(at -> at.isAfter(whole.from()));
@@ -48,14 +50,17 @@ public record SunBeside(Crossing crossing, Instant at, Optional<Angle> near) {
                 .filter(distance -> distance.compareTo(SunGuard.KEEP_AWAY) < 0);
         Optional<SunBeside> rising = rises.map(at -> new SunBeside(Crossing.RISES, at, near));
         Optional<SunBeside> setting = sets.map(at -> new SunBeside(Crossing.SETS, at, near));
-        if (rises.filter(at -> when.to().isAfter(at.minus(BEFORE_RISING))).isPresent()) {
-            return rising;
-        }
-        if (sets.filter(at -> when.from().isBefore(at.plus(AFTER_SETTING))).isPresent()) {
-            return setting;
+        List<SunBeside> soon = Stream.of(
+                        setting.filter(set -> when.from().isBefore(set.at().plus(AFTER_SETTING))),
+                        rising.filter(rise -> when.to().isAfter(rise.at().minus(BEFORE_RISING))))
+                .flatMap(Optional::stream)
+                .toList();
+        if (!soon.isEmpty()) {
+            return soon;
         }
         boolean isMorning = when.to().isAfter(evening.darkness().midnight().at());
-        return near.flatMap(distance -> isMorning ? rising.or(() -> setting) : setting.or(() -> rising));
+        return near.flatMap(distance -> isMorning ? rising.or(() -> setting) : setting.or(() -> rising)).stream()
+                .toList();
     }
 
     private static Angle distance(Evening evening, Showing showing, Instant at) {

@@ -80,12 +80,12 @@ public record TonightsPlan(
     }
 
     /** What there is to mind of the Sun when something has its turn; empty for most. */
-    public Optional<SunBeside> sunBeside(NightPlan.Slot slot) {
+    public List<SunBeside> sunBeside(NightPlan.Slot slot) {
         return SunBeside.of(evening, slot.showing(), slot.when());
     }
 
     /** The same at the time when it shows best. */
-    public Optional<SunBeside> sunBeside(Showing showing) {
+    public List<SunBeside> sunBeside(Showing showing) {
         return SunBeside.of(evening, showing, new Interval(showing.best(), showing.best()));
     }
 

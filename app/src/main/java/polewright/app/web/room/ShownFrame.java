@@ -57,6 +57,7 @@ final class ShownFrame {
                 .map(followed -> new Section.Settled(
                         asked.to(FrameAddress.SETTLED),
                         "settled-" + tonight.id().number() + "-" + tonight.lastSeq(),
+                        tonight.id().number(),
                         tonight.lastSeq()));
     }
 

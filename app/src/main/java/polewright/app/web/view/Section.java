@@ -130,9 +130,10 @@ public sealed interface Section {
      *
      * @param action where it is posted
      * @param key the same on all devices
-     * @param ifLastIs the number of the last event that the page knew of
+     * @param night the number of the night that the page knew of
+     * @param ifLastIs the number of its last event
      */
-    record Settled(String action, String key, long ifLastIs) {}
+    record Settled(String action, String key, long night, long ifLastIs) {}
 
     /**
      * A file to send.

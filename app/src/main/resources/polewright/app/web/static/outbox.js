@@ -4,6 +4,7 @@
 
 const LATE_MS = 5000; // What was pressed longer ago keeps the time at which it was.
 const WAITS = [408, 429, 502, 503, 504]; // Not now, says the laptop: asked again by itself.
+const STRANGER = 401;
 const REFUSED = [409, 422]; // Heard, and not logged: the page that comes says why and holds what was typed.
 
 const outboxName = "polewright-outbox";
@@ -14,22 +15,25 @@ document.addEventListener("submit", (event) => {
   const form = event.target;
   if (!form.classList.contains("sent")) return;
   event.preventDefault();
-  const waiting = read();
-  const key = form.elements.namedItem("key").value;
-  if (!waiting.some((one) => one.key === key)) {
-    waiting.push({
-      key,
-      action: new URL(form.action).pathname,
-      body: new URLSearchParams(new FormData(form)).toString(),
-      at: Date.now(),
-      takesTime: form.dataset.takesTime === "yes",
-      what: (form.closest("section")?.querySelector("h2") || form.querySelector("button")).textContent.trim(),
-    });
-    write(waiting);
-  }
+  const pressed = {
+    key: form.elements.namedItem("key").value,
+    action: new URL(form.action).pathname,
+    body: new URLSearchParams(new FormData(form)).toString(),
+    at: Date.now(),
+    takesTime: form.dataset.takesTime === "yes",
+    what: (form.closest("section")?.querySelector("h2") || form.querySelector("button")).textContent.trim(),
+  };
+  if (!isKept(pressed)) write([...read(), pressed]);
   setPressable(form, false);
   send();
 });
+
+// In a practice and in the night, advice that was followed may have the same key.
+const isSame = (one, other) => one.key === other.key && one.action === other.action;
+const isKept = (one) => read().some((other) => isSame(one, other));
+const forget = (one) => write(read().filter((other) => !isSame(one, other)));
+const formOf = (one) => [...document.querySelectorAll("form.sent")].find((form) =>
+  isSame(one, { key: form.elements.namedItem("key").value, action: new URL(form.action).pathname }));
 
 function setPressable(form, can) {
   form.querySelectorAll("button").forEach((button) => (button.disabled = !can));
@@ -38,22 +42,22 @@ function setPressable(form, can) {
 let typedAt = 0; // What was begun after a press is not to go when the press is answered late.
 document.addEventListener("input", () => (typedAt = Date.now()));
 
-const formOf = (key) =>
-  [...document.querySelectorAll("form.sent")].find((form) => form.elements.namedItem("key").value === key);
-
 let sending = false;
 let again = 0; // The timer of the next try.
-let isStuck = false; // Until the person has said what is to become of the first that waits.
+let isTold = false; // Whether a banner says that something is kept.
+let stuck = null; // The first that waits, until the person has said what is to become of it.
 
-async function send(asIsAsked = false) {
-  if (sending || (isStuck && !asIsAsked)) return;
+async function send(isAsked = false) {
+  if (stuck && !isSame(stuck, read()[0] || {})) unstick(); // Another tab has sent it.
+  if (sending || (stuck && !isAsked)) return;
   sending = true;
   try {
-    while (read().length > 0) {
-      const one = read()[0];
+    for (let one = read()[0]; one; one = read()[0]) {
       const body = new URLSearchParams(one.body);
       if (one.takesTime && !body.has("done-at") && Date.now() - one.at > LATE_MS) {
-        if (!(await compareClocks())) return later(one, "");
+        const status = await compareClocks();
+        if (status === STRANGER) return stick(one, true, "");
+        if (status !== 200) return later(one, "");
         body.set("done-at", new Date(one.at - clockAhead).toISOString());
       }
       let answer;
@@ -64,23 +68,26 @@ async function send(asIsAsked = false) {
         });
         page = new DOMParser().parseFromString(await answer.text(), "text/html");
       } catch (unreachable) {
+        if (!isKept(one)) continue; // Dropped, or sent by another tab, meanwhile.
         return later(one, "");
       }
       const isTaken = answer.redirected;
+      if (!isTaken && !isKept(one)) continue;
       if (!isTaken && WAITS.includes(answer.status)) return later(one, sentence(page));
-      const isTyping = typedAt > one.at && isHalfFilled(one.key);
-      if (!isTaken && (!REFUSED.includes(answer.status) || (isTyping && !asIsAsked))) {
-        return stick(one, answer.status === 401, sentence(page));
+      const isElsewhere = isBusyElsewhere(one);
+      if (!isTaken && (!REFUSED.includes(answer.status) || (isElsewhere && !isAsked))) {
+        return stick(one, answer.status === STRANGER, sentence(page));
       }
-      write(read().filter((other) => other.key !== one.key));
+      forget(one);
       unstick();
-      if (isTyping && isTaken) {
-        banner("link", sentence(page));
-      } else {
-        banner("link", "");
-        show(page, isTaken ? answer.url : null);
-      }
+      // What was refused stands above the page too: a page that follows the night is soon replaced.
+      banner("link", isTaken && !isElsewhere ? "" : sentence(page));
+      isTold = false;
+      if (!isTaken || !isElsewhere) show(page, isTaken ? answer.url : null);
+      isAsked = false;
     }
+    if (isTold) banner("link", "");
+    isTold = false;
   } finally {
     sending = false;
   }
@@ -88,15 +95,17 @@ async function send(asIsAsked = false) {
 
 // What a page says of what was sent.
 function sentence(page) {
-  const said = page.querySelector(".said, .complaint");
+  const said = page.querySelector(".said, .complaint")?.cloneNode(true);
   said?.querySelectorAll("a").forEach((link) => link.remove());
   return said ? said.textContent.trim().replace(/\s+/g, " ") : "";
 }
 
-// Whether another form than the one that was sent holds something that would be lost with the page.
-function isHalfFilled(key) {
-  return [...document.querySelectorAll("main form")]
-    .filter((form) => form !== formOf(key))
+// Whether the person has gone on to something that would be lost with the page: a complaint that is not of this press,
+// or another form that was begun after it.
+function isBusyElsewhere(one) {
+  if (document.querySelector("main .complaint") && !formOf(one)) return true;
+  return typedAt > one.at && [...document.querySelectorAll("main form")]
+    .filter((form) => !read().some((kept) => formOf(kept) === form))
     .flatMap((form) => [...form.elements])
     .some((field) => field.type === "checkbox" ? field.checked !== field.defaultChecked
       : field.tagName === "SELECT" ? [...field.options].some((option, at) =>
@@ -106,21 +115,22 @@ function isHalfFilled(key) {
 }
 
 function later(one, why) {
-  const count = read().length;
+  unstick();
   if (why) {
     offer(one, `“${one.what}” is kept here and sent again by itself. ${why}`);
   } else {
-    unstick();
+    const count = read().length;
     banner("link", count === 1
       ? "The laptop does not answer. What you pressed is kept here and sent as soon as it does."
       : `The laptop does not answer. ${count} things you pressed are kept here and sent as soon as it does.`);
+    isTold = true;
   }
   clearTimeout(again);
   again = setTimeout(send, 1000);
 }
 
 function stick(one, isStranger, why) {
-  isStuck = true;
+  stuck = one;
   if (isStranger) {
     offer(one, `This device is not paired any more. What you pressed, “${one.what}”, is kept here: pair it again, and it is sent.`,
       "Pair it again", () => location.assign("/"));
@@ -132,16 +142,16 @@ function stick(one, isStranger, why) {
 // What may become of the first that waits.
 function offer(one, text, word = "Send it again", act = () => send(true)) {
   banner("link", "");
-  const stuck = document.getElementById("stuck");
-  stuck.hidden = false;
-  const said = stuck.querySelector("p");
+  const panel = document.getElementById("stuck");
+  panel.hidden = false;
+  const said = panel.querySelector("p");
   if (said.textContent !== text) said.textContent = text;
   const retry = document.getElementById("stuck-again");
   retry.textContent = word;
   retry.onclick = act;
   document.getElementById("stuck-drop").onclick = () => {
-    write(read().filter((other) => other.key !== one.key));
-    const form = formOf(one.key);
+    forget(one);
+    const form = formOf(one);
     if (form) setPressable(form, true);
     unstick();
     send();
@@ -149,6 +159,11 @@ function offer(one, text, word = "Send it again", act = () => send(true)) {
 }
 
 function unstick() {
-  isStuck = false;
+  stuck = null;
   document.getElementById("stuck").hidden = true;
 }
+
+window.addEventListener("storage", (event) => {
+  if (event.key === outboxName) send();
+});
+send();

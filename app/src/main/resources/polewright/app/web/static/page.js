@@ -29,6 +29,10 @@ function put(page, part) {
   const fresh = part(page);
   document.title = page.title;
   part(document).replaceWith(fresh);
+  // A press of the real night may be answered on a page of a practice, and the other way round.
+  document.querySelector(".banner.practice")?.remove();
+  const practice = page.querySelector(".banner.practice");
+  if (practice) document.getElementById("link").before(practice);
   document.querySelector("nav").replaceWith(page.querySelector("nav"));
   window.htmx.process(fresh);
   prepare();
@@ -75,7 +79,7 @@ document.addEventListener("resume", wake);
 
 // ---- Clocks
 
-// Whether it could be done.
+// What the laptop answered: 200 when it could be done, 0 when there was no answer.
 async function compareClocks() {
   try {
     const before = Date.now();
@@ -83,7 +87,7 @@ async function compareClocks() {
     if (answer.status === 401 && read().length === 0) {
       banner("link", "This device is not paired any more, and this page is old: pair it again.");
     }
-    if (!answer.ok) return false;
+    if (!answer.ok) return answer.status;
     const laptop = Number(await answer.text());
     const now = Date.now();
     clockAhead = (before + now) / 2 - laptop;
@@ -91,10 +95,10 @@ async function compareClocks() {
     banner("clock", Math.abs(clockAhead) <= CLOCK_MS ? ""
       : `This device's clock is ${off} s ${clockAhead > 0 ? "ahead of" : "behind"} the laptop's. Times in the log are the laptop's: if that one is wrong, set it.`);
     if (document.getElementById("link").textContent === GONE) banner("link", "");
-    return true;
+    return answer.status;
   } catch (unreachable) {
     if (read().length === 0) banner("link", GONE);
-    return false;
+    return 0;
   }
 }
 
@@ -161,4 +165,3 @@ prepare();
 stayAwake();
 compareClocks();
 setInterval(compareClocks, 30000);
-send();
