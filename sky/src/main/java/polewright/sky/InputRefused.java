@@ -17,8 +17,7 @@ public final class InputRefused extends IllegalArgumentException {
      *     90"}; or a question
      */
     public InputRefused(String what, String remedy) {
-        super(what + ": " + remedy + (remedy.endsWith("?") ? "" : "."));
-        isForNow = false;
+        this(message(what, remedy), false);
     }
 
     private InputRefused(String message, boolean isForNow) {
@@ -28,7 +27,11 @@ public final class InputRefused extends IllegalArgumentException {
 
     /** A refusal that is not for what was typed but for the moment: the same may be taken later, as it is. */
     public static InputRefused forNow(String what, String remedy) {
-        return new InputRefused(new InputRefused(what, remedy).getMessage(), true);
+        return new InputRefused(message(what, remedy), true);
+    }
+
+    private static String message(String what, String remedy) {
+        return what + ": " + remedy + (remedy.endsWith("?") ? "" : ".");
     }
 
     public boolean isForNow() {
