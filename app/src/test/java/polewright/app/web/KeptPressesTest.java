@@ -107,7 +107,7 @@ class KeptPressesTest {
             write(page, "while it was damaged");
             assertThat(page.locator(STUCK)).containsText("nights.sqlite");
             assertThat(page.locator(STUCK)).containsText("kept here");
-            Files.write(log, whole);
+            night.replaceLog(whole);
             PersonAtThePage.isLogged(page, 2);
             assertThat(page.locator(STUCK)).isHidden();
             assertThat(events(night.desk())).hasSize(2);

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -103,10 +105,18 @@ final class ServedNight implements AutoCloseable {
 
     /** What is left of the log is no database. */
     void damageLog() {
+        replaceLog("x".repeat(8192).getBytes(StandardCharsets.US_ASCII));
+    }
+
+    /** At once, so that the watch of the log sees no file that is half written. */
+    void replaceLog(byte[] content) {
         try {
             Path log = desk.workbench().defaultLog();
-            Files.deleteIfExists(log.resolveSibling(log.getFileName() + "-wal"));
-            Files.writeString(log, "x".repeat(8192));
+            Path other = Files.write(log.resolveSibling("other"), content);
+            Files.move(other, log, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            for (String beside : List.of("-wal", "-shm")) {
+                Files.deleteIfExists(log.resolveSibling(log.getFileName() + beside));
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
