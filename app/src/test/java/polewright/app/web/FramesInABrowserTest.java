@@ -32,6 +32,9 @@ class FramesInABrowserTest {
     private static final LocatorAssertions.ContainsTextOptions SOON =
             new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
 
+    private static final LocatorAssertions.HasAttributeOptions LATER =
+            new LocatorAssertions.HasAttributeOptions().setTimeout(20_000);
+
     @TempDir
     private static Path taken;
 
@@ -104,18 +107,14 @@ class FramesInABrowserTest {
         assertThat(page.locator("#frame")).containsText("turn3.fits", SOON);
         assertThat(page.locator("#frame .light svg .stars circle")).not().hasCount(0);
         assertThat(page.locator("#frame .light svg .axis")).hasCount(1);
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("/tmp/shot-frames.png")));
         page.locator(".light").click();
         assertThat(page.locator(".light")).hasAttribute("data-times", "2");
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("/tmp/shot-zoom.png")));
         page.setViewportSize(1440, 900);
         page.locator("button[name=palette]").click();
         assertThat(page.locator(".light")).isVisible();
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("/tmp/shot-day.png")));
         page.navigate(night.address("/"));
         save("screw1.fits");
         assertThat(page.locator(".steps .step").first()).containsText("Altitude screw 1/4 turn clockwise.", SOON);
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("/tmp/shot-now.png")));
         assertThat(page.locator("main")).containsText("Since it was found the axis has moved");
         assertThat(page.locator("#frame .light img")).isVisible();
         int before = events().size();
@@ -142,6 +141,25 @@ class FramesInABrowserTest {
         save("screw1.fits");
         assertThat(page.locator("#frame")).containsText("screw1.fits", SOON);
         assertThat(page.locator(".light")).hasAttribute("data-times", "2");
+    }
+
+    /** A frame that is measured brings several news, and a finger does not wait for the last. */
+    @Test
+    void aCloseLookOutlastsWhatComesInWhileItIsAskedFor() throws IOException {
+        page.navigate(night.address("/frames"));
+        saveTurning();
+        page.route(
+                "**/frames?times=*",
+                route -> {
+                    page.waitForResponse("**/frames", () -> page.evaluate("htmx.trigger('#frame', 'sse:frame')"));
+                    page.waitForTimeout(300);
+                    route.resume();
+                },
+                new Page.RouteOptions().setTimes(1));
+        page.locator(".light").click();
+        assertThat(page.locator(".light")).hasAttribute("data-times", "2", LATER);
+        page.locator("#look-Whole").click();
+        assertThat(page.locator(".light")).hasAttribute("data-times", "1");
     }
 
     @Test
