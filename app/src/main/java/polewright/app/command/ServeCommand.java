@@ -18,10 +18,10 @@ import polewright.app.Workbench;
 import polewright.app.camera.FrameClues;
 import polewright.app.device.PairedDevices;
 import polewright.app.web.Commands;
+import polewright.app.web.FrameSource;
 import polewright.app.web.NightDesk;
 import polewright.app.web.PageServer;
 import polewright.app.web.PracticeDesk;
-import polewright.app.web.WatchedFrames;
 import polewright.app.web.door.Door;
 import polewright.app.web.door.DoorSettings;
 import polewright.app.web.door.LocalAddresses;
@@ -135,16 +135,16 @@ final class ServeCommand implements Callable<Integer> {
         return 0;
     }
 
-    private WatchedFrames.Source frames() {
+    private FrameSource frames() {
         FrameClues told = clues.clues(Optional.empty());
         if (frames == null) {
-            return WatchedFrames.Source.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
+            return FrameSource.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
         }
         if (!Files.isDirectory(frames)) {
             throw new JobFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
                     + ": name the folder that your capture program saves to.");
         }
-        return WatchedFrames.Source.saved(frames, told, drive.told());
+        return FrameSource.saved(frames, told, drive.told());
     }
 
     private void invite(Door door, int listening, Optional<OwnCertificate> certificate) {

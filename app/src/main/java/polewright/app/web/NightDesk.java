@@ -59,7 +59,7 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
     }
 
     /** The same desk with frames that come from somewhere. */
-    public NightDesk watching(WatchedFrames.Source source, Clock looking) {
+    public NightDesk watching(FrameSource source, Clock looking) {
         return new NightDesk(prefix, bench, commands, Optional.of(WatchedFrames.of(this, source, looking)));
     }
 

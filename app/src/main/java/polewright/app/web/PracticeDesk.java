@@ -33,6 +33,6 @@ public final class PracticeDesk {
     public static NightDesk of(Workbench real, Commands commands, Clock looking) {
         LatestPractice latest = new LatestPractice(real);
         return new NightDesk(PracticeAddress.NIGHT, latest::bench, commands, Optional.empty())
-                .watching(new WatchedFrames.Source(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
+                .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
     }
 }

@@ -3,8 +3,6 @@ package polewright.app.web;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -24,20 +22,16 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongConsumer;
-import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
-import polewright.app.camera.FrameClues;
 import polewright.app.watch.BackgroundWatch;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
 import polewright.app.watch.WatchEvent;
-import polewright.app.watch.WatchStep;
 import polewright.axis.advice.Advice;
 import polewright.axis.allowance.Allowance;
-import polewright.axis.camera.Drive;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -57,11 +51,11 @@ public final class WatchedFrames implements AutoCloseable {
     private static final long PATIENCE_MILLIS = 2000;
 
     private final NightDesk desk;
-    private final Source source;
+    private final FrameSource source;
     // How long a file has been still goes by the real time, whatever the desk's clock says.
     private final Clock looking;
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
-    private final AtomicReference<Stand> stand = new AtomicReference<>(Stand.NOTHING);
+    private final AtomicReference<FrameStand> stand = new AtomicReference<>(FrameStand.NOTHING);
     private final ReentrantLock tending = new ReentrantLock();
     private @Nullable Watching watching;
     // Told to end, and still at a frame: another that began beside it would log what it logs.
@@ -69,46 +63,6 @@ public final class WatchedFrames implements AutoCloseable {
     private volatile @Nullable ScheduledExecutorService looks;
     private long tendedAt = -1;
     private Optional<Said> said = Optional.empty();
-
-    /**
-     * Where frames come from, and what is told of them.
-     *
-     * @param folder where they are saved; asked anew each time, since every practice has its own; empty for none
-     * @param ownFolder whether it is this program's own, made when a first frame is sent
-     */
-    public record Source(Supplier<Optional<Path>> folder, boolean ownFolder, FrameClues clues, Drive drive) {
-        /** A folder that a capture program saves to. */
-        public static Source saved(Path folder, FrameClues clues, Drive drive) {
-            return new Source(() -> Optional.of(folder), false, clues, drive);
-        }
-
-        /** What is sent by a page, kept in a folder of this program's. */
-        public static Source sent(Path folder, FrameClues clues, Drive drive) {
-            return new Source(() -> Optional.of(folder), true, clues, drive);
-        }
-    }
-
-    /**
-     * How it stands with the frames.
-     *
-     * @param number another whenever something is new
-     * @param newest the last frame, if one came since the server was started
-     * @param isCurrent whether it came since the watch began: else what it told is past
-     * @param note what stands in the way; may be empty
-     */
-    public record Stand(long number, Optional<LiveView.Shot> newest, boolean isCurrent, String note) {
-        private static final Stand NOTHING = new Stand(0, Optional.empty(), false, "");
-
-        /** What the newest frame told, if that still holds. */
-        public Optional<WatchStep> step() {
-            return newest.filter(shot -> isCurrent).flatMap(LiveView.Shot::step);
-        }
-
-        /** What is left to turn, while the screws are. */
-        public Optional<WatchStep.ScrewsFollowed> followed() {
-            return step().filter(WatchStep.ScrewsFollowed.class::isInstance).map(WatchStep.ScrewsFollowed.class::cast);
-        }
-    }
 
     /**
      * A watch that runs.
@@ -119,25 +73,7 @@ public final class WatchedFrames implements AutoCloseable {
     private record Watching(
             BackgroundWatch watch, Path folder, NightId night, long since, Allowance allowance, Set<Long> own) {}
 
-    /** What becomes of the night's time: it is asked for when something is logged. */
-    private final class DeskClock extends Clock {
-        @Override
-        public Instant instant() {
-            return desk.workbench().clock().instant();
-        }
-
-        @Override
-        public ZoneId getZone() {
-            return desk.workbench().clock().getZone();
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-            return desk.workbench().clock().withZone(zone);
-        }
-    }
-
-    private WatchedFrames(NightDesk desk, Source source, Clock looking) {
+    private WatchedFrames(NightDesk desk, FrameSource source, Clock looking) {
         this.desk = desk;
         this.source = source;
         this.looking = looking;
@@ -149,7 +85,7 @@ public final class WatchedFrames implements AutoCloseable {
      * @param desk whose night they belong to
      * @param looking a clock that runs
      */
-    public static WatchedFrames of(NightDesk desk, Source source, Clock looking) {
+    public static WatchedFrames of(NightDesk desk, FrameSource source, Clock looking) {
         return new WatchedFrames(desk, source, looking);
     }
 
@@ -183,7 +119,7 @@ public final class WatchedFrames implements AutoCloseable {
         return source.ownFolder();
     }
 
-    public Stand stand() {
+    public FrameStand stand() {
         return Objects.requireNonNull(stand.get());
     }
 
@@ -300,7 +236,7 @@ public final class WatchedFrames implements AutoCloseable {
     private void begin(Path folder, NightDesk.Tonight tonight) {
         Workbench bench = desk.workbench();
         Workbench logging = new Workbench(
-                new DeskClock(), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
+                new DeskClock(desk), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
         Set<Long> own = ConcurrentHashMap.newKeySet();
         LiveView view = new LiveView(tonight.state().begun().site(), this::arrived, A_SECOND_LATER);
         FrameWatch.Task task = new FrameWatch.Task(
@@ -323,7 +259,7 @@ public final class WatchedFrames implements AutoCloseable {
                 tonight.lastSeq(),
                 tonight.state().allowance(),
                 own);
-        change(stand -> new Stand(stand.number() + 1, stand.newest(), false, ""));
+        change(stand -> new FrameStand(stand.number() + 1, stand.newest(), false, ""));
     }
 
     /** Frames told the axis, nothing was done to it since, and the screws are next: they are followed. */
@@ -408,16 +344,16 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     private void arrived(LiveView.Shot shot) {
-        change(stand -> new Stand(stand.number() + 1, Optional.of(shot), true, ""));
+        change(stand -> new FrameStand(stand.number() + 1, Optional.of(shot), true, ""));
     }
 
     private void note(String line) {
         change(stand -> stand.note().equals(line)
                 ? stand
-                : new Stand(stand.number() + 1, stand.newest(), stand.isCurrent(), line));
+                : new FrameStand(stand.number() + 1, stand.newest(), stand.isCurrent(), line));
     }
 
-    private void change(UnaryOperator<Stand> how) {
+    private void change(UnaryOperator<FrameStand> how) {
         long before = stand().number();
         long now = stand.updateAndGet(how).number();
         if (now != before) {

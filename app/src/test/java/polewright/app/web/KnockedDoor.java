@@ -56,8 +56,7 @@ final class KnockedDoor implements AutoCloseable {
         Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
         desk = NightDesk.of("", bench, commands)
                 .watching(
-                        WatchedFrames.Source.sent(folder.resolve("frames"), FrameClues.NONE, Drive.NOT_TOLD),
-                        Clock.systemUTC());
+                        FrameSource.sent(folder.resolve("frames"), FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
         NightDesk practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
         devices = new PairedDevices(bench.dataFolder());
         DoorSettings plain = new DoorSettings(

@@ -47,7 +47,7 @@ final class ServedNight implements AutoCloseable {
         makeFolder(frames);
         Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
         desk = NightDesk.of("", bench, commands)
-                .watching(WatchedFrames.Source.saved(frames, FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
+                .watching(FrameSource.saved(frames, FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
         practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
         server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
     }

@@ -11,6 +11,7 @@ import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.TurnWords;
 import polewright.app.web.FrameAddress;
+import polewright.app.web.FrameStand;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.PracticeAddress;
 import polewright.app.web.WatchedFrames;
@@ -49,8 +50,8 @@ final class NowRoom implements Room {
 
     private static List<Section> of(Asked asked, Tonight tonight) {
         NightState night = tonight.state();
-        Optional<WatchedFrames.Stand> frames = asked.desk().frames().map(WatchedFrames::stand);
-        if (frames.flatMap(WatchedFrames.Stand::followed).isPresent()) {
+        Optional<FrameStand> frames = asked.desk().frames().map(WatchedFrames::stand);
+        if (frames.flatMap(FrameStand::followed).isPresent()) {
             return whileTurning(asked, tonight, frames.get());
         }
         List<Section> sections = new ArrayList<>();
@@ -81,7 +82,7 @@ final class NowRoom implements Room {
     }
 
     /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */
-    private static List<Section> whileTurning(Asked asked, Tonight tonight, WatchedFrames.Stand frames) {
+    private static List<Section> whileTurning(Asked asked, Tonight tonight, FrameStand frames) {
         List<Section> sections = new ArrayList<>();
         sections.add(ShownFrame.within(asked, frames, tonight));
         sections.add(new Section.Ways(

@@ -12,6 +12,7 @@ import polewright.app.text.WatchWords;
 import polewright.app.watch.LiveView;
 import polewright.app.watch.WatchStep;
 import polewright.app.web.FrameAddress;
+import polewright.app.web.FrameStand;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.WatchedFrames;
 import polewright.app.web.view.Section;
@@ -22,7 +23,7 @@ final class ShownFrame {
 
     /** On a page of its own: it is asked for again by itself, so that what is being typed beside it stays. */
     static Section alone(Asked asked, WatchedFrames frames, Tonight tonight) {
-        WatchedFrames.Stand stand = frames.stand();
+        FrameStand stand = frames.stand();
         CloseUp part = FrameAddress.part(asked.words()).orElse(CloseUp.WHOLE);
         String here = asked.to(FrameAddress.PAGE);
         String stream = asked.to("/changes") + "?stand=" + asked.stand() + "&frame=" + stand.number();
@@ -36,7 +37,7 @@ final class ShownFrame {
     }
 
     /** Among what is to be done now, where the whole page is asked for again. */
-    static Section within(Asked asked, WatchedFrames.Stand stand, Tonight tonight) {
+    static Section within(Asked asked, FrameStand stand, Tonight tonight) {
         return new Section.Frames(
                 "",
                 "",
@@ -46,13 +47,13 @@ final class ShownFrame {
                 settled(asked, stand, tonight));
     }
 
-    private static List<Section.Step> steps(WatchedFrames.Stand stand) {
+    private static List<Section.Step> steps(FrameStand stand) {
         return stand.followed()
                 .map(followed -> TaggedLines.steps(WatchWords.left(followed)))
                 .orElse(List.of());
     }
 
-    private static Optional<Section.Settled> settled(Asked asked, WatchedFrames.Stand stand, Tonight tonight) {
+    private static Optional<Section.Settled> settled(Asked asked, FrameStand stand, Tonight tonight) {
         return stand.followed()
                 .map(followed -> new Section.Settled(
                         asked.to(FrameAddress.SETTLED),
@@ -61,7 +62,7 @@ final class ShownFrame {
                         tonight.lastSeq()));
     }
 
-    private static List<String> lines(WatchedFrames.Stand stand) {
+    private static List<String> lines(FrameStand stand) {
         List<String> lines = new ArrayList<>();
         if (!stand.note().isEmpty()) {
             lines.add(stand.note());
