@@ -15,8 +15,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -41,24 +41,20 @@ class FramesInABrowserTest {
     @TempDir
     private Path folder;
 
-    private static Browser browser;
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
+
     private ServedNight night;
     private BrowserContext held;
     private Page page;
 
     @BeforeAll
     static void takeFrames() {
-        browser = new Browser();
         CameraEvening evening = CameraEvening.atLarkfell();
         evening.pointAt(-40, 89.4);
         evening.takeTurning(taken, 3, 30);
         evening.turnScrews(-2, 0.5);
         evening.take(taken.resolve("screw1.fits"));
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
     }
 
     @BeforeEach
@@ -67,7 +63,7 @@ class FramesInABrowserTest {
         assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell")
                         .isGood())
                 .isTrue();
-        held = browser.device(Device.PHONE);
+        held = BROWSER.device(Device.PHONE);
         page = held.newPage();
     }
 

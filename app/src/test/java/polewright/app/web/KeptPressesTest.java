@@ -16,8 +16,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.web.Browser.Device;
@@ -27,20 +26,12 @@ import polewright.night.event.NightEvent;
 /** What is pressed is kept by the page until it is taken, or the person has decided: nothing goes without a word. */
 class KeptPressesTest {
     private static final String STUCK = "#stuck";
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
-
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
 
     private static ServedNight begun(Path folder, Instant now) {
         ServedNight night = new ServedNight(folder, now.toString());
@@ -61,6 +52,39 @@ class KeptPressesTest {
         return desk.tonight().orElseThrow().events();
     }
 
+    private static Page at(BrowserContext phone, ServedNight night, String path) {
+        Page page = phone.newPage();
+        page.navigate(night.address(path));
+        return page;
+    }
+
+    private static Page paired(BrowserContext phone, KnockedDoor server, String path) {
+        Page page = phone.newPage();
+        String shared = "http://" + KnockedDoor.SHARED + ":" + server.port();
+        page.navigate(shared + "/");
+        giveCode(page, server);
+        page.locator("nav").waitFor();
+        page.navigate(shared + path);
+        return page;
+    }
+
+    private static void giveCode(Page page, KnockedDoor server) {
+        page.locator("#code").fill(server.door().code().grouped());
+        page.locator("button.main").click();
+    }
+
+    private static void setLimit(Page page, String arcmin) {
+        page.locator("form[action='/do/allow-limit'] input[name=arcmin]").fill(arcmin);
+        page.locator("form[action='/do/allow-limit'] button.main").click();
+    }
+
+    private static void answer(Route route, int status, String sentence) {
+        route.fulfill(new Route.FulfillOptions()
+                .setStatus(status)
+                .setContentType("text/html")
+                .setBody("<main><p class=complaint>" + sentence + "</p></main>"));
+    }
+
     private static long waiting(Page page) {
         return ((Number) page.evaluate("JSON.parse(localStorage.getItem('polewright-outbox') || '[]').length"))
                 .longValue();
@@ -69,26 +93,19 @@ class KeptPressesTest {
     @Test
     void aDeviceThatIsLetInNoMoreKeepsWhatWasPressed_andSendsItOnceItIsPairedAgain() {
         try (KnockedDoor server = new KnockedDoor(folder);
-                BrowserContext phone = browser.phoneThatWentOn()) {
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
             assertThat(server.desk()
                             .run(List.of("begin", "--site", "54.60,-2.90,240"))
                             .isGood())
                     .isTrue();
-            Page page = phone.newPage();
-            String shared = "http://" + KnockedDoor.SHARED + ":" + server.port();
-            page.navigate(shared + "/");
-            page.locator("#code").fill(server.door().code().grouped());
-            page.locator("button.main").click();
-            page.locator("nav").waitFor();
-            page.navigate(shared + "/sightings/note");
+            Page page = paired(phone, server, "/sightings/note");
             assertThat(server.desk().run(List.of("devices", "revoke", "all")).isGood())
                     .isTrue();
             write(page, "pressed by a stranger");
             assertThat(page.locator(STUCK)).containsText("not paired any more");
             assertThat(events(server.desk())).hasSize(1);
             page.locator("#stuck-again").click();
-            page.locator("#code").fill(server.door().code().grouped());
-            page.locator("button.main").click();
+            giveCode(page, server);
             PersonAtThePage.isLogged(page, 2);
             assertThat(waiting(page)).isZero();
             assertThat(events(server.desk())).hasSize(2);
@@ -98,9 +115,8 @@ class KeptPressesTest {
     @Test
     void whileTheLogCannotBeReadWhatWasPressedIsKept_withTheReason_andLoggedOnceItCan() throws Exception {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/sightings/note");
             Path log = night.desk().workbench().defaultLog();
             byte[] whole = Files.readAllBytes(log);
             night.damageLog();
@@ -117,9 +133,8 @@ class KeptPressesTest {
     @Test
     void whenTheLinkDropsAfterItWasLoggedTheNextTryIsAnsweredAndAddsNothing() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/sightings/note");
             AtomicInteger tries = new AtomicInteger();
             page.route("**/do/note", route -> {
                 if (tries.getAndIncrement() < 2) {
@@ -140,16 +155,12 @@ class KeptPressesTest {
     @Test
     void whatIsNeitherTakenNorRefusedIsForThePersonToDecide() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/sightings/note");
             AtomicInteger tries = new AtomicInteger();
             page.route("**/do/note", route -> {
                 tries.incrementAndGet();
-                route.fulfill(new Route.FulfillOptions()
-                        .setStatus(500)
-                        .setContentType("text/html")
-                        .setBody("<main><p class=complaint>A cog is broken.</p></main>"));
+                answer(route, 500, "A cog is broken.");
             });
             write(page, "to be dropped");
             assertThat(page.locator(STUCK)).containsText("A cog is broken.");
@@ -169,12 +180,10 @@ class KeptPressesTest {
     @Test
     void whatIsSentLateLeavesAloneWhatIsBeingFilledInMeanwhile() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/work"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/work");
             phone.setOffline(true);
-            page.locator("form[action='/do/allow-limit'] input[name=arcmin]").fill("7");
-            page.locator("form[action='/do/allow-limit'] button.main").click();
+            setLimit(page, "7");
             assertThat(page.locator("#link")).containsText("kept here");
             page.locator("form[action='/do/target'] input[name=body]").fill("half a wo");
             phone.setOffline(false);
@@ -188,12 +197,10 @@ class KeptPressesTest {
     @Test
     void whatIsRefusedLateWaitsUntilThePersonHasTimeForIt() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/work"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/work");
             phone.setOffline(true);
-            page.locator("form[action='/do/allow-limit'] input[name=arcmin]").fill("about seven");
-            page.locator("form[action='/do/allow-limit'] button.main").click();
+            setLimit(page, "about seven");
             page.locator("form[action='/do/target'] input[name=body]").fill("half a wo");
             phone.setOffline(false);
             assertThat(page.locator(STUCK)).containsText("about seven");
@@ -209,12 +216,10 @@ class KeptPressesTest {
     @Test
     void aRefusalIsNotWipedByWhatIsTakenAfterIt() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/work"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/work");
             phone.setOffline(true);
-            page.locator("form[action='/do/allow-limit'] input[name=arcmin]").fill("about seven");
-            page.locator("form[action='/do/allow-limit'] button.main").click();
+            setLimit(page, "about seven");
             page.locator("form[action='/do/target'] input[name=body]").fill("vega");
             page.locator("form[action='/do/target'] button.main").click();
             phone.setOffline(false);
@@ -228,15 +233,9 @@ class KeptPressesTest {
     @Test
     void aLatePressOfADeviceThatIsLetInNoMoreAsksToBePairedAgain() throws Exception {
         try (KnockedDoor server = new KnockedDoor(folder);
-                BrowserContext phone = browser.phoneThatWentOn()) {
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
             server.desk().run(List.of("begin", "--site", "54.60,-2.90,240"));
-            Page page = phone.newPage();
-            String shared = "http://" + KnockedDoor.SHARED + ":" + server.port();
-            page.navigate(shared + "/");
-            page.locator("#code").fill(server.door().code().grouped());
-            page.locator("button.main").click();
-            page.locator("nav").waitFor();
-            page.navigate(shared + "/sightings/clamp");
+            Page page = paired(phone, server, "/sightings/clamp");
             phone.setOffline(true);
             page.locator(".entry button.main").click();
             assertThat(page.locator("#link")).containsText("kept here");
@@ -251,19 +250,15 @@ class KeptPressesTest {
     @Test
     void whatIsSentAgainByHandAndIsNotNowIsSentAgainByItself() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/sightings/note");
             AtomicInteger tries = new AtomicInteger();
             page.route("**/do/note", route -> {
                 int status = tries.getAndIncrement() == 0 ? 500 : 503;
                 if (tries.get() > 2) {
                     route.resume();
                 } else {
-                    route.fulfill(new Route.FulfillOptions()
-                            .setStatus(status)
-                            .setContentType("text/html")
-                            .setBody("<main><p class=complaint>Status " + status + ".</p></main>"));
+                    answer(route, status, "Status " + status + ".");
                 }
             });
             write(page, "at the third try");
@@ -277,14 +272,12 @@ class KeptPressesTest {
     @Test
     void whatAnotherTabHasSentIsNoLongerToldAsKept() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page cut = phone.newPage();
-            cut.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page cut = at(phone, night, "/sightings/note");
             cut.route("**/do/note", Route::abort);
             write(cut, "sent by the other tab");
             assertThat(cut.locator("#link")).containsText("kept here");
-            Page other = phone.newPage();
-            other.navigate(night.address("/"));
+            Page other = at(phone, night, "/");
             PersonAtThePage.isLogged(other, 2);
             assertThat(cut.locator("#link")).isHidden();
             assertThat(events(night.desk())).hasSize(2);
@@ -295,9 +288,8 @@ class KeptPressesTest {
     void backFromBeyondTheWiFiAFileThatWasChosenIsStillChosen() throws IOException {
         Path frame = Files.write(folder.resolve("frame.fits"), new byte[] {1, 2, 3});
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/frames"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/frames");
             page.locator("input[type=file]").setInputFiles(frame);
             phone.setOffline(true);
             page.waitForResponse("**/frames*", () -> phone.setOffline(false));
@@ -310,9 +302,8 @@ class KeptPressesTest {
     @Test
     void whatWasSaidOfTheLastPressStaysWhenThePageIsAskedForAnew_untilSomethingElseIsLogged() {
         try (ServedNight night = begun();
-                BrowserContext phone = browser.device(Device.PHONE)) {
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/note"));
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = at(phone, night, "/sightings/note");
             write(page, "said");
             PersonAtThePage.isLogged(page, 2);
             page.evaluate("document.querySelector('h1').dataset.old = 'yes'");
@@ -329,12 +320,11 @@ class KeptPressesTest {
     void whatIsSentLateCountsByTheLaptopsClock_howeverWrongThePhonesIs() throws Exception {
         Instant now = Clock.systemUTC().instant();
         try (ServedNight night = begun(folder, now);
-                BrowserContext phone = browser.device(Device.PHONE)) {
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
             night.wait(Duration.ofMinutes(1));
             phone.clock()
                     .setSystemTime(now.toEpochMilli() + Duration.ofMinutes(10).toMillis());
-            Page page = phone.newPage();
-            page.navigate(night.address("/sightings/clamp"));
+            Page page = at(phone, night, "/sightings/clamp");
             phone.setOffline(true);
             Instant pressed = Clock.systemUTC().instant();
             page.locator(".entry button.main").click();

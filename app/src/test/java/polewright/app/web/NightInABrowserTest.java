@@ -7,8 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.web.Browser.Device;
@@ -21,20 +20,12 @@ import polewright.sky.place.Site;
 class NightInABrowserTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final int MOST_STEPS = 40;
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
-
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
 
     private static void begin(Page page, ServedNight night) {
         page.navigate(night.address("/"));
@@ -63,7 +54,7 @@ class NightInABrowserTest {
     @Test
     void aNightByEyeOnTheLaptopByDayEndsAtStop_withTheRealAxisWithinTheAllowance() {
         try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = browser.device(Device.LAPTOP)) {
+                BrowserContext held = BROWSER.device(Device.LAPTOP)) {
             Page page = held.newPage();
             page.navigate(night.address("/"));
             page.locator("button[name=palette]").click();
@@ -78,7 +69,7 @@ class NightInABrowserTest {
     @Test
     void withTheNetworkCutInTheMiddle_whatIsPressedIsSentLater_onceAndUnderItsOwnTime() throws Exception {
         try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = browser.device(Device.PHONE)) {
+                BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             begin(page, night);
             assertThat(page.locator("html.day").count()).isZero();
@@ -105,8 +96,8 @@ class NightInABrowserTest {
     @Test
     void twoDevicesShowTheSame_andOneTurnPressedOnBothIsOneTurn() {
         try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
-                BrowserContext phone = browser.device(Device.PHONE);
-                BrowserContext laptop = browser.device(Device.LAPTOP)) {
+                BrowserContext phone = BROWSER.device(Device.PHONE);
+                BrowserContext laptop = BROWSER.device(Device.LAPTOP)) {
             Page inHand = phone.newPage();
             Page onTable = laptop.newPage();
             begin(inHand, night);
@@ -149,7 +140,7 @@ class NightInABrowserTest {
     @Test
     void whatATerminalLogsIsOnThePageUnasked() {
         try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = browser.device(Device.PHONE)) {
+                BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             begin(page, night);
             String before = first(page);
@@ -162,7 +153,7 @@ class NightInABrowserTest {
     void theServerDiesInTheMiddleOfWriting_andWithTheNextOneTheNightGoesOn() throws Exception {
         Path log = folder.resolve("nights.sqlite");
         int pressed = 12;
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             Process server = ServerProcess.start(log, 0);
             int port = ServerProcess.port(server);

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,12 +27,13 @@ class NightsPagesTest {
     @TempDir
     private static Path folder;
 
-    private static Browser browser;
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
+
     private static ServedNight night;
 
     @BeforeAll
     static void serveSixNights() {
-        browser = new Browser();
         night = new ServedNight(folder, "2025-06-20T22:00:00Z");
         PierNights.written(folder, EARLIER, 30, AxisOffset.ofArcminutes(1.5, -2), 0)
                 .forEach(file -> type("log", "import", file.toString()));
@@ -42,7 +44,6 @@ class NightsPagesTest {
     @AfterAll
     static void close() {
         night.close();
-        browser.close();
     }
 
     private static void type(String... words) {
@@ -58,7 +59,7 @@ class NightsPagesTest {
 
     @Test
     void tonightsEventsCanBeTakenBack_thoseOfAnotherNightCannot() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights");
             assertThat(page.locator("h2").first()).hasText("Tonight");
             assertThat(page.locator(".events button")).hasCount(1);
@@ -77,7 +78,7 @@ class NightsPagesTest {
 
     @Test
     void twoNightsAreComparedAsTheCommandDoes() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights?night=4");
             page.locator("a:text('Compare it')").click();
             // The night before it is offered.
@@ -97,7 +98,7 @@ class NightsPagesTest {
 
     @Test
     void howThePierMoves_isDrawnAndTold() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights");
             page.locator("a:text('How pier and wedge move')").click();
 
@@ -113,7 +114,7 @@ class NightsPagesTest {
 
     @Test
     void aNightIsHandedOutAsTheCommandWritesIt() throws IOException {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights?night=2");
             Download download = page.waitForDownload(
                     () -> page.locator("a:text('Download it')").click());
@@ -127,7 +128,7 @@ class NightsPagesTest {
 
     @Test
     void aNightThatIsNotThereIsSaid_andNothingIsHandedOut() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             for (String word : List.of("99", "..%2F..", "1;2")) {
                 Page page = page(held, "/nights?night=" + word);
                 assertThat(page.locator("main")).containsText("There is no such night. Choose one below.");

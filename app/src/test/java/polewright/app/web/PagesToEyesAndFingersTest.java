@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Objects;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,7 +32,10 @@ class PagesToEyesAndFingersTest {
     private static final int MOST_GREEN = 0x54;
     private static final int MOST_BLUE = 0x3c;
     private static final double LEAST_PX = 48;
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
+
     private static final String AXE = axe();
 
     @TempDir
@@ -41,7 +45,6 @@ class PagesToEyesAndFingersTest {
 
     @BeforeAll
     static void serveANightWithAFix() {
-        browser = new Browser();
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
         type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--for", "casual", "look");
         type("sight", "compass", "3");
@@ -69,7 +72,6 @@ class PagesToEyesAndFingersTest {
     @AfterAll
     static void close() {
         night.close();
-        browser.close();
     }
 
     private static void choose(Page page, String palette) {
@@ -84,7 +86,7 @@ class PagesToEyesAndFingersTest {
     @ParameterizedTest
     @CsvSource({"PHONE, dark, true", "PHONE, day, false", "LAPTOP, dark, false", "LAPTOP, day, true"})
     void everyPageIsUsable(Device device, String palette, boolean isEveryone) throws IOException {
-        try (BrowserContext held = browser.device(device)) {
+        try (BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
             choose(page, palette);
             for (Room room : isEveryone ? Rooms.everyone() : Rooms.places()) {
@@ -159,7 +161,7 @@ class PagesToEyesAndFingersTest {
 
     @Test
     void theFirstPageIsLight() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             long[] bytes = {0};
             page.onResponse(response -> {
@@ -178,7 +180,7 @@ class PagesToEyesAndFingersTest {
 
     @Test
     void thePageAsksNothingOfAnywhereElse() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             List<String> asked = new java.util.ArrayList<>();
             page.onRequest(request -> asked.add(request.url()));
@@ -191,7 +193,7 @@ class PagesToEyesAndFingersTest {
 
     @Test
     void thePositionIsTakenFromTheDeviceWhenThePersonAllowsIt() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             held.grantPermissions(List.of("geolocation"));
             held.setGeolocation(new com.microsoft.playwright.options.Geolocation(54.6, -2.9));
             Page page = held.newPage();

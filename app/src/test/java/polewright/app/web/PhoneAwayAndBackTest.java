@@ -11,33 +11,23 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.web.Browser.Device;
 
 /** What a phone at the wedge goes through: a warning, sleep, the edge of the Wi-Fi, a clock that is off. */
 class PhoneAwayAndBackTest {
-    private static Browser browser;
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
 
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
-
     @Test
     void encryptedAPhoneStaysAwakeAndGivesItsPosition() {
         try (KnockedDoor server = new KnockedDoor(folder, true);
-                BrowserContext phone = browser.phoneThatWentOn()) {
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
             Page page = phone.newPage();
             page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
             assertThat(page.url()).startsWith("https://" + KnockedDoor.SHARED);
@@ -59,7 +49,7 @@ class PhoneAwayAndBackTest {
     @Test
     void overPlainHttpThePageSaysWhatToSetInstead() {
         try (KnockedDoor server = new KnockedDoor(folder);
-                BrowserContext phone = browser.phoneThatWentOn()) {
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
             Page page = phone.newPage();
             page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
             page.locator("#code").fill(server.door().code().grouped());
@@ -76,7 +66,7 @@ class PhoneAwayAndBackTest {
     @Test
     void aPhoneBackFromBeyondTheWiFiShowsHowItStandsNow() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
-                BrowserContext phone = browser.device(Device.PHONE)) {
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = phone.newPage();
             page.navigate(night.address("/"));
             assertThat(beginning(page)).isVisible();
@@ -99,7 +89,7 @@ class PhoneAwayAndBackTest {
     @Test
     void aFrozenPageShowsHowItStandsNowWhenItThaws() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
-                BrowserContext phone = browser.device(Device.PHONE)) {
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = phone.newPage();
             page.navigate(night.address("/"));
             assertThat(beginning(page)).isVisible();
@@ -122,7 +112,7 @@ class PhoneAwayAndBackTest {
     void aClockThatIsOffByMoreThanTwoSecondsIsSaid() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z")) {
             for (long ahead : List.of(-20L, 20L)) {
-                try (BrowserContext phone = browser.device(Device.PHONE)) {
+                try (BrowserContext phone = BROWSER.device(Device.PHONE)) {
                     phone.clock().setSystemTime(Clock.systemUTC().millis() + ahead * 1000);
                     Page page = phone.newPage();
                     page.navigate(night.address("/"));
@@ -130,7 +120,7 @@ class PhoneAwayAndBackTest {
                             .containsText(ahead < 0 ? "behind the laptop's" : "ahead of the laptop's");
                 }
             }
-            try (BrowserContext phone = browser.device(Device.PHONE)) {
+            try (BrowserContext phone = BROWSER.device(Device.PHONE)) {
                 Page page = phone.newPage();
                 page.waitForResponse("**/clock", () -> page.navigate(night.address("/")));
                 assertThat(page.locator("#clock")).isHidden();

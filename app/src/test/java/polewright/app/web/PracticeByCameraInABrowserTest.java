@@ -7,8 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,7 +21,9 @@ class PracticeByCameraInABrowserTest {
     private static final int MOST_STEPS = 25;
     private static final LocatorAssertions.ContainsTextOptions SOON =
             new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
@@ -34,21 +35,11 @@ class PracticeByCameraInABrowserTest {
     @SuppressWarnings("NullAway.Init")
     private Page page;
 
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
-
     @ParameterizedTest
     @CsvSource({"PHONE, dark", "LAPTOP, day"})
     void aPracticeByCameraIsPlayedToStop_andDebriefed(Device device, String palette) {
         try (ServedNight served = new ServedNight(folder, "2026-11-26T10:00:00Z");
-                BrowserContext held = browser.device(device)) {
+                BrowserContext held = BROWSER.device(device)) {
             night = served;
             page = held.newPage();
             page.navigate(night.address("/practice"));

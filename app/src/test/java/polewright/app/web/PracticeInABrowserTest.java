@@ -6,8 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.web.Browser.Device;
@@ -17,25 +16,17 @@ import polewright.rehearsal.practice.PracticeState;
 /** The game from its beginning to its debrief, by the pages alone. */
 class PracticeInABrowserTest {
     private static final int MOST_STEPS = 40;
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
 
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
-
     @Test
     void aPracticeByEyeIsPlayedToStop_andDebriefed() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T10:00:00Z");
-                BrowserContext held = browser.device(Device.PHONE)) {
+                BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             page.navigate(night.address("/practice"));
             page.locator("form[action='/do/practice-begin'] button").click();

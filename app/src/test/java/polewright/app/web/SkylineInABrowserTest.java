@@ -10,9 +10,8 @@ import com.microsoft.playwright.options.BoundingBox;
 import java.nio.file.Path;
 import java.util.List;
 import org.assertj.core.data.Offset;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,22 +25,14 @@ import polewright.sky.place.Horizon;
 class SkylineInABrowserTest {
     // Three units of the strip are a degree, a unit is a pixel.
     private static final double PX_PER_DEGREE = 3;
-    private static Browser browser;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
 
     @TempDir
     private Path folder;
 
     private ServedNight night;
-
-    @BeforeAll
-    static void openBrowser() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        browser.close();
-    }
 
     @BeforeEach
     void serve() {
@@ -72,7 +63,7 @@ class SkylineInABrowserTest {
     @EnumSource(Device.class)
     void aCornerIsDragged_anotherGoesByKeys_andTheSkylineIsLogged(Device device) {
         night.type("horizon", "0,8", "20,20", "200,4");
-        try (BrowserContext held = browser.device(device)) {
+        try (BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
             page.navigate(night.address("/rig"));
             BoundingBox box = corner(page, 2).boundingBox();
@@ -104,7 +95,7 @@ class SkylineInABrowserTest {
     @Test
     void aCornerIsAddedAndTakenAway_andAnOpenSkyIsOnePress() {
         night.type("horizon", "0,8", "100,20");
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             page.navigate(night.address("/rig"));
             page.locator("#horizon-add").click();
@@ -122,7 +113,7 @@ class SkylineInABrowserTest {
 
     @Test
     void whatIsTypedMovesTheHandles() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             page.navigate(night.address("/rig"));
             page.locator("#horizon-corners").fill("0,8 90,30");
@@ -133,7 +124,7 @@ class SkylineInABrowserTest {
 
     @Test
     void theSketchAnswersWhatIsTyped_andStaysWhileItCannotBeDrawn() {
-        try (BrowserContext held = browser.device(Device.PHONE)) {
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             page.navigate(night.address("/sightings/compass"));
             page.locator("#compass-bearing").fill("350");
