@@ -3,6 +3,7 @@ package polewright.app.command;
 import java.util.Objects;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import polewright.app.ExitStatus;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.night.log.MovedOn;
@@ -10,13 +11,6 @@ import polewright.sky.InputRefused;
 
 /** The one place where a failure becomes a line of text and an exit status. */
 final class Complaints {
-    private static final int JOB_FAILED = 1;
-    private static final int WRONG_USAGE = 2;
-    // The page tells it from a refusal: it shows how the night stands now, not what was typed.
-    private static final int MOVED_ON = 3;
-    // The page keeps what was pressed, and sends it again.
-    private static final int NOT_NOW = 4;
-
     private final Workbench workbench;
     private final boolean red;
 
@@ -40,11 +34,11 @@ final class Complaints {
         }
         if (e instanceof InputRefused || e instanceof JobFailed) {
             complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
-            return e instanceof InputRefused refused && refused.isForNow() ? NOT_NOW : JOB_FAILED;
+            return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
         }
         if (e instanceof MovedOn) {
             complain(command + ": " + e.getMessage());
-            return MOVED_ON;
+            return ExitStatus.MOVED_ON;
         }
         complain(command + ": something inside Polewright is wrong ("
                 + e.getClass().getSimpleName()
@@ -52,12 +46,12 @@ final class Complaints {
         if (workbench.environment().containsKey("POLEWRIGHT_DEBUG")) {
             e.printStackTrace(workbench.err());
         }
-        return JOB_FAILED;
+        return ExitStatus.JOB_FAILED;
     }
 
     private int pointToHelp(CommandLine line) {
         complain("Usage: " + line.getCommandSpec().qualifiedName() + " --help");
-        return WRONG_USAGE;
+        return ExitStatus.WRONG_USAGE;
     }
 
     private void complain(String line) {

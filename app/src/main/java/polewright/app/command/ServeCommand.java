@@ -56,7 +56,7 @@ final class ServeCommand implements Callable<Integer> {
     @Option(
             names = "--port",
             paramLabel = "N",
-            defaultValue = "8440",
+            defaultValue = "" + PageServer.USUAL_PORT,
             description = "Where to listen; 0 for any that is free. Default: ${DEFAULT-VALUE}.")
     private int port;
 

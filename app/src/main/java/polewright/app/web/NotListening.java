@@ -11,8 +11,6 @@ import polewright.sky.InputRefused;
 final class NotListening {
     private static final int FIRST_FOR_ALL = 1024;
     private static final int LAST = 65_535;
-    // The one that is taken when none is named.
-    private static final int USUAL = 8440;
 
     private NotListening() {}
 
@@ -42,7 +40,7 @@ final class NotListening {
         // The reason comes in the machine's language; below that port it mostly is that only root may.
         if (port < FIRST_FOR_ALL && !reason.contains("in use")) {
             return "port " + port + " is one of those below " + FIRST_FOR_ALL
-                    + ", which only root may listen on: name another, such as --port " + USUAL + ".";
+                    + ", which only root may listen on: name another, such as --port " + PageServer.USUAL_PORT + ".";
         }
         return "port " + port + " cannot be listened on, perhaps because another program does: end that,"
                 + " or name another port, such as --port " + another(port) + ".";
@@ -50,7 +48,7 @@ final class NotListening {
 
     private static int another(int port) {
         if (port < FIRST_FOR_ALL) {
-            return USUAL;
+            return PageServer.USUAL_PORT;
         }
         return port < LAST ? port + 1 : port - 1;
     }

@@ -24,6 +24,9 @@ public final class PageServer implements AutoCloseable {
     /** Where a file may be sent that is larger than a form. */
     public static final Set<String> UPLOADS = Set.of(FrameAddress.UPLOAD, ChosenNight.UPLOAD);
 
+    /** Where it listens when no port is named. */
+    public static final int USUAL_PORT = 8440;
+
     private final List<NightDesk> desks;
     private final NewsStreams news;
     private final Javalin javalin;

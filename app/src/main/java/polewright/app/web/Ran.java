@@ -1,12 +1,12 @@
 package polewright.app.web;
 
 import java.util.List;
+import polewright.app.ExitStatus;
 
 /**
  * What came of a command.
  *
- * @param status 0 good, 1 the job failed, 2 what was typed cannot be used, 3 the log is no longer as
- *     whoever sent it knew it, 4 it can be neither read nor written for the moment
+ * @param status one of {@link ExitStatus}
  * @param out its result
  * @param complaints what it complained of, line by line, without the command's name
  */
@@ -17,15 +17,15 @@ public record Ran(int status, String out, List<String> complaints) {
 
     /** Whether the same may be done later: the log can be neither read nor written for the moment. */
     public boolean isNotNow() {
-        return status == 4;
+        return status == ExitStatus.NOT_NOW;
     }
 
     /** Whether the log is no longer as it was known. */
     public boolean isOutdated() {
-        return status == 3;
+        return status == ExitStatus.MOVED_ON;
     }
 
     public boolean isGood() {
-        return status == 0;
+        return status == ExitStatus.GOOD;
     }
 }
