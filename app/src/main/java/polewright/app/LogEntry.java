@@ -13,38 +13,69 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.SubmissionKey;
 
-/** One more event in a night. */
+/**
+ * The one way into the log: what is added is known to make sense with the rest of its night, and goes in whole or not at
+ * all.
+ */
 public final class LogEntry {
     private LogEntry() {}
 
     /**
-     * Adds it, if the night with it can be worked out: what cannot have been seen must not get in.
+     * Begins a night with what is known of it at once.
+     *
+     * @param told what follows the beginning, in order
+     * @return the night; with a key that was sent before, the one that it began then
+     */
+    public static NightId begin(
+            NightLog opened,
+            NightEvent.Begun begun,
+            List<NightEvent> told,
+            Instant now,
+            NightState.ModelCache models,
+            Optional<SubmissionKey> once) {
+        List<NightEvent> all = new ArrayList<>(List.of(begun));
+        all.addAll(told);
+        check(following(List.of(), all, now), now, models);
+        return opened.begin(begun, told, now, once);
+    }
+
+    /**
+     * Adds whole nights that came from a file.
+     *
+     * @throws polewright.sky.InputRefused if one of them cannot have happened; nothing is added then
+     */
+    public static NightId importNight(NightLog opened, List<LoggedEvent> night, Optional<SubmissionKey> once) {
+        NightState.of(night);
+        return opened.importNight(night, once);
+    }
+
+    /**
+     * Adds one event, if the night with it can be worked out: what cannot have been seen must not get in.
      *
      * @throws polewright.sky.InputRefused if it cannot; the log is as before
      */
     public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
-        return append(opened, night, event, now, models, Optional.empty(), Known.NOTHING);
+        return append(opened, night, List.of(event), now, models, Optional.empty(), Known.NOTHING)
+                .get(0);
     }
 
     /**
-     * The same for what may have been sent before: then it is what was logged at that time.
+     * Adds several, all or none; if they were sent before, what was logged first at that time is answered.
      *
+     * @throws polewright.sky.InputRefused if the night with them cannot be worked out
      * @throws polewright.night.log.MovedOn if the log is no longer as it was known
      */
-    public static LoggedEvent append(
+    public static List<LoggedEvent> append(
             NightLog opened,
             NightId night,
-            NightEvent event,
+            List<NightEvent> events,
             Instant now,
             NightState.ModelCache models,
             Optional<SubmissionKey> once,
             Known known) {
-        List<LoggedEvent> more = new ArrayList<>(opened.events(night));
-        more.add(new LoggedEvent(more.get(more.size() - 1).seq() + 1, now, event));
-        EventOrder.check(more);
-        NightState.of(more, now, models);
-        return opened.append(night, event, now, once, known);
+        check(following(opened.events(night), events, now), now, models);
+        return opened.append(night, events, now, once, known);
     }
 
     /** The night that is added to: the last one of the log. */
@@ -52,5 +83,19 @@ public final class LogEntry {
         return opened.latest()
                 .orElseThrow(() ->
                         new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
+    }
+
+    private static List<LoggedEvent> following(List<LoggedEvent> night, List<NightEvent> events, Instant now) {
+        List<LoggedEvent> more = new ArrayList<>(night);
+        for (NightEvent event : events) {
+            more.add(new LoggedEvent(
+                    more.isEmpty() ? 1 : more.get(more.size() - 1).seq() + 1, now, event));
+        }
+        return more;
+    }
+
+    private static void check(List<LoggedEvent> night, Instant now, NightState.ModelCache models) {
+        EventOrder.check(night);
+        NightState.of(night, now, models);
     }
 }

@@ -2,9 +2,10 @@ package polewright.app.command;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
 import polewright.app.LogEntry;
@@ -23,7 +24,7 @@ import polewright.night.log.NightLog;
 import polewright.night.log.Submitted;
 import polewright.sky.InputRefused;
 
-/** A command that adds one event to the last night, then says what that changed. */
+/** A command that adds an event to the last night, or several at once, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
     private final String logged;
@@ -53,6 +54,11 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
+
+    /** The events that were typed, all logged or none: one, but for a command that takes several at once. */
+    List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
+        return List.of(event(bench, begun, before));
+    }
 
     /** All of the night before it, what was taken back too. */
     final List<LoggedEvent> night() {
@@ -97,6 +103,11 @@ abstract class AppendingCommand implements Callable<Integer> {
         return List.of();
     }
 
+    /** What an answer in JSON begins with. */
+    ObjectNode answer(LoggedEvent logged, NightState after) {
+        return NightJson.afterEvent(logged, after);
+    }
+
     /** What is left to do once the event is logged and told of. */
     void afterwards(NightState night) {}
 
@@ -136,15 +147,18 @@ abstract class AppendingCommand implements Callable<Integer> {
         NightState.ModelCache models = new NightState.ModelCache();
         Instant now = workbench.now();
         NightState before = NightState.of(night, now, models);
-        NightEvent event = WrongUsage.unlessUsable(() -> event(workbench, before.begun(), before));
-        LoggedEvent done = LogEntry.append(opened, id, event, happened(now), models, once.key(), known.known());
+        List<NightEvent> events = WrongUsage.unlessUsable(() -> events(workbench, before.begun(), before));
+        List<LoggedEvent> done = LogEntry.append(opened, id, events, happened(now), models, once.key(), known.known());
         NightState after = NightState.of(opened.events(id), now, models);
-        List<String> notes = new ArrayList<>(SunCaution.of(event, before.begun().site()));
-        notes.addAll(FrameWords.notes(event, before.begun().site()));
-        notes.addAll(NightTime.notes(before, event, given(), now));
-        notes.addAll(MountNotes.of(event, before));
+        Set<String> notes = new LinkedHashSet<>();
+        for (NightEvent event : events) {
+            notes.addAll(SunCaution.of(event, before.begun().site()));
+            notes.addAll(FrameWords.notes(event, before.begun().site()));
+            notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(MountNotes.of(event, before));
+        }
         notes.addAll(notes());
-        report(done, after, notes);
+        report(done, after, List.copyOf(notes));
         return after;
     }
 
@@ -152,7 +166,7 @@ abstract class AppendingCommand implements Callable<Integer> {
     private NightState answerAgain(NightLog opened, Submitted sent) {
         NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
         if (output.isJson()) {
-            ObjectNode node = NightJson.afterEvent(sent.event(), now);
+            ObjectNode node = answer(sent.event(), now);
             node.putArray("notes");
             output.print(workbench, node);
         } else {
@@ -162,16 +176,20 @@ abstract class AppendingCommand implements Callable<Integer> {
         return now;
     }
 
-    private void report(LoggedEvent done, NightState after, List<String> notes) {
+    private void report(List<LoggedEvent> done, NightState after, List<String> notes) {
+        LoggedEvent first = done.get(0);
+        LoggedEvent last = done.get(done.size() - 1);
         if (output.isJson()) {
-            ObjectNode node = NightJson.afterEvent(done, after);
+            ObjectNode node = answer(first, after);
             notes.forEach(node.putArray("notes")::add);
             foundJson().ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
             return;
         }
         output.say(workbench, found());
-        output.say(workbench, "Logged #" + done.seq() + ": " + logged() + ".");
+        output.say(
+                workbench,
+                "Logged #" + first.seq() + (done.size() == 1 ? "" : " to #" + last.seq()) + ": " + logged() + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.doubts(after));

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
@@ -92,9 +93,13 @@ final class BeginCommand implements Callable<Integer> {
             List<NightEvent> told = new ArrayList<>();
             work.work().ifPresent(w -> told.add(new NightEvent.WorkSet(w)));
             skyline.ifPresent(s -> told.add(new NightEvent.HorizonSet(s)));
-            NightId night = opened.begin(begun, told, sky.at(workbench), once.key());
-            LoggedEvent first = opened.events(night).get(0);
-            NightState state = NightState.of(opened.events(night));
+            Instant at = sky.at(workbench);
+            NightState.ModelCache models = new NightState.ModelCache();
+            NightId night = LogEntry.begin(opened, begun, told, at, models, once.key());
+            List<LoggedEvent> events = opened.events(night);
+            LoggedEvent first = events.get(0);
+            NightState state =
+                    NightState.of(events, events.get(events.size() - 1).at(), models);
             if (output.isJson()) {
                 output.print(workbench, NightJson.afterEvent(first, state));
             } else {

@@ -1,11 +1,11 @@
 package polewright.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -32,8 +32,6 @@ import polewright.night.NightPointing;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
-import polewright.night.log.NightId;
-import polewright.night.log.NightLog;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
@@ -112,44 +110,23 @@ final class CentreCommand extends AppendingCommand {
             description = "Many at once, from a table: docs/pointing.md.")
     private @Nullable Path csv;
 
+    private List<CentredStar> inTable = List.of();
+
     CentreCommand(Workbench workbench) {
         super(workbench, "centred");
     }
 
     @Override
-    public Integer call() {
+    List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
         if (csv == null) {
-            return super.call();
+            return super.events(bench, begun, before);
         }
-        if (body != null || reads != null) {
+        if (body != null || reads != null || frame != null) {
             throw new WrongUsage("a table and one star at once: give --csv alone.");
         }
-        return importTable(csv);
-    }
-
-    private int importTable(Path file) {
-        List<CentredStar> stars = read(file);
-        stars.forEach(star -> requireNotSun(star.star()));
-        try (NightLog opened = log().openExisting(bench())) {
-            NightId id = LogOption.latest(opened);
-            Instant now = bench().now();
-            NightState.ModelCache models = new NightState.ModelCache();
-            // All of it is known to be usable before any of it is logged.
-            List<LoggedEvent> more = new ArrayList<>(opened.events(id));
-            for (CentredStar star : stars) {
-                more.add(new LoggedEvent(
-                        more.get(more.size() - 1).seq() + 1, star.at(), new NightEvent.StarCentred(star)));
-            }
-            NightState night = NightState.of(more, now, models);
-            stars.forEach(star -> opened.append(id, new NightEvent.StarCentred(star), star.at()));
-            if (output().isJson()) {
-                output().print(bench(), PointingJson.of(night, NightPointing.of(night)));
-            } else {
-                output().say(bench(), "Logged " + stars.size() + " centrings from " + file + ".");
-                output().say(bench(), PointingWords.brief(night, NightPointing.of(night)));
-            }
-        }
-        return 0;
+        inTable = read(csv);
+        inTable.forEach(star -> requireNotSun(star.star()));
+        return inTable.stream().<NightEvent>map(NightEvent.StarCentred::new).toList();
     }
 
     private static List<CentredStar> read(Path file) {
@@ -224,8 +201,16 @@ final class CentreCommand extends AppendingCommand {
 
     @Override
     String logged() {
+        if (csv != null) {
+            return inTable.size() + (inTable.size() == 1 ? " centring" : " centrings") + " from " + csv;
+        }
         return "centred "
                 + (body != null ? body.label() : frame != null ? "the middle of " + frame.getFileName() : "a star");
+    }
+
+    @Override
+    ObjectNode answer(LoggedEvent logged, NightState after) {
+        return csv == null ? super.answer(logged, after) : PointingJson.of(after, NightPointing.of(after));
     }
 
     @Override

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.input.FileInput;
 import polewright.app.json.NightJson;
@@ -96,8 +98,8 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private static NightId keep(List<RehearsedNight.Moment> night, NightLog opened) {
-        return opened.importNight(
-                night.stream().map(RehearsedNight.Moment::event).toList());
+        return LogEntry.importNight(
+                opened, night.stream().map(RehearsedNight.Moment::event).toList(), Optional.empty());
     }
 
     private static ObjectNode json(RehearsedNight.Moment moment) {

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -18,13 +17,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.input.BodyFinder;
 import polewright.app.text.EventWords;
-import polewright.night.NightState;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
-import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
@@ -96,15 +94,13 @@ final class LogCommand implements Callable<Integer> {
         return lines;
     }
 
-    /** When a sighting was taken, if that is not when it was entered. */
+    /** When it was seen, if that is not when it was entered. */
     private static String seenEarlier(LoggedEvent logged) {
-        if (logged.event() instanceof NightEvent.SightingTaken taken) {
-            Instant seen = taken.sighting().at();
-            if (Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0) {
-                return " (from " + TIME.format(seen) + ")";
-            }
-        }
-        return "";
+        return logged.event()
+                .seenAt()
+                .filter(seen -> Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0)
+                .map(seen -> " (from " + TIME.format(seen) + ")")
+                .orElse("");
     }
 
     @Command(name = "nights", description = "List the nights in the log.")
@@ -214,10 +210,8 @@ final class LogCommand implements Callable<Integer> {
         @Override
         public Integer call() {
             List<LoggedEvent> events = read(file);
-            // An event that cannot have happened is refused here, before anything is logged.
-            NightState.of(events);
             try (NightLog opened = log.open(workbench)) {
-                NightId night = opened.importNight(events, once.key());
+                NightId night = LogEntry.importNight(opened, events, once.key());
                 if (output.isJson()) {
                     output.print(workbench, written(events, night));
                 } else {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -13,8 +14,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.JobFailed;
+import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.json.DeedLine;
+import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -178,13 +181,17 @@ public final class PracticeNight {
     /** The log begins with what the scenario says; made here, so that a beginning that was cut short is made good. */
     private void makeLog() {
         List<LoggedEvent> first = state.scenario().firstEvents();
+        NightEvent.Begun begun = (NightEvent.Begun) first.get(0).event();
+        NightEvent work = first.get(1).event();
+        Instant at = first.get(0).at();
+        NightState.ModelCache models = new NightState.ModelCache();
         try (NightLog opened = NightLog.open(log())) {
-            NightId night = opened.latest()
-                    .orElseGet(() -> opened.begin(
-                            (NightEvent.Begun) first.get(0).event(),
-                            first.get(0).at()));
-            if (opened.events(night).size() == 1) {
-                opened.append(night, first.get(1).event(), first.get(1).at());
+            Optional<NightId> night = opened.latest();
+            if (night.isEmpty()) {
+                LogEntry.begin(opened, begun, List.of(work), at, models, Optional.empty());
+            } else if (opened.events(night.get()).size() == 1) {
+                // An older program logged the two one after the other.
+                LogEntry.append(opened, night.get(), work, at, models);
             }
         }
     }

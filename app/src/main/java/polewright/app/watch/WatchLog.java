@@ -1,5 +1,6 @@
 package polewright.app.watch;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -11,6 +12,7 @@ import polewright.night.NightState;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.night.log.Known;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 
@@ -53,10 +55,10 @@ public final class WatchLog {
         try (NightLog opened = log.get()) {
             requireTonight(opened);
             Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
-            // What was logged is taken back only when what replaces it is in the log.
-            LoggedEvent taken = append(opened, new NightEvent.SightingTaken(frames));
+            List<NightEvent> events = new ArrayList<>(List.of(new NightEvent.SightingTaken(frames)));
+            fewer.ifPresent(seq -> events.add(new NightEvent.Withdrawn(seq)));
+            LoggedEvent taken = append(opened, events).get(0);
             own = Optional.of(taken.seq());
-            fewer.ifPresent(seq -> append(opened, new NightEvent.Withdrawn(seq)));
             return new Entry(taken, Optional.empty(), state(opened));
         }
     }
@@ -72,11 +74,12 @@ public final class WatchLog {
      */
     Entry logAfterScrews(TurnedFrames frames) {
         try (NightLog opened = log.get()) {
-            Optional<LoggedEvent> moved = turnsWereLogged(opened.events(night))
-                    ? Optional.empty()
-                    : Optional.of(append(opened, new NightEvent.Knocked()));
-            LoggedEvent taken = append(opened, new NightEvent.SightingTaken(frames));
-            return new Entry(taken, moved, state(opened));
+            NightEvent taken = new NightEvent.SightingTaken(frames);
+            if (turnsWereLogged(opened.events(night))) {
+                return new Entry(append(opened, List.of(taken)).get(0), Optional.empty(), state(opened));
+            }
+            List<LoggedEvent> both = append(opened, List.of(new NightEvent.Knocked(), taken));
+            return new Entry(both.get(1), Optional.of(both.get(0)), state(opened));
         }
     }
 
@@ -97,8 +100,8 @@ public final class WatchLog {
         return StandingEvents.among(events).has(seq);
     }
 
-    private LoggedEvent append(NightLog opened, NightEvent event) {
-        return LogEntry.append(opened, night, event, workbench.now(), models);
+    private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
+        return LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
     }
 
     private NightState state(NightLog opened) {

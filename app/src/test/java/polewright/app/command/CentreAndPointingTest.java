@@ -186,7 +186,7 @@ class CentreAndPointingTest {
         assertThat(person.events()).isEqualTo(1);
         Path good = Files.writeString(folder.resolve("good.csv"), table);
         assertThat(person.good("centre", "--csv", good.toString()).out())
-                .startsWith("Logged 8 centrings from " + good + ".");
+                .startsWith("Logged #2 to #9: 8 centrings from " + good + ".");
         assertThat(person.events()).isEqualTo(9);
     }
 

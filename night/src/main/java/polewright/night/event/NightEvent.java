@@ -1,5 +1,7 @@
 package polewright.night.event;
 
+import java.time.Instant;
+import java.util.Optional;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.rig.HandTurns;
@@ -16,6 +18,11 @@ import polewright.sky.place.Weather;
 
 /** Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. */
 public sealed interface NightEvent {
+    /** When it was seen, for a sighting or a centring: it may have been entered later. */
+    default Optional<Instant> seenAt() {
+        return Optional.empty();
+    }
+
     /**
      * The night began. Always the first event, and the only one of its kind.
      *
@@ -41,7 +48,12 @@ public sealed interface NightEvent {
     }
 
     /** A measurement was made. */
-    record SightingTaken(Sighting sighting) implements NightEvent {}
+    record SightingTaken(Sighting sighting) implements NightEvent {
+        @Override
+        public Optional<Instant> seenAt() {
+            return Optional.of(sighting.at());
+        }
+    }
 
     /**
      * Screws of the wedge were turned, straight, or past the goal and back so that they end against their play.
@@ -119,7 +131,12 @@ public sealed interface NightEvent {
     record WorkSet(Work work) implements NightEvent {}
 
     /** A star was brought to the middle of the field, and the mount's reading taken. */
-    record StarCentred(CentredStar centred) implements NightEvent {}
+    record StarCentred(CentredStar centred) implements NightEvent {
+        @Override
+        public Optional<Instant> seenAt() {
+            return Optional.of(centred.at());
+        }
+    }
 
     /** From here on, this is what hides the sky round the site. */
     record HorizonSet(Horizon horizon) implements NightEvent {}

@@ -122,21 +122,39 @@ public final class NightLog implements AutoCloseable {
      * @throws MovedOn if it is not, and the key is new
      */
     public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
+        return append(night, List.of(event), at, once, known).get(0);
+    }
+
+    /**
+     * Adds several events after the last one of their night, in order, all or none.
+     *
+     * @param events one at least
+     * @param once the key that they were sent with; if that was sent before, nothing is added and the first event that it
+     *     became then is returned alone
+     * @throws MovedOn if the log is no longer as it was known, and the key is new
+     */
+    public List<LoggedEvent> append(
+            NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, Known known) {
         return inTransaction(handle -> {
             Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
             if (before.isPresent()) {
-                return before.get().event();
+                return List.of(before.get().event());
             }
             NavigableSet<Long> earlier = seqs(handle, night);
             if (earlier.isEmpty()) {
                 throw noSuch(night);
             }
             known.check(latest(handle).orElse(night), earlier.last());
-            LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
-            EventOrder.checkNext(logged, earlier.last(), earlier::contains);
-            insert(handle, night, logged);
-            once.ifPresent(key -> insert(handle, key, night, logged.seq()));
-            return logged;
+            List<LoggedEvent> added = new ArrayList<>();
+            for (NightEvent event : events) {
+                LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
+                EventOrder.checkNext(logged, earlier.last(), earlier::contains);
+                insert(handle, night, logged);
+                earlier.add(logged.seq());
+                added.add(logged);
+            }
+            once.ifPresent(key -> insert(handle, key, night, added.get(0).seq()));
+            return added;
         });
     }
 
