@@ -24,7 +24,7 @@ final class CentringsSoFar {
             lastSeq = logged.seq();
             return Optional.empty();
         }
-        if (!isMove(logged.event())) {
+        if (!(logged.event() instanceof NightEvent.MountMove)) {
             return Optional.empty();
         }
         Optional<Step.Sighted> ended = atLast(begun, models);
@@ -36,13 +36,5 @@ final class CentringsSoFar {
     Optional<Step.Sighted> atLast(NightEvent.Begun begun, NightState.ModelCache models) {
         return CentredStars.of(begun.rig().kind(), begun.site(), begun.weather(), stars)
                 .map(together -> models.step(lastSeq, together, begun));
-    }
-
-    /** Whether an event moves the axis, or may have. */
-    static boolean isMove(NightEvent event) {
-        return event instanceof NightEvent.ScrewsTurned
-                || event instanceof NightEvent.Clamped
-                || event instanceof NightEvent.Unclamped
-                || event instanceof NightEvent.Knocked;
     }
 }

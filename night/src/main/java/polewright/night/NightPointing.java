@@ -34,7 +34,7 @@ public record NightPointing(
         List<Long> seqs = new ArrayList<>();
         List<CentredStar> stars = new ArrayList<>();
         for (LoggedEvent logged : night.standing()) {
-            if (CentringsSoFar.isMove(logged.event())) {
+            if (logged.event() instanceof NightEvent.MountMove) {
                 seqs.clear();
                 stars.clear();
             } else if (logged.event() instanceof NightEvent.StarCentred star) {

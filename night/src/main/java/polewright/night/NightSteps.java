@@ -60,6 +60,8 @@ final class NightSteps {
             return List.of(loosened(seq, rig));
         } else if (event instanceof NightEvent.Knocked) {
             return List.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
+        } else if (event instanceof NightEvent.MountMove) {
+            throw new IllegalStateException("no step for " + event.getClass());
         }
         return List.of();
     }

@@ -10,6 +10,7 @@ import polewright.axis.advice.SightingKind;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.SharedInstrument;
 import polewright.axis.sighting.Sighting;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -41,14 +42,15 @@ record SettingsDown(Map<Long, Integer> readings) {
 
     /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */
     static Optional<SightingKind> reading(Sighting sighting) {
-        if (sighting instanceof CompassBearing) {
-            return Optional.of(SightingKind.COMPASS);
-        } else if (sighting instanceof LevelledScale) {
-            return Optional.of(SightingKind.LEVEL_AND_SCALE);
-        } else if (sighting instanceof BodyBearing bearing && bearing.line() == BodyBearing.Line.SHADOW) {
-            return Optional.of(SightingKind.SHADOW);
-        }
-        return Optional.empty();
+        return sighting.sharedInstrument().map(SettingsDown::kind);
+    }
+
+    private static SightingKind kind(SharedInstrument instrument) {
+        return switch (instrument) {
+            case COMPASS -> SightingKind.COMPASS;
+            case LEVEL_AND_SCALE -> SightingKind.LEVEL_AND_SCALE;
+            case SHADOW -> SightingKind.SHADOW;
+        };
     }
 
     /** The sighting with its uncertainty widened by √n, so that all n together are worth one. */
@@ -64,7 +66,7 @@ record SettingsDown(Map<Long, Integer> readings) {
         } else if (sighting instanceof BodyBearing b) {
             return new BodyBearing(b.at(), b.body(), b.line(), b.clockwise(), widened(b.sigma(), wider));
         }
-        return sighting;
+        throw new IllegalStateException("no wider " + sighting.getClass());
     }
 
     private static Angle widened(Angle sigma, double factor) {

@@ -214,6 +214,8 @@ public final class RehearsedNight {
             now = now.plus(costs.clamping());
             touchedSinceFrame = true;
             happened(new NightEvent.Clamped());
+        } else {
+            throw new IllegalStateException("cannot follow " + advice);
         }
     }
 

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -23,6 +24,7 @@ import polewright.app.input.BodyFinder;
 import polewright.app.text.EventWords;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
@@ -94,13 +96,15 @@ final class LogCommand implements Callable<Integer> {
         return lines;
     }
 
-    /** When it was seen, if that is not when it was entered. */
+    /** When something was measured, if that is not when it was entered. */
     private static String seenEarlier(LoggedEvent logged) {
-        return logged.event()
-                .seenAt()
-                .filter(seen -> Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0)
-                .map(seen -> " (from " + TIME.format(seen) + ")")
-                .orElse("");
+        if (logged.event() instanceof NightEvent.Measurement measured) {
+            Instant seen = measured.seenAt();
+            if (Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0) {
+                return " (from " + TIME.format(seen) + ")";
+            }
+        }
+        return "";
     }
 
     @Command(name = "nights", description = "List the nights in the log.")

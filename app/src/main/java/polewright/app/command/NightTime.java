@@ -6,7 +6,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import polewright.axis.sighting.Sighting;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -36,24 +35,23 @@ final class NightTime {
             notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
                     + "): check the date and the zone.");
         }
-        if (given.isPresent()
-                && !(event instanceof NightEvent.SightingTaken || event instanceof NightEvent.StarCentred)) {
+        if (given.isPresent() && !(event instanceof NightEvent.Measurement)) {
             lastEvent(before)
                     .filter(last -> given.get().isBefore(last.at().minus(CLOCKS_DIFFER)))
                     .ifPresent(last -> notes.add("NOTE  it is taken as done after #" + last.seq() + " of "
                             + minute(last.at()) + ", though the time given is earlier."));
         }
-        if (given.isPresent() && event instanceof NightEvent.SightingTaken taken) {
+        if (given.isPresent() && event instanceof NightEvent.Measurement measured) {
             lastMove(before)
-                    .filter(move -> isBefore(taken.sighting(), move))
+                    .filter(move -> isBefore(measured, move))
                     .ifPresent(move -> notes.add("NOTE  it is taken as seen after #" + move.seq()
                             + " moved the axis at " + minute(move.at()) + ", though the time given is earlier."));
         }
         return notes;
     }
 
-    private static boolean isBefore(Sighting sighting, LoggedEvent move) {
-        return sighting.at().isBefore(move.at().minus(CLOCKS_DIFFER));
+    private static boolean isBefore(NightEvent.Measurement measured, LoggedEvent move) {
+        return measured.seenAt().isBefore(move.at().minus(CLOCKS_DIFFER));
     }
 
     private static Instant minute(Instant instant) {
@@ -66,10 +64,7 @@ final class NightTime {
 
     private static Optional<LoggedEvent> lastMove(NightState night) {
         return night.standing().stream()
-                .filter(logged -> logged.event() instanceof NightEvent.ScrewsTurned
-                        || logged.event() instanceof NightEvent.Clamped
-                        || logged.event() instanceof NightEvent.Unclamped
-                        || logged.event() instanceof NightEvent.Knocked)
+                .filter(logged -> logged.event() instanceof NightEvent.MountMove)
                 .reduce((earlier, later) -> later);
     }
 }

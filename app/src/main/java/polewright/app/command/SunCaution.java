@@ -5,18 +5,14 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.text.AngleWords;
-import polewright.axis.sighting.BodyAltitude;
-import polewright.axis.sighting.BodyBearing;
-import polewright.axis.sighting.Sighting;
-import polewright.axis.sighting.StarDrift;
-import polewright.axis.sighting.StillPoint;
 import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SunGuard;
+import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Site;
@@ -27,32 +23,31 @@ import polewright.sky.time.SkyTime;
 final class SunCaution {
     private SunCaution() {}
 
-    /** For a sighting that was just logged: one line, or none. */
+    /** For what was just logged: one line, or none. */
     static List<String> of(NightEvent event, Site site) {
-        if (event instanceof NightEvent.StarCentred star) {
-            ObservingMoment moment =
-                    ObservingMoment.of(site, SkyTime.of(star.centred().at()), Weather.standardAt(site.heightMetres()));
-            return near(moment, Ephemeris.apparent(star.centred().star(), moment));
-        }
-        if (!(event instanceof NightEvent.SightingTaken taken)) {
+        if (!(event instanceof NightEvent.Measurement measured)) {
             return List.of();
         }
-        return pointedAt(taken.sighting())
-                .map(body -> {
-                    ObservingMoment moment = ObservingMoment.of(
-                            site, SkyTime.of(taken.sighting().at()), Weather.standardAt(site.heightMetres()));
-                    return near(moment, Ephemeris.apparent(body, moment));
-                })
+        Weather weather = Weather.standardAt(site.heightMetres());
+        return measured.linesOfSight(site, weather).stream()
+                .map(line -> near(ObservingMoment.of(site, SkyTime.of(line.at()), weather), line.direction()))
+                .filter(near -> !near.isEmpty())
+                .findFirst()
                 .orElse(List.of());
     }
 
     /** One line when the Sun is up and this place is within {@link SunGuard#KEEP_AWAY} of it, else none. */
     static List<String> near(ObservingMoment moment, ApparentPlace place) {
+        return near(moment, moment.airless(place));
+    }
+
+    private static List<String> near(ObservingMoment moment, AirlessDirection direction) {
         SunGuard guard = SunGuard.at(moment);
-        if (!guard.isSunUp() || guard.distance(moment.airless(place)).compareTo(SunGuard.KEEP_AWAY) >= 0) {
+        Angle distance = guard.distance(direction);
+        if (!guard.isSunUp() || distance.compareTo(SunGuard.KEEP_AWAY) >= 0) {
             return List.of();
         }
-        return List.of("CARE  Only " + AngleWords.degrees(Ephemeris.sunDistance(place, moment))
+        return List.of("CARE  Only " + AngleWords.degrees(distance.plus(guard.semiDiameter()))
                 + " from the Sun, which is up: do not point there without a proper solar filter.");
     }
 
@@ -71,18 +66,5 @@ final class SunCaution {
                     + ", when this is to begin: --at names another time.");
         }
         return lines;
-    }
-
-    private static Optional<SkyBody> pointedAt(Sighting sighting) {
-        if (sighting instanceof StarDrift drift) {
-            return Optional.of(drift.star());
-        } else if (sighting instanceof StillPoint still) {
-            return Optional.of(still.star());
-        } else if (sighting instanceof BodyAltitude altitude) {
-            return Optional.of(altitude.body());
-        } else if (sighting instanceof BodyBearing bearing && bearing.line() == BodyBearing.Line.TOWARD_BODY) {
-            return Optional.of(bearing.body());
-        }
-        return Optional.empty();
     }
 }

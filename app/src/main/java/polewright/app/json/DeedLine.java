@@ -88,6 +88,8 @@ public final class DeedLine {
         } else if (deed instanceof Deed.Wait wait) {
             node.put("deed", "wait");
             node.put("seconds", wait.length().toSeconds());
+        } else {
+            throw new IllegalStateException("no JSON for " + deed.getClass());
         }
         key.ifPresent(given -> node.put("key", given));
         return text(node);

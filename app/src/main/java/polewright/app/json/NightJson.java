@@ -105,6 +105,8 @@ public final class NightJson {
             node.put("do", "clamp");
         } else if (advice instanceof Advice.Stop) {
             node.put("do", "stop");
+        } else {
+            throw new IllegalStateException("no JSON for " + advice.getClass());
         }
         return node;
     }

@@ -29,6 +29,8 @@ final class ScrewsJson {
             } else if (finding instanceof ScrewFinding.CrookedHinge crooked) {
                 node.put("hinge_out_of_square_right_deg", crooked.toTheRight().degrees());
                 node.put("hinge_out_of_square_right_sigma_deg", crooked.sigma().degrees());
+            } else {
+                throw new IllegalStateException("no JSON for " + finding);
             }
         }
         night.begun().rig().experience().ifPresent(learned -> node.set("earlier_nights", earlier(learned)));

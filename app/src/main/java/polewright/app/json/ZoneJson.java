@@ -89,6 +89,8 @@ public final class ZoneJson {
         } else if (region instanceof SkyRegion.Above above) {
             node.put("kind", "above");
             node.put("altitude_deg", above.lowestAltitude().degrees());
+        } else {
+            throw new IllegalStateException("no JSON for " + region.getClass());
         }
     }
 

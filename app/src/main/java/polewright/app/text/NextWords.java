@@ -25,8 +25,12 @@ public final class NextWords {
             return Optional.of("move the mount by hand first");
         } else if (advice instanceof Advice.WaitForDark) {
             return Optional.of("wait for dark first");
+        } else if (advice instanceof Advice.TurnScrews
+                || advice instanceof Advice.Clamp
+                || advice instanceof Advice.Stop) {
+            return Optional.empty();
         }
-        return Optional.empty();
+        throw new IllegalStateException("no words for " + advice.getClass());
     }
 
     private static List<String> toDo(NightState night) {

@@ -86,8 +86,10 @@ public final class PracticeWords {
             return "watched " + watch.star();
         } else if (deed instanceof Deed.TakeFrame) {
             return "took a frame";
+        } else if (deed instanceof Deed.Wait) {
+            return "waited";
         }
-        return "waited";
+        throw new IllegalStateException("no words for " + deed.getClass());
     }
 
     private static List<String> logIt(DoneDeed done) {

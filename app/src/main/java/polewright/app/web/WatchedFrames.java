@@ -223,14 +223,7 @@ public final class WatchedFrames implements AutoCloseable {
                 && tonight.events().stream()
                         .filter(event -> event.seq() > running.since())
                         .filter(event -> !running.own().contains(event.seq()))
-                        .noneMatch(event -> movesTheAxis(event.event()));
-    }
-
-    private static boolean movesTheAxis(NightEvent event) {
-        return event instanceof NightEvent.ScrewsTurned
-                || event instanceof NightEvent.Clamped
-                || event instanceof NightEvent.Unclamped
-                || event instanceof NightEvent.Knocked;
+                        .noneMatch(event -> event.event() instanceof NightEvent.MountMove);
     }
 
     private void begin(Path folder, NightDesk.Tonight tonight) {
@@ -268,7 +261,7 @@ public final class WatchedFrames implements AutoCloseable {
             return false;
         }
         List<LoggedEvent> told = tonight.state().standing().stream()
-                .filter(event -> movesTheAxis(event.event()) || isFrames(event.event()))
+                .filter(event -> event.event() instanceof NightEvent.MountMove || isFrames(event.event()))
                 .toList();
         return !told.isEmpty() && isFrames(told.get(told.size() - 1).event());
     }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.app.CommandRun;
 import polewright.app.ExitStatus;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
 
 /** A table of centrings is logged as any other command is: once under its key, if the log is as it was known, whole. */
@@ -72,7 +73,11 @@ class CentringTableTest {
             List<LoggedEvent> events = opened.events(opened.latest().orElseThrow());
             assertThat(events).extracting(event -> event.at().toString()).containsOnly("2026-01-15T20:00:00Z");
             Set<String> seen = new TreeSet<>();
-            events.forEach(event -> event.event().seenAt().ifPresent(at -> seen.add(at.toString())));
+            for (LoggedEvent logged : events) {
+                if (logged.event() instanceof NightEvent.Measurement measured) {
+                    seen.add(measured.seenAt().toString());
+                }
+            }
             assertThat(seen).containsExactly("2026-01-15T19:50:00Z", "2026-01-15T19:55:00Z");
         }
         assertThat(person.good("log").out()).contains("centred Capella (from 19:50)");

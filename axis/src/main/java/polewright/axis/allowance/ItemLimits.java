@@ -48,6 +48,8 @@ final class ItemLimits {
         } else if (item instanceof Shot shot) {
             all.limits.addAll(trails(sky, drive, shot));
             all.limits.addAll(wandering(sky, drive, shot));
+        } else {
+            throw new IllegalStateException("no limits for " + item.getClass());
         }
         return all.limits;
     }

@@ -271,16 +271,17 @@ final class NightSmoother {
     }
 
     private Motion motion(Optional<Step> movedBy, TurnSenses senses, Angle presentAltitude) {
-        if (movedBy.isPresent() && movedBy.get() instanceof Step.Turned turned) {
+        Step step = movedBy.orElse(null);
+        if (step == null) {
+            return Motion.shift(prior.site(), AxisOffset.NONE, Angle.ZERO, senses);
+        } else if (step instanceof Step.Turned turned) {
             return Motion.turns(rig, turned.azimuth(), turned.altitude(), senses, presentAltitude);
-        }
-        if (movedBy.isPresent() && movedBy.get() instanceof Step.Slipped slipped) {
+        } else if (step instanceof Step.Slipped slipped) {
             return Motion.slipping(rig, slipped, senses, presentAltitude);
-        }
-        if (movedBy.isPresent() && movedBy.get() instanceof Step.Shifted shifted) {
+        } else if (step instanceof Step.Shifted shifted) {
             return Motion.shift(prior.site(), shifted.usual(), shifted.sigma(), senses);
         }
-        return Motion.shift(prior.site(), AxisOffset.NONE, Angle.ZERO, senses);
+        throw new IllegalStateException("no motion by " + step);
     }
 
     /** How far two solutions have the axis apart at most, on the sky, radians. */

@@ -2,6 +2,7 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
@@ -35,6 +36,16 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
         var seen = Sighted.direction(body, Sighted.moment(at, site, weather));
         double axisAltitude = seen.altitude().plus(axisAboveBody).radians();
         return AxisModel.ofOne(axis -> (Sighted.altitudeRad(axis) - axisAltitude) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of(LineOfSight.atBody(body, at, site, weather));
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
     }
 
     @Override

@@ -2,6 +2,7 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
@@ -57,6 +58,16 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
         Angle lineAzimuth = line == Line.SHADOW ? seen.azimuth().plus(Angle.HALF_TURN) : seen.azimuth();
         double axisAzimuth = lineAzimuth.plus(clockwise).radians();
         return AxisModel.ofOne(axis -> Sighted.wrapped(Sighted.azimuthRad(axis) - axisAzimuth) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return line == Line.TOWARD_BODY ? List.of(LineOfSight.atBody(body, at, site, weather)) : List.of();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return line == Line.SHADOW ? Optional.of(SharedInstrument.SHADOW) : Optional.empty();
     }
 
     @Override

@@ -63,6 +63,18 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         return AxisModel.of(fitted.model().axisEstimate());
     }
 
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return stars.stream()
+                .map(star -> LineOfSight.atBody(star.star(), star.at(), site, weather))
+                .toList();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
+    }
+
     /** None of the whole: a star that was mistaken has been left out. */
     @Override
     public List<Misreading> misreadings() {

@@ -2,6 +2,7 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -31,6 +32,16 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     public AxisModel model(Site site, Weather weather) {
         double trueAzimuth = magneticBearing.plus(declination).radians();
         return AxisModel.ofOne(axis -> Sighted.wrapped(Sighted.azimuthRad(axis) - trueAzimuth) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.of(SharedInstrument.COMPASS);
     }
 
     @Override

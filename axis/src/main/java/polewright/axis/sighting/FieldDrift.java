@@ -3,6 +3,7 @@ package polewright.axis.sighting;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisPointing;
 import polewright.axis.camera.TrackedSequence;
@@ -83,7 +84,7 @@ public record FieldDrift(
 
     @Override
     public AxisModel model(Site site, Weather weather) {
-        FixedStar field = new FixedStar("the field", CatalogueStar.fixed(rightAscension, declination));
+        FixedStar field = field();
         Vector3D[] seen = new Vector3D[POINTS_OF_THE_LINE];
         for (int i = 0; i < seen.length; i++) {
             Instant when = at.plusNanos(length.toNanos() / (seen.length - 1) * i);
@@ -98,10 +99,26 @@ public record FieldDrift(
         });
     }
 
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of(
+                LineOfSight.atBody(field(), at, site, weather),
+                LineOfSight.atBody(field(), at.plus(length), site, weather));
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
+    }
+
     /** Nothing is read or told, so nothing is misread. */
     @Override
     public List<Misreading> misreadings() {
         return List.of();
+    }
+
+    private FixedStar field() {
+        return new FixedStar("the field", CatalogueStar.fixed(rightAscension, declination));
     }
 
     /** Where in the picture, laid on the sky as it was when the sequence began, the centre's star ended. */

@@ -2,6 +2,7 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -29,6 +30,16 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     @Override
     public AxisModel model(Site site, Weather weather) {
         return AxisModel.ofOne(axis -> (Sighted.altitudeRad(axis) - altitude.radians()) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.of(SharedInstrument.LEVEL_AND_SCALE);
     }
 
     @Override

@@ -2,6 +2,7 @@ package polewright.axis.sighting;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -29,6 +30,22 @@ public sealed interface Sighting
      *     below the horizon
      */
     AxisModel model(Site site, Weather weather);
+
+    /**
+     * Where a tube, a camera or a person's eye pointed for it, at the beginning and at the end where that took a while.
+     * Near the Sun each of them wants a caution.
+     *
+     * @return empty when nothing looked at the sky
+     */
+    List<LineOfSight> linesOfSight(Site site, Weather weather);
+
+    /**
+     * The instrument whose error is the same at every reading while the tripod stands in one place, so that many readings
+     * are worth one.
+     *
+     * @return empty when each measurement has an error of its own
+     */
+    Optional<SharedInstrument> sharedInstrument();
 
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
     List<Misreading> misreadings();

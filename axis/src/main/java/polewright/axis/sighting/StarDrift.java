@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
@@ -98,6 +99,17 @@ public record StarDrift(
             double northward = MountDeclination.radians(site, axis, end) - MountDeclination.radians(site, axis, start);
             return (northward - measured) / total;
         });
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of(
+                LineOfSight.atBody(star, at, site, weather), LineOfSight.atBody(star, at.plus(length), site, weather));
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
     }
 
     @Override

@@ -79,6 +79,16 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     }
 
     @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of(LineOfSight.atBody(star, at, site, weather));
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
+    }
+
+    @Override
     public List<Misreading> misreadings() {
         List<Misreading> mistakes = new ArrayList<>();
         for (Orientation other : Orientation.values()) {

@@ -3,6 +3,7 @@ package polewright.axis.sighting;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisEstimate;
 import polewright.axis.camera.AxisFromFrames;
@@ -67,6 +68,18 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         AxisEstimate axis = afterScrews.map(found::followedTo).orElseGet(found::estimate);
         AxisEstimate inTheNight = axis.widenedBy(MOUNTS_OWN_GIVE);
         return AxisModel.of(inTheNight);
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return Stream.concat(frames.stream(), afterScrews.stream())
+                .map(LineOfSight::of)
+                .toList();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
     }
 
     /**

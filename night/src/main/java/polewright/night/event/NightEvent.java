@@ -1,11 +1,12 @@
 package polewright.night.event;
 
 import java.time.Instant;
-import java.util.Optional;
+import java.util.List;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
+import polewright.axis.sighting.LineOfSight;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.work.Work;
 import polewright.sky.InputRefused;
@@ -16,11 +17,31 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. */
-public sealed interface NightEvent {
-    /** When it was seen, for a sighting or a centring: it may have been entered later. */
-    default Optional<Instant> seenAt() {
-        return Optional.empty();
+/**
+ * Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. Each is one
+ * of four sorts, so that whatever depends on the sort cannot overlook a new event.
+ */
+public sealed interface NightEvent
+        permits NightEvent.Measurement, NightEvent.MountMove, NightEvent.Statement, NightEvent.Revision {
+    /** Something on the sky or at the mount was measured. */
+    sealed interface Measurement extends NightEvent {
+        /** When that was, which need not be when it was logged; for a drift, when it began. */
+        Instant seenAt();
+
+        /** Where a tube, a camera or an eye pointed for it; empty when nothing looked at the sky. */
+        List<LineOfSight> linesOfSight(Site site, Weather weather);
+    }
+
+    /** The axis was moved, or may have been. */
+    sealed interface MountMove extends NightEvent {}
+
+    /** Something was said or decided; nothing was measured or moved. */
+    sealed interface Statement extends NightEvent {}
+
+    /** An earlier event is no longer to count as it was logged. */
+    sealed interface Revision extends NightEvent {
+        /** The number of the earlier event. */
+        long seq();
     }
 
     /**
@@ -28,7 +49,7 @@ public sealed interface NightEvent {
      *
      * @param siteName what the user calls the site
      */
-    record Begun(String siteName, Site site, Weather weather, Rig rig, DiscAllowance allowance) implements NightEvent {
+    record Begun(String siteName, Site site, Weather weather, Rig rig, DiscAllowance allowance) implements Statement {
         // Nearer the pole of the Earth azimuth means too little to set an axis by, and no wedge tilts so far.
         private static final Angle HIGHEST_LATITUDE = Angle.ofDegrees(84);
 
@@ -48,10 +69,15 @@ public sealed interface NightEvent {
     }
 
     /** A measurement was made. */
-    record SightingTaken(Sighting sighting) implements NightEvent {
+    record SightingTaken(Sighting sighting) implements Measurement {
         @Override
-        public Optional<Instant> seenAt() {
-            return Optional.of(sighting.at());
+        public Instant seenAt() {
+            return sighting.at();
+        }
+
+        @Override
+        public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+            return sighting.linesOfSight(site, weather);
         }
     }
 
@@ -65,7 +91,7 @@ public sealed interface NightEvent {
      * @param altitudeBack the same of the altitude screw
      */
     record ScrewsTurned(double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack)
-            implements NightEvent {
+            implements MountMove {
         private static final double MOST_TURNS = 100;
 
         public ScrewsTurned {
@@ -113,39 +139,44 @@ public sealed interface NightEvent {
      * @param seq the number of that turn
      * @param meant what was turned instead, then and there
      */
-    record TurnCorrected(long seq, ScrewsTurned meant) implements NightEvent {}
+    record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
 
     /** The wedge's clamps were tightened. */
-    record Clamped() implements NightEvent {}
+    record Clamped() implements MountMove {}
 
     /** The wedge's clamps were loosened. */
-    record Unclamped() implements NightEvent {}
+    record Unclamped() implements MountMove {}
 
     /** The tripod or mount was knocked or moved by hand: of where the axis points nothing is known any more. */
-    record Knocked() implements NightEvent {}
+    record Knocked() implements MountMove {}
 
     /** From here on, so much is tolerated, whatever the work. */
-    record AllowanceSet(DiscAllowance allowance) implements NightEvent {}
+    record AllowanceSet(DiscAllowance allowance) implements Statement {}
 
     /** From here on, tonight is for this, and it says what is tolerated. */
-    record WorkSet(Work work) implements NightEvent {}
+    record WorkSet(Work work) implements Statement {}
 
     /** A star was brought to the middle of the field, and the mount's reading taken. */
-    record StarCentred(CentredStar centred) implements NightEvent {
+    record StarCentred(CentredStar centred) implements Measurement {
         @Override
-        public Optional<Instant> seenAt() {
-            return Optional.of(centred.at());
+        public Instant seenAt() {
+            return centred.at();
+        }
+
+        @Override
+        public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+            return List.of(LineOfSight.atBody(centred.star(), centred.at(), site, weather));
         }
     }
 
     /** From here on, this is what hides the sky round the site. */
-    record HorizonSet(Horizon horizon) implements NightEvent {}
+    record HorizonSet(Horizon horizon) implements Statement {}
 
     /** Something that is to be looked at tonight. */
-    record TargetWanted(SkyBody target) implements NightEvent {}
+    record TargetWanted(SkyBody target) implements Statement {}
 
     /** A remark; changes nothing. */
-    record Noted(String text) implements NightEvent {
+    record Noted(String text) implements Statement {
         public Noted {
             if (text.isBlank()) {
                 throw new InputRefused("the note is empty", "write what should be remembered");
@@ -158,5 +189,5 @@ public sealed interface NightEvent {
      *
      * @param seq the number of the event taken back
      */
-    record Withdrawn(long seq) implements NightEvent {}
+    record Withdrawn(long seq) implements Revision {}
 }

@@ -62,6 +62,10 @@ final class EventJson {
             out.text("text", noted.text());
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {
             out.whole("withdrawn_seq", withdrawn.seq());
+        } else if (!(event instanceof NightEvent.Clamped
+                || event instanceof NightEvent.Unclamped
+                || event instanceof NightEvent.Knocked)) {
+            throw new IllegalStateException("no JSON for " + event.getClass());
         }
     }
 

@@ -89,6 +89,8 @@ final class WorkJson {
                     .angle("hour_angle_to_deg", track.to());
         } else if (region instanceof SkyRegion.Above above) {
             out.word("kind", RegionKind.ABOVE).angle("altitude_deg", above.lowestAltitude());
+        } else {
+            throw new IllegalStateException("no JSON for " + region.getClass());
         }
     }
 

@@ -181,7 +181,7 @@ public record NightRecord(
     }
 
     private static boolean isSighting(NightEvent event) {
-        return event instanceof NightEvent.SightingTaken || event instanceof NightEvent.StarCentred;
+        return event instanceof NightEvent.Measurement;
     }
 
     private static boolean isTurn(NightEvent event) {

@@ -121,8 +121,10 @@ final class NowRoom implements Room {
             return List.of(sighting(asked, take));
         } else if (advice instanceof Advice.Stop) {
             return List.of(new Section.Ways("", afterStop(asked)));
+        } else if (advice instanceof Advice.WaitForDark) {
+            return List.of();
         }
-        return List.of();
+        throw new IllegalStateException("nothing to press for " + advice.getClass());
     }
 
     private static List<Section.Way> afterStop(Asked asked) {
