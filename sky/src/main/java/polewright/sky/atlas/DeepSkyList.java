@@ -58,6 +58,12 @@ public final class DeepSkyList {
                 .toList());
     }
 
+    /** Made when the first name is misspelt: most programs end before. */
+    private static final class Spellings {
+        static final List<NameIndex.Spelling> ALL =
+                NameIndex.Spelling.allOf(bundled().all.stream().flatMap(object -> object.names().stream()));
+    }
+
     private static DeepSkyObject ofRow(String[] row) {
         return new DeepSkyObject(
                 BundledTable.list(row[0]),
@@ -85,7 +91,7 @@ public final class DeepSkyList {
 
     /** Names spelled much like this one, nearest first; empty when none is. */
     public List<String> near(String name) {
-        return NameIndex.near(name, all.stream().flatMap(object -> object.names().stream()));
+        return NameIndex.near(name, Spellings.ALL);
     }
 
     /**

@@ -1,6 +1,6 @@
 package polewright.sky.atlas;
 
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,31 +28,46 @@ final class NameIndex<T> {
     }
 
     /**
-     * Which of the known spellings are much like this one, nearest first, then as they came, at most five.
+     * A form of a name that is worth suggesting.
      *
-     * @param known the forms that are worth suggesting
+     * @param key its loose key, kept because each misspelt name is compared with thousands of them
      */
-    static List<String> near(String name, Stream<String> known) {
+    record Spelling(String text, String key) {
+        static List<Spelling> allOf(Stream<String> texts) {
+            return texts.distinct()
+                    .map(text -> new Spelling(text, LookupKey.loose(text)))
+                    .toList();
+        }
+    }
+
+    /** Which of the known spellings are much like this one, nearest first, then as they came, at most five. */
+    static List<String> near(String name, List<Spelling> known) {
         String key = LookupKey.loose(name);
         if (key.isEmpty()) {
             return List.of();
         }
         int furthest = Math.max(1, Math.min(3, key.length() / 3));
-        return known.distinct()
-                .map(spelling -> Map.entry(unlikeness(key, LookupKey.loose(spelling)), spelling))
-                .filter(entry -> entry.getKey() <= furthest)
-                .sorted(Comparator.comparingInt(Map.Entry::getKey))
-                .map(Map.Entry::getValue)
-                .limit(MOST_SUGGESTIONS)
-                .toList();
+        List<List<String>> byDistance = new ArrayList<>();
+        for (int distance = 0; distance <= furthest; distance++) {
+            byDistance.add(new ArrayList<>());
+        }
+        for (Spelling spelling : known) {
+            int distance = unlikeness(key, spelling.key(), furthest);
+            if (distance <= furthest) {
+                byDistance.get(distance).add(spelling.text());
+            }
+        }
+        return byDistance.stream().flatMap(List::stream).limit(MOST_SUGGESTIONS).toList();
     }
 
     /** Spelling distance, but a name whose beginning was typed counts as one letter off. */
-    private static int unlikeness(String typed, String known) {
+    private static int unlikeness(String typed, String known, int furthest) {
         if (typed.length() >= 4 && known.startsWith(typed)) {
             return 1;
         }
         // Words whose lengths differ by more than the limit are never near: skip the table.
-        return Math.abs(typed.length() - known.length()) > 3 ? Integer.MAX_VALUE : LookupKey.distance(typed, known);
+        return Math.abs(typed.length() - known.length()) > furthest
+                ? Integer.MAX_VALUE
+                : LookupKey.distance(typed, known);
     }
 }

@@ -52,6 +52,13 @@ public final class NamedStars {
                 .toList());
     }
 
+    /** Made when the first name is misspelt: most programs end before. */
+    private static final class Spellings {
+        static final List<NameIndex.Spelling> ALL = NameIndex.Spelling.allOf(bundled().all().stream()
+                .flatMap(star -> Stream.concat(
+                        star.names().stream(), designationsOf(star).map(StarDesignation::spelled))));
+    }
+
     private static NamedStar ofRow(String[] row) {
         Angle ra = Angle.ofDegrees(Double.parseDouble(row[2]));
         Angle dec = Angle.ofDegrees(Double.parseDouble(row[3]));
@@ -110,11 +117,7 @@ public final class NamedStars {
 
     /** Names spelled much like this one, nearest first; empty when none is. */
     public List<String> near(String name) {
-        return NameIndex.near(
-                name,
-                brightestFirst.stream()
-                        .flatMap(star -> Stream.concat(
-                                star.names().stream(), designationsOf(star).map(StarDesignation::spelled))));
+        return NameIndex.near(name, Spellings.ALL);
     }
 
     /**

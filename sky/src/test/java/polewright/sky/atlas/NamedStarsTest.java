@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -184,5 +186,15 @@ class NamedStarsTest {
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("no star is called '': give a name such as Vega, a designation such as alp Lyr or 61 Cyg,"
                         + " or a number such as HIP 91262.");
+    }
+
+    /** Pages and files bring many names: each that is wrong is compared with ten thousand spellings. */
+    @Test
+    void aMisspeltName_costsLittleMemory() {
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        stars.near("Betelguse");
+        long before = threads.getCurrentThreadAllocatedBytes();
+        stars.near("Betelguse");
+        assertThat(threads.getCurrentThreadAllocatedBytes() - before).isLessThan(2_000_000);
     }
 }
