@@ -2,9 +2,9 @@ package polewright.app.web;
 
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import polewright.app.web.form.FilledForm;
 import polewright.app.web.room.Asked;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
@@ -33,18 +33,12 @@ final class Answers {
 
     /** What stands in the address behind the question mark; of a word that stands there twice, the first. */
     static Map<String, String> words(Context ctx) {
-        return first(ctx.queryParamMap());
+        return FilledForm.of(ctx.queryString() == null ? "" : ctx.queryString()).fields();
     }
 
     /** What was filled in. */
     static Map<String, String> filled(Context ctx) {
-        return first(ctx.formParamMap());
-    }
-
-    private static Map<String, String> first(Map<String, List<String>> several) {
-        Map<String, String> words = new HashMap<>();
-        several.forEach((name, values) -> words.put(name, values.get(0)));
-        return words;
+        return FilledForm.of(ctx.body()).fields();
     }
 
     /** A room's page. */

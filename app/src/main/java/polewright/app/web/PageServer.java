@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Set;
 import polewright.app.JobFailed;
 import polewright.app.web.door.Door;
+import polewright.app.web.form.FilledForm;
 import polewright.app.web.room.ChosenNight;
 import polewright.sky.InputRefused;
 
@@ -120,6 +121,7 @@ public final class PageServer implements AutoCloseable {
     }
 
     private void routes(JavalinConfig config) {
+        config.routes.before(this::requireDecodable);
         StaticFiles.add(config);
         PaletteChoice.add(config);
         for (NightDesk desk : desks) {
@@ -153,6 +155,19 @@ public final class PageServer implements AutoCloseable {
                         what == null ? "There is no such page. Take one from the list." : what);
             }
         });
+    }
+
+    /** Checked once, before a route reads any of it. */
+    private void requireDecodable(Context ctx) {
+        try {
+            FilledForm.of(String.valueOf(ctx.queryString()));
+            if (ctx.isFormUrlencoded()) {
+                FilledForm.of(ctx.body());
+            }
+        } catch (InputRefused broken) {
+            refuse(ctx, HttpStatus.BAD_REQUEST, String.valueOf(broken.getMessage()));
+            ctx.skipRemainingHandlers();
+        }
     }
 
     /** A log that is busy, damaged or out of reach: what is pressed meanwhile is kept by the page and sent again. */

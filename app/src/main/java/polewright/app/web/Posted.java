@@ -3,7 +3,7 @@ package polewright.app.web;
 import java.util.List;
 
 /** What came of a form that was posted. */
-sealed interface Posted {
+public sealed interface Posted {
     /** It is in the log; {@code seq} is its number there. */
     record Logged(long seq) implements Posted {}
 

@@ -11,7 +11,7 @@ import polewright.night.log.SubmissionKey;
 import polewright.sky.InputRefused;
 
 /** A form that was posted, as the command that it stands for. */
-final class Posting {
+public final class Posting {
     private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
     private static final String NIGHT = "night";
@@ -25,7 +25,7 @@ final class Posting {
      *
      * @param filled the fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
      */
-    static Posted of(NightDesk desk, CommandForm form, Map<String, String> filled) {
+    public static Posted of(NightDesk desk, CommandForm form, Map<String, String> filled) {
         try {
             SubmissionKey key = new SubmissionKey(filled.getOrDefault("key", ""));
             List<String> words = new ArrayList<>(form.words(filled));
