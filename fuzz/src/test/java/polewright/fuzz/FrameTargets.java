@@ -1,0 +1,68 @@
+package polewright.fuzz;
+
+import java.util.Arrays;
+import java.util.List;
+import polewright.frames.Frame;
+import polewright.frames.decode.DecodeOptions;
+import polewright.frames.decode.FrameCompleteness;
+import polewright.frames.decode.FrameReader;
+import polewright.frames.decode.Mosaic;
+import polewright.sky.InputRefused;
+
+/** A frame as a watched folder meets it: is it whole, and what is in it? */
+final class FrameTargets {
+    private static final List<String> NOT_TO_BLAME = List.of("java.", "jdk.", "com.code_intelligence.");
+
+    private FrameTargets() {}
+
+    /** A file whose kind its bytes tell. */
+    static void frame(byte[] content) {
+        read(content, "dusk");
+    }
+
+    /** A file with a raw file's ending. */
+    static void raw(byte[] content) {
+        read(content, "dusk.raw");
+    }
+
+    private static void read(byte[] content, String name) {
+        byte[] asGiven = content.clone();
+        FrameCompleteness.of(content, name);
+        try {
+            Frame frame = FrameReader.read(content, name, DecodeOptions.DEFAULT);
+            Frame levelled = FrameReader.read(content, name, DecodeOptions.DEFAULT.withMosaic(Mosaic.BAYER));
+            if (frame.width() != levelled.width() || frame.height() != levelled.height()) {
+                throw new Finding("the frame has another size as a mosaic");
+            }
+        } catch (InputRefused refused) {
+            requireDeclared(refused);
+            throw refused;
+        }
+        if (!Arrays.equals(content, asGiven)) {
+            throw new Finding("the bytes were changed");
+        }
+    }
+
+    /** The reader answers for its libraries, not for its own slips, and not for memory or depth without end. */
+    static void requireDeclared(InputRefused refused) {
+        Throwable cause = refused.getCause();
+        if (cause instanceof Error) {
+            throw new Finding("the reader ran into " + cause, cause);
+        }
+        if (cause instanceof RuntimeException && !(cause instanceof InputRefused) && isOurs(cause)) {
+            throw new Finding("the reader's own code stumbled: " + cause, cause);
+        }
+        if (String.valueOf(refused.getMessage()).lines().count() != 1) {
+            throw new Finding("the refusal is not one line: " + refused.getMessage());
+        }
+    }
+
+    private static boolean isOurs(Throwable cause) {
+        return Arrays.stream(cause.getStackTrace())
+                .map(StackTraceElement::getClassName)
+                .filter(name -> NOT_TO_BLAME.stream().noneMatch(name::startsWith))
+                .findFirst()
+                .filter(name -> name.startsWith("polewright."))
+                .isPresent();
+    }
+}
