@@ -12,5 +12,8 @@ public final class ExitStatus {
     /** Nothing was logged, because the log can be neither read nor written for the moment: the same may be sent again. */
     public static final int NOT_NOW = 4;
 
+    /** Nothing was logged, because what was typed looks like a slip: it may be confirmed. */
+    public static final int LOOKS_MISTAKEN = 5;
+
     private ExitStatus() {}
 }

@@ -83,7 +83,10 @@ final class AttitudeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Optional<Site> site = where.given().or(() -> log.lastBegun(workbench).map(NightEvent.Begun::site));
+        Optional<NightEvent.Begun> last = log.lastBegun(workbench);
+        Optional<Site> site = where.given().isPresent() || last.isPresent()
+                ? Optional.of(where.site(workbench, last))
+                : Optional.empty();
         PlacedFrame placed = place(clues.clues(site));
         List<String> notes = new ArrayList<>();
         placed.remarks().forEach(remark -> notes.add("NOTE  " + remark));

@@ -50,7 +50,7 @@ final class AxisCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Site site = where.site(where.given().isPresent() ? Optional.empty() : log.lastBegun(workbench));
+        Site site = where.site(workbench, where.given().isPresent() ? Optional.empty() : log.lastBegun(workbench));
         Weather weather = where.weather(site);
         FrameSeries series = frames.place(workbench, output, site, weather);
         AxisFromFrames found = AxisFromFrames.of(site, series.attitudes());

@@ -17,8 +17,10 @@ import polewright.app.json.NightJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.AngleWords;
 import polewright.app.text.ScrewWords;
+import polewright.app.text.SiteWords;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
+import polewright.night.DoubtfulSite;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -49,6 +51,12 @@ final class BeginCommand implements Callable<Integer> {
 
     @Option(names = "--again", description = "Begin anew although a night is under way.")
     private boolean again;
+
+    @Option(names = "--ask", hidden = true, description = "Log nothing if the site looks mistaken.")
+    private boolean asks;
+
+    @Mixin
+    private AsTypedOption asTyped;
 
     @Mixin
     private BeginningWork purpose;
@@ -83,7 +91,13 @@ final class BeginCommand implements Callable<Integer> {
             }
         }
         // All of it is known to be usable before a log is made for it.
-        NightEvent.Begun usable = begun(log.lastBegun(workbench));
+        Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
+        NightEvent.Begun usable = begun(remembered);
+        Optional<DoubtfulSite> doubtful =
+                sky.where().doubt(workbench, sky.at(workbench), remembered).filter(odd -> !asTyped.isConfirmed());
+        if (asks && doubtful.isPresent()) {
+            throw new LooksMistaken(SiteOptions.what(doubtful.get(), workbench), SiteWords.check(doubtful.get(), ""));
+        }
         BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
             requireNoneUnderWay(opened);
@@ -108,6 +122,7 @@ final class BeginCommand implements Callable<Integer> {
                         "Begun: " + begun.siteName() + " (" + AngleWords.site(begun.site()) + "), "
                                 + begun.rig().name() + " ("
                                 + begun.rig().kind().words() + "), " + work.words() + ".");
+                doubtful.ifPresent(odd -> output.say(workbench, "NOTE  " + SiteOptions.sentence(odd, workbench)));
                 output.say(workbench, work.notes());
                 skyline.ifPresent(s -> output.say(
                         workbench,
@@ -157,7 +172,7 @@ final class BeginCommand implements Callable<Integer> {
     }
 
     private NightEvent.Begun begun(Optional<NightEvent.Begun> remembered) {
-        Site site = sky.site(remembered);
+        Site site = sky.where().siteToLog(remembered);
         boolean sameSite =
                 remembered.map(NightEvent.Begun::site).filter(site::equals).isPresent();
         String name = siteName != null

@@ -11,6 +11,8 @@ import polewright.sky.InputRefused;
 
 /** The one place where a failure becomes a line of text and an exit status. */
 final class Complaints {
+    private static final String TO_CONFIRM = "Usage: if it is meant so, add ";
+
     private final Workbench workbench;
     private final boolean red;
 
@@ -35,6 +37,11 @@ final class Complaints {
         if (e instanceof InputRefused || e instanceof JobFailed) {
             complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
             return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
+        }
+        if (e instanceof LooksMistaken) {
+            complain(command + ": " + e.getMessage());
+            complain(TO_CONFIRM + AsTypedOption.NAME + ".");
+            return ExitStatus.LOOKS_MISTAKEN;
         }
         if (e instanceof MovedOn) {
             complain(command + ": " + e.getMessage());

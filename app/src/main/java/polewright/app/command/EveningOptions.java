@@ -48,7 +48,7 @@ final class EveningOptions {
     Typed typed(Workbench workbench) {
         Optional<NightState> last = last(workbench);
         Optional<NightEvent.Begun> remembered = last.map(NightState::begun);
-        Site site = sky.site(remembered);
+        Site site = sky.site(workbench, remembered);
         Optional<NightState> here = last.filter(night -> night.begun().site().equals(site));
         Horizon horizon =
                 skyline == null ? here.map(NightState::horizon).orElse(Horizon.OPEN) : SkylineFile.read(skyline);

@@ -11,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
 import polewright.app.input.BodyFinder;
 import polewright.app.input.UtcInput;
+import polewright.app.text.FarReadingWords;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.sighting.BodyAltitude;
 import polewright.axis.sighting.BodyBearing;
@@ -21,6 +22,7 @@ import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.night.FarReading;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -56,6 +58,9 @@ final class SightCommands {
                         "When it was taken (a drift: when it began), with zone. Default: now (a drift: it ended now).")
         private @Nullable Instant at;
 
+        @Mixin
+        private AsTypedOption asTyped;
+
         private String kind = "";
 
         SightCommand(Workbench workbench) {
@@ -63,6 +68,11 @@ final class SightCommands {
         }
 
         abstract Sighting sighting(Workbench bench, NightEvent.Begun begun);
+
+        /** Whether it is not to be asked about. */
+        boolean isMeantAsTyped() {
+            return asTyped.isConfirmed();
+        }
 
         Instant at(Workbench bench) {
             return at == null ? bench.now() : at;
@@ -82,6 +92,12 @@ final class SightCommands {
         final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             Sighting sighting = sighting(bench, begun);
             kind = sighting.kind();
+            if (!isMeantAsTyped()) {
+                FarReading.of(sighting, begun, before.fix().state().axis()).ifPresent(far -> {
+                    throw new LooksMistaken(
+                            FarReadingWords.what(sighting, far, begun.site()), FarReadingWords.check(far));
+                });
+            }
             return new NightEvent.SightingTaken(sighting);
         }
 
@@ -153,6 +169,11 @@ final class SightCommands {
         }
 
         @Override
+        boolean isMeantAsTyped() {
+            return fromHorizon || super.isMeantAsTyped();
+        }
+
+        @Override
         Sighting sighting(Workbench bench, NightEvent.Begun begun) {
             if (!(readDeg >= -90 && readDeg <= 90)) {
                 throw new InputRefused(
@@ -165,7 +186,7 @@ final class SightCommands {
             double latitudeDeg = begun.site().poleAltitude().degrees();
             boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
                     && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
-            if (looksTurned && !fromZenith && !fromHorizon) {
+            if (looksTurned && !fromZenith && !isMeantAsTyped()) {
                 throw new InputRefused(
                         PlainNumber.asTyped(readDeg) + " degrees is far from your latitude, "
                                 + PlainNumber.of(latitudeDeg) + ", but 90 minus it is near",

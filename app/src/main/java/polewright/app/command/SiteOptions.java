@@ -1,9 +1,13 @@
 package polewright.app.command;
 
+import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
+import polewright.app.Workbench;
 import polewright.app.input.SiteInput;
+import polewright.app.text.SiteWords;
+import polewright.night.DoubtfulSite;
 import polewright.night.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -30,11 +34,37 @@ final class SiteOptions {
         return Optional.ofNullable(site);
     }
 
-    Site site(Optional<NightEvent.Begun> remembered) {
+    /** The site that was typed, or else the last night's; says so if the typed one looks mistaken. */
+    Site site(Workbench workbench, Optional<NightEvent.Begun> remembered) {
+        doubt(workbench, workbench.now(), remembered)
+                .filter(DoubtfulSite::isOddAnywhere)
+                .ifPresent(doubtful -> {
+                    workbench.err().println("NOTE  " + sentence(doubtful, workbench));
+                    workbench.err().flush();
+                });
+        return siteToLog(remembered);
+    }
+
+    /** The same without a word about it, for those who say it themselves. */
+    Site siteToLog(Optional<NightEvent.Begun> remembered) {
         return given().or(() -> remembered.map(NightEvent.Begun::site))
                 .orElseThrow(
                         () -> new WrongUsage(
                                 "no site is known yet: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres)."));
+    }
+
+    /** What is odd about the site that was typed, if one was. */
+    Optional<DoubtfulSite> doubt(Workbench workbench, Instant at, Optional<NightEvent.Begun> remembered) {
+        return given().flatMap(typed ->
+                DoubtfulSite.of(typed, workbench.clock().getZone(), at, remembered.map(NightEvent.Begun::site)));
+    }
+
+    static String sentence(DoubtfulSite doubtful, Workbench workbench) {
+        return what(doubtful, workbench) + ": " + SiteWords.check(doubtful, "--site ") + ".";
+    }
+
+    static String what(DoubtfulSite doubtful, Workbench workbench) {
+        return SiteWords.doubt(doubtful, workbench.clock().getZone().getId());
     }
 
     Weather weather(Site where) {

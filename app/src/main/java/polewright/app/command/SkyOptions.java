@@ -29,8 +29,12 @@ final class SkyOptions {
         return where.given();
     }
 
-    Site site(Optional<NightEvent.Begun> remembered) {
-        return where.site(remembered);
+    Site site(Workbench workbench, Optional<NightEvent.Begun> remembered) {
+        return where.site(workbench, remembered);
+    }
+
+    SiteOptions where() {
+        return where;
     }
 
     Instant at(Workbench workbench) {
@@ -42,7 +46,7 @@ final class SkyOptions {
     }
 
     ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered, double ut1MinusUtcSeconds) {
-        Site site = site(remembered);
+        Site site = site(workbench, remembered);
         SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(at(workbench), ut1MinusUtcSeconds));
         return ObservingMoment.of(site, when, weather(site));
     }

@@ -89,7 +89,7 @@ public final class FixWords {
     public static List<String> contradictions(NightState night) {
         return night.fix().agreements().stream()
                 .filter(Agreement::contradictory)
-                .map(FixWords::contradiction)
+                .map(set -> contradiction(set, hasOthers(set, night.fix())))
                 .toList();
     }
 
@@ -107,10 +107,18 @@ public final class FixWords {
         return site.isNorthern() ? "north celestial pole" : "south celestial pole";
     }
 
-    private static String contradiction(Agreement agreement) {
+    /** Whether anything else tells of the same direction; if not, it is the usual setting of a mount that it contradicts. */
+    private static boolean hasOthers(Agreement agreement, Fix fix) {
+        return fix.agreements().stream()
+                .anyMatch(other -> other.seq() != agreement.seq() && other.tellsOfWhat(agreement));
+    }
+
+    private static String contradiction(Agreement agreement, boolean hasOthers) {
         String sigmas = String.format(Locale.ROOT, "%.0f", Math.sqrt(agreement.squaredInnovation()));
         return "CONTRADICTS #" + agreement.seq() + " (" + agreement.kind() + ") is " + sigmas
-                + " times its own uncertainty away from the rest, and is set aside."
+                + (hasOthers
+                        ? " times its own uncertainty away from the rest, and is set aside."
+                        : " sigmas from anywhere near the pole, and is set aside until another agrees with it.")
                 + agreement
                         .likelyCause()
                         .map(cause -> " It would fit if " + cause + ".")

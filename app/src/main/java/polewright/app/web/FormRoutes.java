@@ -12,6 +12,7 @@ import polewright.app.web.form.CommandForms;
 import polewright.app.web.room.Asked;
 import polewright.app.web.room.Forms;
 import polewright.app.web.room.Rooms;
+import polewright.app.web.view.FormView;
 import polewright.app.web.view.Section;
 
 /** Where a desk's forms are posted, each the command that it stands for. */
@@ -54,6 +55,11 @@ final class FormRoutes {
         } else if (posted instanceof Posted.Refused refused) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
             again(ctx, form, filled, refused.complaints());
+        } else if (posted instanceof Posted.ToBeConfirmed doubtful) {
+            ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            Map<String, String> asked = new HashMap<>(filled);
+            asked.put(FormView.ASKS, "yes");
+            again(ctx, form, asked, doubtful.complaints());
         } else if (posted instanceof Posted.NotNow notNow) {
             Answers.refuse(
                     ctx, desk, HttpStatus.SERVICE_UNAVAILABLE, "Not logged yet", String.join(" ", notNow.complaints()));

@@ -14,6 +14,13 @@ public sealed interface Posted {
         }
     }
 
+    /** What was filled in looks like a slip: it is not logged until it is confirmed. */
+    record ToBeConfirmed(List<String> complaints) implements Posted {
+        public ToBeConfirmed {
+            complaints = List.copyOf(complaints);
+        }
+    }
+
     /** The log can be neither read nor written for the moment; why. */
     record NotNow(List<String> complaints) implements Posted {
         public NotNow {

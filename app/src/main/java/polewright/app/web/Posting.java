@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.NightForms;
+import polewright.app.web.view.FormView;
 import polewright.night.log.SubmissionKey;
 import polewright.sky.InputRefused;
 
@@ -36,9 +38,13 @@ public final class Posting {
             }
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
             words.addAll(after, known(form, filled));
+            words.addAll(after, ifItLooksMistaken(form, filled));
             Ran ran = desk.run(words);
             if (ran.isGood()) {
                 return new Posted.Logged(seq(ran.out()));
+            }
+            if (ran.isToBeConfirmed()) {
+                return new Posted.ToBeConfirmed(ran.complaints());
             }
             if (ran.isNotNow()) {
                 return new Posted.NotNow(ran.complaints());
@@ -63,6 +69,14 @@ public final class Posting {
             number(filled, IF_LAST_IS).ifPresent(seq -> known.add("--if-last=" + seq));
         }
         return known;
+    }
+
+    /** A site is asked about only on request, for a terminal says what is odd and goes on. */
+    private static List<String> ifItLooksMistaken(CommandForm form, Map<String, String> filled) {
+        if (form.asksBack() && filled.containsKey(FormView.CONFIRMED)) {
+            return List.of("--as-typed");
+        }
+        return form.equals(NightForms.BEGIN) ? List.of("--ask") : List.of();
     }
 
     private static Optional<String> number(Map<String, String> filled, String name) {

@@ -25,6 +25,11 @@ public record Ran(int status, String out, List<String> complaints) {
         return status == ExitStatus.MOVED_ON;
     }
 
+    /** Whether what was typed looks like a slip, and waits to be confirmed. */
+    public boolean isToBeConfirmed() {
+        return status == ExitStatus.LOOKS_MISTAKEN;
+    }
+
     public boolean isGood() {
         return status == ExitStatus.GOOD;
     }

@@ -80,6 +80,9 @@ class PagesAndCommandsTest {
             // What the page knew when it was made: it sends that itself.
             "--if-night",
             "--if-last",
+            // Asked and answered by a button of its own when something looks like a slip.
+            "--ask",
+            "--as-typed",
             // A server has one log, and a page its own colours and pictures.
             "--log",
             "--red",

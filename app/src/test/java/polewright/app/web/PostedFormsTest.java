@@ -97,6 +97,42 @@ class PostedFormsTest {
     }
 
     @Test
+    void whatLooksLikeASlip_isAskedAbout_andASecondPressConfirmsIt() throws Exception {
+        HttpResponse<String> asked = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35"));
+        assertThat(asked.statusCode()).isEqualTo(422);
+        assertThat(asked.body())
+                .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "It is meant so: log this")
+                .doesNotContain("add --as-typed");
+        assertThat(events()).isEqualTo(1);
+
+        // The usual button asks again: what is typed now may be another slip.
+        HttpResponse<String> again = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.36"));
+        assertThat(again.statusCode()).isEqualTo(422);
+        HttpResponse<String> confirmed =
+                post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35", "as-typed", "yes"));
+        assertThat(confirmed.statusCode()).isEqualTo(303);
+        assertThat(events()).isEqualTo(2);
+        assertThat(post("scale", Map.of("key", "scale-in-order", "altitude", "53.5"))
+                        .statusCode())
+                .isEqualTo(303);
+    }
+
+    @Test
+    void aSiteThatLooksMistaken_isAskedAboutBeforeItIsLogged() throws Exception {
+        Map<String, String> swapped = Map.of("key", "begin-of-the-test", "site", "-2.90,54.60,240");
+        HttpResponse<String> asked = post("begin", swapped);
+        assertThat(asked.statusCode()).isEqualTo(422);
+        assertThat(asked.body())
+                .contains("if you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "It is meant so: begin")
+                .doesNotContain("--site 54.6");
+        assertThat(night.desk().nights()).hasSize(1);
+        Map<String, String> confirmed = new java.util.HashMap<>(swapped);
+        confirmed.put("as-typed", "yes");
+        assertThat(post("begin", confirmed).statusCode()).isEqualTo(303);
+        assertThat(night.desk().nights()).hasSize(2);
+    }
+
+    @Test
     void sentThreeTimesIsLoggedOnce_andAnsweredEachTime() throws Exception {
         Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew");
         for (int time = 0; time < 3; time++) {

@@ -1,21 +1,40 @@
 package polewright.axis.advice;
 
+import polewright.axis.sighting.BodyBearing;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.LevelledScale;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
+
 /** Kinds of sighting that can be advised, with what to do in plain words. */
 public enum SightingKind {
-    COMPASS("read the compass along the axis, toward the pole"),
-    SHADOW("measure the angle from a plumb line's shadow to the axis"),
-    LEVEL_AND_SCALE("level the base and read the wedge's scale"),
-    STILL_POINT("point the tube at the pole, rock it in right ascension, and say where the pole star stands"
-            + " from the point that stays still"),
-    DRIFT_ON_MERIDIAN("track a star near the meridian, and see how far it drifts north or south"),
-    DRIFT_EAST_OR_WEST("track a star in the east or west, and see how far it drifts north or south"),
-    FRAMES("take a frame, turn right ascension and nothing else by about 60 degrees, and take another"
-            + " (a third from half-way checks the two)");
+    COMPASS(CompassBearing.class, "read the compass along the axis, toward the pole"),
+    SHADOW(BodyBearing.class, "measure the angle from a plumb line's shadow to the axis"),
+    LEVEL_AND_SCALE(LevelledScale.class, "level the base and read the wedge's scale"),
+    STILL_POINT(
+            StillPoint.class,
+            "point the tube at the pole, rock it in right ascension, and say where the pole star stands"
+                    + " from the point that stays still"),
+    DRIFT_ON_MERIDIAN(StarDrift.class, "track a star near the meridian, and see how far it drifts north or south"),
+    DRIFT_EAST_OR_WEST(StarDrift.class, "track a star in the east or west, and see how far it drifts north or south"),
+    FRAMES(
+            TurnedFrames.class,
+            "take a frame, turn right ascension and nothing else by about 60 degrees, and take another"
+                    + " (a third from half-way checks the two)");
 
+    private final Class<? extends Sighting> type;
     private final String words;
 
-    SightingKind(String words) {
+    SightingKind(Class<? extends Sighting> type, String words) {
+        this.type = type;
         this.words = words;
+    }
+
+    /** What is logged once it is taken. */
+    public Class<? extends Sighting> type() {
+        return type;
     }
 
     /** What to do, as an imperative without a full stop. */

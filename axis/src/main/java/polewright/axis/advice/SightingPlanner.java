@@ -96,8 +96,28 @@ final class SightingPlanner {
                             Math.max(without, after.probability()),
                             gain / (c.minutes() + MINUTES_TO_FOLLOW));
                 })
-                .sorted(Comparator.comparingDouble(r -> -r.gainPerMinute()))
+                .sorted(Comparator.<RankedSighting>comparingInt(r -> partiality(r.kind(), situation.fix()))
+                        .thenComparingDouble(r -> -r.gainPerMinute()))
                 .toList();
+    }
+
+    /**
+     * How little a sighting of this kind would decide a dispute between sightings of different kinds: 0 for a third kind; 1
+     * for a kind in the dispute; 2 where a usual mistake would explain that one, for taken again in the same way it is
+     * mistaken in the same way, and would outvote the other without having decided anything.
+     */
+    private static int partiality(SightingKind kind, Fix fix) {
+        List<Agreement> accused = fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS
+                ? dubious.agreements().stream().filter(Agreement::contradictory).toList()
+                : List.of();
+        if (accused.stream().map(Agreement::type).distinct().count() < 2) {
+            return 0;
+        }
+        return accused.stream()
+                .filter(sighting -> sighting.type().equals(kind.type()))
+                .mapToInt(sighting -> sighting.likelyCause().isPresent() ? 2 : 1)
+                .max()
+                .orElse(0);
     }
 
     /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */

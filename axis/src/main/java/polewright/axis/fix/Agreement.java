@@ -1,11 +1,13 @@
 package polewright.axis.fix;
 
 import java.util.Optional;
+import polewright.axis.sighting.Sighting;
 
 /**
  * How one sighting agrees with the rest of the night.
  *
  * @param seq the event
+ * @param type its kind
  * @param kind what kind of sighting, in plain words
  * @param squaredInnovation χ² of the sighting against all others together
  * @param figures its degrees of freedom
@@ -15,9 +17,18 @@ import java.util.Optional;
  */
 public record Agreement(
         long seq,
+        Class<? extends Sighting> type,
         String kind,
         double squaredInnovation,
         int figures,
         boolean contradictory,
         double eastShare,
-        Optional<String> likelyCause) {}
+        Optional<String> likelyCause) {
+    // Less in common than this, and the one says nothing of the other.
+    private static final double SOMETHING_IN_COMMON = 0.1;
+
+    /** Whether another sighting tells of the same direction, so that the two can be compared. */
+    public boolean tellsOfWhat(Agreement other) {
+        return eastShare * other.eastShare + (1 - eastShare) * (1 - other.eastShare) > SOMETHING_IN_COMMON;
+    }
+}

@@ -96,7 +96,7 @@ public final class FixSolver {
     private static String accusation(Account account) {
         return "sightings "
                 + account.accusedAlike().stream().sorted().map(s -> "#" + s).collect(Collectors.joining(" and "))
-                + " contradict each other, and nothing says which is right; take one of them again";
+                + " contradict each other, and nothing says which is right; one more, best of another kind, decides";
     }
 
     private Agreement agreement(Account account, Step.Sighted sighted) {
@@ -106,6 +106,7 @@ public final class FixSolver {
                 : account;
         return new Agreement(
                 sighted.seq(),
+                sighted.sighting().getClass(),
                 sighted.sighting().kind(),
                 others.innovation(sighted),
                 sighted.model().size(),

@@ -30,6 +30,7 @@ import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
+import polewright.axis.sighting.StillPoint;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.RefractedDirection;
@@ -219,6 +220,31 @@ class AdviserTest {
             assertThat(advice.kind()).isEqualTo(SightingKind.DRIFT_ON_MERIDIAN);
             assertThat(advice.reason()).startsWith("sightings #3 and #4 contradict each other");
         }
+    }
+
+    /** The still point is the cheaper of the two, and was advised again, to be mistaken again in the same way. */
+    @Test
+    void aStillPointSeenInAnotherViewThanTold_andADrift_areNotSettledByTheStillPointAgain() {
+        KnownAxis known = axis(54.6, 40, 10);
+        Angle field = Angle.ofDegrees(6);
+        StillPoint seen = known.stillPoint(new View(Orientation.ERECT, Angle.ZERO), field, Angle.ofArcminutes(3));
+        StillPoint told = new StillPoint(
+                seen.at(),
+                seen.star(),
+                seen.distance(),
+                seen.toward(),
+                new View(Orientation.MIRRORED, Angle.ZERO),
+                seen.sigma());
+        Fix dubious = fix(known, known.driftOnMeridian(10, Angle.ofArcseconds(4)), told);
+        assertThat(dubious).isInstanceOf(Fix.Dubious.class);
+
+        TakeSighting byEye = (TakeSighting) Adviser.advise(unclamped(dubious, true, true));
+        assertThat(byEye.kind()).isEqualTo(SightingKind.DRIFT_ON_MERIDIAN);
+
+        Rig withCamera = RIG.withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
+        TakeSighting byCamera = (TakeSighting) Adviser.advise(new Situation(
+                withCamera, dubious, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.NONE));
+        assertThat(byCamera.kind()).isEqualTo(SightingKind.FRAMES);
     }
 
     /** Clamps tight or not, after a knock all is to be seen anew. */

@@ -42,7 +42,7 @@ class ContradictionTest {
         assertThat(fix).isInstanceOf(Fix.Dubious.class);
         assertThat(((Fix.Dubious) fix).reason())
                 .isEqualTo("sightings #3 and #4 contradict each other, and nothing says which is right;"
-                        + " take one of them again");
+                        + " one more, best of another kind, decides");
         // Neither is believed: east is known no better than before them.
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(3L, 4L);

@@ -54,6 +54,11 @@ public record CommandForm(
         return kind == Kind.NIGHT && !command.equals(List.of("begin"));
     }
 
+    /** Whether its command asks back when what is filled in looks like a slip. */
+    public boolean asksBack() {
+        return kind == Kind.NIGHT && List.of("begin", "sight").contains(command.get(0));
+    }
+
     /** A command that adds to a log. */
     public CommandForm(
             String id,

@@ -28,6 +28,12 @@ public record FormView(
         long ifLastIs,
         String command,
         Optional<Sketch> sketch) {
+    /** What a form is sent with when what looks like a slip is meant. */
+    public static final String CONFIRMED = "as-typed";
+
+    /** What a form is shown with that looks like a slip. */
+    public static final String ASKS = "asks";
+
     public FormView {
         values = Map.copyOf(values);
     }
@@ -64,6 +70,11 @@ public record FormView(
     /** When it was pressed, if it was sent late and comes back with a complaint; in UTC, by ISO 8601. */
     public String doneAt() {
         return form.takesTime() ? values.getOrDefault("done-at", "") : "";
+    }
+
+    /** Whether what is filled in looks like a slip, and may be confirmed. */
+    public boolean asks() {
+        return form.asksBack() && values.containsKey(ASKS);
     }
 
     public List<Field> fields() {

@@ -18,7 +18,7 @@ document.addEventListener("submit", (event) => {
   const pressed = {
     key: form.elements.namedItem("key").value,
     action: new URL(form.action).pathname,
-    body: new URLSearchParams(new FormData(form)).toString(),
+    body: bodyOf(form, event.submitter),
     at: Date.now(),
     takesTime: form.dataset.takesTime === "yes",
     what: (form.closest("section")?.querySelector("h2") || form.querySelector("button")).textContent.trim(),
@@ -27,6 +27,13 @@ document.addEventListener("submit", (event) => {
   setPressable(form, false);
   send();
 });
+
+// With the button that was pressed, for a form may have one that confirms.
+function bodyOf(form, button) {
+  const body = new URLSearchParams(new FormData(form));
+  if (button?.name) body.set(button.name, button.value);
+  return body.toString();
+}
 
 // In a practice and in the night, advice that was followed may have the same key.
 const isSame = (one, other) => one.key === other.key && one.action === other.action;

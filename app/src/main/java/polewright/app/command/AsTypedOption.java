@@ -1,0 +1,15 @@
+package polewright.app.command;
+
+import picocli.CommandLine.Option;
+
+/** Whether what looks like a slip has been looked at again, and is meant. */
+final class AsTypedOption {
+    static final String NAME = "--as-typed";
+
+    @Option(names = NAME, description = "It is meant as typed, however odd it looks.")
+    private boolean isConfirmed;
+
+    boolean isConfirmed() {
+        return isConfirmed;
+    }
+}
