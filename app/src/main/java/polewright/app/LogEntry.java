@@ -12,6 +12,7 @@ import polewright.night.log.Known;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.SubmissionKey;
+import polewright.sky.InputRefused;
 
 /**
  * The one way into the log: what is added is known to make sense with the rest of its night, and goes in whole or not at
@@ -21,12 +22,19 @@ public final class LogEntry {
     private LogEntry() {}
 
     /**
-     * Begins a night with what is known of it at once.
+     * A night that was begun.
+     *
+     * @param night with a key that was sent before, the one that it began then
+     * @param notCopied why the log was not copied before it, if that failed
+     */
+    public record Beginning(NightId night, Optional<String> notCopied) {}
+
+    /**
+     * Begins a night with what is known of it at once, and keeps a copy of the log as it was before.
      *
      * @param told what follows the beginning, in order
-     * @return the night; with a key that was sent before, the one that it began then
      */
-    public static NightId begin(
+    public static Beginning begin(
             NightLog opened,
             NightEvent.Begun begun,
             List<NightEvent> told,
@@ -36,17 +44,30 @@ public final class LogEntry {
         List<NightEvent> all = new ArrayList<>(List.of(begun));
         all.addAll(told);
         check(following(List.of(), all, now), now, models);
-        return opened.begin(begun, told, now, once);
+        Optional<String> notCopied = Optional.empty();
+        if (once.flatMap(opened::submitted).isEmpty()) {
+            try {
+                opened.keepCopy();
+            } catch (InputRefused e) {
+                if (e.isForNow()) {
+                    throw e;
+                }
+                notCopied = Optional.ofNullable(e.getMessage());
+            }
+        }
+        return new Beginning(opened.begin(begun, told, now, once), notCopied);
     }
 
     /**
-     * Adds whole nights that came from a file.
+     * Adds whole nights that came from a file, all or none.
      *
+     * @param goesOn whether the last of them is the one under way
      * @throws polewright.sky.InputRefused if one of them cannot have happened; nothing is added then
      */
-    public static NightId importNight(NightLog opened, List<LoggedEvent> night, Optional<SubmissionKey> once) {
-        NightState.of(night);
-        return opened.importNight(night, once);
+    public static List<NightId> importNights(
+            NightLog opened, List<List<LoggedEvent>> nights, boolean goesOn, Optional<SubmissionKey> once) {
+        nights.forEach(NightState::of);
+        return opened.importNights(nights, goesOn, once);
     }
 
     /**

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What a command may reach for outside itself.
@@ -38,12 +39,28 @@ public record Workbench(
         return dataFolder().resolve(LOG_FILE);
     }
 
-    /** Where this program keeps its files. */
+    /**
+     * Where this program keeps its files. A folder that is named by a part of its path only is passed over, as that
+     * specification asks: it would be another one wherever a command is typed.
+     *
+     * @throws JobFailed if the environment names no home
+     */
     public Path dataFolder() {
-        String dataHome = environment.get("XDG_DATA_HOME");
-        if (dataHome != null && !dataHome.isBlank()) {
-            return Path.of(dataHome, "polewright");
+        Optional<Path> dataHome = wholePath("XDG_DATA_HOME");
+        if (dataHome.isPresent()) {
+            return dataHome.get().resolve("polewright");
         }
-        return Path.of(environment.getOrDefault("HOME", "."), ".local", "share", "polewright");
+        return wholePath("HOME")
+                .map(home -> home.resolve(".local").resolve("share").resolve("polewright"))
+                .orElseThrow(
+                        () -> new JobFailed("it is not known which folder is yours, for HOME is not set: set it, or"
+                                + " name the log's file with POLEWRIGHT_LOG or --log."));
+    }
+
+    private Optional<Path> wholePath(String variable) {
+        return Optional.ofNullable(environment.get(variable))
+                .filter(path -> !path.isBlank())
+                .map(Path::of)
+                .filter(Path::isAbsolute);
     }
 }

@@ -24,7 +24,6 @@ import polewright.night.DoubtfulSite;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
-import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.Submitted;
 import polewright.sky.angle.Angle;
@@ -109,8 +108,8 @@ final class BeginCommand implements Callable<Integer> {
             skyline.ifPresent(s -> told.add(new NightEvent.HorizonSet(s)));
             Instant at = sky.at(workbench);
             NightState.ModelCache models = new NightState.ModelCache();
-            NightId night = LogEntry.begin(opened, begun, told, at, models, once.key());
-            List<LoggedEvent> events = opened.events(night);
+            LogEntry.Beginning beginning = LogEntry.begin(opened, begun, told, at, models, once.key());
+            List<LoggedEvent> events = opened.events(beginning.night());
             LoggedEvent first = events.get(0);
             NightState state =
                     NightState.of(events, events.get(events.size() - 1).at(), models);
@@ -128,6 +127,7 @@ final class BeginCommand implements Callable<Integer> {
                         workbench,
                         "The skyline is as last time, with " + s.points().size() + " corners."));
                 begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
+                beginning.notCopied().ifPresent(why -> output.say(workbench, "NOTE  " + why));
                 output.say(workbench, AdviceWords.of(state));
             }
         }

@@ -4,13 +4,14 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import polewright.app.JobFailed;
+import polewright.night.disk.NotWritten;
+import polewright.night.disk.WholeFile;
 import polewright.rehearsal.Photograph;
 import polewright.rehearsal.fits.FitsFile;
 
@@ -49,13 +50,12 @@ final class DemoAlbum implements Consumer<Photograph> {
         taken++;
         untold.add(photograph);
         folder.ifPresent(place -> {
+            Path file = place.resolve(fileName(taken));
+            byte[] frame = FitsFile.of(photograph.rendered().frame());
             try {
-                Files.write(
-                        place.resolve(fileName(taken)),
-                        FitsFile.of(photograph.rendered().frame()),
-                        StandardOpenOption.CREATE_NEW);
+                WholeFile.write(file, frame, place);
             } catch (IOException e) {
-                throw cannotWrite(place);
+                throw new JobFailed(NotWritten.why(file, frame.length).sentence(file));
             }
         });
     }

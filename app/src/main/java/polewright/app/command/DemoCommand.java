@@ -22,6 +22,7 @@ import polewright.app.text.GroundWords;
 import polewright.app.text.RehearsalWords;
 import polewright.app.text.Wrapping;
 import polewright.axis.rig.MountKind;
+import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.rehearsal.RehearsedNight;
@@ -98,8 +99,10 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private static NightId keep(List<RehearsedNight.Moment> night, NightLog opened) {
-        return LogEntry.importNight(
-                opened, night.stream().map(RehearsedNight.Moment::event).toList(), Optional.empty());
+        List<LoggedEvent> events =
+                night.stream().map(RehearsedNight.Moment::event).toList();
+        return LogEntry.importNights(opened, List.of(events), false, Optional.empty())
+                .get(0);
     }
 
     private static ObjectNode json(RehearsedNight.Moment moment) {

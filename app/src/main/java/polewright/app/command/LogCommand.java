@@ -2,11 +2,6 @@ package polewright.app.command;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -16,11 +11,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
-import polewright.app.JobFailed;
-import polewright.app.LogEntry;
 import polewright.app.Workbench;
-import polewright.app.input.BodyFinder;
 import polewright.app.text.EventWords;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
@@ -32,10 +23,11 @@ import polewright.night.log.NightSummary;
 
 @Command(
         name = "log",
-        description = "Look at the log, compare nights, or copy a night out of it or into it.",
+        description = "Look at the log, compare nights, copy a night out of it or into it, or rescue a damaged one.",
         subcommands = {
-            LogCommand.Export.class,
-            LogCommand.Import.class,
+            LogExport.class,
+            LogImport.class,
+            LogRescuing.class,
             LogCommand.Nights.class,
             LogCompare.class,
             LogSeasons.class
@@ -146,105 +138,6 @@ final class LogCommand implements Callable<Integer> {
             node.put("site_name", night.siteName());
             node.put("events", night.events());
             return node;
-        }
-    }
-
-    @Command(name = "export", description = "Write a night as JSON Lines, one event a line.")
-    static final class Export implements Callable<Integer> {
-        private final Workbench workbench;
-
-        @Parameters(paramLabel = "FILE", description = "A new file.")
-        private Path file;
-
-        @Mixin
-        private NightOption chosen;
-
-        @Mixin
-        private LogOption log;
-
-        @Mixin
-        private Output output;
-
-        Export(Workbench workbench) {
-            this.workbench = workbench;
-        }
-
-        @Override
-        public Integer call() {
-            try (NightLog opened = log.openExisting(workbench)) {
-                NightId night = chosen.in(opened);
-                List<LoggedEvent> events = opened.events(night);
-                StringBuilder text = new StringBuilder();
-                JsonLines.write(events, text);
-                Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-                if (output.isJson()) {
-                    output.print(workbench, written(events, night));
-                } else {
-                    output.say(workbench, "Written: " + count(events) + " to " + file);
-                }
-            } catch (java.nio.file.FileAlreadyExistsException e) {
-                throw new JobFailed(file + " exists already and has been left alone: name another file.");
-            } catch (IOException e) {
-                throw new JobFailed(file + " cannot be written: name a file in a folder that you may write to.");
-            }
-            return 0;
-        }
-    }
-
-    @Command(name = "import", description = "Add a night from JSON Lines; all of it or nothing.")
-    static final class Import implements Callable<Integer> {
-        private final Workbench workbench;
-
-        @Parameters(paramLabel = "FILE", description = "One event a line; see docs/events.md.")
-        private Path file;
-
-        @Mixin
-        private LogOption log;
-
-        @Mixin
-        private OnceOption once;
-
-        @Mixin
-        private Output output;
-
-        Import(Workbench workbench) {
-            this.workbench = workbench;
-        }
-
-        @Override
-        public Integer call() {
-            List<LoggedEvent> events = read(file);
-            try (NightLog opened = log.open(workbench)) {
-                NightId night = LogEntry.importNight(opened, events, once.key());
-                if (output.isJson()) {
-                    output.print(workbench, written(events, night));
-                } else {
-                    output.say(workbench, "Added: " + count(events) + " as night " + night.number() + ".");
-                }
-            }
-            return 0;
-        }
-    }
-
-    private static ObjectNode written(List<LoggedEvent> events, NightId night) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("night", night.number());
-        node.put("events", events.size());
-        return node;
-    }
-
-    private static String count(List<LoggedEvent> events) {
-        return events.size() + (events.size() == 1 ? " event" : " events");
-    }
-
-    /** The events of a file; refuses it whole when a line is wrong. */
-    static List<LoggedEvent> read(Path file) {
-        try (var text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
-            return JsonLines.read(text, new BodyFinder()).orThrow();
-        } catch (java.nio.charset.CharacterCodingException e) {
-            throw new JobFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
-        } catch (IOException e) {
-            throw new JobFailed(file + " cannot be read: check the name.");
         }
     }
 }

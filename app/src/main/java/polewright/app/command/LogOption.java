@@ -27,7 +27,16 @@ final class LogOption {
     }
 
     NightLog open(Workbench workbench) {
-        return NightLog.open(file(workbench));
+        NightLog opened = NightLog.open(file(workbench));
+        opened.damage().ifPresent(what -> {
+            workbench
+                    .err()
+                    .println(file(workbench) + " is damaged (" + what
+                            + "). What can be read is shown; nothing is logged."
+                            + " To copy what can be read into a new file: polewright log rescue nights.jsonl");
+            workbench.err().flush();
+        });
+        return opened;
     }
 
     /** Opens a log that must be there; reading commands make none. */
@@ -37,7 +46,7 @@ final class LogOption {
             throw new JobFailed(
                     "there is no log yet at " + file + ": begin a night first, with polewright begin --site LAT,LON.");
         }
-        return NightLog.open(file);
+        return open(workbench);
     }
 
     /** How the last night of the log began, if there is one: where defaults come from. */

@@ -30,7 +30,7 @@ final class ReplayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        List<LoggedEvent> events = LogCommand.read(file);
+        List<LoggedEvent> events = NightsFile.readOne(file);
         NightState.ModelCache models = new NightState.ModelCache();
         // What cannot have happened is refused before half a night is printed.
         NightState.of(events, events.get(events.size() - 1).at(), models);

@@ -9,7 +9,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
@@ -27,6 +26,8 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
 import polewright.app.JobFailed;
+import polewright.night.disk.NotWritten;
+import polewright.night.disk.WholeFile;
 
 /** The file of paired devices. It is read at each question, so that what one process revokes another no longer admits. */
 public final class PairedDevices {
@@ -171,6 +172,7 @@ public final class PairedDevices {
                     .put("lastSeen", device.lastSeen().toString())
                     .put("tokenSha256", device.tokenDigest());
         }
+        byte[] content = (root.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
         try {
             Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
             Files.createDirectories(folder);
@@ -180,12 +182,10 @@ public final class PairedDevices {
                         PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
                     }
                     : new FileAttribute<?>[0];
-            Path written = Files.createTempFile(folder, FILE, ".new", owner);
-            Files.writeString(written, root.toPrettyString() + "\n", StandardCharsets.UTF_8);
-            Files.move(written, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            WholeFile.write(file, content, folder, owner);
         } catch (IOException e) {
-            throw new JobFailed("The list of paired devices cannot be written: " + file
-                    + ". Make room there, or let yourself write to that folder.");
+            throw new JobFailed("The list of paired devices cannot be written: "
+                    + NotWritten.why(file, content.length).sentence(file));
         }
     }
 

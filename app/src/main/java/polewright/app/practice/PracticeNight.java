@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.HashMap;
@@ -18,6 +17,8 @@ import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.app.json.DeedLine;
 import polewright.night.NightState;
+import polewright.night.disk.NotWritten;
+import polewright.night.disk.WholeFile;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -65,15 +66,15 @@ public final class PracticeNight {
         }
         int number = numbers(root).max(Integer::compare).orElse(0) + 1;
         Path folder = root.resolve(String.valueOf(number));
+        byte[] first = (DeedLine.of(scenario, key) + "\n").getBytes(StandardCharsets.UTF_8);
+        Path deeds = folder.resolve("deeds.jsonl");
         try {
             Files.createDirectories(folder.resolve("frames"));
             // Whole or not at all: a folder without deeds does not count.
-            Path unfinished = folder.resolve("deeds.part");
-            Files.writeString(unfinished, DeedLine.of(scenario, key) + "\n", StandardCharsets.UTF_8);
-            Files.move(unfinished, folder.resolve("deeds.jsonl"), StandardCopyOption.ATOMIC_MOVE);
+            WholeFile.write(deeds, first, folder);
         } catch (IOException e) {
-            throw new JobFailed(
-                    "a practice cannot be kept in " + folder + ": see that the disk has room and the folder is yours.");
+            throw new JobFailed("a practice cannot be kept: "
+                    + NotWritten.why(deeds, first.length).sentence(deeds));
         }
         return current(workbench).orElseThrow();
     }
@@ -166,15 +167,14 @@ public final class PracticeNight {
         if (Files.exists(file)) {
             return;
         }
+        byte[] content = FitsFile.of(PracticeCamera.frame(state, number).frame());
         try {
-            // Whoever watches the folder sees whole frames only.
-            Path unfinished = Files.createTempFile(folder, "frame", ".part");
-            Files.write(
-                    unfinished, FitsFile.of(PracticeCamera.frame(state, number).frame()));
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
+            // Whoever watches the folder of frames sees whole ones only.
+            WholeFile.write(file, content, folder);
         } catch (IOException e) {
-            throw new JobFailed("the frame cannot be kept in " + frames()
-                    + ": see that the disk has room, and do the same again with the same key.");
+            throw new JobFailed("the frame cannot be kept: "
+                    + NotWritten.why(file, content.length).sentence(file)
+                    + " Then do the same again with the same key.");
         }
     }
 

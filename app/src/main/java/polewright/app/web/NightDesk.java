@@ -95,6 +95,14 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
                 .orElseGet(() -> new LoggedNights(List.of(), List.of()));
     }
 
+    /** What is wrong with the log itself, for each page. */
+    public List<String> trouble() {
+        return reading(NightLog::damage).stream()
+                .map(what -> "The log is damaged, so nothing is logged; what can be read of it is shown. At the laptop,"
+                        + " what can be read can be rescued into a new file, and older copies are kept.")
+                .toList();
+    }
+
     /** How many events the log holds: another figure whenever something was added, by whichever program. */
     public long stand() {
         return reading(log -> Optional.of(log.stand())).orElse(0L);

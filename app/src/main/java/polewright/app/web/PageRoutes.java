@@ -55,7 +55,7 @@ final class PageRoutes {
         // Whoever has seen the page of a night can rely on its next frame being taken.
         desk.frames().ifPresent(WatchedFrames::tend);
         Asked asked = Answers.asked(ctx, desk);
-        Answers.show(ctx, asked, room, said(asked), List.of());
+        Answers.show(ctx, asked, room, said(asked), desk.trouble());
     }
 
     private static String said(Asked asked) {

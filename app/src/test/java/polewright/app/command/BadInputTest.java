@@ -247,7 +247,8 @@ class BadInputTest {
         Path file = person.file("no/night.jsonl");
         assertFails(
                 "log export",
-                file + " cannot be written: name a file in a folder that you may write to.",
+                file + " cannot be written: there is no folder " + file.getParent()
+                        + ". Make it, or name a file in a folder that is there.",
                 "log",
                 "export",
                 file.toString());

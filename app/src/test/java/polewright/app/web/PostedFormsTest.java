@@ -347,4 +347,15 @@ class PostedFormsTest {
             assertThat(help.out()).as(form.id()).contains("--once");
         }
     }
+
+    @Test
+    void aDamagedLogIsSaidOnThePage_andTakesNoPress() throws Exception {
+        night.damagePageOfLog();
+        HttpResponse<String> page = client.send(
+                HttpRequest.newBuilder(URI.create(night.address("/nights"))).build(),
+                HttpResponse.BodyHandlers.ofString());
+        assertThat(page.body()).contains("The log is damaged, so nothing is logged");
+        assertThat(post("note", Map.of("text", "dew", "key", "key-of-a-note-1")).body())
+                .contains("is damaged (");
+    }
 }

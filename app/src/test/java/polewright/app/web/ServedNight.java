@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -101,6 +102,17 @@ final class ServedNight implements AutoCloseable {
     /** Types a command at a terminal beside it. */
     Ran type(String... words) {
         return desk.run(List.of(words));
+    }
+
+    /** One page of the log's file, which holds no events, is overwritten. */
+    void damagePageOfLog() {
+        try {
+            byte[] bytes = Files.readAllBytes(desk.workbench().defaultLog());
+            Arrays.fill(bytes, 2 * 4096, 3 * 4096, (byte) 0x5a);
+            replaceLog(bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** What is left of the log is no database. */

@@ -2,6 +2,7 @@ package polewright.night.event;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.rig.HandTurns;
@@ -177,9 +178,25 @@ public sealed interface NightEvent
 
     /** A remark; changes nothing. */
     record Noted(String text) implements Statement {
+        /** Characters in the longest note that is logged. Older logs may hold longer ones. */
+        public static final int LONGEST = 4000;
+
         public Noted {
             if (text.isBlank()) {
                 throw new InputRefused("the note is empty", "write what should be remembered");
+            }
+        }
+
+        /** Refuses what is too long to be logged. */
+        public void requireShortEnough() {
+            if (text.length() > LONGEST) {
+                throw new InputRefused(
+                        String.format(
+                                Locale.ROOT,
+                                "the note has %,d characters, and a note may have %,d",
+                                text.length(),
+                                LONGEST),
+                        "write it as several notes");
             }
         }
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
@@ -48,6 +49,24 @@ public final class JsonLines {
      * @param names finds the stars that are given by name alone
      */
     public static Reading read(Reader text, BodyNames names) throws IOException {
+        try {
+            return new Reading.Accepted(read(text, names, false).get(0));
+        } catch (InputRefused e) {
+            return new Reading.Refused(e);
+        }
+    }
+
+    /**
+     * One night or several, one after the other: each begin starts the next.
+     *
+     * @throws InputRefused when a line is wrong; its message begins with the line
+     */
+    public static List<List<LoggedEvent>> readNights(Reader text, BodyNames names) throws IOException {
+        return read(text, names, true);
+    }
+
+    private static List<List<LoggedEvent>> read(Reader text, BodyNames names, boolean mayBeSeveral) throws IOException {
+        List<List<LoggedEvent>> nights = new ArrayList<>();
         List<LoggedEvent> night = new ArrayList<>();
         BufferedReader lines = new BufferedReader(text);
         int number = 0;
@@ -60,22 +79,30 @@ public final class JsonLines {
                 continue;
             }
             try {
-                night.add(next(line, night, names));
+                LoggedEvent event = readLine(line, nextSeq(night), names);
+                if (mayBeSeveral && event.event() instanceof NightEvent.Begun && !night.isEmpty()) {
+                    nights.add(List.copyOf(night));
+                    night.clear();
+                    event = readLine(line, nextSeq(night), names);
+                }
+                checkNext(event, night);
+                night.add(event);
             } catch (InputRefused e) {
-                return new Reading.Refused(e.at("line " + number));
+                throw e.at("line " + number);
             }
         }
         if (night.isEmpty()) {
-            return new Reading.Refused(
-                    new InputRefused("there is no event in it", "give a file with one event a line, a begin first"));
+            throw new InputRefused("there is no event in it", "give a file with one event a line, a begin first");
         }
-        return new Reading.Accepted(night);
+        nights.add(List.copyOf(night));
+        return nights;
     }
 
-    private static LoggedEvent next(String line, List<LoggedEvent> before, BodyNames names) {
-        long last = before.isEmpty() ? 0 : before.get(before.size() - 1).seq();
-        LoggedEvent event = readLine(line, last + 1, names);
-        EventOrder.checkNext(event, last, seq -> before.stream().anyMatch(e -> e.seq() == seq));
-        return event;
+    private static long nextSeq(List<LoggedEvent> before) {
+        return before.isEmpty() ? 1 : before.get(before.size() - 1).seq() + 1;
+    }
+
+    private static void checkNext(LoggedEvent event, List<LoggedEvent> before) {
+        EventOrder.checkNext(event, nextSeq(before) - 1, seq -> before.stream().anyMatch(e -> e.seq() == seq));
     }
 }

@@ -42,6 +42,7 @@ final class LogFile {
         SQLiteDataSource source = source(file);
         try {
             if (!isCurrent(file, source)) {
+                requireWhole(file, source);
                 migrate(file, source);
             }
             return synced(source.getConnection());
@@ -56,6 +57,15 @@ final class LogFile {
             statement.execute("PRAGMA synchronous = EXTRA");
         }
         return connection;
+    }
+
+    /** Nothing is written to a damaged file, tables of a newer version neither. */
+    private static void requireWhole(Path file, SQLiteDataSource source) throws SQLException {
+        try (Connection connection = source.getConnection()) {
+            LogHealth.damage(file, connection).ifPresent(damage -> {
+                throw LogTrouble.damaged(file, damage);
+            });
+        }
     }
 
     private static void makeFolder(Path file) {

@@ -1,22 +1,16 @@
 package polewright.night.log;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import polewright.night.event.EventKind;
 import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -32,22 +26,49 @@ import polewright.sky.InputRefused;
  * can mend (a full disk, a file that may not be written, an event out of order) is an {@link InputRefused}.
  */
 public final class NightLog implements AutoCloseable {
-    private static final DateTimeFormatter SORTABLE =
-            new DateTimeFormatterBuilder().appendInstant(9).toFormatter().withZone(ZoneOffset.UTC);
-
     private final Path file;
     private final Connection connection;
     private final Jdbi jdbi;
+    private final Optional<String> damage;
 
     NightLog(Path file, Connection connection) {
         this.file = file;
         this.connection = connection;
         this.jdbi = Jdbi.create(connection);
+        try {
+            this.damage = LogHealth.damage(file, connection);
+        } catch (SQLException e) {
+            throw LogTrouble.of(file, e);
+        }
     }
 
-    /** Opens a log, and makes it and its folder when there is none. */
+    /** Opens a log, and makes it and its folder when there is none. One that is damaged opens for reading only. */
     public static NightLog open(Path file) {
         return new NightLog(file, LogFile.open(file));
+    }
+
+    /** What is damaged, if the file is: then nothing is added to it, and not all of it may be read. */
+    public Optional<String> damage() {
+        return damage;
+    }
+
+    /**
+     * Keeps a copy of the log as it is before another night begins, beside a few older ones. An empty log needs none.
+     *
+     * @throws InputRefused if none can be kept, which need not keep the night from beginning
+     */
+    public void keepCopy() {
+        requireWhole();
+        long nights = reading(handle -> handle.createQuery("SELECT coalesce(max(id), 0) FROM night")
+                .mapTo(Long.class)
+                .one());
+        if (nights > 0) {
+            keepCopy(nights + 1);
+        }
+    }
+
+    private synchronized void keepCopy(long before) {
+        new LogCopies(file).keep(connection, before);
     }
 
     /** Begins a night. */
@@ -67,37 +88,42 @@ public final class NightLog implements AutoCloseable {
         told.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
         EventOrder.check(night);
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
                 return before.get().night();
             }
-            NightId id = insert(handle, night, false);
-            once.ifPresent(key -> insert(handle, key, id, 1));
+            NightId id = NightRows.insert(handle, night, false);
+            once.ifPresent(key -> NightRows.insert(handle, key, id, 1));
             return id;
         });
     }
 
     /** Adds a whole night, each event with its number and time, or nothing of it. */
     public NightId importNight(List<LoggedEvent> night) {
-        return importNight(night, Optional.empty());
+        return importNights(List.of(night), false, Optional.empty()).get(0);
     }
 
     /**
-     * Adds a whole night, each event with its number and time, or nothing of it.
+     * Adds whole nights, each event with its number and time, or nothing of them.
      *
-     * @param once the key that it was sent with; if that was sent before, nothing is added and the night is the one that
-     *     it became then
+     * @param goesOn whether the last of them is the one under way, to which more is added; else none of them is
+     * @param once the key that they were sent with; if that was sent before, nothing is added and the first night that
+     *     they became then is returned alone
      */
-    public NightId importNight(List<LoggedEvent> night, Optional<SubmissionKey> once) {
-        EventOrder.check(night);
+    public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean goesOn, Optional<SubmissionKey> once) {
+        nights.forEach(EventOrder::check);
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
-                return before.get().night();
+                return List.of(before.get().night());
             }
-            NightId id = insert(handle, night, true);
-            once.ifPresent(key -> insert(handle, key, id, 1));
-            return id;
+            List<NightId> ids = new ArrayList<>();
+            for (List<LoggedEvent> night : nights) {
+                boolean underWay = goesOn && ids.size() == nights.size() - 1;
+                ids.add(NightRows.insert(handle, night, !underWay));
+            }
+            once.ifPresent(key -> NightRows.insert(handle, key, ids.get(0), 1));
+            return ids;
         });
     }
 
@@ -136,31 +162,32 @@ public final class NightLog implements AutoCloseable {
     public List<LoggedEvent> append(
             NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, Known known) {
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> submitted(handle, key));
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
                 return List.of(before.get().event());
             }
-            NavigableSet<Long> earlier = seqs(handle, night);
+            NavigableSet<Long> earlier = NightRows.seqs(handle, night);
             if (earlier.isEmpty()) {
                 throw noSuch(night);
             }
-            known.check(latest(handle).orElse(night), earlier.last());
+            known.check(NightRows.latest(handle).orElse(night), earlier.last());
             List<LoggedEvent> added = new ArrayList<>();
             for (NightEvent event : events) {
                 LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
                 EventOrder.checkNext(logged, earlier.last(), earlier::contains);
-                insert(handle, night, logged);
+                NightRows.insert(handle, night, logged);
                 earlier.add(logged.seq());
                 added.add(logged);
             }
-            once.ifPresent(key -> insert(handle, key, night, added.get(0).seq()));
+            once.ifPresent(
+                    key -> NightRows.insert(handle, key, night, added.get(0).seq()));
             return added;
         });
     }
 
     /** What a key that was sent before became; empty for a new one. */
     public Optional<Submitted> submitted(SubmissionKey key) {
-        return reading(handle -> submitted(handle, key));
+        return reading(handle -> NightRows.submitted(handle, key));
     }
 
     /** Where the log stands: another figure whenever an event has been added, by whichever program. */
@@ -180,21 +207,21 @@ public final class NightLog implements AutoCloseable {
         if (lines.isEmpty()) {
             throw noSuch(night);
         }
-        return lines.stream()
-                .map(line -> JsonLines.readLine(line, 0, BodyNames.NONE))
-                .toList();
+        try {
+            return lines.stream()
+                    .map(line -> JsonLines.readLine(line, 0, BodyNames.NONE))
+                    .toList();
+        } catch (InputRefused unreadable) {
+            if (damage.isPresent()) {
+                throw LogTrouble.damaged(file, damage.get());
+            }
+            throw unreadable;
+        }
     }
 
     /** The night that was begun last; one that came in from a file does not count. */
     public Optional<NightId> latest() {
-        return reading(NightLog::latest);
-    }
-
-    private static Optional<NightId> latest(Handle handle) {
-        return handle.createQuery("SELECT id FROM night WHERE imported = 0 ORDER BY id DESC LIMIT 1")
-                .mapTo(Long.class)
-                .findOne()
-                .map(NightId::new);
+        return reading(NightRows::latest);
     }
 
     /** All nights, the latest first. */
@@ -222,78 +249,19 @@ public final class NightLog implements AutoCloseable {
         }
     }
 
-    private static Optional<Submitted> submitted(Handle handle, SubmissionKey key) {
-        return handle.createQuery("SELECT event.night_id, event.line FROM submission"
-                        + " JOIN event ON event.night_id = submission.night_id AND event.seq = submission.seq"
-                        + " WHERE submission.key = :key")
-                .bind("key", key.text())
-                .map((row, context) -> new Submitted(
-                        new NightId(row.getLong("night_id")),
-                        JsonLines.readLine(row.getString("line"), 0, BodyNames.NONE)))
-                .findOne();
-    }
-
-    private static NightId insert(Handle handle, List<LoggedEvent> night, boolean imported) {
-        NightId id = insertNight(handle, night.get(0).at(), imported);
-        night.forEach(event -> insert(handle, id, event));
-        return id;
-    }
-
-    private static void insert(Handle handle, SubmissionKey key, NightId night, long seq) {
-        handle.createUpdate("INSERT INTO submission (key, night_id, seq) VALUES (:key, :night, :seq)")
-                .bind("key", key.text())
-                .bind("night", night.number())
-                .bind("seq", seq)
-                .execute();
-    }
-
-    private static NightId insertNight(Handle handle, Instant begunAt, boolean imported) {
-        return handle.createUpdate("INSERT INTO night (begun_at, imported) VALUES (:begun_at, :imported)")
-                .bind("begun_at", SORTABLE.format(begunAt))
-                .bind("imported", imported ? 1 : 0)
-                .executeAndReturnGeneratedKeys("id")
-                .mapTo(Long.class)
-                .map(NightId::new)
-                .one();
-    }
-
-    private static void insert(Handle handle, NightId night, LoggedEvent event) {
-        handle.createUpdate(
-                        "INSERT INTO event (night_id, seq, kind, at, line) VALUES (:night, :seq, :kind, :at, :line)")
-                .bind("night", night.number())
-                .bind("seq", event.seq())
-                .bind("kind", EventKind.of(event.event()).word())
-                .bind("at", SORTABLE.format(event.at()))
-                .bind("line", readableLine(event))
-                .execute();
-    }
-
-    /** The event as text, once it is sure that the text reads back: what cannot be read must not get in. */
-    private static String readableLine(LoggedEvent event) {
-        String line = JsonLines.write(event);
-        if (!StandardCharsets.UTF_8.newEncoder().canEncode(line)) {
-            throw new InputRefused("a text holds half of a character", "type it again");
-        }
-        LoggedEvent read = JsonLines.readLine(line, 0, BodyNames.NONE);
-        if (!read.equals(event)) {
-            throw new IllegalStateException("an event does not read back: " + line);
-        }
-        return line;
-    }
-
-    private static NavigableSet<Long> seqs(Handle handle, NightId night) {
-        return new TreeSet<>(handle.createQuery("SELECT seq FROM event WHERE night_id = :night")
-                .bind("night", night.number())
-                .mapTo(Long.class)
-                .list());
-    }
-
     private InputRefused noSuch(NightId night) {
         return new InputRefused(
                 "there is no night " + night.number() + " in " + file, "list the nights and take a number from there");
     }
 
+    private void requireWhole() {
+        damage.ifPresent(what -> {
+            throw LogTrouble.damaged(file, what);
+        });
+    }
+
     private synchronized <T> T inTransaction(Function<Handle, T> work) {
+        requireWhole();
         try {
             return jdbi.inTransaction(work::apply);
         } catch (InputRefused e) {

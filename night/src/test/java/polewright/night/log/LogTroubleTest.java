@@ -138,7 +138,7 @@ class LogTroubleTest {
             statement.execute("PRAGMA max_page_count = 1");
         }
         try (NightLog log = new NightLog(file, narrow)) {
-            NightEvent longNote = new NightEvent.Noted("cold ".repeat(10_000));
+            NightEvent longNote = new NightEvent.Noted("cold ".repeat(800));
             assertThatThrownBy(() -> log.append(id, longNote, AT))
                     .isInstanceOf(InputRefused.class)
                     .hasMessage("the disk with " + file
@@ -170,7 +170,7 @@ class LogTroubleTest {
         SQLITE_READONLY | F may not be written, so nothing was logged: allow writing to it and to its folder, or name another file.
         SQLITE_READONLY_DIRECTORY | F may not be written, so nothing was logged: allow writing to it and to its folder, or name another file.
         SQLITE_IOERR_FSYNC | the disk with F failed, so this was not logged: check the disk or card, copy the log to another, and enter it again there.
-        SQLITE_CORRUPT_INDEX | F is damaged: keep a copy of it, and log to another file tonight.
+        SQLITE_CORRUPT_INDEX | F is damaged (its pages do not fit together), so nothing was logged: leave it as it is, rescue what can be read into a new file, and log to another tonight.
         SQLITE_CANTOPEN_ISDIR | F cannot be opened as a log: name a file in a folder that you may write to.
         """)
     void failureOfTheDiskIsSaidInWords(SQLiteErrorCode code, String message) {

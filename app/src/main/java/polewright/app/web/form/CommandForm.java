@@ -2,6 +2,7 @@ package polewright.app.web.form;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import polewright.sky.InputRefused;
@@ -94,6 +95,16 @@ public record CommandForm(
                             field.hint().isEmpty() ? "fill it in" : "fill it in: " + field.hint());
                 }
                 continue;
+            }
+            if (value.length() > Field.LONGEST) {
+                throw new InputRefused(
+                        String.format(
+                                Locale.ROOT,
+                                "'%s' has %,d characters, and %,d are taken at once",
+                                field.label(),
+                                value.length(),
+                                Field.LONGEST),
+                        "shorten it, or send it in parts");
             }
             if (!field.isUsable(value)) {
                 throw new InputRefused("'" + field.label() + "' cannot be used as it is", "fill it in again");

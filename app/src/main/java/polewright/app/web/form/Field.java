@@ -2,6 +2,7 @@ package polewright.app.web.form;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import polewright.night.event.NightEvent;
 
 /**
  * One thing to fill in.
@@ -16,7 +17,9 @@ import java.util.regex.Pattern;
  */
 public record Field(
         String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired, boolean isSeldom) {
-    private static final int LONGEST = 2000;
+    /** Characters that any field takes: as many as a note may have. */
+    static final int LONGEST = NightEvent.Noted.LONGEST;
+
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
 
     /** How a field is filled in. */
