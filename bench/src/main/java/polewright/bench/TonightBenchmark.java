@@ -21,6 +21,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import polewright.axis.rig.Rig;
 import polewright.night.tonight.Evening;
+import polewright.night.tonight.Observing;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Target;
 import polewright.night.tonight.TonightsPlan;
@@ -80,6 +81,7 @@ public class TonightBenchmark {
                 hills,
                 Instant.parse("2026-12-10T14:00:00Z"),
                 Optional.empty());
-        return TonightsPlan.of(evening, Purpose.EYES, targets, 8);
+        return TonightsPlan.usual(
+                evening, Observing.of(evening.rig(), Optional.empty(), Optional.of(Purpose.EYES)), targets);
     }
 }

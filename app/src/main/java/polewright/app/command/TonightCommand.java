@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -19,8 +20,10 @@ import polewright.app.page.PlanPage;
 import polewright.app.text.AngleWords;
 import polewright.app.text.TonightWords;
 import polewright.axis.drawing.Palette;
+import polewright.night.NightState;
 import polewright.night.tonight.LoggedEvening;
 import polewright.night.tonight.NightDrawing;
+import polewright.night.tonight.Observing;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Target;
 import polewright.night.tonight.TonightsPlan;
@@ -45,11 +48,16 @@ final class TonightCommand implements Callable<Integer> {
     @Option(
             names = "--for",
             paramLabel = "eyes|camera",
-            description = "What the telescope is for tonight. Default: eyes; the camera, if the rig has one.")
+            description =
+                    "What the telescope is for tonight. Default: by tonight's work; without one the camera, if the rig has"
+                            + " one.")
     private @Nullable Purpose purpose;
 
-    @Option(names = "--count", paramLabel = "N", description = "How many targets to plan, 1 to 20. Default: 8.")
-    private int count = TonightsPlan.USUAL_COUNT;
+    @Option(
+            names = "--count",
+            paramLabel = "N",
+            description = "How many targets to plan, 1 to 20. Default: 8, and what fills long gaps.")
+    private @Nullable Integer count;
 
     @Option(
             names = "--target",
@@ -80,16 +88,19 @@ final class TonightCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (count < 1 || count > 20) {
+        if (count != null && (count < 1 || count > TonightsPlan.MOST)) {
             throw new WrongUsage(count + " targets are outside 1 to 20.");
         }
         if (page != null && !isHtml(page) && !isPdf(page)) {
             throw new WrongUsage("the page " + page + " is neither .html nor .pdf: end its name in one of them.");
         }
         EveningOptions.Typed typed = evening.typed(workbench);
-        Purpose chosen =
-                purpose != null ? purpose : Purpose.usual(typed.evening().rig());
-        TonightsPlan plan = TonightsPlan.of(typed.evening(), chosen, targets(typed), count);
+        Observing observing = Observing.of(
+                typed.evening().rig(), typed.night().flatMap(NightState::work), Optional.ofNullable(purpose));
+        List<Target> targets = targets(typed);
+        TonightsPlan plan = count == null
+                ? TonightsPlan.usual(typed.evening(), observing, targets)
+                : TonightsPlan.of(typed.evening(), observing, targets, count);
         TonightWords words = new TonightWords(plan, typed.zone());
         if (output.isJson()) {
             output.print(workbench, TonightJson.of(plan, typed.zone()));
@@ -107,6 +118,7 @@ final class TonightCommand implements Callable<Integer> {
     private PlanPage page(TonightsPlan plan, TonightWords words, EveningOptions.Typed typed) {
         List<String> times = new ArrayList<>(words.darkness());
         times.addAll(words.preparations());
+        words.cautions().forEach(caution -> times.add("Care: " + caution));
         List<String> rest = new ArrayList<>(words.others());
         rest.addAll(words.missed());
         String site = typed.night()

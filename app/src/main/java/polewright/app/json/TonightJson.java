@@ -6,11 +6,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.ZoneId;
 import polewright.app.text.ReachWords;
 import polewright.night.tonight.NightPlan;
+import polewright.night.tonight.Observing;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Showing;
 import polewright.night.tonight.TargetOutcome;
 import polewright.night.tonight.TonightsExposure;
 import polewright.night.tonight.TonightsPlan;
+import polewright.night.tonight.TwilightCaution;
 import polewright.sky.time.Interval;
 
 /** The plan of a night as JSON. */
@@ -20,9 +22,15 @@ public final class TonightJson {
     public static ObjectNode of(TonightsPlan tonight, ZoneId zone) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("at", tonight.evening().now().toString());
-        node.put("for", tonight.purpose() == Purpose.EYES ? "eyes" : "camera");
-        node.put("field_deg", tonight.field().degrees());
+        Observing observing = tonight.observing();
+        node.put("for", observing.purpose() == Purpose.EYES ? "eyes" : "camera");
+        ArrayNode work = node.putArray("work");
+        observing.kinds().stream().sorted().forEach(kind -> work.add(kind.words()));
+        node.put("field_deg", observing.field().degrees());
+        node.put("turn_min", observing.turn().toSeconds() / 60.0);
         node.set("darkness", DarknessJson.of(tonight.evening().darkness(), tonight.moon(), zone));
+        ArrayNode cautions = node.putArray("sun_cautions");
+        tonight.sunCautions().forEach(caution -> caution(cautions.addObject(), caution));
         ArrayNode slots = node.putArray("plan");
         for (NightPlan.Slot slot : tonight.plan().slots()) {
             ObjectNode one = interval(slots.addObject(), slot.when());
@@ -46,13 +54,23 @@ public final class TonightJson {
         return node;
     }
 
+    private static void caution(ObjectNode node, TwilightCaution caution) {
+        node.put("what", caution.crossing() == TwilightCaution.Crossing.SETS ? "sunset" : "sunrise")
+                .put("at", caution.at().toString());
+        ArrayNode near = node.putArray("near");
+        caution.near()
+                .forEach(one -> near.addObject()
+                        .put("target", one.target().label())
+                        .put("distance_deg", one.distance().degrees()));
+    }
+
     private static void showing(ObjectNode node, Showing showing) {
         node.put("target", showing.target().label())
                 .put("kind", showing.target().kind())
                 .put("wanted", showing.target().isWanted())
                 .put("best", showing.best().toString())
                 .put("best_alt_deg", showing.bestAltitude().degrees())
-                .put("culmination", showing.culmination().toString())
+                .put("transit", showing.transit().toString())
                 .put("moon_distance_deg", showing.moonDistance().degrees())
                 .put("sky_mag_arcsec2", showing.sky())
                 .put("score", showing.score());

@@ -9,14 +9,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import polewright.axis.allowance.ExposureLimits;
+import polewright.axis.work.WorkPreset;
 import polewright.night.tonight.NightPlan;
 import polewright.night.tonight.Purpose;
 import polewright.night.tonight.Showing;
-import polewright.night.tonight.SunBeside;
 import polewright.night.tonight.Target;
 import polewright.night.tonight.TargetOutcome;
 import polewright.night.tonight.TonightsExposure;
 import polewright.night.tonight.TonightsPlan;
+import polewright.night.tonight.TwilightCaution;
 import polewright.sky.almanac.Darkness;
 import polewright.sky.almanac.SunDepth;
 import polewright.sky.angle.Angle;
@@ -49,6 +50,7 @@ public final class TonightWords {
         lines.add(worth());
         lines.addAll(darkness());
         lines.addAll(preparations());
+        cautions().forEach(caution -> lines.add(CARE + caution));
         lines.add("");
         lines.addAll(plan());
         if (!tonight.others().isEmpty()) {
@@ -155,9 +157,21 @@ public final class TonightWords {
                     ? "Nothing can be planned: nothing of the lists is in reach while it is dark enough."
                     : "Nothing can be planned: nothing of the lists is in reach for a whole turn while it is dark enough.";
         }
-        return "The plan, for " + (tonight.purpose() == Purpose.EYES ? "eyes" : "the camera")
-                + ". It goes by height, brightness, darkness and the field, not by tonight's work and its allowance. Of"
-                + " the weather nothing is known here.";
+        return "The plan, for " + work() + ": by height, moonlight, brightness and the field of view. Weather is not"
+                + " considered.";
+    }
+
+    /** {@code a casual look}, {@code short subs and long guided subs}. */
+    private String work() {
+        return tonight.observing().kinds().stream()
+                .sorted()
+                .map(WorkPreset::words)
+                .collect(Collectors.joining(" and "));
+    }
+
+    /** What there is to mind of the Sun: a sentence for its setting and one for its rising at the most. */
+    public List<String> cautions() {
+        return tonight.sunCautions().stream().map(this::care).toList();
     }
 
     /**
@@ -182,7 +196,6 @@ public final class TonightWords {
                     .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
             List<String> lines = new ArrayList<>();
             lines.add(detail(slot));
-            tonight.sunBeside(slot).forEach(sun -> lines.add(CARE + care(sun)));
             exposure(slot.showing()).ifPresent(lines::add);
             slots.add(new Slot(
                     clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
@@ -194,7 +207,7 @@ public final class TonightWords {
     /** Why nothing is said of exposures yet; empty when it is, or there are none. */
     public Optional<String> exposuresToCome() {
         boolean isToCome = !tonight.plan().slots().isEmpty()
-                && tonight.purpose() == Purpose.CAMERA
+                && tonight.observing().purpose() == Purpose.CAMERA
                 && tonight.evening().axis().isEmpty();
         return isToCome
                 ? Optional.of("How long exposures may be is known once the axis is (polewright next).")
@@ -215,7 +228,13 @@ public final class TonightWords {
         return AngleWords.compassPoint(direction.azimuth()) + ", "
                 + degrees(tonight.evening().reach().altitudeSeen(place)) + " up; "
                 + figures(slot) + "in reach " + windows(showing)
-                + "; highest " + clock.inSentence(showing.culmination()) + ".";
+                + "; best " + clock.inSentence(showing.best()) + "; transits " + transit(showing) + ".";
+    }
+
+    /** {@code 04:10 next day}; by day it says so. */
+    private String transit(Showing showing) {
+        boolean isByDay = !tonight.evening().darkness().sunsetToSunrise().contains(showing.transit());
+        return clock.inSentence(showing.transit()) + (isByDay ? " (by day)" : "");
     }
 
     private String figures(NightPlan.Slot slot) {
@@ -253,7 +272,7 @@ public final class TonightWords {
     }
 
     private Optional<String> exposure(Showing showing) {
-        if (tonight.purpose() == Purpose.EYES) {
+        if (tonight.observing().purpose() == Purpose.EYES) {
             return Optional.empty();
         }
         return TonightsExposure.of(tonight.evening(), showing).map(TonightWords::exposure);
@@ -266,58 +285,50 @@ public final class TonightWords {
 
     /** What else shows well, a line each. */
     public List<String> others() {
-        return othersApart().stream()
-                .map(other -> other.heading()
-                        + other.lines().stream()
-                                .map(line -> " " + line.replaceFirst(CARE, "CARE: "))
-                                .collect(Collectors.joining()))
-                .toList();
-    }
-
-    /** The same, what there is to mind on a line of its own. */
-    public List<Slot> othersApart() {
         return tonight.others().stream().map(this::other).toList();
     }
 
-    private Slot other(Showing showing) {
+    private String other(Showing showing) {
         String moon = moon(showing, new Interval(showing.best(), showing.best()))
                 .filter(words -> isDrowned(showing))
                 .map(words -> "; " + words)
                 .orElse("");
-        String heading = title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
+        return title(showing.target()) + ": best " + clock.inSentence(showing.best()) + ", "
                 + degrees(showing.bestAltitude()) + " up" + moon + ".";
-        return new Slot(
-                heading,
-                tonight.sunBeside(showing).stream().map(sun -> CARE + care(sun)).toList());
     }
 
-    private String care(SunBeside sun) {
-        String at = clock.inSentence(sun.at());
-        return switch (sun.crossing()) {
-            case RISES ->
-                sun.near()
-                                .map(near -> "Only " + degrees(near) + " from the Sun, which")
-                                .orElse("The Sun") + " rises at " + at
-                        + ": turn away and cap tube and finder before then.";
-            case SETS ->
-                sun.near()
-                                .map(near -> "Only " + degrees(near) + " from the Sun: keep")
-                                .orElse("Keep")
-                        + " tube and finder capped until " + (sun.near().isPresent() ? "it" : "the Sun")
-                        + " has set, at " + at + ".";
+    private String care(TwilightCaution caution) {
+        String at = clock.inSentence(caution.at());
+        String near = near(caution);
+        return switch (caution.crossing()) {
+            case RISES -> "The Sun rises at " + at + ": turn away and cap tube and finder before then." + near;
+            case SETS -> "The Sun sets at " + at + ": keep tube and finder capped until then." + near;
         };
+    }
+
+    /** {@code  Close to it: Venus 24°, Mercury 18°.} */
+    private static String near(TwilightCaution caution) {
+        return caution.near().isEmpty()
+                ? ""
+                : caution.near().stream()
+                        .map(near -> near.target().label() + " " + degrees(near.distance()))
+                        .collect(Collectors.joining(", ", " Close to it: ", "."));
     }
 
     /** What was asked for and cannot be had, with the reason. */
     public List<String> missed() {
         List<String> lines = new ArrayList<>();
         for (TargetOutcome outcome : tonight.missed()) {
-            String why = outcome instanceof TargetOutcome.OutOfReach out
-                    ? "even when highest, " + ReachWords.of(out.barrier())
-                    : "the night is not dark enough for it";
-            lines.add("Not tonight: " + outcome.target().label() + ": " + why + ".");
+            lines.add("Not tonight: " + outcome.target().label() + ": " + why(outcome) + ".");
         }
         return lines;
+    }
+
+    /** Why something cannot be observed tonight. */
+    private static String why(TargetOutcome outcome) {
+        return outcome instanceof TargetOutcome.OutOfReach out
+                ? "even when highest, " + ReachWords.of(out.barrier())
+                : "the night is not dark enough for it";
     }
 
     private static String degrees(Angle angle) {

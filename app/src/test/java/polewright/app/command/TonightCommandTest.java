@@ -38,8 +38,8 @@ class TonightCommandTest {
                 .contains("  Sun sets                      15:46 GMT")
                 .contains("By 15:01: tripod, wedge, level (polewright ground).");
         assertThat(outcome.out().replaceAll("\\s+", " "))
-                .contains("The plan, for eyes. It goes by height, brightness, darkness and the field, not by tonight's"
-                        + " work and its allowance. Of the weather nothing is known here.");
+                .contains("The plan, for a casual look: by height, moonlight, brightness and the field of view. Weather"
+                        + " is not considered.");
     }
 
     @Test
@@ -56,16 +56,21 @@ class TonightCommandTest {
                 .isEqualTo("polewright tonight: the Sun is no target for the night: it burns eyes and cameras.");
     }
 
+    /** Venus and Mercury were "best" at sunrise, each with a caution of its own. */
     @Test
-    void whatIsBestWhenTheSunRisesCarriesTheCautionBesideIt() {
-        CommandRun morning = new CommandRun(folder.resolve("morning"), "2026-11-27T07:45:00Z");
+    void nothingIsAdvisedAtSunrise_andWhatIsAskedForHasOneCaution() {
+        CommandRun morning = new CommandRun(folder.resolve("morning"), "2026-11-27T07:40:00Z");
         morning.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
-        String told = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
-        assertThat(told)
-                .contains("Nothing can be planned: nothing of the lists is in reach for a whole turn")
-                .containsPattern(
-                        "Venus, planet: best 08:0[345] next day, \\d+° up\\. CARE: The Sun rises at 08:0[345] next"
-                                + " day: turn away and cap tube and finder before then\\.");
+        String unasked = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
+        assertThat(unasked).contains("Nothing can be planned").doesNotContain("Venus", "CARE");
+        String asked = morning.good("tonight", "--zone", "UTC", "--target", "venus", "--target", "mercury")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertThat(asked)
+                .contains("Venus, planet")
+                .containsPattern("CARE The Sun rises at 08:0[345] next day: turn away and cap tube and finder before"
+                        + " then\\. Close to it: Mercury \\d+°\\.")
+                .containsOnlyOnce("CARE");
     }
 
     @Test
@@ -74,13 +79,34 @@ class TonightCommandTest {
         bright.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         assertThat(bright.good("tonight").out().replaceAll("\\s+", " "))
                 .containsPattern("the Moon is bright and \\d+° away; in reach");
-        // The Moon rises at 18:32 that day: what is best before it, but has its turn after, is under it all the same.
+        // The Moon rises at 18:32 that day: before it nothing is drowned, after it every cluster is.
         CommandRun rising = new CommandRun(folder.resolve("rising"), "2026-11-27T12:30:00Z");
         rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
-        assertThat(rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " "))
-                .containsPattern("19:05 to 19:35 IC 1396 [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach")
-                .containsPattern("18:05 to 18:35 M 29 [^;]* up; magnitude 6.6, 10′ long; in reach");
+        String plan = rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
+        assertThat(plan)
+                .containsPattern("18:05 to 18:35 [^;]* up; (?!the Moon)[^;]*; in reach")
+                .containsPattern(
+                        "(19|20):\\d\\d to \\d\\d:\\d\\d [^;]*cluster [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach");
         assertThat(person.good("tonight").out()).doesNotContain("the Moon is bright");
+    }
+
+    /** A transit by day is the true one, not the end of the dark hours. */
+    @Test
+    void theTransitIsApartFromTheBestMoment() {
+        String plan = person.good("tonight", "--count", "1", "--target", "M 13", "--zone", "UTC")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertThat(plan).containsPattern("; best 06:\\d\\d next day; transits 11:\\d\\d next day \\(by day\\)\\.");
+    }
+
+    /** What the night is for decides what is planned; it is taken from the log. */
+    @Test
+    void tonightsWorkIsAsked() {
+        person.good("allow", "--for", "planets");
+        assertThat(person.good("tonight", "--count", "3").out().replaceAll("\\s+", " "))
+                .contains("The plan, for planets at high power: by height")
+                .contains("Saturn, planet")
+                .contains("Jupiter, planet");
     }
 
     @Test
@@ -107,7 +133,7 @@ class TonightCommandTest {
                 .readTree(person.good("tonight", "--count", "5", "--json").out());
         assertThat(plan.get("plan").size()).isEqualTo(5);
         assertThat(plan.get("darkness").isObject()).isTrue();
-        assertThat(plan.get("plan").get(0).has("culmination")).isTrue();
+        assertThat(plan.get("plan").get(0).has("transit")).isTrue();
     }
 
     @Test
@@ -135,7 +161,7 @@ class TonightCommandTest {
         try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
             assertThat(document.getNumberOfPages()).isEqualTo(1);
             assertThat(new PDFTextStripper().getText(document))
-                    .contains("Larkfell, night of 10 December 2026", "The plan, for eyes", "Also");
+                    .contains("Larkfell, night of 10 December 2026", "The plan, for a casual look", "Also");
         }
     }
 

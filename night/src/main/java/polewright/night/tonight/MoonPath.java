@@ -19,8 +19,16 @@ import polewright.sky.time.SiderealRate;
 final class MoonPath {
     private static final Duration STEP = Duration.ofMinutes(20);
 
-    /** Of one time: the Moon's direction in the site's hour-angle frame, and its light. */
-    record Now(Instant at, Vector3D unit, Moonlight light) {
+    // A thin Moon outshines what is within 5° of it, a full one within 20° (common practice).
+    private static final Angle GLARE_LEAST = Angle.ofDegrees(5);
+    private static final Angle GLARE_MORE_WHEN_FULL = Angle.ofDegrees(15);
+
+    /**
+     * Of one time: the Moon's direction in the site's hour-angle frame, and its light.
+     *
+     * @param glare how near to it its glare drowns faint things; zero while it is down
+     */
+    record Now(Instant at, Vector3D unit, Moonlight light, Angle glare) {
         Angle distance(HourAnglePlace place) {
             return new Angle(Vector3D.angle(unit, MoonPath.unit(place)));
         }
@@ -37,12 +45,15 @@ final class MoonPath {
         for (Instant at = when.from(); !at.isAfter(when.to()); at = at.plus(STEP)) {
             ObservingMoment moment = evening.moment(at);
             var place = SolarSystem.apparent(SolarSystemBody.MOON, moment);
+            Angle altitude = moment.airless(place).altitude();
+            LunarPhase phase = LunarPhase.at(moment);
             times.add(new Now(
                     at,
                     unit(moment.hourAngle(place)),
-                    Moonlight.of(
-                            moment.airless(place).altitude(),
-                            LunarPhase.at(moment).phaseAngle())));
+                    Moonlight.of(altitude, phase.phaseAngle()),
+                    altitude.radians() > 0
+                            ? GLARE_LEAST.plus(GLARE_MORE_WHEN_FULL.times(phase.litShare()))
+                            : Angle.ZERO));
         }
         return new MoonPath(times);
     }
@@ -64,7 +75,8 @@ final class MoonPath {
                         unit.getX() * Math.cos(turn) - unit.getY() * Math.sin(turn),
                         unit.getX() * Math.sin(turn) + unit.getY() * Math.cos(turn),
                         unit.getZ()),
-                near.light());
+                near.light(),
+                near.glare());
     }
 
     static Vector3D unit(HourAnglePlace place) {

@@ -14,7 +14,7 @@ import polewright.sky.time.Interval;
  * @param windows when it can be reached while it is dark enough for it, in order, at least one
  * @param best when it shows best
  * @param bestAltitude how high it then is, as seen
- * @param culmination when it passes the meridian in the night; the end of the night that is nearest to that, if it does not
+ * @param transit when it passes the upper meridian nearest to then, by day too
  * @param moonDistance from the Moon then
  * @param sky brightness of the sky there then, magnitudes a square arcsecond
  * @param score 0 to 1: how well worth looking at, see {@link Merit}
@@ -25,7 +25,7 @@ public record Showing(
         List<Interval> windows,
         Instant best,
         Angle bestAltitude,
-        Instant culmination,
+        Instant transit,
         Angle moonDistance,
         double sky,
         double score) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import polewright.axis.rig.MountKind;
 import polewright.sky.angle.Angle;
@@ -16,7 +17,9 @@ import polewright.sky.place.ObservingMoment;
  * In which order to go to a few stars: of all orders the one whose slower axes turn least, none by a way near the Sun.
  *
  * <p>The lower axis never turns through its lower culmination (hour angle 12 h; azimuth 180° of a fork that starts north):
- * that is where cables wind up. By day a way keeps {@link SunGuard#KEEP_AWAY} from the Sun's edge throughout.
+ * that is where cables wind up. By day a way keeps {@link SunGuard#KEEP_AWAY} from the Sun's edge throughout. Where both axes
+ * run at once, however the drives share the time: both at one rate, in proportion, along a line in the other pair of
+ * coordinates, or along a great circle. Where one of these comes too near, one axis turns first.
  */
 final class SlewOrder {
     private static final Angle STEP = Angle.ofDegrees(0.5);
@@ -106,7 +109,13 @@ final class SlewOrder {
     private boolean isSafe(Axes from, Axes to, StarMove.Order order) {
         List<AirlessDirection> path = new ArrayList<>();
         switch (order) {
-            case BOTH_TOGETHER -> addTogether(path, from, to);
+            case BOTH_TOGETHER -> {
+                addTogether(path, from, to);
+                return isFar(path)
+                        && isFar(inProportion(from, to))
+                        && isFar(inOtherCoordinates(direction(from), direction(to)))
+                        && isFar(List.of(direction(from), direction(to)));
+            }
             case LOWER_AXIS_FIRST -> {
                 Axes corner = new Axes(to.lower(), from.upper());
                 addTogether(path, from, corner);
@@ -118,7 +127,56 @@ final class SlewOrder {
                 addTogether(path, corner, to);
             }
         }
+        return isFar(path);
+    }
+
+    private boolean isFar(List<AirlessDirection> path) {
         return sun.nearestOnPath(path).compareTo(SunGuard.KEEP_AWAY) >= 0;
+    }
+
+    /** Both axes from beginning to end in the same time. */
+    private List<AirlessDirection> inProportion(Axes from, Axes to) {
+        int steps = steps(from.lower(), to.lower(), from.upper(), to.upper());
+        return IntStream.rangeClosed(0, steps)
+                .mapToObj(step -> direction(new Axes(
+                        between(from.lower(), to.lower(), step / (double) steps),
+                        between(from.upper(), to.upper(), step / (double) steps))))
+                .toList();
+    }
+
+    /** In proportion in azimuth and altitude on a polar axis, in hour angle and declination on an upright one. */
+    private List<AirlessDirection> inOtherCoordinates(AirlessDirection from, AirlessDirection to) {
+        Axes begins = otherAxes(from);
+        Axes ends = otherAxes(to);
+        Angle lower = begins.lower().plus(ends.lower().minus(begins.lower()).wrappedSigned());
+        int steps = steps(begins.lower(), lower, begins.upper(), ends.upper());
+        return IntStream.rangeClosed(0, steps)
+                .mapToObj(step -> {
+                    double share = step / (double) steps;
+                    Angle one = between(begins.lower(), lower, share);
+                    Angle two = between(begins.upper(), ends.upper(), share);
+                    return hasPolarAxis ? AirlessDirection.of(one, two) : moment.airless(new HourAnglePlace(one, two));
+                })
+                .toList();
+    }
+
+    private Axes otherAxes(AirlessDirection direction) {
+        if (hasPolarAxis) {
+            return new Axes(direction.azimuth(), direction.altitude());
+        }
+        HourAnglePlace place = moment.hourAngle(direction);
+        return new Axes(place.hourAngle(), place.declination());
+    }
+
+    private static int steps(Angle lower, Angle otherLower, Angle upper, Angle otherUpper) {
+        double longest = Math.max(
+                otherLower.minus(lower).abs().radians(),
+                otherUpper.minus(upper).abs().radians());
+        return (int) Math.ceil(longest / STEP.radians()) + 1;
+    }
+
+    private static Angle between(Angle from, Angle to, double share) {
+        return from.plus(to.minus(from).times(share));
     }
 
     /** Both axes at the same rate, the one with the shorter turn stopping first. */

@@ -15,6 +15,8 @@ import polewright.sky.atlas.StarColour;
 import polewright.sky.body.PlanetAppearance;
 import polewright.sky.body.SolarSystem;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
@@ -62,18 +64,26 @@ public record StarSurroundings(
 
     static StarSurroundings of(StarInView star, StarsInView stars, ObservingMoment moment) {
         Constellation constellation = constellation(star.star());
-        List<StarInView> alike = stars.lookalikes(star, LOOKALIKES_WITHIN, LOOKALIKE_MAGNITUDES);
+        SunGuard sun = SunGuard.at(moment);
+        List<StarInView> alike = stars.lookalikes(star, LOOKALIKES_WITHIN, LOOKALIKE_MAGNITUDES).stream()
+                .filter(other -> isAwayFrom(sun, other.airless()))
+                .toList();
         return new StarSurroundings(
                 StarColour.of(star.star()),
                 constellation,
                 isBrightest(star.star(), constellation),
                 guides(star, stars)
-                        .filter(guide -> !alike.contains(guide))
+                        .filter(guide -> !alike.contains(guide) && isAwayFrom(sun, guide.airless()))
                         .limit(MOST_GUIDES)
                         .map(guide -> neighbour(guide, star))
                         .toList(),
                 alike.stream().map(other -> neighbour(other, star)).toList(),
-                planets(star, moment));
+                planets(star, moment, sun));
+    }
+
+    /** What stands near the Sun by day is not named: eyes and finders go where a name sends them. */
+    private static boolean isAwayFrom(SunGuard sun, AirlessDirection direction) {
+        return !sun.isSunUp() || sun.distance(direction).compareTo(SunGuard.KEEP_AWAY) >= 0;
     }
 
     private static Stream<StarInView> guides(StarInView star, StarsInView stars) {
@@ -93,8 +103,9 @@ public record StarSurroundings(
                 Optional.of(other.magnitude() < star.magnitude()));
     }
 
-    private static List<Neighbour> planets(StarInView star, ObservingMoment moment) {
+    private static List<Neighbour> planets(StarInView star, ObservingMoment moment, SunGuard sun) {
         return STARLIKE.stream()
+                .filter(planet -> isAwayFrom(sun, moment.airless(SolarSystem.apparent(planet, moment))))
                 .map(planet -> planet(planet, star, moment))
                 .flatMap(Optional::stream)
                 .toList();

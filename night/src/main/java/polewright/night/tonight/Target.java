@@ -3,6 +3,7 @@ package polewright.night.tonight;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.DeepSkyKind;
 import polewright.sky.atlas.DeepSkyList;
@@ -40,10 +41,45 @@ public record Target(
         LISTED
     }
 
+    /** What decides how much moonlight and the work matter to it. */
+    public enum Nature {
+        MOON,
+        PLANET,
+        /** Open or globular, or a group: it is seen as stars. */
+        CLUSTER,
+        /** Gas or dust among stars, whose light catalogues add to its magnitude. */
+        NEBULA,
+        /** A galaxy, a planetary nebula, or anything else that is a glow. */
+        GLOW,
+        /** A star, or a place of which nothing more is known. */
+        STAR
+    }
+
+    private static final String STAR_OR_PLACE = "star or place";
+    private static final Set<String> CLUSTERS = Set.of(
+            DeepSkyKind.OPEN_CLUSTER.words(), DeepSkyKind.GLOBULAR_CLUSTER.words(), DeepSkyKind.STAR_GROUP.words());
+    private static final Set<String> NEBULAE = Set.of(
+            DeepSkyKind.EMISSION_NEBULA.words(),
+            DeepSkyKind.REFLECTION_NEBULA.words(),
+            DeepSkyKind.BRIGHT_NEBULA.words(),
+            DeepSkyKind.STAR_FORMING_REGION.words());
     private static final double ARCSEC2_IN_CIRCLE = Math.PI / 4;
 
     public String label() {
         return body.label();
+    }
+
+    public Nature nature() {
+        if (body instanceof SolarSystemBody) {
+            return body == SolarSystemBody.MOON ? Nature.MOON : Nature.PLANET;
+        }
+        if (kind.equals(STAR_OR_PLACE)) {
+            return Nature.STAR;
+        }
+        if (CLUSTERS.contains(kind)) {
+            return Nature.CLUSTER;
+        }
+        return NEBULAE.contains(kind) ? Nature.NEBULA : Nature.GLOW;
     }
 
     /** Magnitudes a square arcsecond over its ellipse, if size and magnitude are known. */
@@ -86,9 +122,8 @@ public record Target(
     }
 
     private static Target ofBody(SkyBody body, boolean isWanted) {
-        String kind = body == SolarSystemBody.MOON
-                ? "the Moon"
-                : body instanceof SolarSystemBody ? "planet" : "star or place";
+        String kind =
+                body == SolarSystemBody.MOON ? "the Moon" : body instanceof SolarSystemBody ? "planet" : STAR_OR_PLACE;
         return new Target(body, kind, OptionalDouble.empty(), Angle.ZERO, Angle.ZERO, Renown.FAMOUS, isWanted);
     }
 

@@ -9,7 +9,6 @@ import java.util.Optional;
 import polewright.axis.reach.Reach;
 import polewright.axis.reach.ReachOutcome;
 import polewright.axis.reach.SkyPath;
-import polewright.sky.almanac.Moonlight;
 import polewright.sky.almanac.SunDepth;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
@@ -19,14 +18,14 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
-import polewright.sky.time.SiderealRate;
 
 /**
  * When and how well each target of a list shows tonight.
  *
- * <p>Only while the Sun is down: the Moon and planets from sunset to sunrise, everything else while it is as dark as the
- * night gets, down to the end of astronomical twilight. So nothing is ever pointed at with the Sun up; what is near it
- * when it has barely set or is soon to rise, {@link SunBeside} tells.
+ * <p>Only while the Sun is down: the Moon and planets from half an hour after sunset to half an hour before sunrise
+ * ({@link TwilightGuard}), from sunset to sunrise if they were asked for; everything else while it is as dark as the
+ * night gets, down to the end of astronomical twilight. So nothing is ever pointed at with the Sun up; what is near it when it
+ * has barely set or is soon to rise, {@link TwilightCaution} says.
  */
 public final class TargetFinder {
     // Planets move by a minute of arc in ten minutes at the most, the Moon by five.
@@ -34,18 +33,20 @@ public final class TargetFinder {
 
     private final Evening evening;
     private final Reach reach;
-    private final Angle field;
+    private final Observing observing;
+    private final Optional<Interval> advised;
     private final Optional<Interval> sunDown;
     private final Optional<Interval> dark;
     private final Instant reference;
     private final ObservingMoment moment;
     private final Optional<MoonPath> moon;
 
-    /** @param field what the telescope shows at once: its widest eyepiece's field, or the camera's */
-    public TargetFinder(Evening evening, Angle field) {
+    /** For one evening and what its targets are chosen for. */
+    public TargetFinder(Evening evening, Observing observing) {
         this.evening = evening;
         this.reach = evening.reach();
-        this.field = field;
+        this.observing = observing;
+        this.advised = TwilightGuard.within(evening).flatMap(this::fromNow);
         this.sunDown = evening.darkness().below(SunDepth.SUNSET).flatMap(this::fromNow);
         this.dark = evening.darkness()
                 .below(SunDepth.ASTRONOMICAL)
@@ -84,14 +85,14 @@ public final class TargetFinder {
     /** One target; planets with their size and brightness of tonight. */
     public TargetOutcome find(Target listed) {
         Target target = ofTonight(listed);
-        Optional<Interval> when = target.isBrightBody() ? sunDown : dark;
+        Optional<Interval> when = !target.isBrightBody() ? dark : target.isWanted() ? sunDown : advised;
         if (when.isEmpty()) {
             return new TargetOutcome.TooLight(target);
         }
         SkyPath path = path(target, when.get());
         ReachOutcome outcome = reach.windows(path, when.get());
         return outcome instanceof ReachOutcome.Reachable reachable
-                ? new TargetOutcome.Shows(showing(target, path, reachable.windows(), when.get()))
+                ? new TargetOutcome.Shows(showing(target, path, reachable.windows()))
                 : new TargetOutcome.OutOfReach(target, ((ReachOutcome.Never) outcome).barrier());
     }
 
@@ -127,28 +128,37 @@ public final class TargetFinder {
         };
     }
 
-    private Showing showing(Target target, SkyPath path, List<Interval> windows, Interval when) {
-        Instant best = windows.get(0).from();
-        Angle bestAltitude = Angle.ZERO;
-        Angle bestDistance = Angle.HALF_TURN;
-        double bestSky = Moonlight.DARK_ZENITH;
+    /** How well a target shows at any time of the night, 0 to 1: see {@link Merit}. */
+    double merit(Showing showing, Instant at) {
+        return Merit.of(showing.target(), observing)
+                .at(showing.path().at(at), moon.orElseThrow().at(at), reach);
+    }
+
+    private Showing showing(Target target, SkyPath path, List<Interval> windows) {
+        Merit merit = Merit.of(target, observing);
+        List<MoonPath.Now> tried = tried(windows);
+        MoonPath.Now best = tried.get(0);
         double bestScore = -1;
-        for (MoonPath.Now now : tried(windows)) {
-            HourAnglePlace place = path.at(now.at());
-            Angle altitude = reach.altitudeSeen(place);
-            Angle distance = now.distance(place);
-            double sky = now.light().sky(altitude, distance);
-            double score = Merit.of(target, altitude, sky, field);
+        for (MoonPath.Now now : tried) {
+            double score = merit.at(path.at(now.at()), now, reach);
             if (score > bestScore) {
-                best = now.at();
-                bestAltitude = altitude;
-                bestDistance = distance;
-                bestSky = sky;
+                best = now;
                 bestScore = score;
             }
         }
+        HourAnglePlace place = path.at(best.at());
+        Angle altitude = reach.altitudeSeen(place);
+        Angle distance = best.distance(place);
         return new Showing(
-                target, path, windows, best, bestAltitude, culmination(path, when), bestDistance, bestSky, bestScore);
+                target,
+                path,
+                windows,
+                best.at(),
+                altitude,
+                Transit.nearest(evening, target.body(), path, best.at()),
+                distance,
+                best.light().sky(altitude, distance),
+                bestScore);
     }
 
     /** The ends of each window and the times between at which the Moon was worked out. */
@@ -165,15 +175,5 @@ public final class TargetFinder {
             times.add(path.at(window.to()));
         }
         return times;
-    }
-
-    private static Instant culmination(SkyPath path, Interval when) {
-        double hourAngle = path.at(when.from()).hourAngle().radians();
-        double wait = Math.floorMod(Math.round(-hourAngle / SiderealRate.RAD_PER_SECOND), 86164L);
-        Instant at = when.from().plusSeconds((long) wait);
-        if (!at.isAfter(when.to())) {
-            return at;
-        }
-        return Math.abs(hourAngle) < Math.abs(path.at(when.to()).hourAngle().radians()) ? when.from() : when.to();
     }
 }

@@ -1,18 +1,12 @@
 package polewright.night.tonight;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.axis.rig.Camera;
-import polewright.axis.rig.Optic;
-import polewright.axis.rig.Rig;
-import polewright.axis.work.WorkPreset;
 import polewright.sky.almanac.MoonTonight;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystem;
@@ -24,29 +18,28 @@ import polewright.sky.time.Interval;
 /**
  * What to do with tonight: an order of targets, what else shows, and what does not.
  *
+ * @param observing what the targets are chosen for
  * @param moon what the Moon does
- * @param field what the telescope shows at once
  * @param plan the order
  * @param others what else shows well, best first
  * @param missed what was asked for and cannot be looked at
  */
 public record TonightsPlan(
         Evening evening,
-        Purpose purpose,
+        Observing observing,
         MoonTonight moon,
-        Angle field,
         NightPlan plan,
         List<Showing> others,
         List<TargetOutcome> missed) {
-    /** How many targets are planned if nothing is said. */
+    /** How many targets are planned if nothing is said, before gaps are filled. */
     public static final int USUAL_COUNT = 8;
+    /** More are not planned for one night. */
+    public static final int MOST = 20;
 
-    private static final Duration A_LOOK = Duration.ofMinutes(30);
-    private static final Duration A_SERIES = Duration.ofMinutes(90);
     private static final int MOST_OTHERS = 8;
-    // Wider than this it is a finder.
-    private static final Angle WIDEST_EYEPIECE = Angle.ofDegrees(3);
-    private static final Angle USUAL_FIELD = Angle.ofDegrees(0.8);
+    // So many are worth placing, and so many are tried in what is left between them.
+    private static final int PLACED_PER_SLOT = 4;
+    private static final int TRIED_IN_GAPS = 120;
 
     public TonightsPlan {
         others = List.copyOf(others);
@@ -54,17 +47,39 @@ public record TonightsPlan(
     }
 
     /**
-     * The plan.
+     * The usual plan: {@value #USUAL_COUNT} targets, and as many more as leave no gap of an hour while something good is up.
      *
      * @param targets all that could be looked at, what was asked for among them
-     * @param count how many are to be planned
      */
-    public static TonightsPlan of(Evening evening, Purpose purpose, List<Target> targets, int count) {
-        Angle field = field(evening.rig(), purpose);
-        List<TargetOutcome> outcomes = new TargetFinder(evening, field).find(targets);
+    public static TonightsPlan usual(Evening evening, Observing observing, List<Target> targets) {
+        return of(evening, observing, targets, USUAL_COUNT, MOST);
+    }
+
+    /**
+     * A plan of no more than so many targets.
+     *
+     * @param targets all that could be looked at, what was asked for among them
+     */
+    public static TonightsPlan of(Evening evening, Observing observing, List<Target> targets, int count) {
+        return of(evening, observing, targets, count, count);
+    }
+
+    private static TonightsPlan of(
+            Evening evening, Observing observing, List<Target> targets, int count, int mostWithGapsFilled) {
+        TargetFinder finder = new TargetFinder(evening, observing);
+        List<TargetOutcome> outcomes = finder.find(targets);
         List<Showing> ranked = TargetFinder.ranked(outcomes);
-        List<Showing> chosen = ranked.subList(0, Math.min(count, ranked.size()));
-        NightPlan plan = NightPlan.of(chosen, purpose == Purpose.EYES ? A_LOOK : A_SERIES, evening.reach());
+        List<Showing> placed = ranked.subList(0, Math.min(count * PLACED_PER_SLOT, ranked.size()));
+        NightPlan best = NightPlanner.plan(placed, observing.turn(), count, finder::merit);
+        NightPlan plan = NightPlanner.span(placed)
+                .map(span -> FilledGaps.of(
+                        best,
+                        span.from(),
+                        ranked.subList(0, Math.min(TRIED_IN_GAPS, ranked.size())),
+                        observing.turn(),
+                        mostWithGapsFilled,
+                        finder::merit))
+                .orElse(best);
         Set<Showing> planned =
                 plan.slots().stream().map(NightPlan.Slot::showing).collect(Collectors.toSet());
         List<Showing> others = new ArrayList<>();
@@ -76,17 +91,16 @@ public record TonightsPlan(
                 .filter(outcome -> outcome.target().isWanted() && !(outcome instanceof TargetOutcome.Shows))
                 .toList();
         return new TonightsPlan(
-                evening, purpose, MoonTonight.of(evening.site(), evening.darkness()), field, plan, others, missed);
+                evening, observing, MoonTonight.of(evening.site(), evening.darkness()), plan, others, missed);
     }
 
-    /** What there is to mind of the Sun when something has its turn; empty for most. */
-    public List<SunBeside> sunBeside(NightPlan.Slot slot) {
-        return SunBeside.of(evening, slot.showing(), slot.when());
-    }
-
-    /** The same at the time when it shows best. */
-    public List<SunBeside> sunBeside(Showing showing) {
-        return SunBeside.of(evening, showing, new Interval(showing.best(), showing.best()));
+    /** What there is to mind of the Sun, over all that is planned or named; empty on most nights. */
+    public List<TwilightCaution> sunCautions() {
+        List<TwilightCaution.Advised> advised = new ArrayList<>();
+        plan.slots().forEach(slot -> advised.add(new TwilightCaution.Advised(slot.showing(), slot.when())));
+        others.forEach(showing ->
+                advised.add(new TwilightCaution.Advised(showing, new Interval(showing.best(), showing.best()))));
+        return TwilightCaution.of(evening, advised);
     }
 
     /**
@@ -103,16 +117,5 @@ public record TonightsPlan(
         HourAnglePlace there = moment.hourAngle(SolarSystem.apparent(SolarSystemBody.MOON, moment));
         return Optional.of(new Angle(Vector3D.angle(
                 MoonPath.unit(there), MoonPath.unit(showing.path().at(middle)))));
-    }
-
-    private static Angle field(Rig rig, Purpose purpose) {
-        if (purpose == Purpose.CAMERA) {
-            return WorkPreset.mainCamera(rig).map(Camera::field).orElse(USUAL_FIELD);
-        }
-        return rig.optics().stream()
-                .map(Optic::field)
-                .filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0)
-                .max(Comparator.naturalOrder())
-                .orElse(USUAL_FIELD);
     }
 }

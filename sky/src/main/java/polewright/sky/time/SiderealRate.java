@@ -1,5 +1,6 @@
 package polewright.sky.time;
 
+import java.time.Duration;
 import polewright.sky.angle.Angle;
 
 /**
@@ -18,5 +19,10 @@ public final class SiderealRate {
     /** How far the sky turns in so many seconds of mean solar time. */
     public static Angle during(double seconds) {
         return new Angle(RAD_PER_SECOND * seconds);
+    }
+
+    /** How long the sky takes to turn so far; negative for a turn back. */
+    public static Duration lasting(Angle turn) {
+        return Duration.ofMillis(Math.round(turn.radians() / RAD_PER_SECOND * 1000));
     }
 }

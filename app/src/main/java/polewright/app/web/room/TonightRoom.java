@@ -16,7 +16,7 @@ import polewright.night.tonight.AlignmentStars;
 import polewright.night.tonight.Evening;
 import polewright.night.tonight.LoggedEvening;
 import polewright.night.tonight.NightDrawing;
-import polewright.night.tonight.Purpose;
+import polewright.night.tonight.Observing;
 import polewright.night.tonight.TonightsPlan;
 import polewright.sky.daylight.Instrument;
 
@@ -55,11 +55,10 @@ final class TonightRoom implements Room {
     }
 
     private static List<Section> plan(Asked asked, NightState night, Evening evening, ZoneId zone) {
-        TonightsPlan plan = TonightsPlan.of(
+        TonightsPlan plan = TonightsPlan.usual(
                 evening,
-                Purpose.usual(evening.rig()),
-                LoggedEvening.targets(LoggedEvening.wanted(night)),
-                TonightsPlan.USUAL_COUNT);
+                Observing.of(evening.rig(), night.work(), Optional.empty()),
+                LoggedEvening.targets(LoggedEvening.wanted(night)));
         TonightWords words = new TonightWords(plan, zone);
         List<Section> sections = new ArrayList<>();
         List<String> first = new ArrayList<>(List.of(words.worth()));
@@ -75,6 +74,10 @@ final class TonightRoom implements Room {
                             .toList()));
         }
         sections.add(new Section.Words("", words.sky()));
+        List<String> cautions = words.cautions();
+        if (!cautions.isEmpty()) {
+            sections.add(new Section.Caution(cautions));
+        }
         sections.add(new Section.Items(words.planned(), items(words.slots())));
         List<String> after = new ArrayList<>();
         words.exposuresToCome().ifPresent(after::add);
@@ -82,9 +85,13 @@ final class TonightRoom implements Room {
         if (!after.isEmpty()) {
             sections.add(new Section.Words("", after));
         }
-        List<TonightWords.Slot> others = words.othersApart();
+        List<String> others = words.others();
         if (!others.isEmpty()) {
-            sections.add(new Section.Items(TonightWords.OTHERS, items(others)));
+            sections.add(new Section.Items(
+                    TonightWords.OTHERS,
+                    others.stream()
+                            .map(line -> new Section.Item(line, List.of()))
+                            .toList()));
         }
         return sections;
     }
