@@ -1,6 +1,6 @@
 package polewright.app;
 
-/** What a command answers to whoever ran it, beside its words. */
+/** What a command returns to the shell; {@code polewright --help} and README list all of them in the same words. */
 public final class ExitStatus {
     public static final int GOOD = 0;
     public static final int JOB_FAILED = 1;

@@ -74,7 +74,7 @@ final class NamedStarRows {
                 continue;
             }
             rows.add(new NamedStar(
-                    union(true, twinNames, star.names(), everydayNames(undisputed)),
+                    union(true, observersName(undisputed), twinNames, star.names(), everydayNames(undisputed)),
                     union(false, twinDesignations, undisputed, numbers),
                     star.place(),
                     twin < 0
@@ -123,6 +123,11 @@ final class NamedStarRows {
 
     static final Comparator<NamedStar> BRIGHTEST_FIRST = Comparator.comparingDouble(NamedStar::magnitude)
             .thenComparing(star -> star.place().rightAscension());
+
+    /** What observers call a star that the sources name otherwise; shown first (common practice). */
+    private static List<String> observersName(List<String> designations) {
+        return designations.contains("sig Oct") ? List.of("Sigma Octantis") : List.of();
+    }
 
     /** Names in everyday use that no source has (common practice). */
     private static List<String> everydayNames(List<String> designations) {

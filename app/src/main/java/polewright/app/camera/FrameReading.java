@@ -125,7 +125,20 @@ public final class FrameReading {
         if (failed == null) {
             throw new IllegalStateException("a frame was not looked up at all");
         }
-        throw new InputRefused(failed.reason(), failed.remedy()).at(decoded.name());
+        Unmatched all =
+                stars.size() < FrameMatcher.FEWEST_STARS ? failed : Unmatched.anywhere(stars.size(), widest(attempts));
+        throw new InputRefused(all.reason(), all.remedy()).at(decoded.name());
+    }
+
+    /** The last search and those that differ from it in nothing but the part of the sky: near either pole, say. */
+    private static List<MatchHint> widest(List<Attempt> attempts) {
+        MatchHint last = attempts.get(attempts.size() - 1).hint();
+        return attempts.stream()
+                .map(Attempt::hint)
+                .filter(hint -> hint.scale().equals(last.scale())
+                        && hint.mirrored().equals(last.mirrored())
+                        && hint.near().isPresent() == last.near().isPresent())
+                .toList();
     }
 
     private static void requireNearStandsStill(FrameClues clues, String name) {

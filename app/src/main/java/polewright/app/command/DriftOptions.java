@@ -3,6 +3,7 @@ package polewright.app.command;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
+import polewright.app.input.NumberInput;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
@@ -101,13 +102,12 @@ final class DriftOptions {
     }
 
     private static ClockDirection clock(String where) {
-        try {
-            return new ClockDirection(Double.parseDouble(where));
-        } catch (NumberFormatException e) {
+        if (!NumberInput.isNumber(where)) {
             throw new InputRefused(
                     "'" + where + "' is not a direction",
                     "say north or south, or a clock direction in the view such as 6 or 4.5");
         }
+        return new ClockDirection(NumberInput.of(where));
     }
 
     private Unit unit(ViewOptions view, Rig rig) {

@@ -36,9 +36,9 @@ final class HorizonCommand extends AppendingCommand {
     @Parameters(
             paramLabel = "AZIMUTH,ALTITUDE",
             arity = "0..*",
-            converter = SkylineInput.class,
             description = "Degrees, azimuth from north through east. Two at one azimuth are an upright edge.")
-    private @Nullable List<Horizon.Point> corners;
+    // The parser calls a word that it cannot convert one too many.
+    private @Nullable List<String> corners;
 
     @Option(
             names = "--csv",
@@ -83,7 +83,10 @@ final class HorizonCommand extends AppendingCommand {
         if (csv != null) {
             return new NightEvent.HorizonSet(SkylineFile.read(csv));
         }
-        return new NightEvent.HorizonSet(corners == null ? Horizon.OPEN : new Horizon(corners));
+        return new NightEvent.HorizonSet(
+                corners == null
+                        ? Horizon.OPEN
+                        : new Horizon(corners.stream().map(SkylineInput::corner).toList()));
     }
 
     @Override

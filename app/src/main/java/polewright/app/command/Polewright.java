@@ -22,9 +22,15 @@ import polewright.app.Workbench;
             "A first night: ground, begin, sight compass, sight scale, advise; then do as it",
             "says. Each command tells its options with --help.",
             "",
-            "Exit status: 0 good; 1 the command was understood but the job failed (a file,",
-            "the log, the sky); 2 what was typed cannot be used. Either way nothing that was",
-            "logged before is lost or changed."
+            "Exit status:",
+            "  0  good",
+            "  1  the command was understood, but the job failed: a file, the log, the sky",
+            "  2  what was typed cannot be used: an option, a number, a year outside 1972",
+            "     to 2100",
+            "  3  not logged: the log has changed (--if-night, --if-last)",
+            "  4  not logged: the log can be neither read nor written for the moment",
+            "  5  not logged: it looks like a slip (--as-typed confirms it)",
+            "Nothing that was logged before is ever lost or changed by a failure."
         })
 public final class Polewright implements Callable<Integer> {
     private static final List<Class<?>> COMMANDS = List.of(

@@ -47,7 +47,8 @@ final class SkyOptions {
 
     ObservingMoment moment(Workbench workbench, Optional<NightEvent.Begun> remembered, double ut1MinusUtcSeconds) {
         Site site = site(workbench, remembered);
-        SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(at(workbench), ut1MinusUtcSeconds));
+        SkyTime usual = SkyTime.of(at(workbench));
+        SkyTime when = WrongUsage.unlessUsable(() -> new SkyTime(usual.utc(), ut1MinusUtcSeconds));
         return ObservingMoment.of(site, when, weather(site));
     }
 }

@@ -48,7 +48,7 @@ public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
         }
         Matcher place = PLACE.matcher(name);
         if (place.matches()) {
-            return place(Double.parseDouble(place.group(1)), Double.parseDouble(place.group(2)));
+            return place(NumberInput.of(place.group(1)), NumberInput.of(place.group(2)));
         }
         var star = NamedStars.bundled().find(name);
         if (star.isPresent()) {

@@ -102,10 +102,9 @@ public final class CentringTable {
         if (column < 0 || fields.get(column).isEmpty()) {
             return CentredStar.USUAL_SIGMA;
         }
-        try {
-            return Angle.ofArcminutes(Double.parseDouble(fields.get(column)));
-        } catch (NumberFormatException e) {
+        if (!NumberInput.isNumber(fields.get(column))) {
             throw new InputRefused("'" + fields.get(column) + "' is no uncertainty", "give arcminutes, such as 0.5");
         }
+        return Angle.ofArcminutes(NumberInput.of(fields.get(column)));
     }
 }

@@ -31,7 +31,7 @@ public final class HourAnglesInput implements ITypeConverter<HourAnglesInput.Hou
         }
         boolean east = "-".equals(one.group(1))
                 || (one.group(3) != null && one.group(3).startsWith("e"));
-        double hours = Double.parseDouble(one.group(2));
+        double hours = NumberInput.of(one.group(2));
         if (hours > 24) {
             throw notHours(typed);
         }

@@ -50,7 +50,7 @@ public final class MountReadingInput implements ITypeConverter<MountReadingInput
     private static Angle angle(String typed, boolean inHours) {
         String text = typed.strip().toLowerCase(Locale.ROOT).replace('−', '-');
         if (DECIMAL.matcher(text).matches()) {
-            double degrees = Double.parseDouble(text.replaceAll("[d°]", ""));
+            double degrees = NumberInput.of(text.replaceAll("[d°]", ""));
             if (Math.abs(degrees) > 360) {
                 throw notAReading(typed);
             }
@@ -61,7 +61,7 @@ public final class MountReadingInput implements ITypeConverter<MountReadingInput
             throw notAReading(typed);
         }
         int minutes = Integer.parseInt(parts.group(3));
-        double seconds = parts.group(4) == null ? 0 : Double.parseDouble(parts.group(4));
+        double seconds = parts.group(4) == null ? 0 : NumberInput.of(parts.group(4));
         double whole = Integer.parseInt(parts.group(2)) + minutes / 60.0 + seconds / 3600;
         if (minutes >= 60 || seconds >= 60 || whole > (inHours ? 24 : 180)) {
             throw notAReading(typed);

@@ -21,7 +21,7 @@ public final class ScaleInput implements ITypeConverter<ScaleRange> {
                     "'" + typed + "' is not a scale",
                     "write arcseconds per pixel, and if you like how sure that is in percent: 2.5 or 2.5,10%");
         }
-        double percent = parts.group(2) == null ? USUAL_PERCENT : Double.parseDouble(parts.group(2));
-        return ScaleRange.about(Angle.ofArcseconds(Double.parseDouble(parts.group(1))), percent / 100);
+        double percent = parts.group(2) == null ? USUAL_PERCENT : NumberInput.of(parts.group(2));
+        return ScaleRange.about(Angle.ofArcseconds(NumberInput.of(parts.group(1))), percent / 100);
     }
 }

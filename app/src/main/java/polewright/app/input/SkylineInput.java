@@ -4,19 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
-import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 
 /** A corner of the skyline, {@code AZIMUTH,ALTITUDE} in degrees; and whole skylines, a corner a line. */
-public final class SkylineInput implements ITypeConverter<Horizon.Point> {
+public final class SkylineInput {
     private static final Pattern SEPARATOR = Pattern.compile("\\s*[,;\\t]\\s*|\\s+");
 
-    @Override
-    public Horizon.Point convert(String typed) {
-        return corner(typed);
-    }
+    private SkylineInput() {}
 
     /**
      * A skyline from a table: two columns parted by comma, semicolon, tab or blanks; a first line of words is a heading,
@@ -55,20 +51,22 @@ public final class SkylineInput implements ITypeConverter<Horizon.Point> {
         return line.toLowerCase(Locale.ROOT).chars().filter(Character::isLetter).count() > 2;
     }
 
-    private static Horizon.Point corner(String typed) {
+    /**
+     * One corner: {@code 95,22.5}.
+     *
+     * @throws InputRefused if it is none
+     */
+    public static Horizon.Point corner(String typed) {
         List<String> parts =
                 SEPARATOR.splitAsStream(typed.strip().replace("°", "")).toList();
         if (parts.size() != 2) {
             throw notACorner(typed);
         }
-        double azimuth;
-        double altitude;
-        try {
-            azimuth = Double.parseDouble(parts.get(0));
-            altitude = Double.parseDouble(parts.get(1));
-        } catch (NumberFormatException e) {
+        if (!parts.stream().allMatch(NumberInput::isNumber)) {
             throw notACorner(typed);
         }
+        double azimuth = NumberInput.of(parts.get(0));
+        double altitude = NumberInput.of(parts.get(1));
         if (!(azimuth >= 0 && azimuth <= 360)) {
             throw new InputRefused(
                     "an azimuth of " + parts.get(0) + " degrees is outside 0 to 360",

@@ -33,6 +33,6 @@ public final class TrailInput implements ITypeConverter<TrailInput.Trail> {
                     "'" + typed + "' is not the length of a trail", "write arcseconds, such as 2.5, or pixels: 2px");
         }
         String unit = trail.group(2);
-        return new Trail(Double.parseDouble(trail.group(1)), unit != null && unit.startsWith("p"));
+        return new Trail(NumberInput.of(trail.group(1)), unit != null && unit.startsWith("p"));
     }
 }

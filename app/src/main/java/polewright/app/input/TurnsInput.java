@@ -47,7 +47,7 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
         }
         double turns = m.group(2) == null
                 ? fraction(typed, m.group(5), m.group(6))
-                : Double.parseDouble(m.group(2)) + (m.group(3) == null ? 0 : fraction(typed, m.group(3), m.group(4)));
+                : NumberInput.of(m.group(2)) + (m.group(3) == null ? 0 : fraction(typed, m.group(3), m.group(4)));
         boolean counter = m.group(7) != null
                 && !m.group(7).startsWith("cw")
                 && !m.group(7).equals("clockwise");
@@ -60,10 +60,10 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
     }
 
     private static double fraction(String typed, String numerator, String denominator) {
-        double below = Double.parseDouble(denominator);
+        double below = NumberInput.of(denominator);
         if (below == 0) {
             throw new InputRefused("'" + typed + "' divides by nothing", "write a fraction such as 3/8");
         }
-        return Double.parseDouble(numerator) / below;
+        return NumberInput.of(numerator) / below;
     }
 }

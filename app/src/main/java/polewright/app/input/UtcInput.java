@@ -6,6 +6,7 @@ import java.time.format.DateTimeParseException;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
+import polewright.sky.time.SkyTime;
 
 /** An instant with its zone: {@code 2026-11-25T20:00Z} or {@code 2026-11-25T21:00+01:00}. */
 public final class UtcInput implements ITypeConverter<Instant> {
@@ -20,7 +21,9 @@ public final class UtcInput implements ITypeConverter<Instant> {
     public static Instant parse(String typed) {
         String text = typed.strip();
         try {
-            return OffsetDateTime.parse(text.replace(' ', 'T')).toInstant();
+            // Refused here, so that every command answers alike to a year that no table covers.
+            return SkyTime.of(OffsetDateTime.parse(text.replace(' ', 'T')).toInstant())
+                    .utc();
         } catch (DateTimeParseException e) {
             if (WITHOUT_ZONE.matcher(text).matches()) {
                 throw new InputRefused(

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.app.input.BodyFinder;
+import polewright.app.input.NumberInput;
 import polewright.axis.drawing.SightingSketch;
 import polewright.axis.drawing.SkyInView;
 import polewright.axis.rig.ClockDirection;
@@ -117,7 +118,7 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
                 ? new SightingSketch.SkyPoint(true)
                 : toward.equals("south") || toward.equals("s")
                         ? new SightingSketch.SkyPoint(false)
-                        : new SightingSketch.Edge(new ClockDirection(Double.parseDouble(toward)));
+                        : new SightingSketch.Edge(new ClockDirection(NumberInput.of(toward)));
         return new SightingSketch.Drift(star("the star"), positive("moved", 2.5, 1e6), unit(), way, points());
     }
 
@@ -194,7 +195,7 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
 
     private double figure(String option, double usual, double most) {
         String value = typed.getOrDefault(option, "").strip();
-        double number = value.isEmpty() ? usual : Double.parseDouble(value);
+        double number = value.isEmpty() ? usual : NumberInput.of(value);
         if (!(Math.abs(number) <= most)) {
             throw new NumberFormatException(option + " is beyond " + most);
         }

@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarList;
-import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
@@ -66,31 +65,7 @@ public final class FrameMatcher {
                 }
             }
         }
-        return nothingFits(list.size(), hint);
-    }
-
-    /** Says what was searched, as a hint that is wrong is the likeliest cause. */
-    private static Unmatched nothingFits(int stars, MatchHint hint) {
-        List<String> searched = new ArrayList<>();
-        List<String> options = new ArrayList<>();
-        hint.near().ifPresent(patch -> {
-            searched.add("within " + PlainNumber.of(patch.radius().degrees()) + " degrees of right ascension "
-                    + PlainNumber.of(Math.rint(patch.rightAscension().degrees() * 10) / 10) + ", declination "
-                    + PlainNumber.of(Math.rint(patch.declination().degrees() * 10) / 10));
-            options.add("--near");
-        });
-        if (!hint.scale().equals(ScaleRange.ANY)) {
-            searched.add("at " + PlainNumber.of(hint.scale().least().arcseconds()) + " to "
-                    + PlainNumber.of(hint.scale().most().arcseconds()) + " arcseconds a pixel");
-            options.add("--scale");
-        }
-        String what = "what was found on it (" + stars + " points) fits no stars ";
-        return searched.isEmpty()
-                ? new Unmatched(stars, what + "of the sky", "check focus and trails, or take another frame")
-                : new Unmatched(
-                        stars,
-                        what + String.join(" ", searched),
-                        "leave out " + String.join(" and ", options) + ", or check focus and trails");
+        return Unmatched.anywhere(list.size(), List.of(hint));
     }
 
     /** The shallowest of those at hand that serves, or a new one. */

@@ -31,6 +31,20 @@ public record SkyPatch(Angle rightAscension, Angle declination, Angle radius) {
         return new Vector3D(rightAscension.radians(), declination.radians());
     }
 
+    /** Where its middle is, in words. */
+    String words() {
+        double declinationDeg = tenths(declination);
+        if (Math.abs(declinationDeg) == 90) {
+            return "the " + (declinationDeg > 0 ? "north" : "south") + " celestial pole";
+        }
+        return "right ascension " + PlainNumber.of(tenths(rightAscension)) + ", declination "
+                + PlainNumber.of(declinationDeg);
+    }
+
+    private static double tenths(Angle angle) {
+        return Math.rint(angle.degrees() * 10) / 10;
+    }
+
     /** Around a celestial pole. */
     public static SkyPatch aroundPole(boolean north, Angle radius) {
         return new SkyPatch(Angle.ZERO, Angle.ofDegrees(north ? 90 : -90), radius);

@@ -71,7 +71,7 @@ public final class Sketches {
             List<Horizon.Point> corners = new ArrayList<>();
             for (String corner : typed.strip().split("\\s+", -1)) {
                 if (!corner.isEmpty()) {
-                    corners.add(new SkylineInput().convert(corner));
+                    corners.add(SkylineInput.corner(corner));
                 }
             }
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres()));
