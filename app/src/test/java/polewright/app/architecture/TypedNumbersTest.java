@@ -33,6 +33,7 @@ class TypedNumbersTest {
     }
 
     private static final class Lenient {
+        @SuppressWarnings("UnusedMethod")
         static double read(String typed) {
             return Double.parseDouble(typed);
         }
