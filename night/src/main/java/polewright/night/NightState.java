@@ -43,6 +43,7 @@ import polewright.sky.time.SkyTime;
  * @param advice what to do next
  * @param standing the events that have not been withdrawn, in order, turns as they were corrected
  * @param lastUndoable the last event that could be taken back, if there is one
+ * @param now when it is so
  */
 public record NightState(
         NightEvent.Begun begun,
@@ -53,7 +54,8 @@ public record NightState(
         Situation situation,
         Advice advice,
         List<LoggedEvent> standing,
-        Optional<LoggedEvent> lastUndoable) {
+        Optional<LoggedEvent> lastUndoable,
+        Instant now) {
     // A lower Sun throws a faint shadow that runs off the ground; a higher one a stub whose direction races.
     private static final double LOWEST_SHADOW_DEG = 5;
     private static final double HIGHEST_SHADOW_DEG = 70;
@@ -107,7 +109,8 @@ public record NightState(
                 situation,
                 Adviser.advise(situation),
                 standing,
-                counting.lastUndoable());
+                counting.lastUndoable(),
+                now);
     }
 
     /**

@@ -282,11 +282,15 @@ public final class RandomEvents {
 
     private Look look(String name) {
         return new Look(
-                name,
-                sigma(60),
-                Duration.ofNanos(1 + random.nextLong(43_200_000_000_000L)),
-                random.nextBoolean() ? Optional.of(sigma(30)) : Optional.empty(),
-                region());
+                name, sigma(60), Duration.ofNanos(1 + random.nextLong(43_200_000_000_000L)), finding(), region());
+    }
+
+    private Look.Finding finding() {
+        return switch (random.nextInt(3)) {
+            case 0 -> new Look.Finding.GoTo(sigma(30));
+            case 1 -> new Look.Finding.ByHand();
+            default -> new Look.Finding.Centred();
+        };
     }
 
     private Shot shot(String name) {

@@ -10,6 +10,8 @@ public final class PlainNumber {
     /** As many as anyone types, and fewer than the conversion of degrees to radians and back disturbs. */
     private static final MathContext TYPED_FIGURES = new MathContext(10);
 
+    private static final int MOST_READ_FIGURES = 6;
+
     private PlainNumber() {}
 
     /** A number that was worked out, to four significant figures. */
@@ -20,6 +22,19 @@ public final class PlainNumber {
     /** A number that the person gave, as given: "latitude 90.0001 is beyond 90" must not lose its last figure. */
     public static String asTyped(double value) {
         return rounded(value, TYPED_FIGURES);
+    }
+
+    /**
+     * A figure that was read off, as it was typed; one with more figures than a person types was worked out, and is
+     * rounded to four. Never rounded to nothing.
+     */
+    public static String asRead(double value) {
+        String typed = asTyped(value);
+        long figures = typed.replaceFirst("^-?[0.]*", "")
+                .chars()
+                .filter(Character::isDigit)
+                .count();
+        return figures > MOST_READ_FIGURES ? of(value) : typed;
     }
 
     private static String rounded(double value, MathContext figures) {

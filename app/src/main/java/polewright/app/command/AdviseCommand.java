@@ -53,7 +53,7 @@ final class AdviseCommand implements Callable<Integer> {
         List<RankedSighting> ranking = Adviser.ranking(night.situation());
         List<ExposureOutlook> exposures = ExposureOutlook.of(night);
         if (output.isJson()) {
-            ObjectNode node = NightJson.advice(night.advice());
+            ObjectNode node = NightJson.advice(night);
             node.set("allowance", ZoneJson.of(night.allowance()));
             node.set("ranking", NightJson.ranking(ranking));
             node.set("exposures", ExposureJson.of(exposures));

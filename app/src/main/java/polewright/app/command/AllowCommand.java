@@ -56,8 +56,9 @@ final class AllowCommand extends WorkCommand {
             paramLabel = "WORK",
             arity = "1..*",
             parameterConsumer = PlainWords.class,
-            description = "In place of what there was: a casual look, planets at high power, short subs, or long"
-                    + " guided subs.")
+            description =
+                    "In place of what there was: a casual look, a look by hand, planets at high power, short subs, or long"
+                            + " guided subs.")
     private @Nullable List<String> purpose;
 
     @Option(

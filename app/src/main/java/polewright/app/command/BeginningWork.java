@@ -20,8 +20,9 @@ final class BeginningWork {
             paramLabel = "WORK",
             arity = "1..*",
             parameterConsumer = PlainWords.class,
-            description = "What tonight is for: a casual look, planets at high power, short subs, or long guided subs."
-                    + " Default: as last night.")
+            description =
+                    "What tonight is for: a casual look, a look by hand, planets at high power, short subs, or long guided subs."
+                            + " Default: as last night.")
     private @Nullable List<String> purpose;
 
     /**

@@ -74,7 +74,8 @@ final class DevicesCommand implements Callable<Integer> {
             PairedDevices devices = new PairedDevices(workbench.dataFolder());
             List<PairedDevice> gone = device.equals(ALL) ? devices.revokeAll() : devices.revoke(device);
             if (gone.isEmpty() && !device.equals(ALL)) {
-                throw new JobFailed("no device is called '" + device + "': polewright devices lists them.");
+                throw new JobFailed(
+                        "no device is called '" + device + "': take a name, or its first word, from the list.");
             }
             if (output.isJson()) {
                 output.print(workbench, json(gone));

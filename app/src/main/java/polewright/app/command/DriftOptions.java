@@ -31,7 +31,7 @@ final class DriftOptions {
             names = "--unit",
             paramLabel = "UNIT",
             description =
-                    "arcsec, divisions (of a reticle), fields (widths of the field), or pixels. Needed unless --with names"
+                    "arcsec, divisions (of a reticle), fields (field widths), or pixels. Needed unless --with names"
                             + " an optic with a reticle.")
     private @Nullable Unit unit;
 

@@ -82,7 +82,7 @@ final class LogCommand implements Callable<Integer> {
                     "#%-3d %s UTC  %s%s",
                     logged.seq(),
                     TIME.format(logged.at()),
-                    EventWords.of(logged.event()) + seenEarlier(logged),
+                    EventWords.of(logged, events) + seenEarlier(logged),
                     counts ? "" : " (taken back)"));
         }
         return lines;

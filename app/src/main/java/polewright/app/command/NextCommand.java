@@ -28,7 +28,7 @@ final class NextCommand implements Callable<Integer> {
     public Integer call() {
         NightState night = FixCommand.tonight(log, workbench);
         if (output.isJson()) {
-            ObjectNode node = NightJson.advice(night.advice());
+            ObjectNode node = NightJson.advice(night);
             Wrapping.wrapped(NextWords.of(night)).forEach(node.putArray("words")::add);
             output.print(workbench, node);
         } else {

@@ -2,7 +2,6 @@ package polewright.app.command;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -59,6 +58,11 @@ final class WorkItemCommands {
                 description = "How far from the middle a go-to may land. Default: it does not matter.")
         private @Nullable Double goToArcmin;
 
+        @Option(
+                names = "--by-hand",
+                description = "Without a go-to: pushed from star to star, the object left within the middle half.")
+        private boolean byHand;
+
         @Mixin
         private RegionOptions region;
 
@@ -77,12 +81,17 @@ final class WorkItemCommands {
             Duration stay = span("--stay", stayMinutes, 60);
             return with(
                     before,
-                    new Look(
-                            named(name),
-                            field(begun.rig()),
-                            stay,
-                            Optional.ofNullable(goToArcmin).map(Angle::ofArcminutes),
-                            region.region(bench, begun, stay)));
+                    new Look(named(name), field(begun.rig()), stay, finding(), region.region(bench, begun, stay)));
+        }
+
+        private Look.Finding finding() {
+            if (goToArcmin == null) {
+                return byHand ? new Look.Finding.ByHand() : new Look.Finding.Centred();
+            }
+            if (byHand) {
+                throw new InputRefused("a look is either by hand or by go-to", "leave out --by-hand or --go-to");
+            }
+            return new Look.Finding.GoTo(Angle.ofArcminutes(goToArcmin));
         }
 
         private Angle field(Rig rig) {
@@ -230,14 +239,14 @@ final class WorkItemCommands {
                 throw new InputRefused(
                         "nothing in tonight's work is called '" + dropped + "'",
                         before.isEmpty()
-                                ? "say what tonight is for with allow --for"
+                                ? "say what tonight is for, with polewright allow --for"
                                 : "drop one of "
                                         + before.stream().map(WorkItem::name).collect(Collectors.joining(", ")));
             }
             if (left.isEmpty()) {
                 throw new InputRefused(
                         "'" + dropped + "' is all that tonight is for",
-                        "say what else it is for with allow --for, or set a plain limit: allow 5");
+                        "say what else it is for, with polewright allow --for, or set a plain limit, with polewright allow 5");
             }
             return new Work(left);
         }

@@ -16,6 +16,7 @@ import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.night.NightState;
+import polewright.night.Waiting;
 import polewright.night.event.LoggedEvent;
 
 /** Fix and advice as JSON. */
@@ -34,7 +35,7 @@ public final class NightJson {
         node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
         node.set("allowance", ZoneJson.of(night.allowance()));
-        node.set("advice", advice(night.advice()));
+        node.set("advice", advice(night));
         return node;
     }
 
@@ -64,6 +65,20 @@ public final class NightJson {
         return node;
     }
 
+    /** What to do next; if that is to wait, until when and what for. */
+    public static ObjectNode advice(NightState night) {
+        ObjectNode node = advice(night.advice());
+        Waiting.of(night).ifPresent(until -> {
+            node.put("until", until.sunDown().toString());
+            until.starsShow().ifPresent(show -> node.put("stars_show_at", show.toString()));
+            if (until.next() instanceof Advice.TakeSighting take) {
+                node.put("next_sighting", word(take.kind()));
+            }
+        });
+        return node;
+    }
+
+    /** The same without what depends on the time. */
     public static ObjectNode advice(Advice advice) {
         ObjectNode node = NODES.objectNode();
         node.put("probability_good_enough", advice.probabilityNow());

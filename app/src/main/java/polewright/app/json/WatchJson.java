@@ -59,8 +59,10 @@ public final class WatchJson {
         node.put("up_arcmin", offset.up().arcminutes());
         node.put("azimuth_moved_arcmin", followed.soFar().azimuthMoved().arcminutes());
         node.put("altitude_moved_arcmin", followed.soFar().altitudeMoved().arcminutes());
-        node.put("azimuth_turns_left_clockwise", followed.left().azimuth());
-        node.put("altitude_turns_left_clockwise", followed.left().altitude());
+        node.put("east_moved_arcmin", followed.moved().east().arcminutes());
+        node.put("up_moved_arcmin", followed.moved().up().arcminutes());
+        node.put("azimuth_turns_remaining_clockwise", followed.remaining().azimuth());
+        node.put("altitude_turns_remaining_clockwise", followed.remaining().altitude());
         node.put("good_enough", followed.goodEnough());
         ArrayNode findings = node.putArray("warnings");
         followed.soFar().findings().forEach(finding -> findings.add(FrameWords.of(finding)));

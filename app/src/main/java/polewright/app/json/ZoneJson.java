@@ -62,6 +62,9 @@ public final class ZoneJson {
             node.put("field_deg", look.field().degrees());
             node.put("stay_min", look.stay().toMillis() / 60000.0);
             look.goToWithin().ifPresent(within -> node.put("go_to_within_arcmin", within.arcminutes()));
+            if (look.finding() instanceof Look.Finding.ByHand) {
+                node.put("by_hand", true);
+            }
         } else if (item instanceof Shot shot) {
             node.put("camera", shot.camera().name());
             node.put("scale_arcsec_px", shot.camera().perPixel().arcseconds());

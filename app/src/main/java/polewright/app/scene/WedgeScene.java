@@ -38,20 +38,20 @@ public final class WedgeScene {
     }
 
     /**
-     * The wedge with what is left to turn while frames follow its screws.
+     * The wedge with the turns that remain while frames follow its screws.
      *
-     * @param left turns, clockwise positive
+     * @param remaining turns, clockwise positive
      */
-    public static String left(NightState night, AxisState.Turns left, Palette palette) {
+    public static String remaining(NightState night, AxisState.Turns remaining, Palette palette) {
         Rig rig = night.begun().rig();
         List<ScrewToTurn> turns = new ArrayList<>();
-        addLeft(turns, rig.altitudeScrew(), left.altitude());
-        addLeft(turns, rig.azimuthScrew(), left.azimuth());
+        addRemaining(turns, rig.altitudeScrew(), remaining.altitude());
+        addRemaining(turns, rig.azimuthScrew(), remaining.azimuth());
         return WedgeDrawing.svg(rig.kind(), night.begun().site(), turns, palette);
     }
 
-    private static void addLeft(List<ScrewToTurn> turns, Screw screw, double left) {
-        double toTurn = WatchWords.rounded(left);
+    private static void addRemaining(List<ScrewToTurn> turns, Screw screw, double remaining) {
+        double toTurn = WatchWords.rounded(remaining);
         if (toTurn != 0) {
             turns.add(LegWords.toTurn(screw, toTurn, 0));
         }

@@ -1,18 +1,27 @@
 package polewright.app.text;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.rig.MountKind;
 import polewright.night.NightState;
+import polewright.night.Waiting;
 import polewright.sky.angle.Angle;
 
 /** The next thing to do, in words: the verb first, then why. */
 public final class AdviceWords {
     // So small a chance is no reason to turn a screw.
     private static final double NEARER_ONLY = 0.2;
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     private AdviceWords() {}
 
@@ -26,9 +35,7 @@ public final class AdviceWords {
         } else if (advice instanceof Advice.TakeSighting take) {
             return sight(take, night);
         } else if (advice instanceof Advice.WaitForDark) {
-            return List.of(
-                    "WAIT  for dark: what is left to see needs stars.",
-                    "CARE  Keep tube and finder capped while the Sun is up.");
+            return waiting(night);
         } else if (advice instanceof Advice.Clamp clamp) {
             return clamp(clamp);
         } else if (advice instanceof Advice.Stop stop) {
@@ -112,6 +119,31 @@ public final class AdviceWords {
             lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°"
                     + (move.radians() > 0 ? forward : back));
         }
+    }
+
+    private static List<String> waiting(NightState night) {
+        List<String> lines = new ArrayList<>();
+        Optional<Waiting> waiting = Waiting.of(night);
+        lines.add(waiting.map(until -> "WAIT  until the Sun is down at " + clock(until.sunDown()) + ", in "
+                        + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + ".")
+                .orElse("WAIT  for dark; the Sun does not set here today."));
+        lines.add("WHY   All that can be read by day is in the log; what follows needs stars.");
+        waiting.ifPresent(until -> {
+            String next = until.next() instanceof Advice.TakeSighting take
+                    ? capitalised(take.kind().words())
+                    : "Take a sighting by the stars";
+            lines.add("NEXT  " + next
+                    + until.starsShow()
+                            .map(show -> ". The first bright stars show about " + clock(show))
+                            .orElse("")
+                    + ".");
+        });
+        lines.add("CARE  Keep tube and finder capped while the Sun is up.");
+        return lines;
+    }
+
+    private static String clock(Instant at) {
+        return Wrapping.unbroken(CLOCK.format(at));
     }
 
     private static List<String> sight(Advice.TakeSighting take, NightState night) {

@@ -1,6 +1,10 @@
 package polewright.app.text;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
+import polewright.axis.rig.ClockDirection;
+import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -11,6 +15,9 @@ public final class AngleWords {
         "south-south-east", "south", "south-south-west", "south-west", "west-south-west", "west", "west-north-west",
         "north-west", "north-north-west"
     };
+
+    private static final int COORDINATE_DECIMALS = 5;
+    private static final int MOST_READ_DECIMALS = 3;
 
     private AngleWords() {}
 
@@ -38,22 +45,39 @@ public final class AngleWords {
         return String.format(Locale.ROOT, "%.1f°", Math.rint(angle.degrees() * 10) / 10 + 0.0);
     }
 
+    /**
+     * An angle that was read off, as it was typed: {@code 12.0°}, {@code 12.25°}, {@code 0.04°}. One with more decimals than
+     * anyone reads was worked out, and has one.
+     */
+    static String read(Angle angle) {
+        String figures = PlainNumber.asTyped(angle.degrees());
+        int decimals = figures.contains(".") ? figures.length() - 1 - figures.indexOf('.') : 0;
+        return decimals > MOST_READ_DECIMALS ? degrees(angle) : (decimals == 0 ? figures + ".0" : figures) + "°";
+    }
+
     /** An azimuth or bearing in [0, 360): 359.97 is 0.0. */
     public static String bearing(Angle angle) {
         double tenths = Math.rint(angle.wrappedPositive().degrees() * 10) % 3600;
         return String.format(Locale.ROOT, "%.1f°", tenths / 10);
     }
 
-    /** {@code 54.60° N, 2.90° W, 240 m}: to be compared with what was meant. */
+    /** {@code 54.60° N, 2.9025° W, 240 m}: to be compared with what was typed. */
     public static String site(Site site) {
-        return String.format(
-                Locale.ROOT,
-                "%.2f° %s, %.2f° %s, %.0f m",
-                site.latitude().abs().degrees(),
-                site.isNorthern() ? "N" : "S",
-                site.longitude().abs().degrees(),
-                site.longitude().radians() >= 0 ? "E" : "W",
-                site.heightMetres());
+        return coordinate(site.latitude())
+                + (site.isNorthern() ? " N, " : " S, ")
+                + coordinate(site.longitude())
+                + (site.longitude().radians() >= 0 ? " E, " : " W, ")
+                + String.format(Locale.ROOT, "%.0f m", site.heightMetres());
+    }
+
+    /** At least two decimals, and as many as were typed up to five, a metre on the ground. */
+    private static String coordinate(Angle angle) {
+        BigDecimal degrees = BigDecimal.valueOf(angle.abs().degrees())
+                .setScale(COORDINATE_DECIMALS, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros();
+        return degrees.setScale(Math.max(2, degrees.scale()), RoundingMode.UNNECESSARY)
+                        .toPlainString()
+                + "°";
     }
 
     /** The nearest of sixteen points of the compass. */
@@ -70,6 +94,14 @@ public final class AngleWords {
             return "0h00m (on the meridian)";
         }
         return size + (hourAngle.wrappedSigned().radians() > 0 ? " west of the meridian" : " east of the meridian");
+    }
+
+    /** A direction that was typed: as {@link #clock} has it if that is exact, otherwise {@code 4.25 o'clock}. */
+    static String clockAsTyped(ClockDirection toward) {
+        double hours = toward.hours();
+        return Math.abs(hours * 2 - Math.rint(hours * 2)) < 1e-9
+                ? clock(toward.clockwiseFromTop())
+                : PlainNumber.asRead(hours) + " o'clock";
     }
 
     /** Half hours of the clock face: {@code 11 o'clock}, {@code half past 4}. */

@@ -54,9 +54,9 @@ public final class AxisWords {
         Site site = found.site();
         Angle azimuth = found.axis().azimuthError(site);
         Angle altitude = found.axis().altitudeError(site);
-        lines.add("By the mount's circles: azimuth " + fine(azimuth)
-                + (azimuth.radians() >= 0 ? " to the right" : " to the left") + ", altitude " + fine(altitude)
-                + (altitude.radians() >= 0 ? " above" : " below") + " against the pole.");
+        lines.add("In azimuth (about the vertical) and altitude: " + fine(azimuth)
+                + (azimuth.radians() >= 0 ? " right" : " left") + ", " + fine(altitude)
+                + (altitude.radians() >= 0 ? " high" : " low") + ".");
         lines.addAll(turned(found, told));
         return lines;
     }

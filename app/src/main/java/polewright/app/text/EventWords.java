@@ -27,10 +27,21 @@ public final class EventWords {
         return logged.event() instanceof NightEvent.Withdrawn;
     }
 
+    /**
+     * An event among the others of its night: a beginning that work was taken over with does not give the plain limit,
+     * which the work replaces.
+     */
+    public static String of(LoggedEvent logged, List<LoggedEvent> night) {
+        boolean isReplaced = logged.event() instanceof NightEvent.Begun
+                && night.stream()
+                        .anyMatch(other ->
+                                other.event() instanceof NightEvent.WorkSet && other.seq() == logged.seq() + 1);
+        return isReplaced ? begun((NightEvent.Begun) logged.event()) : of(logged.event());
+    }
+
     public static String of(NightEvent event) {
         if (event instanceof NightEvent.Begun begun) {
-            return "begun at " + begun.siteName() + " with " + begun.rig().name() + ", allowed "
-                    + begun.allowance().words();
+            return begun(begun) + ", allowed " + begun.allowance().words();
         } else if (event instanceof NightEvent.SightingTaken taken) {
             return of(taken.sighting());
         } else if (event instanceof ScrewsTurned turned) {
@@ -61,30 +72,34 @@ public final class EventWords {
         throw new IllegalStateException("no words for " + event);
     }
 
+    private static String begun(NightEvent.Begun begun) {
+        return "begun at " + begun.siteName() + " with " + begun.rig().name();
+    }
+
     private static String of(Sighting sighting) {
         if (sighting instanceof CompassBearing compass) {
-            return "compass " + AngleWords.bearing(compass.magneticBearing()) + ", declination "
-                    + AngleWords.degrees(compass.declination());
+            return "compass " + AngleWords.read(compass.magneticBearing()) + ", declination "
+                    + AngleWords.read(compass.declination());
         } else if (sighting instanceof LevelledScale scale) {
-            return "level and scale " + AngleWords.degrees(scale.altitude());
+            return "level and scale " + AngleWords.read(scale.altitude());
         } else if (sighting instanceof BodyBearing bearing) {
-            return "axis " + AngleWords.degrees(bearing.clockwise()) + " clockwise of "
+            return "axis " + AngleWords.read(bearing.clockwise()) + " clockwise of "
                     + (bearing.line() == BodyBearing.Line.SHADOW ? "the shadow from " : "the line toward ")
                     + bearing.body().label();
         } else if (sighting instanceof BodyAltitude altitude) {
-            return "axis " + AngleWords.degrees(altitude.axisAboveBody()) + " above "
+            return "axis " + AngleWords.read(altitude.axisAboveBody()) + " above "
                     + altitude.body().label();
         } else if (sighting instanceof StillPoint still) {
             return "still point: " + still.star().label() + " "
-                    + PlainNumber.of(Math.rint(still.distance().count() * 100) / 100) + " "
+                    + PlainNumber.asRead(still.distance().count()) + " "
                     + still.distance().unit().words() + " toward "
-                    + AngleWords.clock(still.toward().clockwiseFromTop()) + ", view "
+                    + AngleWords.clockAsTyped(still.toward()) + ", view "
                     + still.view().orientation().name().toLowerCase(java.util.Locale.ROOT);
         } else if (sighting instanceof StarDrift drift) {
             return "drift: " + drift.star().label() + " "
-                    + PlainNumber.of(Math.rint(drift.drift().count() * 10) / 10) + " "
+                    + PlainNumber.asRead(drift.drift().count()) + " "
                     + drift.drift().unit().words() + " " + drift.direction().words() + " in "
-                    + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
+                    + PlainNumber.asRead(drift.length().toMillis() / 60000.0) + " minutes";
         } else if (sighting instanceof TurnedFrames frames) {
             return FrameWords.event(frames);
         } else if (sighting instanceof FieldDrift drift) {

@@ -57,8 +57,9 @@ public final class FixWords {
             lines.add("From the " + pole(site) + " on the sky: "
                     + AngleWords.size(state.offset().distance()) + ". "
                     + verdict(night));
-            lines.add("By the mount's circles: azimuth " + side(state.axis().azimuthError(site)) + ", altitude "
-                    + signed(state.axis().altitudeError(site)) + " against the pole.");
+            lines.add("In azimuth (about the vertical) and altitude: "
+                    + side(state.axis().azimuthError(site)) + ", "
+                    + height(state.axis().altitudeError(site)) + ".");
             lines.addAll(gains(state.gains()));
             lines.addAll(ScrewWords.findings(state));
         }
@@ -148,11 +149,11 @@ public final class FixWords {
     }
 
     private static String side(Angle azimuthError) {
-        return AngleWords.size(azimuthError) + (azimuthError.radians() >= 0 ? " to the right" : " to the left");
+        return AngleWords.size(azimuthError) + (azimuthError.radians() >= 0 ? " right" : " left");
     }
 
-    private static String signed(Angle altitudeError) {
-        return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " above" : " below");
+    private static String height(Angle altitudeError) {
+        return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " high" : " low");
     }
 
     private static String capitalised(String sentence) {

@@ -8,10 +8,10 @@ public final class Fractions {
 
     private Fractions() {}
 
-    /** {@code 1.375} as {@code "1 3/8"}, what is no sixteenth as {@code "1.3"}; sign left out. */
+    /** {@code 1.375} as {@code "1 3/8"}, what is no sixteenth as typed, {@code "1.3"}; sign left out. */
     public static String of(double turns) {
         if (Math.abs(turns * PARTS - Math.rint(turns * PARTS)) > 1e-9) {
-            return PlainNumber.of(Math.abs(turns));
+            return PlainNumber.asRead(Math.abs(turns));
         }
         long sixteenths = Math.round(Math.abs(turns) * PARTS);
         long whole = sixteenths / PARTS;

@@ -8,7 +8,6 @@ import polewright.axis.camera.Drive;
 import polewright.axis.camera.FoundDrive;
 import polewright.axis.camera.FrameChecks;
 import polewright.axis.camera.FrameFinding;
-import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.camera.TrackedSequence;
 import polewright.axis.camera.WormError;
 import polewright.axis.fix.AxisState;
@@ -36,7 +35,7 @@ public final class FrameWords {
                 + (drift.north().radians() >= 0 ? " north" : " south") + " and "
                 + arcseconds(drift.east().abs())
                 + (drift.east().radians() >= 0 ? " east" : " west") + " in "
-                + PlainNumber.of(Math.rint(drift.length().toMillis() / 6000.0) / 10) + " minutes";
+                + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
     }
 
     /** What looks wrong in frames that are logged: one line each, or none. */
@@ -125,19 +124,9 @@ public final class FrameWords {
         return lines;
     }
 
-    /** What is left to turn, for a display that follows each frame: {@code altitude 1.30 clockwise}. */
-    public static String left(AxisState.Turns left) {
-        return "left to turn: " + both(left);
-    }
-
-    /** The same without saying what for: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
+    /** Turns of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
     static String both(AxisState.Turns turns) {
         return "altitude " + turns(turns.altitude()) + ", azimuth " + turns(turns.azimuth());
-    }
-
-    /** How far the screws have taken the axis, and what is left. */
-    public static String of(ScrewsSoFar soFar, AxisState.Turns left, Site site) {
-        return "The axis points " + FixWords.direction(soFar.now().axis().offset(site)) + "; " + left(left) + ".";
     }
 
     private static String rate(String what, TrackedSequence.Drift drift, String positive, String negative) {

@@ -17,12 +17,12 @@ public final class HorizonWords {
         List<String> lines = new ArrayList<>();
         lines.add("The skyline, from north through east:");
         horizon.points()
-                .forEach(point -> lines.add("  azimuth " + tenths(point.azimuth()) + " ("
-                        + AngleWords.compassPoint(point.azimuth()) + "): " + tenths(point.altitude()) + " high"));
+                .forEach(point -> lines.add("  azimuth " + degrees(point.azimuth()) + " ("
+                        + AngleWords.compassPoint(point.azimuth()) + "): " + degrees(point.altitude()) + " high"));
         return lines;
     }
 
-    private static String tenths(Angle angle) {
-        return PlainNumber.of(Math.rint(angle.degrees() * 10) / 10) + "°";
+    private static String degrees(Angle angle) {
+        return PlainNumber.asRead(angle.degrees()) + "°";
     }
 }

@@ -17,7 +17,8 @@ public final class NightWords {
     /** The event, then fix and advice after it, ending with an empty line. */
     public static List<String> afterEvent(LoggedEvent event, NightState night) {
         List<String> lines = new ArrayList<>();
-        lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: " + EventWords.of(event.event()) + ".");
+        lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: "
+                + EventWords.of(event, night.standing()) + ".");
         FixWords.beforeAdvice(night).forEach(line -> lines.add("  " + line));
         night.fix().agreement(event.seq()).ifPresent(own -> {
             if (own.contradictory()) {

@@ -32,7 +32,7 @@ public final class RehearsalWords {
         }
         lines.add(event.get(0));
         moment.look().ifPresent(look -> {
-            lines.add("  FRAME A new one says what is left to turn:");
+            lines.add("  FRAME A new one says which turns remain:");
             lines.add("        " + FrameWords.both(look.left()) + ".");
         });
         lines.add("");

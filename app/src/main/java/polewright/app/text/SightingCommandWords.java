@@ -26,7 +26,7 @@ final class SightingCommandWords {
                 List.of(then("polewright sight frames FIRST SECOND") + " (the files of the frames, in any order)");
             case STILL_POINT ->
                 command(
-                        "log it; FIELDS in widths of the field, CLOCK such as 4.5:",
+                        "log it; FIELDS in field widths, CLOCK such as 4.5:",
                         "polewright sight still "
                                 + star(take)
                                 + " --distance FIELDS --toward CLOCK"
@@ -57,7 +57,7 @@ final class SightingCommandWords {
     }
 
     private static String unit(Optional<Optic> optic) {
-        return optic.map(o -> o.division().isPresent() ? "divisions" : "widths of the field")
+        return optic.map(o -> o.division().isPresent() ? "divisions" : "field widths")
                 .orElse("arcseconds");
     }
 

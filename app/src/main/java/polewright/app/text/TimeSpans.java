@@ -43,6 +43,12 @@ public final class TimeSpans {
         return Wrapping.unbroken(PlainNumber.of(Math.floor(minutes / 6) / 10) + " hours");
     }
 
+    /** Until something happens: {@code 2 h 10 min}, {@code 35 min}. */
+    static String hoursAndMinutes(Duration span) {
+        long minutes = Math.round(span.toSeconds() / 60.0);
+        return Wrapping.unbroken((minutes < 60 ? "" : minutes / 60 + " h ") + minutes % 60 + " min");
+    }
+
     /** Minutes of work ahead, no finer than anyone can tell: {@code 1 minute}, {@code 6 minutes}. */
     public static String about(double minutes) {
         long whole = Math.max(1, Math.round(minutes));

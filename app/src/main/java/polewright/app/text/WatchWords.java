@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.watch.WatchStep;
-import polewright.axis.camera.ScrewsSoFar;
 import polewright.sky.angle.Angle;
 
 /** What a watched frame tells, in a line. */
@@ -33,28 +32,24 @@ public final class WatchWords {
                 + " Turn right ascension by 30 to 90 degrees, nothing else, and take another frame.";
     }
 
-    /** How far the screws have gone, and what is left; fits a line of a terminal. */
+    /** How far the axis has gone on the sky, and which turns remain; fits a line of a terminal. */
     public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
         String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
-        ScrewsSoFar soFar = followed.soFar();
-        String moved =
-                side(soFar.azimuthMoved(), " right", " left") + ", " + side(soFar.altitudeMoved(), " up", " down");
-        if (followed.goodEnough()) {
-            return clock + "  moved " + moved + ". STOP: good enough.";
-        }
-        return clock + "  moved " + moved + ". Left: alt "
-                + turns(followed.left().altitude()) + ", az "
-                + turns(followed.left().azimuth());
+        String moved = clock + "  moved " + onSky(followed) + ". ";
+        return followed.goodEnough()
+                ? moved + "STOP: good enough."
+                : moved + "Turn alt " + turns(followed.remaining().altitude()) + ", az "
+                        + turns(followed.remaining().azimuth());
     }
 
-    /** What is left to turn, a tagged line a screw, for whoever has a hand on it. */
-    public static List<String> left(WatchStep.ScrewsFollowed followed) {
+    /** Which turns remain, a tagged line a screw, for the person with a hand on it. */
+    public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
         if (followed.goodEnough()) {
             return List.of("STOP  good enough: let go of the screws.");
         }
         List<String> lines = new ArrayList<>();
-        addLeft(lines, "altitude", followed.left().altitude());
-        addLeft(lines, "azimuth", followed.left().azimuth());
+        addRemaining(lines, "altitude", followed.remaining().altitude());
+        addRemaining(lines, "azimuth", followed.remaining().azimuth());
         return lines;
     }
 
@@ -63,20 +58,24 @@ public final class WatchWords {
         return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
     }
 
-    private static void addLeft(List<String> lines, String screw, double turns) {
+    private static void addRemaining(List<String> lines, String screw, double turns) {
         double sixteenths = rounded(turns);
         lines.add(
                 sixteenths == 0
-                        ? "STILL  " + screw + " screw: nothing left to turn."
+                        ? "STILL  " + screw + " screw: no turn remains."
                         : "TURN  " + screw + " screw " + Fractions.turns(sixteenths)
                                 + (turns > 0 ? " clockwise." : " counter-clockwise."));
     }
 
     /** What the screws have done since the axis was found. */
     public static String moved(WatchStep.ScrewsFollowed followed) {
-        ScrewsSoFar soFar = followed.soFar();
-        return "Since it was found the axis has moved " + side(soFar.azimuthMoved(), " right", " left") + ", "
-                + side(soFar.altitudeMoved(), " up", " down") + ".";
+        return "Since it was found the axis has moved " + onSky(followed) + ".";
+    }
+
+    /** In the measure that says where the axis points, too: azimuth about the vertical is larger by 1 / cos latitude. */
+    private static String onSky(WatchStep.ScrewsFollowed followed) {
+        return side(followed.moved().east(), " east", " west") + ", "
+                + side(followed.moved().up(), " up", " down") + " on the sky";
     }
 
     private static String side(Angle moved, String positive, String negative) {
@@ -84,6 +83,7 @@ public final class WatchWords {
     }
 
     private static String turns(double turns) {
-        return String.format(Locale.ROOT, "%.2f %s", Math.abs(turns), turns >= 0 ? "cw" : "ccw");
+        double size = Math.abs(turns);
+        return String.format(Locale.ROOT, size < 9.995 ? "%.2f %s" : "%.1f %s", size, turns >= 0 ? "cw" : "ccw");
     }
 }

@@ -29,9 +29,13 @@ public final class WorkWords {
     private static String figures(WorkItem item) {
         List<String> parts = new ArrayList<>();
         if (item instanceof Look look) {
-            parts.add("a field of " + AngleWords.size(look.field()));
+            parts.add("a field of " + read(look.field()));
             parts.add(TimeSpans.of(look.stay()) + " untouched");
-            look.goToWithin().ifPresent(within -> parts.add("go-to within " + AngleWords.size(within)));
+            if (look.finding() instanceof Look.Finding.GoTo goTo) {
+                parts.add("go-to within " + read(goTo.within()));
+            } else if (look.finding() instanceof Look.Finding.ByHand) {
+                parts.add("pushed by hand, without a go-to");
+            }
         } else if (item instanceof Shot shot) {
             parts.add(
                     "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
@@ -43,6 +47,11 @@ public final class WorkWords {
             parts.add("trails up to " + ArcsecondWords.of(shot.tolerance()));
         }
         return String.join(", ", parts);
+    }
+
+    /** What was typed: in degrees from 100′ on. */
+    private static String read(Angle angle) {
+        return angle.arcminutes() >= 99.5 ? AngleWords.read(angle) : PlainNumber.asRead(angle.arcminutes()) + "′";
     }
 
     private static String camera(Camera camera) {

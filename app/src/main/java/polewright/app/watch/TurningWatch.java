@@ -155,12 +155,13 @@ public final class TurningWatch {
             screwsMoved = true;
         }
         AxisOffset offset = soFar.now().axis().offset(site);
-        AxisState.Turns left = gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, tightening.goal()), rig);
+        AxisState.Turns remaining =
+                gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, tightening.goal()), rig);
         OffsetCovariance covariance =
                 soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
         // The screws turn on loose clamps, and what they leave is what is tightened.
         boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
-        return new WatchStep.ScrewsFollowed(soFar, left, goodEnough);
+        return new WatchStep.ScrewsFollowed(soFar, offset.minus(axis.offset()), remaining, goodEnough);
     }
 
     /** The axis with this frame as one more place in right ascension, if that is what it is. */

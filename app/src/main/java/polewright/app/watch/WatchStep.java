@@ -1,6 +1,7 @@
 package polewright.app.watch;
 
 import java.util.Optional;
+import polewright.axis.AxisOffset;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.fix.AxisState;
@@ -31,8 +32,10 @@ public sealed interface WatchStep {
     /**
      * The screws are being turned.
      *
-     * @param left turns that remain to the best aim, clockwise positive
+     * @param moved how far the axis has gone since it was found, on the sky
+     * @param remaining turns that remain to the best aim, clockwise positive
      * @param goodEnough whether the axis is where the clamps may be tightened
      */
-    record ScrewsFollowed(ScrewsSoFar soFar, AxisState.Turns left, boolean goodEnough) implements WatchStep {}
+    record ScrewsFollowed(ScrewsSoFar soFar, AxisOffset moved, AxisState.Turns remaining, boolean goodEnough)
+            implements WatchStep {}
 }

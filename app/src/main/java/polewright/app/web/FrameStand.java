@@ -20,7 +20,7 @@ public record FrameStand(long number, Optional<LiveView.Shot> newest, boolean is
         return newest.filter(shot -> isCurrent).flatMap(LiveView.Shot::step);
     }
 
-    /** What is left to turn, while the screws are. */
+    /** Which turns remain, while the screws are. */
     public Optional<WatchStep.ScrewsFollowed> followed() {
         return step().filter(WatchStep.ScrewsFollowed.class::isInstance).map(WatchStep.ScrewsFollowed.class::cast);
     }

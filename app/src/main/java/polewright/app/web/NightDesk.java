@@ -6,7 +6,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -29,8 +28,6 @@ import polewright.night.seasons.Pier;
  * @param frames of its night; empty where none can come
  */
 public record NightDesk(String prefix, Supplier<Workbench> bench, Commands commands, Optional<WatchedFrames> frames) {
-    private static final String PRODUCT = "polewright ";
-
     /** A desk without frames. */
     public NightDesk(String prefix, Supplier<Workbench> bench, Commands commands) {
         this(prefix, bench, commands, Optional.empty());
@@ -179,16 +176,10 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
         return new Ran(status, out.toString(), complaints(err.toString()));
     }
 
-    /** As a person at the page needs them: which command it was they see beside it, and options they never typed. */
+    /** Without the line that points to the help of a terminal. */
     private static List<String> complaints(String err) {
-        List<String> lines = new ArrayList<>();
-        for (String line : err.lines().toList()) {
-            if (line.startsWith("Usage: ") || line.isBlank()) {
-                continue;
-            }
-            int colon = line.indexOf(": ");
-            lines.add(line.startsWith(PRODUCT) && colon > 0 ? line.substring(colon + 2) : line);
-        }
-        return lines;
+        return err.lines()
+                .filter(line -> !line.startsWith("Usage: ") && !line.isBlank())
+                .toList();
     }
 }

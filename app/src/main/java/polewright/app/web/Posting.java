@@ -47,9 +47,11 @@ public final class Posting {
                 return new Posted.ToBeConfirmed(ran.complaints());
             }
             if (ran.isNotNow()) {
-                return new Posted.NotNow(ran.complaints());
+                return new Posted.NotNow(ran.complaints(form));
             }
-            return ran.isOutdated() ? new Posted.Outdated(ran.complaints()) : new Posted.Refused(ran.complaints());
+            return ran.isOutdated()
+                    ? new Posted.Outdated(ran.complaints(form))
+                    : new Posted.Refused(ran.complaints(form));
         } catch (InputRefused refused) {
             return new Posted.Refused(List.of(String.valueOf(refused.getMessage())));
         }

@@ -2,17 +2,29 @@ package polewright.app.web;
 
 import java.util.List;
 import polewright.app.ExitStatus;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.FormComplaint;
 
 /**
  * What came of a command.
  *
  * @param status one of {@link ExitStatus}
  * @param out its result
- * @param complaints what it complained of, line by line, without the command's name
+ * @param lines what it complained of, line by line, as a terminal shows it
  */
-public record Ran(int status, String out, List<String> complaints) {
+public record Ran(int status, String out, List<String> lines) {
     public Ran {
-        complaints = List.copyOf(complaints);
+        lines = List.copyOf(lines);
+    }
+
+    /** What it complained of, as a page says it. */
+    public List<String> complaints() {
+        return lines.stream().map(FormComplaint::withoutForm).toList();
+    }
+
+    /** The same for the page with the form that typed the command. */
+    public List<String> complaints(CommandForm form) {
+        return lines.stream().map(line -> FormComplaint.of(form, line)).toList();
     }
 
     /** Whether the same may be done later: the log can be neither read nor written for the moment. */

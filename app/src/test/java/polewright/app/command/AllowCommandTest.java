@@ -70,6 +70,7 @@ class AllowCommandTest {
                         "ZONE  The axis may be within 5′ of the pole.",
                         "      What tonight is for has not been said. To work out how exact it has to be:",
                         "      polewright allow --for a casual look",
+                        "      polewright allow --for a look by hand",
                         "      polewright allow --for planets at high power",
                         "      polewright allow --for short subs",
                         "      polewright allow --for long guided subs");
@@ -260,11 +261,11 @@ class AllowCommandTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "allow lok => allow ARCMIN: 'lok' is not known here: write arcminutes, such as 5, or look, shot or drop, or --for with one of \"a casual look\", \"planets at high power\", \"short subs\", \"long guided subs\".",
+                "allow lok => allow ARCMIN: 'lok' is not known here: write arcminutes, such as 5, or look, shot or drop, or --for with one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
                 "allow 0 => allow: an allowance of 0 arcminutes is outside 0.05 to 600: give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye.",
-                "allow --for galaxies => allow: 'galaxies' is not among the kinds of work: write one of \"a casual look\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
-                "allow --for => allow: --for says for what: add one of \"a casual look\", \"planets at high power\", \"short subs\", \"long guided subs\".",
-                "allow --for planets look => allow: 'planets look' is not among the kinds of work: write one of \"a casual look\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
+                "allow --for galaxies => allow: 'galaxies' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
+                "allow --for => allow: --for says for what: add one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
+                "allow --for planets look => allow: 'planets look' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
                 "allow --for short subs => allow: short subs need a camera, and the rig has none: give --focal-length and --pixel, or add the camera to the rig file.",
                 "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at high power: leave the camera's options out.",
                 "allow --focal-length 1200 --pixel 3.76 => allow: a camera, but not what for: add --for short subs or --for long guided subs.",
@@ -298,7 +299,7 @@ class AllowCommandTest {
                 "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target sun => allow shot: the Sun is no target for an axis that is set by the stars: never point there without a proper solar filter.",
                 "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target vegq => allow shot --target: nothing on the sky is called 'vegq': did you mean Vega?",
                 "allow shot all --exposure 1 --pixel 4 --focal-length 500 --above 90 => allow shot: a lowest altitude of 90 degrees is outside 5 to 85: give how low you look; 30 is usual.",
-                "allow drop ring => allow drop: nothing in tonight's work is called 'ring': say what tonight is for with allow --for.",
+                "allow drop ring => allow drop: nothing in tonight's work is called 'ring': say what tonight is for, with polewright allow --for.",
             })
     void whatCannotBeIsRefusedInOneLine(String typed, String complaint) {
         Outcome refused = type(typed);
@@ -314,7 +315,7 @@ class AllowCommandTest {
         assertThat(type("allow drop planets at high power").complaint())
                 .isEqualTo(
                         "polewright allow drop: 'planets at high power' is all that tonight is for: say what else it is"
-                                + " for with allow --for, or set a plain limit: allow 5.");
+                                + " for, with polewright allow --for, or set a plain limit, with polewright allow 5.");
         assertThat(type("allow drop moon").complaint())
                 .isEqualTo(
                         "polewright allow drop: nothing in tonight's work is called 'moon': drop one of planets at high"

@@ -165,8 +165,7 @@ class AxisCommandTest {
                         "The axis points 4[12]′\\d\\d″ east and 1[67]′\\d\\d″ too low, give or take (under 1|[\\d.]+)″"
                                 + " sideways and (under 1|[\\d.]+)″ in height\\.")
                 .containsPattern(
-                        "By the mount's circles: azimuth 7[12]′\\d\\d″ to the right, altitude 17′\\d\\d″ below against"
-                                + " the pole\\.")
+                        "In azimuth \\(about the vertical\\) and altitude: 7[12]′\\d\\d″ right, 17′\\d\\d″ low\\.")
                 .containsPattern(
                         "Right ascension was turned by 30\\.1° westward, then 30\\.1° westward; the frames agree"
                                 + " to [\\d.]+″\\.")

@@ -155,7 +155,7 @@ class DemoTest {
                 .contains("\n  STOP  Good enough.")
                 .contains("\n  Within the allowance: good enough indeed.\n")
                 .contains(south ? "at Tussock Flat, an invented site" : "at Larkfell, an invented site")
-                .contains("\n  FRAME A new one says what is left to turn:\n        altitude ");
+                .contains("\n  FRAME A new one says which turns remain:\n        altitude ");
         List<MatchResult> wrong = Pattern.compile("wrong by ([\\d.]+)″; told: give or take ([\\d.]+)″")
                 .matcher(out.substring(out.indexOf("THE TRUTH")))
                 .results()

@@ -135,7 +135,7 @@ class NextAndAdviseTest {
         type(person, "sight scale 30");
         String next = person.good("next").out();
         assertThat(next)
-                .startsWith("WAIT  for dark")
+                .startsWith("WAIT  until the Sun is down at ")
                 .contains("CARE  Keep tube and finder capped while the Sun is up.");
     }
 

@@ -160,9 +160,9 @@ class WatchCommandTest {
         assertThat(last.get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.2));
         assertThat(last.get("up_arcmin").doubleValue()).isCloseTo(upAfterScrews, within(0.2));
         assertThat(last.get("azimuth_moved_arcmin").doubleValue()).isLessThan(-30);
-        assertThat(Math.abs(last.get("azimuth_turns_left_clockwise").doubleValue()))
+        assertThat(Math.abs(last.get("azimuth_turns_remaining_clockwise").doubleValue()))
                 .isLessThan(Math.abs(
-                        screws.get(0).get("azimuth_turns_left_clockwise").doubleValue()));
+                        screws.get(0).get("azimuth_turns_remaining_clockwise").doubleValue()));
         assertThat(last.get("warnings")).isEmpty();
         // The axis was moved, and where it is now is in the log.
         assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.3));
@@ -187,7 +187,8 @@ class WatchCommandTest {
                 .filteredOn(line -> line.startsWith("20:01:30 UTC"))
                 .singleElement()
                 .asString()
-                .matches("20:01:30 UTC  moved \\d+′ left, \\d+′ up\\. Left: alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
+                .matches(
+                        "20:01:30 UTC  moved \\d+′ west, \\d+′ up on the sky\\. Turn alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 

@@ -16,17 +16,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.allowance.DiscAllowance;
-import polewright.axis.camera.AxisEstimate;
 import polewright.axis.camera.Drive;
 import polewright.axis.camera.FoundDrive;
 import polewright.axis.camera.FrameFinding;
-import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.camera.TrackedSequence;
 import polewright.axis.camera.WormError;
-import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
@@ -225,17 +221,5 @@ class FrameWordsTest {
                         "Right ascension drifts 0.51″ a minute east, give or take 0.20″: the drive's rate is in it.",
                         "Beside that steady drift right ascension wavers by 25″ from end to end, as at the equator,"
                                 + " mostly every 479 s, 11″ either way.");
-    }
-
-    @Test
-    void whatIsLeftToTurnFitsOneLine() {
-        ScrewsSoFar soFar = new ScrewsSoFar(
-                new AxisEstimate(AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(12, -3.4)), 1, 0, 1),
-                Angle.ZERO,
-                Angle.ZERO,
-                List.of());
-        assertThat(FrameWords.of(soFar, new AxisState.Turns(-0.58, 0.142), LARKFELL))
-                .isEqualTo("The axis points 12′ east and 3.4′ too low; left to turn: altitude 0.14 clockwise, azimuth"
-                        + " 0.58 counter-clockwise.");
     }
 }

@@ -203,7 +203,7 @@ class ZoneTextTest {
                 "Vega 120 s",
                 Angle.ofDegrees(1),
                 Duration.ofMinutes(15),
-                Optional.empty(),
+                new Look.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(
                 new Work(List.of(look)), edges, AxisOffset.ofArcminutes(0, 1), Angle.ofArcminutes(1.5), "Vega 120 s");

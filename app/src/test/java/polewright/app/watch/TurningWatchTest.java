@@ -100,7 +100,7 @@ class TurningWatchTest {
         assertThat(watch.sighting().orElseThrow().afterScrews()).contains(last);
     }
 
-    /** Clamps that by earlier nights push the axis up by 6′: what is left to turn ends 6′ lower, and so does good enough. */
+    /** Clamps that by earlier nights push the axis up by 6′: the turns that remain end 6′ lower, and so does good enough. */
     @Test
     void whatIsLeftToTurnAndGoodEnoughLookAheadToTheClamps() {
         Rig plain = Rig.typicalForkOnWedge();
@@ -114,9 +114,9 @@ class TurningWatchTest {
         assertThat(followed(watchOf(pushed), atThePole).goodEnough()).isFalse();
         WatchStep.ScrewsFollowed there = followed(watchOf(pushed), short6Arcmin);
         assertThat(there.goodEnough()).isTrue();
-        assertThat(there.left().altitude()).isCloseTo(0, within(0.05));
+        assertThat(there.remaining().altitude()).isCloseTo(0, within(0.05));
         double sixMinutes = plain.altitudeScrew().turnsFor(Angle.ofArcminutes(-6), LARKFELL.poleAltitude());
-        assertThat(followed(watchOf(pushed), atThePole).left().altitude()).isCloseTo(sixMinutes, within(0.05));
+        assertThat(followed(watchOf(pushed), atThePole).remaining().altitude()).isCloseTo(sixMinutes, within(0.05));
     }
 
     private static WatchStep.ScrewsFollowed followed(TurningWatch watch, CameraAttitude frame) {

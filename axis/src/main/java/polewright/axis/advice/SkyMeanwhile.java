@@ -9,7 +9,7 @@ import polewright.axis.rig.ClockDirection;
  * @param screw which one is being turned
  * @param optic the name of what to look through
  * @param isPoleStar whether the pole star stands in that view; otherwise any star near where the axis points is watched
- * @param fields how far it moves, in widths of the field
+ * @param fields how far it moves, in field widths
  * @param toward which way, in the view
  */
 public record SkyMeanwhile(

@@ -79,10 +79,10 @@ final class ItemLimits {
     }
 
     private void addLook(Look look) {
-        double half = look.field().arcseconds() / 2;
+        double room = look.driftRoom().arcseconds();
         for (Stretch stretch :
                 new Stretches(sky, look.region()).beginning(look.stay().toMillis() / 1000.0)) {
-            addFromStart(look.name(), Cause.LEAVES_FIELD, stretch, half);
+            addFromStart(look.name(), Cause.LEAVES_FIELD, stretch, room);
         }
         look.goToWithin()
                 .ifPresent(within -> limits.add(

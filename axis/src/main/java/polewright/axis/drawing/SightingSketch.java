@@ -72,7 +72,7 @@ public sealed interface SightingSketch {
     /**
      * The field rocked in right ascension.
      *
-     * @param fields from the still point to the star, in widths of the field, at most 1
+     * @param fields from the still point to the star, in field widths, at most 1
      * @param toward where the star stands from the still point
      * @param isFacingNorth whether it is the north pole that one looks toward
      */

@@ -18,7 +18,7 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
     public enum Unit {
         ARCSECONDS("arcseconds"),
         DIVISIONS("reticle divisions"),
-        FIELDS("widths of the field"),
+        FIELDS("field widths"),
         PIXELS("pixels");
 
         private final String words;

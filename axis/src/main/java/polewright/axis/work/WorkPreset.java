@@ -13,6 +13,8 @@ import polewright.sky.angle.Angle;
 public enum WorkPreset {
     /** Objects here and there, in the eyepiece with the widest field. */
     CASUAL_LOOK("a casual look"),
+    /** The same without a go-to: pushed by hand from star to star. */
+    LOOK_BY_HAND("a look by hand"),
     /** Long looks in the narrowest field, found in the widest. */
     PLANETS("planets at high power"),
     /** Half a minute at a time, nobody guiding. */
@@ -60,15 +62,22 @@ public enum WorkPreset {
                         words,
                         field,
                         Duration.ofMinutes(15),
-                        Optional.of(field.times(0.5)),
+                        new Look.Finding.GoTo(field.times(0.5)),
                         SkyRegion.Above.THIRTY_DEGREES);
             }
+            case LOOK_BY_HAND ->
+                new Look(
+                        words,
+                        wideField(rig),
+                        Duration.ofMinutes(15),
+                        new Look.Finding.ByHand(),
+                        SkyRegion.Above.THIRTY_DEGREES);
             case PLANETS ->
                 new Look(
                         words,
                         narrowField(rig),
                         Duration.ofMinutes(10),
-                        Optional.of(wideField(rig).times(0.5)),
+                        new Look.Finding.GoTo(wideField(rig).times(0.5)),
                         WHERE_PLANETS_ARE);
             case SHORT_SUBS, LONG_GUIDED_SUBS ->
                 with(mainCamera(rig)
@@ -100,7 +109,7 @@ public enum WorkPreset {
                         Duration.ofHours(3),
                         new Guiding.Guided(usualGuideStar(camera)),
                         tolerance);
-            case CASUAL_LOOK, PLANETS ->
+            case CASUAL_LOOK, LOOK_BY_HAND, PLANETS ->
                 throw new InputRefused("no camera is used for " + words, "leave the camera's options out");
         };
     }

@@ -6,7 +6,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -54,7 +53,7 @@ class AboveSamplingTest {
                         "item",
                         Angle.ofDegrees(0.1 * Math.pow(10, random.nextDouble())),
                         Duration.ofSeconds(300 + random.nextInt(2400)),
-                        Optional.empty(),
+                        new Look.Finding.Centred(),
                         region);
             }
             double sub = 10 * Math.pow(180, random.nextDouble());
@@ -86,7 +85,7 @@ class AboveSamplingTest {
                     limits.addAll(ItemLimits.of(
                             sky,
                             RIG.drive(),
-                            new Look(look.name(), look.field(), look.stay(), Optional.empty(), here)));
+                            new Look(look.name(), look.field(), look.stay(), new Look.Finding.Centred(), here)));
                 }
             } else if (item instanceof Shot shot) {
                 for (SkyRegion.Track here : places(shot.subExposure())) {

@@ -64,7 +64,8 @@ final class SimulatedItem {
                         start,
                         seconds(look.stay()),
                         LONG_TIMES,
-                        look.field().radians() / 2,
+                        // By hand the object begins half-way out from the middle.
+                        look.field().radians() / (look.finding() instanceof Look.Finding.ByHand ? 4 : 2),
                         false);
             }
         } else if (item instanceof Shot shot) {

@@ -7,7 +7,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
@@ -112,14 +111,16 @@ class ZoneAgainstSimulationTest {
 
         private static WorkItem item(Random random, SkyRegion.Track track, double sub, double total) {
             if (random.nextInt(4) == 0) {
-                Optional<Angle> goTo = random.nextInt(4) == 0
-                        ? Optional.of(Angle.ofArcminutes(5 + 40 * random.nextDouble()))
-                        : Optional.empty();
+                Look.Finding finding = switch (random.nextInt(4)) {
+                    case 0 -> new Look.Finding.GoTo(Angle.ofArcminutes(5 + 40 * random.nextDouble()));
+                    case 1 -> new Look.Finding.ByHand();
+                    default -> new Look.Finding.Centred();
+                };
                 return new Look(
                         "item",
                         Angle.ofDegrees(0.1 * Math.pow(20, random.nextDouble())),
                         Duration.ofSeconds(120 + random.nextInt(3000)),
-                        goTo,
+                        finding,
                         track);
             }
             double pixel = 2.4 + 5 * random.nextDouble();

@@ -16,7 +16,6 @@ import static polewright.axis.allowance.Items.zone;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
 import polewright.axis.rig.Camera;
@@ -35,8 +34,8 @@ class ZoneFinderTest {
     private static final SkyRegion SKY = SkyRegion.Above.THIRTY_DEGREES;
     private static final Guiding GUIDED = new Guiding.Guided(Angle.ofDegrees(1));
 
-    private static Look look(Optional<Angle> goToWithin) {
-        return new Look("look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), goToWithin, SKY);
+    private static Look look(Look.Finding finding) {
+        return new Look("look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), finding, SKY);
     }
 
     private static List<WorkItem> everyKind() {
@@ -45,8 +44,8 @@ class ZoneFinderTest {
                 shot(MAIN, SKY, 300, GUIDED, 2.5),
                 shot(WIDE, SKY, 120, UNGUIDED, 23),
                 shot(MAIN, along(-30, 10, 40), 90, UNGUIDED, 3),
-                look(Optional.empty()),
-                look(Optional.of(Angle.ofArcminutes(24))));
+                look(new Look.Finding.Centred()),
+                look(new Look.Finding.GoTo(Angle.ofArcminutes(24))));
     }
 
     /** Common practice: a minute without a guider at 1800 mm takes an axis within some arcminutes. */
@@ -127,7 +126,7 @@ class ZoneFinderTest {
     @Test
     void aZoneOfTwoItems_liesInTheZoneOfEach_andNamesTheStricter() {
         Shot strict = shot(MAIN, SKY, 60, UNGUIDED, 2.5);
-        Look easy = look(Optional.of(Angle.ofArcminutes(24)));
+        Look easy = look(new Look.Finding.GoTo(Angle.ofArcminutes(24)));
         WorkZone both = zone(LARKFELL, MEAN, easy, strict);
         for (ZoneEdge edge : both.edges()) {
             AxisOffset inside = AxisOffset.ofArcminutes(
@@ -140,7 +139,7 @@ class ZoneFinderTest {
 
     @Test
     void aGoTo_allowsADiscAboutTheTruePole() {
-        WorkZone zone = zone(LARKFELL, MEAN, look(Optional.of(Angle.ofArcminutes(20))));
+        WorkZone zone = zone(LARKFELL, MEAN, look(new Look.Finding.GoTo(Angle.ofArcminutes(20))));
         assertThat(zone.depth().arcminutes()).isCloseTo(20, within(0.02));
         assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.GO_TO);
     }
@@ -220,7 +219,7 @@ class ZoneFinderTest {
 
     @Test
     void aLookThatNoAxisCanHold_saysHowLongItCould() {
-        Look look = new Look("moons", Angle.ofArcseconds(30), Duration.ofHours(6), Optional.empty(), SKY);
+        Look look = new Look("moons", Angle.ofArcseconds(30), Duration.ofHours(6), new Look.Finding.Centred(), SKY);
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(TUSSOCK_FLAT, MEAN, look);
         assertThat(none.cause()).isEqualTo(Cause.LEAVES_FIELD);
         assertThat(outcome(TUSSOCK_FLAT, MEAN, look.withStay(none.longest().orElseThrow())))

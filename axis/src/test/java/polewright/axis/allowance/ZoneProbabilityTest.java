@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -116,7 +115,7 @@ class ZoneProbabilityTest {
                         "any",
                         Angle.ofDegrees(1),
                         Duration.ofMinutes(10),
-                        Optional.empty(),
+                        new Look.Finding.Centred(),
                         new SkyRegion.Track("any", Angle.ZERO, Angle.ZERO, Angle.ofHours(1))))),
                 edges,
                 AxisOffset.NONE,

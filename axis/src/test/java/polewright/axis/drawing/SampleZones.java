@@ -3,7 +3,6 @@ package polewright.axis.drawing;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisOffset;
@@ -88,7 +87,7 @@ final class SampleZones {
                 rules[0].item(),
                 Angle.ofDegrees(1),
                 Duration.ofMinutes(15),
-                Optional.empty(),
+                new Look.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(new Work(List.of(look)), edges, aim, Angle.ofArcminutes(depth), rules[0].item());
     }

@@ -245,7 +245,7 @@ class StarDriftTest {
     void fieldWidthOfNothing_isRefused() {
         assertThatThrownBy(() -> ReadLength.ofField(0.3, Angle.ZERO))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("0 degrees for one of the widths of the field is outside 0 to 60: give the true field"
+                .hasMessage("0 degrees for one of the field widths is outside 0 to 60: give the true field"
                         + " width in degrees, above 0.");
     }
 }

@@ -40,6 +40,14 @@ class WorkPresetTest {
     }
 
     @Test
+    void lookByHand_hasTheWidestEyepiece_andNoGoTo() {
+        Look look = (Look) WorkPreset.LOOK_BY_HAND.with(FORK);
+        assertThat(look.field().degrees()).isCloseTo(0.8, within(1e-9));
+        assertThat(look.goToWithin()).isEmpty();
+        assertThat(look.driftRoom().arcminutes()).isCloseTo(12, within(1e-9));
+    }
+
+    @Test
     void planetsAreSeenInTheNarrowestField_andFoundInTheWidest() {
         Look look = (Look) WorkPreset.PLANETS.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.4, within(1e-9));
@@ -88,7 +96,7 @@ class WorkPresetTest {
     }
 
     @ParameterizedTest
-    @EnumSource(names = {"CASUAL_LOOK", "PLANETS"})
+    @EnumSource(names = {"CASUAL_LOOK", "LOOK_BY_HAND", "PLANETS"})
     void aLookTakesNoCamera(WorkPreset preset) {
         assertThatThrownBy(() -> preset.with(MAIN))
                 .isInstanceOf(InputRefused.class)

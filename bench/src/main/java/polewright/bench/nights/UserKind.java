@@ -2,7 +2,6 @@ package polewright.bench.nights;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.random.RandomGenerator;
 import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
@@ -37,7 +36,7 @@ enum UserKind {
                             "go-to at high power",
                             Angle.ofDegrees(0.3),
                             Duration.ofMinutes(10),
-                            Optional.of(Angle.ofArcminutes(Draw.between(5, 12, random))),
+                            new Look.Finding.GoTo(Angle.ofArcminutes(Draw.between(5, 12, random))),
                             SkyRegion.Above.THIRTY_DEGREES);
             };
         }

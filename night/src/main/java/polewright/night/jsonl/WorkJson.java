@@ -10,6 +10,7 @@ import polewright.axis.work.Shot;
 import polewright.axis.work.SkyRegion;
 import polewright.axis.work.Work;
 import polewright.axis.work.WorkItem;
+import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /** What tonight is for. */
@@ -41,7 +42,11 @@ final class WorkJson {
                 .object("region", item.region(), WorkJson::writeRegion);
         if (item instanceof Look look) {
             out.angle("field_deg", look.field()).duration("stay_min", look.stay());
-            look.goToWithin().ifPresent(within -> out.angle("go_to_within_arcmin", within));
+            if (look.finding() instanceof Look.Finding.GoTo goTo) {
+                out.angle("go_to_within_arcmin", goTo.within());
+            } else if (look.finding() instanceof Look.Finding.ByHand) {
+                out.flag("by_hand", true);
+            }
         } else if (item instanceof Shot shot) {
             out.object("camera", shot.camera(), RigJson::writeCamera)
                     .duration("sub_exposure_s", shot.subExposure())
@@ -60,9 +65,8 @@ final class WorkJson {
             case LOOK -> {
                 Angle field = in.angle("field_deg");
                 Duration stay = in.duration("stay_min");
-                Optional<Angle> within =
-                        in.has("go_to_within_arcmin") ? Optional.of(in.angle("go_to_within_arcmin")) : Optional.empty();
-                yield in.made(() -> new Look(name, field, stay, within, region));
+                Look.Finding finding = readFinding(in);
+                yield in.made(() -> new Look(name, field, stay, finding, region));
             }
             case SHOT -> {
                 Camera camera = in.object("camera", RigJson::readCamera);
@@ -78,6 +82,20 @@ final class WorkJson {
                 });
             }
         };
+    }
+
+    private static Look.Finding readFinding(FieldReader in) {
+        boolean isByHand = in.has("by_hand") && in.flag("by_hand");
+        if (!in.has("go_to_within_arcmin")) {
+            return isByHand ? new Look.Finding.ByHand() : new Look.Finding.Centred();
+        }
+        Angle within = in.angle("go_to_within_arcmin");
+        return in.made(() -> {
+            if (isByHand) {
+                throw new InputRefused("a look by hand has go_to_within_arcmin", "leave one of them out");
+            }
+            return new Look.Finding.GoTo(within);
+        });
     }
 
     private static void writeRegion(FieldWriter out, SkyRegion region) {

@@ -38,7 +38,7 @@ public sealed interface Seen {
     /**
      * A known star in the field, from the still point.
      *
-     * @param fields its distance in widths of the field, to a hundredth
+     * @param fields its distance in field widths, to a hundredth
      * @param clock its direction on the clock face, to a tenth of an hour
      */
     record StarPlace(String star, double fields, double clock) {}

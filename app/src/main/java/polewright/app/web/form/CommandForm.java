@@ -90,9 +90,7 @@ public record CommandForm(
             String value = filled.getOrDefault(field.name(), "").strip();
             if (value.isEmpty()) {
                 if (field.isRequired()) {
-                    throw new InputRefused(
-                            "'" + field.label() + "' is empty",
-                            field.hint().isEmpty() ? "fill it in" : "fill it in: " + field.hint());
+                    throw new InputRefused("'" + field.label() + "' is empty", "fill it in");
                 }
                 continue;
             }

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import polewright.app.web.form.Field.Choice;
 import polewright.app.web.form.Field.Figure;
 import polewright.app.web.form.Field.Option;
+import polewright.app.web.form.Field.Tick;
 import polewright.app.web.form.Field.Words;
 
 /** What tonight is for, and with it how far off the pole the axis may be. */
@@ -81,7 +82,8 @@ public final class WorkForms {
                                     option("field", "Or the true field, edge to edge", "", DEGREES),
                                     option("stay", "How long it is to stay", "15 is usual.", new Figure("min")),
                                     option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))
-                                            .seldom()),
+                                            .seldom(),
+                                    option("by-hand", "No go-to: pushed by hand from star to star", "", new Tick())),
                             REGION.stream())
                     .toArray(Field[]::new));
     public static final CommandForm ALLOW_SHOT = work(
@@ -140,6 +142,7 @@ public final class WorkForms {
         return new Choice(List.of(
                 new Option("", none),
                 new Option("casual look", "a casual look"),
+                new Option("look by hand", "a look by hand, without a go-to"),
                 new Option("planets at high power", "planets at high power"),
                 new Option("short subs", "short subs"),
                 new Option("long guided subs", "long guided subs")));

@@ -94,7 +94,7 @@ final class NightRoom implements Room {
             shown.add(new Section.EventView(
                     logged.seq(),
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
-                    EventWords.of(logged.event()),
+                    EventWords.of(logged, events),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
                     undo(asked, logged, isTonight)));
         }

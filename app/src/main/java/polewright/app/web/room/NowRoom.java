@@ -92,7 +92,7 @@ final class NowRoom implements Room {
                         new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
         frames.followed()
                 .filter(followed -> !followed.goodEnough())
-                .map(followed -> WedgeScene.left(tonight.state(), followed.left(), asked.palette()))
+                .map(followed -> WedgeScene.remaining(tonight.state(), followed.remaining(), asked.palette()))
                 .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
         return sections;
     }

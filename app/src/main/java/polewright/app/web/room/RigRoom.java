@@ -103,11 +103,10 @@ final class RigRoom implements Room {
             rows.addAll(List.of(
                     row("Altitude screw", words(rig.altitudeScrew())),
                     row("Azimuth screw", words(rig.azimuthScrew())),
-                    row("Base is level to", degrees(rig.levelSigma(), 1)),
+                    row("Base is level to", PlainNumber.asRead(rig.levelSigma().degrees()) + "°"),
                     row(
                             "Clamping moves the axis",
-                            "by about "
-                                    + PlainNumber.of(Math.rint(rig.clampSigma().arcminutes() * 10) / 10) + "′")));
+                            "by about " + PlainNumber.asRead(rig.clampSigma().arcminutes()) + "′")));
         }
         TravelLimits travel = rig.travel();
         rows.add(row("Lowest altitude", degrees(travel.lowestAltitude(), 0)));
@@ -141,7 +140,7 @@ final class RigRoom implements Room {
         } else if (screw.geometry() instanceof ScrewGeometry.Turnbuckle turnbuckle) {
             geometry = "turnbuckle, " + mm(turnbuckle.leadPerTurnMm()) + " a turn";
         } else if (screw.geometry() instanceof ScrewGeometry.DegreesPerTurn turn) {
-            geometry = degrees(turn.perTurn(), 2) + " a turn";
+            geometry = PlainNumber.asRead(turn.perTurn().degrees()) + "° a turn";
         }
         return geometry + "; " + clockwise;
     }
@@ -158,8 +157,8 @@ final class RigRoom implements Room {
                                 case MIRRORED -> "mirrored";
                             }
                             + optic.division()
-                                    .map(division -> ", divisions of "
-                                            + PlainNumber.of(Math.rint(division.arcseconds() * 10) / 10) + "″")
+                                    .map(division ->
+                                            ", divisions of " + PlainNumber.asRead(division.arcseconds()) + "″")
                                     .orElse("")));
         }
         for (Camera camera : rig.cameras()) {

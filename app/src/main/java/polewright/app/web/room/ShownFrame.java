@@ -17,7 +17,7 @@ import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.WatchedFrames;
 import polewright.app.web.view.Section;
 
-/** The newest frame as a part of a page: its picture, what it told, and what is left to turn. */
+/** The newest frame as a part of a page: its picture, what it told, and which turns remain. */
 final class ShownFrame {
     private ShownFrame() {}
 
@@ -49,7 +49,7 @@ final class ShownFrame {
 
     private static List<Section.Step> steps(FrameStand stand) {
         return stand.followed()
-                .map(followed -> TaggedLines.steps(WatchWords.left(followed)))
+                .map(followed -> TaggedLines.steps(WatchWords.remaining(followed)))
                 .orElse(List.of());
     }
 

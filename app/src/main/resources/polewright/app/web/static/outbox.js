@@ -87,10 +87,14 @@ async function send(isAsked = false) {
       }
       forget(one);
       unstick();
-      // What was refused stands above the page too: a page that follows the night is soon replaced.
-      banner("link", isTaken && !isElsewhere ? "" : sentence(page));
+      // A complaint is shown once: on the page, or above a page that follows the night and would soon replace it.
+      const said = sentence(page);
+      const isShown = !isTaken || !isElsewhere;
+      const isSoonReplaced = !isTaken && page.querySelector("[sse-connect]") !== null;
+      if (isSoonReplaced) page.querySelector("main .complaint")?.remove();
+      banner("link", isShown && !isSoonReplaced ? "" : said);
       isTold = false;
-      if (!isTaken || !isElsewhere) show(page, isTaken ? answer.url : null);
+      if (isShown) show(page, isTaken ? answer.url : null);
       isAsked = false;
     }
     if (isTold) banner("link", "");
