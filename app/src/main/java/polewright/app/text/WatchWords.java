@@ -35,7 +35,7 @@ public final class WatchWords {
     /** How far the axis has gone on the sky, and which turns remain; fits a line of a terminal. */
     public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
         String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
-        String moved = clock + "  moved " + onSky(followed) + ". ";
+        String moved = clock + "  moved " + offset(followed) + " (sky). ";
         return followed.goodEnough()
                 ? moved + "STOP: good enough."
                 : moved + "Turn alt " + turns(followed.remaining().altitude()) + ", az "
@@ -69,17 +69,18 @@ public final class WatchWords {
 
     /** What the screws have done since the axis was found. */
     public static String moved(WatchStep.ScrewsFollowed followed) {
-        return "Since it was found the axis has moved " + onSky(followed) + ".";
+        return "Since it was found the axis has moved " + offset(followed) + " on the sky.";
     }
 
     /** In the measure that says where the axis points, too: azimuth about the vertical is larger by 1 / cos latitude. */
-    private static String onSky(WatchStep.ScrewsFollowed followed) {
-        return side(followed.moved().east(), " east", " west") + ", "
-                + side(followed.moved().up(), " up", " down") + " on the sky";
-    }
-
-    private static String side(Angle moved, String positive, String negative) {
-        return AngleWords.size(moved) + (moved.radians() >= 0 ? positive : negative);
+    private static String offset(WatchStep.ScrewsFollowed followed) {
+        Angle east = followed.moved().east();
+        Angle up = followed.moved().up();
+        Angle larger = east.abs().compareTo(up.abs()) > 0 ? east : up;
+        return AngleWords.sizeLike(larger, east)
+                + (east.radians() >= 0 ? " east, " : " west, ")
+                + AngleWords.sizeLike(larger, up)
+                + (up.radians() >= 0 ? " up" : " down");
     }
 
     private static String turns(double turns) {

@@ -188,7 +188,7 @@ class WatchCommandTest {
                 .singleElement()
                 .asString()
                 .matches(
-                        "20:01:30 UTC  moved \\d+′ west, \\d+′ up on the sky\\. Turn alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
+                        "20:01:30 UTC  moved \\d+′ west, \\d+′ up \\(sky\\)\\. Turn alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 

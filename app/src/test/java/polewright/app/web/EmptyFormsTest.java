@@ -151,9 +151,9 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "begin | => no site is known yet: fill in 'Site' (degrees, north and east positive; metres).",
+                "begin | => No site is known yet: fill in 'Site' (degrees, north and east positive; metres).",
                 "compass | => 'Bearing' is empty: fill it in.",
-                "clamp | => there is no log yet at LOG: begin a night first, with 'Begin a night'.",
+                "clamp | => There is no log yet at LOG: begin a night first, with 'Begin a night'.",
             })
     void beforeAnyNight(String form, String complaint) throws Exception {
         assertThat(complaintOf(form))
@@ -166,14 +166,14 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "drift | star=rigel&minutes=5&moved=1&toward=south => it is not said what was counted: fill in 'Seen through' an optic that has a reticle, or 'Counted in' arcsec, divisions, fields or pixels.",
+                "drift | star=rigel&minutes=5&moved=1&toward=south => It is not said what was counted: fill in 'Seen through' an optic that has a reticle, or 'Counted in' arcsec, divisions, fields or pixels.",
                 "drift | star=rigel&minutes=abc&moved=1&toward=south => 'How long it was watched': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
                 "scale | altitude=abc => 'Altitude on the scale': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
-                "allow-look | name=moons => the field is not known: fill in 'True field, edge to edge', or 'Eyepiece' with one of finder, eyepiece, reticle.",
+                "allow-look | name=moons => The field is not known: fill in 'True field, edge to edge', or 'Eyepiece' with one of finder, eyepiece, reticle.",
                 "allow-look | name=moons&field=1&at=2026-11-25T20:00Z => 'When it begins' says when, but not what: fill in 'What is looked at'.",
-                "begin | for=short+subs&again=yes => short subs need a camera, and the rig has none: begin without 'Tonight is for', then: 'What tonight is for'.",
-                "unclamp | => the clamps are loose already: tighten them with 'Clamps are tight'.",
-                "allow-drop | name=ring => nothing in tonight's work is called 'ring': say what tonight is for, with 'What tonight is for'.",
+                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none: begin without 'Tonight is for', then: 'What tonight is for'.",
+                "unclamp | => The clamps are loose already: tighten them with 'Clamps are tight'.",
+                "allow-drop | name=ring => Nothing in tonight's work is called 'ring': say what tonight is for, with 'What tonight is for'.",
             })
     void inANight(String form, String complaint) throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");

@@ -156,7 +156,7 @@ class PostedFormsTest {
         post("note", Map.of("key", "note-of-the-test", "text", "meanwhile"));
         HttpResponse<String> answer = post("clamp", Map.of("key", "advised-1-1-clamp", "if-last-is", "1"));
         assertThat(answer.statusCode()).isEqualTo(409);
-        assertThat(answer.body()).contains("something else was logged");
+        assertThat(answer.body()).containsIgnoringCase("something else was logged");
         assertThat(events()).isEqualTo(2);
     }
 
@@ -169,7 +169,7 @@ class PostedFormsTest {
         HttpResponse<String> undo = post("undo", Map.of("key", "undo-of-the-test", "seq", "2", "night", "1"));
         assertThat(undo.statusCode()).isEqualTo(409);
         assertThat(undo.body())
-                .contains("another night has begun", "name=\"seq\"")
+                .contains("nother night has begun", "name=\"seq\"")
                 .doesNotContainPattern("name=\"seq\"[^>]*value=\"2\"");
         HttpResponse<String> late = post("note", Map.of("key", "late-of-the-test", "text", "too late", "night", "1"));
         assertThat(late.statusCode()).isEqualTo(409);
@@ -217,7 +217,7 @@ class PostedFormsTest {
             statement.execute("BEGIN IMMEDIATE");
             HttpResponse<String> answer = post("note", note);
             assertThat(answer.statusCode()).isEqualTo(503);
-            assertThat(answer.body()).contains("another program has held");
+            assertThat(answer.body()).contains("nother program has held");
             statement.execute("ROLLBACK");
         }
         assertThat(post("note", note).statusCode()).isEqualTo(303);

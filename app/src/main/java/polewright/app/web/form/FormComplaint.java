@@ -30,12 +30,12 @@ public final class FormComplaint {
     public static String of(CommandForm form, String line) {
         Matcher first = COMMAND_FIRST.matcher(line);
         if (!first.matches()) {
-            return worded(form, line);
+            return capitalised(worded(form, line));
         }
         String text = worded(form, first.group(2));
         return fieldAt(form, first.group(1))
                 .map(field -> "'" + label(field) + "': " + text)
-                .orElse(text);
+                .orElseGet(() -> capitalised(text));
     }
 
     /** The same for a page without a form of its own for that command. */
@@ -132,6 +132,10 @@ public final class FormComplaint {
     /** As it is spoken of: {@code Site} of {@code Site: latitude, longitude, height}, without the or of a choice. */
     private static String label(Field field) {
         String label = field.label().replaceFirst(":.*", "").replaceFirst("^Or (?:the |a )?", "");
-        return Character.toUpperCase(label.charAt(0)) + label.substring(1);
+        return capitalised(label);
+    }
+
+    private static String capitalised(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 }
