@@ -44,7 +44,7 @@ public final class Posting {
                 return new Posted.Logged(seq(ran.out()));
             }
             if (ran.isToBeConfirmed()) {
-                return new Posted.ToBeConfirmed(ran.complaints());
+                return new Posted.ToBeConfirmed(ran.complaints(form));
             }
             if (ran.isNotNow()) {
                 return new Posted.NotNow(ran.complaints(form));

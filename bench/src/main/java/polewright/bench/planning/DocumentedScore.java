@@ -266,7 +266,7 @@ public final class DocumentedScore {
             boolean isCluster = target.nature() == Target.Nature.CLUSTER;
             boolean isStar = target.nature() == Target.Nature.STAR;
             double weight = switch (kind) {
-                case CASUAL_LOOK -> isCluster ? 0.7 : 1;
+                case CASUAL_LOOK, LOOK_BY_HAND -> isCluster ? 0.7 : 1;
                 case PLANETS -> isBody || isStar ? 1 : isCluster ? 0.5 : 0.4;
                 case SHORT_SUBS -> isBody ? 0.3 : isCluster ? 0.5 : 1;
                 case LONG_GUIDED_SUBS -> isBody ? 0.15 : isCluster ? 0.4 : 1;

@@ -87,7 +87,7 @@ final class Merit {
      */
     private static double work(Target.Nature nature, WorkPreset kind) {
         return switch (kind) {
-            case CASUAL_LOOK -> nature == Target.Nature.CLUSTER ? 0.7 : 1;
+            case CASUAL_LOOK, LOOK_BY_HAND -> nature == Target.Nature.CLUSTER ? 0.7 : 1;
             case PLANETS ->
                 switch (nature) {
                     case MOON, PLANET, STAR -> 1;
