@@ -5,11 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import polewright.app.JobFailed;
+import polewright.frames.decode.DecodeLimits;
 
 /** A frame's file as it was read. */
 public final class FrameFile {
-    private static final long LARGEST_BYTES = 1_500_000_000L;
-
     private final Path file;
     private final byte[] content;
 
@@ -25,7 +24,7 @@ public final class FrameFile {
                 throw new JobFailed(file + " is a folder: name the frame's file; a folder is for polewright watch.");
             }
             long size = Files.size(file);
-            if (size > LARGEST_BYTES) {
+            if (size > DecodeLimits.OF_A_FILE.mostFileBytes()) {
                 throw new JobFailed(
                         file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
             }

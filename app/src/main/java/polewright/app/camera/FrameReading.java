@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
-import polewright.frames.decode.FrameReader;
 import polewright.frames.decode.RowOrder;
 import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
@@ -84,7 +83,7 @@ public final class FrameReading {
         Instant began = clock.instant();
         listener.begun("decoding " + file.name());
         RowOrder rows = RowOrder.of(file.content(), file.name());
-        Frame frame = FrameReader.read(file.content(), file.name(), clues.decoding());
+        Frame frame = FrameDecoding.read(file.content(), file.name(), clues.decoding());
         return new DecodedFrame(file.file(), rows, frame, began);
     }
 

@@ -8,12 +8,12 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
+import polewright.app.camera.FrameDecoding;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.picture.FramePicture;
 import polewright.app.picture.PointMark;
 import polewright.frames.Frame;
-import polewright.frames.decode.FrameReader;
 import polewright.sky.atlas.NamedStars;
 
 /** Whether to draw a frame. */
@@ -38,7 +38,7 @@ final class PictureOption {
             return;
         }
         FrameFile read = FrameFile.read(placed.file());
-        Frame frame = FrameReader.read(read.content(), read.name(), placed.decoding());
+        Frame frame = FrameDecoding.read(read.content(), read.name(), placed.decoding());
         List<String> lines = new ArrayList<>();
         lines.add(placed.name() + placed.at().map(PictureOption::dateAndTime).orElse(""));
         lines.add(String.format(

@@ -23,8 +23,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import polewright.app.JobFailed;
+import polewright.app.camera.FrameDecoding;
 import polewright.app.camera.FrameFile;
+import polewright.frames.decode.DecodeLimits;
 import polewright.frames.decode.FrameCompleteness;
+import polewright.sky.InputRefused;
 
 /**
  * Looks into a folder again and again and hands out each frame once, when it is whole.
@@ -217,7 +220,13 @@ public final class FrameFolder {
         } catch (JobFailed unreadable) {
             return complain(known, now, String.valueOf(unreadable.getMessage()));
         }
-        FrameCompleteness whole = FrameCompleteness.of(read.content(), read.name());
+        FrameCompleteness whole;
+        try {
+            whole = FrameDecoding.completeness(read.content(), read.name(), DecodeLimits.OF_A_FILE);
+        } catch (InputRefused endless) {
+            known.settled = true;
+            return Optional.of(new Arrival.PassedOver(String.valueOf(endless.getMessage())));
+        }
         if (!known.isOlderThan(STILL_FOR, now)
                 && (!(whole instanceof FrameCompleteness.Whole)
                         || hasGap(read.content())

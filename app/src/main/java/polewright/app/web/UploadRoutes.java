@@ -13,16 +13,18 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import polewright.app.camera.FrameDecoding;
 import polewright.app.web.door.Admission;
 import polewright.app.web.room.ChosenNight;
 import polewright.frames.Frame;
+import polewright.frames.decode.DecodeLimits;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameCompleteness;
-import polewright.frames.decode.FrameReader;
 import polewright.night.log.SubmissionKey;
 import polewright.sky.InputRefused;
 
@@ -34,9 +36,6 @@ final class UploadRoutes {
     /** Largest night, bytes: one of a thousand events has a third of a million. */
     static final long NIGHT_BYTES = 8L << 20;
 
-    /** Most pixels of a frame: a small file may promise more than there is memory. */
-    static final long FRAME_PIXELS = 64_000_000;
-
     private static final int LEAST_SIDE_PIXELS = 32;
     private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
     // What a form has around its file.
@@ -45,8 +44,11 @@ final class UploadRoutes {
     private static final int KEY_IN_NAME = 8;
     private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
 
+    // As long as a browser and a person wait; a frame that takes longer to be decoded is rare.
+    private static final long TURN_SECONDS = 10;
+
     private final NightDesk desk;
-    // A frame takes much memory while it is looked at.
+    // A frame takes much memory while it is looked at. Its decoding has a deadline, so each comes to an end.
     private final ReentrantLock oneAtATime = new ReentrantLock();
 
     /** What was sent; it is on disk, and goes with the request. */
@@ -78,8 +80,7 @@ final class UploadRoutes {
     private void answer(Context ctx, Taking taking) {
         try {
             Optional<Sent> sent = sent(ctx);
-            if (sent.isPresent()) {
-                oneAtATime.lock();
+            if (sent.isPresent() && hasTurn(ctx)) {
                 try {
                     taking.take(sent.get());
                 } finally {
@@ -94,6 +95,22 @@ final class UploadRoutes {
                     HttpStatus.INSUFFICIENT_STORAGE,
                     "It cannot be kept: see that the laptop's disk has room, and send it again.");
         }
+    }
+
+    /** Whether what was sent may be looked at now; if not, the request is answered. */
+    private boolean hasTurn(Context ctx) {
+        try {
+            if (oneAtATime.tryLock(TURN_SECONDS, TimeUnit.SECONDS)) {
+                return true;
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        refuse(
+                ctx,
+                HttpStatus.SERVICE_UNAVAILABLE,
+                "Another file is still being read here: send this one again in a moment.");
+        return false;
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
@@ -195,10 +212,11 @@ final class UploadRoutes {
 
     /** Whoever sends it is told at once, not when the watch comes to it. */
     private static void requireFrame(byte[] content, String name) {
-        if (FrameCompleteness.of(content, name) instanceof FrameCompleteness.CutShort) {
+        if (FrameDecoding.completeness(content, name, DecodeLimits.OF_AN_UPLOAD)
+                instanceof FrameCompleteness.CutShort) {
             throw new InputRefused(name + ": it is cut short", "send it again once it is saved whole");
         }
-        Frame frame = FrameReader.read(content, name, DecodeOptions.DEFAULT.withMostPixels(FRAME_PIXELS));
+        Frame frame = FrameDecoding.read(content, name, DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_AN_UPLOAD));
         if (Math.min(frame.width(), frame.height()) < LEAST_SIDE_PIXELS) {
             throw new InputRefused(
                     name + ": a picture of " + frame.width() + " by " + frame.height()

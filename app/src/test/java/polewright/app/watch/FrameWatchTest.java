@@ -42,6 +42,8 @@ import polewright.sky.angle.Angle;
 
 /** Whoever listens hears what happens, in order, and the log is the same whether a command watches or a page. */
 class FrameWatchTest {
+    private static final Path LYING_HEADERS = Path.of("..", "frames/src/test/resources/authorities/lying-headers");
+
     @TempDir
     private static Path frames;
 
@@ -262,6 +264,23 @@ class FrameWatchTest {
         assertThat(cloud.frame()).isEmpty();
         assertThat(cloud.refusal().orElseThrow()).startsWith("cloud.fits: ");
         assertThat(cloud.picture().width()).isEqualTo(640);
+    }
+
+    @Test
+    void headerThatLies_isRefusedByName_andTheNextFrameIsPlaced() {
+        for (String name : List.of("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits")) {
+            meanwhile.add(() -> copy(LYING_HEADERS.resolve(name), captures.resolve(name)));
+        }
+        save("turn1.fits");
+        watchUntilIdle();
+        assertThat(heard)
+                .filteredOn(WatchEvent.Refused.class::isInstance)
+                .extracting(refused -> ((WatchEvent.Refused) refused).frame())
+                .containsExactlyInAnyOrder("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits");
+        assertThat(heard)
+                .filteredOn(WatchEvent.Told.class::isInstance)
+                .extracting(told -> ((WatchEvent.Told) told).frame().name())
+                .containsExactly("turn1.fits");
     }
 
     @Test

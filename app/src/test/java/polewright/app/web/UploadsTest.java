@@ -38,6 +38,7 @@ class UploadsTest {
     private static final String FRAME_KEY = "frame-of-the-test";
     private static final String NIGHT_KEY = "night-of-the-test";
     private static final int FITS_BLOCK = 2880;
+    private static final Path LYING_HEADERS = Path.of("..", "frames/src/test/resources/authorities/lying-headers");
 
     @TempDir
     private static Path taken;
@@ -235,6 +236,19 @@ class UploadsTest {
         assertThat(answer.body()).contains("role=\"alert\"").doesNotContain("<script>alert");
         assertThat(saved()).isEmpty();
         assertGoesOn();
+    }
+
+    /** One of these kept a server busy for ever, and no frame after it was taken. */
+    @Test
+    void headerThatLies_isRefused_andTheNextFrameIsTaken() throws Exception {
+        for (String name : List.of("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits")) {
+            HttpResponse<String> answer =
+                    send("/frames/upload", FRAME_KEY, name, Files.readAllBytes(LYING_HEADERS.resolve(name)));
+            assertSaysWhatIsWrong(answer, 422, name + ": its header says ");
+        }
+        assertThat(send("/frames/upload", FRAME_KEY, "good.fits", frame()).statusCode())
+                .isEqualTo(303);
+        assertThat(saved()).containsExactly("good-frame-of.fits");
     }
 
     @Test

@@ -4,29 +4,32 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 
 /**
- * What the person tells of a file beyond what is in it.
+ * How a file is decoded: what the person tells of it beyond what is in it, and what that may cost.
  *
  * @param mosaic whether there are colour filters before the pixels
  * @param cameraZone zone of the camera's clock, for files that tell the time without it
- * @param mostPixels frames of more pixels are refused, before memory is taken for them
+ * @param limits on size and memory
+ * @param deadline on time
  */
-public record DecodeOptions(Mosaic mosaic, Optional<ZoneOffset> cameraZone, long mostPixels) {
-    /** The largest single detectors sold for the sky have about 150 million. */
-    private static final long MOST_PIXELS = 200_000_000L;
-
-    /** Nothing told. */
+public record DecodeOptions(
+        Mosaic mosaic, Optional<ZoneOffset> cameraZone, DecodeLimits limits, DecodeDeadline deadline) {
+    /** Nothing told, a file of one's own, as long as it takes. */
     public static final DecodeOptions DEFAULT =
-            new DecodeOptions(Mosaic.AS_THE_FILE_SAYS, Optional.empty(), MOST_PIXELS);
+            new DecodeOptions(Mosaic.AS_THE_FILE_SAYS, Optional.empty(), DecodeLimits.OF_A_FILE, DecodeDeadline.NONE);
 
     public DecodeOptions withMosaic(Mosaic told) {
-        return new DecodeOptions(told, cameraZone, mostPixels);
+        return new DecodeOptions(told, cameraZone, limits, deadline);
     }
 
     public DecodeOptions withCameraZone(ZoneOffset zone) {
-        return new DecodeOptions(mosaic, Optional.of(zone), mostPixels);
+        return new DecodeOptions(mosaic, Optional.of(zone), limits, deadline);
     }
 
-    public DecodeOptions withMostPixels(long limit) {
-        return new DecodeOptions(mosaic, cameraZone, limit);
+    public DecodeOptions withLimits(DecodeLimits most) {
+        return new DecodeOptions(mosaic, cameraZone, most, deadline);
+    }
+
+    public DecodeOptions withDeadline(DecodeDeadline until) {
+        return new DecodeOptions(mosaic, cameraZone, limits, until);
     }
 }

@@ -1,11 +1,6 @@
 package polewright.frames.decode;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.Buffer;
-import nom.tam.fits.Fits;
-import nom.tam.fits.FitsException;
-import nom.tam.image.compression.hdu.CompressedImageHDU;
 import polewright.frames.Frame;
 import polewright.sky.InputRefused;
 
@@ -17,14 +12,13 @@ import polewright.sky.InputRefused;
  * first row stored.
  */
 final class FitsDecoder {
-    private static final int COLOURS = 3;
-
     private FitsDecoder() {}
 
     static Frame decode(byte[] content, DecodeOptions options) throws IOException {
         FitsUnit first = FitsUnit.at(content, 0);
         FitsUnit unit = first;
         while (true) {
+            options.deadline().check();
             FitsKeywords keywords = new FitsKeywords(unit.header(), first.header());
             if (unit.isImage()) {
                 return plain(content, unit, keywords, options);
@@ -43,80 +37,50 @@ final class FitsDecoder {
     }
 
     private static Frame plain(byte[] content, FitsUnit unit, FitsKeywords keywords, DecodeOptions options) {
-        Shape shape = Shape.of(unit, "NAXIS");
+        FitsShape shape = FitsShape.of(unit.axes());
         requireWhole(content, unit, shape);
-        FrameSize.check(shape.width, shape.height, 0, options);
+        FrameSize.check(shape.width(), shape.height(), 0, options);
         FitsRows rows = FitsRows.stored(content, unit.dataStart(), bitpix(unit, "BITPIX"));
         return frame(rows, shape, Scaling.of(unit, "BITPIX"), keywords, options);
     }
 
     private static Frame compressed(byte[] content, FitsUnit unit, FitsKeywords keywords, DecodeOptions options)
             throws IOException {
-        Shape shape = Shape.of(unit, "ZNAXIS");
+        FitsShape shape = FitsShape.of(FitsTiles.axes(unit));
         requireWhole(content, unit, shape);
         int bytesPerValue = Math.abs(bitpix(unit, "ZBITPIX")) / 8;
-        FrameSize.check(shape.width, shape.height, bytesPerValue * shape.planes, options);
-        requireTilesToFit(unit, shape);
-        TileTable.of(unit).requireWithinHeap(content);
-        int size = (int) (Math.min(unit.next(), content.length) - unit.start());
-        try (Fits fits = new Fits(new ByteArrayInputStream(content, unit.start(), size))) {
-            if (fits.readHDU() instanceof CompressedImageHDU tiles) {
-                if (!isQuantised(unit)) {
-                    // The library would scale by a column that is not there, and give zeros.
-                    tiles.getHeader().deleteKey("ZQUANTIZ");
-                }
-                FitsRows rows = FitsRows.of(opened(tiles));
-                return frame(rows, shape, Scaling.of(unit, "ZBITPIX"), keywords, options);
-            }
-            throw new IOException("not a table of tiles");
-        } catch (FitsException e) {
-            throw new IOException(e);
-        }
-    }
-
-    // The library advises a whole second image instead, which would take twice the memory.
-    @SuppressWarnings("deprecation")
-    private static Buffer opened(CompressedImageHDU tiles) throws FitsException {
-        return tiles.getUncompressedData();
-    }
-
-    /** Whether floating point was stored as integers, each tile with its scale; ZQUANTIZ alone does not say it. */
-    private static boolean isQuantised(FitsUnit unit) {
-        for (int column = 1; column <= unit.header().getIntValue("TFIELDS", 0); column++) {
-            if ("ZSCALE"
-                    .equals(unit.header().getStringValue("TTYPE" + column, "").trim())) {
-                return true;
-            }
-        }
-        return unit.header().containsKey("ZSCALE");
+        Scaling scaling = Scaling.of(unit, "ZBITPIX");
+        return frame(FitsTiles.open(content, unit, shape, bytesPerValue, options), shape, scaling, keywords, options);
     }
 
     private static Frame frame(
-            FitsRows rows, Shape shape, Scaling scaling, FitsKeywords keywords, DecodeOptions options) {
+            FitsRows rows, FitsShape shape, Scaling scaling, FitsKeywords keywords, DecodeOptions options) {
         float[] pixels = new float[shape.pixels()];
-        for (int plane = 0; plane < shape.planes; plane++) {
-            add(rows, plane, shape, scaling, pixels);
+        for (int plane = 0; plane < shape.planes(); plane++) {
+            add(rows, plane, shape, scaling, pixels, options.deadline());
         }
         float full = scaling.full();
-        if (shape.planes > 1) {
+        if (shape.planes() > 1) {
             ColourPlanes.fill(pixels, full);
         }
         Saturation saturation = new Saturation(keywords.saturation(), full);
         return FrameOf.pixels(
-                shape.width,
-                shape.height,
+                shape.width(),
+                shape.height(),
                 pixels,
                 saturation,
                 isMosaic(shape, keywords, options.mosaic()),
                 FitsFacts.of(keywords));
     }
 
-    private static void add(FitsRows rows, int plane, Shape shape, Scaling scaling, float[] pixels) {
-        double[] row = new double[shape.width];
-        int planes = shape.planes;
+    private static void add(
+            FitsRows rows, int plane, FitsShape shape, Scaling scaling, float[] pixels, DecodeDeadline deadline) {
+        double[] row = new double[shape.width()];
+        int planes = shape.planes();
         float full = scaling.full();
-        for (int y = 0; y < shape.height; y++) {
-            int at = y * shape.width;
+        for (int y = 0; y < shape.height(); y++) {
+            deadline.check();
+            int at = y * shape.width();
             rows.read(plane * shape.pixels() + at, row);
             scaling.apply(row);
             for (int x = 0; x < row.length; x++) {
@@ -126,15 +90,15 @@ final class FitsDecoder {
         }
     }
 
-    private static boolean isMosaic(Shape shape, FitsKeywords keywords, Mosaic told) {
-        return shape.planes == 1
+    private static boolean isMosaic(FitsShape shape, FitsKeywords keywords, Mosaic told) {
+        return shape.planes() == 1
                 && (told == Mosaic.BAYER || (told == Mosaic.AS_THE_FILE_SAYS && keywords.saysMosaic()));
     }
 
-    private static void requireWhole(byte[] content, FitsUnit unit, Shape shape) {
+    private static void requireWhole(byte[] content, FitsUnit unit, FitsShape shape) {
         if (!unit.isWhole(content)) {
             throw new InputRefused(
-                    "it says it has " + shape.width + " by " + shape.height + " pixels, "
+                    "it says it has " + shape.width() + " by " + shape.height() + " pixels, "
                             + unit.dataBytes() + " bytes, and only "
                             + (content.length - unit.dataStart()) + " are there",
                     "wait until it is saved whole, or take the frame again");
@@ -149,7 +113,7 @@ final class FitsDecoder {
     }
 
     private static int bitpix(FitsUnit unit, String keyword) {
-        int bitpix = unit.header().getIntValue(keyword, 0);
+        int bitpix = (int) unit.counts().orElse(keyword, 0, Integer.MIN_VALUE, Integer.MAX_VALUE);
         return switch (bitpix) {
             case 8, 16, 32, 64, -32, -64 -> bitpix;
             default ->
@@ -157,52 +121,6 @@ final class FitsDecoder {
                         "its pixels are of " + keyword + " " + bitpix + ", which FITS does not have",
                         "take the frame again");
         };
-    }
-
-    /** One row of the table for each tile: else the header lies, and the library would believe it. */
-    private static void requireTilesToFit(FitsUnit unit, Shape shape) {
-        double tiles = 1;
-        for (int axis = 1; axis <= unit.axes("ZNAXIS"); axis++) {
-            long length = unit.axis("ZNAXIS", axis);
-            long tile = unit.header().getLongValue("ZTILE" + axis, axis == 1 ? length : 1);
-            if (tile < 1) {
-                tiles = -1;
-                break;
-            }
-            tiles *= Math.ceil((double) length / tile);
-        }
-        long rows = unit.axis("NAXIS", 2);
-        if (tiles != rows) {
-            throw new InputRefused(
-                    "its " + rows + " compressed tiles do not make " + shape.width + " by " + shape.height + " pixels",
-                    "take the frame again");
-        }
-    }
-
-    /** Columns, rows, and planes of colour: 1 or 3. */
-    private record Shape(int width, int height, int planes) {
-        static Shape of(FitsUnit unit, String keyword) {
-            long width = unit.axis(keyword, 1);
-            long height = unit.axis(keyword, 2);
-            long planes = 1;
-            for (int axis = 3; axis <= unit.axes(keyword); axis++) {
-                long length = unit.axis(keyword, axis);
-                planes = length < 1 || length > Integer.MAX_VALUE ? 0 : planes * length;
-            }
-            if (planes != 1 && planes != COLOURS) {
-                throw new InputRefused(
-                        "it holds a stack of " + planes + " planes of " + width + " by " + height + " pixels",
-                        "give single frames: one plane, or three of colour");
-            }
-            if (width < 1 || height < 1 || width > Integer.MAX_VALUE || height > Integer.MAX_VALUE) {
-                throw new InputRefused("its size is " + width + " by " + height + " pixels", "take the frame again");
-            }
-            return new Shape((int) width, (int) height, (int) planes);
-        }
-
-        int pixels() {
-            return Math.multiplyExact(width, height);
-        }
     }
 
     /**

@@ -13,12 +13,13 @@ import polewright.sky.InputRefused;
  * One header with the data after it, of a FITS file in memory (FITS standard 4.0, sections 3 and 4.4.1).
  *
  * @param header its keywords
+ * @param axes of its data
  * @param start where the header begins, bytes
  * @param dataStart where the data begin, bytes
  * @param dataBytes how many bytes of data the header promises, without the filling of the last block; not yet checked
  *     against the file
  */
-record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
+record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dataBytes) {
     /** Held, so that the setting lasts. */
     private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
 
@@ -29,9 +30,9 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
     }
 
     private static final int BLOCK = 2880;
-    // FITS standard 4.0, section 4.4.1.1.
-    private static final int MOST_AXES = 999;
     private static final int CARD = 80;
+    private static final int MOST_BITS = 64;
+    private static final long MORE_THAN_ANY_FILE = Long.MAX_VALUE / 2;
 
     /** The keywords of a file come in a few blocks; without an end after this many it is something else. */
     private static final int LONGEST_HEADER = 4000 * BLOCK;
@@ -39,7 +40,7 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
     /**
      * The unit that begins at {@code start}.
      *
-     * @throws InputRefused if its header is cut short or is none
+     * @throws InputRefused if its header is cut short, is none, or has a number that is impossible
      */
     static FitsUnit at(byte[] content, int start) {
         int headerBytes = headerBytes(content, start);
@@ -50,10 +51,16 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
         try (FitsInputStream in =
                 new FitsInputStream(new ByteArrayInputStream(content, start, dataStart - start), BLOCK)) {
             Header header = new Header(in);
-            return new FitsUnit(header, start, dataStart, dataBytes(header));
+            FitsAxes axes = FitsAxes.of(new FitsCounts(header), "NAXIS", 0);
+            return new FitsUnit(header, axes, start, dataStart, dataBytes(header, axes));
         } catch (IOException | FitsException e) {
             throw new InputRefused("its FITS header cannot be read", "take the frame again");
         }
+    }
+
+    /** Whether the header that begins there is in the file with its end. */
+    static boolean hasHeader(byte[] content, int start) {
+        return headerBytes(content, start) >= 0;
     }
 
     /** Whether another unit may begin there. */
@@ -86,23 +93,18 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
                 || "IMAGE".equals(header.getStringValue("XTENSION", "").trim());
         return image
                 && !header.getBooleanValue("GROUPS", false)
-                && axes("NAXIS") >= 2
-                && axis("NAXIS", 1) > 0
-                && axis("NAXIS", 2) > 0;
+                && axes.count() >= 2
+                && axes.length(1) > 0
+                && axes.length(2) > 0;
     }
 
     /** A picture stored as a table of compressed tiles (FITS standard 4.0, section 10). */
     boolean isCompressedImage() {
-        return header.getBooleanValue("ZIMAGE", false) && axes("ZNAXIS") >= 2;
+        return header.getBooleanValue("ZIMAGE", false) && counts().orElse("ZNAXIS", 0, 0, FitsAxes.MOST) >= 2;
     }
 
-    /** The number of axes, by {@code NAXIS} or {@code ZNAXIS}. */
-    int axes(String keyword) {
-        return header.getIntValue(keyword, 0);
-    }
-
-    long axis(String keyword, int number) {
-        return header.getLongValue(keyword + number, 1);
+    FitsCounts counts() {
+        return new FitsCounts(header);
     }
 
     private static int headerBytes(byte[] content, int start) {
@@ -125,25 +127,19 @@ record FitsUnit(Header header, int start, int dataStart, long dataBytes) {
         return true;
     }
 
-    private static long dataBytes(Header header) {
-        int axes = header.getIntValue("NAXIS", 0);
-        if (axes <= 0) {
+    private static long dataBytes(Header header, FitsAxes axes) {
+        FitsCounts counts = new FitsCounts(header);
+        long bits = Math.abs(counts.orElse("BITPIX", 8, -MOST_BITS, MOST_BITS));
+        long groups = counts.orElse("GCOUNT", 1, 0, Long.MAX_VALUE);
+        long parameters = counts.orElse("PCOUNT", 0, 0, Long.MAX_VALUE);
+        if (axes.count() == 0) {
             return 0;
         }
-        if (axes > MOST_AXES) {
-            return Long.MAX_VALUE / 2;
-        }
         try {
-            long values = 1;
-            for (int i = 1; i <= axes; i++) {
-                values = Math.multiplyExact(values, header.getLongValue("NAXIS" + i, 0));
-            }
-            values = Math.addExact(values, header.getLongValue("PCOUNT", 0));
-            values = Math.multiplyExact(values, header.getLongValue("GCOUNT", 1));
-            long bytes = Math.multiplyExact(values, (long) Math.abs(header.getIntValue("BITPIX", 8)) / 8);
-            return bytes < 0 ? Long.MAX_VALUE / 2 : bytes;
+            long values = Math.multiplyExact(Math.addExact(axes.values(), parameters), groups);
+            return Math.min(MORE_THAN_ANY_FILE, Math.multiplyExact(values, bits / 8));
         } catch (ArithmeticException e) {
-            return Long.MAX_VALUE / 2;
+            return MORE_THAN_ANY_FILE;
         }
     }
 }

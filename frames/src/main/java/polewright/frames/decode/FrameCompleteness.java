@@ -21,18 +21,19 @@ public sealed interface FrameCompleteness {
      * Looks at the build of a file.
      *
      * @param name of the file; its ending only tells a raw file whose bytes do not
+     * @throws InputRefused when the deadline is past
      */
-    static FrameCompleteness of(byte[] content, String name) {
+    static FrameCompleteness of(byte[] content, String name, DecodeDeadline deadline) {
         return switch (FileKind.of(content, name)) {
-            case FITS -> wholeIf(isFitsWhole(content));
+            case FITS -> wholeIf(isFitsWhole(content, deadline));
             case JPEG ->
                 wholeIf(JpegOutline.whole(content, 0)
                         .filter(outline -> outline.end() > 0)
                         .isPresent());
             case PNG -> wholeIf(PngOutline.of(content).whole());
-            case TIFF -> wholeIf(isTiffWhole(content, name));
-            case RAW_LIKE_TIFF -> wholeIf(isRawWhole(content, TiffDirectories.of(content, 0)));
-            case RAW_OF_OTHER_BUILD -> wholeIf(isRawWhole(content, TiffDirectories.none()));
+            case TIFF -> wholeIf(isTiffWhole(content, name, deadline));
+            case RAW_LIKE_TIFF -> wholeIf(isRawWhole(content, TiffDirectories.of(content, 0), deadline));
+            case RAW_OF_OTHER_BUILD -> wholeIf(isRawWhole(content, TiffDirectories.none(), deadline));
             case EMPTY -> new CutShort();
             case GZIP, BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
         };
@@ -43,35 +44,39 @@ public sealed interface FrameCompleteness {
     }
 
     /** All units are whole, and one of them is an image: often an empty unit is saved first and the image after it. */
-    private static boolean isFitsWhole(byte[] content) {
+    private static boolean isFitsWhole(byte[] content, DecodeDeadline deadline) {
         boolean image = false;
         long at = 0;
         do {
-            FitsUnit unit;
+            deadline.check();
+            if (!FitsUnit.hasHeader(content, (int) at)) {
+                return false;
+            }
             try {
-                unit = FitsUnit.at(content, (int) at);
-            } catch (InputRefused e) {
-                return false;
+                FitsUnit unit = FitsUnit.at(content, (int) at);
+                if (!unit.isWhole(content)) {
+                    return false;
+                }
+                image |= unit.isImage() || unit.isCompressedImage();
+                at = unit.next();
+            } catch (RuntimeException damaged) {
+                // A header with its end that makes no sense: more bytes would change nothing, and the reader says why.
+                return true;
             }
-            if (!unit.isWhole(content)) {
-                return false;
-            }
-            image |= unit.isImage() || unit.isCompressedImage();
-            at = unit.next();
         } while (FitsUnit.mayStartAt(content, at));
         return image;
     }
 
-    private static boolean isTiffWhole(byte[] content, String name) {
+    private static boolean isTiffWhole(byte[] content, String name, DecodeDeadline deadline) {
         TiffDirectories directories = TiffDirectories.of(content, 0);
         if (RawFile.isRaw(content, name, directories)) {
-            return isRawWhole(content, directories);
+            return isRawWhole(content, directories, deadline);
         }
         return TiffOutline.hasPicture(directories) && !TiffOutline.reachesBeyond(content, directories);
     }
 
-    private static boolean isRawWhole(byte[] content, TiffDirectories directories) {
+    private static boolean isRawWhole(byte[] content, TiffDirectories directories, DecodeDeadline deadline) {
         return !TiffOutline.reachesBeyond(content, directories)
-                && RawFile.largest(content, directories).isPresent();
+                && RawFile.largest(content, directories, deadline).isPresent();
     }
 }

@@ -7,8 +7,6 @@ final class FrameSize {
     private static final double MEGABYTE = 1e6;
     /** The tightest packings, of an all-black picture, come to 1000 (deflate) or 1400 (LZW). */
     private static final double TIGHTEST_PACKING = 2000;
-    /** The rest of the program wants some as well. */
-    private static final double SHARE_OF_MEMORY = 0.9;
 
     private FrameSize() {}
 
@@ -20,14 +18,15 @@ final class FrameSize {
         if (width < 1 || height < 1) {
             throw new InputRefused("its size is " + width + " by " + height + " pixels", "take another frame");
         }
-        if (width > options.mostPixels() || height > options.mostPixels() || width * height > options.mostPixels()) {
+        long mostPixels = options.limits().mostPixels();
+        if (width > mostPixels || height > mostPixels || width * height > mostPixels) {
             throw new InputRefused(
                     "it says it has " + width + " by " + height + " pixels, more than the limit of "
-                            + options.mostPixels() / 1_000_000 + " million",
+                            + mostPixels / 1_000_000 + " million",
                     "if that is true, save it binned or cropped; if not, the file is damaged");
         }
         double needed = (double) width * height * (storedBytesPerPixel + Float.BYTES);
-        double most = Runtime.getRuntime().maxMemory() * SHARE_OF_MEMORY;
+        double most = options.limits().mostMemoryBytes();
         if (needed > most) {
             throw new InputRefused(
                     "its " + width + " by " + height + " pixels need " + Math.round(needed / MEGABYTE)

@@ -89,6 +89,7 @@ final class PictureDecoder {
             BiFunction<Integer, Integer, FrameFacts> facts)
             throws IOException {
         try (in) {
+            reader.addIIOReadProgressListener(new DeadlineListener(options.deadline()));
             reader.setInput(in, true, true);
             int width = reader.getWidth(0);
             int height = reader.getHeight(0);
@@ -96,6 +97,8 @@ final class PictureDecoder {
             GreyRaster grey = type == DataBuffer.TYPE_FLOAT || type == DataBuffer.TYPE_DOUBLE
                     ? GreyRaster.of(reader.readRaster(0, null))
                     : read(reader, tone);
+            // A reader that was stopped returns what it has.
+            options.deadline().check();
             return FrameOf.pixels(
                     width,
                     height,

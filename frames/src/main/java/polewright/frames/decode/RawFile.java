@@ -43,7 +43,7 @@ final class RawFile {
     }
 
     static Frame decode(byte[] content, TiffDirectories directories, DecodeOptions options) throws IOException {
-        Optional<Preview> preview = largest(content, directories);
+        Optional<Preview> preview = largest(content, directories, options.deadline());
         if (preview.isEmpty()) {
             throw new InputRefused(
                     "this raw file holds no JPEG picture that can be read",
@@ -64,20 +64,23 @@ final class RawFile {
     }
 
     /** The largest picture that is there from beginning to end. */
-    static Optional<Preview> largest(byte[] content, TiffDirectories directories) {
+    static Optional<Preview> largest(byte[] content, TiffDirectories directories, DecodeDeadline deadline) {
         Optional<Preview> named = directories.embeddedJpegs().stream()
                 .filter(jpeg -> jpeg.offset() >= 0 && jpeg.offset() < content.length)
                 .flatMap(jpeg -> Preview.whole(content, (int) jpeg.offset()))
                 .max(BY_SIZE);
-        return named.filter(Preview::isUseful).or(() -> searched(content)).or(() -> named);
+        return named.filter(Preview::isUseful)
+                .or(() -> searched(content, deadline))
+                .or(() -> named);
     }
 
-    private static Optional<Preview> searched(byte[] content) {
+    private static Optional<Preview> searched(byte[] content, DecodeDeadline deadline) {
         Optional<Preview> largest = Optional.empty();
         for (int at = 0; at + 2 < content.length; at++) {
             if (content[at] != (byte) 0xff || content[at + 1] != (byte) 0xd8 || content[at + 2] != (byte) 0xff) {
                 continue;
             }
+            deadline.check();
             // Chance makes this mark a few times in a raw file; to read each to its end would take long.
             long best = largest.map(preview -> preview.outline().pixels()).orElse(0L);
             boolean larger = JpegOutline.size(content, at)

@@ -27,7 +27,8 @@ class FrameCompletenessTest {
     @ParameterizedTest
     @MethodSource("files")
     void aWholeFileIsWhole(String name) {
-        assertThat(FrameCompleteness.of(Authority.file(name), name)).isEqualTo(new Whole());
+        assertThat(FrameCompleteness.of(Authority.file(name), name, DecodeDeadline.NONE))
+                .isEqualTo(new Whole());
     }
 
     @ParameterizedTest
@@ -36,7 +37,7 @@ class FrameCompletenessTest {
         byte[] file = Authority.file(name);
         for (int percent = 0; percent < 90; percent += 5) {
             int bytes = file.length * percent / 100;
-            assertThat(FrameCompleteness.of(Arrays.copyOf(file, bytes), name))
+            assertThat(FrameCompleteness.of(Arrays.copyOf(file, bytes), name, DecodeDeadline.NONE))
                     .as("%d of %d bytes", bytes, file.length)
                     .isIn(new CutShort(), bytes < 8 ? new NotAFrame() : new CutShort());
         }
@@ -47,41 +48,46 @@ class FrameCompletenessTest {
     @ValueSource(strings = {"rice.fits", "gzip1.fits", "gzip2.fits", "hcompress.fits", "plio.fits"})
     void aCompressedFitsFileStillBeingSavedIsCutShort(String name) {
         byte[] file = Authority.file("fits/" + name);
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 5760 + 100), name)).isEqualTo(new CutShort());
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 3000), name)).isEqualTo(new CutShort());
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2000), name)).isEqualTo(new CutShort());
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 5760 + 100), name, DecodeDeadline.NONE))
+                .isEqualTo(new CutShort());
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 3000), name, DecodeDeadline.NONE))
+                .isEqualTo(new CutShort());
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2000), name, DecodeDeadline.NONE))
+                .isEqualTo(new CutShort());
     }
 
     @Test
     void aFitsFileIsWholeOnceItsPixelsAreThere() {
         byte[] file = Authority.file("fits/uint16.fits");
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2880 + 383), "dusk.fits"))
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2880 + 383), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2880 + 384), "dusk.fits"))
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2880 + 384), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new Whole());
     }
 
     @Test
     void aFitsFileWithAnExtensionIsWholeOnceThatIsThere() {
         byte[] file = Authority.file("fits/extension.fits");
-        assertThat(FrameCompleteness.of(Arrays.copyOf(file, file.length - 2880), "dusk.fits"))
+        assertThat(FrameCompleteness.of(Arrays.copyOf(file, file.length - 2880), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
     }
 
     @Test
     void aFitsFileWithoutAnImageIsWaitedFor() {
-        assertThat(FrameCompleteness.of(Authority.file("fits/no-image.fits"), "dusk.fits"))
+        assertThat(FrameCompleteness.of(Authority.file("fits/no-image.fits"), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
     }
 
     @Test
     void anEmptyFileIsCutShort() {
-        assertThat(FrameCompleteness.of(new byte[0], "dusk.fits")).isEqualTo(new CutShort());
+        assertThat(FrameCompleteness.of(new byte[0], "dusk.fits", DecodeDeadline.NONE))
+                .isEqualTo(new CutShort());
     }
 
     @Test
     void otherFilesAreNoFrames() {
-        assertThat(FrameCompleteness.of("Seeing was poor.".getBytes(StandardCharsets.US_ASCII), "notes.txt"))
+        assertThat(FrameCompleteness.of(
+                        "Seeing was poor.".getBytes(StandardCharsets.US_ASCII), "notes.txt", DecodeDeadline.NONE))
                 .isEqualTo(new NotAFrame());
     }
 }

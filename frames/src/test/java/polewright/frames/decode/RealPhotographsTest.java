@@ -34,7 +34,8 @@ class RealPhotographsTest {
         Frame frame = FrameReader.read(content, picture, DecodeOptions.DEFAULT);
         assertThat(frame.width()).isEqualTo(number(json, "W"));
         assertThat(frame.height()).isEqualTo(number(json, "H"));
-        assertThat(FrameCompleteness.of(content, picture)).isEqualTo(new FrameCompleteness.Whole());
+        assertThat(FrameCompleteness.of(content, picture, DecodeDeadline.NONE))
+                .isEqualTo(new FrameCompleteness.Whole());
 
         Levels sky = Levels.of(frame.pixels());
         Matcher star = STAR.matcher(json);

@@ -132,7 +132,7 @@ class RefusedFilesTest {
 
     @Test
     void aFrameOverTheLimit() {
-        DecodeOptions small = DecodeOptions.DEFAULT.withMostPixels(1_000_000);
+        DecodeOptions small = DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_A_FILE.withMostPixels(1_000_000));
         assertRefused(
                 TinyFits.image(8, 2000, 1000).data(new byte[2_000_000]).bytes(),
                 "dusk.fits",

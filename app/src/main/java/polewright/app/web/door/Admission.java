@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import polewright.frames.decode.DecodeLimits;
 
 /** What becomes of a request. */
 public sealed interface Admission {
@@ -50,7 +51,7 @@ public sealed interface Admission {
     long FORM_BYTES = 64 * 1024;
 
     /** Largest uploaded frame, bytes. */
-    long FRAME_BYTES = 64L * 1024 * 1024;
+    long FRAME_BYTES = DecodeLimits.OF_AN_UPLOAD.mostFileBytes();
 
     /** Names of this machine for itself. */
     Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
