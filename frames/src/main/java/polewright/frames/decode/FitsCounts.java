@@ -2,6 +2,7 @@ package polewright.frames.decode;
 
 import java.math.BigInteger;
 import nom.tam.fits.Header;
+import nom.tam.fits.HeaderCard;
 import polewright.sky.InputRefused;
 
 /**
@@ -26,7 +27,9 @@ record FitsCounts(Header header) {
      * @throws InputRefused when it is outside the limits
      */
     long orElse(String keyword, long usual, long least, long most) {
-        BigInteger value = header.getBigIntegerValue(keyword, BigInteger.valueOf(usual));
+        HeaderCard card = header.getCard(keyword);
+        BigInteger other = BigInteger.valueOf(usual);
+        BigInteger value = card == null ? other : card.getValue(BigInteger.class, other);
         if (value.compareTo(BigInteger.valueOf(least)) < 0 || value.compareTo(BigInteger.valueOf(most)) > 0) {
             throw new InputRefused(
                     "its header says " + keyword + " = " + value + ", and " + limits(value, least, most),
