@@ -3,6 +3,7 @@ package polewright.fuzz;
 import java.util.Arrays;
 import java.util.List;
 import polewright.frames.Frame;
+import polewright.frames.decode.DecodeDeadline;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameCompleteness;
 import polewright.frames.decode.FrameReader;
@@ -27,7 +28,7 @@ final class FrameTargets {
 
     private static void read(byte[] content, String name) {
         byte[] asGiven = content.clone();
-        FrameCompleteness.of(content, name);
+        FrameCompleteness.of(content, name, DecodeDeadline.NONE);
         try {
             Frame frame = FrameReader.read(content, name, DecodeOptions.DEFAULT);
             Frame levelled = FrameReader.read(content, name, DecodeOptions.DEFAULT.withMosaic(Mosaic.BAYER));

@@ -9,11 +9,12 @@ import java.util.Optional;
  * @param height rows
  * @param process low four bits of the frame's marker: 0 to 2 are the kinds that picture programs read, 3 is the lossless
  *     kind that raw files keep their detector values in
+ * @param scans how many passes over the picture its data make
  * @param exif where its Exif block begins (the TIFF header in it), or −1
  * @param exifBytes length of that block
  * @param end just after its last marker; −1 if it is cut short before
  */
-record JpegOutline(int width, int height, int process, int exif, int exifBytes, int end) {
+record JpegOutline(int width, int height, int process, int scans, int exif, int exifBytes, int end) {
     private static final int START_OF_IMAGE = 0xd8;
     private static final int END_OF_IMAGE = 0xd9;
     private static final int START_OF_SCAN = 0xda;
@@ -35,6 +36,11 @@ record JpegOutline(int width, int height, int process, int exif, int exifBytes, 
         return process <= LAST_USUAL_PROCESS && width > 0 && height > 0;
     }
 
+    /** Sequential, by Huffman codes: nearly all that cameras write. */
+    boolean isBaseline() {
+        return process <= 1;
+    }
+
     long pixels() {
         return (long) width * height;
     }
@@ -43,7 +49,7 @@ record JpegOutline(int width, int height, int process, int exif, int exifBytes, 
         if (!isMarker(content, start, START_OF_IMAGE)) {
             return Optional.empty();
         }
-        JpegOutline found = new JpegOutline(0, 0, Integer.MAX_VALUE, -1, 0, -1);
+        JpegOutline found = new JpegOutline(0, 0, Integer.MAX_VALUE, 0, -1, 0, -1);
         int at = start + 2;
         while (true) {
             at = nextMarker(content, at);
@@ -69,7 +75,11 @@ record JpegOutline(int width, int height, int process, int exif, int exifBytes, 
     private JpegOutline with(byte[] content, int at, int marker, int length) {
         boolean frame = marker >= 0xc0 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc;
         if (frame && at + 9 <= content.length) {
-            return new JpegOutline(u16(content, at + 7), u16(content, at + 5), marker & 0xf, exif, exifBytes, end);
+            return new JpegOutline(
+                    u16(content, at + 7), u16(content, at + 5), marker & 0xf, scans, exif, exifBytes, end);
+        }
+        if (marker == START_OF_SCAN) {
+            return new JpegOutline(width, height, process, scans + 1, exif, exifBytes, end);
         }
         int header = EXIF.length();
         if (marker == APP1 && exif < 0 && length > 2 + header && at + 2 + length <= content.length) {
@@ -78,13 +88,13 @@ record JpegOutline(int width, int height, int process, int exif, int exifBytes, 
                     return this;
                 }
             }
-            return new JpegOutline(width, height, process, at + 4 + header, length - 2 - header, end);
+            return new JpegOutline(width, height, process, scans, at + 4 + header, length - 2 - header, end);
         }
         return this;
     }
 
     private JpegOutline endingAt(int after) {
-        return new JpegOutline(width, height, process, exif, exifBytes, after);
+        return new JpegOutline(width, height, process, scans, exif, exifBytes, after);
     }
 
     private Optional<JpegOutline> ifSized() {

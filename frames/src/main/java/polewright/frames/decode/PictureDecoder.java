@@ -45,12 +45,30 @@ final class PictureDecoder {
         if (outline.end() < 0 || outline.end() > start + length) {
             throw new InputRefused("this JPEG is cut short", "wait until it is saved whole, or copy it again");
         }
-        return decode(
-                registered("JPEG"),
+        FrameSize.checkHolds(length, (long) outline.width() * Math.max(1, outline.scans()), outline.height(), 1);
+        JpegDamage damage = new JpegDamage(content, start, start + length);
+        ImageReader reader = registered("JPEG");
+        reader.addIIOReadWarningListener(damage);
+        Frame frame = decode(
+                reader,
                 new ByteArrayImageInputStream(content, start, length),
                 GreyRaster.Tone.SRGB,
                 options,
                 facts(exif, options.cameraZone()));
+        // Of the kind that nearly all cameras write each block can be followed; of others the library's word is taken.
+        boolean isSound = outline.isBaseline()
+                ? JpegScans.areSound(content, start, outline.end(), options.deadline())
+                : !damage.isDamaged();
+        if (!isSound) {
+            throw damaged();
+        }
+        return frame;
+    }
+
+    private static InputRefused damaged() {
+        return new InputRefused(
+                "it is damaged, and its stars may be in the wrong places",
+                "copy it again from the camera, or take another frame");
     }
 
     static Frame png(byte[] content, DecodeOptions options) throws IOException {
@@ -60,12 +78,16 @@ final class PictureDecoder {
         }
         TiffDirectories exif =
                 outline.exif() < 0 ? TiffDirectories.none() : TiffDirectories.of(content, outline.exif());
-        return decode(
+        Frame frame = decode(
                 registered("PNG"),
                 new ByteArrayImageInputStream(content),
                 GreyRaster.Tone.AS_STORED,
                 options,
                 facts(exif, options.cameraZone()));
+        if (outline.damaged()) {
+            throw damaged();
+        }
+        return frame;
     }
 
     static Frame tiff(byte[] content, TiffDirectories directories, DecodeOptions options) throws IOException {
