@@ -23,7 +23,8 @@ import polewright.frames.FrameFacts;
  *
  * <p><b>Time.</b> DateTimeOriginal with its hundredths is taken for the start of the exposure, as cameras write it (common
  * practice: the standard only says "when the original image data was generated"), and the middle is half an exposure
- * later. It is by the camera's clock: UTC follows from OffsetTimeOriginal, else from the zone that the person told. The time
+ * later. Without it DateTimeDigitized is taken, then DateTime. It is by the camera's clock: UTC follows from
+ * OffsetTimeOriginal or its like, else from the zone that the person told. The time
  * of the satellite receiver is UTC already, and goes before a zone that was told.
  *
  * <p><b>Pixel.</b> FocalPlaneXResolution counts pixels of the camera's picture of PixelXDimension columns; this frame may
@@ -97,8 +98,18 @@ final class ExifFacts {
 
     private Optional<LocalDateTime> local() {
         return local(ExifDirectoryBase.TAG_DATETIME_ORIGINAL, ExifDirectoryBase.TAG_SUBSECOND_TIME_ORIGINAL)
-                .or(() -> local(
-                        ExifDirectoryBase.TAG_DATETIME_DIGITIZED, ExifDirectoryBase.TAG_SUBSECOND_TIME_DIGITIZED));
+                .or(() ->
+                        local(ExifDirectoryBase.TAG_DATETIME_DIGITIZED, ExifDirectoryBase.TAG_SUBSECOND_TIME_DIGITIZED))
+                .or(this::lastChange);
+    }
+
+    /** Programs that convert pictures often leave only this; cameras write it with the picture. */
+    private Optional<LocalDateTime> lastChange() {
+        Optional<LocalDateTime> changed = local(ExifDirectoryBase.TAG_DATETIME, ExifDirectoryBase.TAG_SUBSECOND_TIME);
+        if (changed.isPresent()) {
+            remarks.add("it says only when it was last changed (DateTime), which is taken for the time of exposure");
+        }
+        return changed;
     }
 
     private Optional<LocalDateTime> local(int tag, int subsecondTag) {
@@ -122,6 +133,7 @@ final class ExifFacts {
     private Optional<ZoneOffset> zone() {
         Optional<String> text = exif.text(ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL)
                 .or(() -> exif.text(ExifDirectoryBase.TAG_TIME_ZONE_DIGITIZED))
+                .or(() -> exif.text(ExifDirectoryBase.TAG_TIME_ZONE))
                 .filter(zone -> zone.matches(".*\\d.*|Z"));
         try {
             return text.map(ZoneOffset::of);
@@ -180,8 +192,8 @@ final class ExifFacts {
         }
         return exif.all().stream()
                 .flatMapToLong(d -> Arrays.stream(TiffDirectories.numbers(d, ExifDirectoryBase.TAG_IMAGE_WIDTH)))
+                .filter(columns -> columns > 0 && columns <= Integer.MAX_VALUE)
                 .mapToInt(Math::toIntExact)
-                .filter(columns -> columns > 0)
                 .max();
     }
 

@@ -21,6 +21,9 @@ enum FileKind {
     EMPTY,
     UNKNOWN;
 
+    /** So many first bytes tell the kind. */
+    static final int TELLING_BYTES = 16;
+
     // Endings of raw files, as cameras write them (common practice).
     private static final Set<String> RAW_ENDINGS = Set.of(
             "3fr", "arw", "cr2", "cr3", "crw", "dcr", "dng", "erf", "fff", "iiq", "kdc", "mef", "mos", "mrw", "nef",

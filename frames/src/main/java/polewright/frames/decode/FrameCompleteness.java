@@ -35,7 +35,19 @@ public sealed interface FrameCompleteness {
             case RAW_LIKE_TIFF -> wholeIf(isRawWhole(content, TiffDirectories.of(content, 0), deadline));
             case RAW_OF_OTHER_BUILD -> wholeIf(isRawWhole(content, TiffDirectories.none(), deadline));
             case EMPTY -> new CutShort();
+            case GZIP -> ofGzipped(content, name, deadline);
+            case BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
+        };
+    }
+
+    /** What is packed ends where the packing does. */
+    private static FrameCompleteness ofGzipped(byte[] content, String name, DecodeDeadline deadline) {
+        FileKind inside =
+                FileKind.of(GzippedFile.beginning(content, FileKind.TELLING_BYTES), GzippedFile.nameInside(name));
+        return switch (inside) {
             case GZIP, BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
+            // What is damaged will not be whole later: the reader says why.
+            default -> wholeIf(GzippedFile.isWhole(content, deadline).orElse(true));
         };
     }
 

@@ -7,7 +7,8 @@ import polewright.sky.InputRefused;
 /**
  * From the bytes of a file to a frame in grey.
  *
- * <p>FITS, JPEG, PNG, TIFF, and the picture embedded in a camera's raw file; told apart by their first bytes, not by name.
+ * <p>FITS, JPEG, PNG, TIFF, each packed by gzip or not, and the picture embedded in a camera's raw file; told apart by their
+ * first bytes, not by name.
  * Whatever is wrong with the bytes, the answer is a frame or one line for the person.
  */
 public final class FrameReader {
@@ -48,7 +49,7 @@ public final class FrameReader {
             case RAW_OF_OTHER_BUILD -> RawFile.decode(content, TiffDirectories.none(), options);
             case EMPTY ->
                 throw new InputRefused("the file is empty", "wait until it is saved, or take the frame again");
-            case GZIP -> throw new InputRefused("it is packed by gzip", "unpack it first, with gunzip");
+            case GZIP -> gzipped(content, name, options);
             case BIG_TIFF ->
                 throw new InputRefused(
                         "it is a TIFF of the kind for pictures over 4 GB", "save it as plain TIFF or FITS");
@@ -60,6 +61,15 @@ public final class FrameReader {
                         "this is not a picture that is read here",
                         "give FITS, TIFF, PNG, JPEG, or a camera's raw file with a full-size preview in it");
         };
+    }
+
+    private static Frame gzipped(byte[] content, String name, DecodeOptions options) throws IOException {
+        byte[] unpacked = GzippedFile.unpacked(content, options);
+        String inside = GzippedFile.nameInside(name);
+        if (FileKind.of(unpacked, inside) == FileKind.GZIP) {
+            throw new InputRefused("it is packed by gzip twice", "unpack it first");
+        }
+        return decode(unpacked, inside, options);
     }
 
     private static Frame tiff(byte[] content, String name, DecodeOptions options) throws IOException {

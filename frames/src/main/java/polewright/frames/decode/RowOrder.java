@@ -21,6 +21,13 @@ public enum RowOrder {
      * @param content all of it; not changed
      */
     public static RowOrder of(byte[] content, String name) {
+        FileKind kind = FileKind.of(content, name);
+        return kind == FileKind.GZIP
+                ? ofHeader(GzippedFile.beginning(content, MOST_CARDS * CARD), GzippedFile.nameInside(name))
+                : ofHeader(content, name);
+    }
+
+    private static RowOrder ofHeader(byte[] content, String name) {
         if (FileKind.of(content, name) != FileKind.FITS) {
             return TOP_DOWN;
         }

@@ -3,6 +3,9 @@ package polewright.frames.decode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -44,6 +47,34 @@ class ExifFactsTest {
         FrameFacts facts = facts("exif-local.jpg", DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(13)));
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T08:00:15.25Z"));
         assertThat(facts.localMiddle()).isEmpty();
+    }
+
+    /** The only time that many converters leave (Exif 2.32, tag 0x0132). */
+    @Test
+    void pictureWithOnlyTheTimeOfItsLastChange_isTakenAtThatTime_andSaysSo() {
+        TinyTiff exif = new TinyTiff(ByteOrder.BIG_ENDIAN);
+        byte[] picture = withExif(exif.file("MM\0*", exif.directory(exif.text(0x132, "2026:11:25 21:00:00"))));
+        DecodeOptions zone = DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(1));
+        FrameFacts facts = FrameReader.read(picture, "dusk.jpg", zone).facts();
+        assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:00Z"));
+        assertThat(facts.remarks())
+                .contains("it says only when it was last changed (DateTime), which is taken for the time of exposure");
+        assertThat(FrameReader.read(picture, "dusk.jpg", DecodeOptions.DEFAULT)
+                        .facts()
+                        .localMiddle())
+                .contains(LocalDateTime.parse("2026-11-25T21:00:00"));
+    }
+
+    private static byte[] withExif(byte[] block) {
+        byte[] jpeg = Pictures.jpeg(64, 48);
+        return ByteBuffer.allocate(jpeg.length + 10 + block.length)
+                .put(jpeg, 0, 2)
+                .putShort((short) 0xffe1)
+                .putShort((short) (8 + block.length))
+                .put("Exif\0\0".getBytes(StandardCharsets.US_ASCII))
+                .put(block)
+                .put(jpeg, 2, jpeg.length - 2)
+                .array();
     }
 
     @Test
