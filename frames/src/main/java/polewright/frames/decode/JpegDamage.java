@@ -1,5 +1,6 @@
 package polewright.frames.decode;
 
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageReader;
@@ -18,7 +19,7 @@ final class JpegDamage implements IIOReadWarningListener {
     private final byte[] content;
     private final int start;
     private final int end;
-    private boolean isDamaged;
+    private final AtomicBoolean isDamaged = new AtomicBoolean();
 
     /** Of the picture in a part of a file. */
     JpegDamage(byte[] content, int start, int end) {
@@ -28,13 +29,15 @@ final class JpegDamage implements IIOReadWarningListener {
     }
 
     boolean isDamaged() {
-        return isDamaged;
+        return isDamaged.get();
     }
 
     @Override
     public void warningOccurred(ImageReader source, String warning) {
-        isDamaged |= (warning.startsWith("Corrupt JPEG data") || warning.startsWith("Premature end"))
-                && !isOfFilling(warning);
+        boolean isOfDamage = warning.startsWith("Corrupt JPEG data") || warning.startsWith("Premature end");
+        if (isOfDamage && !isOfFilling(warning)) {
+            isDamaged.set(true);
+        }
     }
 
     private boolean isOfFilling(String warning) {
