@@ -19,7 +19,7 @@ import polewright.frames.Frame;
 
 /**
  * A frame's light for a screen: quick to make, no larger than a page has room for, and any part of it at full size.
- * Keeps the frame's pixels. Safe for use by several threads.
+ * Keeps a byte of each of the frame's pixels, not the frame. Safe for use by several threads.
  */
 public final class ScreenPicture {
     /** Points across, at most. */
@@ -29,18 +29,18 @@ public final class ScreenPicture {
     // Deflate's first level: noise does not shrink further, and it takes a fifth of the time.
     private static final float QUICK = 0.9f;
 
-    private final Frame frame;
     private final Sheet sheet;
     private final Sheet full;
-    private final Stretch stretch;
     private final byte[] shades;
+    private final byte[] fullShades;
 
     private ScreenPicture(DecodedFrame decoded) {
-        this.frame = decoded.frame();
+        Frame frame = decoded.frame();
+        Stretch stretch = Stretch.of(frame);
         this.sheet = Sheet.forScreen(frame.width(), frame.height(), decoded.rows(), MOST_WIDE);
         this.full = new Sheet(frame.width(), frame.height(), decoded.rows(), 1);
-        this.stretch = Stretch.of(frame);
         this.shades = sheet.shades(frame, stretch, new Rectangle(sheet.width(), sheet.height()));
+        this.fullShades = full.shades(frame, stretch, new Rectangle(frame.width(), frame.height()));
     }
 
     public static ScreenPicture of(DecodedFrame decoded) {
@@ -59,12 +59,12 @@ public final class ScreenPicture {
 
     /** Columns of the frame. */
     public int fullWidth() {
-        return frame.width();
+        return full.width();
     }
 
     /** Rows of the frame. */
     public int fullHeight() {
-        return frame.height();
+        return full.height();
     }
 
     /** How many times narrower than the frame a part is that shows every pixel. */
@@ -100,11 +100,15 @@ public final class ScreenPicture {
      * @param high rows
      */
     public byte[] part(Tint tint, int left, int top, int wide, int high) {
-        int width = Math.max(1, Math.min(Math.min(wide, MOST_PART), frame.width()));
-        int height = Math.max(1, Math.min(Math.min(high, MOST_PART), frame.height()));
-        int x = Math.max(0, Math.min(left, frame.width() - width));
-        int y = Math.max(0, Math.min(top, frame.height() - height));
-        return png(full.shades(frame, stretch, new Rectangle(x, y, width, height)), width, height, tint);
+        int width = Math.max(1, Math.min(Math.min(wide, MOST_PART), fullWidth()));
+        int height = Math.max(1, Math.min(Math.min(high, MOST_PART), fullHeight()));
+        int x = Math.max(0, Math.min(left, fullWidth() - width));
+        int y = Math.max(0, Math.min(top, fullHeight() - height));
+        byte[] part = new byte[width * height];
+        for (int row = 0; row < height; row++) {
+            System.arraycopy(fullShades, (y + row) * fullWidth() + x, part, row * width, width);
+        }
+        return png(part, width, height, tint);
     }
 
     private static byte[] png(byte[] shades, int width, int height, Tint tint) {

@@ -47,6 +47,8 @@ public final class FrameFolder {
     private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
     private static final Duration BETWEEN_LOOKS_AT_THE_NEW = Duration.ofMillis(50);
     private static final Duration COMING_FOR = Duration.ofMillis(500);
+    // What is more is for the next look: many large frames at once would fill the memory.
+    private static final long MOST_BYTES_A_LOOK = 64L << 20;
     private static final int GAP_BYTES = 512;
     // FITS fills its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
     private static final int FILLED_UP_BYTES = 2880;
@@ -138,7 +140,10 @@ public final class FrameFolder {
         return coming ? BETWEEN_LOOKS_AT_THE_NEW : BETWEEN_LOOKS;
     }
 
-    /** One look: whole new frames by the time they were saved, and what else there is to tell. */
+    /**
+     * One look: whole new frames by the time they were saved, and what else there is to tell. Of very many bytes at once the
+     * rest comes with the next look.
+     */
     public List<Arrival> look() {
         List<Path> files;
         try {
@@ -149,8 +154,16 @@ public final class FrameFolder {
         missing = false;
         seen.keySet().retainAll(Set.copyOf(files));
         List<Arrival> arrivals = new ArrayList<>();
+        long bytes = 0;
         for (Path file : files) {
-            look(file).ifPresent(arrivals::add);
+            Optional<Arrival> arrival = look(file);
+            arrival.ifPresent(arrivals::add);
+            if (arrival.isPresent() && arrival.get() instanceof Arrival.Whole whole) {
+                bytes += whole.file().content().length;
+            }
+            if (bytes >= MOST_BYTES_A_LOOK) {
+                break;
+            }
         }
         return arrivals;
     }

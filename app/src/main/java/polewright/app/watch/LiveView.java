@@ -24,7 +24,8 @@ public final class LiveView implements WatchListener {
     private final Consumer<Shot> ready;
     private final Executor later;
     private final AtomicReference<@Nullable Shot> newest = new AtomicReference<>();
-    private @Nullable DecodedFrame pictured;
+    private @Nullable String pictured;
+    private long arrival;
     private boolean isShown;
     private CompletableFuture<ScreenPicture> picture = new CompletableFuture<>();
     private Optional<AxisEstimate> axis = Optional.empty();
@@ -83,10 +84,12 @@ public final class LiveView implements WatchListener {
     public synchronized void on(WatchEvent event) {
         if (event instanceof WatchEvent.Arrived arrived) {
             DecodedFrame decoded = arrived.frame();
-            pictured = decoded;
+            // Its pixels are let go as soon as the picture is made: they are many.
+            pictured = decoded.name();
             isShown = false;
             picture = CompletableFuture.supplyAsync(() -> ScreenPicture.of(decoded));
-            later.execute(() -> showUnlessShown(decoded));
+            long now = ++arrival;
+            later.execute(() -> showUnlessShown(now));
         } else if (event instanceof WatchEvent.Refused refused) {
             show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
         } else if (event instanceof WatchEvent.Told told) {
@@ -114,14 +117,14 @@ public final class LiveView implements WatchListener {
                 : Optional.empty();
     }
 
-    private synchronized void showUnlessShown(DecodedFrame decoded) {
-        if (decoded.equals(pictured) && !isShown) {
-            show(decoded.name(), Optional.empty(), Optional.empty(), Optional.empty());
+    private synchronized void showUnlessShown(long which) {
+        if (which == arrival && pictured != null && !isShown) {
+            show(pictured, Optional.empty(), Optional.empty(), Optional.empty());
         }
     }
 
     private boolean isPictured(String name) {
-        return pictured != null && name.equals(pictured.name());
+        return name.equals(pictured);
     }
 
     /** Of several frames that came at once only the last is looked at. */

@@ -47,8 +47,11 @@ public final class WatchedFrames implements AutoCloseable {
     // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
     private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A watch that ends brings its frame to an end first, on the timer's thread; a page does not wait for that.
-    private static final long PATIENCE_MILLIS = 2000;
+    // A server's first look opens the log and begins a watch, which takes seconds on a slow laptop; and a watch that
+    // ends
+    // brings its frame to an end first, on the timer's thread. A frame that was sent can wait as long as its sender
+    // does.
+    private static final long PATIENCE_MILLIS = 15_000;
 
     private final NightDesk desk;
     private final FrameSource source;
