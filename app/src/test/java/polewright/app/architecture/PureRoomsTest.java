@@ -73,8 +73,9 @@ class PureRoomsTest {
             .dependOnClassesThat()
             .haveNameMatching("java\\.io\\.(File|RandomAccess).*");
 
-    // A FieldCollector gathers the stars of one question, and the other two walk through the data of one picture: none lives
-    // longer than its answer.
+    // A FieldCollector gathers the stars of one question, the other two walk through the data of one picture: none of
+    // them
+    // lives longer than its answer.
     private static final ArchRule VALUES_DO_NOT_CHANGE = fields().that()
             .areDeclaredInClassesThat()
             .resideInAnyPackage(PURE)
