@@ -59,12 +59,12 @@ class SunAgainstSkyfieldTest {
         return SunPlaces.all().stream().filter(SunPlaces.Row::isSunUp).toList();
     }
 
-    /** Those for which the whole of a command is worked out: one site a random date, all of an eclipse. */
+    /** Those for which the whole of a command is worked out: one site a random date, two of an eclipse, in rotation. */
     private static List<SunPlaces.Row> chosen() {
         List<SunPlaces.Row> all = SunPlaces.all();
         assertThat(all).hasSize(108 * 8);
         return Stream.iterate(0, i -> i < all.size(), i -> i + 1)
-                .filter(i -> all.get(i).isEclipse() || (i / 8) % 8 == i % 8)
+                .filter(i -> (i / 8 + 1) % 8 == i % 8 || (all.get(i).isEclipse() && (i / 8 + 5) % 8 == i % 8))
                 .map(all::get)
                 .toList();
     }
@@ -307,9 +307,11 @@ class SunAgainstSkyfieldTest {
     @Test
     void tonightAdvisesNothingByDay_norWithinHalfAnHourOfSunsetOrSunrise() {
         int slots = 0;
+        // The bodies come first in the lists; a few objects let the plan wait for the dark.
         List<Target> targets = Target.ofLists().stream()
                 .filter(target -> target.body() instanceof SolarSystemBody
-                        || target.magnitude().orElse(99) < 5)
+                        || target.magnitude().orElse(99) < 4)
+                .limit(16)
                 .toList();
         for (SunPlaces.Row row : chosen()) {
             if (row.night().isEmpty()) {
