@@ -35,7 +35,8 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
     }
 
     /**
-     * What happened, in order: each turn as it was corrected last, where it was made; corrections themselves left out.
+     * What happened, in order: each turn as it was corrected last, where it was made; times as they were, where the clock was
+     * off; corrections themselves left out.
      *
      * @throws InputRefused when something is corrected that is no turn
      */
@@ -46,10 +47,10 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
                 meant.put(corrected.seq(), corrected.meant());
             }
         }
-        return asLogged.stream()
+        return ClockCorrections.applied(asLogged.stream()
                 .filter(e -> !(e.event() instanceof NightEvent.TurnCorrected))
                 .map(e -> meant.containsKey(e.seq()) ? corrected(e, meant.get(e.seq())) : e)
-                .toList();
+                .toList());
     }
 
     /** Whether the event of this number counts. */

@@ -92,7 +92,9 @@ public final class RandomEvents {
         night.add(new LoggedEvent(1, instant(), event(EventKind.BEGIN, 1)));
         for (int seq = 2; seq <= more + 1; seq++) {
             EventKind kind = oneOf(AFTER_THE_BEGIN);
-            if ((kind == EventKind.WITHDRAW || kind == EventKind.CORRECT_TURN) && seq == 2) {
+            if (seq == 2
+                    && EnumSet.of(EventKind.WITHDRAW, EventKind.CORRECT_TURN, EventKind.CORRECT_CLOCK)
+                            .contains(kind)) {
                 kind = EventKind.NOTE;
             }
             night.add(new LoggedEvent(seq, instant(), event(kind, seq)));
@@ -121,6 +123,9 @@ public final class RandomEvents {
             case CORRECT_TURN ->
                 new NightEvent.TurnCorrected(
                         2 + random.nextInt(Math.max(1, seq - 2)), new NightEvent.ScrewsTurned(number(-90, 90), -0.0));
+            case CORRECT_CLOCK ->
+                new NightEvent.ClockCorrected(
+                        1, 1 + random.nextInt(seq - 1), Duration.ofSeconds(1 + random.nextInt(90_000)));
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -35,6 +36,9 @@ import polewright.night.log.NightSummary;
 final class LogCommand implements Callable<Integer> {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);
+
+    private static final DateTimeFormatter DAY_AND_TIME =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm").withZone(ZoneOffset.UTC);
 
     private static final Duration ENTERED_AT_ONCE = Duration.ofMinutes(1);
 
@@ -74,6 +78,9 @@ final class LogCommand implements Callable<Integer> {
 
     private static List<String> lines(List<LoggedEvent> events) {
         StandingEvents standing = StandingEvents.among(events);
+        // Hours alone would be ambiguous in a night, or a night of several, that runs past midnight.
+        boolean isOneDay = events.stream().map(LogCommand::day).distinct().count() == 1;
+        DateTimeFormatter time = isOneDay ? TIME : DAY_AND_TIME;
         List<String> lines = new ArrayList<>();
         for (LoggedEvent logged : events) {
             boolean counts = standing.has(logged.seq()) || EventWords.isWithdrawal(logged);
@@ -81,11 +88,15 @@ final class LogCommand implements Callable<Integer> {
                     java.util.Locale.ROOT,
                     "#%-3d %s UTC  %s%s",
                     logged.seq(),
-                    TIME.format(logged.at()),
+                    time.format(logged.at()),
                     EventWords.of(logged, events) + seenEarlier(logged),
                     counts ? "" : " (taken back)"));
         }
         return lines;
+    }
+
+    private static LocalDate day(LoggedEvent logged) {
+        return logged.at().atOffset(ZoneOffset.UTC).toLocalDate();
     }
 
     /** When something was measured, if that is not when it was entered. */
@@ -93,7 +104,8 @@ final class LogCommand implements Callable<Integer> {
         if (logged.event() instanceof NightEvent.Measurement measured) {
             Instant seen = measured.seenAt();
             if (Duration.between(seen, logged.at()).abs().compareTo(ENTERED_AT_ONCE) > 0) {
-                return " (from " + TIME.format(seen) + ")";
+                boolean isSameDay = seen.atOffset(ZoneOffset.UTC).toLocalDate().equals(day(logged));
+                return " (from " + (isSameDay ? TIME : DAY_AND_TIME).format(seen) + ")";
             }
         }
         return "";

@@ -35,6 +35,11 @@ final class NightTime {
             notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
                     + "): check the date and the zone.");
         }
+        if (given.isEmpty() && !(event instanceof NightEvent.Revision)) {
+            latest(before)
+                    .filter(last -> now.isBefore(last.at().minus(CLOCKS_DIFFER)))
+                    .ifPresent(last -> notes.add(clockSetBack(last, now)));
+        }
         if (given.isPresent() && !(event instanceof NightEvent.Measurement)) {
             lastEvent(before)
                     .filter(last -> given.get().isBefore(last.at().minus(CLOCKS_DIFFER)))
@@ -48,6 +53,23 @@ final class NightTime {
                             + " moved the axis at " + minute(move.at()) + ", though the time given is earlier."));
         }
         return notes;
+    }
+
+    /** Either it was ahead before, or it is behind now; which of the two, only the person can see. */
+    private static String clockSetBack(LoggedEvent last, Instant now) {
+        long minutes = Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
+        return "NOTE  the computer's clock says " + minute(now) + ", yet #" + last.seq() + " was logged at "
+                + minute(last.at()) + ": it has been set back by " + minutes
+                + " minutes or more. If it was ahead, correct"
+                + " what was logged: polewright retime FIRST " + last.seq() + " --add=-" + minutes
+                + ". If it is behind now, set"
+                + " it right, then correct what was logged meanwhile: polewright retime " + (last.seq() + 1) + " --add "
+                + minutes + ".";
+    }
+
+    /** The event with the latest time, the last of several; it need not be the night's last. */
+    private static Optional<LoggedEvent> latest(NightState night) {
+        return night.standing().stream().reduce((one, next) -> next.at().isBefore(one.at()) ? one : next);
     }
 
     private static boolean isBefore(NightEvent.Measurement measured, LoggedEvent move) {

@@ -45,6 +45,7 @@ public final class Polewright implements Callable<Integer> {
             HorizonCommand.class,
             WedgeCommands.Note.class,
             WedgeCommands.Undo.class,
+            RetimeCommand.class,
             FixCommand.class,
             NextCommand.class,
             AdviseCommand.class,

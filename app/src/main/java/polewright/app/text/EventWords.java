@@ -1,5 +1,6 @@
 package polewright.app.text;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -48,6 +49,9 @@ public final class EventWords {
             return "turned " + turns(turned);
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
+        } else if (event instanceof NightEvent.ClockCorrected corrected) {
+            return "clock corrected for #" + corrected.seq() + " to #" + corrected.last() + ": "
+                    + (corrected.shift().isNegative() ? "−" : "+") + minutes(corrected.shift());
         } else if (event instanceof NightEvent.Clamped) {
             return "clamped";
         } else if (event instanceof NightEvent.Unclamped) {
@@ -106,6 +110,10 @@ public final class EventWords {
             return FrameWords.event(drift);
         }
         throw new IllegalStateException("no words for " + sighting);
+    }
+
+    private static String minutes(Duration shift) {
+        return PlainNumber.of(shift.abs().toSeconds() / 60.0) + " minutes";
     }
 
     private static String turns(ScrewsTurned turned) {

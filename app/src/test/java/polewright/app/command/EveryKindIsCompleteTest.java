@@ -241,6 +241,7 @@ class EveryKindIsCompleteTest {
             // The page of frames has them: nothing of them is typed.
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);
+            case CORRECT_CLOCK -> Optional.of(NightForms.RETIME);
             case CLAMP -> Optional.of(NightForms.CLAMP);
             case UNCLAMP -> Optional.of(NightForms.UNCLAMP);
             case KNOCK -> Optional.of(NightForms.KNOCK);

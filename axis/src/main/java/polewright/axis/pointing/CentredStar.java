@@ -1,5 +1,6 @@
 package polewright.axis.pointing;
 
+import java.time.Duration;
 import java.time.Instant;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
@@ -29,6 +30,11 @@ public record CentredStar(Instant at, SkyBody star, MountDisplay display, boolea
 
     /** Refraction lifts what is so far below a level horizon; a hilltop sees no lower than that either. */
     private static final double LOWEST_DEG = -1.5;
+
+    /** The same, centred later by so much, or earlier if that is below zero. */
+    public CentredStar movedBy(Duration shift) {
+        return new CentredStar(at.plus(shift), star, display, isThroughPole, sigma);
+    }
 
     /** Where it was seen and what the mount read, both as hour angle and declination of that site and time. */
     public Centring reduced(Site site, Weather weather) {

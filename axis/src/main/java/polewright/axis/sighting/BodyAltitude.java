@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,11 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     public BodyAltitude {
         Sighted.requireSigma(sigma, Angle.ofDegrees(60));
         Sighted.refuseSun(body);
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new BodyAltitude(at.plus(shift), body, axisAboveBody, sigma);
     }
 
     @Override

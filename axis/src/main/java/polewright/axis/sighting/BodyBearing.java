@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -40,6 +41,11 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
             throw new InputRefused(
                     "nobody should sight along the base at the Sun", "use the shadow of a plumb line instead");
         }
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new BodyBearing(at.plus(shift), body, line, clockwise, sigma);
     }
 
     @Override

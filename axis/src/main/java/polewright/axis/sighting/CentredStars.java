@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,12 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         List<CentredStar> believed =
                 CentringCheck.of(kind, site, weather, stars, List.of()).believed();
         return believed.size() < FEWEST ? Optional.empty() : Optional.of(new CentredStars(kind, believed));
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new CentredStars(
+                mount, stars.stream().map(star -> star.movedBy(shift)).toList());
     }
 
     @Override

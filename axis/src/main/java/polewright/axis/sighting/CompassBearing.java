@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +22,11 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
 
     public CompassBearing {
         Sighted.requireSigma(sigma, Angle.ofDegrees(60));
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new CompassBearing(at.plus(shift), magneticBearing, declination, sigma);
     }
 
     @Override

@@ -78,6 +78,11 @@ public record FieldDrift(
     }
 
     @Override
+    public Sighting movedBy(Duration shift) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return "drift of a field";
     }

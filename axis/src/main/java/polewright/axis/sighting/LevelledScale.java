@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,11 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
 
     public LevelledScale {
         Sighted.requireSigma(sigma, Angle.ofDegrees(60));
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new LevelledScale(at.plus(shift), altitude, sigma);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,12 @@ public sealed interface Sighting
                 CentredStars {
     /** When it was made; for a drift, when it began. */
     Instant at();
+
+    /**
+     * The same, made later by so much, or earlier if that is below zero. Frames keep the times of the camera that took them:
+     * where it looked was worked out with those.
+     */
+    Sighting movedBy(Duration shift);
 
     /** What kind it is, in plain words: "star drift". */
     String kind();

@@ -79,6 +79,11 @@ public record StarDrift(
     }
 
     @Override
+    public Sighting movedBy(Duration shift) {
+        return new StarDrift(at.plus(shift), length, star, drift, direction, sigma);
+    }
+
+    @Override
     public String kind() {
         return "star drift";
     }

@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,6 +51,11 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         return distance.unit() == ReadLength.Unit.FIELDS
                 ? Optional.of(distance.perUnit().times(USUAL_SIGMA_OF_FIELD))
                 : Optional.empty();
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new StillPoint(at.plus(shift), star, distance, toward, view, sigma);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package polewright.axis.sighting;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -51,6 +52,11 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     }
 
     /** When the axis stood as it is told: at the first frame, or at the one after the screws were turned. */
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return this;
+    }
+
     @Override
     public Instant at() {
         return afterScrews.orElse(frames.get(0)).at();

@@ -27,6 +27,7 @@ public enum EventKind {
     FIELD_DRIFT("field_drift"),
     TURN("turn"),
     CORRECT_TURN("correct_turn"),
+    CORRECT_CLOCK("correct_clock"),
     CLAMP("clamp"),
     UNCLAMP("unclamp"),
     KNOCK("knock"),
@@ -66,6 +67,8 @@ public enum EventKind {
             return TURN;
         } else if (event instanceof NightEvent.TurnCorrected) {
             return CORRECT_TURN;
+        } else if (event instanceof NightEvent.ClockCorrected) {
+            return CORRECT_CLOCK;
         } else if (event instanceof NightEvent.Clamped) {
             return CLAMP;
         } else if (event instanceof NightEvent.Unclamped) {

@@ -62,6 +62,10 @@ public final class EventOrder {
         if (next.event() instanceof NightEvent.TurnCorrected corrected) {
             checkHappened(corrected.seq(), next.seq(), happened, "correct");
         }
+        if (next.event() instanceof NightEvent.ClockCorrected corrected) {
+            checkHappened(corrected.seq(), next.seq(), happened, "correct");
+            checkHappened(corrected.last(), next.seq(), happened, "correct");
+        }
     }
 
     private static void checkWithdrawal(long withdrawn, long own, LongPredicate happened) {

@@ -1,5 +1,6 @@
 package polewright.night.event;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -28,6 +29,9 @@ public sealed interface NightEvent
     sealed interface Measurement extends NightEvent {
         /** When that was, which need not be when it was logged; for a drift, when it began. */
         Instant seenAt();
+
+        /** The same, measured later by so much, or earlier if that is below zero. */
+        NightEvent movedBy(Duration shift);
 
         /** Where a tube, a camera or an eye pointed for it; empty when nothing looked at the sky. */
         List<LineOfSight> linesOfSight(Site site, Weather weather);
@@ -74,6 +78,11 @@ public sealed interface NightEvent
         @Override
         public Instant seenAt() {
             return sighting.at();
+        }
+
+        @Override
+        public NightEvent movedBy(Duration shift) {
+            return new SightingTaken(sighting.movedBy(shift));
         }
 
         @Override
@@ -142,6 +151,31 @@ public sealed interface NightEvent
      */
     record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
 
+    /**
+     * The computer's clock was off while earlier events were logged.
+     *
+     * @param seq the number of the first of them
+     * @param last the number of the last of them
+     * @param shift what is added to their times
+     */
+    record ClockCorrected(long seq, long last, Duration shift) implements Revision {
+        // A clock whose battery is empty begins with the year of its making.
+        private static final Duration MOST = Duration.ofDays(366 * 50);
+
+        public ClockCorrected {
+            if (last < seq) {
+                throw new InputRefused(
+                        "event " + last + " is not after event " + seq, "name the first, then the last of them");
+            }
+            if (shift.isZero() || shift.abs().compareTo(MOST) > 0) {
+                throw new InputRefused(
+                        "a clock that was off by " + PlainNumber.of(shift.toSeconds() / 60.0)
+                                + " minutes is outside what can be corrected, up to 50 years",
+                        "give the minutes to add, below zero if the clock was ahead");
+            }
+        }
+    }
+
     /** The wedge's clamps were tightened. */
     record Clamped() implements MountMove {}
 
@@ -162,6 +196,11 @@ public sealed interface NightEvent
         @Override
         public Instant seenAt() {
             return centred.at();
+        }
+
+        @Override
+        public NightEvent movedBy(Duration shift) {
+            return new StarCentred(centred.movedBy(shift));
         }
 
         @Override

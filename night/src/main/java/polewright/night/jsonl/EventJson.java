@@ -1,5 +1,6 @@
 package polewright.night.jsonl;
 
+import java.time.Duration;
 import java.time.Instant;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
@@ -48,6 +49,10 @@ final class EventJson {
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             out.whole("corrected_seq", corrected.seq());
             TurnJson.write(out, corrected.meant());
+        } else if (event instanceof NightEvent.ClockCorrected corrected) {
+            out.whole("first_seq", corrected.seq())
+                    .whole("last_seq", corrected.last())
+                    .whole("shift_s", corrected.shift().toSeconds());
         } else if (event instanceof NightEvent.AllowanceSet set) {
             out.object("allowance", set.allowance(), AllowanceJson::write);
         } else if (event instanceof NightEvent.WorkSet set) {
@@ -76,6 +81,7 @@ final class EventJson {
                 new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
             case TURN -> TurnJson.read(in);
             case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
+            case CORRECT_CLOCK -> clock(in);
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
@@ -87,6 +93,16 @@ final class EventJson {
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };
+    }
+
+    private static NightEvent clock(FieldReader in) {
+        long first = in.whole("first_seq");
+        long last = in.whole("last_seq");
+        double shift = in.number("shift_s");
+        if (shift != Math.rint(shift)) {
+            throw in.refused("shift_s", " is not a whole number of seconds", "leave out the fraction");
+        }
+        return in.made(() -> new NightEvent.ClockCorrected(first, last, Duration.ofSeconds((long) shift)));
     }
 
     private static NightEvent.Begun begun(FieldReader in) {

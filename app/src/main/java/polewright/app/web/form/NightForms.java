@@ -88,10 +88,23 @@ public final class NightForms {
             "Take it back",
             false);
 
+    public static final CommandForm RETIME = new CommandForm(
+            "retime",
+            "The clock was off",
+            "Corrects the times of events that were logged by it. Times that were typed stay.",
+            List.of("retime"),
+            List.of(
+                    option("add", "Minutes to add", "Below zero if the clock was ahead.", new Figure("min", true))
+                            .required(),
+                    positional("first", "From event number", "", new Figure("")).required(),
+                    positional("last", "To event number", "Empty: to the last.", new Figure(""))),
+            "Correct them",
+            false);
+
     private NightForms() {}
 
     static List<CommandForm> all() {
-        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, NOTE, UNDO);
+        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, NOTE, UNDO, RETIME);
     }
 
     private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {

@@ -74,6 +74,10 @@ final class NightRoom implements Room {
             ways.add(new Section.Way(asked.to(SeasonsRoom.PATH) + which, "How pier and wedge move", false));
             ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download it", false));
         });
+        if (chosen.filter(night -> isTonight(asked, night)).isPresent()) {
+            ways.add(new Section.Way(
+                    asked.to(Rooms.path(NightForms.RETIME)), "The computer's clock was off: correct times", false));
+        }
         ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
         return ways;
     }
