@@ -313,7 +313,7 @@ public final class RandomEvents {
     private SkyRegion region() {
         Angle from = signed(Math.PI);
         return random.nextBoolean()
-                ? new SkyRegion.Above(Angle.ofDegrees(number(5, 85)))
+                ? new SkyRegion.Above(Angle.ofDegrees(number(5, 85)), random.nextBoolean())
                 : new SkyRegion.Track(text(), signed(Math.PI / 2), from, from.plus(sigma(120)));
     }
 

@@ -45,6 +45,9 @@ final class RegionOptions {
             description = "Anything higher than this. Default, if nothing else is told: 30.")
     private @Nullable Double above;
 
+    @Option(names = "--to-the-pole", description = "Up to the pole too; else the 10 degrees about it are left out.")
+    private boolean toThePole;
+
     @Option(names = "--declination", paramLabel = "DEG", description = "Things at this declination; with --hours.")
     private @Nullable Double declination;
 
@@ -68,6 +71,10 @@ final class RegionOptions {
         if (told > 1) {
             throw new InputRefused(
                     "it is told twice where to look", "give --target, --declination or --above, one of them");
+        }
+        if (toThePole && (target != null || declination != null)) {
+            throw new InputRefused(
+                    "--to-the-pole goes with anything above an altitude", "leave out --target and --declination");
         }
         if (at != null && target == null) {
             throw new InputRefused("--at says when, but not what", "add --target");
@@ -94,7 +101,8 @@ final class RegionOptions {
                     begun,
                     bench.now());
         }
-        return above == null ? SkyRegion.Above.THIRTY_DEGREES : new SkyRegion.Above(Angle.ofDegrees(above));
+        Angle lowest = above == null ? SkyRegion.Above.THIRTY_DEGREES.lowestAltitude() : Angle.ofDegrees(above);
+        return new SkyRegion.Above(lowest, toThePole);
     }
 
     private static SkyRegion track(SkyBody body, Instant from, NightEvent.Begun begun, Duration followed) {

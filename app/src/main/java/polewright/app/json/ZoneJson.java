@@ -92,6 +92,9 @@ public final class ZoneJson {
         } else if (region instanceof SkyRegion.Above above) {
             node.put("kind", "above");
             node.put("altitude_deg", above.lowestAltitude().degrees());
+            if (above.toThePole()) {
+                node.put("to_the_pole", true);
+            }
         } else {
             throw new IllegalStateException("no JSON for " + region.getClass());
         }

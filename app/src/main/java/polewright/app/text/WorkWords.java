@@ -61,7 +61,12 @@ public final class WorkWords {
 
     private static String region(SkyRegion region) {
         if (region instanceof SkyRegion.Above above) {
-            return "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
+            String anywhere =
+                    "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
+            return above.toThePole()
+                    ? anywhere + ", the pole's surroundings too"
+                    : anywhere + ", except within " + Math.round(SkyRegion.Above.ABOUT_THE_POLE.degrees())
+                            + "° of the pole";
         } else if (region instanceof SkyRegion.Track track) {
             return track.label() + " (declination " + declination(track.declination()) + ") from " + hours(track.from())
                     + " to " + hours(track.to());

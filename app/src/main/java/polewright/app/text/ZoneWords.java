@@ -21,7 +21,8 @@ public final class ZoneWords {
     // An aim nearer the pole than this is the pole.
     private static final double LEAST_TOLD_ARCMIN = 0.05;
     private static final double LEAST_TOLD_SHARE = 0.02;
-    private static final double ROUND = 1.05;
+    // A hundredth more is a flat side that spans 16 degrees of the circle: less than a drawing shows.
+    private static final double ROUND = 1.01;
 
     private ZoneWords() {}
 
@@ -91,17 +92,21 @@ public final class ZoneWords {
         Allowance.Span east = zone.eastSpan();
         String depth = "ZONE  Good enough is " + AngleWords.size(zone.depth()) + " round the best aim";
         return zone.upSpanAt(zone.bestAim().east())
-                .map(up -> isRound(zone.depth(), east, up)
+                .map(up -> isRound(zone)
                         ? depth + ", alike every way."
                         : depth + ", in places more: from " + side(east.low()) + " to " + side(east.high())
                                 + ", and from " + height(up.low()) + " to " + height(up.high()) + " the pole.")
                 .orElse(depth + ".");
     }
 
-    private static boolean isRound(Angle depth, Allowance.Span east, Allowance.Span up) {
-        double least = 2 * depth.radians() * ROUND;
-        return east.high().minus(east.low()).radians() < least
-                && up.high().minus(up.low()).radians() < least;
+    /** As it is drawn: no corner is farther than the nearest edge. */
+    private static boolean isRound(WorkZone zone) {
+        double farthest = zone.edges().stream()
+                .mapToDouble(
+                        edge -> edge.from().minus(zone.bestAim()).distance().radians())
+                .max()
+                .orElse(0);
+        return farthest < zone.depth().radians() * ROUND;
     }
 
     private static String strictest(WorkZone zone) {

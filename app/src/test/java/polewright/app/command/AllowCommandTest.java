@@ -94,10 +94,10 @@ class AllowCommandTest {
         assertThat(shown)
                 .startsWith(
                         "WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
-                                + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere above 30°. Alone it allows ")
+                                + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere above 30°, except within 10° of the pole. Alone it allows ")
                 .contains(
                         " 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere above"
-                                + " 20°. Alone it allows 24′ round its best aim; beyond that a go-to misses. ZONE Good enough is ")
+                                + " 20°, except within 10° of the pole. Alone it allows 24′ round its best aim; beyond that a go-to misses. ZONE Good enough is ")
                 .contains("WHY Strictest is short subs: just beyond its line stars trail.")
                 .containsPattern(
                         "AIM Best is \\d\\.\\d′ above the true pole: the point farthest from every line of the zone\\.");
@@ -133,7 +133,7 @@ class AllowCommandTest {
         assertThat(told.lines())
                 .startsWith(
                         "WORK  planets at high power: a field of 24′, 10 minutes untouched, go-to within",
-                        "      24′; anywhere above 20°.",
+                        "      24′; anywhere above 20°, except within 10° of the pole.",
                         "ZONE  Good enough is 24′ round the best aim, alike every way.",
                         "WHY   Strictest is planets at high power: just beyond its line a go-to misses.",
                         "AIM   The true pole is the best aim.",
@@ -162,7 +162,8 @@ class AllowCommandTest {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
-                .contains("Moon: a field of 42′, 30 minutes untouched; anywhere above 30°. In place of 'moon'. ZONE");
+                .contains(
+                        "Moon: a field of 42′, 30 minutes untouched; anywhere above 30°, except within 10° of the pole. In place of 'moon'. ZONE");
         assertThat(items()).containsExactly("Moon", "saturn");
         assertThat(flat(good("allow drop moon"))).contains("NOTE Tonight is no longer for Moon.");
         assertThat(items()).containsExactly("saturn");
@@ -393,7 +394,7 @@ class AllowCommandTest {
     void aNightThatCannotBeForTheSameSaysSo() {
         good("allow shot pole --exposure 30 --declination 80 --hours 0,1" + CAMERA);
         person.waitMinutes(1440);
-        assertThat(flat(good("begin --site " + TUSSOCK_FLAT)))
+        assertThat(flat(good("begin --as-typed --site " + TUSSOCK_FLAT)))
                 .contains("allowed within 5′ of the pole. NOTE What the last night was for is not taken over: ");
     }
 

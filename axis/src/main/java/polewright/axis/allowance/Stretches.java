@@ -13,7 +13,8 @@ import polewright.sky.time.SiderealRate;
  * happens in one.
  *
  * <p>On a track each ends when its star sinks below 5°. Above an altitude, the 10° about each celestial pole are left out
- * (unless the region holds nothing else): a guided field there turns without bound, and hardly anything is looked at there.
+ * unless they are asked for or the region holds nothing else: a guided field there turns without bound, and hardly anything
+ * is looked at there.
  */
 final class Stretches {
     private static final double LOWEST_ON_TRACK_RAD = Math.toRadians(5);
@@ -22,7 +23,7 @@ final class Stretches {
     // Between the rims little changes from one hour angle to the next.
     private static final int INNER_EVERY = 4;
     private static final double DECLINATION_STEP_RAD = Math.toRadians(10);
-    private static final double HIGHEST_DECLINATION_RAD = Math.toRadians(80);
+    private static final double HIGHEST_DECLINATION_RAD = Math.PI / 2 - SkyRegion.Above.ABOUT_THE_POLE.radians();
 
     private final SeenSky sky;
     private final SkyRegion region;
@@ -76,7 +77,8 @@ final class Stretches {
      */
     private List<Stretch> over(SkyRegion.Above above, double seconds) {
         double lowest = above.lowestAltitude().radians();
-        List<Stretch> lookedAt = over(lowest, seconds, HIGHEST_DECLINATION_RAD);
+        double highest = above.toThePole() ? Math.PI / 2 : HIGHEST_DECLINATION_RAD;
+        List<Stretch> lookedAt = over(lowest, seconds, highest);
         if (!lookedAt.isEmpty()) {
             return lookedAt;
         }

@@ -35,10 +35,20 @@ public sealed interface SkyRegion {
      * Anything above an altitude.
      *
      * @param lowestAltitude true altitude, 5° to 85°
+     * @param toThePole whether the last {@link #ABOUT_THE_POLE} about a celestial pole count too: few look there, and a field
+     *     there turns faster than elsewhere
      */
-    record Above(Angle lowestAltitude) implements SkyRegion {
+    record Above(Angle lowestAltitude, boolean toThePole) implements SkyRegion {
+        /** How near the pole is left out unless it is asked for. */
+        public static final Angle ABOUT_THE_POLE = Angle.ofDegrees(10);
+
         /** As low as most people look: lower, air spoils the view (common practice). */
         public static final Above THIRTY_DEGREES = new Above(Angle.ofDegrees(30));
+
+        /** All of it but what is close to a pole. */
+        public Above(Angle lowestAltitude) {
+            this(lowestAltitude, false);
+        }
 
         public Above {
             if (!(lowestAltitude.degrees() >= 5 && lowestAltitude.degrees() <= 85)) {

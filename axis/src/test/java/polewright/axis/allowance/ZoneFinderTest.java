@@ -137,6 +137,23 @@ class ZoneFinderTest {
         assertThat(both.strictest()).isEqualTo("shot");
     }
 
+    /** A track at 85° is asked about apart from regions: it lies in what is left out about the pole. */
+    @Test
+    void thePolesSurroundings_countWhereTheyAreAskedFor() {
+        SkyRegion toThePole = new SkyRegion.Above(Angle.ofDegrees(30), true);
+        WorkZone with = zone(LARKFELL, MEAN, shot(MAIN, toThePole, 60, UNGUIDED, 2.5));
+        WorkZone track = zone(LARKFELL, MEAN, shot(MAIN, along(-180, 180, 85), 60, UNGUIDED, 2.5));
+        assertThat(with.edges().stream()
+                        .map(edge -> AxisOffset.ofArcminutes(
+                                0.98 * edge.from().east().arcminutes(),
+                                0.98 * edge.from().up().arcminutes())))
+                .allMatch(track::contains);
+        // At the pole itself no guiding in right ascension holds a field.
+        assertThat(outcome(LARKFELL, MEAN, shot(MAIN, SKY, 300, GUIDED, 2.5))).isInstanceOf(ZoneOutcome.Found.class);
+        assertThat(outcome(LARKFELL, MEAN, shot(MAIN, toThePole, 300, GUIDED, 2.5)))
+                .isInstanceOf(ZoneOutcome.Impossible.class);
+    }
+
     @Test
     void aGoTo_allowsADiscAboutTheTruePole() {
         WorkZone zone = zone(LARKFELL, MEAN, look(new Look.Finding.GoTo(Angle.ofArcminutes(20))));

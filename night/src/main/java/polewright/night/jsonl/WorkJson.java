@@ -107,6 +107,9 @@ final class WorkJson {
                     .angle("hour_angle_to_deg", track.to());
         } else if (region instanceof SkyRegion.Above above) {
             out.word("kind", RegionKind.ABOVE).angle("altitude_deg", above.lowestAltitude());
+            if (above.toThePole()) {
+                out.flag("to_the_pole", true);
+            }
         } else {
             throw new IllegalStateException("no JSON for " + region.getClass());
         }
@@ -123,7 +126,8 @@ final class WorkJson {
             }
             case ABOVE -> {
                 Angle altitude = in.angle("altitude_deg");
-                yield in.made(() -> new SkyRegion.Above(altitude));
+                boolean toThePole = in.has("to_the_pole") && in.flag("to_the_pole");
+                yield in.made(() -> new SkyRegion.Above(altitude, toThePole));
             }
         };
     }

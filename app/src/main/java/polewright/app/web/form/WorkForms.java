@@ -32,6 +32,8 @@ public final class WorkForms {
             option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
                     .seldom(),
             option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
+            option("to-the-pole", "Up to the pole too", "Else the 10° about it are left out.", new Tick())
+                    .seldom(),
             option(
                             "declination",
                             "Or things at this declination",
