@@ -2,7 +2,9 @@ package polewright.axis.pointing;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
@@ -34,6 +36,11 @@ public final class CentringCheck {
     private final Site site;
     private final Weather weather;
     private final List<CentredStar> stars;
+    /** Kept while one question is answered: a place takes longer to work out than a model, and models are many. */
+    private final Map<Meant, Centring> reductions = new HashMap<>();
+
+    private final Map<Meant, Boolean> up = new HashMap<>();
+
     private final LikelyMistakes mistakes;
 
     private CentringCheck(
@@ -62,7 +69,7 @@ public final class CentringCheck {
         Set<Integer> left =
                 new TreeSet<>(IntStream.range(0, stars.size()).boxed().toList());
         List<Integer> down =
-                left.stream().filter(i -> !stars.get(i).isUp(site, weather)).toList();
+                left.stream().filter(i -> !isUp(site, stars.get(i))).toList();
         if (!down.isEmpty()) {
             doubts.add(new CentringDoubt.NotUp(down, raising()));
             left.removeAll(down);
@@ -108,7 +115,7 @@ public final class CentringCheck {
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
             left.remove(wrong.index());
-            double surprise = wrong.others().surprise(stars.get(wrong.index()).reduced(site, weather));
+            double surprise = wrong.others().surprise(reduced(site, stars.get(wrong.index())));
             return new CentringDoubt.OneWrong(wrong.index(), surprise, mistakes(wrong));
         }
         List<Integer> indexes = suspects.stream().map(Without::index).sorted().toList();
@@ -139,8 +146,19 @@ public final class CentringCheck {
 
     private PointingModel model(Site at, List<CentredStar> some) {
         return PointingFit.model(
-                possible, at, some.stream().map(s -> s.reduced(at, weather)).toList());
+                possible, at, some.stream().map(star -> reduced(at, star)).toList());
     }
+
+    private Centring reduced(Site at, CentredStar star) {
+        return reductions.computeIfAbsent(new Meant(at, star), key -> star.reduced(at, weather));
+    }
+
+    private boolean isUp(Site at, CentredStar star) {
+        return up.computeIfAbsent(new Meant(at, star), key -> star.isUp(at, weather));
+    }
+
+    /** A centring as it may have been meant. */
+    private record Meant(Site site, CentredStar star) {}
 
     /** By which all agree, no worse than if a wrong one was left out. */
     private List<SharedMistake> agreeing(Set<Integer> left, double most) {
@@ -160,7 +178,7 @@ public final class CentringCheck {
     }
 
     private boolean isAllUp(SharedMistake mistake) {
-        return mistake.meant().stream().allMatch(s -> s.isUp(mistake.site(), weather));
+        return mistake.meant().stream().allMatch(star -> isUp(mistake.site(), star));
     }
 
     private void zeroByHours(Set<Integer> left, List<CentringDoubt> doubts) {
