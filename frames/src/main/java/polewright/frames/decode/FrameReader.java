@@ -28,15 +28,25 @@ public final class FrameReader {
             throw e.at(name);
         } catch (IOException | RuntimeException | StackOverflowError e) {
             // Whatever a library stumbles over in bytes that were damaged, in whatever way.
-            throw new InputRefused(
-                    name + ": it is damaged, and the picture in it cannot be decoded",
-                    "copy it again from the camera, or take another frame");
+            throw because(
+                    e,
+                    new InputRefused(
+                            name + ": it is damaged, and the picture in it cannot be decoded",
+                            "copy it again from the camera, or take another frame"));
         } catch (OutOfMemoryError e) {
             // Sizes are checked before memory is taken; what is left is a program that is nearly full already.
-            throw new InputRefused(
-                    name + ": there is not enough memory to decode it",
-                    "save it binned or cropped, or let Java have more with -Xmx");
+            throw because(
+                    e,
+                    new InputRefused(
+                            name + ": there is not enough memory to decode it",
+                            "save it binned or cropped, or let Java have more with -Xmx"));
         }
+    }
+
+    /** The person is not told what it was; who looks for mistakes in the code wants to know. */
+    private static InputRefused because(Throwable cause, InputRefused refused) {
+        refused.initCause(cause);
+        return refused;
     }
 
     private static Frame decode(byte[] content, String name, DecodeOptions options) throws IOException {
