@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.Cause;
@@ -38,7 +37,7 @@ class ZoneWordsTest {
                 "a look",
                 Angle.ofDegrees(0.8),
                 Duration.ofMinutes(15),
-                Optional.empty(),
+                new Look.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(
                 new Work(List.of(look)), edges, AxisOffset.NONE, Angle.ofArcminutes(Math.min(24, arcmin)), "a look");
@@ -62,6 +61,7 @@ class ZoneWordsTest {
     }
 
     private static String region(SkyRegion region) {
-        return WorkWords.of(new Look("a look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), Optional.empty(), region));
+        return WorkWords.of(
+                new Look("a look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), new Look.Finding.Centred(), region));
     }
 }
