@@ -33,8 +33,8 @@ def grey_jpeg(width, height):
         b"\xff\xd8"
         + segment(0xDB, b"\0" + b"\1" * 64)
         + segment(0xC0, struct.pack(">BHHBBBB", 8, height, width, 1, 1, 0x11, 0))
-        + segment(0xC4, b"\x00" + bytes([2] + [0] * 15) + b"\x00\x01")
-        + segment(0xC4, b"\x10" + bytes([2] + [0] * 15) + b"\x00\x01")
+        + segment(0xC4, b"\x00" + bytes([1] + [0] * 15) + b"\x00")
+        + segment(0xC4, b"\x10" + bytes([1] + [0] * 15) + b"\x00")
         + segment(0xDA, b"\1\1\0\0\x3f\0")
         + scan
         + b"\xff\xd9"
