@@ -39,8 +39,8 @@ public final class AlignmentJson {
         node.put("magnitude", star.seen().magnitude());
         node.put("az_deg", star.seen().direction().azimuth().degrees());
         node.put("alt_apparent_deg", star.seen().altitude().degrees());
-        node.put("ha_deg", star.seen().place().hourAngle().degrees());
-        node.put("dec_deg", star.seen().place().declination().degrees());
+        node.put("hour_angle_deg", star.seen().place().hourAngle().degrees());
+        node.put("dec_of_date_deg", star.seen().place().declination().degrees());
         node.put("by_eye", star.isSeenByEye());
         node.put("brightest_within_20_deg", star.isBrightestAround());
         star.around().colour().ifPresent(colour -> node.put("colour", colour.words()));

@@ -24,8 +24,8 @@ public final class AttitudeJson {
         Plate plate = match.plate();
         node.put("frame", placed.name());
         placed.at().ifPresent(at -> node.put("at", at.toString()));
-        node.put("ra_deg", plate.rightAscension().degrees());
-        node.put("dec_deg", plate.declination().degrees());
+        node.put("ra_icrs_deg", plate.rightAscension().degrees());
+        node.put("dec_icrs_deg", plate.declination().degrees());
         node.put("roll_deg", placed.rollAsDrawn().degrees());
         node.put("scale_arcsec_px", plate.scale().arcseconds());
         node.put("mirrored", placed.mirroredAsDrawn());

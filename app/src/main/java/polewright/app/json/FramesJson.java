@@ -48,8 +48,8 @@ public final class FramesJson {
         ObjectNode node = NODES.objectNode();
         node.put("start", sequence.start().toString());
         node.put("minutes", sequence.length().toMillis() / 60000.0);
-        node.put("ra_deg", sequence.rightAscension().degrees());
-        node.put("dec_deg", sequence.declination().degrees());
+        node.put("ra_icrs_deg", sequence.rightAscension().degrees());
+        node.put("dec_icrs_deg", sequence.declination().degrees());
         put(node, "north", sequence.north());
         put(node, "east", sequence.east());
         WormError worm = sequence.worm();

@@ -31,7 +31,7 @@ public final class GroundJson {
         ObjectNode star = node.putObject("pole_star");
         star.put("name", plan.poleStarName());
         star.put("distance_arcmin", plan.poleStarDistance().arcminutes());
-        star.put("ha_deg", plan.poleStarHourAngle().degrees());
+        star.put("hour_angle_deg", plan.poleStarHourAngle().degrees());
         for (Orientation view : Orientation.values()) {
             star.put(
                     "clockwise_from_top_" + view.name().toLowerCase(Locale.ROOT) + "_deg",

@@ -190,7 +190,7 @@ public final class NightJson {
         node.put("az_deg", star.direction().azimuth().degrees());
         node.put("alt_apparent_deg", star.direction().altitude().degrees());
         node.put("hour_angle_deg", star.place().hourAngle().degrees());
-        node.put("dec_deg", star.place().declination().degrees());
+        node.put("dec_of_date_deg", star.place().declination().degrees());
         return node;
     }
 }

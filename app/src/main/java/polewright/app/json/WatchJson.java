@@ -35,8 +35,8 @@ public final class WatchJson {
         ObjectNode node = NODES.objectNode();
         node.put("frame", frame.name());
         frame.at().ifPresent(at -> node.put("at", at.toString()));
-        node.put("ra_deg", frame.match().plate().rightAscension().degrees());
-        node.put("dec_deg", frame.match().plate().declination().degrees());
+        node.put("ra_icrs_deg", frame.match().plate().rightAscension().degrees());
+        node.put("dec_icrs_deg", frame.match().plate().declination().degrees());
         node.put("stars_matched", frame.match().starsMatched());
         if (step instanceof WatchStep.Placed placed) {
             node.put("places", placed.places());

@@ -14,9 +14,9 @@ public final class WhereJson {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("body", seen.body().label());
         node.put("at", seen.moment().time().utc().toString());
-        node.put("ra_deg", seen.place().rightAscension().degrees());
-        node.put("dec_deg", seen.place().declination().degrees());
-        node.put("ha_deg", seen.hourAngle().hourAngle().degrees());
+        node.put("ra_of_date_deg", seen.place().rightAscension().degrees());
+        node.put("dec_of_date_deg", seen.place().declination().degrees());
+        node.put("hour_angle_deg", seen.hourAngle().hourAngle().degrees());
         node.put("az_deg", seen.airless().azimuth().degrees());
         node.put("alt_deg", seen.airless().altitude().degrees());
         node.put("alt_apparent_deg", seen.refracted().altitude().degrees());

@@ -86,7 +86,7 @@ public final class ZoneJson {
         if (region instanceof SkyRegion.Track track) {
             node.put("kind", "track");
             node.put("label", track.label());
-            node.put("dec_deg", track.declination().degrees());
+            node.put("dec_of_date_deg", track.declination().degrees());
             node.put("hour_angle_from_deg", track.from().degrees());
             node.put("hour_angle_to_deg", track.to().degrees());
         } else if (region instanceof SkyRegion.Above above) {

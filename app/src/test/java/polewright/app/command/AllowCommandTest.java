@@ -188,11 +188,11 @@ class AllowCommandTest {
         JsonNode region = good("allow --json").json().get("work").get(0).get("region");
         assertThat(region.get("label").textValue()).isEqualTo("Vega");
         assertThat(region.get("hour_angle_from_deg").doubleValue())
-                .isCloseTo(where.get("ha_deg").doubleValue(), within(1e-6));
+                .isCloseTo(where.get("hour_angle_deg").doubleValue(), within(1e-6));
         assertThat(region.get("hour_angle_to_deg").doubleValue()
                         - region.get("hour_angle_from_deg").doubleValue())
                 .isCloseTo(15.041067, within(1e-5));
-        assertThat(region.get("dec_deg").doubleValue()).isBetween(38.7, 38.9);
+        assertThat(region.get("dec_of_date_deg").doubleValue()).isBetween(38.7, 38.9);
     }
 
     /** 2026-11-25 at Larkfell: Venus stands some 30° west of the Sun, the Moon is nearly full; 12:00 UTC is day. */

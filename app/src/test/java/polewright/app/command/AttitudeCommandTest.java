@@ -71,9 +71,9 @@ class AttitudeCommandTest {
     private static void assertTrue(JsonNode told) {
         CatalogueStar centre = truth.centre();
         double cosDec = centre.declination().cos();
-        assertThat(told.get("ra_deg").doubleValue())
+        assertThat(told.get("ra_icrs_deg").doubleValue())
                 .isCloseTo(centre.rightAscension().degrees(), within(DEGREES / cosDec));
-        assertThat(told.get("dec_deg").doubleValue())
+        assertThat(told.get("dec_icrs_deg").doubleValue())
                 .isCloseTo(centre.declination().degrees(), within(DEGREES));
     }
 
@@ -101,8 +101,8 @@ class AttitudeCommandTest {
                 .containsExactly(
                         "frame",
                         "at",
-                        "ra_deg",
-                        "dec_deg",
+                        "ra_icrs_deg",
+                        "dec_icrs_deg",
                         "roll_deg",
                         "scale_arcsec_px",
                         "mirrored",

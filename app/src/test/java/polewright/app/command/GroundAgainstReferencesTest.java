@@ -101,12 +101,12 @@ class GroundAgainstReferencesTest {
         assertThat(north.get("distance_arcmin").doubleValue())
                 .isCloseTo(row.number("polaris_dist_arcmin"), within(0.02));
         // 1″ of place is 0.03° of hour angle so near the pole.
-        assertSameDirection(north.get("ha_deg").doubleValue(), 15 * row.number("polaris_ha_at_greenwich_h"), 0.03);
+        assertSameDirection(north.get("hour_angle_deg").doubleValue(), 15 * row.number("polaris_ha_at_greenwich_h"), 0.03);
         JsonNode south = ground("-35,0", row.cell("utc_ut1_equal")).get("pole_star");
         assertThat(south.get("name").textValue()).isEqualTo("Sigma Octantis");
         assertThat(south.get("distance_arcmin").doubleValue())
                 .isCloseTo(row.number("sigoct_dist_arcmin"), within(0.02));
-        assertSameDirection(south.get("ha_deg").doubleValue(), 15 * row.number("sigoct_ha_at_greenwich_h"), 0.03);
+        assertSameDirection(south.get("hour_angle_deg").doubleValue(), 15 * row.number("sigoct_ha_at_greenwich_h"), 0.03);
     }
 
     /**
@@ -121,8 +121,8 @@ class GroundAgainstReferencesTest {
         for (int hour = 0; hour < 24; hour += 5) {
             JsonNode star = ground(latitude + ",0", "2026-05-01T%02d:00:00Z".formatted(hour))
                     .get("pole_star");
-            double sin = Math.sin(Math.toRadians(star.get("ha_deg").doubleValue()));
-            double cos = Math.cos(Math.toRadians(star.get("ha_deg").doubleValue()));
+            double sin = Math.sin(Math.toRadians(star.get("hour_angle_deg").doubleValue()));
+            double cos = Math.cos(Math.toRadians(star.get("hour_angle_deg").doubleValue()));
             assertClock(star, "erect", -sign * sin, cos);
             assertClock(star, "inverted", sign * sin, -cos);
             assertClock(star, "mirrored", sign * sin, cos);

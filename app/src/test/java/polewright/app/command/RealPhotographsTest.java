@@ -62,8 +62,8 @@ class RealPhotographsTest {
 
     private static Vector3D direction(JsonNode place) {
         return new Vector3D(
-                Math.toRadians(place.get("ra_deg").doubleValue()),
-                Math.toRadians(place.get("dec_deg").doubleValue()));
+                Math.toRadians(place.get("ra_icrs_deg").doubleValue()),
+                Math.toRadians(place.get("dec_icrs_deg").doubleValue()));
     }
 
     @ParameterizedTest
@@ -90,8 +90,8 @@ class RealPhotographsTest {
                 String.format(
                         Locale.ROOT,
                         "%.3f,%.3f",
-                        best.get("ra_deg").doubleValue(),
-                        best.get("dec_deg").doubleValue() - 3),
+                        best.get("ra_icrs_deg").doubleValue(),
+                        best.get("dec_icrs_deg").doubleValue() - 3),
                 "--within",
                 "5");
     }

@@ -46,8 +46,8 @@ class WhereAgainstErfaTest {
         JsonNode where = where(row);
         double tolerance = tolerance(row);
         assertThat(apart(
-                        where.get("ra_deg").doubleValue(),
-                        where.get("dec_deg").doubleValue(),
+                        where.get("ra_of_date_deg").doubleValue(),
+                        where.get("dec_of_date_deg").doubleValue(),
                         row.number("ra_apparent_equinox_deg"),
                         row.number("dec_apparent_deg")))
                 .as("right ascension and declination")
@@ -60,8 +60,8 @@ class WhereAgainstErfaTest {
                 .as("azimuth and altitude")
                 .isLessThan(tolerance);
         assertThat(apart(
-                        where.get("ha_deg").doubleValue(),
-                        where.get("dec_deg").doubleValue(),
+                        where.get("hour_angle_deg").doubleValue(),
+                        where.get("dec_of_date_deg").doubleValue(),
                         row.number("ha_airless_deg"),
                         row.number("dec_airless_deg")))
                 .as("hour angle")
@@ -119,7 +119,7 @@ class WhereAgainstErfaTest {
                 .json();
         assertThat(where.fieldNames())
                 .toIterable()
-                .contains("ra_deg", "dec_deg", "ha_deg", "az_deg", "alt_deg", "alt_apparent_deg", "sun_distance_deg");
+                .contains("ra_of_date_deg", "dec_of_date_deg", "hour_angle_deg", "az_deg", "alt_deg", "alt_apparent_deg", "sun_distance_deg");
         return where;
     }
 
