@@ -15,6 +15,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import polewright.app.command.Polewright;
+import polewright.app.json.PublishedSchemas;
 import polewright.night.log.NightLog;
 
 /** A person at a terminal: types command lines, one after another, with a clock and a log of their own. */
@@ -64,7 +65,7 @@ public final class CommandRun {
         now = now.plus(Duration.ofMinutes(minutes));
     }
 
-    /** Runs one command line. */
+    /** Runs one command line; what it prints as JSON keeps to the published schema. */
     public Outcome run(String... typed) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
@@ -79,6 +80,9 @@ public final class CommandRun {
                 false,
                 Pause.REAL);
         int status = Polewright.run(bench, typed);
+        if (status == 0 && List.of(typed).contains("--json")) {
+            PublishedSchemas.check(List.of(typed), out.toString());
+        }
         return new Outcome(status, out.toString(), err.toString());
     }
 

@@ -8,6 +8,7 @@ import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -48,7 +49,7 @@ class AxisPointingTest {
         assertThat(axis.elevatedEnd().distance(again.elevatedEnd())).isLessThan(1e-12);
     }
 
-    /** Reference sheet, section 0: xE = cos φ · dA and xU = dh, to first order; what is left out is second order. */
+    /** Worked out outside this project: xE = cos φ · dA and xU = dh, to first order; what is left out is second order. */
     @ParameterizedTest
     @ValueSource(doubles = {70, 54.6, 30, 0.5, -0.5, -30, -43.95, -70})
     void azimuthErrorIsEastOverCosLatitude_andAltitudeErrorIsUp_toFirstOrder(double latitude) {
@@ -62,6 +63,19 @@ class AxisPointingTest {
         double eastward = site.hemisphereSign() * axis.azimuthError(site).arcminutes();
         assertThat(eastward).isEqualTo(east / site.latitude().cos(), within(secondOrder));
         assertThat(axis.altitudeError(site).arcminutes()).isEqualTo(up, within(secondOrder));
+    }
+
+    /** docs/formulas.md and docs/schema: θ − sin θ, in arcseconds. */
+    @ParameterizedTest
+    @CsvSource({"60, 0.18", "165, 3.80", "300, 22.84"})
+    void offsetIsASineProjection_notAGreatCircle(double arcmin, double shortByArcsec) {
+        AxisPointing axis =
+                AxisPointing.of(LARKFELL.poleAzimuth(), LARKFELL.poleAltitude().plus(Angle.ofArcminutes(arcmin)));
+
+        AxisOffset offset = axis.offset(LARKFELL);
+
+        assertThat(arcmin * 60 - offset.up().arcseconds()).isEqualTo(shortByArcsec, within(0.005));
+        assertThat(offset.distance()).isEqualTo(offset.up());
     }
 
     @Test

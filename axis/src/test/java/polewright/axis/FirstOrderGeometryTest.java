@@ -165,7 +165,7 @@ class FirstOrderGeometryTest {
         }
     }
 
-    /** Reference sheet (b): 1 / cos δ belongs to guided exposures alone. */
+    /** Worked out outside this project: 1 / cos δ belongs to guided exposures alone. */
     @ParameterizedTest
     @MethodSource("cases")
     void fieldRotationWithoutGuiding_isTheSameTimesCosDec_toSecondOrder(Case c) {
@@ -237,7 +237,7 @@ class FirstOrderGeometryTest {
         }
     }
 
-    /** Reference sheet (a): over a finite run differences of the sines and cosines, not rate times time. */
+    /** Worked out outside this project: over a finite run differences of the sines and cosines, not rate times time. */
     private static FirstOrder firstOrderOverTheWholeRun(
             Site site, AxisPointing axis, double hourAngleDeg, double decDeg, double minutes) {
         double east = site.latitude().cos() * axis.azimuthError(site).radians();
@@ -251,7 +251,7 @@ class FirstOrderGeometryTest {
     }
 
     /**
-     * Reference sheet (a), with its simulated figures: on the meridian 1′ drifts 0.26251″ a minute at every declination,
+     * Worked out and simulated outside this project: on the meridian 1′ drifts 0.26251″ a minute at every declination,
      * so that 3.81 · drift / (minutes · cos δ) would make 1.00′, 1.15′, 2.00′ and 5.76′ of one arcminute.
      */
     @ParameterizedTest

@@ -19,8 +19,10 @@ public final class Adjustments {
     private Adjustments() {}
 
     public static void main(String[] args) {
-        long firstSeed = args.length > 0 ? Long.parseLong(args[0]) : 1;
-        List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + NIGHTS)
+        TrialOptions options = TrialOptions.of("adjustments", args, NIGHTS);
+        long firstSeed = options.first();
+        int count = options.count();
+        List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + count)
                 .parallel()
                 .mapToObj(seed -> RandomNight.offsetOf(FIRST_OFFSET, seed))
                 .toList();
@@ -31,20 +33,20 @@ public final class Adjustments {
         System.out.printf(
                 Locale.ROOT,
                 "%d nights, seeds %d to %d, first offset 5 degrees%n",
-                NIGHTS,
+                count,
                 firstSeed,
-                firstSeed + NIGHTS - 1);
+                firstSeed + count - 1);
         System.out.printf(
                 Locale.ROOT,
                 "adjustments until truly within 5': median %d, 90th percentile %d; within 3: %.1f %%%n",
-                turns[NIGHTS / 2],
-                turns[NIGHTS * 9 / 10],
-                100.0 * Arrays.stream(turns).filter(t -> t <= 3).count() / NIGHTS);
+                turns[count / 2],
+                turns[count * 9 / 10],
+                100.0 * Arrays.stream(turns).filter(t -> t <= 3).count() / count);
         System.out.printf(
                 Locale.ROOT,
                 "minutes until stop: median %.0f, 90th percentile %.0f%n",
-                minutes[NIGHTS / 2],
-                minutes[NIGHTS * 9 / 10]);
+                minutes[count / 2],
+                minutes[count * 9 / 10]);
     }
 
     private static int turnsUntilGood(List<RehearsedNight.Moment> night) {

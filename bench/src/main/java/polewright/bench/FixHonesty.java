@@ -28,8 +28,9 @@ public final class FixHonesty {
     }
 
     public static void main(String[] args) {
-        long firstSeed = args.length > 0 ? Long.parseLong(args[0]) : 1;
-        int count = args.length > 1 ? Integer.parseInt(args[1]) : NIGHTS;
+        TrialOptions options = TrialOptions.of("fix-honesty", args, NIGHTS);
+        long firstSeed = options.first();
+        int count = options.count();
         System.out.printf(
                 Locale.ROOT,
                 "%d nights, seeds %d to %d; both hemispheres, latitudes 20 to 65, offsets to 15 degrees%n",

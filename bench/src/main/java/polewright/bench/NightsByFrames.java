@@ -25,8 +25,9 @@ public final class NightsByFrames {
     private NightsByFrames() {}
 
     public static void main(String[] args) {
-        long firstSeed = args.length > 0 ? Long.parseLong(args[0]) : 1;
-        int count = args.length > 1 ? Integer.parseInt(args[1]) : NIGHTS;
+        TrialOptions options = TrialOptions.of("nights-by-frames", args, NIGHTS);
+        long firstSeed = options.first();
+        int count = options.count();
         DrawnSky sky = DrawnSky.of(StarAtlas.bundled());
         List<List<RehearsedNight.Moment>> nights = LongStream.range(firstSeed, firstSeed + count)
                 .mapToObj(seed -> RandomNight.byFrames(FIRST_OFFSET, seed, sky))

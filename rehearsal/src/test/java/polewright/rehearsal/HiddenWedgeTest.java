@@ -92,7 +92,7 @@ class HiddenWedgeTest {
                 .isCloseTo(0, within(1e-6));
     }
 
-    /** Reference sheet (h): turning azimuth by D changes altitude by β sin(A − α) D. */
+    /** Worked out outside this project: turning azimuth by D changes altitude by β sin(A − α) D. */
     @ParameterizedTest
     @CsvSource({"54.6, 90", "54.6, 270", "54.6, 0", "-43.95, 90", "-43.95, 200", "20, 300"})
     void leaningBase_mixesAzimuthIntoAltitude(double latitudeDeg, double leansTowardDeg) {

@@ -91,7 +91,7 @@ class SimulatedForkTest {
 
     /**
      * Camera-to-ENU quaternions (x, y, z, w) of one camera turned by −step, 0 and +step about the elevated end of an
-     * axis, worked out elsewhere (the project's reference sheet, attitude cases 6 and 13; 12 decimals).
+     * axis, worked out outside this project ({@code authorities/attitude}, cases 6 and 13; 12 decimals).
      */
     @ParameterizedTest
     @CsvSource({

@@ -62,7 +62,7 @@ final class Complaints {
     }
 
     private void complain(String line) {
-        workbench.err().println(red ? Output.reddened(line) : line);
+        workbench.err().println(red ? TerminalOutput.reddened(line) : line);
         workbench.err().flush();
     }
 }

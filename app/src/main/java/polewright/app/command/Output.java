@@ -6,60 +6,19 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
 import picocli.CommandLine.Option;
 import polewright.app.Workbench;
-import polewright.app.text.Wrapping;
 
-/** How results are shown. */
-final class Output {
+/** How results are shown: as text, or as JSON. */
+final class Output extends TerminalOutput {
     /** Loaded when it is first asked for: most commands are not, and it takes a tenth of a second. */
     private static final class Json {
         private static final ObjectMapper MAPPER = new ObjectMapper();
     }
 
-    // Faint and red: the least harm to eyes that are used to the dark.
-    private static final String DIM_RED = "\u001b[2;31m";
-    private static final String PLAIN = "\u001b[0m";
-    private static final String CLEAR_LINE = "\u001b[2K";
-
     @Option(names = "--json", description = "Print the result as JSON.")
     private boolean json;
 
-    @Option(names = "--red", description = "Print in dim red, for eyes used to the dark.")
-    private boolean red;
-
     boolean isJson() {
         return json;
-    }
-
-    static boolean wantsRed(String... args) {
-        return List.of(args).contains("--red");
-    }
-
-    static String reddened(String line) {
-        return line.isEmpty() ? line : DIM_RED + line + PLAIN;
-    }
-
-    /** Lines for people, broken to fit a screen. */
-    void say(Workbench workbench, List<String> lines) {
-        for (String line : Wrapping.wrapped(lines)) {
-            workbench.out().println(red ? reddened(line) : line);
-        }
-        workbench.out().flush();
-    }
-
-    /** Lines that are a picture: shown as they are. */
-    void show(Workbench workbench, List<String> lines) {
-        lines.forEach(line -> workbench.out().println(red ? reddened(line) : line));
-        workbench.out().flush();
-    }
-
-    void say(Workbench workbench, String line) {
-        say(workbench, List.of(line));
-    }
-
-    /** Over the line that is there, without ending it: for a terminal. */
-    void overwrite(Workbench workbench, String line) {
-        workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(line) : line));
-        workbench.out().flush();
     }
 
     /** A line beside the result: not with JSON, which stands alone. */

@@ -98,7 +98,7 @@ public final class Polewright implements Callable<Integer> {
         // A word that is quoted on purpose stays whole, and an empty one is seen to be empty.
         commands.setTrimQuotes(false);
         TypedWords.register(commands);
-        Complaints complaints = new Complaints(workbench, Output.wantsRed(args));
+        Complaints complaints = new Complaints(workbench, TerminalOutput.wantsRed(args));
         commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e));
         commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);

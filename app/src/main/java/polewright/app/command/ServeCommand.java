@@ -89,7 +89,7 @@ final class ServeCommand implements Callable<Integer> {
     private DriveOption drive;
 
     @Mixin
-    private Output output;
+    private TerminalOutput output;
 
     ServeCommand(Workbench workbench) {
         this.workbench = workbench;

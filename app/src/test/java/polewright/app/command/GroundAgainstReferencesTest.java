@@ -101,22 +101,24 @@ class GroundAgainstReferencesTest {
         assertThat(north.get("distance_arcmin").doubleValue())
                 .isCloseTo(row.number("polaris_dist_arcmin"), within(0.02));
         // 1″ of place is 0.03° of hour angle so near the pole.
-        assertSameDirection(north.get("hour_angle_deg").doubleValue(), 15 * row.number("polaris_ha_at_greenwich_h"), 0.03);
+        assertSameDirection(
+                north.get("hour_angle_deg").doubleValue(), 15 * row.number("polaris_ha_at_greenwich_h"), 0.03);
         JsonNode south = ground("-35,0", row.cell("utc_ut1_equal")).get("pole_star");
         assertThat(south.get("name").textValue()).isEqualTo("Sigma Octantis");
         assertThat(south.get("distance_arcmin").doubleValue())
                 .isCloseTo(row.number("sigoct_dist_arcmin"), within(0.02));
-        assertSameDirection(south.get("hour_angle_deg").doubleValue(), 15 * row.number("sigoct_ha_at_greenwich_h"), 0.03);
+        assertSameDirection(
+                south.get("hour_angle_deg").doubleValue(), 15 * row.number("sigoct_ha_at_greenwich_h"), 0.03);
     }
 
     /**
-     * Right and up of the pole star from the pole, by view, as the project's reference sheet has it (section i, checked
-     * by rotation): north erect (−sin H, cos H), inverted (sin H, −cos H), mirrored (sin H, cos H); south with the
-     * sign of the first turned.
+     * Right and up of the pole star from the pole, by view, as worked out outside this
+     * project and checked by rotation: north erect (−sin H, cos H), inverted (sin H, −cos H), mirrored (sin H, cos H); south with the
+     * sign of the first changed.
      */
     @ParameterizedTest
     @CsvSource({"51.5", "-35"})
-    void thePoleStarsClockFollowsTheSheet(double latitude) {
+    void poleStarOnTheClockFace(double latitude) {
         double sign = Math.signum(latitude);
         for (int hour = 0; hour < 24; hour += 5) {
             JsonNode star = ground(latitude + ",0", "2026-05-01T%02d:00:00Z".formatted(hour))

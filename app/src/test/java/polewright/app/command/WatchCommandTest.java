@@ -25,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.app.CommandRun;
 import polewright.app.Workbench;
 import polewright.app.camera.CameraEvening;
+import polewright.app.json.PublishedSchemas;
 import polewright.app.watch.SettableClock;
 
 /** A capture program saves frames while somebody turns right ascension, then the screws. */
@@ -101,6 +102,9 @@ class WatchCommandTest {
                 List.of("watch", captures.toString(), "--near", "pole", "--within", "25", "--until-idle", "3"));
         typed.addAll(List.of(more));
         int status = Polewright.run(bench, typed.toArray(String[]::new));
+        if (status == 0 && typed.contains("--json")) {
+            PublishedSchemas.check(typed, out.toString());
+        }
         return new CommandRun.Outcome(status, out.toString(), err.toString());
     }
 

@@ -119,7 +119,14 @@ class WhereAgainstErfaTest {
                 .json();
         assertThat(where.fieldNames())
                 .toIterable()
-                .contains("ra_of_date_deg", "dec_of_date_deg", "hour_angle_deg", "az_deg", "alt_deg", "alt_apparent_deg", "sun_distance_deg");
+                .contains(
+                        "ra_of_date_deg",
+                        "dec_of_date_deg",
+                        "hour_angle_deg",
+                        "az_deg",
+                        "alt_deg",
+                        "alt_apparent_deg",
+                        "sun_distance_deg");
         return where;
     }
 

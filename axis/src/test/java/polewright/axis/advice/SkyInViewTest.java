@@ -23,7 +23,7 @@ import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What the view shows while the screws are turned, by the reference sheet's section (h): the image moves by minus J. */
+/** What the view shows while the screws are turned, by a matrix J worked out outside this project: the image moves by minus J. */
 class SkyInViewTest {
     private static final double ONE_ARCMIN = Angle.ofArcminutes(1).radians();
 
@@ -50,7 +50,7 @@ class SkyInViewTest {
         }
     }
 
-    /** J of the sheet: [[−(sinφ cosδ − cosφ sinδ cosh), s sinδ sinh], [cosφ sinh, −s cosh]] (dA, dh) as [east, north]. */
+    /** J as worked out there: [[−(sinφ cosδ − cosφ sinδ cosh), s sinδ sinh], [cosφ sinh, −s cosh]] (dA, dh) as [east, north]. */
     @ParameterizedTest
     @CsvSource({
         "54.6, 0, 20, 1, 0",

@@ -22,8 +22,9 @@ import polewright.sky.time.SiderealRate;
 
 /**
  * Where refraction moves the best axis, against E. S. King's results as secondary sources describe them ("Forms of Images in
- * Stellar Photography" 1902; Manual of Celestial Photography 1931; the originals were not read) and the reference sheet's
- * table of them: section (d). Air of 1010 hPa, 10 °C, dry: k = 58.07″, and with the tan³ z that the sheet leaves out.
+ * Stellar Photography" 1902; Manual of Celestial Photography 1931; the originals were not read) and a table of them that
+ * was worked out outside this project. Air of 1010 hPa, 10 °C, dry: k = 58.07″, and with the tan³ z that the table leaves
+ * out.
  */
 class RefractedPoleTest {
     private static final double K_ARCSEC = 58.07;

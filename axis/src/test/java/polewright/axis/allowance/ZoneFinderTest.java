@@ -243,7 +243,7 @@ class ZoneFinderTest {
                 .isInstanceOf(ZoneOutcome.Found.class);
     }
 
-    /** Low stars want the axis above the true pole, high ones nearly at it: reference sheet (d), 433″ and 58″. */
+    /** Low stars want the axis above the true pole, high ones nearly at it: 433″ and 58″, worked out outside this project. */
     @Test
     void twoStarsThatWantDifferentPoles_areAtOdds() {
         Site site = Site.ofDegrees(45, 0, 0);

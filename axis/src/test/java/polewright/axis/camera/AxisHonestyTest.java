@@ -82,7 +82,7 @@ class AxisHonestyTest {
                         .allSatisfy(share -> assertThat(share).isBetween(fewest, most)));
     }
 
-    /** Closed forms derived in the reference sheet, section (e). */
+    /** Closed forms derived outside this project. */
     @ParameterizedTest
     @CsvSource({
         "2, 60, 50, 90, 46, 2",

@@ -164,7 +164,7 @@ class MovesTest {
     }
 
     /**
-     * Reference sheet (h): with the base leaning β toward azimuth α, a turn D of the azimuth raises the axis by
+     * Worked out outside this project: with the base leaning β toward azimuth α, a turn D of the azimuth raises the axis by
      * β sin(A − α) D and adds D (1 − β tan(alt) cos(A − α)) of azimuth. The turns here are exact rotations about the
      * leaning vertical.
      */

@@ -19,7 +19,7 @@ class ScrewGeometryTest {
     private static final Angle REFERENCE = Angle.ofDegrees(50);
     private static final Turnbuckle TURNBUCKLE = new Turnbuckle(120, 150, 90, REFERENCE, 2);
 
-    /** Reference sheet, section (h): thread pitch 1.25 mm on a lever of 100 mm gives 42.97′ a turn. */
+    /** Worked out outside this project: thread pitch 1.25 mm on a lever of 100 mm gives 42.97′ a turn. */
     @Test
     void pushScrew_movesTheArctangentOfPitchOverArm() {
         Angle perTurn = new PushScrew(1.25, 100).move(1, Angle.ZERO);
@@ -28,7 +28,7 @@ class ScrewGeometryTest {
         assertThat(perTurn.tan()).isEqualTo(0.0125, within(1e-15));
     }
 
-    /** Reference sheet, section (h): a = 120, b = 150, c = 90 mm, 2 mm a turn: 57.296′ a turn at the reference. */
+    /** Worked out outside this project: a = 120, b = 150, c = 90 mm, 2 mm a turn: 57.296′ a turn at the reference. */
     @Test
     void turnbuckle_atItsReference_movesTheWorkedExamplesRate() {
         double small = 1e-6;
@@ -38,7 +38,7 @@ class ScrewGeometryTest {
         assertThat(perTurn).isEqualTo(57.296, within(0.0005));
     }
 
-    /** Reference sheet, section (h): the same for one whole turn, 57.298′. */
+    /** Worked out outside this project: the same for one whole turn, 57.298′. */
     @Test
     void turnbuckle_overAWholeTurn_followsTheTriangle() {
         assertThat(TURNBUCKLE.move(1, REFERENCE).arcminutes()).isEqualTo(57.298, within(0.0005));

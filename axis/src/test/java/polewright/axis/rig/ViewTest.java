@@ -18,7 +18,7 @@ class ViewTest {
     private static final double POLAR_DISTANCE_RAD = Math.toRadians(37.73 / 60);
 
     /**
-     * Reference sheet, section (i): offsets (right, up) of a star at polar distance d and hour angle HA from the pole, as
+     * Worked out outside this project: offsets (right, up) of a star at polar distance d and hour angle HA from the pole, as
      * factors of (d sin HA, d cos HA). The star's direction comes from section 0's exact formula.
      */
     @ParameterizedTest
@@ -44,7 +44,7 @@ class ViewTest {
         }
     }
 
-    /** Reference sheet, section (i): anticlockwise (north) and clockwise (south), the opposite when mirror-reversed. */
+    /** Worked out outside this project: anticlockwise (north) and clockwise (south), the opposite when mirror-reversed. */
     @ParameterizedTest
     @CsvSource({
         "54.60,  ERECT,     1",

@@ -73,7 +73,7 @@ class StarDriftTest {
                 .isCloseTo(decDriftArcsec, within(0.03));
     }
 
-    /** Common practice, and the direction table of the reference sheet: section (a). */
+    /** Common practice, and a table of directions worked out outside this project. */
     @ParameterizedTest
     @CsvSource({
         "north, east, 0, south",
@@ -152,8 +152,9 @@ class StarDriftTest {
 
     @Test
     void refractionAlone_driftsALowEasternStar_whenTheAxisIsAtTheTruePole() {
-        // Reference sheet (d): dec drift = w sin h · k sin φ cos φ / D², at H = −45°, δ = 0 (30° up), 1010 hPa, 10 °C.
-        // The sheet leaves out the tan³ term of refraction, worth 3·B/A·tan²z = 1 % here.
+        // Worked out outside this project: dec drift = w sin h · k sin φ cos φ / D², at H = −45°, δ = 0 (30° up), 1010
+        // hPa, 10 °C.
+        // That leaves out the tan³ term of refraction, worth 3·B/A·tan²z = 1 % here.
         Site site = Site.ofDegrees(45, 0, 0);
         StarDrift drift = new StarDrift(
                 EVENING,

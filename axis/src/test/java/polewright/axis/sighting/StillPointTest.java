@@ -20,7 +20,7 @@ import polewright.sky.place.Weather;
 
 class StillPointTest {
     /**
-     * The pole star's place from the pole in each kind of view: reference sheet section (i), where
+     * The pole star's place from the pole in each kind of view: worked out outside this project, where
      * (right, up) = (∓d sin HA, ±d cos HA). At HA 30° and 60′ in the north, erect: left 30′, up 52′: 11 o'clock.
      */
     @ParameterizedTest

@@ -14,6 +14,7 @@ import polewright.axis.AxisOffset;
 import polewright.axis.camera.AxisEstimate;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.rig.Rig;
+import polewright.bench.TrialOptions;
 import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
 import polewright.frames.match.MatchedFrame;
@@ -102,10 +103,10 @@ public final class AxisHonesty {
     }
 
     public static void main(String[] args) {
-        System.exit(new AxisHonesty().run(Options.of(args, TRIALS)));
+        System.exit(new AxisHonesty().run(TrialOptions.of("axis-honesty", args, TRIALS)));
     }
 
-    private int run(Options options) {
+    private int run(TrialOptions options) {
         System.out.printf(
                 Locale.ROOT,
                 "%d axes from %d frames %.0f degrees apart, seeds %d on; %d by %d pixels of %.2f\", tracking and"

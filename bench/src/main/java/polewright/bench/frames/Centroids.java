@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisPointing;
+import polewright.bench.TrialOptions;
 import polewright.frames.star.FoundStar;
 import polewright.frames.star.StarFinder;
 import polewright.frames.star.StarList;
@@ -60,10 +61,10 @@ public final class Centroids {
     private record Measured(double signalToNoise, double square, double boundSquare, double normalisedSquare) {}
 
     public static void main(String[] args) {
-        System.exit(new Centroids().run(Options.of(args, FRAMES_PER_WIDTH)));
+        System.exit(new Centroids().run(TrialOptions.of("centroids", args, FRAMES_PER_WIDTH)));
     }
 
-    private int run(Options options) {
+    private int run(TrialOptions options) {
         System.out.printf(
                 Locale.ROOT,
                 "isolated stars of %d frames for each width, seeds %d on; error RMS over the bound, and mean square of"

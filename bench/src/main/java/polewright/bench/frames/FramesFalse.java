@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.bench.TrialOptions;
 import polewright.frames.Frame;
 import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
@@ -39,10 +40,10 @@ public final class FramesFalse {
     private FramesFalse() {}
 
     public static void main(String[] args) {
-        System.exit(new FramesFalse().run(Options.of(args, FRAMES)));
+        System.exit(new FramesFalse().run(TrialOptions.of("frames-false", args, FRAMES)));
     }
 
-    private int run(Options options) {
+    private int run(TrialOptions options) {
         System.out.printf(
                 Locale.ROOT,
                 "%d frames of no sky, seeds %d to %d, half of them scattered dots, half real stars shuffled; three in"

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import polewright.bench.TrialOptions;
 import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchOutcome;
 import polewright.frames.match.MatchedFrame;
@@ -63,7 +64,7 @@ public final class FramesSuccess {
     }
 
     public static void main(String[] args) throws IOException {
-        Options options = Options.of(args, FRAMES);
+        TrialOptions options = TrialOptions.orOne("frames-success", args, FRAMES);
         FramesSuccess bench = new FramesSuccess();
         if (options.single()) {
             bench.describe(options);
@@ -72,7 +73,7 @@ public final class FramesSuccess {
         System.exit(bench.run(options));
     }
 
-    private int run(Options options) {
+    private int run(TrialOptions options) {
         System.out.printf(
                 Locale.ROOT,
                 "%d frames, seeds %d to %d; fields 0.5 to 40 degrees, %d or more catalogue stars above S/N %.0f%n",
@@ -162,7 +163,7 @@ public final class FramesSuccess {
                 new Spread(trials.stream().mapToDouble(Trial::matchMillis)).inWords("ms"));
     }
 
-    private void describe(Options options) throws IOException {
+    private void describe(TrialOptions options) throws IOException {
         RandomFrame frame = RandomFrame.of(sky, options.first());
         Trial trial = trial(frame);
         System.out.println(trial.describe());

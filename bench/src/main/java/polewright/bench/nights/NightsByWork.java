@@ -6,7 +6,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.LongStream;
-import polewright.bench.frames.Options;
+import polewright.bench.TrialOptions;
 import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
@@ -37,7 +37,7 @@ public final class NightsByWork {
     }
 
     public static void main(String[] args) {
-        Options options = Options.of(args, NIGHTS);
+        TrialOptions options = TrialOptions.orOne("nights-by-work", args, NIGHTS);
         if (options.single()) {
             describe(Pair.of(options.first()));
             return;

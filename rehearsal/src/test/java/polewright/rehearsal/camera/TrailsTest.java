@@ -152,7 +152,8 @@ class TrailsTest {
 
     @Test
     void aMountWithItsAxisOffThePole_driftsAsTheFormulaSays() {
-        // Reference sheet (a): on the upper meridian, axis east of the pole, north site: drift south at 0.2625″ a
+        // Worked out outside this project: on the upper meridian, axis east of the pole, north site: drift south at
+        // 0.2625″ a
         // minute per arcminute.
         Night night = NORTH;
         CatalogueStar onMeridian = CatalogueStar.fixed(night.moment().siderealTime(), Angle.ofDegrees(20));

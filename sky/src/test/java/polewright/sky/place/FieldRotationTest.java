@@ -11,7 +11,7 @@ import polewright.sky.angle.Angle;
 class FieldRotationTest {
     private static final double HOURS = 1 / 3600.0;
 
-    /** Parallactic angle q = atan2(cos φ sin h, sin φ cos δ − cos φ sin δ cos h): reference sheet (c). */
+    /** Parallactic angle q = atan2(cos φ sin h, sin φ cos δ − cos φ sin δ cos h), as worked out outside this project. */
     private static double parallacticAngleRad(double latitude, double dec, double hourAngle) {
         return Math.atan2(
                 Math.cos(latitude) * Math.sin(hourAngle),

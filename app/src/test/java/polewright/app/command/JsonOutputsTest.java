@@ -1,0 +1,101 @@
+package polewright.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
+import polewright.app.CommandRun;
+import polewright.app.Pause;
+import polewright.app.Workbench;
+import polewright.app.json.PublishedSchemas;
+
+/** What is printed as JSON is what docs/schema says. */
+class JsonOutputsTest {
+    private static final String LARKFELL = "54.60,-2.90,240";
+
+    @TempDir
+    private Path folder;
+
+    static Stream<String> schemas() {
+        return PublishedSchemas.names().stream();
+    }
+
+    @Test
+    void everyCommandWithJson_hasASchema() {
+        Workbench bench = new Workbench(
+                Clock.systemUTC(),
+                Map.of(),
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL);
+        Set<String> commands = new TreeSet<>();
+        addThoseWithJson("", Polewright.commands(bench), commands);
+        assertThat(PublishedSchemas.commands().keySet()).containsExactlyInAnyOrderElementsOf(commands);
+        assertThat(PublishedSchemas.commands().values().stream().flatMap(List::stream))
+                .isSubsetOf(PublishedSchemas.names());
+    }
+
+    private static void addThoseWithJson(String path, CommandLine command, Set<String> commands) {
+        if (command.getCommandSpec().findOption("--json") != null) {
+            commands.add(path);
+        }
+        command.getSubcommands().forEach((name, sub) -> addThoseWithJson((path + " " + name).strip(), sub, commands));
+    }
+
+    @ParameterizedTest
+    @MethodSource("schemas")
+    void schema_isValidByTheMetaSchema(String name) {
+        JsonNode text = PublishedSchemas.text(name);
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(SchemaLocation.of(SpecificationVersion.DRAFT_2020_12.getDialectId()))
+                        .validate(text.toString(), InputFormat.JSON))
+                .isEmpty();
+        assertThat(text.path("title").asText()).isNotBlank();
+    }
+
+    /** However deep in it. */
+    @Test
+    void undocumentedKey_isRefused() {
+        CommandRun person = new CommandRun(folder, "2026-11-25T20:05:00Z");
+        person.good("begin", "--site", LARKFELL);
+        JsonNode fix = person.good("fix", "--json").json();
+        assertThat(PublishedSchemas.errors("fix", fix)).isEmpty();
+        for (JsonNode inside : List.of(fix, fix.get("screws"))) {
+            ((ObjectNode) inside).put("strange", 1);
+            assertThat(PublishedSchemas.errors("fix", fix)).hasSize(1);
+            ((ObjectNode) inside).remove("strange");
+        }
+        ((ObjectNode) fix).remove("status");
+        assertThat(PublishedSchemas.errors("fix", fix)).hasSize(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"2026-11-25T20:05:00+11:00", "2026-11-25T20:05:00", "20:05"})
+    void instantsAreUtc(String at) throws IOException {
+        JsonNode nights = new ObjectMapper()
+                .readTree("[{\"night\":1,\"begun_at\":\"" + at + "\",\"site_name\":\"Larkfell\",\"events\":1}]");
+        assertThat(PublishedSchemas.errors("log-nights", nights)).isNotEmpty();
+    }
+}

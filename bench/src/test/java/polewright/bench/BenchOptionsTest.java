@@ -1,0 +1,117 @@
+package polewright.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every bench takes what bench/README.md says, and answers what it does not take in a sentence. */
+class BenchOptionsTest {
+    private static final Path FOLDER = Path.of("").toAbsolutePath();
+
+    private record Ended(int status, String said) {}
+
+    private static String text(String name) throws IOException {
+        return Files.readString(FOLDER.resolve(name));
+    }
+
+    /** The names in the README's table. */
+    private static List<String> listed() throws IOException {
+        Matcher row = Pattern.compile("(?m)^\\| `([a-z-]+)[` ]").matcher(text("README.md"));
+        List<String> names = new ArrayList<>();
+        while (row.find()) {
+            names.add(row.group(1));
+        }
+        return names.stream().distinct().toList();
+    }
+
+    /** Those of random trials hand their words on; JMH has options of its own. */
+    static Stream<String> ofRandomTrials() throws IOException {
+        List<String> names = new ArrayList<>();
+        for (String name : listed()) {
+            if (!name.equals("jmh")
+                    && text(name).contains("\"$@\"")
+                    && text(name).contains("--from")) {
+                names.add(name);
+            }
+        }
+        return names.stream();
+    }
+
+    static Stream<String> others() throws IOException {
+        List<String> random = ofRandomTrials().toList();
+        return listed().stream().filter(name -> !name.equals("jmh") && !random.contains(name));
+    }
+
+    private static Ended run(List<String> words) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(words)
+                .redirectErrorStream(true)
+                .directory(FOLDER.toFile())
+                .start();
+        process.getOutputStream().close();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        return new Ended(process.exitValue(), said);
+    }
+
+    /** The program behind a script, without its build. */
+    private static Ended program(String bench, String... words) throws IOException, InterruptedException {
+        Matcher main = Pattern.compile("polewright\\.bench\\.[\\w.]+").matcher(text(bench));
+        assertThat(main.find()).isTrue();
+        List<String> line = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                main.group()));
+        line.addAll(List.of(words));
+        return run(line);
+    }
+
+    @Test
+    void everyScriptIsListed() throws IOException {
+        try (var files = Files.list(FOLDER)) {
+            List<String> scripts = files.filter(Files::isRegularFile)
+                    .map(file -> file.getFileName().toString())
+                    .filter(name -> !name.contains(".") && !name.equals("run"))
+                    .toList();
+            assertThat(new TreeSet<>(listed())).containsExactlyInAnyOrderElementsOf(scripts);
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("ofRandomTrials")
+    void seedsAndTheirNumberCanBeChosen(String bench) throws IOException, InterruptedException {
+        Ended ended = program(bench, "--from", "7", "--count", "3", "--help");
+        assertThat(ended.said()).startsWith("Usage: bench/" + bench).contains("--from=SEED", "--count=N");
+        assertThat(ended.status()).isZero();
+    }
+
+    @ParameterizedTest
+    @MethodSource("ofRandomTrials")
+    void wrongOption_isOneSentence(String bench) throws IOException, InterruptedException {
+        Ended ended = program(bench, "--from", "seven");
+        assertThat(ended.status()).as(ended.said()).isEqualTo(2);
+        assertThat(ended.said()).startsWith("bench/" + bench + ": ").doesNotContain("\tat ");
+    }
+
+    @ParameterizedTest
+    @MethodSource("others")
+    void withoutRandomTrials_noOptionIsTaken(String bench) throws IOException, InterruptedException {
+        Ended ended = run(List.of("sh", bench, "--from", "7"));
+        assertThat(ended.status()).isEqualTo(2);
+        assertThat(ended.said()).isEqualTo("bench/" + bench + " takes no options.\n");
+    }
+}
