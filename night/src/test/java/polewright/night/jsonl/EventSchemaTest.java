@@ -146,8 +146,8 @@ class EventSchemaTest {
             found.add(pointer);
         }
         if (value.isObject()) {
-            value.fields()
-                    .forEachRemaining(field -> found.addAll(objects(field.getValue(), pointer + "/" + field.getKey())));
+            value.properties()
+                    .forEach(field -> found.addAll(objects(field.getValue(), pointer + "/" + field.getKey())));
         } else {
             for (int i = 0; i < value.size(); i++) {
                 found.addAll(objects(value.get(i), pointer + "/" + i));
