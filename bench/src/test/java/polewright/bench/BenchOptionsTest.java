@@ -29,7 +29,16 @@ class BenchOptionsTest {
 
     /** The names in the README's table. */
     private static List<String> listed() throws IOException {
-        Matcher row = Pattern.compile("(?m)^\\| `([a-z-]+)[` ]").matcher(text("README.md"));
+        return rows("([a-z-]+)[` ]");
+    }
+
+    /** Those that take words of their own: `jmh NAME`. */
+    private static List<String> withWords() throws IOException {
+        return rows("([a-z-]+) [A-Z]");
+    }
+
+    private static List<String> rows(String name) throws IOException {
+        Matcher row = Pattern.compile("(?m)^\\| `" + name).matcher(text("README.md"));
         List<String> names = new ArrayList<>();
         while (row.find()) {
             names.add(row.group(1));
@@ -37,11 +46,10 @@ class BenchOptionsTest {
         return names.stream().distinct().toList();
     }
 
-    /** Those of random trials hand their words on; JMH has options of its own. */
     static Stream<String> ofRandomTrials() throws IOException {
         List<String> names = new ArrayList<>();
         for (String name : listed()) {
-            if (!name.equals("jmh")
+            if (!withWords().contains(name)
                     && text(name).contains("\"$@\"")
                     && text(name).contains("--from")) {
                 names.add(name);
@@ -52,7 +60,8 @@ class BenchOptionsTest {
 
     static Stream<String> others() throws IOException {
         List<String> random = ofRandomTrials().toList();
-        return listed().stream().filter(name -> !name.equals("jmh") && !random.contains(name));
+        List<String> withWords = withWords();
+        return listed().stream().filter(name -> !withWords.contains(name) && !random.contains(name));
     }
 
     private static Ended run(List<String> words) throws IOException, InterruptedException {
@@ -105,6 +114,13 @@ class BenchOptionsTest {
         Ended ended = program(bench, "--from", "seven");
         assertThat(ended.status()).as(ended.said()).isEqualTo(2);
         assertThat(ended.said()).startsWith("bench/" + bench + ": ").doesNotContain("\tat ");
+    }
+
+    @Test
+    void fuzzAsksForItsTarget() throws IOException, InterruptedException {
+        Ended ended = run(List.of("sh", "fuzz", "--from"));
+        assertThat(ended.status()).isEqualTo(2);
+        assertThat(ended.said()).startsWith("usage: bench/fuzz TARGET MINUTES\n");
     }
 
     @ParameterizedTest

@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,6 +24,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
@@ -31,6 +33,21 @@ import polewright.app.Pause;
 import polewright.app.Workbench;
 import polewright.app.json.PublishedSchemas;
 import polewright.app.json.SchemaCoverage;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.ScrewTurn;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.allowance.Cause;
+import polewright.axis.camera.Drive;
+import polewright.axis.fix.Fix;
+import polewright.axis.pointing.PointingTerm;
+import polewright.axis.work.SkyRegion;
+import polewright.night.seasons.NightGap;
+import polewright.night.tonight.Hurdle;
+import polewright.night.tonight.Purpose;
+import polewright.night.tonight.Side;
+import polewright.night.tonight.StarMove;
+import polewright.rehearsal.practice.Debrief;
+import polewright.rehearsal.practice.Deed;
 
 /** What is printed as JSON is what docs/schema says: each command has a schema, each schema is printed in full. */
 class JsonOutputsTest {
@@ -96,6 +113,45 @@ class JsonOutputsTest {
         }
         ((ObjectNode) fix).remove("status");
         assertThat(PublishedSchemas.errors("fix", fix)).hasSize(1);
+    }
+
+    static Stream<Arguments> words() {
+        return Stream.of(
+                Arguments.of("common", "/$defs/sighting_kind", SightingKind.values()),
+                Arguments.of("common", "/$defs/screw", ScrewTurn.Which.values()),
+                Arguments.of("common", "/$defs/axis_from_frames/properties/drive", Drive.values()),
+                Arguments.of("allow", "/properties/edges/items/properties/cause", Cause.values()),
+                Arguments.of("pointing", "/properties/terms/items/properties/term", PointingTerm.values()),
+                Arguments.of("stars", "/properties/hurdles/propertyNames", Hurdle.values()),
+                Arguments.of("stars", "/properties/stars/items/properties/guides/items/properties/side", Side.values()),
+                Arguments.of(
+                        "stars", "/properties/stars/items/properties/move/properties/order", StarMove.Order.values()),
+                Arguments.of("tonight", "/properties/for", Purpose.values()),
+                Arguments.of("practice-action", "/properties/kind", Deed.Kind.values()),
+                Arguments.of(
+                        "practice-debrief", "/properties/not_needed/items/properties/reason", Debrief.Reason.values()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("words")
+    void schemaListsTheWords(String name, String pointer, Enum<?>[] values) {
+        assertThat(PublishedSchemas.text(name).at(pointer).get("enum"))
+                .extracting(JsonNode::asText)
+                .containsExactlyInAnyOrder(Stream.of(values)
+                        .map(value -> value.name().toLowerCase(Locale.ROOT))
+                        .toArray(String[]::new));
+    }
+
+    @Test
+    void schemaHasEachKindOfAdviceAndOfFix() {
+        assertThat(PublishedSchemas.text("common").at("/$defs/advice_keys/oneOf"))
+                .hasSameSizeAs(Advice.class.getPermittedSubclasses());
+        assertThat(PublishedSchemas.text("fix").at("/properties/status/enum"))
+                .hasSameSizeAs(Fix.class.getPermittedSubclasses());
+        assertThat(PublishedSchemas.text("log-seasons").at("/$defs/between/oneOf"))
+                .hasSameSizeAs(NightGap.class.getPermittedSubclasses());
+        assertThat(PublishedSchemas.text("common").at("/$defs/region/oneOf"))
+                .hasSameSizeAs(SkyRegion.class.getPermittedSubclasses());
     }
 
     @ParameterizedTest
