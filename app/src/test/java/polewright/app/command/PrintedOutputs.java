@@ -106,6 +106,9 @@ final class PrintedOutputs {
         json(person, "tonight");
         json(person, "log");
         json(person, "log", "nights");
+        CommandRun morning = person("morning", "2026-11-27T07:40:00Z");
+        morning.good("begin", "--site", LARKFELL);
+        json(morning, "tonight", "--target", "venus", "--target", "mercury");
         CommandRun tilted = person("tilted", "2026-11-25T20:05:00Z");
         tilted.good("begin", "--site", LARKFELL);
         json(tilted, "sight", "scale", "54.5", "--sigma", "0.1");
@@ -123,9 +126,9 @@ final class PrintedOutputs {
         CommandRun person = person("dubious", "2026-11-25T20:05:00Z");
         person.good("begin", "--site", LARKFELL);
         person.good("sight", "scale", "54.6", "--sigma", "0.1");
-        json(person, "sight", "bearing", "vega", "100", "--sigma", "0.1");
-        json(person, "sight", "bearing", "capella", "100", "--sigma", "0.1");
-        json(person, "sight", "altitude", "vega", "20", "--sigma", "0.1");
+        json(person, "sight", "bearing", "vega", "100", "--sigma", "0.1", "--as-typed");
+        json(person, "sight", "bearing", "capella", "100", "--sigma", "0.1", "--as-typed");
+        json(person, "sight", "altitude", "vega", "20", "--sigma", "0.1", "--as-typed");
         json(person, "fix");
         // The third was seen in a view that shows the sky upside down, and logged as if it did not.
         String still = """
@@ -222,6 +225,13 @@ final class PrintedOutputs {
         Path night = folder.resolve("night.jsonl");
         json(person, "log", "export", night.toString());
         json(person, "log", "import", night.toString());
+        String once = Files.readString(night);
+        json(
+                person,
+                "log",
+                "import",
+                Files.writeString(folder.resolve("two.jsonl"), once + once).toString());
+        json(person, "log", "rescue", folder.resolve("rescued.jsonl").toString());
         json(person, "replay", night.toString());
         json(person("demo", "2026-11-25T23:05:00Z"), "demo", "--by-eye");
     }

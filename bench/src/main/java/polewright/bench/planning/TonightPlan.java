@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.LongStream;
-import polewright.bench.frames.Options;
+import polewright.bench.TrialOptions;
 import polewright.bench.frames.Verdict;
 import polewright.night.tonight.NightPlan;
 import polewright.night.tonight.TonightsPlan;
@@ -19,7 +19,7 @@ public final class TonightPlan {
     private TonightPlan() {}
 
     public static void main(String[] args) {
-        Options options = Options.of(args, EVENINGS);
+        TrialOptions options = TrialOptions.of("tonight-plan", args, EVENINGS);
         double[] shares = LongStream.range(options.first(), options.first() + options.count())
                 .parallel()
                 .mapToDouble(seed -> share(seed, MOST_TARGETS))
