@@ -96,6 +96,7 @@ final class PrintedOutputs {
         json(person, "unclamp");
         json(person, "knock");
         json(person, "note", "dew on the finder");
+        json(person, "retime", "2", "3", "--add", "1");
         json(person, "undo");
         json(person, "target", "M 33");
         json(person, "target", "M 8");
@@ -165,6 +166,7 @@ final class PrintedOutputs {
     private void work() throws IOException {
         CommandRun person = person("work", "2026-11-25T20:05:00Z");
         person.good("begin", "--site", LARKFELL);
+        json(person, "allow", "look", "the pole", "--above", "30", "--to-the-pole", "--field", "0.8");
         json(
                 person,
                 "allow",
