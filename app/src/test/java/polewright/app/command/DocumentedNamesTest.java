@@ -44,6 +44,7 @@ class DocumentedNamesTest {
     /** Of other programs, of standards and of Java, or words to be typed that no key or command is. */
     private static final Set<String> NOT_OURS = Set.of(
             "2px",
+            ".fits.gz",
             "application_id",
             "chromium",
             "curl",
@@ -389,6 +390,7 @@ class DocumentedNamesTest {
                     || QUALIFIED.matcher(name).matches()
                     || span.document().endsWith("design.md") && name.startsWith(".")
                     || files.contains(name)
+                    || NOT_OURS.contains(name)
                     || name.endsWith(".sqlite")) {
                 continue;
             }

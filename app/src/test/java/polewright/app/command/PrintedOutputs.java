@@ -166,7 +166,7 @@ final class PrintedOutputs {
     private void work() throws IOException {
         CommandRun person = person("work", "2026-11-25T20:05:00Z");
         person.good("begin", "--site", LARKFELL);
-        json(person, "allow", "look", "the pole", "--above", "30", "--to-the-pole", "--field", "0.8");
+        json(person, "allow", "look", "the pole", "--above", "30", "--to-the-pole", "--field", "0.8", "--by-hand");
         json(
                 person,
                 "allow",
