@@ -28,16 +28,20 @@ record SettingsDown(Map<Long, Integer> readings) {
         Map<SightingKind, List<Long>> here = new EnumMap<>(SightingKind.class);
         for (LoggedEvent logged : standing) {
             if (logged.event() instanceof NightEvent.Knocked) {
+                count(here, readings);
                 here.clear();
             } else if (logged.event() instanceof NightEvent.SightingTaken taken) {
-                reading(taken.sighting()).ifPresent(kind -> {
-                    List<Long> alike = here.computeIfAbsent(kind, k -> new ArrayList<>());
-                    alike.add(logged.seq());
-                    alike.forEach(seq -> readings.put(seq, alike.size()));
-                });
+                reading(taken.sighting())
+                        .ifPresent(kind -> here.computeIfAbsent(kind, k -> new ArrayList<>())
+                                .add(logged.seq()));
             }
         }
+        count(here, readings);
         return new SettingsDown(Map.copyOf(readings));
+    }
+
+    private static void count(Map<SightingKind, List<Long>> here, Map<Long, Integer> readings) {
+        here.values().forEach(alike -> alike.forEach(seq -> readings.put(seq, alike.size())));
     }
 
     /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */

@@ -1,5 +1,7 @@
 package polewright.night;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -13,25 +15,30 @@ import polewright.sky.InputRefused;
 /**
  * The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; turns as they were corrected.
  *
- * @param asLogged them all, corrections too, as they were logged; withdrawals left out
+ * @param asLogged them all in their order, corrections too, as they were logged; withdrawals left out
  */
 public record StandingEvents(List<LoggedEvent> asLogged) {
     public StandingEvents {
         asLogged = List.copyOf(asLogged);
     }
 
+    /** Those of a night's events that count; an event is withdrawn only by a later one. */
     public static StandingEvents among(List<LoggedEvent> events) {
-        Map<Long, Set<Long>> withdrawnBy = new HashMap<>();
-        for (LoggedEvent logged : events) {
-            if (logged.event() instanceof NightEvent.Withdrawn withdrawn) {
-                withdrawnBy
-                        .computeIfAbsent(withdrawn.seq(), s -> new HashSet<>())
-                        .add(logged.seq());
+        Set<Long> withdrawn = new HashSet<>();
+        List<LoggedEvent> counting = new ArrayList<>();
+        for (int i = events.size() - 1; i >= 0; i--) {
+            LoggedEvent logged = events.get(i);
+            if (withdrawn.contains(logged.seq())) {
+                continue;
+            }
+            if (logged.event() instanceof NightEvent.Withdrawn withdrawal) {
+                withdrawn.add(withdrawal.seq());
+            } else {
+                counting.add(logged);
             }
         }
-        return new StandingEvents(events.stream()
-                .filter(e -> !(e.event() instanceof NightEvent.Withdrawn) && stands(e.seq(), withdrawnBy))
-                .toList());
+        Collections.reverse(counting);
+        return new StandingEvents(counting);
     }
 
     /**
@@ -55,7 +62,20 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
 
     /** Whether the event of this number counts. */
     public boolean has(long seq) {
-        return asLogged.stream().anyMatch(e -> e.seq() == seq);
+        int low = 0;
+        int high = asLogged.size() - 1;
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            long found = asLogged.get(middle).seq();
+            if (found == seq) {
+                return true;
+            } else if (found < seq) {
+                low = middle + 1;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return false;
     }
 
     /** The last event that {@code undo} would take back, if any: not the beginning. */
@@ -70,9 +90,5 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
                     "name the number of a turn, as polewright log shows it");
         }
         return new LoggedEvent(logged.seq(), logged.at(), meant);
-    }
-
-    private static boolean stands(long seq, Map<Long, Set<Long>> withdrawnBy) {
-        return withdrawnBy.getOrDefault(seq, Set.of()).stream().noneMatch(by -> stands(by, withdrawnBy));
     }
 }

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
@@ -21,6 +22,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import polewright.app.JobFailed;
 import polewright.app.camera.FrameDecoding;
@@ -49,6 +51,11 @@ public final class FrameFolder {
     private static final Duration COMING_FOR = Duration.ofMillis(500);
     // What is more is for the next look: many large frames at once would fill the memory.
     private static final long MOST_BYTES_A_LOOK = 64L << 20;
+    // A folder fills in a night; to look at each of a thousand old files five times a second would take a tenth of a
+    // processor. A new file, and one that is renamed, changes the folder's own time.
+    private static final int FEW_FILES = 50;
+    private static final long LOOKS_TAKE_ONE_PART_OF = 300;
+    private static final long COARSEST_NANOS = TimeUnit.MILLISECONDS.toNanos(2100);
     private static final int GAP_BYTES = 512;
     // FITS fills its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
     private static final int FILLED_UP_BYTES = 2880;
@@ -65,6 +72,10 @@ public final class FrameFolder {
     private final Set<String> handedOut = new HashSet<>();
     private final Map<Path, Look> thereAtStart = new HashMap<>();
     private boolean missing;
+    private FileTime folderModified = FileTime.fromMillis(0);
+    private long folderModifiedSeen;
+    private long restUntil;
+    private boolean isLeftOff;
 
     /** How a file looked when it was last looked at. */
     private record Look(long size, Instant modified, Optional<Object> identity) {
@@ -145,6 +156,36 @@ public final class FrameFolder {
      * rest comes with the next look.
      */
     public List<Arrival> look() {
+        long begun = System.nanoTime();
+        if (mayRest(begun)) {
+            return List.of();
+        }
+        List<Arrival> arrivals = lookAtAll();
+        long ended = System.nanoTime();
+        restUntil = ended + LOOKS_TAKE_ONE_PART_OF * (ended - begun);
+        return arrivals;
+    }
+
+    /** Whether nothing is new in a large folder, as far as its own time tells, and all of it was looked at lately. */
+    private boolean mayRest(long now) {
+        FileTime modified;
+        try {
+            modified = Files.getLastModifiedTime(folder);
+        } catch (IOException gone) {
+            return false;
+        }
+        if (!modified.equals(folderModified)) {
+            folderModified = modified;
+            folderModifiedSeen = now;
+        }
+        return seen.size() > FEW_FILES
+                && !isLeftOff
+                && now < restUntil
+                && now - folderModifiedSeen > COARSEST_NANOS
+                && seen.values().stream().allMatch(file -> file.settled || file.complained);
+    }
+
+    private List<Arrival> lookAtAll() {
         List<Path> files;
         try {
             files = files();
@@ -154,6 +195,7 @@ public final class FrameFolder {
         missing = false;
         seen.keySet().retainAll(Set.copyOf(files));
         List<Arrival> arrivals = new ArrayList<>();
+        isLeftOff = false;
         long bytes = 0;
         for (Path file : files) {
             Optional<Arrival> arrival = look(file);
@@ -162,6 +204,7 @@ public final class FrameFolder {
                 bytes += whole.file().content().length;
             }
             if (bytes >= MOST_BYTES_A_LOOK) {
+                isLeftOff = true;
                 break;
             }
         }

@@ -42,8 +42,13 @@ final class Answers {
     }
 
     /** A room's page. */
-    static void show(Context ctx, Asked asked, Room room, String said, List<String> complaints) {
-        show(ctx, page(asked, room, said, complaints, room.sections(asked)));
+    static String html(Asked asked, Room room, String said, List<String> complaints) {
+        return Templates.html(page(asked, room, said, complaints, room.sections(asked)));
+    }
+
+    /** A room's page, and what was complained of. */
+    static void show(Context ctx, Asked asked, Room room, List<String> complaints) {
+        show(ctx, page(asked, room, "", complaints, room.sections(asked)));
     }
 
     /** A room's page with something else on it. */
@@ -63,7 +68,7 @@ final class Answers {
         NightDesk.Standing standing = desk.standing();
         Asked asked = new Asked(desk, Palette.DARK, Map.of(), standing.events(), 0, standing.night());
         Room now = Rooms.places().get(0);
-        return Templates.html(page(asked, now, "", List.of(), now.sections(asked)));
+        return html(asked, now, "", List.of());
     }
 
     /** A page that is on no list. */
@@ -99,7 +104,12 @@ final class Answers {
     }
 
     private static void show(Context ctx, PageView page) {
+        show(ctx, Templates.html(page));
+    }
+
+    /** A page that was made. */
+    static void show(Context ctx, String html) {
         ctx.header("Cache-Control", "no-store");
-        ctx.html(Templates.html(page));
+        ctx.html(html);
     }
 }

@@ -66,7 +66,7 @@ final class FormRoutes {
         } else if (posted instanceof Posted.Outdated outdated) {
             ctx.status(HttpStatus.CONFLICT);
             if (Posting.saysThatAdviceWasFollowed(filled)) {
-                Answers.show(ctx, Answers.asked(ctx, desk), Rooms.places().get(0), "", outdated.complaints());
+                Answers.show(ctx, Answers.asked(ctx, desk), Rooms.places().get(0), outdated.complaints());
             } else {
                 // A number of another night's event means nothing in this one.
                 Map<String, String> kept = new HashMap<>(filled);

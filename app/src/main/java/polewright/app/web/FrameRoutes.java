@@ -58,7 +58,7 @@ final class FrameRoutes {
         }
         ctx.status(HttpStatus.CONFLICT);
         Room now = Rooms.places().get(0);
-        Answers.show(ctx, Answers.asked(ctx, desk), now, "", List.of(settled.why()));
+        Answers.show(ctx, Answers.asked(ctx, desk), now, List.of(settled.why()));
     }
 
     private static Optional<Long> number(Map<String, String> filled, String name) {

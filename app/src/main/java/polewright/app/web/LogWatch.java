@@ -13,7 +13,7 @@ import java.util.function.LongConsumer;
  * phone as soon as one that was posted.
  */
 final class LogWatch implements AutoCloseable {
-    // Every device is to show the same within a second, and a look takes a fraction of a millisecond.
+    // Every device is to show the same within a second, and a look at a file that is as it was takes microseconds.
     private static final long BETWEEN_LOOKS_MILLIS = 250;
     // A connection on which nothing is said is taken for a slow one, and cut.
     private static final long BETWEEN_BEATS_MILLIS = 5000;
@@ -58,6 +58,9 @@ final class LogWatch implements AutoCloseable {
     }
 
     private void look() {
+        if (listeners.isEmpty()) {
+            return;
+        }
         try {
             long now = desk.stand();
             if (now != stand) {

@@ -12,25 +12,45 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
+import polewright.app.web.view.Section;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
-import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.night.seasons.LoggedNights;
 import polewright.night.seasons.Pier;
 
-/**
- * One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's.
- *
- * @param prefix what its addresses begin with: empty, or such as {@code /practice/night}
- * @param bench its clock and log, asked for anew each time: a practice's clock moves with what is done in it
- * @param frames of its night; empty where none can come
- */
-public record NightDesk(String prefix, Supplier<Workbench> bench, Commands commands, Optional<WatchedFrames> frames) {
-    /** A desk without frames. */
+/** One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's. */
+public final class NightDesk {
+    private final String prefix;
+    private final Supplier<Workbench> bench;
+    private final Commands commands;
+    private final DeskLog log;
+    private final MinutePages pages;
+    private final Optional<WatchedFrames> frames;
+
+    /**
+     * A desk without frames.
+     *
+     * @param prefix what its addresses begin with: empty, or such as {@code /practice/night}
+     * @param bench its clock and log, asked for again each time: a practice's clock moves with what is done in it
+     */
     public NightDesk(String prefix, Supplier<Workbench> bench, Commands commands) {
-        this(prefix, bench, commands, Optional.empty());
+        this.prefix = prefix;
+        this.bench = bench;
+        this.commands = commands;
+        log = new DeskLog(bench);
+        pages = new MinutePages();
+        frames = Optional.empty();
+    }
+
+    private NightDesk(NightDesk without, FrameSource source, Clock looking) {
+        prefix = without.prefix;
+        bench = without.bench;
+        commands = without.commands;
+        log = without.log;
+        pages = without.pages;
+        frames = Optional.of(WatchedFrames.of(without, source, looking));
     }
 
     /**
@@ -57,24 +77,30 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
 
     /** The same desk with frames that come from somewhere. */
     public NightDesk watching(FrameSource source, Clock looking) {
-        return new NightDesk(prefix, bench, commands, Optional.of(WatchedFrames.of(this, source, looking)));
+        return new NightDesk(this, source, looking);
+    }
+
+    public String prefix() {
+        return prefix;
+    }
+
+    /** Of its night; empty where none can come. */
+    public Optional<WatchedFrames> frames() {
+        return frames;
     }
 
     public Workbench workbench() {
         return bench.get();
     }
 
-    /** Empty as long as no night was begun. */
+    /** Empty as long as no night was begun; worked out once a minute, and whenever something was logged. */
     public Optional<Tonight> tonight() {
-        return reading(log -> log.latest().map(id -> {
-            List<LoggedEvent> events = log.events(id);
-            return new Tonight(id, NightState.of(events, workbench().now(), new NightState.ModelCache()), events);
-        }));
+        return log.tonight();
     }
 
     /** All nights, the latest first. */
     public List<NightSummary> nights() {
-        return reading(log -> Optional.of(log.nights())).orElse(List.of());
+        return log.nights();
     }
 
     /**
@@ -83,18 +109,17 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
      * @throws polewright.sky.InputRefused if there is no such night
      */
     public List<LoggedEvent> events(NightId night) {
-        return reading(log -> Optional.of(log.events(night))).orElse(List.of());
+        return log.events(night);
     }
 
     /** What a pier's nights came to. */
     public LoggedNights nightsAt(Pier pier) {
-        return reading(log -> Optional.of(LoggedNights.of(pier, log)))
-                .orElseGet(() -> new LoggedNights(List.of(), List.of()));
+        return log.nightsAt(pier);
     }
 
     /** What is wrong with the log itself, for each page. */
     public List<String> trouble() {
-        return reading(NightLog::damage).stream()
+        return log.damage().stream()
                 .map(what -> "The log is damaged, so nothing is logged; what can be read of it is shown. At the laptop,"
                         + " what can be read can be rescued into a new file, and older copies are kept.")
                 .toList();
@@ -102,7 +127,7 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
 
     /** How many events the log holds: another figure whenever something was added, by whichever program. */
     public long stand() {
-        return reading(log -> Optional.of(log.stand())).orElse(0L);
+        return log.standing().events();
     }
 
     /**
@@ -115,19 +140,16 @@ public record NightDesk(String prefix, Supplier<Workbench> bench, Commands comma
 
     /** Where it stands, and with which night, in one look. */
     public Standing standing() {
-        return reading(log -> Optional.of(new Standing(
-                        log.stand(), log.latest().map(NightId::number).orElse(0L))))
-                .orElseGet(() -> new Standing(0, 0));
+        return log.standing();
     }
 
-    private <T> Optional<T> reading(Function<NightLog, Optional<T>> question) {
-        Path file = workbench().defaultLog();
-        if (!Files.exists(file)) {
-            return Optional.empty();
-        }
-        try (NightLog log = NightLog.open(file)) {
-            return question.apply(log);
-        }
+    /**
+     * A part of a page that takes long to make and is the same for everyone: made once a minute and shared.
+     *
+     * @param from all that it is made from, but the time
+     */
+    public List<Section> eachMinute(Object from, Supplier<List<Section>> making) {
+        return pages.of(from, workbench().now(), making);
     }
 
     /**

@@ -22,13 +22,15 @@ import polewright.night.log.NightSummary;
 /** All that a desk only tells: its pages, what stands under a form that is being filled in, a night as a file. */
 final class PageRoutes {
     private final NightDesk desk;
+    private final PageMaking making;
 
-    private PageRoutes(NightDesk desk) {
+    private PageRoutes(NightDesk desk, PageMaking making) {
         this.desk = desk;
+        this.making = making;
     }
 
-    static void add(JavalinConfig config, NightDesk desk) {
-        PageRoutes routes = new PageRoutes(desk);
+    static void add(JavalinConfig config, NightDesk desk, PageMaking making) {
+        PageRoutes routes = new PageRoutes(desk, making);
         String prefix = desk.prefix();
         for (Room room : Rooms.everyone()) {
             config.routes.get(prefix + room.path(), ctx -> routes.show(ctx, room));
@@ -55,7 +57,8 @@ final class PageRoutes {
         // Whoever has seen the page of a night can rely on its next frame being taken.
         desk.frames().ifPresent(WatchedFrames::tend);
         Asked asked = Answers.asked(ctx, desk);
-        Answers.show(ctx, asked, room, said(asked), desk.trouble());
+        making.made(ctx, () -> Answers.html(asked, room, said(asked), desk.trouble()))
+                .ifPresent(html -> Answers.show(ctx, html));
     }
 
     private static String said(Asked asked) {

@@ -30,6 +30,7 @@ public final class PageServer implements AutoCloseable {
 
     private final List<NightDesk> desks;
     private final NewsStreams news;
+    private final PageMaking making = new PageMaking();
     private final Javalin javalin;
 
     private PageServer(List<NightDesk> desks, Door door) {
@@ -118,6 +119,7 @@ public final class PageServer implements AutoCloseable {
         desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::close));
         news.close();
         javalin.stop();
+        making.close();
     }
 
     private void routes(JavalinConfig config) {
@@ -125,7 +127,7 @@ public final class PageServer implements AutoCloseable {
         StaticFiles.add(config);
         PaletteChoice.add(config);
         for (NightDesk desk : desks) {
-            PageRoutes.add(config, desk);
+            PageRoutes.add(config, desk, making);
             FormRoutes.add(config, desk, desks);
             news.add(config, desk);
             desk.frames().ifPresent(frames -> FrameRoutes.add(config, desk, frames));

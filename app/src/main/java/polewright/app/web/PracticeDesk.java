@@ -32,7 +32,7 @@ public final class PracticeDesk {
      */
     public static NightDesk of(Workbench real, Commands commands, Clock looking) {
         LatestPractice latest = new LatestPractice(real);
-        return new NightDesk(PracticeAddress.NIGHT, latest::bench, commands, Optional.empty())
+        return new NightDesk(PracticeAddress.NIGHT, latest::bench, commands)
                 .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
     }
 }

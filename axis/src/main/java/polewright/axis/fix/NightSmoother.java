@@ -11,6 +11,7 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import polewright.axis.AxisOffset;
 import polewright.axis.rig.Rig;
+import polewright.sky.Interruption;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -215,6 +216,7 @@ final class NightSmoother {
     private record Pass(List<AxisState> states, List<SmoothingGain> gains, double chiSquared) {}
 
     private Pass pass(List<AxisState> reference, List<boolean[]> believed) {
+        Interruption.check();
         double chiSquared = 0;
         int n = stands.size();
         List<AxisState> filtered = new ArrayList<>(n);

@@ -4,6 +4,7 @@
  * <pre>
  *   Serving (a process, a night begun) ──▶ page in Chromium ──▶ PageFrames: a frame saved, until it is seen
  *                                                           └─▶ TwoDevices: a press on one, until the other shows it
+ *   ServerRun (the process alone) ──▶ BreakingNetwork ──▶ SoakDevice ──▶ Soak: an hour of it
  * </pre>
  */
 @NullMarked

@@ -199,14 +199,36 @@ public final class NightLog implements AutoCloseable {
 
     /** All events of a night in their order. */
     public List<LoggedEvent> events(NightId night) {
-        List<String> lines =
-                reading(handle -> handle.createQuery("SELECT line FROM event WHERE night_id = :night ORDER BY seq")
-                        .bind("night", night.number())
-                        .mapTo(String.class)
-                        .list());
-        if (lines.isEmpty()) {
+        List<LoggedEvent> events = events(night, 1);
+        if (events.isEmpty()) {
             throw noSuch(night);
         }
+        return events;
+    }
+
+    /** The events of a night from a number on, in their order; empty if there are none. */
+    public List<LoggedEvent> events(NightId night, long fromSeq) {
+        List<String> lines = reading(handle -> handle.createQuery(
+                        "SELECT line FROM event WHERE night_id = :night AND seq >= :from ORDER BY seq")
+                .bind("night", night.number())
+                .bind("from", fromSeq)
+                .mapTo(String.class)
+                .list());
+        return read(lines);
+    }
+
+    /** One event of a night, if there is one of that number. */
+    public Optional<LoggedEvent> event(NightId night, long seq) {
+        List<String> lines =
+                reading(handle -> handle.createQuery("SELECT line FROM event WHERE night_id = :night AND seq = :seq")
+                        .bind("night", night.number())
+                        .bind("seq", seq)
+                        .mapTo(String.class)
+                        .list());
+        return read(lines).stream().findFirst();
+    }
+
+    private List<LoggedEvent> read(List<String> lines) {
         try {
             return lines.stream()
                     .map(line -> JsonLines.readLine(line, 0, BodyNames.NONE))

@@ -11,6 +11,7 @@ import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
+import polewright.sky.Interruption;
 
 /**
  * What the nights of a log came to.
@@ -33,6 +34,7 @@ public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) 
         List<NightSummary> nights = new ArrayList<>(opened.nights());
         nights.sort(Comparator.comparing(night -> night.id().number()));
         for (NightSummary night : nights) {
+            Interruption.check();
             try {
                 List<LoggedEvent> events = opened.events(night.id());
                 if (begun(events) instanceof NightEvent.Begun begun && pier.holds(begun) && seen.add(events)) {

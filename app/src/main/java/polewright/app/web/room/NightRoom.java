@@ -17,6 +17,10 @@ import polewright.night.log.NightSummary;
 final class NightRoom implements Room {
     static final String PATH = ChosenNight.PAGE;
 
+    // More than a night has, as a rule; a page of them all would take a phone too long to draw.
+    private static final int MOST_EVENTS = 200;
+    private static final String BEFORE = "before";
+
     @Override
     public String path() {
         return PATH;
@@ -40,7 +44,7 @@ final class NightRoom implements Room {
                                     : "There is no such night. Choose one below.")));
         }
         chosen.ifPresent(night -> {
-            sections.add(events(asked, night));
+            sections.addAll(events(asked, night));
             if (isTonight(asked, night)) {
                 sections.add(new Section.Entry(Forms.fresh(asked, NightForms.NOTE, Map.of())));
             }
@@ -89,21 +93,43 @@ final class NightRoom implements Room {
                 .isPresent();
     }
 
-    private static Section events(Asked asked, NightSummary night) {
-        List<LoggedEvent> events = asked.desk().events(night.id());
-        StandingEvents standing = StandingEvents.among(events);
+    private static List<Section> events(Asked asked, NightSummary night) {
+        List<LoggedEvent> all = asked.desk().events(night.id());
+        StandingEvents standing = StandingEvents.among(all);
         boolean isTonight = isTonight(asked, night);
+        long before = asked.word(BEFORE)
+                .filter(seq -> seq.matches("\\d{1,9}"))
+                .map(Long::parseLong)
+                .orElse(Long.MAX_VALUE);
+        List<LoggedEvent> earlier =
+                all.stream().takeWhile(event -> event.seq() < before).toList();
+        List<LoggedEvent> onThisPage = earlier.subList(Math.max(0, earlier.size() - MOST_EVENTS), earlier.size());
         List<Section.EventView> shown = new ArrayList<>();
-        for (LoggedEvent logged : events) {
+        for (LoggedEvent logged : onThisPage) {
             shown.add(new Section.EventView(
                     logged.seq(),
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
-                    EventWords.of(logged, events),
+                    EventWords.of(logged, all),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
                     undo(asked, logged, isTonight)));
         }
         Collections.reverse(shown);
-        return new Section.Events(isTonight ? "Tonight" : ChosenNight.words(night), shown);
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Events(isTonight ? "Tonight" : ChosenNight.words(night), shown));
+        List<Section.Way> ways = new ArrayList<>();
+        String which =
+                asked.to(PATH) + "?" + ChosenNight.WORD + "=" + night.id().number();
+        if (onThisPage.size() < earlier.size()) {
+            String from = "&" + BEFORE + "=" + onThisPage.get(0).seq();
+            ways.add(new Section.Way(which + from, "Earlier events", false));
+        }
+        if (earlier.size() < all.size()) {
+            ways.add(new Section.Way(which, "Newest events", false));
+        }
+        if (!ways.isEmpty()) {
+            sections.add(new Section.Ways("", ways));
+        }
+        return sections;
     }
 
     /** What is taken back is taken back tonight: other nights are as they were. */

@@ -10,15 +10,22 @@ import polewright.app.text.StarFindingWords;
 import polewright.app.text.TonightWords;
 import polewright.app.web.form.WorkForms;
 import polewright.app.web.view.Section;
+import polewright.axis.AxisOffset;
+import polewright.axis.drawing.Palette;
+import polewright.axis.work.Work;
 import polewright.night.NightState;
+import polewright.night.event.NightEvent;
 import polewright.night.tonight.AlignmentOutcome;
 import polewright.night.tonight.AlignmentStars;
 import polewright.night.tonight.Evening;
+import polewright.night.tonight.KnownAxis;
 import polewright.night.tonight.LoggedEvening;
 import polewright.night.tonight.NightDrawing;
 import polewright.night.tonight.Observing;
 import polewright.night.tonight.TonightsPlan;
+import polewright.sky.body.SkyBody;
 import polewright.sky.daylight.Instrument;
+import polewright.sky.place.Horizon;
 
 /**
  * Whether the night is worth it, when it is dark, what to look at in which order, and the stars to align on. Its times are
@@ -46,11 +53,48 @@ final class TonightRoom implements Room {
     }
 
     private static List<Section> of(Asked asked, NightState night) {
+        List<Section> sections =
+                new ArrayList<>(asked.desk().eachMinute(From.of(asked, night), () -> made(asked, night)));
+        sections.add(new Section.Entry(Forms.fresh(asked, WorkForms.TARGET, Map.of())));
+        return sections;
+    }
+
+    /**
+     * What the page is made from, but the time.
+     *
+     * @param axis where the axis points, in steps that alter no plan
+     */
+    private record From(
+            Palette palette,
+            NightEvent.Begun begun,
+            Optional<Work> work,
+            Horizon horizon,
+            List<SkyBody> wanted,
+            Optional<List<Long>> axis) {
+        private static final double STEP_ARCMIN = 10;
+
+        static From of(Asked asked, NightState night) {
+            return new From(
+                    asked.palette(),
+                    night.begun(),
+                    night.work(),
+                    night.horizon(),
+                    LoggedEvening.wanted(night),
+                    LoggedEvening.axis(night).map(KnownAxis::offset).map(From::steps));
+        }
+
+        private static List<Long> steps(AxisOffset offset) {
+            return List.of(
+                    Math.round(offset.east().arcminutes() / STEP_ARCMIN),
+                    Math.round(offset.up().arcminutes() / STEP_ARCMIN));
+        }
+    }
+
+    private static List<Section> made(Asked asked, NightState night) {
         ZoneId zone = asked.desk().workbench().clock().getZone();
         Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
         List<Section> sections = new ArrayList<>(plan(asked, night, evening, zone));
         sections.addAll(stars(evening, zone));
-        sections.add(new Section.Entry(Forms.fresh(asked, WorkForms.TARGET, Map.of())));
         return sections;
     }
 

@@ -1,0 +1,124 @@
+package polewright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.app.Pause;
+import polewright.app.Workbench;
+import polewright.app.watch.SettableClock;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Rig;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.night.log.NightId;
+import polewright.night.log.NightLog;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/** What the pages read of a log that others write to. */
+class DeskLogTest {
+    private static final Instant EVENING = Instant.parse("2026-11-25T20:00:10Z");
+    private static final int QUICKLY = 40;
+
+    @TempDir
+    private Path folder;
+
+    private final SettableClock clock = new SettableClock(EVENING);
+
+    private Path file() {
+        return folder.resolve("nights.sqlite");
+    }
+
+    private DeskLog log() {
+        Workbench bench = new Workbench(
+                clock,
+                Map.of("POLEWRIGHT_LOG", file().toString()),
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL);
+        return new DeskLog(() -> bench);
+    }
+
+    private static NightId begin(NightLog opened, String site) {
+        return opened.begin(
+                new NightEvent.Begun(
+                        site,
+                        Site.ofDegrees(54.60, -2.90, 240),
+                        Weather.standardAt(240),
+                        Rig.typicalForkOnWedge(),
+                        DiscAllowance.VISUAL),
+                EVENING);
+    }
+
+    @Test
+    void everyEventOfAnotherProgramIsSeen_howeverSoonItComesAfterTheOneBefore() {
+        DeskLog log = log();
+        assertThat(log.tonight()).isEmpty();
+        try (NightLog other = NightLog.open(file())) {
+            NightId night = begin(other, "Larkfell");
+            List<Long> seen = new ArrayList<>(List.of(log.standing().events()));
+            for (int i = 0; i < QUICKLY; i++) {
+                other.append(night, new NightEvent.Noted("dew " + i), EVENING);
+                seen.add(log.standing().events());
+            }
+
+            assertThat(seen).hasSize(QUICKLY + 1).doesNotHaveDuplicates();
+            assertThat(log.tonight().orElseThrow().events()).isEqualTo(other.events(night));
+        }
+    }
+
+    @Test
+    void aLogThatTakesThePlaceOfAnotherIsReadWhole() throws Exception {
+        DeskLog log = log();
+        try (NightLog first = NightLog.open(file())) {
+            NightId night = begin(first, "Larkfell");
+            first.append(night, new NightEvent.Noted("dew"), EVENING);
+        }
+        assertThat(log.tonight().orElseThrow().events()).hasSize(2);
+        Path elsewhere = folder.resolve("other.sqlite");
+        List<LoggedEvent> events;
+        try (NightLog second = NightLog.open(elsewhere)) {
+            NightId night = begin(second, "Tussock Flat");
+            second.append(night, new NightEvent.Noted("wind"), EVENING);
+            events = second.events(night);
+        }
+        Files.move(elsewhere, file(), StandardCopyOption.REPLACE_EXISTING);
+
+        assertThat(log.tonight().orElseThrow().events()).isEqualTo(events);
+        assertThat(log.nights().get(0).siteName()).isEqualTo("Tussock Flat");
+
+        Files.delete(file());
+        assertThat(log.tonight()).isEmpty();
+        assertThat(log.standing().events()).isZero();
+    }
+
+    @Test
+    void theNightIsWorkedOutOnceAMinuteAndWheneverSomethingWasLogged() {
+        DeskLog log = log();
+        try (NightLog other = NightLog.open(file())) {
+            NightId night = begin(other, "Larkfell");
+            NightDesk.Tonight first = log.tonight().orElseThrow();
+            clock.goOn(Duration.ofSeconds(30));
+            assertThat(log.tonight().orElseThrow()).isSameAs(first);
+
+            clock.goOn(Duration.ofSeconds(30));
+            NightDesk.Tonight next = log.tonight().orElseThrow();
+            assertThat(next).isNotSameAs(first);
+
+            other.append(night, new NightEvent.Clamped(), EVENING);
+            assertThat(log.tonight().orElseThrow().state().clamped()).isTrue();
+        }
+    }
+}

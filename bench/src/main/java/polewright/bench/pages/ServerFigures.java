@@ -1,0 +1,65 @@
+package polewright.bench.pages;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What a server process holds after a full collection, MiB.
+ *
+ * @param live objects that are in use
+ * @param committed the heap that the process has taken from the system
+ * @param resident all of its memory that is in RAM, as the system counts it (VmRSS)
+ */
+record ServerFigures(double live, double committed, double resident) {
+    private static final Pattern SPACE = Pattern.compile("total (\\d+)K, used (\\d+)K");
+    private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
+    private static final double KIB_PER_MIB = 1024;
+    // clock_t of Linux, which Java cannot ask for: sysconf(_SC_CLK_TCK) is 100 on every machine that runs this.
+    private static final double TICKS_PER_SECOND = 100;
+
+    /** Asks the process for a full collection, then what it holds. */
+    static ServerFigures of(long pid) throws IOException, InterruptedException {
+        jcmd(pid, "GC.run");
+        String heap = jcmd(pid, "GC.heap_info");
+        double live = 0;
+        double committed = 0;
+        for (Matcher space = SPACE.matcher(heap); space.find(); ) {
+            committed += Double.parseDouble(space.group(1)) / KIB_PER_MIB;
+            live += Double.parseDouble(space.group(2)) / KIB_PER_MIB;
+        }
+        Matcher resident = RESIDENT.matcher(Files.readString(Path.of("/proc", Long.toString(pid), "status")));
+        if (committed == 0 || !resident.find()) {
+            throw new IllegalStateException("the server does not say what it holds: " + heap);
+        }
+        return new ServerFigures(live, committed, Double.parseDouble(resident.group(1)) / KIB_PER_MIB);
+    }
+
+    /** Processor time since the process began, of all its threads, seconds. */
+    static double processorSeconds(long pid) throws IOException {
+        String all = Files.readString(Path.of("/proc", Long.toString(pid), "stat"));
+        String[] afterName = all.substring(all.lastIndexOf(')') + 2).split(" ");
+        // Fields 14 and 15 of proc(5), the name being the second.
+        return (Long.parseLong(afterName[11]) + Long.parseLong(afterName[12])) / TICKS_PER_SECOND;
+    }
+
+    private static String jcmd(long pid, String command) throws IOException, InterruptedException {
+        Process asking = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "jcmd").toString(), Long.toString(pid), command)
+                .redirectErrorStream(true)
+                .start();
+        String said = new String(asking.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        if (asking.waitFor() != 0) {
+            throw new IllegalStateException(said);
+        }
+        return said;
+    }
+
+    String inWords() {
+        return String.format(Locale.ROOT, "live %6.1f, committed %6.1f, resident %6.1f MiB", live, committed, resident);
+    }
+}

@@ -1,0 +1,298 @@
+package polewright.bench.pages;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.ToDoubleFunction;
+import java.util.random.RandomGenerator;
+import java.util.regex.Pattern;
+import polewright.bench.frames.GuideEvening;
+import polewright.bench.frames.Saving;
+import polewright.bench.frames.Spread;
+import polewright.bench.frames.Verdict;
+
+/**
+ * {@code polewright serve --share --frames} over hours, as a person starts it: a paired phone and the laptop follow the
+ * first page, a frame comes every 10 s (saved in the watched folder and sent by a page, by turns), and the network of one or
+ * the other is cut now and then. Every minute a full collection is asked for, and what is left is printed.
+ */
+public final class Soak {
+    private static final int USUAL_MINUTES = 60;
+    private static final int WARM_UP_MINUTES = 10;
+    private static final int SECONDS_PER_MINUTE = 60;
+    private static final int BETWEEN_FRAMES_SECONDS = 10;
+    private static final int BETWEEN_CUTS_SECONDS = 47;
+    private static final int LONGEST_CUT_SECONDS = 12;
+    private static final int IDLE_SECONDS = 60;
+    private static final int USERS = 10;
+    private static final int BETWEEN_CROWDS_MINUTES = 5;
+    private static final int RENDERED = 24;
+    private static final double MOST_IDLE_PERCENT = 1;
+    private static final double ONE_USER_MILLIS = 100;
+    private static final double TEN_USERS_MILLIS = 500;
+    // What the log itself grows by, and the heap's grain.
+    private static final double NO_GROWTH_MIB = 4;
+    private static final double NO_GROWTH_SHARE = 0.05;
+    private static final List<String> PAGES = List.of(
+            "/",
+            "/ground",
+            "/work",
+            "/sightings",
+            "/sightings/drift",
+            "/frames",
+            "/fix",
+            "/tonight",
+            "/pointing",
+            "/nights",
+            "/nights/seasons",
+            "/rig",
+            "/practice",
+            "/devices");
+    private static final Pattern OTHER_ADDRESS = Pattern.compile("(?m)^  http://([0-9.]+):\\d+/");
+    private static final Pattern CODE = Pattern.compile("type the code ([A-Z0-9 -]+),");
+
+    private final ServerRun server;
+    private final Path captures;
+    private final int minutes;
+    private final RandomGenerator random = RandomGenerator.of("L64X128MixRandom");
+    private final Map<String, List<Double>> alone = new TreeMap<>();
+    private final Map<String, List<Double>> inACrowd = new TreeMap<>();
+    private final List<ServerFigures> figures = new ArrayList<>();
+    private final AtomicLong saved = new AtomicLong();
+    private final AtomicLong sent = new AtomicLong();
+    private final AtomicLong notTaken = new AtomicLong();
+
+    private Soak(ServerRun server, Path captures, int minutes) {
+        this.server = server;
+        this.captures = captures;
+        this.minutes = minutes;
+    }
+
+    /** The launcher, and an empty folder; {@code --minutes N}. */
+    public static void main(String[] args) throws Exception {
+        // Before the client is loaded: through its own network a device still names the server as it knows it.
+        System.setProperty("jdk.httpclient.allowRestrictedHeaders", "host");
+        Path folder = Path.of(args[1]);
+        int minutes = args.length > 3 && args[2].equals("--minutes") ? Integer.parseInt(args[3]) : USUAL_MINUTES;
+        Path captures = Files.createDirectory(folder.resolve("captures"));
+        List<byte[]> frames = GuideEvening.rendered(RENDERED);
+        int status;
+        try (ServerRun server = ServerRun.begin(Path.of(args[0]), folder, "--share", "--frames", captures.toString())) {
+            status = new Soak(server, captures, minutes).run(frames);
+        }
+        System.exit(status);
+    }
+
+    private int run(List<byte[]> frames) throws Exception {
+        String laptopHost = "127.0.0.1:" + server.port();
+        Optional<String> address = server.printed(OTHER_ADDRESS);
+        String phoneAddress = address.orElse("127.0.0.1");
+        if (address.isEmpty()) {
+            System.out.println("This machine is in no network: the phone comes in as the laptop does.");
+        }
+        Verdict verdict = new Verdict();
+        try (BreakingNetwork cable = BreakingNetwork.to("127.0.0.1", server.port());
+                BreakingNetwork wifi = BreakingNetwork.to(phoneAddress, server.port())) {
+            SoakDevice laptop = new SoakDevice(cable.port(), laptopHost);
+            SoakDevice phone = new SoakDevice(wifi.port(), phoneAddress + ":" + server.port());
+            if (address.isPresent()) {
+                phone.pair(server.printed(CODE).orElseThrow());
+            }
+            SoakDevice reader = new SoakDevice(server.port(), laptopHost);
+            laptop.follow();
+            phone.follow();
+            warmUp(reader);
+            printIdle("before the first frame");
+            Thread work = new Thread(() -> disturb(List.of(cable, wifi), frames, phone), "frames and cuts");
+            work.setDaemon(true);
+            work.start();
+            for (int minute = 1; minute <= minutes; minute++) {
+                minute(minute, reader, laptopHost);
+            }
+            work.interrupt();
+            work.join();
+            Thread.sleep(SECONDS_PER_MINUTE * 1000L / 4);
+            double idle = printIdle("after the last frame");
+            System.out.println("phone: " + phone.inWords());
+            System.out.println("laptop: " + laptop.inWords());
+            System.out.printf(
+                    Locale.ROOT, "frames: %d saved, %d sent, %d not taken%n", saved.get(), sent.get(), notTaken.get());
+            verdict.require(server.isRunning(), "the server runs");
+            verdict.require(notTaken.get() == 0, "every frame that was sent was taken");
+            verdict.require(idle < MOST_IDLE_PERCENT, "idle, two pages open: under 1 % of a core");
+            judgePages(verdict, "one user", alone, ONE_USER_MILLIS);
+            judgePages(verdict, "ten users", inACrowd, TEN_USERS_MILLIS);
+            judgeGrowth(verdict, "live", ServerFigures::live);
+            judgeGrowth(verdict, "committed", ServerFigures::committed);
+            judgeGrowth(verdict, "resident", ServerFigures::resident);
+        }
+        return verdict.status();
+    }
+
+    /** What is slow the first time is not what is measured. */
+    private static void warmUp(SoakDevice reader) throws IOException, InterruptedException {
+        for (int round = 0; round < 20; round++) {
+            for (String page : PAGES) {
+                reader.millis(page);
+            }
+        }
+    }
+
+    private double printIdle(String when) throws IOException, InterruptedException {
+        double before = ServerFigures.processorSeconds(server.pid());
+        Thread.sleep(IDLE_SECONDS * 1000L);
+        double percent = 100 * (ServerFigures.processorSeconds(server.pid()) - before) / IDLE_SECONDS;
+        System.out.printf(Locale.ROOT, "idle %s: %.2f %% of a core%n", when, percent);
+        return percent;
+    }
+
+    private void minute(int minute, SoakDevice reader, String host) throws Exception {
+        long end = System.nanoTime() + SECONDS_PER_MINUTE * 1_000_000_000L;
+        for (int round = 0; round < 2; round++) {
+            for (String page : PAGES) {
+                alone.computeIfAbsent(page, first -> new ArrayList<>()).add(reader.millis(page));
+            }
+        }
+        if (minute % BETWEEN_CROWDS_MINUTES == 0 || minute == minutes) {
+            crowd(host);
+        }
+        ServerFigures now = ServerFigures.of(server.pid());
+        figures.add(now);
+        System.out.printf(Locale.ROOT, "minute %2d: %s%n", minute, now.inWords());
+        long left = end - System.nanoTime();
+        if (left > 0) {
+            Thread.sleep(left / 1_000_000);
+        }
+    }
+
+    /** Ten who go through all pages at once. */
+    private void crowd(String host) throws InterruptedException, ExecutionException {
+        ExecutorService users = Executors.newFixedThreadPool(USERS);
+        List<Future<Map<String, Double>>> visits = new ArrayList<>();
+        for (int user = 0; user < USERS; user++) {
+            int first = user;
+            visits.add(users.submit(() -> {
+                SoakDevice device = new SoakDevice(server.port(), host);
+                Map<String, Double> millis = new TreeMap<>();
+                for (int i = 0; i < PAGES.size(); i++) {
+                    String page = PAGES.get((first + i) % PAGES.size());
+                    millis.put(page, device.millis(page));
+                }
+                return millis;
+            }));
+        }
+        for (Future<Map<String, Double>> visit : visits) {
+            visit.get()
+                    .forEach((page, millis) -> inACrowd.computeIfAbsent(page, first -> new ArrayList<>())
+                            .add(millis));
+        }
+        users.shutdown();
+    }
+
+    private void disturb(List<BreakingNetwork> networks, List<byte[]> frames, SoakDevice phone) {
+        int number = 0;
+        try {
+            for (long second = 0; ; second++) {
+                if (second % BETWEEN_FRAMES_SECONDS == 0) {
+                    byte[] frame = taken(frames.get(number % frames.size()), number);
+                    if (number % 2 == 0) {
+                        save(frame, number);
+                    } else {
+                        send(phone, frame, number);
+                    }
+                    number++;
+                }
+                if (second % BETWEEN_CUTS_SECONDS == BETWEEN_CUTS_SECONDS - 1) {
+                    BreakingNetwork network = networks.get(random.nextInt(networks.size()));
+                    network.cut();
+                    Thread.sleep(1000L * random.nextInt(1, LONGEST_CUT_SECONDS));
+                    network.restore();
+                }
+                Thread.sleep(1000);
+            }
+        } catch (InterruptedException over) {
+            networks.forEach(BreakingNetwork::restore);
+        } catch (IOException broken) {
+            throw new IllegalStateException(broken);
+        }
+    }
+
+    /** The frame as taken at a time of its own: what was seen before is passed over. */
+    private static byte[] taken(byte[] frame, int number) {
+        String head = new String(frame, 0, 2880, StandardCharsets.US_ASCII);
+        int at = head.indexOf("DATE-OBS= '") + "DATE-OBS= '".length();
+        byte[] another = frame.clone();
+        byte[] time = Instant.parse("2026-11-25T20:00:00Z")
+                .plusSeconds((long) number * BETWEEN_FRAMES_SECONDS)
+                .toString()
+                .substring(0, 19)
+                .getBytes(StandardCharsets.US_ASCII);
+        System.arraycopy(time, 0, another, at, time.length);
+        return another;
+    }
+
+    private void save(byte[] frame, int number) throws IOException {
+        Saving saving = number % 4 == 0 ? Saving.WRITTEN : Saving.RENAMED;
+        saving.save(frame, captures.resolve(String.format(Locale.ROOT, "soak-%05d.fits", number)));
+        saved.incrementAndGet();
+    }
+
+    /** Again with the same key when the network was cut or the frame before is still measured, as the page's person does. */
+    private void send(SoakDevice phone, byte[] frame, int number) throws InterruptedException {
+        String name = String.format(Locale.ROOT, "sent-%05d.fits", number);
+        String key = String.format(Locale.ROOT, "%032x", 0xf00dL + number);
+        for (int tries = 0; tries < 20; tries++) {
+            try {
+                if (phone.upload(name, frame, key) == 303) {
+                    sent.incrementAndGet();
+                    return;
+                }
+            } catch (IOException cutOff) {
+                // Once more.
+            }
+            Thread.sleep(1000);
+        }
+        notTaken.incrementAndGet();
+    }
+
+    private static void judgePages(Verdict verdict, String who, Map<String, List<Double>> millis, double most) {
+        boolean met = true;
+        for (Map.Entry<String, List<Double>> page : millis.entrySet()) {
+            Spread spread = new Spread(page.getValue().stream().mapToDouble(each -> each));
+            System.out.printf(
+                    Locale.ROOT, "%-9s %-17s %s (%d)%n", who, page.getKey(), spread.inWords("ms"), spread.count());
+            met &= spread.quantile(0.95) < most;
+        }
+        verdict.require(
+                met, String.format(Locale.ROOT, "%s: 95 %% of each page's answers in under %.0f ms", who, most));
+    }
+
+    /** The last third of what follows the warm-up against its first third. */
+    private void judgeGrowth(Verdict verdict, String what, ToDoubleFunction<ServerFigures> figure) {
+        List<ServerFigures> warm = figures.subList(Math.min(WARM_UP_MINUTES, figures.size() / 2), figures.size());
+        int third = Math.max(1, warm.size() / 3);
+        double first = median(warm.subList(0, third), figure);
+        double last = median(warm.subList(warm.size() - third, warm.size()), figure);
+        verdict.require(
+                last - first < Math.max(NO_GROWTH_MIB, NO_GROWTH_SHARE * first),
+                String.format(
+                        Locale.ROOT, "%s does not grow once warm: %.1f MiB at first, %.1f at last", what, first, last));
+    }
+
+    private static double median(List<ServerFigures> some, ToDoubleFunction<ServerFigures> figure) {
+        return new Spread(some.stream().mapToDouble(figure)).median();
+    }
+}
