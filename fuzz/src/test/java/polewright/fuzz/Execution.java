@@ -22,7 +22,11 @@ final class Execution {
     /** What is called with the input. */
     @FunctionalInterface
     interface Target {
-        /** @throws InputRefused if the input cannot be used */
+        /**
+         * Reads the input.
+         *
+         * @throws InputRefused if it cannot be used
+         */
         void take(byte[] input);
     }
 

@@ -23,7 +23,7 @@ public record FilledForm(Map<String, String> fields) {
      */
     public static FilledForm of(String body) {
         Map<String, String> fields = new HashMap<>();
-        for (String pair : body.split("&")) {
+        for (String pair : body.split("&", -1)) {
             int equals = pair.indexOf('=');
             String name = decoded(equals < 0 ? pair : pair.substring(0, equals));
             if (!name.isEmpty()) {
