@@ -32,7 +32,11 @@ public record RandomEvening(Evening evening, Observing observing, List<Target> t
     private static final int DAYS = 20 * 365;
     private static final double FAINTEST = 9.5;
 
-    /** @param count how many targets, if so many show */
+    /**
+     * The evening of this seed.
+     *
+     * @param count how many targets, if so many show
+     */
     public static RandomEvening of(long seed, int count) {
         Random random = new Random(seed);
         double latitudeDeg = (seed % 2 == 0 ? 1 : -1) * random.nextDouble(5, 62);
@@ -42,7 +46,8 @@ public record RandomEvening(Evening evening, Observing observing, List<Target> t
         Instant now = FIRST_DAY
                 .plus(Duration.ofDays(random.nextInt(DAYS)))
                 .plusSeconds(Math.round(3600 * (random.nextDouble(12) - longitudeDeg / 15)));
-        WorkPreset preset = WorkPreset.values()[random.nextInt(WorkPreset.values().length)];
+        List<WorkPreset> presets = List.of(WorkPreset.values());
+        WorkPreset preset = presets.get(random.nextInt(presets.size()));
         Rig rig = Rig.typicalForkOnWedge()
                 .withCameras(List.of(new Camera("main", random.nextDouble(300, 2500), 3.76, 6000, 4000)));
         Evening evening =

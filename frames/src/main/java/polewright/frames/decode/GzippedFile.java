@@ -34,8 +34,8 @@ final class GzippedFile {
      * @throws IOException when it is damaged
      */
     static byte[] unpacked(byte[] content, DecodeOptions options) throws IOException {
-        double most =
-                Math.min(options.limits().mostFileBytes(), options.limits().mostMemoryBytes() / 2);
+        double most = Math.min(
+                (double) options.limits().mostFileBytes(), options.limits().mostMemoryBytes() / 2.0);
         ByteArrayOutputStream all = new ByteArrayOutputStream(Math.max(PART, content.length));
         try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(content), PART)) {
             byte[] part = new byte[PART];

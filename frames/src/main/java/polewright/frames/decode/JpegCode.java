@@ -33,7 +33,7 @@ final class JpegCode {
                 if (after > entries.length) {
                     return Optional.empty();
                 }
-                Arrays.fill(entries, first, after, length << SYMBOL_BITS | content[symbol++] & 0xff);
+                Arrays.fill(entries, first, after, (length << SYMBOL_BITS) | (content[symbol++] & 0xff));
                 code++;
             }
             code <<= 1;

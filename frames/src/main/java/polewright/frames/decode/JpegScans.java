@@ -226,6 +226,6 @@ final class JpegScans {
     }
 
     private int u16(int at) {
-        return (content[at] & 0xff) << 8 | content[at + 1] & 0xff;
+        return ((content[at] & 0xff) << 8) | (content[at + 1] & 0xff);
     }
 }

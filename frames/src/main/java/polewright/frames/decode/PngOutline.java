@@ -45,7 +45,7 @@ record PngOutline(int exif, int exifBytes, boolean whole, boolean damaged) {
         boolean isExif = type == EXIF;
         CRC32 checksum = new CRC32();
         if ((type & ANCILLARY) == 0) {
-            checksum.update(bytes.array(), start + 4, length + 4);
+            checksum.update(bytes.slice(start + 4, length + 4));
         }
         boolean isSound = (type & ANCILLARY) != 0 || (int) checksum.getValue() == bytes.getInt(start + 8 + length);
         return new PngOutline(isExif ? start + 8 : exif, isExif ? length : exifBytes, whole, damaged || !isSound);
