@@ -56,7 +56,7 @@ final class FormTarget {
         form.line(filled);
         Posted answer = Posting.of(DESK, form, filled);
         if (answer instanceof Posted.Refused refused
-                && refused.complaints().stream().anyMatch(line -> line.contains("something inside Polewright"))) {
+                && refused.complaints().stream().anyMatch(line -> line.startsWith("something inside Polewright"))) {
             throw new Finding(String.join(" ", refused.complaints()));
         }
     }
