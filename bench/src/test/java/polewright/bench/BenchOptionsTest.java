@@ -58,10 +58,21 @@ class BenchOptionsTest {
         return names.stream();
     }
 
+    /** They say themselves what they take. */
+    static Stream<String> withUsage() throws IOException {
+        List<String> names = new ArrayList<>();
+        for (String name : listed()) {
+            if (text(name).contains("usage: bench/" + name)) {
+                names.add(name);
+            }
+        }
+        return names.stream();
+    }
+
     static Stream<String> others() throws IOException {
-        List<String> random = ofRandomTrials().toList();
+        List<String> known = Stream.concat(ofRandomTrials(), withUsage()).toList();
         List<String> withWords = withWords();
-        return listed().stream().filter(name -> !withWords.contains(name) && !random.contains(name));
+        return listed().stream().filter(name -> !withWords.contains(name) && !known.contains(name));
     }
 
     private static Ended run(List<String> words) throws IOException, InterruptedException {
@@ -116,11 +127,12 @@ class BenchOptionsTest {
         assertThat(ended.said()).startsWith("bench/" + bench + ": ").doesNotContain("\tat ");
     }
 
-    @Test
-    void fuzzAsksForItsTarget() throws IOException, InterruptedException {
-        Ended ended = run(List.of("sh", "fuzz", "--from"));
+    @ParameterizedTest
+    @MethodSource("withUsage")
+    void withWordsOfItsOwn_saysWhich(String bench) throws IOException, InterruptedException {
+        Ended ended = run(List.of("sh", bench, "--from", "seven"));
         assertThat(ended.status()).isEqualTo(2);
-        assertThat(ended.said()).startsWith("usage: bench/fuzz TARGET MINUTES\n");
+        assertThat(ended.said()).startsWith("usage: bench/" + bench + " ");
     }
 
     @ParameterizedTest
