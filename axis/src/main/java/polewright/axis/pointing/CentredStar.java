@@ -49,7 +49,11 @@ public record CentredStar(Instant at, SkyBody star, MountDisplay display, boolea
     }
 
     boolean isUp(Site site, Weather weather) {
-        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
+        return isUp(ObservingMoment.of(site, SkyTime.of(at), weather));
+    }
+
+    /** The same by a moment that is worked out already; it has to be that of this star. */
+    boolean isUp(ObservingMoment moment) {
         return moment.airless(Ephemeris.apparent(star, moment)).altitude().degrees() > LOWEST_DEG;
     }
 

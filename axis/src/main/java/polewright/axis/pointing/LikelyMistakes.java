@@ -27,11 +27,17 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
     /** Those that make it fit, the best first. */
     List<CentringMistake> of(int index, CentredStar star, PointingModel others) {
         List<CentringMistake> fitting = new ArrayList<>();
+        // Few mistakes are about the time; to work out a moment takes longer than all else here.
+        ObservingMoment asEntered = ObservingMoment.of(others.site(), SkyTime.of(star.at()), weather);
         for (CentringMistake tried : all(index, star, others)) {
-            if (tried.meant().isUp(others.site(), weather)) {
-                double square = others.surprise(tried.meant().reduced(others.site(), weather));
+            CentredStar meant = tried.meant();
+            ObservingMoment moment = meant.at().equals(star.at())
+                    ? asEntered
+                    : ObservingMoment.of(others.site(), SkyTime.of(meant.at()), weather);
+            if (meant.isUp(moment)) {
+                double square = others.surprise(meant.reduced(moment));
                 if (square < FITS) {
-                    fitting.add(new CentringMistake(index, tried.cause(), tried.meant(), square));
+                    fitting.add(new CentringMistake(index, tried.cause(), meant, square));
                 }
             }
         }
