@@ -112,8 +112,7 @@ final class DeskLog {
             }
             Look before = last;
             if (before == null || !before.stillHolds(stamp.get(), now)) {
-                boolean looksTheSame = before != null && before.stamp().equals(stamp.get());
-                long firstSeen = looksTheSame ? before.firstSeen() : now;
+                long firstSeen = before != null && before.stamp().equals(stamp.get()) ? before.firstSeen() : now;
                 Version version = reading(file, log -> Version.of(stamp.get(), log));
                 before = new Look(stamp.get(), firstSeen, now, version);
                 last = before;
