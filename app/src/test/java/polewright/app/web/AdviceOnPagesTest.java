@@ -94,12 +94,20 @@ class AdviceOnPagesTest {
     }
 
     @Test
-    void tonightCautionsBesideWhatIsBestWhenTheSunRises() throws Exception {
+    void tonightCautionsOnceOfTheSunrise_howeverMuchOfThePageCallsForIt() throws Exception {
         night.wait(Duration.ofMinutes(11 * 60 + 20));
         String page = page("/tonight").replaceAll("\\s+", " ");
         assertThat(page)
-                .containsPattern(
-                        "<h3>Venus, planet: best [^<]*</h3> <p><span class=\"tag\">Care</span> The Sun rises at");
+                .contains("Stars to align on")
+                .containsOnlyOnce("The Sun rises at ")
+                .containsOnlyOnce("cap tube and finder before then.");
+        assertThat(page.indexOf("The Sun rises at ")).isLessThan(page.indexOf("Stars to align on"));
+    }
+
+    @Test
+    void tonightKeepsTheCautionOfTheDay_thatTheStarsAloneCallFor() throws Exception {
+        night.wait(Duration.ofHours(15));
+        assertThat(page("/tonight").replaceAll("\\s+", " ")).contains("keep 30° from the Sun.");
     }
 
     @Test

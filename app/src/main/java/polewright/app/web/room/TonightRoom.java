@@ -23,6 +23,7 @@ import polewright.night.tonight.LoggedEvening;
 import polewright.night.tonight.NightDrawing;
 import polewright.night.tonight.Observing;
 import polewright.night.tonight.TonightsPlan;
+import polewright.night.tonight.TwilightCaution;
 import polewright.sky.body.SkyBody;
 import polewright.sky.daylight.Instrument;
 import polewright.sky.place.Horizon;
@@ -93,16 +94,21 @@ final class TonightRoom implements Room {
     private static List<Section> made(Asked asked, NightState night) {
         ZoneId zone = asked.desk().workbench().clock().getZone();
         Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
-        List<Section> sections = new ArrayList<>(plan(asked, night, evening, zone));
-        sections.addAll(stars(evening, zone));
-        return sections;
-    }
-
-    private static List<Section> plan(Asked asked, NightState night, Evening evening, ZoneId zone) {
         TonightsPlan plan = TonightsPlan.usual(
                 evening,
                 Observing.of(evening.rig(), night.work(), Optional.empty()),
                 LoggedEvening.targets(LoggedEvening.wanted(night)));
+        List<Section> sections = new ArrayList<>(plan(asked, plan, zone));
+        sections.addAll(stars(evening, zone, isSunriseSaid(plan)));
+        return sections;
+    }
+
+    /** Whether the plan's cautions name the sunrise: by night that is the one ahead, which the stars would name again. */
+    private static boolean isSunriseSaid(TonightsPlan plan) {
+        return plan.sunCautions().stream().anyMatch(caution -> caution.crossing() == TwilightCaution.Crossing.RISES);
+    }
+
+    private static List<Section> plan(Asked asked, TonightsPlan plan, ZoneId zone) {
         TonightWords words = new TonightWords(plan, zone);
         List<Section> sections = new ArrayList<>();
         List<String> first = new ArrayList<>(List.of(words.worth()));
@@ -146,7 +152,7 @@ final class TonightRoom implements Room {
                 .toList();
     }
 
-    private static List<Section> stars(Evening evening, ZoneId zone) {
+    private static List<Section> stars(Evening evening, ZoneId zone, boolean isSunriseSaid) {
         AlignmentOutcome outcome = AlignmentStars.of(
                 evening,
                 AlignmentStars.USUAL,
@@ -158,7 +164,7 @@ final class TonightRoom implements Room {
         }
         List<Section> sections = new ArrayList<>();
         List<String> cautions = words.cautions(chosen);
-        if (!cautions.isEmpty()) {
+        if (!cautions.isEmpty() && (chosen.isSunUp() || !isSunriseSaid)) {
             sections.add(new Section.Caution(cautions));
         }
         sections.add(new Section.Words(ALIGN, List.of(words.heading())));
