@@ -325,6 +325,23 @@ class PostedFormsTest {
     }
 
     @Test
+    void theFormForANoteSaysItsLimitAndKeepsIt() throws Exception {
+        String longest = "x".repeat(4000);
+        HttpResponse<String> refused = post("note", Map.of("key", "note-of-the-test", "text", longest + "y"));
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.body())
+                .contains("Up to 4,000 characters.")
+                .contains("'What should be remembered' has 4,001 characters, and 4,000 are taken at once: shorten it,"
+                        + " or send it in parts.")
+                .contains(longest + "y");
+        assertThat(events()).isEqualTo(1);
+        assertThat(post("note", Map.of("key", "note-of-the-test", "text", longest))
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(last().event()).isEqualTo(new NightEvent.Noted(longest));
+    }
+
+    @Test
     void anEventIsTakenBack() throws Exception {
         post("note", Map.of("key", "note-of-the-test", "text", "wrong"));
         post("undo", Map.of("key", "undo-of-the-test", "seq", "2"));

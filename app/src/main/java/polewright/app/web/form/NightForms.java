@@ -4,10 +4,12 @@ import static polewright.app.web.form.Field.option;
 import static polewright.app.web.form.Field.positional;
 
 import java.util.List;
+import java.util.Locale;
 import polewright.app.web.form.Field.Figure;
 import polewright.app.web.form.Field.Several;
 import polewright.app.web.form.Field.Tick;
 import polewright.app.web.form.Field.Words;
+import polewright.night.event.NightEvent;
 
 /** How a night begins, what is done at the wedge in it, and what is to be remembered. */
 public final class NightForms {
@@ -78,7 +80,12 @@ public final class NightForms {
             "Write a note",
             "",
             List.of("note"),
-            positional("text", "What should be remembered", "", new Words()).required());
+            positional(
+                            "text",
+                            "What should be remembered",
+                            String.format(Locale.ROOT, "Up to %,d characters.", NightEvent.Noted.LONGEST),
+                            new Words())
+                    .required());
     public static final CommandForm UNDO = new CommandForm(
             "undo",
             "Take an event back",
