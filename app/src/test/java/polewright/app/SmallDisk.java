@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 
-/** A disk of a few pages in memory, for tests that fill it. Only root can mount one. */
+/** A disk of a few pages in memory, for tests that fill it or forbid writing to it. Only root can mount one. */
 public final class SmallDisk implements AutoCloseable {
     private final Path folder;
 
@@ -32,6 +32,25 @@ public final class SmallDisk implements AutoCloseable {
                 run("mount", "-t", "tmpfs", "-o", options, "tmpfs", folder.toString()),
                 "a small disk can be mounted by root only");
         return new SmallDisk(folder);
+    }
+
+    /** A file that cannot be written in a folder that can; as root permissions would not do, so it is mounted on itself. */
+    public static SmallDisk readOnlyFile(Path file) {
+        String name = file.toString();
+        Assumptions.assumeTrue(run("mount", "--bind", name, name), "a file can be mounted by root only");
+        SmallDisk mounted = new SmallDisk(file);
+        if (!run("mount", "-o", "remount,bind,ro", name)) {
+            mounted.close();
+            throw new IllegalStateException(file + " cannot be made read-only");
+        }
+        return mounted;
+    }
+
+    /** As a card whose lock is pushed in. */
+    public void makeReadOnly() {
+        if (!run("mount", "-o", "remount,ro", folder.toString())) {
+            throw new IllegalStateException(folder + " cannot be made read-only");
+        }
     }
 
     public Path folder() {

@@ -24,6 +24,7 @@ import polewright.night.event.NightEvent;
 class TogetherTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
     private static final int EACH = 40;
+    private static final int EACH_PROGRAM = 100;
 
     @TempDir
     private Path folder;
@@ -33,16 +34,18 @@ class TogetherTest {
     }
 
     @Test
-    void twoProgramsAddWithoutLossAndWithoutDoubles() throws Exception {
+    void threeProgramsAddThreeHundredEvents_eachOnce() throws Exception {
         Path file = folder.resolve("nights.db");
         NightId night;
         try (NightLog log = NightLog.open(file)) {
             night = log.begin(begun(), AT);
         }
-        Process left = EndlessWriter.start(file, "left", EACH);
-        Process right = EndlessWriter.start(file, "right", EACH);
+        List<Process> programs = new ArrayList<>();
+        for (String mark : List.of("laptop", "phone", "camera")) {
+            programs.add(EndlessWriter.start(file, mark, EACH_PROGRAM));
+        }
         List<String> acknowledged = new ArrayList<>();
-        for (Process process : List.of(left, right)) {
+        for (Process process : programs) {
             try (var output = process.inputReader()) {
                 output.lines().skip(1).forEach(acknowledged::add);
             }
@@ -51,7 +54,8 @@ class TogetherTest {
         }
         try (NightLog log = NightLog.open(file)) {
             List<LoggedEvent> events = log.events(night);
-            assertThat(events).extracting(LoggedEvent::seq).isEqualTo(upTo(1 + 2 * EACH));
+            assertThat(acknowledged).hasSize(3 * EACH_PROGRAM);
+            assertThat(events).extracting(LoggedEvent::seq).isEqualTo(upTo(1 + 3 * EACH_PROGRAM));
             assertThat(events.stream().skip(1).map(e -> e.seq() + " " + ((NightEvent.Noted) e.event()).text()))
                     .containsExactlyInAnyOrderElementsOf(acknowledged);
         }
