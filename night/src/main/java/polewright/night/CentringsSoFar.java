@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import polewright.axis.fix.Step;
 import polewright.axis.pointing.CentredStar;
-import polewright.axis.sighting.CentredStars;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 
@@ -34,7 +33,6 @@ final class CentringsSoFar {
 
     /** What those since the last move come to. */
     Optional<Step.Sighted> atLast(NightEvent.Begun begun, NightState.ModelCache models) {
-        return CentredStars.of(begun.rig().kind(), begun.site(), begun.weather(), stars)
-                .map(together -> models.step(lastSeq, together, begun));
+        return models.centred(stars, begun).map(together -> models.step(lastSeq, together, begun));
     }
 }

@@ -21,6 +21,8 @@ import polewright.axis.allowance.ZoneOutcome;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Step;
+import polewright.axis.pointing.CentredStar;
+import polewright.axis.sighting.CentredStars;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
@@ -87,7 +89,7 @@ public record NightState(
         Folding folding = new Folding(begun, SettingsDown.of(standing), models);
         standing.forEach(folding::add);
         folding.finish();
-        Fix fix = FixSolver.solve(begun.site(), begun.rig(), begun.weather(), folding.steps);
+        Fix fix = models.fix(begun, folding.steps);
         ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
         Daylight daylight = daylight(moment);
         Situation situation = new Situation(
@@ -227,7 +229,47 @@ public record NightState(
 
         private final Map<ZoneKey, WorkZone> zones = new HashMap<>();
 
-        private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {}
+        private final Map<CentredKey, Optional<CentredStars>> centred = new HashMap<>();
+        private Optional<SolvedSteps> last = Optional.empty();
+
+        private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
+            // A sighting's own hash goes through all of it, and hardly ever two have one number.
+            @Override
+            public int hashCode() {
+                return Long.hashCode(seq);
+            }
+        }
+
+        private record CentredKey(List<CentredStar> stars, NightEvent.Begun begun) {
+            @Override
+            public int hashCode() {
+                return 31 * stars.size() + stars.get(0).at().hashCode();
+            }
+        }
+
+        private record SolvedSteps(NightEvent.Begun begun, List<Step> steps, Fix fix) {}
+
+        /** Most events say nothing of the axis: then it is where it was. */
+        private Fix fix(NightEvent.Begun begun, List<Step> steps) {
+            if (last.isEmpty()
+                    || !last.get().begun().equals(begun)
+                    || !last.get().steps().equals(steps)) {
+                List<Step> kept = List.copyOf(steps);
+                last = Optional.of(new SolvedSteps(
+                        begun, kept, FixSolver.solve(begun.site(), begun.rig(), begun.weather(), kept)));
+            }
+            return last.get().fix();
+        }
+
+        /** What centred stars come to together. */
+        Optional<CentredStars> centred(List<CentredStar> stars, NightEvent.Begun begun) {
+            if (stars.isEmpty()) {
+                return Optional.empty();
+            }
+            return centred.computeIfAbsent(
+                    new CentredKey(List.copyOf(stars), begun),
+                    key -> CentredStars.of(begun.rig().kind(), begun.site(), begun.weather(), key.stars()));
+        }
 
         private record ZoneKey(Work work, NightEvent.Begun begun) {}
 
