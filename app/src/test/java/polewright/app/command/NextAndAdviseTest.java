@@ -42,7 +42,8 @@ class NextAndAdviseTest {
     }
 
     private static CommandRun withAnAxis(CommandRun person, String site, String star) {
-        type(person, "sight compass 0");
+        // By Tussock Flat's declination of 25° east a compass along an axis to the south reads 155°.
+        type(person, "sight compass " + (site.startsWith("-") ? "155" : "0"));
         type(person, "sight scale " + (site.startsWith("-") ? "43.95" : "54.6"));
         type(person, "sight still " + star + " --distance 0.1 --toward 2 --with finder --sigma 0.02");
         return person;
@@ -131,7 +132,7 @@ class NextAndAdviseTest {
         // Near the zenith the Sun casts no shadow to measure by: once compass and scale are read nothing is left by
         // day.
         CommandRun person = evening("-30,170,0", "2026-12-21T00:30:00Z");
-        type(person, "sight compass 0");
+        type(person, "sight compass 164");
         type(person, "sight scale 30");
         String next = person.good("next").out();
         assertThat(next)
@@ -143,7 +144,7 @@ class NextAndAdviseTest {
     void aShadowIsWorkedWithWithoutLookingAtTheSun() {
         CommandRun person = evening("-43.95,170.40,710", "2026-01-15T20:30:00Z");
         type(person, "sight scale 43.95");
-        String said = type(person, "sight compass 0").out();
+        String said = type(person, "sight compass 155").out();
         assertThat(said).contains("SIGHT Measure the angle from a plumb line's shadow");
         for (String told :
                 List.of(said, person.good("advise").out(), person.good("next").out())) {
