@@ -116,6 +116,7 @@ class GroundWordsTest {
         assertThat(outcome.status()).isEqualTo(1);
         assertThat(outcome.err())
                 .isEqualTo("polewright ground: " + folder.resolve("no/such.svg")
-                        + " cannot be written: name a file in a folder that you may write to.\n");
+                        + " cannot be written: there is no folder " + folder.resolve("no")
+                        + ". Make it, or name a file in a folder that is there.\n");
     }
 }
