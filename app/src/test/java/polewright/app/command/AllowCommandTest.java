@@ -416,6 +416,6 @@ class AllowCommandTest {
                 .anyMatch(line -> line.contains("north celestial pole"))
                 .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
         assertThat(type("allow --picture " + person.file("no/zone.svg")).complaint())
-                .endsWith(" cannot be written: name a file in a folder that you may write to.");
+                .endsWith(". Make it, or name a file in a folder that is there.");
     }
 }

@@ -214,7 +214,7 @@ class DocumentedNamesTest {
     }
 
     private static boolean isPackage(String name, @Nullable String type) {
-        Path folder = ROOT.resolve(name.split("\\.")[0])
+        Path folder = ROOT.resolve(name.split("\\.", -1)[0])
                 .resolve("src/main/java/polewright")
                 .resolve(name.replace('.', '/'));
         return type == null ? Files.isDirectory(folder) : Files.exists(folder.resolve(type + ".java"));
@@ -293,7 +293,7 @@ class DocumentedNamesTest {
             }
         }
         for (Span span : spans()) {
-            if (all.getSubcommands().containsKey(span.text().split(" ")[0])
+            if (all.getSubcommands().containsKey(span.text().split(" ", -1)[0])
                     && span.text().contains(" ")) {
                 check(all, span.document(), span.text(), unknown);
             }
@@ -307,7 +307,8 @@ class DocumentedNamesTest {
         // A practice runs any other command.
         for (String word : typed.replaceFirst("^practice do -- ", "")
                 .replaceAll("\\s#.*", "")
-                .split(" +")) {
+                .strip()
+                .split(" +", -1)) {
             CommandLine sub = command.getSubcommands().get(word);
             if (isSub && sub != null) {
                 command = sub;
@@ -326,7 +327,7 @@ class DocumentedNamesTest {
         String name = option.replaceAll("[=,.;:)].*", "");
         // The launcher's own.
         return command.getCommandSpec().findOption(name) != null
-                || name.equals("--setup") && command.getParent() == null;
+                || (name.equals("--setup") && command.getParent() == null);
     }
 
     @Test
@@ -388,13 +389,13 @@ class DocumentedNamesTest {
             if (span.document().equals(OF_OTHERS)
                     || !KEY.matcher(name).matches()
                     || QUALIFIED.matcher(name).matches()
-                    || span.document().endsWith("design.md") && name.startsWith(".")
+                    || (span.document().endsWith("design.md") && name.startsWith("."))
                     || files.contains(name)
                     || NOT_OURS.contains(name)
                     || name.endsWith(".sqlite")) {
                 continue;
             }
-            for (String part : name.replace("…_", "").split("\\.")) {
+            for (String part : name.replace("…_", "").split("\\.", -1)) {
                 if (!part.isEmpty() && !known.contains(part) && known.stream().noneMatch(k -> k.endsWith("_" + part))) {
                     unknown.put(span.at(), part);
                 }
