@@ -27,6 +27,8 @@ public record TrialOptions(long first, int count, boolean single, Optional<Path>
         @Option(names = "--count", paramLabel = "N", description = "How many seeds. Default: ${DEFAULT-VALUE}.")
         private int count;
 
+        // Asked by picocli alone.
+        @SuppressWarnings("UnusedVariable")
         @Option(
                 names = {"-h", "--help"},
                 usageHelp = true,

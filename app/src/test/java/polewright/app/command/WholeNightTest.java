@@ -281,6 +281,7 @@ class WholeNightTest {
 
     @Test
     void otherSightingsAreTakenToo() {
+        // Back into daylight; that the clock went back is said with what is logged without --at.
         person.waitMinutes(-210);
         assertThat(type("sight", "shadow", "-38", "--at", "2026-01-15T14:20Z").out())
                 .startsWith("Logged #2: shadow.\n");
@@ -292,8 +293,8 @@ class WholeNightTest {
                 .startsWith("Logged #4: ");
         type("clamp");
         String care = "CARE  Hold the fork's weight before a tilt clamp is freed.\n";
-        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n" + care);
-        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n" + care);
+        assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n").contains(care);
+        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n").contains(care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");

@@ -42,7 +42,7 @@ record ServerFigures(double live, double committed, double resident) {
     /** Processor time since the process began, of all its threads, seconds. */
     static double processorSeconds(long pid) throws IOException {
         String all = Files.readString(Path.of("/proc", Long.toString(pid), "stat"));
-        String[] afterName = all.substring(all.lastIndexOf(')') + 2).split(" ");
+        String[] afterName = all.substring(all.lastIndexOf(')') + 2).split(" ", -1);
         // Fields 14 and 15 of proc(5), the name being the second.
         return (Long.parseLong(afterName[11]) + Long.parseLong(afterName[12])) / TICKS_PER_SECOND;
     }
