@@ -54,7 +54,7 @@ public record DoubtfulSite(
                 new DoubtfulSite(site, hours.filter(off -> isOffZone || meant.isPresent()), kilometres, meant));
     }
 
-    /** Whether it is odd for a reason beside being far from the last night's: a question about a far place is none. */
+    /** Whether anything but the distance from the last night's site is odd; a question about a far place needs no warning. */
     public boolean isOddAnywhere() {
         return hoursOffZone.isPresent() || meant.isPresent();
     }

@@ -76,12 +76,12 @@ public final class FrameDecoding {
         } catch (TimeoutException e) {
             decode.stop(TO_STOP);
             throw new InputRefused(
-                    name + ": it is not decoded after " + longest.toSeconds() + " s, so it is probably damaged",
+                    name + ": after " + longest.toSeconds() + " s it is still not decoded, so it is probably damaged",
                     "copy it again from the camera, or take another frame");
         } catch (InterruptedException e) {
             decode.stop(Duration.ZERO);
             Thread.currentThread().interrupt();
-            throw new InputRefused(name + ": it was not decoded to its end", "take it again");
+            throw new InputRefused(name + ": decoding it was interrupted", "take it again");
         }
     }
 

@@ -6,7 +6,7 @@ import picocli.CommandLine.Option;
 final class AsTypedOption {
     static final String NAME = "--as-typed";
 
-    @Option(names = NAME, description = "It is meant as typed, however odd it looks.")
+    @Option(names = NAME, description = "Log it as typed, even if it looks like a slip.")
     private boolean isConfirmed;
 
     boolean isConfirmed() {

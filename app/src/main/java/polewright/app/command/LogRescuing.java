@@ -93,7 +93,7 @@ final class LogRescuing implements Callable<Integer> {
         }
         if (!found.missing().isEmpty()) {
             lines.add("GONE  Not found: " + String.join(", ", found.missing())
-                    + ". What came after a night's last event" + " here is not known.");
+                    + ". Events after a night's last one here may be missing too.");
         }
         String copies = copies(damaged);
         if (!copies.isEmpty()) {

@@ -8,9 +8,9 @@ import polewright.sky.place.Site;
 
 /** What is odd about a sighting that would have the axis far from the pole. */
 public final class FarReadingWords {
-    // Beyond that a plane is no picture of the sky any more.
+    // Farther off, offsets east and up on a plane no longer describe the sky.
     private static final double MOST_DEG = 90;
-    // So much of the offset to one side, and it is told in that direction alone.
+    // With less than this share of the offset to the side, only the other direction is given.
     private static final double ONE_WAY = 0.05;
 
     private FarReadingWords() {}
@@ -18,7 +18,7 @@ public final class FarReadingWords {
     /** The value and the limit, without a full stop. */
     public static String what(Sighting sighting, FarReading far, Site site) {
         return EventWords.of(new NightEvent.SightingTaken(sighting)) + " would put the axis " + where(far, site)
-                + "; more than " + AngleWords.degrees(FarReading.FAR) + " off is not to be expected";
+                + "; more than " + AngleWords.degrees(FarReading.FAR) + " off is unlikely";
     }
 
     /** What to do about it, an imperative without its full stop. */

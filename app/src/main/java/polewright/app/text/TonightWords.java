@@ -169,7 +169,7 @@ public final class TonightWords {
                 .collect(Collectors.joining(" and "));
     }
 
-    /** What there is to mind of the Sun: a sentence for its setting and one for its rising at the most. */
+    /** Cautions about the Sun: at most one sentence for sunset and one for sunrise. */
     public List<String> cautions() {
         return tonight.sunCautions().stream().map(this::care).toList();
     }

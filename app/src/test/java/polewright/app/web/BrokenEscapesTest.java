@@ -37,7 +37,7 @@ class BrokenEscapesTest {
         "/pair, code=%%%",
     })
     void inAForm_areABadRequest(String path, String form) throws Exception {
-        assertThat(post(path, form)).startsWith("HTTP/1.1 400 ").contains("did not arrive as a page sends it");
+        assertThat(post(path, form)).startsWith("HTTP/1.1 400 ").contains("arrived damaged");
     }
 
     @ParameterizedTest

@@ -101,7 +101,7 @@ class PostedFormsTest {
         HttpResponse<String> asked = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35"));
         assertThat(asked.statusCode()).isEqualTo(422);
         assertThat(asked.body())
-                .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "It is meant so: log this")
+                .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "Right as typed: log this")
                 .doesNotContain("add --as-typed");
         assertThat(events()).isEqualTo(1);
 
@@ -123,7 +123,7 @@ class PostedFormsTest {
         HttpResponse<String> asked = post("begin", swapped);
         assertThat(asked.statusCode()).isEqualTo(422);
         assertThat(asked.body())
-                .contains("if you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "It is meant so: begin")
+                .contains("if you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "Right as typed: begin")
                 .doesNotContain("--site 54.6");
         assertThat(night.desk().nights()).hasSize(1);
         Map<String, String> confirmed = new java.util.HashMap<>(swapped);
@@ -331,7 +331,7 @@ class PostedFormsTest {
         assertThat(refused.statusCode()).isEqualTo(422);
         assertThat(refused.body())
                 .contains("Up to 4,000 characters.")
-                .contains("'What should be remembered' has 4,001 characters, and 4,000 are taken at once: shorten it,"
+                .contains("'What should be remembered' has 4,001 characters, and the limit is 4,000: shorten it,"
                         + " or send it in parts.")
                 .contains(longest + "y");
         assertThat(events()).isEqualTo(1);

@@ -94,7 +94,7 @@ public record TonightsPlan(
                 evening, observing, MoonTonight.of(evening.site(), evening.darkness()), plan, others, missed);
     }
 
-    /** What there is to mind of the Sun, over all that is planned or named; empty on most nights. */
+    /** Cautions about the Sun for all that is planned or named; none on most nights. */
     public List<TwilightCaution> sunCautions() {
         List<TwilightCaution.Advised> advised = new ArrayList<>();
         plan.slots().forEach(slot -> advised.add(new TwilightCaution.Advised(slot.showing(), slot.when())));

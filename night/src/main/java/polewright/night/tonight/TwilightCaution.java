@@ -24,9 +24,9 @@ import polewright.sky.time.Interval;
  * @param near the targets within {@link SunGuard#KEEP_AWAY} of its edge, in the order of the plan
  */
 public record TwilightCaution(Crossing crossing, Instant at, List<Near> near) {
-    /** Looking so shortly before the Sun rises is easily drawn out until it has risen. */
+    /** Observing that ends this close to sunrise easily runs on past it. */
     private static final Duration BEFORE_RISING = Duration.ofHours(1);
-    /** Who is to look so soon after it has set is easily early. */
+    /** An observer who is due this soon after sunset is easily early. */
     private static final Duration AFTER_SETTING = Duration.ofMinutes(15);
 
     /** What the Sun does. */
@@ -51,8 +51,8 @@ public record TwilightCaution(Crossing crossing, Instant at, List<Near> near) {
         for (Advised one : advised) {
             Optional<Angle> distance = near(evening, one);
             for (Crossing crossing : crossings(evening, one, distance.isPresent())) {
-                Map<Target, Angle> beside = near.computeIfAbsent(crossing, key -> new LinkedHashMap<>());
-                distance.ifPresent(angle -> beside.putIfAbsent(one.showing().target(), angle));
+                Map<Target, Angle> distances = near.computeIfAbsent(crossing, key -> new LinkedHashMap<>());
+                distance.ifPresent(angle -> distances.putIfAbsent(one.showing().target(), angle));
             }
         }
         List<TwilightCaution> cautions = new ArrayList<>();

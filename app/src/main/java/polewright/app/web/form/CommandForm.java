@@ -98,7 +98,7 @@ public record CommandForm(
                 throw new InputRefused(
                         String.format(
                                 Locale.ROOT,
-                                "'%s' has %,d characters, and %,d are taken at once",
+                                "'%s' has %,d characters, and the limit is %,d",
                                 field.label(),
                                 value.length(),
                                 Field.LONGEST),

@@ -37,8 +37,7 @@ public record FilledForm(Map<String, String> fields) {
         try {
             return URLDecoder.decode(text, StandardCharsets.UTF_8);
         } catch (IllegalArgumentException e) {
-            throw new InputRefused(
-                    "this form did not arrive as a page sends it", "reload the page and fill it in again");
+            throw new InputRefused("this form arrived damaged", "reload the page and fill it in again");
         }
     }
 }
