@@ -34,7 +34,7 @@ class TypedFiguresTest {
                 "sight compass 3.25 --declination -1.04 => compass 3.25°, declination -1.04°",
                 "sight scale 54.04 => level and scale 54.04°",
                 "sight scale 54 => level and scale 54.0°",
-                "sight bearing capella 0.04 => axis 0.04° clockwise of the line toward Capella",
+                "sight bearing capella 0.04 --as-typed => axis 0.04° clockwise of the line toward Capella",
                 "sight altitude capella -20.25 => axis -20.25° above Capella",
                 "turn --azimuth 0.04 => turned azimuth 0.04 turn clockwise",
             })
