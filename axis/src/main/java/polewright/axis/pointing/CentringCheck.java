@@ -30,6 +30,14 @@ public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
     private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
     private static final int ANY_AGREE = 3;
+    /** Up to so many, each star is left out in turn; of more, those that the linear estimate finds suspect. */
+    private static final int FITTED_EACH = 12;
+
+    private static final int CLEARED_IN_A_ROW = 12;
+    private static final int FEW = 8;
+    /** More than any mount has: nine terms, each ten times its usual size. */
+    private static final double SHARE_OF_TERMS = 900;
+
     private static final Angle NEAR_AN_HOUR = Angle.ofArcminutes(10);
 
     private final Set<PointingTerm> possible;
@@ -40,6 +48,9 @@ public final class CentringCheck {
     private final Map<Meant, Centring> reductions = new HashMap<>();
 
     private final Map<Meant, Boolean> up = new HashMap<>();
+
+    /** A round asks for the same stars more than once, and the next begins with what this one ended with. */
+    private final Map<List<Integer>, PointingModel> models = new HashMap<>();
 
     private final LikelyMistakes mistakes;
 
@@ -77,13 +88,10 @@ public final class CentringCheck {
         boolean isDone = false;
         while (!isDone && left.size() > 1) {
             PointingModel all = model(left);
-            double worst = all.residuals().stream()
-                    .mapToDouble(StarResidual::leftOutSquare)
-                    .max()
-                    .orElse(0);
-            isDone = worst <= ONCE_IN_A_THOUSAND;
+            List<Integer> order = mostSuspectFirst(left, all);
+            isDone = order.stream().map(i -> without(left, i)).allMatch(w -> surprise(w) <= ONCE_IN_A_THOUSAND);
             if (!isDone) {
-                CentringDoubt doubt = doubt(left, all.misfit());
+                CentringDoubt doubt = doubt(left, order, all.misfit());
                 doubts.add(doubt);
                 isDone = !(doubt instanceof CentringDoubt.OneWrong);
             }
@@ -95,11 +103,8 @@ public final class CentringCheck {
     }
 
     /** Takes those that are not to be believed out of those that are left. */
-    private CentringDoubt doubt(Set<Integer> left, double misfit) {
-        List<Without> without = left.stream()
-                .map(i -> without(left, i))
-                .sorted(Comparator.comparingDouble(w -> w.others().misfit()))
-                .toList();
+    private CentringDoubt doubt(Set<Integer> left, List<Integer> order, double misfit) {
+        List<Without> without = worthLeavingOut(left, order);
         double least = without.get(0).others().misfit();
         List<SharedMistake> common =
                 left.size() <= ANY_AGREE ? List.of() : agreeing(left, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
@@ -115,8 +120,7 @@ public final class CentringCheck {
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
             left.remove(wrong.index());
-            double surprise = wrong.others().surprise(reduced(site, stars.get(wrong.index())));
-            return new CentringDoubt.OneWrong(wrong.index(), surprise, mistakes(wrong));
+            return new CentringDoubt.OneWrong(wrong.index(), surprise(wrong), mistakes(wrong));
         }
         List<Integer> indexes = suspects.stream().map(Without::index).sorted().toList();
         indexes.forEach(left::remove);
@@ -126,6 +130,41 @@ public final class CentringCheck {
                         .flatMap(w -> mistakes(w).stream())
                         .sorted(Comparator.comparingDouble(CentringMistake::square))
                         .toList());
+    }
+
+    /** By how much the misfit would fall without each, if a fit were linear; in their own order where it cannot be said. */
+    private List<Integer> mostSuspectFirst(Set<Integer> left, PointingModel all) {
+        if (left.size() <= FITTED_EACH) {
+            return List.copyOf(left);
+        }
+        Map<Integer, Double> falls = new HashMap<>();
+        left.forEach(i -> falls.put(i, all.fallWithout(reduced(site, stars.get(i)))));
+        return left.stream()
+                .sorted(Comparator.comparing((Integer i) -> falls.get(i)).reversed())
+                .toList();
+    }
+
+    /**
+     * Fits without each star that may be wrong, the likeliest first. A fit costs most of the time, so of many stars only
+     * those are fitted that the linear estimate puts first, until so many in a row were no longer suspect.
+     */
+    private List<Without> worthLeavingOut(Set<Integer> left, List<Integer> order) {
+        List<Without> fitted = new ArrayList<>();
+        double least = Double.POSITIVE_INFINITY;
+        int cleared = 0;
+        for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || left.size() <= FITTED_EACH); i++) {
+            Without without = without(left, order.get(i));
+            fitted.add(without);
+            double misfit = without.others().misfit();
+            cleared = misfit < least + HUNDRED_TO_ONE ? 0 : cleared + 1;
+            least = Math.min(least, misfit);
+        }
+        fitted.sort(Comparator.comparingDouble(w -> w.others().misfit()));
+        return fitted;
+    }
+
+    private double surprise(Without without) {
+        return without.others().surprise(reduced(site, stars.get(without.index())));
     }
 
     private record Without(int index, PointingModel others) {}
@@ -141,7 +180,9 @@ public final class CentringCheck {
     }
 
     private PointingModel model(Set<Integer> some) {
-        return model(site, some.stream().map(stars::get).toList());
+        return models.computeIfAbsent(
+                List.copyOf(some),
+                indexes -> model(site, indexes.stream().map(stars::get).toList()));
     }
 
     private PointingModel model(Site at, List<CentredStar> some) {
@@ -164,12 +205,25 @@ public final class CentringCheck {
     private List<SharedMistake> agreeing(Set<Integer> left, double most) {
         return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)
+                .filter(m -> mayAgree(m, most))
                 .filter(m -> {
                     PointingModel model = model(m.site(), m.meant());
-                    return model.misfit() < most
-                            && model.residuals().stream().allMatch(r -> r.leftOutSquare() < ONCE_IN_A_THOUSAND);
+                    return model.misfit() < most && model.surprisesUnder(ONCE_IN_A_THOUSAND);
                 })
                 .toList();
+    }
+
+    /**
+     * Whether the first few do: quicker by the number of the rest. A few are fitted no worse alone than among all, and where
+     * no star surprises the others, all together are no worse than that many surprises and the terms' own share.
+     */
+    private boolean mayAgree(SharedMistake mistake, double most) {
+        int count = mistake.meant().size();
+        if (count <= FEW) {
+            return true;
+        }
+        double allowed = Math.min(most, ONCE_IN_A_THOUSAND * count + SHARE_OF_TERMS);
+        return model(mistake.site(), mistake.meant().subList(0, FEW)).misfit() < allowed;
     }
 
     /** What would have had all of them above the horizon; of no use where most are. */

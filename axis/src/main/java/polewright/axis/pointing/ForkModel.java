@@ -20,31 +20,7 @@ public final class ForkModel {
      * @param reading what its circles say
      */
     public static HourAnglePlace looksAt(Site site, TermValues terms, MountReading reading) {
-        // The fork sags by how it stands, not by what a circle that was never set says.
-        double hourAngle =
-                reading.hourAngle().plus(terms.of(PointingTerm.HOUR_ANGLE_ZERO)).radians();
-        double cosH = Math.cos(hourAngle);
-        double sinH = Math.sin(hourAngle);
-        double tilt = terms.of(PointingTerm.AXES_NOT_SQUARE).radians()
-                + terms.of(PointingTerm.FORK_SAG_SIDE).radians() * sinH;
-        double declination = reading.declination().radians()
-                + terms.of(PointingTerm.DECLINATION_ZERO).radians()
-                + terms.of(PointingTerm.FORK_SAG_FLAT).radians() * cosH;
-        double cone = terms.of(PointingTerm.CONE).radians();
-        // (meridian, east, pole) of the mount: the tube, turned about the declination axis, that axis's tilt, the hour
-        // axis.
-        double meridian = Math.cos(cone) * Math.cos(declination);
-        double east = Math.sin(cone);
-        double pole = Math.cos(cone) * Math.sin(declination);
-        double tiltedEast = east * Math.cos(tilt) - pole * Math.sin(tilt);
-        double tiltedPole = east * Math.sin(tilt) + pole * Math.cos(tilt);
-        double turnedMeridian = meridian * Math.cos(hourAngle) + tiltedEast * Math.sin(hourAngle);
-        double turnedEast = -meridian * Math.sin(hourAngle) + tiltedEast * Math.cos(hourAngle);
-        Vector3D axis = AxisPointing.of(site, terms.axisOffset()).northernEnd(site);
-        Vector3D eastward = eastward(axis);
-        Vector3D direction =
-                new Vector3D(turnedMeridian, eastward.crossProduct(axis), turnedEast, eastward, tiltedPole, axis);
-        return hourAngle(site, sagged(direction, terms.of(PointingTerm.TUBE_SAG)));
+        return new ForkGeometry(site, terms).looksAt(reading);
     }
 
     /**
@@ -80,12 +56,12 @@ public final class ForkModel {
     }
 
     /** Horizontal, to the right of one who looks along the axis's northern end; east where the axis is upright. */
-    private static Vector3D eastward(Vector3D axis) {
+    static Vector3D eastward(Vector3D axis) {
         double level = Math.hypot(axis.getX(), axis.getY());
         return level < 1e-12 ? Vector3D.PLUS_I : new Vector3D(axis.getY() / level, -axis.getX() / level, 0);
     }
 
-    private static Vector3D enu(Site site, HourAnglePlace place) {
+    static Vector3D enu(Site site, HourAnglePlace place) {
         double sinLat = site.latitude().sin();
         double cosLat = site.latitude().cos();
         double meridian = place.declination().cos() * place.hourAngle().cos();
@@ -96,7 +72,7 @@ public final class ForkModel {
                 sinLat * pole + cosLat * meridian);
     }
 
-    /** Undoes {@link #sagged}. */
+    /** Undoes the tube's sag. */
     private static Vector3D raised(Vector3D direction, Angle sag) {
         AirlessDirection drooping = new AirlessDirection(direction);
         Angle straight = drooping.altitude();
@@ -104,24 +80,5 @@ public final class ForkModel {
             straight = drooping.altitude().plus(sag.times(straight.cos()));
         }
         return AirlessDirection.of(drooping.azimuth(), straight).enu();
-    }
-
-    private static Vector3D sagged(Vector3D direction, Angle sag) {
-        if (sag.radians() == 0) {
-            return direction;
-        }
-        AirlessDirection straight = new AirlessDirection(direction);
-        Angle altitude = straight.altitude();
-        return AirlessDirection.of(straight.azimuth(), altitude.minus(sag.times(altitude.cos())))
-                .enu();
-    }
-
-    private static HourAnglePlace hourAngle(Site site, Vector3D v) {
-        double sinLat = site.latitude().sin();
-        double cosLat = site.latitude().cos();
-        double x = -sinLat * v.getY() + cosLat * v.getZ();
-        double z = cosLat * v.getY() + sinLat * v.getZ();
-        return new HourAnglePlace(
-                new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.hypot(x, v.getX()))));
     }
 }

@@ -2,6 +2,7 @@ package polewright.axis.pointing;
 
 import java.util.List;
 import java.util.Set;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.rig.MountKind;
@@ -16,6 +17,7 @@ import polewright.sky.place.Site;
 public final class PointingFit {
     private static final List<PointingTerm> TERMS = List.of(PointingTerm.values());
     private static final double STEP_RAD = 1e-5;
+    private static final double AT_THE_POLE = 1e-12;
     private static final int ROUNDS = 30;
     private static final int HALVINGS = 12;
     private static final double SETTLED_RAD = 1e-10;
@@ -46,18 +48,61 @@ public final class PointingFit {
 
     /** How the place on the sky moves with each term: rows west and north, columns in the order of the terms. */
     static RealMatrix design(Site site, TermValues about, MountReading reading) {
-        RealMatrix design = MatrixUtils.createRealMatrix(2, TERMS.size());
-        HourAnglePlace middle = ForkModel.looksAt(site, about, reading);
-        for (PointingTerm term : TERMS) {
-            Angle value = about.of(term).plus(new Angle(STEP_RAD));
-            SkyOffset way = SkyOffset.between(middle, ForkModel.looksAt(site, about.with(term, value), reading));
-            design.setEntry(0, term.column(), way.west().radians() / STEP_RAD);
-            design.setEntry(1, term.column(), way.north().radians() / STEP_RAD);
-        }
-        return design;
+        return MatrixUtils.createRealMatrix(new Slopes(site, about).at(reading).terms());
     }
 
-    private record Descent(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
+    /** How places on the sky move with the terms, about the same terms for many readings. */
+    private static final class Slopes {
+        private final Vector3D pole;
+        private final ForkGeometry about;
+        private final List<ForkGeometry> moved;
+
+        Slopes(Site site, TermValues terms) {
+            pole = ForkModel.enu(site, new HourAnglePlace(Angle.ZERO, Angle.QUARTER_TURN));
+            about = new ForkGeometry(site, terms);
+            moved = TERMS.stream()
+                    .map(t -> new ForkGeometry(site, terms.with(t, terms.of(t).plus(new Angle(STEP_RAD)))))
+                    .toList();
+        }
+
+        Slope at(MountReading reading) {
+            Vector3D middle = about.direction(reading);
+            Vector3D across = middle.crossProduct(pole);
+            // At the pole itself every way is south; that of hour angle 0 is as good as any.
+            Vector3D west = across.getNorm() < AT_THE_POLE ? Vector3D.MINUS_I : across.normalize();
+            Vector3D north = west.crossProduct(middle);
+            double[][] terms = new double[2][moved.size()];
+            for (int i = 0; i < moved.size(); i++) {
+                Vector3D way = moved.get(i).direction(reading).subtract(middle);
+                terms[0][i] = way.dotProduct(west) / STEP_RAD;
+                terms[1][i] = way.dotProduct(north) / STEP_RAD;
+            }
+            return new Slope(middle, west, north, terms);
+        }
+    }
+
+    /** About where the tube looks: which ways are west and north, and by how much either changes with each term. */
+    private record Slope(Vector3D middle, Vector3D west, Vector3D north, double[][] terms) {
+        /** From where the tube looks along the great circle, radians. */
+        double[] to(Vector3D seen) {
+            Vector3D way = seen.subtract(middle);
+            double toWest = way.dotProduct(west);
+            double toNorth = way.dotProduct(north);
+            double sine = Math.hypot(toWest, toNorth);
+            double stretch = sine < 1e-6 ? 1 : Vector3D.angle(middle, seen) / sine;
+            return new double[] {toWest * stretch, toNorth * stretch};
+        }
+    }
+
+    private record Descent(Set<PointingTerm> possible, Site site, List<Centring> centrings, List<Vector3D> seen) {
+        Descent(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
+            this(
+                    possible,
+                    site,
+                    centrings,
+                    centrings.stream().map(c -> ForkModel.enu(site, c.seen())).toList());
+        }
+
         PointingModel settled() {
             TermValues terms = start();
             double cost = cost(terms);
@@ -88,17 +133,22 @@ public final class PointingFit {
         /** The pull is that on the terms themselves; where a term cannot be, its covariance is none. */
         private Normal normal(TermValues terms) {
             int count = TERMS.size();
-            RealMatrix seen = MatrixUtils.createRealMatrix(count, count);
+            RealMatrix information = MatrixUtils.createRealMatrix(count, count);
             RealMatrix pull = MatrixUtils.createRealMatrix(count, 1);
-            for (Centring centring : centrings) {
-                RealMatrix design = design(site, terms, centring.reading());
+            Slopes slopes = new Slopes(site, terms);
+            for (int star = 0; star < centrings.size(); star++) {
+                Centring centring = centrings.get(star);
+                Slope slope = slopes.at(centring.reading());
                 double weight = 1 / Math.pow(centring.sigma().radians(), 2);
-                SkyOffset left = SkyOffset.between(ForkModel.looksAt(site, terms, centring.reading()), centring.seen());
-                RealMatrix residual = MatrixUtils.createColumnRealMatrix(
-                        new double[] {left.west().radians(), left.north().radians()});
-                RealMatrix across = design.transpose().scalarMultiply(weight);
-                seen = seen.add(across.multiply(design));
-                pull = pull.add(across.multiply(residual));
+                double[] left = slope.to(seen.get(star));
+                for (int i = 0; i < count; i++) {
+                    double west = slope.terms()[0][i] * weight;
+                    double north = slope.terms()[1][i] * weight;
+                    for (int j = 0; j < count; j++) {
+                        information.addToEntry(i, j, west * slope.terms()[0][j] + north * slope.terms()[1][j]);
+                    }
+                    pull.addToEntry(i, 0, west * left[0] + north * left[1]);
+                }
             }
             RealMatrix scale = MatrixUtils.createRealMatrix(count, count);
             for (PointingTerm term : TERMS) {
@@ -108,7 +158,7 @@ public final class PointingFit {
                 pull.addToEntry(i, 0, -terms.of(term).radians() / (prior * prior));
             }
             RealMatrix scaled = MatrixUtils.createRealIdentityMatrix(count)
-                    .add(scale.multiply(seen).multiply(scale));
+                    .add(scale.multiply(information).multiply(scale));
             return new Normal(scale.multiply(MatrixUtils.inverse(scaled)).multiply(scale), pull);
         }
 
@@ -116,7 +166,7 @@ public final class PointingFit {
             if (terms.axisOffset().distance().radians() > FARTHEST_AXIS_RAD) {
                 return Double.POSITIVE_INFINITY;
             }
-            return PointingModel.misfit(site, terms, centrings);
+            return PointingModel.misfit(site, terms, centrings, seen);
         }
 
         /** Both zeros by the star whose difference all others are nearest to: no one star, however wrong, upsets it. */
@@ -127,11 +177,10 @@ public final class PointingFit {
                 TermValues zeros = TermValues.NONE
                         .with(PointingTerm.HOUR_ANGLE_ZERO, zero(candidate))
                         .with(PointingTerm.DECLINATION_ZERO, declinationZero(candidate));
+                ForkGeometry fork = new ForkGeometry(site, zeros);
                 double sum = 0;
-                for (Centring centring : centrings) {
-                    sum += SkyOffset.between(ForkModel.looksAt(site, zeros, centring.reading()), centring.seen())
-                            .distance()
-                            .radians();
+                for (int i = 0; i < centrings.size() && sum < best; i++) {
+                    sum += Vector3D.angle(fork.direction(centrings.get(i).reading()), seen.get(i));
                 }
                 if (sum < best) {
                     best = sum;

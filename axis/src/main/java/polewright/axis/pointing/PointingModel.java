@@ -3,6 +3,8 @@ package polewright.axis.pointing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
@@ -93,24 +95,43 @@ public record PointingModel(
 
     /** Each star in turn against the model and against one that did not know it, in the order of the centrings. */
     public List<StarResidual> residuals() {
-        List<StarResidual> residuals = new ArrayList<>();
-        for (int i = 0; i < centrings.size(); i++) {
-            List<Centring> others = new ArrayList<>(centrings);
-            Centring centring = others.remove(i);
-            PointingModel blind = PointingFit.model(possible, site, others);
-            residuals.add(
-                    new StarResidual(centring, offset(centring), blind.offset(centring), blind.surprise(centring)));
-        }
-        return residuals;
+        return IntStream.range(0, centrings.size()).mapToObj(this::residual).toList();
+    }
+
+    /** Whether every star surprises a model that did not know it less than that. */
+    boolean surprisesUnder(double square) {
+        return IntStream.range(0, centrings.size()).allMatch(i -> residual(i).leftOutSquare() < square);
+    }
+
+    private StarResidual residual(int index) {
+        List<Centring> others = new ArrayList<>(centrings);
+        Centring centring = others.remove(index);
+        PointingModel blind = PointingFit.model(possible, site, others);
+        return new StarResidual(centring, offset(centring), blind.offset(centring), blind.surprise(centring));
     }
 
     /** How much a star's place surprises one who expects it by this model: χ² of 2 degrees of freedom. */
     double surprise(Centring centring) {
+        return square(centring, 1);
+    }
+
+    /**
+     * By how much the misfit falls when one of the model's own stars is left out, as far as places on the sky change in
+     * proportion to the terms: rᵀ(σ²I − DCDᵀ)⁻¹r, exact in linear least squares. r is what the model leaves of the star, D
+     * its design, C the covariance.
+     */
+    double fallWithout(Centring own) {
+        return square(own, -1);
+    }
+
+    /** What is left of a star against its noise, with what the model does not know added or taken off. */
+    private double square(Centring centring, int sign) {
         SkyOffset offset = offset(centring);
         RealMatrix design = PointingFit.design(site, terms, centring.reading());
         double noise = Math.pow(centring.sigma().radians(), 2);
         RealMatrix expected = design.multiply(covariance)
                 .multiply(design.transpose())
+                .scalarMultiply(sign)
                 .add(MatrixUtils.createRealIdentityMatrix(2).scalarMultiply(noise));
         RealMatrix seen = MatrixUtils.createColumnRealMatrix(
                 new double[] {offset.west().radians(), offset.north().radians()});
@@ -125,14 +146,25 @@ public record PointingModel(
         return misfit(site, terms, centrings);
     }
 
-    static double misfit(Site site, TermValues terms, List<Centring> centrings) {
+    private static double misfit(Site site, TermValues terms, List<Centring> centrings) {
+        return misfit(
+                site,
+                terms,
+                centrings,
+                centrings.stream().map(c -> ForkModel.enu(site, c.seen())).toList());
+    }
+
+    /** The same by the directions east, north, up in which the stars were seen. */
+    static double misfit(Site site, TermValues terms, List<Centring> centrings, List<Vector3D> seen) {
         double sum = 0;
         for (PointingTerm term : PointingTerm.values()) {
             sum += Math.pow(terms.of(term).radians() / term.usualSize().radians(), 2);
         }
-        for (Centring centring : centrings) {
-            SkyOffset left = SkyOffset.between(ForkModel.looksAt(site, terms, centring.reading()), centring.seen());
-            sum += Math.pow(left.distance().radians() / centring.sigma().radians(), 2);
+        ForkGeometry fork = new ForkGeometry(site, terms);
+        for (int i = 0; i < centrings.size(); i++) {
+            Centring centring = centrings.get(i);
+            double left = Vector3D.angle(fork.direction(centring.reading()), seen.get(i));
+            sum += Math.pow(left / centring.sigma().radians(), 2);
         }
         return sum;
     }
