@@ -48,7 +48,7 @@ public final class PointingFit {
 
     /** How the place on the sky moves with each term: rows west and north, columns in the order of the terms. */
     static RealMatrix design(Site site, TermValues about, MountReading reading) {
-        return MatrixUtils.createRealMatrix(new Slopes(site, about).at(reading).terms());
+        return MatrixUtils.createRealMatrix(new Slopes(site, about).at(reading).terms);
     }
 
     /** How places on the sky move with the terms, about the same terms for many readings. */
@@ -82,7 +82,19 @@ public final class PointingFit {
     }
 
     /** About where the tube looks: which ways are west and north, and by how much either changes with each term. */
-    private record Slope(Vector3D middle, Vector3D west, Vector3D north, double[][] terms) {
+    private static final class Slope {
+        private final Vector3D middle;
+        private final Vector3D west;
+        private final Vector3D north;
+        private final double[][] terms;
+
+        Slope(Vector3D middle, Vector3D west, Vector3D north, double[][] terms) {
+            this.middle = middle;
+            this.west = west;
+            this.north = north;
+            this.terms = terms;
+        }
+
         /** From where the tube looks along the great circle, radians. */
         double[] to(Vector3D seen) {
             Vector3D way = seen.subtract(middle);
@@ -142,10 +154,10 @@ public final class PointingFit {
                 double weight = 1 / Math.pow(centring.sigma().radians(), 2);
                 double[] left = slope.to(seen.get(star));
                 for (int i = 0; i < count; i++) {
-                    double west = slope.terms()[0][i] * weight;
-                    double north = slope.terms()[1][i] * weight;
+                    double west = slope.terms[0][i] * weight;
+                    double north = slope.terms[1][i] * weight;
                     for (int j = 0; j < count; j++) {
-                        information.addToEntry(i, j, west * slope.terms()[0][j] + north * slope.terms()[1][j]);
+                        information.addToEntry(i, j, west * slope.terms[0][j] + north * slope.terms[1][j]);
                     }
                     pull.addToEntry(i, 0, west * left[0] + north * left[1]);
                 }
