@@ -2,7 +2,7 @@ package polewright.sky;
 
 import java.util.concurrent.CancellationException;
 
-/** Lets long work end early when nobody wants its result any more. */
+/** Lets long work end early when its result is no longer wanted. */
 public final class Interruption {
     private Interruption() {}
 

@@ -169,7 +169,7 @@ public final class PracticeNight {
         }
         byte[] content = FitsFile.of(PracticeCamera.frame(state, number).frame());
         try {
-            // Whoever watches the folder of frames sees whole ones only.
+            // A watch of the folder sees whole frames only.
             WholeFile.write(file, content, folder);
         } catch (IOException e) {
             throw new JobFailed("the frame cannot be kept: "

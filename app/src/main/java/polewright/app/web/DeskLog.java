@@ -31,7 +31,7 @@ import polewright.night.seasons.Pier;
  * A desk's log as all its pages read it: the file is opened only when it has changed, only new events are read, and what
  * they come to is worked out once a minute for everyone who asks. Safe for use by several threads.
  *
- * <p>Whether the file has changed is told by its size and time, which costs some microseconds; SQLite is asked again only
+ * <p>Size and time say whether the file has changed, which costs some microseconds; SQLite is asked again only
  * when those are new, and for a while after, because the clock of a file system may be coarse. The file itself must not be
  * opened here in any other way than by SQLite: to close it would release the locks that SQLite holds on it in this process.
  */
@@ -229,7 +229,7 @@ final class DeskLog {
                 : Stream.concat(known.stream(), since.stream().skip(1)).toList();
     }
 
-    /** One after the other: whoever waits finds it worked out. Empty without a log. */
+    /** One thread at a time works it out; the others wait for the result. Empty without a log. */
     private <T> Optional<T> inTurn(Function<Version, Optional<T>> work) {
         try {
             working.lockInterruptibly();

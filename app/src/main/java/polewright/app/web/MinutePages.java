@@ -70,7 +70,7 @@ final class MinutePages {
                         try {
                             made(minute, how);
                         } catch (RuntimeException whatTheNextWhoAsksIsTold) {
-                            // Nobody waits for this one.
+                            // No request waits for this one.
                         } finally {
                             isRenewed.set(false);
                         }

@@ -24,7 +24,7 @@ final class PageMaking implements AutoCloseable {
     });
 
     /**
-     * What is made for a request that only reads; empty if nobody waits for it any more. Whoever makes it is interrupted
+     * What is made for a request that only reads; empty if the client has gone. The thread that makes it is interrupted
      * then, and ends at the next {@link polewright.sky.Interruption#check}.
      */
     <T> Optional<T> made(Context ctx, Callable<T> making) {

@@ -33,7 +33,7 @@ import polewright.app.web.room.Rooms;
 class PagesAndCommandsTest {
     /** Commands that write and have no form of fields. */
     private static final Map<String, String> NO_FORM = Map.of(
-            "log rescue", "for whoever looks after the laptop's disk; it writes a file there",
+            "log rescue", "repairs a file on the laptop's disk; it writes a file there",
             "sight frames", "the server measures the frames that come into its folder, and logs them itself",
             "sight drift-frames", "the same",
             "log import", "a file: it is sent, not filled in",

@@ -283,7 +283,7 @@ final class PrintedOutputs {
         coverage.add(PublishedSchemas.check(typed, out.toString()));
     }
 
-    /** Nights a month apart: 1′ east each month, a swing with the year, set down anew once, left unknown once. */
+    /** Nights a month apart: 1′ east each month, a swing with the year, set down again once, left unknown once. */
     private void pier() throws IOException {
         CommandRun person = person("pier", "2026-11-25T20:05:00Z");
         Instant first = Instant.parse("2024-10-01T20:00:00Z");

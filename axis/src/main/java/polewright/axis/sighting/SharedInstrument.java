@@ -2,7 +2,7 @@ package polewright.axis.sighting;
 
 /** An instrument that brings the same error to every reading of one set-up. */
 public enum SharedInstrument {
-    /** Iron beside it stays where it is. */
+    /** Iron near it stays where it is. */
     COMPASS,
     /** The base stays out of level, and the scale's zero where it is. */
     LEVEL_AND_SCALE,

@@ -50,7 +50,7 @@ import polewright.sky.time.SkyTime;
 
 /**
  * A night of any number of events of every kind, as one that is long and busy has them: at one wedge whose screws are turned
- * and whose clamps are tightened, seen with the errors that are told, and one sighting in two hundred read the wrong way
+ * and whose clamps are tightened, seen with the errors that are stated, and one sighting in two hundred read the wrong way
  * round.
  */
 public final class MixedNight {

@@ -52,7 +52,7 @@ final class BreakingNetwork implements AutoCloseable {
                     connect(device);
                 }
             } catch (IOException closed) {
-                // Whoever called tries again.
+                // The caller tries again.
             }
         }
     }

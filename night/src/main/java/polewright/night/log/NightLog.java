@@ -53,7 +53,7 @@ public final class NightLog implements AutoCloseable {
     }
 
     /**
-     * Keeps a copy of the log as it is before another night begins, beside a few older ones. An empty log needs none.
+     * Keeps a copy of the log as it is before another night begins, next to a few older ones. An empty log needs none.
      *
      * @throws InputRefused if none can be kept, which need not keep the night from beginning
      */

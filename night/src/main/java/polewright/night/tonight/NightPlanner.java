@@ -124,7 +124,7 @@ final class NightPlanner {
                 + (showing.target().isWanted() ? WANTED : 0);
     }
 
-    /** To whole five minutes: nobody starts at 18:01:37. */
+    /** To whole five minutes: 18:01:37 is no time to plan by. */
     static Instant roundedUp(Instant at) {
         long step = STEP.toSeconds();
         return Instant.ofEpochSecond(

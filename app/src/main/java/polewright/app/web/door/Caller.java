@@ -19,7 +19,7 @@ public final class Caller {
     }
 
     /**
-     * Whether nobody waits any more. The web server itself finds that out only when it writes.
+     * Whether the client has gone. The web server itself notices only when it writes.
      *
      * <p>Only for a request that has no body, or whose body has been read: what comes after it is the end of the connection,
      * or a client's next request, which is left for the server to read.
