@@ -8,7 +8,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -152,7 +151,7 @@ public final class MixedNight {
                     "eyepiece",
                     Angle.ofDegrees(0.8),
                     Duration.ofMinutes(5 + random.nextInt(3) * 5L),
-                    Optional.empty(),
+                    new Look.Finding.Centred(),
                     new SkyRegion.Above(Angle.ofDegrees(30)))))));
         } else if (draw < 75) {
             add(new NightEvent.HorizonSet(Horizon.OPEN));
