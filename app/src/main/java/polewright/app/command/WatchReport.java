@@ -88,8 +88,8 @@ final class WatchReport implements WatchListener {
         lines.add(AxisWords.frame(frame));
         if (step instanceof WatchStep.Placed placed) {
             lines.add(WatchWords.placed(placed));
-        } else if (step instanceof WatchStep.StartedAfresh) {
-            lines.add(WatchWords.startedAfresh());
+        } else if (step instanceof WatchStep.StartedAfresh afresh) {
+            lines.add(WatchWords.startedAfresh(afresh));
         } else if (step instanceof WatchStep.AxisFound found) {
             addAxis(lines, found.axis());
         } else if (step instanceof WatchStep.AxisSharpened sharper) {

@@ -40,8 +40,9 @@ public final class WatchJson {
         node.put("stars_matched", frame.match().starsMatched());
         if (step instanceof WatchStep.Placed placed) {
             node.put("places", placed.places());
-        } else if (step instanceof WatchStep.StartedAfresh) {
+        } else if (step instanceof WatchStep.StartedAfresh afresh) {
             node.put("places", 1).put("started_afresh", true);
+            afresh.slew().ifPresent(far -> node.put("slew_deg", far.degrees()));
         } else if (step instanceof WatchStep.AxisFound found) {
             node.set("axis", FramesJson.of(found.axis(), told));
         } else if (step instanceof WatchStep.AxisSharpened sharper) {

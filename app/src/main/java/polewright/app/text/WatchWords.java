@@ -27,9 +27,14 @@ public final class WatchWords {
     }
 
     /** That the frames before no longer count, and what to do. */
-    public static String startedAfresh() {
-        return "The frames before are too long ago to go with this one, so the axis is found afresh."
-                + " Turn right ascension by 30 to 90 degrees, nothing else, and take another frame.";
+    public static String startedAfresh(WatchStep.StartedAfresh afresh) {
+        return afresh.slew()
+                        .map(far ->
+                                "The camera looks elsewhere, as after a slew or with another target: screws would have"
+                                        + " to have moved the axis by " + AngleWords.size(far) + ".")
+                        .orElse("The frames before are too long ago to go with this one.")
+                + " The axis is found again from here: turn right ascension by 30 to 90 degrees, nothing else, and take"
+                + " another frame.";
     }
 
     /** How far the axis has gone on the sky, and which turns remain; fits a line of a terminal. */

@@ -37,6 +37,8 @@ public final class TurningWatch {
     // Seeing and a hand on the tube move a frame by less, and nobody turns a screw so little.
     private static final Angle SCREWS_MOVED = Angle.ofArcminutes(1);
     private static final double SIGMAS = 5;
+    // A mount that was set down far off is brought toward the pole, however far that takes its axis.
+    private static final Angle SET_UP_WITHIN = Angle.ofDegrees(15);
 
     private final Site site;
     private final Rig rig;
@@ -90,20 +92,24 @@ public final class TurningWatch {
     }
 
     private WatchStep place(CameraAttitude frame) {
-        List<CameraAttitude> with = new ArrayList<>(places);
-        with.removeIf(earlier -> isSamePlace(earlier, frame) || earlier.at().equals(frame.at()));
-        with.add(frame);
-        with.sort(Comparator.comparing(CameraAttitude::at));
-        List<CameraAttitude> tonight = ofTheLastNight(with);
-        if (!tonight.contains(frame)) {
+        List<CameraAttitude> all = new ArrayList<>(places);
+        all.add(frame);
+        all.sort(Comparator.comparing(CameraAttitude::at));
+        // Before those of the same place are replaced: one of last night shows no place of tonight.
+        List<CameraAttitude> lastNight = ofTheLastNight(all);
+        if (!lastNight.contains(frame)) {
             throw new InputRefused(
                     "the frame was taken more than " + AxisFromFrames.ONE_NIGHT.toHours() + " hours before the others",
                     "check the time of exposure in its file; the frames since are kept");
         }
+        List<CameraAttitude> tonight = lastNight.stream()
+                .filter(other -> other.equals(frame)
+                        || !(isSamePlace(other, frame) || other.at().equals(frame.at())))
+                .toList();
         if (AxisFromFrames.largestTurnOf(tonight).compareTo(ENOUGH_TURN) < 0) {
             places = tonight;
-            return tonight.size() < with.size()
-                    ? new WatchStep.StartedAfresh(Optional.empty())
+            return lastNight.size() < all.size()
+                    ? new WatchStep.StartedAfresh(Optional.empty(), Optional.empty())
                     : new WatchStep.Placed(places.size());
         }
         AxisFromFrames axis = AxisFromFrames.of(site, tonight);
@@ -123,13 +129,13 @@ public final class TurningWatch {
         return List.copyOf(frames.subList(first, frames.size()));
     }
 
-    private WatchStep startAfresh(CameraAttitude frame) {
+    private WatchStep startAfresh(CameraAttitude frame, Optional<Angle> slew) {
         Optional<TurnedFrames> leftOff = screwsMoved ? sighting() : Optional.empty();
         places = List.of(frame);
         found = Optional.empty();
         afterScrews = Optional.empty();
         screwsMoved = false;
-        return new WatchStep.StartedAfresh(leftOff);
+        return new WatchStep.StartedAfresh(slew, leftOff);
     }
 
     private WatchStep follow(AxisFromFrames axis, CameraAttitude frame) {
@@ -140,17 +146,19 @@ public final class TurningWatch {
         }
         CameraAttitude last = axis.frames().get(axis.frames().size() - 1);
         if (Duration.between(last.at(), frame.at()).compareTo(ScrewsSoFar.LONGEST) > 0) {
-            return startAfresh(frame);
+            return startAfresh(frame, Optional.empty());
         }
         ScrewsSoFar soFar = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
         Angle moved = soFar.now().axis().separation(axis.axis());
+        if (isSlew(soFar)) {
+            return startAfresh(frame, Optional.of(moved));
+        }
         double sigma = Math.max(
                 soFar.now().azimuthSigma().radians(),
                 soFar.now().altitudeSigma().radians());
-        boolean tooFar = soFar.findings().stream().anyMatch(f -> f instanceof FrameFinding.MovedTooFar);
         boolean standsOut = moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma);
         boolean isLast = afterScrews.stream().allMatch(earlier -> frame.at().isAfter(earlier.at()));
-        if (isLast && (afterScrews.isPresent() || (standsOut && !tooFar))) {
+        if (isLast && (afterScrews.isPresent() || standsOut)) {
             afterScrews = Optional.of(frame);
             screwsMoved = true;
         }
@@ -162,6 +170,12 @@ public final class TurningWatch {
         // The screws turn on loose clamps, and what they leave is what is tightened.
         boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
         return new WatchStep.ScrewsFollowed(soFar, offset.minus(axis.offset()), remaining, goodEnough);
+    }
+
+    /** Whether the axis would be farther from where it was, and from the pole, than screws take it. */
+    private boolean isSlew(ScrewsSoFar soFar) {
+        return soFar.findings().stream().anyMatch(finding -> finding instanceof FrameFinding.MovedTooFar)
+                && soFar.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
     }
 
     /** The axis with this frame as one more place in right ascension, if that is what it is. */

@@ -6,6 +6,7 @@ import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.fix.AxisState;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.sky.angle.Angle;
 
 /** What one more frame told. */
 public sealed interface WatchStep {
@@ -17,11 +18,13 @@ public sealed interface WatchStep {
     record Placed(int places) implements WatchStep {}
 
     /**
-     * What was seen before is too long ago: the axis is looked for from this frame on.
+     * This frame does not go with those before it: the axis is looked for from this frame on.
      *
+     * @param slew how far the axis would have moved, where that is farther than screws take it, so that the mount was
+     *     slewed; empty where the frames before are too long ago
      * @param leftOff where the screws had taken the axis by then, if they had and the log does not have it
      */
-    record StartedAfresh(Optional<TurnedFrames> leftOff) implements WatchStep {}
+    record StartedAfresh(Optional<Angle> slew, Optional<TurnedFrames> leftOff) implements WatchStep {}
 
     /** Right ascension has been turned by enough: here is the axis. */
     record AxisFound(AxisFromFrames axis) implements WatchStep {}

@@ -55,8 +55,9 @@ class JsonOutputsTest {
     /** Events have a test of their own, in the module that writes them. */
     private static final String EVENT = "event";
 
-    /** A practice that comes to its stop is played in PracticeCommandsTest; frames eight hours apart are not watched here. */
-    private static final Set<String> LONG_NIGHTS = Set.of("practice-debrief: stop_advised", "watch: started_afresh");
+    /** A practice that comes to its stop is played in PracticeCommandsTest, a watch that starts again in TurningWatchTest. */
+    private static final Set<String> LONG_NIGHTS =
+            Set.of("practice-debrief: stop_advised", "watch: started_afresh", "watch: slew_deg");
 
     @TempDir
     private Path folder;

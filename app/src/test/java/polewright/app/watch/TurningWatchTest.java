@@ -12,6 +12,9 @@ import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.app.text.WatchWords;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.allowance.DiscAllowance;
@@ -65,7 +68,8 @@ class TurningWatchTest {
     @Test
     void aFrameOfTheNextNightBeginsAfreshAndTheAxisIsFoundFromThere() {
         watch.add(frame(0, 0, 0));
-        assertThat(watch.add(frame(9 * 60, 40, 0))).isEqualTo(new WatchStep.StartedAfresh(Optional.empty()));
+        assertThat(watch.add(frame(9 * 60, 40, 0)))
+                .isEqualTo(new WatchStep.StartedAfresh(Optional.empty(), Optional.empty()));
         assertThat(watch.add(frame(9 * 60 + 1, 0, 0))).isInstanceOf(WatchStep.AxisFound.class);
         assertThat(watch.sighting().orElseThrow().frames()).hasSize(2);
     }
@@ -85,10 +89,57 @@ class TurningWatchTest {
         watch.add(frame(2, 40, 1));
         assertThat(watch.screwsMoved()).isTrue();
         TurnedFrames leftOff = watch.sighting().orElseThrow();
-        assertThat(watch.add(frame(130, 40, 1))).isEqualTo(new WatchStep.StartedAfresh(Optional.of(leftOff)));
+        assertThat(watch.add(frame(130, 40, 1)))
+                .isEqualTo(new WatchStep.StartedAfresh(Optional.empty(), Optional.of(leftOff)));
         assertThat(watch.screwsMoved()).isFalse();
         assertThat(watch.sighting()).isEmpty();
         assertThat(watch.add(frame(131, 0, 1))).isInstanceOf(WatchStep.AxisFound.class);
+    }
+
+    /** The same place in right ascension, so that it shows nothing but the time. */
+    @Test
+    void frameOfTheNextNightInTheSamePlace_startsAfresh() {
+        watch.add(frame(0, 0, 0));
+        assertThat(watch.add(frame(9 * 60, 0, 0)))
+                .isEqualTo(new WatchStep.StartedAfresh(Optional.empty(), Optional.empty()));
+    }
+
+    @Test
+    void frameOfTheNightBeforeInTheSamePlace_isRefused() {
+        watch.add(frame(9 * 60, 0, 0));
+        assertThatThrownBy(() -> watch.add(frame(0, 0, 0)))
+                .hasMessageStartingWith("the frame was taken more than 8 hours before the others: ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void slewInDeclination_isNoMoveOfTheScrews(boolean afterScrews) {
+        findTheAxis();
+        if (afterScrews) {
+            watch.add(frame(2, 40, 1));
+        }
+        Optional<TurnedFrames> leftOff = afterScrews ? watch.sighting() : Optional.empty();
+        WatchStep.StartedAfresh afresh = (WatchStep.StartedAfresh) watch.add(slewed(frame(3, 40, 0), 60));
+        assertThat(afresh.slew().orElseThrow().degrees()).isCloseTo(60, within(1.0));
+        assertThat(afresh.leftOff()).isEqualTo(leftOff);
+        assertThat(WatchWords.startedAfresh(afresh))
+                .startsWith("The camera looks elsewhere, as after a slew or with another target: screws would have to"
+                        + " have moved the axis by ");
+        assertThat(watch.add(slewed(frame(4, 0, 0), 60))).isInstanceOf(WatchStep.AxisFound.class);
+    }
+
+    /** A mount that was set down 14 degrees off: more than screws have, but where they lead is the pole. */
+    @Test
+    void longWayToThePole_isAMoveOfTheScrews() {
+        watch.add(frame(0, 0, 25));
+        watch.add(frame(1, 40, 25));
+        assertThat(watch.add(frame(2, 40, 0))).isInstanceOf(WatchStep.ScrewsFollowed.class);
+    }
+
+    private static CameraAttitude slewed(CameraAttitude frame, double declinationDeg) {
+        Vector3D declinationAxis = frame.boresight().crossProduct(AXIS).normalize();
+        return frame.turnedBy(
+                new Rotation(declinationAxis, Math.toRadians(declinationDeg), RotationConvention.VECTOR_OPERATOR));
     }
 
     @Test
