@@ -11,8 +11,6 @@ import polewright.sky.InputRefused;
 
 /** The one place where a failure becomes a line of text and an exit status. */
 final class Complaints {
-    private static final String TO_CONFIRM = "Usage: if it is meant so, add ";
-
     private final Workbench workbench;
     private final boolean red;
 
@@ -22,8 +20,8 @@ final class Complaints {
     }
 
     /** What was typed was refused by the parser. */
-    int wrongUsage(ParameterException e) {
-        complain(UsageWords.of(e));
+    int wrongUsage(ParameterException e, String... typed) {
+        complain(UsageWords.of(e, typed));
         return pointToHelp(e.getCommandLine());
     }
 
@@ -40,7 +38,7 @@ final class Complaints {
         }
         if (e instanceof LooksMistaken) {
             complain(command + ": " + e.getMessage());
-            complain(TO_CONFIRM + AsTypedOption.NAME + ".");
+            complain("Usage: add " + AsTypedOption.NAME + " to log it as typed.");
             return ExitStatus.LOOKS_MISTAKEN;
         }
         if (e instanceof MovedOn) {

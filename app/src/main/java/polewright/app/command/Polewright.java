@@ -99,7 +99,7 @@ public final class Polewright implements Callable<Integer> {
         commands.setTrimQuotes(false);
         TypedWords.register(commands);
         Complaints complaints = new Complaints(workbench, TerminalOutput.wantsRed(args));
-        commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e));
+        commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e, typed));
         commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);
     }

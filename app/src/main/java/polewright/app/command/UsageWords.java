@@ -1,10 +1,14 @@
 package polewright.app.command;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.OverwrittenOptionException;
@@ -14,16 +18,35 @@ import polewright.sky.InputRefused;
 
 /** A command line that was refused, in one line: where, what is wrong, what to do. */
 final class UsageWords {
+    private static final String END_OF_OPTIONS = "--";
+
     private UsageWords() {}
 
-    /** {@code turn --azimuth: 'abc' is not a number of turns: write 1.25 …}, after the command's name. */
-    static String of(ParameterException refusal) {
+    /**
+     * {@code turn --azimuth: 'abc' is not a number of turns: write 1.25 …}, after the command's name. An option that there is
+     * not comes first: the parser takes its value for a word of the command, and complains of that.
+     */
+    static String of(ParameterException refusal, String... typed) {
         CommandLine line = refusal.getCommandLine();
         String command = line.getCommandSpec().qualifiedName();
+        Optional<String> unknown = unknownOption(line, typed);
+        if (unknown.isPresent()) {
+            UnmatchedArgumentException unmatched = new UnmatchedArgumentException(line, List.of(unknown.get()));
+            return command + ": " + unmatched(unmatched, line);
+        }
         if (refusal.getCause() instanceof InputRefused refused) {
             return command + " " + name(refusal.getArgSpec()) + ": " + refused.getMessage();
         }
         return command + ": " + what(refusal, line);
+    }
+
+    private static Optional<String> unknownOption(CommandLine line, String... typed) {
+        Set<String> known = line.getCommandSpec().optionsMap().keySet();
+        return Arrays.stream(typed)
+                .takeWhile(word -> !word.equals(END_OF_OPTIONS))
+                .filter(word -> word.startsWith(END_OF_OPTIONS))
+                .filter(word -> !known.contains(word.replaceFirst("=.*", "")))
+                .findFirst();
     }
 
     private static String what(ParameterException refusal, CommandLine line) {
@@ -48,12 +71,24 @@ final class UsageWords {
         String word = "'" + refusal.getUnmatched().get(0) + "'";
         List<String> near = refusal.getSuggestions();
         if (refusal.isUnknownOption()) {
-            return "there is no option " + word + didYouMean(near, "see its options with --help");
+            List<String> having = subcommandsWith(refusal.getUnmatched().get(0), line);
+            return "there is no option " + word
+                    + (having.isEmpty()
+                            ? didYouMean(near, "see its options with --help")
+                            : ": it belongs to " + String.join(" and ", having) + ".");
         } else if (!line.getSubcommands().isEmpty()
                 && line.getParseResult().matchedArgs().isEmpty()) {
             return "there is no command " + word + didYouMean(near, "take " + choices(line));
         }
         return word + " is one word too many: put a text with spaces in quotes.";
+    }
+
+    private static List<String> subcommandsWith(String option, CommandLine line) {
+        return line.getSubcommands().values().stream()
+                .map(CommandLine::getCommandSpec)
+                .filter(command -> command.findOption(option.replaceFirst("=.*", "")) != null)
+                .map(CommandSpec::qualifiedName)
+                .toList();
     }
 
     private static String didYouMean(List<String> near, String otherwise) {

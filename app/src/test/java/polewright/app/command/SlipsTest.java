@@ -39,7 +39,11 @@ class SlipsTest {
         Outcome asked = person.run(typed);
         assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
         assertThat(asked.out()).isEmpty();
-        assertThat(asked.err()).contains(says, "more than 15.0° off is unlikely: read it again", "add --as-typed");
+        assertThat(asked.err())
+                .contains(
+                        says,
+                        "more than 15.0° off is unlikely: read it again",
+                        "Usage: add --as-typed to log it as typed.");
         assertThat(person.events()).isEqualTo(1);
 
         String[] confirmed = kind.equals("altitude")
