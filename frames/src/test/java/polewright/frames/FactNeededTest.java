@@ -10,10 +10,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import polewright.sky.InputRefused;
-import polewright.sky.angle.Angle;
 
 /** What is asked of the person when a file leaves something out. */
 class FactNeededTest {
+    private static final FactNeeded.TimeRemedy REMEDY = new FactNeeded.TimeRemedy("give the time", "give the zone");
+
     private static FrameFacts facts(Optional<LocalDateTime> local, double focalMm, double microns, String... remarks) {
         return new FrameFacts(
                 Optional.empty(),
@@ -28,52 +29,32 @@ class FactNeededTest {
     @Test
     void aTimeThatIsThereIsGiven() {
         Instant time = Instant.parse("2026-11-25T20:00:00Z");
-        assertThat(FactNeeded.middle("dusk.fits", FrameFacts.NONE.takenAt(time)))
+        assertThat(FactNeeded.middle("dusk.fits", FrameFacts.NONE.takenAt(time), REMEDY))
                 .isEqualTo(time);
     }
 
     @Test
     void aMissingTimeIsAskedFor() {
-        assertThatThrownBy(() -> FactNeeded.middle("dusk.png", FrameFacts.NONE))
+        assertThatThrownBy(() -> FactNeeded.middle("dusk.png", FrameFacts.NONE, REMEDY))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.png does not say when it was taken:"
-                        + " give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z.");
+                .hasMessage("dusk.png does not say when it was taken:" + " give the time.");
     }
 
     @Test
     void aTimeThatCouldNotBeUsedIsSaidWithTheReason() {
         FrameFacts facts = facts(Optional.empty(), 0, 0, "its DATE-OBS 'last night' is not a date with a time of day");
-        assertThatThrownBy(() -> FactNeeded.middle("dusk.fits", facts))
+        assertThatThrownBy(() -> FactNeeded.middle("dusk.fits", facts, REMEDY))
                 .hasMessage("dusk.fits does not say when it was taken"
                         + " (its DATE-OBS 'last night' is not a date with a time of day):"
-                        + " give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z.");
+                        + " give the time.");
     }
 
     @Test
     void aMissingZoneIsAskedFor() {
         FrameFacts facts = facts(Optional.of(LocalDateTime.parse("2026-11-25T21:00:15")), 0, 0);
-        assertThatThrownBy(() -> FactNeeded.middle("dusk.jpg", facts))
+        assertThatThrownBy(() -> FactNeeded.middle("dusk.jpg", facts, REMEDY))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.jpg tells the time by the camera's clock (2026-11-25 21:00:15) but not its zone:"
-                        + " give the zone with --zone, such as --zone +01:00 or --zone Z for UTC.");
-    }
-
-    @Test
-    void aScaleThatFollowsIsGiven() {
-        assertThat(FactNeeded.scalePerPixel("dusk.fits", facts(Optional.empty(), 530, 3.76)))
-                .isEqualTo(new Angle(3.76 / 1000 / 530));
-    }
-
-    @Test
-    void whatIsMissingOfTheScaleIsAskedFor() {
-        assertThatThrownBy(() -> FactNeeded.scalePerPixel("dusk.fits", FrameFacts.NONE))
-                .hasMessage("dusk.fits does not say its scale: give --scale in arcseconds per pixel,"
-                        + " or --focal-length in millimetres and --pixel-size in micrometres.");
-        assertThatThrownBy(() -> FactNeeded.scalePerPixel("dusk.fits", facts(Optional.empty(), 530, 0)))
-                .hasMessage("dusk.fits says the focal length (530 mm) but not the size of a pixel:"
-                        + " give --pixel-size in micrometres, or --scale in arcseconds per pixel.");
-        assertThatThrownBy(() -> FactNeeded.scalePerPixel("dusk.fits", facts(Optional.empty(), 0, 3.76)))
-                .hasMessage("dusk.fits says the size of a pixel (3.76 micrometres) but not the focal length:"
-                        + " give --focal-length in millimetres, or --scale in arcseconds per pixel.");
+                .hasMessage("dusk.jpg gives the time by the camera's clock (2026-11-25 21:00:15) but not its zone:"
+                        + " give the zone.");
     }
 }

@@ -87,7 +87,7 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
         if (!(logged.event() instanceof NightEvent.ScrewsTurned)) {
             throw new InputRefused(
                     "event " + logged.seq() + " is no turn of screws, so no other turn can stand in its place",
-                    "name the number of a turn, as polewright log shows it");
+                    "name the number of a turn, as the log shows it");
         }
         return new LoggedEvent(logged.seq(), logged.at(), meant);
     }

@@ -227,7 +227,7 @@ class NightStateTest {
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(
                         "event 2 is no turn of screws, so no other turn can stand in its place: name the number of a"
-                                + " turn, as polewright log shows it.");
+                                + " turn, as the log shows it.");
     }
 
     @Test

@@ -21,7 +21,7 @@ public interface ExposureTime {
     }
 
     /** As told, or by the file, which is refused if it does not say so. */
-    static ExposureTime needed(Optional<Instant> told) {
-        return (name, facts) -> Optional.of(told.orElseGet(() -> FactNeeded.middle(name, facts)));
+    static ExposureTime needed(Optional<Instant> told, FactNeeded.TimeRemedy remedy) {
+        return (name, facts) -> Optional.of(told.orElseGet(() -> FactNeeded.middle(name, facts, remedy)));
     }
 }

@@ -19,12 +19,17 @@ import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.input.UtcInput;
+import polewright.frames.FactNeeded;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /** The files of frames that belong together, and when each was taken. */
 final class SeveralFrames {
+    private static final FactNeeded.TimeRemedy WITHOUT_TIME = new FactNeeded.TimeRemedy(
+            "give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z",
+            "give the zone with --zone, such as --zone +01:00 or --zone Z for UTC");
+
     @Parameters(
             paramLabel = "FRAME",
             arity = "1..*",
@@ -69,7 +74,8 @@ final class SeveralFrames {
     private List<PlacedFrame> place(FrameReading reading, FrameClues told) {
         List<PlacedFrame> placed = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
-            ExposureTime time = ExposureTime.needed(times == null ? Optional.empty() : Optional.of(times.get(i)));
+            ExposureTime time =
+                    ExposureTime.needed(times == null ? Optional.empty() : Optional.of(times.get(i)), WITHOUT_TIME);
             Optional<PlacedFrame> first = placed.isEmpty() ? Optional.empty() : Optional.of(placed.get(0));
             placed.add(reading.place(FrameFile.read(files.get(i)), told, time, first));
         }

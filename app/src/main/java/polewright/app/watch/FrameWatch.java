@@ -23,6 +23,7 @@ import polewright.app.camera.FrameSeries;
 import polewright.app.camera.PlacedFrame;
 import polewright.axis.camera.Drive;
 import polewright.axis.sighting.TurnedFrames;
+import polewright.frames.FactNeeded;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -35,6 +36,10 @@ import polewright.sky.attitude.CameraAttitude;
  * a page. Runs in the thread that calls {@link #run}, once.
  */
 public final class FrameWatch {
+    private static final FactNeeded.TimeRemedy WITHOUT_TIME = new FactNeeded.TimeRemedy(
+            "have the camera or the capture program write the time into each frame",
+            "begin the watch with the zone of the camera's clock, such as +01:00, or Z for UTC");
+
     private final Workbench workbench;
     private final Clock clock;
     private final NightEvent.Begun begun;
@@ -201,7 +206,8 @@ public final class FrameWatch {
         try {
             DecodedFrame decoded = reading.decode(file, told);
             listener.on(new WatchEvent.Arrived(decoded));
-            PlacedFrame frame = reading.place(decoded, told, ExposureTime.needed(Optional.empty()), earlier);
+            PlacedFrame frame =
+                    reading.place(decoded, told, ExposureTime.needed(Optional.empty(), WITHOUT_TIME), earlier);
             earlier = earlier.and(frame);
             CameraAttitude attitude = FrameSeries.attitude(frame, begun.site(), begun.weather());
             WatchEvent.Placed placed = new WatchEvent.Placed(frame, attitude);

@@ -267,7 +267,7 @@ class AllowCommandTest {
                 "allow --for galaxies => allow: 'galaxies' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
                 "allow --for => allow: --for says for what: add one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
                 "allow --for planets look => allow: 'planets look' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
-                "allow --for short subs => allow: short subs need a camera, and the rig has none: give --focal-length and --pixel, or add the camera to the rig file.",
+                "allow --for short subs => allow: short subs need a camera, and the rig has none: give its focal length and the width of a pixel, or add it to the rig file.",
                 "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at high power: leave the camera's options out.",
                 "allow --focal-length 1200 --pixel 3.76 => allow: a camera, but not what for: add --for short subs or --for long guided subs.",
                 "allow 3 --for planets => allow: a plain limit holds whatever the work: leave out the arcminutes, or the rest.",

@@ -111,7 +111,7 @@ class BadInputTest {
                 "attitude a.fits --within 5 => attitude: --within says how near, but not to what: add --near PLACE.",
                 "attitude a.fits --near pole --within 0 => attitude: --within 0 is outside 0 to 180 degrees: say how far from there the frame may be, 10 for instance.",
                 "attitude a.fits --scale wide => attitude --scale: 'wide' is not a scale: write arcseconds per pixel, and if you like how sure that is in percent: 2.5 or 2.5,10%.",
-                "attitude a.fits --scale 0 => attitude --scale: a scale of 0 to 0 arcseconds per pixel cannot be used: give the sky that one pixel covers, 2.5 for instance, or --focal-length and --pixel-size.",
+                "attitude a.fits --scale 0 => attitude --scale: a scale of 0 to 0 arcseconds per pixel cannot be used: give the sky that one pixel covers, 2.5 for instance, or the focal length and the width of a pixel.",
                 "attitude a.fits --scale 2,100 => attitude --scale: a scale known to 100 % cannot be used: give more than 0 and less than 100.",
                 "attitude a.fits --focal-length -5 => attitude: a focal length of -5 mm cannot be: give it in mm.",
                 "attitude a.fits --pixel-size 0 => attitude: a pixel size of 0 microns cannot be: give it in microns.",

@@ -250,11 +250,10 @@ class PracticeCommandsTest {
                         + " practice begin.");
         practice("begin");
         assertThat(person.run("practice", "frame", "--turned", "0").complaint())
-                .isEqualTo("polewright practice frame: this practice has no camera: begin another with polewright"
-                        + " practice begin --camera.");
+                .isEqualTo(
+                        "polewright practice frame: this practice has no camera: begin another, with a" + " camera.");
         assertThat(person.run("practice", "unclamp").complaint())
-                .isEqualTo("polewright practice unclamp: the clamps are loose already: tighten them with polewright"
-                        + " practice clamp.");
+                .isEqualTo("polewright practice unclamp: the clamps are loose already: tighten them first.");
         assertThat(person.run("practice", "screw", "azimuth", "0").complaint()).contains("no turn is 0 long");
         assertThat(person.run("practice", "look", "drift", "canopus", "--minutes", "5")
                         .complaint())

@@ -92,6 +92,6 @@ class TurnedAndTakenBackTest {
         assertThat(notATurn.err())
                 .isEqualTo(
                         "polewright turn: event 2 is no turn of screws, so no other turn can stand in its place: name"
-                                + " the number of a turn, as polewright log shows it.\n");
+                                + " the number of a turn, as the log shows it.\n");
     }
 }

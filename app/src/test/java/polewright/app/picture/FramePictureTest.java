@@ -59,7 +59,7 @@ class FramePictureTest {
             placed.add(reading.place(
                     FrameFile.read(file),
                     FrameClues.NONE.at(CameraEvening.LARKFELL),
-                    ExposureTime.needed(Optional.empty()),
+                    ExposureTime.ifKnown(Optional.empty()),
                     placed.stream().findFirst()));
         }
         series = FrameSeries.of(placed, CameraEvening.LARKFELL, WEATHER);

@@ -62,7 +62,7 @@ class LiveFrameTest {
             PlacedFrame placed = reading.place(
                     decoded,
                     FrameClues.NONE.at(CameraEvening.LARKFELL),
-                    ExposureTime.needed(Optional.empty()),
+                    ExposureTime.ifKnown(Optional.empty()),
                     earlier);
             earlier = earlier.and(placed);
             PLACED.add(placed);

@@ -83,7 +83,7 @@ public enum WorkPreset {
                 with(mainCamera(rig)
                         .orElseThrow(() -> new InputRefused(
                                 words + " need a camera, and the rig has none",
-                                "give --focal-length and --pixel, or add the camera to the rig file")));
+                                "give its focal length and the width of a pixel, or add it to the rig file")));
         };
     }
 

@@ -91,8 +91,8 @@ class WorkPresetTest {
         assertThatThrownBy(() -> preset.with(FORK))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(preset.words()
-                        + " need a camera, and the rig has none: give --focal-length and --pixel, or add the camera to"
-                        + " the rig file.");
+                        + " need a camera, and the rig has none: give its focal length and the width of a pixel, or"
+                        + " add it to the rig file.");
     }
 
     @ParameterizedTest

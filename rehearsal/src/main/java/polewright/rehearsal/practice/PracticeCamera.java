@@ -41,7 +41,7 @@ public final class PracticeCamera {
                 return drawn(night.scenario(), done, taken, index);
             }
         }
-        throw new InputRefused("frame " + number + " was not taken", "take it first, with polewright practice frame");
+        throw new InputRefused("frame " + number + " was not taken", "take it first");
     }
 
     private static RenderedFrame drawn(Scenario scenario, DoneDeed done, Seen.FrameTaken taken, int index) {

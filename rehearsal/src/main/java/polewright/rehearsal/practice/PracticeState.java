@@ -151,13 +151,12 @@ public final class PracticeState {
             return touched(deed, wedge.moved(move.azimuth(), move.altitude(), dice()), clamped, COSTS.movingByHand());
         } else if (deed instanceof Deed.Clamp) {
             if (clamped) {
-                throw new InputRefused(
-                        "the clamps are tight already", "loosen them first, with polewright practice unclamp");
+                throw new InputRefused("the clamps are tight already", "loosen them first");
             }
             return touched(deed, wedge.clamped(dice()), true, COSTS.clamping());
         } else if (deed instanceof Deed.Unclamp) {
             if (!clamped) {
-                throw new InputRefused("the clamps are loose already", "tighten them with polewright practice clamp");
+                throw new InputRefused("the clamps are loose already", "tighten them first");
             }
             // The time for it is that of going to the screws.
             return touched(deed, wedge.clamped(dice()), false, Duration.ZERO);
@@ -247,8 +246,7 @@ public final class PracticeState {
 
     private PracticeState framed(Deed.TakeFrame deed) {
         if (!scenario.hasCamera()) {
-            throw new InputRefused(
-                    "this practice has no camera", "begin another with polewright practice begin --camera");
+            throw new InputRefused("this practice has no camera", "begin another, with a camera");
         }
         boolean isSamePlace = cameraAt.filter(deed.turned()::equals).isPresent();
         Duration took = isSamePlace
@@ -301,7 +299,7 @@ public final class PracticeState {
 
     private void requireLoose() {
         if (clamped) {
-            throw new InputRefused("the clamps are tight", "loosen them first, with polewright practice unclamp");
+            throw new InputRefused("the clamps are tight", "loosen them first");
         }
     }
 
