@@ -48,7 +48,7 @@ final class BeginCommand implements Callable<Integer> {
             description = "How far off the pole the axis may be. Default: 5, which suits looking by eye.")
     private @Nullable Double allowArcmin;
 
-    @Option(names = "--again", description = "Begin anew although a night is under way.")
+    @Option(names = "--again", description = "Begin another night although one is under way.")
     private boolean again;
 
     @Option(names = "--ask", hidden = true, description = "Log nothing if the site looks mistaken.")
@@ -161,7 +161,7 @@ final class BeginCommand implements Callable<Integer> {
                 && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
         if (underWay) {
             throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
-                    + ": go on with it, or add --again to leave it and begin anew.");
+                    + ": go on with it, or add --again to leave it and begin another.");
         }
     }
 

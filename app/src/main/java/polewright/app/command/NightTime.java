@@ -13,6 +13,8 @@ import polewright.night.event.NightEvent;
 /** Whether what is typed now seems to belong where it is logged; said, never refused: nights are entered late too. */
 final class NightTime {
     private static final Duration LONGEST_NIGHT = Duration.ofHours(20);
+    // Between two events of one night: longer, and the clock jumped or another night has come.
+    private static final Duration LONGEST_PAUSE = Duration.ofHours(12);
     // A watch, or the computer's clock, may be off by this much.
     private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
@@ -27,7 +29,12 @@ final class NightTime {
         List<String> notes = new ArrayList<>();
         Instant begunAt = before.standing().get(0).at();
         Instant happened = given.orElse(now);
-        if (Duration.between(begunAt, happened).compareTo(LONGEST_NIGHT) > 0) {
+        Optional<LoggedEvent> longBefore = given.isPresent() || event instanceof NightEvent.Revision
+                ? Optional.empty()
+                : latest(before).filter(last -> now.isAfter(last.at().plus(LONGEST_PAUSE)));
+        if (longBefore.isPresent()) {
+            notes.add(afterLongPause(longBefore.get(), before, now));
+        } else if (Duration.between(begunAt, happened).compareTo(LONGEST_NIGHT) > 0) {
             notes.add("NOTE  this night began at " + minute(begunAt)
                     + "; if tonight is a new one, undo this and begin it with polewright begin.");
         }
@@ -55,21 +62,33 @@ final class NightTime {
         return notes;
     }
 
+    /** A clock that was set forward looks just like the next night. */
+    private static String afterLongPause(LoggedEvent last, NightState before, Instant now) {
+        Duration pause = Duration.between(last.at(), now);
+        return "NOTE  this is " + pause.toHours() + " hours after #" + last.seq() + " of " + minute(last.at())
+                + ". If tonight is another night, undo this and begin that one: polewright begin. If the computer's"
+                + " clock is ahead, set it right, then take the difference off: polewright retime "
+                + (newest(before) + 1) + " --add=-MINUTES.";
+    }
+
     /** Either it was ahead before, or it is behind now; which of the two, only the person can see. */
     private static String clockSetBack(LoggedEvent last, Instant now) {
         long minutes = Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
         return "NOTE  the computer's clock says " + minute(now) + ", yet #" + last.seq() + " was logged at "
                 + minute(last.at()) + ": it has been set back by " + minutes
-                + " minutes or more. If it was ahead, correct"
-                + " what was logged: polewright retime FIRST " + last.seq() + " --add=-" + minutes
-                + ". If it is behind now, set"
-                + " it right, then correct what was logged meanwhile: polewright retime " + (last.seq() + 1) + " --add "
-                + minutes + ".";
+                + " minutes or more. If it was ahead, take " + minutes + " minutes off what was logged up to #"
+                + last.seq() + ": polewright retime FIRST " + last.seq() + " --add=-" + minutes
+                + ". If it is behind now, set it right, then add " + minutes + " minutes from #" + (last.seq() + 1)
+                + " on: polewright retime " + (last.seq() + 1) + " --add " + minutes + ".";
     }
 
     /** The event with the latest time, the last of several; it need not be the night's last. */
     private static Optional<LoggedEvent> latest(NightState night) {
         return night.standing().stream().reduce((one, next) -> next.at().isBefore(one.at()) ? one : next);
+    }
+
+    private static long newest(NightState night) {
+        return night.standing().stream().mapToLong(LoggedEvent::seq).max().orElse(0);
     }
 
     private static boolean isBefore(NightEvent.Measurement measured, LoggedEvent move) {

@@ -172,7 +172,7 @@ final class ServeCommand implements Callable<Integer> {
                 workbench,
                 certificate
                         .map(own -> List.of(
-                                "What is sent is encrypted. The browser warns, once, because nobody but this machine vouches"
+                                "What is sent is encrypted. The browser warns, once, because only this machine vouches"
                                         + " for its certificate. Go on if the SHA-256 fingerprint that the browser shows is",
                                 "  " + own.fingerprint().substring(0, HALF_A_FINGERPRINT),
                                 "  " + own.fingerprint().substring(HALF_A_FINGERPRINT)))

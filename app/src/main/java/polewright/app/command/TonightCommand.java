@@ -32,7 +32,7 @@ import polewright.sky.body.SolarSystemBody;
 
 @Command(
         name = "tonight",
-        description = "Whether the night is worth it, when it is dark, and what to look at in which order.",
+        description = "Whether the night is worthwhile, when it is dark, and what to look at in which order.",
         footer = {
             "",
             "For example:",

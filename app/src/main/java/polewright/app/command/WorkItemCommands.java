@@ -49,7 +49,7 @@ final class WorkItemCommands {
         @Option(
                 names = "--stay",
                 paramLabel = "MINUTES",
-                description = "How long an object is to stay in it with nobody touching the mount. Default: 15.")
+                description = "How long an object must stay in it with the mount left alone. Default: 15.")
         private double stayMinutes = 15;
 
         @Option(

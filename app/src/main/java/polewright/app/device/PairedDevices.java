@@ -77,7 +77,7 @@ public final class PairedDevices {
             throw damaged();
         } catch (IOException e) {
             throw new JobFailed("The list of paired devices cannot be read: " + file
-                    + ". Nobody is let in until you can read that file.");
+                    + ". No device is let in until you can read that file.");
         }
     }
 
@@ -192,7 +192,7 @@ public final class PairedDevices {
     private JobFailed damaged() {
         return new JobFailed(
                 "The list of paired devices is damaged: " + file
-                        + ". Nobody is let in. `polewright devices revoke all` begins a new list; then pair each device again.");
+                        + ". No device is let in. `polewright devices revoke all` begins a new list; then pair each device again.");
     }
 
     private static String digest(String token) {

@@ -33,7 +33,7 @@ public final class DarknessJson {
         node.put("sun_highest_deg", darkness.noon().altitude().degrees());
         node.put("polar_day", darkness.isPolarDay());
         node.put("polar_night", darkness.isPolarNight());
-        node.put("true_night", darkness.hasTrueNight());
+        node.put("astronomical_darkness", darkness.hasAstronomicalDarkness());
         node.set("moon", moon(moon));
         return node;
     }

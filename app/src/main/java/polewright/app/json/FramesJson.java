@@ -26,7 +26,7 @@ public final class FramesJson {
         ObjectNode node = NODES.objectNode();
         node.put("east_arcmin", found.offset().east().arcminutes());
         node.put("up_arcmin", found.offset().up().arcminutes());
-        node.put("azimuth_arcmin", found.axis().azimuthError(found.site()).arcminutes());
+        node.put("azimuth_error_arcmin", found.axis().azimuthError(found.site()).arcminutes());
         OffsetCovariance covariance = found.covariance();
         ArrayNode rows = node.putArray("cov_arcmin2");
         rows.addArray().add(covariance.eastEastArcmin2()).add(covariance.eastUpArcmin2());

@@ -16,7 +16,7 @@ import java.util.Locale;
  * The plan of a night on one page.
  *
  * @param title the page's heading
- * @param worth whether the night is worth it, one line
+ * @param worth whether the night is worthwhile, one line
  * @param times sunset, twilight, the Moon
  * @param plan the order of the night
  * @param rest what else shows, and what does not

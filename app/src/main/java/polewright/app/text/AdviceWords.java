@@ -84,7 +84,7 @@ public final class AdviceWords {
                 "WHY   "
                         + (good
                                 ? "Good enough with a chance of " + percent(clamp.probabilityNow())
-                                        + ", what clamping may move reckoned in."
+                                        + ", including the shift expected from clamping."
                                 : "Likely good enough (" + percent(clamp.probabilityNow())
                                         + "). What is seen after clamping tells, and clamping cannot undo it."),
                 "THEN  " + Wrapping.unbroken("polewright clamp"));

@@ -66,7 +66,7 @@ public final class CompareWords {
         }
         if (gap instanceof NightGap.SetDownAnew anew) {
             return List.of("Between them the axis went " + MotionWords.way(anew.by())
-                    + ", farther than a pier or wedge moves by itself: the mount was set down anew.");
+                    + ", farther than a pier or wedge moves by itself: the mount was set down again.");
         }
         NightGap.Drifted drifted = (NightGap.Drifted) gap;
         String went = "Between them, in " + days(drifted) + ", the axis went " + MotionWords.way(drifted.drift()) + ", "

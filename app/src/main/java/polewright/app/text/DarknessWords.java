@@ -133,16 +133,16 @@ public final class DarknessWords {
                         + tenths(Math.floor(Math.abs(darkness.noon().altitude().degrees()) * 10))
                         + " below the horizon. "
                 : "";
-        Optional<Interval> trueNight = darkness.below(SunDepth.ASTRONOMICAL);
-        if (trueNight.isPresent()) {
-            if (trueNight.get().equals(darkness.noonToNoon())) {
-                return polar + "True night all day and night.";
+        Optional<Interval> astronomical = darkness.below(SunDepth.ASTRONOMICAL);
+        if (astronomical.isPresent()) {
+            if (astronomical.get().equals(darkness.noonToNoon())) {
+                return polar + "Astronomical darkness all day and night.";
             }
-            return polar + "True night from " + clock.span(trueNight.get()) + ": "
-                    + hours(trueNight.get().length()) + ".";
+            return polar + "Astronomical darkness from " + clock.span(astronomical.get()) + ": "
+                    + hours(astronomical.get().length()) + ".";
         }
-        return polar + "No true night: the Sun gets only to " + tenths(Math.floor(-lowestDeg * 10))
-                + " below the horizon (true night needs 18°), twilight all night. Darkest at "
+        return polar + "No astronomical darkness: the Sun gets only to " + tenths(Math.floor(-lowestDeg * 10))
+                + " below the horizon (18° is needed), twilight all night. Darkest at "
                 + clock.inSentence(darkness.midnight().at()) + ".";
     }
 

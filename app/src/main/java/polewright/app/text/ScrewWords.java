@@ -100,11 +100,11 @@ public final class ScrewWords {
     private static String finding(ScrewFinding finding) {
         if (finding instanceof ScrewFinding.LeaningBase leaning) {
             return "The base leans about " + degrees(leaning.toTheRight()) + " to the " + side(leaning.toTheRight())
-                    + " as you face the pole, so each screw also moves the axis the other's way. It is reckoned with.";
+                    + " as you face the pole, so each screw also moves the axis the other's way. The advice allows for it.";
         } else if (finding instanceof ScrewFinding.CrookedHinge crooked) {
             return "The altitude hinge is about " + degrees(crooked.toTheRight())
                     + " out of square: raising the axis also takes it to the " + side(crooked.toTheRight())
-                    + ". It is reckoned with.";
+                    + ". The advice allows for it.";
         }
         throw new IllegalStateException("no words for " + finding);
     }

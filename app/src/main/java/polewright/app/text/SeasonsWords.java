@@ -124,7 +124,7 @@ public final class SeasonsWords {
         String drift = before.filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
                 .map(gap -> pair(gap.drift()) + (gap.isMoreThanUncertainty() ? " *" : "  "))
-                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down anew " : null)
+                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down again" : null)
                         .orElse(none() + "  "));
         return String.format(
                 Locale.ROOT,
@@ -169,7 +169,7 @@ public final class SeasonsWords {
             return Optional.of("NOTE  Between night " + anew.from().id().number() + " and night "
                     + anew.to().id().number() + " it went "
                     + AngleWords.size(anew.by().distance())
-                    + ", farther than a pier moves: the mount was set down anew.");
+                    + ", farther than a pier moves: the mount was set down again.");
         }
         return Optional.empty();
     }

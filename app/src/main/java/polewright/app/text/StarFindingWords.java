@@ -248,7 +248,7 @@ public final class StarFindingWords {
             lines.add("No more than " + chosen.stars().size() + " of the " + asked + " asked for can be used now.");
         }
         if (isTelescopeNeeded) {
-            lines.add("Reckoned for a clear sky and " + PlainNumber.of(apertureMm)
+            lines.add("For a clear sky and " + PlainNumber.of(apertureMm)
                     + " mm of aperture with a low-power eyepiece (--aperture names yours).");
         }
         if (isTelescopeNeeded || chosen.stars().size() < asked) {

@@ -62,7 +62,7 @@ public final class TonightWords {
         return lines;
     }
 
-    /** {@code Worth it: 10 h 50 min of true night, 6 h 20 min of it without the Moon.} */
+    /** {@code Worthwhile: 10 h 50 min of astronomical darkness, 6 h 20 min of it without the Moon.} */
     public String worth() {
         Darkness darkness = tonight.evening().darkness();
         if (darkness.isPolarDay()) {
@@ -74,15 +74,15 @@ public final class TonightWords {
         }
         Duration moonless =
                 tonight.moon().moonless().stream().map(Interval::length).reduce(Duration.ZERO, Duration::plus);
-        String dark = length(night.get().length()) + " of true night, ";
+        String dark = length(night.get().length()) + " of astronomical darkness, ";
         if (moonless.toMinutes() < 30) {
             return tonight.moon().phase().litShare() < 0.3
-                    ? "Worth it: " + dark + "with a slim Moon."
+                    ? "Worthwhile: " + dark + "with a slim Moon."
                     : "For planets, clusters and double stars: " + dark + "the Moon in all of it.";
         }
         boolean isMostlyMoonless =
                 moonless.multipliedBy(2).compareTo(night.get().length()) >= 0;
-        return (isMostlyMoonless ? "Worth it: " : "Worth it in part: ")
+        return (isMostlyMoonless ? "Worthwhile: " : "Partly worthwhile: ")
                 + dark
                 + (moonless.compareTo(night.get().length().minusMinutes(1)) >= 0
                         ? "no Moon in it."

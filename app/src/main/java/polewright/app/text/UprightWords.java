@@ -49,7 +49,7 @@ public final class UprightWords {
         }
         lines.add("On the wedge, " + (isAxisKnown ? "with the axis as it is by tonight's log" : "with the axis 5′ off")
                 + ", the corners allow " + TimeSpans.atMost(onWedge.guided()) + " guided anywhere above 30°, "
-                + TimeSpans.atMost(onWedge.unguided()) + " with nobody guiding.");
+                + TimeSpans.atMost(onWedge.unguided()) + " unguided.");
         lines.add("To look through an eyepiece no wedge is needed.");
         lines.add("");
         lines.add("Upright, the longest exposure with " + camera.name() + ", before the corners trail by "

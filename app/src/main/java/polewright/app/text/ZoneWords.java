@@ -11,6 +11,7 @@ import polewright.axis.allowance.Cause;
 import polewright.axis.allowance.ItemTolerance;
 import polewright.axis.allowance.WorkZone;
 import polewright.axis.allowance.ZoneEdge;
+import polewright.axis.allowance.ZoneFinder;
 import polewright.axis.work.WorkItem;
 import polewright.axis.work.WorkPreset;
 import polewright.night.NightState;
@@ -82,7 +83,7 @@ public final class ZoneWords {
                     Cause cause = nearest(zone).cause();
                     String within = "         Alone it allows " + AngleWords.size(zone.depth()) + " round its best aim";
                     return cause == Cause.MOUNT
-                            ? within + ", as much as any work."
+                            ? within + ", the limit for any mount."
                             : within + "; beyond that " + goesWrong(cause) + ".";
                 })
                 .findFirst();
@@ -112,7 +113,8 @@ public final class ZoneWords {
     private static String strictest(WorkZone zone) {
         Cause cause = nearest(zone).cause();
         return cause == Cause.MOUNT
-                ? "WHY   No work asks for so little; farther off nobody would leave a mount."
+                ? "WHY   The work tolerates more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
+                        + " is the limit for any mount."
                 : "WHY   Strictest is " + zone.strictest() + ": just beyond its line " + goesWrong(cause) + ".";
     }
 

@@ -46,6 +46,7 @@ final class FormRoutes {
         // A frame may come right after what was done, and is to be seen as one that came after it.
         all.forEach(each -> each.frames().ifPresent(WatchedFrames::tend));
         if (posted instanceof Posted.Logged logged) {
+            desk.keepNotes(logged);
             String next = switch (form.kind()) {
                 case NIGHT -> desk.prefix() + "/?said=" + logged.seq();
                 case PRACTICE -> PracticeAddress.GAME;

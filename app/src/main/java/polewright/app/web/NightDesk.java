@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import polewright.app.JobFailed;
@@ -27,6 +29,7 @@ public final class NightDesk {
     private final Commands commands;
     private final DeskLog log;
     private final MinutePages pages;
+    private final Map<Long, List<String>> notes;
     private final Optional<WatchedFrames> frames;
 
     /**
@@ -41,6 +44,7 @@ public final class NightDesk {
         this.commands = commands;
         log = new DeskLog(bench);
         pages = new MinutePages();
+        notes = new ConcurrentHashMap<>();
         frames = Optional.empty();
     }
 
@@ -50,6 +54,7 @@ public final class NightDesk {
         commands = without.commands;
         log = without.log;
         pages = without.pages;
+        notes = without.notes;
         frames = Optional.of(WatchedFrames.of(without, source, looking));
     }
 
@@ -115,6 +120,16 @@ public final class NightDesk {
     /** What a pier's nights came to. */
     public LoggedNights nightsAt(Pier pier) {
         return log.nightsAt(pier);
+    }
+
+    /** Keeps what a form's answer had to say besides, for the page that comes next. */
+    void keepNotes(Posted.Logged logged) {
+        notes.put(logged.seq(), logged.notes());
+    }
+
+    /** What was said of an event when a form of this server logged it. */
+    List<String> notes(long seq) {
+        return notes.getOrDefault(seq, List.of());
     }
 
     /** What is wrong with the log itself, for each page. */

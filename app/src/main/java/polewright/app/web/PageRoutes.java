@@ -5,7 +5,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.app.JobFailed;
 import polewright.app.text.EventWords;
@@ -17,6 +19,7 @@ import polewright.app.web.room.Forms;
 import polewright.app.web.room.Room;
 import polewright.app.web.room.Rooms;
 import polewright.app.web.room.Sketches;
+import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightSummary;
 
 /** All that a desk only tells: its pages, what stands under a form that is being filled in, a night as a file. */
@@ -57,20 +60,31 @@ final class PageRoutes {
         // Whoever has seen the page of a night can rely on its next frame being taken.
         desk.frames().ifPresent(WatchedFrames::tend);
         Asked asked = Answers.asked(ctx, desk);
-        making.made(ctx, () -> Answers.html(asked, room, said(asked), desk.trouble()))
+        making.made(ctx, () -> Answers.html(asked, room, said(asked), alerts(asked)))
                 .ifPresent(html -> Answers.show(ctx, html));
     }
 
     private static String said(Asked asked) {
+        return logged(asked)
+                .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
+                .orElse("");
+    }
+
+    private List<String> alerts(Asked asked) {
+        List<String> alerts = new ArrayList<>(desk.trouble());
+        logged(asked).ifPresent(event -> alerts.addAll(desk.notes(event.seq())));
+        return alerts;
+    }
+
+    /** The event that was just logged, where a page shows what came of a form. */
+    private static Optional<LoggedEvent> logged(Asked asked) {
         return asked.word("said")
                 .filter(seq -> seq.matches("\\d{1,9}"))
                 .map(Long::parseLong)
                 .flatMap(seq -> asked.desk().tonight().stream()
                         .flatMap(tonight -> tonight.events().stream())
                         .filter(event -> event.seq() == seq)
-                        .findFirst())
-                .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
-                .orElse("");
+                        .findFirst());
     }
 
     /** What is filled in so far, as the command that would be typed for it. */

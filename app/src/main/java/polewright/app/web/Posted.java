@@ -4,8 +4,17 @@ import java.util.List;
 
 /** What came of a form that was posted. */
 public sealed interface Posted {
-    /** It is in the log; {@code seq} is its number there. */
-    record Logged(long seq) implements Posted {}
+    /**
+     * It is in the log.
+     *
+     * @param seq its number there
+     * @param notes what is to be known about it, such as that the Sun is near
+     */
+    record Logged(long seq, List<String> notes) implements Posted {
+        public Logged {
+            notes = List.copyOf(notes);
+        }
+    }
 
     /** It is as it was, and why. */
     record Refused(List<String> complaints) implements Posted {

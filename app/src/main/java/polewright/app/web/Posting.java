@@ -41,7 +41,7 @@ public final class Posting {
             words.addAll(after, ifItLooksMistaken(form, filled));
             Ran ran = desk.run(words);
             if (ran.isGood()) {
-                return new Posted.Logged(seq(ran.out()));
+                return new Posted.Logged(seq(ran.out()), ran.notes());
             }
             if (ran.isToBeConfirmed()) {
                 return new Posted.ToBeConfirmed(ran.complaints(form));

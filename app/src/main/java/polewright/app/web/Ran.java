@@ -1,6 +1,11 @@
 package polewright.app.web;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import polewright.app.ExitStatus;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.FormComplaint;
@@ -13,6 +18,9 @@ import polewright.app.web.form.FormComplaint;
  * @param lines what it complained of, line by line, as a terminal shows it
  */
 public record Ran(int status, String out, List<String> lines) {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final Pattern TAG = Pattern.compile("^[A-Z]+ +");
+
     public Ran {
         lines = List.copyOf(lines);
     }
@@ -25,6 +33,20 @@ public record Ran(int status, String out, List<String> lines) {
     /** The same for the page with the form that typed the command. */
     public List<String> complaints(CommandForm form) {
         return lines.stream().map(line -> FormComplaint.of(form, line)).toList();
+    }
+
+    /** What a result in JSON has to say besides, as a page says it, without the tags of a terminal. */
+    public List<String> notes() {
+        try {
+            List<String> notes = new ArrayList<>();
+            MAPPER.readTree(out)
+                    .path("notes")
+                    .forEach(note -> notes.add(
+                            FormComplaint.withoutForm(TAG.matcher(note.asText()).replaceFirst(""))));
+            return notes;
+        } catch (JsonProcessingException e) {
+            throw new UncheckedIOException("a command printed no JSON", e);
+        }
     }
 
     /** Whether the same may be done later: the log can be neither read nor written for the moment. */

@@ -82,7 +82,7 @@ class AxisCommandTest {
         assertThat(told.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
         assertThat(told.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
         // East on the sky is not azimuth: 42′ / cos 54.3°.
-        assertThat(told.get("azimuth_arcmin").doubleValue()).isCloseTo(72.0, within(2 * ARCMIN));
+        assertThat(told.get("azimuth_error_arcmin").doubleValue()).isCloseTo(72.0, within(2 * ARCMIN));
         JsonNode covariance = told.get("cov_arcmin2");
         assertThat(covariance).hasSize(2);
         assertThat(covariance.get(0).get(1).doubleValue())

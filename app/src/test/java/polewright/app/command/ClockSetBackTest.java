@@ -48,10 +48,25 @@ class ClockSetBackTest {
     void itIsSaid_withBothWaysToCorrectIt() {
         assertThat(said("sight", "scale", "54.5"))
                 .contains("NOTE  the computer's clock says 2026-01-15T20:00:00Z, yet #2 was logged at"
-                        + " 2026-01-15T21:00:00Z: it has been set back by 60 minutes or more. If it was ahead, correct what"
-                        + " was logged: polewright retime FIRST 2 --add=-60. If it is behind now, set it right, then correct"
-                        + " what was logged meanwhile: polewright retime 3 --add 60.");
+                        + " 2026-01-15T21:00:00Z: it has been set back by 60 minutes or more. If it was ahead, take 60"
+                        + " minutes off what was logged up to #2: polewright retime FIRST 2 --add=-60. If it is behind now,"
+                        + " set it right, then add 60 minutes from #3 on: polewright retime 3 --add 60.");
         assertThat(said("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
+    }
+
+    /** The clock of this test was an hour ahead for #2. */
+    @Test
+    void clockThatJumpsForward_isSaid_fromTwelveHoursOn() {
+        person.waitMinutes(60 + 12 * 60 - 1);
+        assertThat(said("note", "dew")).doesNotContain("hours after");
+        person.waitMinutes(13 * 60);
+        assertThat(said("note", "frost"))
+                .contains(
+                        "NOTE  this is 13 hours after #3 of ",
+                        "Z. If tonight is another night, undo this and begin that one:"
+                                + " polewright begin. If the computer's clock is ahead, set it right, then take the difference"
+                                + " off: polewright retime 4 --add=-MINUTES.");
+        assertThat(said("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
     }
 
     @Test

@@ -34,7 +34,11 @@ class LookByHandTest {
     @Test
     void lookByHand_isLimitedByTrackingAlone_andKeptInTheLog() {
         String told = good("allow --for look by hand").out().replaceAll("\\s+", " ");
-        assertThat(told).contains("No work asks for so little").doesNotContain("a go-to misses");
+        assertThat(told)
+                .contains("The work tolerates more, but 60′ is the limit for any mount.")
+                .doesNotContain("a go-to misses", "anything:", "good enough for anything");
+        assertThat(good("advise").out()).contains("Good enough for a look by hand: 60′ round the best aim.");
+        assertThat(good("tonight").out()).contains("The plan, for a look by hand: ");
         assertThat(good("allow").out().replaceAll("\\s+", " ")).contains("pushed by hand, without a go-to");
         JsonNode work = allowed().get("work").get(0);
         assertThat(work.get("by_hand").booleanValue()).isTrue();

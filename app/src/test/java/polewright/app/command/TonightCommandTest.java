@@ -32,7 +32,7 @@ class TonightCommandTest {
     @Test
     void theFirstLineSaysWhetherItIsWorthIt_andNothingIsWiderThanAScreen() {
         CommandRun.Outcome outcome = person.good("tonight", "--zone", "Europe/London");
-        assertThat(outcome.lines().get(0)).startsWith("Worth it: 12 h 8 min of true night, ");
+        assertThat(outcome.lines().get(0)).startsWith("Worthwhile: 12 h 8 min of astronomical darkness, ");
         assertThat(outcome.lines()).allMatch(line -> line.length() <= 80);
         assertThat(outcome.out())
                 .contains("  Sun sets                      15:46 GMT")

@@ -35,14 +35,16 @@ class DarknessWordsTest {
                         "Night from Wednesday 25 November 2026, times in GMT:",
                         "  Sun sets                      15:56 GMT",
                         "  Civil twilight ends           16:38 GMT")
-                .contains("Thursday 26 November 2026:", "True night from 18:07 to 05:51 next day: 11 h 45 min.");
+                .contains(
+                        "Thursday 26 November 2026:",
+                        "Astronomical darkness from 18:07 to 05:51 next day: 11 h 45 min.");
     }
 
     @Test
     void whereTheSunDoesNotGetLowEnough_thatIsSaidPlainly() {
         assertThat(words(60.5, 5, "2026-06-20T12:00:00Z", "Europe/Oslo"))
-                .anyMatch(line -> line.startsWith("No true night: the Sun gets only to 6")
-                        && line.contains("below the horizon (true night needs 18°), twilight all night."));
+                .anyMatch(line -> line.startsWith("No astronomical darkness: the Sun gets only to 6")
+                        && line.contains("below the horizon (18° is needed), twilight all night."));
         assertThat(words(69.6, 18.9, "2026-06-20T12:00:00Z", "Europe/Oslo"))
                 .anyMatch(line -> line.startsWith("No night: the Sun does not set. At its lowest, "));
         assertThat(words(69.6, 18.9, "2026-12-20T12:00:00Z", "Europe/Oslo"))

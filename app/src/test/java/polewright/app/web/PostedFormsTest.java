@@ -117,6 +117,23 @@ class PostedFormsTest {
                 .isEqualTo(303);
     }
 
+    /** The clock is behind the time of an event that was logged before. */
+    @Test
+    void whatIsToBeKnownOfWhatWasLogged_isOnTheNextPage_inThePagesWords() throws Exception {
+        assertThat(night.type("note", "late", "--at", "2026-11-25T20:30Z").isGood())
+                .isTrue();
+        HttpResponse<String> noted = post("note", Map.of("key", "note-of-the-test", "text", "dew"));
+        assertThat(noted.statusCode()).isEqualTo(303);
+        String page = client.send(
+                        HttpRequest.newBuilder(URI.create(night.address("/?said=3")))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString())
+                .body();
+        assertThat(page)
+                .contains("role=\"alert\"", "it has been set back by 30 minutes or more", "The clock was off")
+                .doesNotContain("retime FIRST", "--add", "NOTE");
+    }
+
     @Test
     void aSiteThatLooksMistaken_isAskedAboutBeforeItIsLogged() throws Exception {
         Map<String, String> swapped = Map.of("key", "begin-of-the-test", "site", "-2.90,54.60,240");

@@ -7,7 +7,7 @@ public enum Cause {
     LEAVES_FRAME("leaves the frame"),
     LEAVES_FIELD("leaves the field"),
     GO_TO("go-to misses"),
-    MOUNT("far off for any mount");
+    MOUNT("60′ at most");
 
     private final String words;
 

@@ -5,8 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 import polewright.axis.AxisOffset;
 import polewright.axis.work.Work;
+import polewright.axis.work.WorkItem;
 import polewright.sky.angle.Angle;
 
 /**
@@ -105,7 +107,11 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
 
     @Override
     public String words() {
-        return "good enough for " + strictest;
+        boolean toleratesMore = strictest.equals(ZoneFinder.ANY_MOUNT);
+        return "good enough for "
+                + (toleratesMore
+                        ? work.items().stream().map(WorkItem::name).collect(Collectors.joining(" and "))
+                        : strictest);
     }
 
     /** Twice the area of the triangle of edge and point, positive on the zone's side, rad². */

@@ -32,10 +32,10 @@ public final class ZoneFinder {
     public static final Angle MOUNT_BOUND = Angle.ofArcminutes(60);
 
     /** What stands for an item's name where only {@link #MOUNT_BOUND} limits the zone. */
-    public static final String ANYTHING = "anything";
+    public static final String ANY_MOUNT = "any mount";
 
     private static final MotionLimit MOUNT =
-            new MotionLimit(ANYTHING, Cause.MOUNT, new OffsetItself(), 0, MOUNT_BOUND.arcseconds());
+            new MotionLimit(ANY_MOUNT, Cause.MOUNT, new OffsetItself(), 0, MOUNT_BOUND.arcseconds());
     // Two limits that are used as much as this, the one by the other, are met together.
     private static final double AS_GOOD_AS = 0.95;
 
@@ -104,7 +104,7 @@ public final class ZoneFinder {
         List<String> pressing = Stream.concat(
                         together.binding().stream().map(limit -> limit.exact().item()),
                         work.items().stream().map(WorkItem::name))
-                .filter(name -> !name.equals(ANYTHING))
+                .filter(name -> !name.equals(ANY_MOUNT))
                 .distinct()
                 .toList();
         return new ZoneOutcome.AtOdds(pressing.get(0), pressing.get(1));

@@ -80,7 +80,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                 Step.of("Bolt the fork to the plate.")
                         .takingCare(
                                 "a fork and tube are heavy: two people lift, one bolts.",
-                                "nobody lets go before every bolt is tight.",
+                                "do not let go before every bolt is tight.",
                                 "from here on, free the tilt clamp only with the fork's weight held."),
                 Step.of("Turn the fork until its arms are level, one east, one west.", "Hour angle 0 h.")
                         .takingCare("hold the tube before you free a clamp.", SUN),
@@ -108,7 +108,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                 Step.of("Bolt the fork to the tripod.")
                         .takingCare(
                                 "a fork and tube are heavy: two people lift, one bolts.",
-                                "nobody lets go before every bolt is tight."),
+                                "do not let go before every bolt is tight."),
                 new Step(
                         swinging,
                         "Turn the fork until the tube faces true north. Azimuth 0°.",

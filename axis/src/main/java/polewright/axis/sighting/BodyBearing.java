@@ -39,7 +39,7 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
         Sighted.requireSigma(sigma, Angle.ofDegrees(60));
         if (line == Line.TOWARD_BODY && body == SolarSystemBody.SUN) {
             throw new InputRefused(
-                    "nobody should sight along the base at the Sun", "use the shadow of a plumb line instead");
+                    "sighting along the base at the Sun can blind you", "use the shadow of a plumb line instead");
         }
     }
 

@@ -165,7 +165,9 @@ class ZoneFinderTest {
     void workThatBearsAnything_isBoundedAtADegree() {
         WorkZone zone = zone(LARKFELL, MEAN, shot(WIDE, SKY, 1, UNGUIDED, 23));
         assertThat(zone.depth().arcminutes()).isCloseTo(60, within(0.1));
-        assertThat(zone.strictest()).isEqualTo("anything");
+        assertThat(zone.strictest()).isEqualTo("any mount");
+        assertThat(zone.words())
+                .isEqualTo("good enough for " + zone.work().items().get(0).name());
         assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.MOUNT);
     }
 

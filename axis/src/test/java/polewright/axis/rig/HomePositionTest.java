@@ -26,7 +26,7 @@ class HomePositionTest {
                            One that then reads 0 counts from upright: set 35.4°.
                         4. Turn the wedge so that its plate faces up toward true north.
                            CARE: a fork and tube are heavy: two people lift, one bolts.
-                           CARE: nobody lets go before every bolt is tight.
+                           CARE: do not let go before every bolt is tight.
                            CARE: from here on, free the tilt clamp only with the fork's weight held.
                         5. Bolt the fork to the plate.
                            CARE: hold the tube before you free a clamp.

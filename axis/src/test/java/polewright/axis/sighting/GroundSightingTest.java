@@ -66,7 +66,8 @@ class GroundSightingTest {
         assertThatThrownBy(() -> new BodyBearing(
                         EVENING, SolarSystemBody.SUN, BodyBearing.Line.TOWARD_BODY, Angle.ZERO, ONE_DEGREE))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("nobody should sight along the base at the Sun: use the shadow of a plumb line instead.");
+                .hasMessage(
+                        "sighting along the base at the Sun can blind you: use the shadow of a plumb line instead.");
         assertThatThrownBy(() -> new BodyAltitude(EVENING, SolarSystemBody.SUN, Angle.ZERO, ONE_DEGREE))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("the tube must never be set to the Sun: use a star, or a shadow for the azimuth.");

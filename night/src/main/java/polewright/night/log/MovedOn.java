@@ -14,6 +14,6 @@ public final class MovedOn extends RuntimeException {
 
     static MovedOn toAnotherEvent() {
         return new MovedOn("Not logged: something else was logged since, by another device or a frame."
-                + " Look at how it stands now; what you did do, enter anew.");
+                + " Look at how it stands now; enter again what you did.");
     }
 }

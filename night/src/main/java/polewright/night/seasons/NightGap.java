@@ -43,7 +43,7 @@ public sealed interface NightGap {
         }
     }
 
-    /** It went farther than a pier moves: the mount was set down anew, or moved by hand. */
+    /** It went farther than a pier moves: the mount was set down again, or moved by hand. */
     record SetDownAnew(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {}
 
     /**

@@ -85,7 +85,7 @@ public final class SeasonsDrawing {
         drawing.strip(UP, "up", "down", up);
         drawing.dates();
         drawing.key(HEIGHT - 46, "Bars: one sigma. Dashed: the line.");
-        drawing.key(HEIGHT - 14, "Open: the row begins anew.");
+        drawing.key(HEIGHT - 14, "Open: a new row begins.");
         return drawing.svg.finished();
     }
 

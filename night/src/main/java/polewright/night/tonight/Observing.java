@@ -76,6 +76,9 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
         if (item instanceof Shot shot) {
             return shot.guiding() instanceof Guiding.Unguided ? WorkPreset.SHORT_SUBS : WorkPreset.LONG_GUIDED_SUBS;
         }
+        if (item instanceof Look look && look.finding() instanceof Look.Finding.ByHand) {
+            return WorkPreset.LOOK_BY_HAND;
+        }
         boolean isHighPower = item.name().equals(WorkPreset.PLANETS.words())
                 || (item instanceof Look look && look.field().compareTo(HIGH_POWER) < 0);
         return isHighPower ? WorkPreset.PLANETS : WorkPreset.CASUAL_LOOK;

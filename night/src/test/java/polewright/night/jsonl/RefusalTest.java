@@ -65,7 +65,7 @@ class RefusalTest {
         {'event':'begin','at':'2026-01-15T21:00:00Z','site_name':'Larkfell','site':{'lat_deg':54.6,'lon_deg':-2.9}} | event 2 begins a night that has begun: keep each night in a file of its own.
         {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':1} | event 1 cannot be withdrawn, for it begins the night: begin a new night instead; this one stays in the log.
         {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':2} | there is no event 2 before event 2 to withdraw: name the number of an earlier event.
-        {'event':'bearing','at':'2026-01-15T21:00:00Z','body':'sun','clockwise_deg':3} | nobody should sight along the base at the Sun: use the shadow of a plumb line instead.
+        {'event':'bearing','at':'2026-01-15T21:00:00Z','body':'sun','clockwise_deg':3} | sighting along the base at the Sun can blind you: use the shadow of a plumb line instead.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','clockwise_deg':3} | star is missing: name the star, or give "body" for the Sun, the Moon or a planet.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','star':'Vega','body':'sun'} | star "Vega" and a body stand side by side: keep the one that was seen.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','star':'Vegga','clockwise_deg':3} | star "Vegga" is not a known name: check the spelling, or give its place (ra_deg, dec_deg).

@@ -79,7 +79,7 @@ public record Darkness(
     }
 
     /** Whether the Sun gets 18° below the horizon, so that no twilight is left. */
-    public boolean hasTrueNight() {
+    public boolean hasAstronomicalDarkness() {
         return below(SunDepth.ASTRONOMICAL).isPresent();
     }
 

@@ -10,7 +10,7 @@ public final class DeviceForms {
     public static final CommandForm REVOKE = new CommandForm(
             "devices-revoke",
             "Let a device in no more",
-            "It has to be paired anew to come back.",
+            "To come back it must be paired again.",
             List.of("devices", "revoke"),
             List.of(positional(
                             "device", "Device", "Its name or first word in the list; all for every one.", new Words())

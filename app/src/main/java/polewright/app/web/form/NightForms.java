@@ -34,7 +34,7 @@ public final class NightForms {
                             .seldom(),
                     option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", new Words())
                             .seldom(),
-                    option("again", "Begin anew although a night is under way", "", new Tick())
+                    option("again", "Begin another night although one is under way", "", new Tick())
                             .seldom()),
             "Begin",
             false);

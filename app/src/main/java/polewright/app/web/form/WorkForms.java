@@ -75,7 +75,7 @@ public final class WorkForms {
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",
             "A look of your own",
-            "Through an eyepiece. How long is an object to stay in it with nobody touching the mount?",
+            "Through an eyepiece. How long must an object stay in it with the mount left alone?",
             List.of("allow", "look"),
             Stream.concat(
                             Stream.of(

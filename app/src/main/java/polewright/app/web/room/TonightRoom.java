@@ -29,7 +29,7 @@ import polewright.sky.daylight.Instrument;
 import polewright.sky.place.Horizon;
 
 /**
- * Whether the night is worth it, when it is dark, what to look at in which order, and the stars to align on. Its times are
+ * Whether the night is worthwhile, when it is dark, what to look at in which order, and the stars to align on. Its times are
  * those of the laptop's clock on the wall, and say their zone: they are held against a watch.
  */
 final class TonightRoom implements Room {
