@@ -1,7 +1,7 @@
 package polewright.night;
 
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -97,10 +97,10 @@ public record FarReading(Angle east, Angle up, Optional<String> cause) {
 
     /** Of the two one-sided slopes the smaller: an angle may jump by a whole turn on one side. */
     private static double slope(AxisModel model, Vector3D from, Vector3D way, int figure) {
-        Function<Double, Double> at =
+        DoubleUnaryOperator at =
                 step -> model.residual(from.add(way.scalarMultiply(step)).normalize())[figure];
-        double after = (at.apply(STEP_RAD) - at.apply(0.0)) / STEP_RAD;
-        double before = (at.apply(0.0) - at.apply(-STEP_RAD)) / STEP_RAD;
+        double after = (at.applyAsDouble(STEP_RAD) - at.applyAsDouble(0)) / STEP_RAD;
+        double before = (at.applyAsDouble(0) - at.applyAsDouble(-STEP_RAD)) / STEP_RAD;
         return Math.abs(after) < Math.abs(before) ? after : before;
     }
 }

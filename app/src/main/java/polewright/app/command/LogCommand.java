@@ -89,7 +89,7 @@ final class LogCommand implements Callable<Integer> {
                     "#%-3d %s UTC  %s%s",
                     logged.seq(),
                     time.format(logged.at()),
-                    EventWords.of(logged, events) + seenEarlier(logged),
+                    EventWords.of(logged, standing.asLogged()) + seenEarlier(logged),
                     counts ? "" : " (taken back)"));
         }
         return lines;

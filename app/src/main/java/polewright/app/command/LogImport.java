@@ -50,7 +50,7 @@ final class LogImport implements Callable<Integer> {
             } else {
                 output.say(
                         workbench,
-                        "Added: " + NightsFile.count(events) + " as night "
+                        "Added: " + NightsFile.count(events) + (ids.size() == 1 ? " as night " : " as nights ")
                                 + ids.get(0).number()
                                 + (ids.size() == 1
                                         ? ""

@@ -26,6 +26,11 @@ final class LogOption {
         return log == null ? workbench.defaultLog() : log;
     }
 
+    /** {@code --log FILE} with a blank before it, for a command that is suggested; nothing where the usual log is meant. */
+    String asTyped() {
+        return log == null ? "" : " --log " + (log.toString().contains(" ") ? "\"" + log + "\"" : log);
+    }
+
     NightLog open(Workbench workbench) {
         NightLog opened = NightLog.open(file(workbench));
         opened.damage().ifPresent(what -> {
@@ -33,7 +38,8 @@ final class LogOption {
                     .err()
                     .println(file(workbench) + " is damaged (" + what
                             + "). What can be read is shown; nothing is logged."
-                            + " To copy what can be read into a new file: polewright log rescue nights.jsonl");
+                            + " To copy what can be read into a new file: polewright log rescue nights.jsonl"
+                            + asTyped());
             workbench.err().flush();
         });
         return opened;

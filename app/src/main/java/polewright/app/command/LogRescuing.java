@@ -3,6 +3,7 @@ package polewright.app.command;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,6 +50,10 @@ final class LogRescuing implements Callable<Integer> {
             LogRescue.Found found = LogRescue.read(damaged);
             if (found.nights().isEmpty() && found.loose().isEmpty()) {
                 throw new JobFailed("no event can be read from " + damaged + "." + copies(damaged));
+            }
+            if (!found.loose().isEmpty() && Files.exists(looseFile())) {
+                throw new JobFailed(
+                        looseFile() + " exists already and has been left alone: name another file than " + file + ".");
             }
             if (!found.nights().isEmpty()) {
                 ResultFile.writeNew(file, NightsFile.text(found.nights().values()));
@@ -101,7 +106,7 @@ final class LogRescuing implements Callable<Integer> {
         }
         if (nights > 0) {
             lines.add("THEN  Move " + damaged + " away, and make a new log of what was rescued:");
-            lines.add("      " + Wrapping.unbroken("polewright log import " + file + " --go-on"));
+            lines.add("      " + Wrapping.unbroken("polewright log import " + file + " --go-on" + log.asTyped()));
         }
         return lines;
     }

@@ -31,6 +31,8 @@ public final class EventWords {
     /**
      * An event among the others of its night: a beginning that work was taken over with does not give the plain limit,
      * which the work replaces.
+     *
+     * @param night those that count
      */
     public static String of(LoggedEvent logged, List<LoggedEvent> night) {
         boolean isReplaced = logged.event() instanceof NightEvent.Begun

@@ -198,7 +198,7 @@ public final class TonightWords {
             lines.add(detail(slot));
             exposure(slot.showing()).ifPresent(lines::add);
             slots.add(new Slot(
-                    clock.span(slot.when()) + "  " + title(slot.showing().target()), lines));
+                    clock.span(slot.when()) + ": " + title(slot.showing().target()), lines));
             ended = Optional.of(slot.when().to());
         }
         return slots;

@@ -49,8 +49,7 @@ public final class WatchedFrames implements AutoCloseable {
     private static final long BETWEEN_LOOKS_MILLIS = 250;
     // A server's first look opens the log and begins a watch, which takes seconds on a slow laptop; and a watch that
     // ends
-    // brings its frame to an end first, on the timer's thread. A frame that was sent can wait as long as its sender
-    // does.
+    // first finishes its frame, on the timer's thread. A frame that was sent can wait as long as its sender does.
     private static final long PATIENCE_MILLIS = 15_000;
 
     private final NightDesk desk;

@@ -383,7 +383,10 @@ class AllowCommandTest {
                                 + " high power as last time.");
         assertThat(items()).containsExactly("short subs", "planets at high power");
         assertThat(person.events()).isEqualTo(2);
-        assertThat(flat(good("begin --for casual"))).contains(" for a casual look. ");
+        assertThat(person.good("log").lines().get(0)).endsWith("begun at Larkfell with fork");
+        good("undo");
+        assertThat(flat(person.good("log"))).contains("begun at Larkfell with fork, allowed within 5′ of the pole");
+        assertThat(flat(good("begin --again --for casual"))).contains(" for a casual look. ");
         assertThat(items()).containsExactly("a casual look");
         assertThat(flat(good("begin --allow 2"))).contains("allowed within 2′ of the pole.");
         assertThat(flat(good("begin"))).contains("allowed within 5′ of the pole.");

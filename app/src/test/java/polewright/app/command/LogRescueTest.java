@@ -61,9 +61,22 @@ class LogRescueTest {
 
         Files.move(person.log(), person.file("damaged.sqlite"));
         assertThat(person.good("log", "import", rescued.toString(), "--go-on").lines())
-                .containsExactly("Added: 5 events as night 1 to 2.");
+                .containsExactly("Added: 5 events as nights 1 to 2.");
         person.good("note", "clouds");
         assertThat(person.events()).isEqualTo(4);
+    }
+
+    /** A command that is suggested is about the log that was named. */
+    @Test
+    void theLogThatWasNamed_isNamedInWhatIsSuggested() throws IOException {
+        overwritePage(3);
+        Path named = person.log();
+        assertThat(person.run("log", "--log", named.toString()).err())
+                .contains("polewright log rescue nights.jsonl --log " + named);
+        Path rescued = person.file("rescued.jsonl");
+        assertThat(person.good("log", "rescue", rescued.toString(), "--log", named.toString())
+                        .out())
+                .contains("polewright log import " + rescued + " --go-on --log " + named);
     }
 
     @Test

@@ -84,9 +84,9 @@ class TonightCommandTest {
         rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         String plan = rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
         assertThat(plan)
-                .containsPattern("18:10 to 18:40 [^;]* up; magnitude [0-9.]+, [0-9]+′ long; in reach")
+                .containsPattern("18:10 to 18:40: [^;]* up; magnitude [0-9.]+, [0-9]+′ long; in reach")
                 .containsPattern(
-                        "(19|20):\\d\\d to \\d\\d:\\d\\d [^;]*cluster [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach");
+                        "(19|20):\\d\\d to \\d\\d:\\d\\d: [^;]*cluster [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach");
         assertThat(person.good("tonight").out()).doesNotContain("the Moon is bright");
     }
 

@@ -16,7 +16,8 @@ import polewright.sky.attitude.CameraAttitude;
  * enter: a turn about a leaves Cᵀ a as it is.
  *
  * <p>In camera axes toward the boresight and across, at a distance p of the boresight from the axis, the two components
- * have variances σ_c² and σ_c² cos²p + σ_r² sin²p (σ_c of the centre, σ_r of the roll). Here the full 3×3 covariance of each frame is carried over.
+ * have variances σ_c² and σ_c² cos²p + σ_r² sin²p (σ_c of the centre, σ_r of the roll). Here the full 3×3 covariance of
+ * each frame is carried over.
  *
  * @param axis a, elevated end, ENU
  * @param inCamera b

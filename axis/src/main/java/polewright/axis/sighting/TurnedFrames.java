@@ -51,12 +51,12 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         return new TurnedFrames(frames, Optional.empty(), drive);
     }
 
-    /** When the axis stood as it is told: at the first frame, or at the one after the screws were turned. */
     @Override
     public Sighting movedBy(Duration shift) {
         return this;
     }
 
+    /** When the axis pointed there: at the first frame, or at the one after the screws were turned. */
     @Override
     public Instant at() {
         return afterScrews.orElse(frames.get(0)).at();

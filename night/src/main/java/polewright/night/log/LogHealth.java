@@ -60,7 +60,7 @@ final class LogHealth {
     private static Optional<String> check(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet found = statement.executeQuery("PRAGMA quick_check(1)")) {
-            String first = found.getString(1);
+            String first = found.next() ? found.getString(1) : WHOLE;
             return first.equals(WHOLE)
                     ? Optional.empty()
                     : Optional.of(first.lines().reduce("", (before, line) -> line));

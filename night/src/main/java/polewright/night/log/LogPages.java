@@ -23,7 +23,6 @@ final class LogPages {
     private static final int INNER_PAGE = 2;
     private static final int LEAF_PAGE = 10;
     private static final int COLUMNS = 5;
-    private static final int LONGEST_ROW = 64 << 20;
 
     private final ByteBuffer bytes;
     private final int pageSize;
@@ -84,7 +83,8 @@ final class LogPages {
     private Optional<Row> readRow(int at, int end) {
         Numbers numbers = new Numbers(bytes, at);
         long length = numbers.next();
-        if (length <= 0 || length > LONGEST_ROW || at >= end) {
+        // Memory is set aside for no more than the file has.
+        if (length <= 0 || length > bytes.capacity() || at >= end) {
             return Optional.empty();
         }
         return content(numbers.at(), end, (int) length).flatMap(LogPages::parsed);

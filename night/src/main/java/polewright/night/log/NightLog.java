@@ -31,20 +31,27 @@ public final class NightLog implements AutoCloseable {
     private final Jdbi jdbi;
     private final Optional<String> damage;
 
-    NightLog(Path file, Connection connection) {
+    NightLog(Path file, Connection connection, Optional<String> damage) {
         this.file = file;
         this.connection = connection;
         this.jdbi = Jdbi.create(connection);
-        try {
-            this.damage = LogHealth.damage(file, connection);
-        } catch (SQLException e) {
-            throw LogTrouble.of(file, e);
-        }
+        this.damage = damage;
     }
 
     /** Opens a log, and makes it and its folder when there is none. One that is damaged opens for reading only. */
     public static NightLog open(Path file) {
-        return new NightLog(file, LogFile.open(file));
+        Connection connection = LogFile.open(file);
+        try {
+            return new NightLog(file, connection, LogHealth.damage(file, connection));
+        } catch (SQLException e) {
+            RuntimeException trouble = LogTrouble.of(file, e);
+            try {
+                connection.close();
+            } catch (SQLException stays) {
+                trouble.addSuppressed(stays);
+            }
+            throw trouble;
+        }
     }
 
     /** What is damaged, if the file is: then nothing is added to it, and not all of it may be read. */

@@ -3,9 +3,12 @@ package polewright.night.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.sun.management.ThreadMXBean;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
+import java.lang.management.ManagementFactory;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -202,5 +205,21 @@ class DamagedLogTest {
             assertThat(found.nights()).isEmpty();
             assertThat(found.loose()).isEmpty();
         }
+    }
+
+    /** Rows that claim to be longer than the file: each would set aside what it claims. */
+    @Test
+    void rowsLongerThanTheFile_takeNoMemory() {
+        ByteBuffer bytes = ByteBuffer.allocate(PAGE);
+        bytes.put(100, (byte) 10).putShort(103, (short) 1000);
+        for (int i = 0; i < 1000; i++) {
+            bytes.putShort(108 + 2 * i, (short) 2200);
+        }
+        // 48 million as a number of seven bits a byte; its row fits into the page as far as it must.
+        bytes.put(2200, new byte[] {(byte) 0x97, (byte) 0x80, (byte) 0x80, 0});
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        long before = threads.getCurrentThreadAllocatedBytes();
+        assertThat(new LogPages(bytes.array()).rows()).isEmpty();
+        assertThat(threads.getCurrentThreadAllocatedBytes() - before).isLessThan(10_000_000);
     }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.time.Instant;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -137,7 +138,7 @@ class LogTroubleTest {
             // SQLite's own stand-in for a disk without room: the file may not grow from here on.
             statement.execute("PRAGMA max_page_count = 1");
         }
-        try (NightLog log = new NightLog(file, narrow)) {
+        try (NightLog log = new NightLog(file, narrow, Optional.empty())) {
             NightEvent longNote = new NightEvent.Noted("cold ".repeat(800));
             assertThatThrownBy(() -> log.append(id, longNote, AT))
                     .isInstanceOf(InputRefused.class)

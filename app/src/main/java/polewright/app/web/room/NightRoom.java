@@ -109,7 +109,7 @@ final class NightRoom implements Room {
             shown.add(new Section.EventView(
                     logged.seq(),
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
-                    EventWords.of(logged, all),
+                    EventWords.of(logged, standing.asLogged()),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
                     undo(asked, logged, isTonight)));
         }
