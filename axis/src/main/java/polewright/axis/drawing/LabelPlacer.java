@@ -27,9 +27,7 @@ final class LabelPlacer {
     private static final double CROSSED_LABEL = 300;
     private static final double COVERED_LEADER = 12;
     private static final double FREE_END = 3;
-
-    /** Something best left uncovered. */
-    private record Shunned(Vector2D point, double cost) {}
+    private static final double FIRST_RING = 16;
 
     /**
      * A label that wants a place.
@@ -53,6 +51,15 @@ final class LabelPlacer {
                     .max()
                     .orElse(0);
         }
+
+        /** How far from a good distance it is; a label that touches what it names is worse than one farther off. */
+        private double stretch(double distance) {
+            return distance < gap ? FREE_END * (gap - distance) : distance - gap;
+        }
+
+        private double mostStretch() {
+            return Math.max(stretch(0), stretch(reach));
+        }
     }
 
     /**
@@ -60,8 +67,9 @@ final class LabelPlacer {
      *
      * @param pointedAt the point of its target that is nearest
      * @param gap how far from it would be best
+     * @param stretch how far from that best distance it is
      */
-    record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap) {
+    record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
         boolean needsLeader() {
             return leaderStart().distance(pointedAt) > gap + FREE;
         }
@@ -87,12 +95,6 @@ final class LabelPlacer {
             return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
         }
 
-        /** How far from a good distance it stands; a label that touches what it names is worse than one farther off. */
-        private double stretch() {
-            double distance = leaderStart().distance(pointedAt);
-            return distance < gap ? FREE_END * (gap - distance) : distance - gap;
-        }
-
         Vector2D leaderStart() {
             return box.nearestTo(pointedAt);
         }
@@ -100,7 +102,7 @@ final class LabelPlacer {
 
     private final Box area;
     private final List<Box> taken = new ArrayList<>();
-    private final List<Shunned> shunned = new ArrayList<>();
+    private final ShunnedPoints shunned = new ShunnedPoints();
 
     LabelPlacer(Box area) {
         this.area = area;
@@ -112,26 +114,33 @@ final class LabelPlacer {
 
     /** Points that a label should not cover, each at a cost; a cost of 1 is worth a step of one unit away. */
     void shun(List<Vector2D> points, double cost) {
-        points.forEach(p -> shunned.add(new Shunned(p, cost)));
+        points.forEach(point -> shunned.add(point, cost));
     }
 
     /** The best free place that is fit; empty when there is none. */
     Optional<Placed> place(Wanted wanted) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
-        for (Placed placed : nearestFirst(wanted)) {
-            if (placed.stretch() >= least) {
-                break;
+        // Ring by ring outward: most labels find room in the first, and few of the places farther out are looked at.
+        double ring = 0;
+        double next = FIRST_RING;
+        while (ring < least && ring <= wanted.mostStretch()) {
+            for (Placed placed : nearestFirst(wanted, ring, next)) {
+                double cost = placed.stretch();
+                if (cost >= least) {
+                    break;
+                }
+                cost += shunned.within(placed.box().grown(2), least - cost);
+                if (cost < least) {
+                    cost += crossed(placed, least - cost);
+                }
+                if (cost < least && wanted.isFit().test(placed)) {
+                    least = cost;
+                    best = placed;
+                }
             }
-            double cost = placed.stretch();
-            cost += covered(placed.box(), least - cost);
-            if (cost < least) {
-                cost += crossed(placed);
-            }
-            if (cost < least && wanted.isFit().test(placed)) {
-                least = cost;
-                best = placed;
-            }
+            ring = next;
+            next *= 2;
         }
         if (best != null) {
             taken.add(best.box().grown(APART));
@@ -142,23 +151,27 @@ final class LabelPlacer {
         return Optional.ofNullable(best);
     }
 
-    private List<Placed> nearestFirst(Wanted wanted) {
+    /** The free places whose stretch is {@code least} or more, and less than {@code most}. */
+    private List<Placed> nearestFirst(Wanted wanted, double least, double most) {
         double across = wanted.width() / 2;
         double along = LINE_HEIGHT * wanted.lines().size() / 2;
         List<Placed> candidates = new ArrayList<>();
         for (Box target : wanted.targets()) {
-            Box within = target.grown(wanted.reach());
-            double left = Math.max(area.left(), within.left() - 2 * across) + across;
-            double right = Math.min(area.right(), within.right() + 2 * across) - across;
-            double top = Math.max(area.top(), within.top() - 2 * along) + along;
-            double bottom = Math.min(area.bottom(), within.bottom() + 2 * along) - along;
-            for (double x = left; x <= right; x += wanted.step()) {
-                for (double y = top; y <= bottom; y += wanted.step()) {
-                    Vector2D middle = new Vector2D(x, y);
-                    Box box = Box.about(middle, 2 * across, 2 * along);
-                    if (box.distanceTo(target) <= wanted.reach()
+            Box within = middles(target.grown(wanted.reach()), across, along);
+            Box ring = middles(target.grown(Math.min(wanted.reach(), wanted.gap() + most)), across, along);
+            for (double x = onGrid(ring.left(), within.left(), wanted.step()); x <= ring.right(); x += wanted.step()) {
+                for (double y = onGrid(ring.top(), within.top(), wanted.step());
+                        y <= ring.bottom();
+                        y += wanted.step()) {
+                    Box box = Box.about(new Vector2D(x, y), 2 * across, 2 * along);
+                    double distance = box.distanceTo(target);
+                    double stretch = wanted.stretch(distance);
+                    if (distance <= wanted.reach()
+                            && stretch >= least
+                            && stretch < most
                             && taken.stream().noneMatch(box::meets)) {
-                        candidates.add(new Placed(wanted.lines(), box, target.nearestTo(middle), wanted.gap()));
+                        candidates.add(
+                                new Placed(wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch));
                     }
                 }
             }
@@ -167,33 +180,35 @@ final class LabelPlacer {
         return candidates;
     }
 
-    /** What it costs to cover what lies there; no more than that it is too much, once it is. */
-    private double covered(Box box, double tooMuch) {
-        Box wide = box.grown(2);
-        double cost = 0;
-        for (Shunned one : shunned) {
-            cost += wide.contains(one.point()) ? one.cost() : 0;
-            if (cost >= tooMuch) {
-                break;
-            }
-        }
-        return cost;
+    /** Where the middle of a label can be that meets {@code box} and lies on the paper. */
+    private Box middles(Box box, double across, double along) {
+        return new Box(
+                Math.max(area.left(), box.left() - 2 * across) + across,
+                Math.max(area.top(), box.top() - 2 * along) + along,
+                Math.min(area.right(), box.right() + 2 * across) - across,
+                Math.min(area.bottom(), box.bottom() + 2 * along) - along);
     }
 
-    /** A leader may cross a line, but had better not run along it, and never over another label. */
-    private double crossed(Placed placed) {
+    /** The first point at or after {@code from} of the grid that begins at {@code origin}. */
+    private static double onGrid(double from, double origin, double step) {
+        return origin + step * Math.ceil((from - origin) / step);
+    }
+
+    /**
+     * A leader may cross a line, but had better not run along it, and never over another label. Once it costs {@code tooMuch}
+     * or more, no more than that it does.
+     */
+    private double crossed(Placed placed, double tooMuch) {
         if (!placed.needsLeader()) {
             return 0;
         }
         double cost = 0;
         for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
-            if (on.distance(placed.pointedAt()) < NEAR_END) {
+            if (on.distance(placed.pointedAt()) < NEAR_END || cost >= tooMuch) {
                 break;
             }
             cost += taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
-            for (Shunned one : shunned) {
-                cost += one.point().distanceSq(on) < STEP * STEP / 4 ? one.cost() : 0;
-            }
+            cost += shunned.around(on, STEP / 2);
         }
         return cost;
     }
