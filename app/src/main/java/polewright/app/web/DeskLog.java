@@ -15,6 +15,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -44,9 +45,10 @@ final class DeskLog {
     private static final int MOST_NIGHTS = 3;
 
     private final Supplier<Workbench> bench;
+    private final LongSupplier nanoTime;
     private final ReentrantLock looking = new ReentrantLock();
     private final ReentrantLock working = new ReentrantLock();
-    private final Map<NightId, List<LoggedEvent>> nights = new LinkedHashMap<>(8, 0.75f, true);
+    private final Map<NightId, Kept<List<LoggedEvent>>> nights = new LinkedHashMap<>(8, 0.75f, true);
     private NightState.ModelCache models = new NightState.ModelCache();
     private @Nullable Look last;
     private @Nullable AtMinute tonight;
@@ -69,14 +71,15 @@ final class DeskLog {
     }
 
     /** Which state of the log something was worked out from. */
-    private record Version(Path file, Optional<Object> identity, NightDesk.Standing standing, Optional<String> damage) {
+    private record Version(Stamp stamp, NightDesk.Standing standing, Optional<String> damage) {
         static Version of(Stamp stamp, NightLog log) {
-            return new Version(
-                    stamp.file(),
-                    stamp.identity(),
-                    new NightDesk.Standing(
-                            log.stand(), log.latest().map(NightId::number).orElse(0L)),
-                    log.damage());
+            NightDesk.Standing standing = new NightDesk.Standing(
+                    log.stand(), log.latest().map(NightId::number).orElse(0L));
+            return new Version(stamp, standing, log.damage());
+        }
+
+        Path file() {
+            return stamp.file();
         }
     }
 
@@ -92,7 +95,13 @@ final class DeskLog {
      * @param bench names it; asked again each time, because every practice has its own
      */
     DeskLog(Supplier<Workbench> bench) {
+        this(bench, System::nanoTime);
+    }
+
+    /** The same, with a {@link System#nanoTime} of one's own. */
+    DeskLog(Supplier<Workbench> bench, LongSupplier nanoTime) {
         this.bench = bench;
+        this.nanoTime = nanoTime;
     }
 
     /** How many events there are, and which night was begun last. */
@@ -105,7 +114,7 @@ final class DeskLog {
         looking.lock();
         try {
             Optional<Stamp> stamp = stamp(file);
-            long now = System.nanoTime();
+            long now = nanoTime.getAsLong();
             if (stamp.isEmpty()) {
                 last = null;
                 return Optional.empty();
@@ -162,7 +171,7 @@ final class DeskLog {
         if (before == null || !before.night().id().equals(id)) {
             models = new NightState.ModelCache();
         }
-        List<LoggedEvent> events = read(version.file(), id);
+        List<LoggedEvent> events = read(version, id);
         NightDesk.Tonight night = new NightDesk.Tonight(id, NightState.of(events, now, models), events);
         tonight = new AtMinute(version, minute, night);
         return night;
@@ -185,7 +194,7 @@ final class DeskLog {
      * @throws polewright.sky.InputRefused if there is no such night
      */
     List<LoggedEvent> events(NightId night) {
-        return inTurn(version -> Optional.of(read(version.file(), night))).orElse(List.of());
+        return inTurn(version -> Optional.of(read(version, night))).orElse(List.of());
     }
 
     /** What a pier's nights came to. */
@@ -203,11 +212,14 @@ final class DeskLog {
     }
 
     /** A night's events are only ever added to, so that those which were read before need not be read again. */
-    private List<LoggedEvent> read(Path file, NightId night) {
-        List<LoggedEvent> known = nights.getOrDefault(night, List.of());
-        List<LoggedEvent> events =
-                reading(file, log -> known.isEmpty() ? log.events(night) : extended(log, night, known));
-        nights.put(night, events);
+    private List<LoggedEvent> read(Version version, NightId night) {
+        Kept<List<LoggedEvent>> before = nights.get(night);
+        if (before != null && before.version().equals(version)) {
+            return before.value();
+        }
+        List<LoggedEvent> events = reading(
+                version.file(), log -> before == null ? log.events(night) : extended(log, night, before.value()));
+        nights.put(night, new Kept<>(version, events));
         if (nights.size() > MOST_NIGHTS) {
             nights.remove(nights.keySet().iterator().next());
         }

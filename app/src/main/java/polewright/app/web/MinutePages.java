@@ -17,8 +17,8 @@ import polewright.app.web.view.Section;
  * after is shown what there is, while the next is made; who asks later waits for it. Safe for use by several threads.
  */
 final class MinutePages {
-    // Two palettes, and what was asked before something was changed.
-    private static final int MOST = 6;
+    // Ground and Tonight in two palettes, and what was asked before something was changed.
+    private static final int MOST = 8;
 
     private final Map<Object, Page> pages = new LinkedHashMap<>(16, 0.75f, true);
 

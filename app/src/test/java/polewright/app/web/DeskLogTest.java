@@ -7,11 +7,17 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.app.Pause;
@@ -23,6 +29,7 @@ import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
+import polewright.night.seasons.Pier;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -41,6 +48,10 @@ class DeskLogTest {
     }
 
     private DeskLog log() {
+        return log(System::nanoTime);
+    }
+
+    private DeskLog log(LongSupplier nanoTime) {
         Workbench bench = new Workbench(
                 clock,
                 Map.of("POLEWRIGHT_LOG", file().toString()),
@@ -48,7 +59,7 @@ class DeskLogTest {
                 new PrintWriter(new StringWriter()),
                 false,
                 Pause.REAL);
-        return new DeskLog(() -> bench);
+        return new DeskLog(() -> bench, nanoTime);
     }
 
     private static NightId begin(NightLog opened, String site) {
@@ -102,6 +113,33 @@ class DeskLogTest {
         Files.delete(file());
         assertThat(log.tonight()).isEmpty();
         assertThat(log.standing().events()).isZero();
+    }
+
+    /** Another program holds the file for itself: whoever asks SQLite now waits, then fails. */
+    @Test
+    void aFileThatHasNotChangedIsNotOpenedAgain() throws Exception {
+        AtomicLong nanos = new AtomicLong();
+        DeskLog log = log(nanos::get);
+        NightId night;
+        try (NightLog other = NightLog.open(file())) {
+            night = begin(other, "Larkfell");
+        }
+        log.standing();
+        nanos.addAndGet(TimeUnit.SECONDS.toNanos(3));
+        Pier pier = Pier.of(log.tonight().orElseThrow().state().begun());
+        log.nights();
+        log.nightsAt(pier);
+
+        try (Connection exclusive = DriverManager.getConnection("jdbc:sqlite:" + file());
+                Statement statement = exclusive.createStatement()) {
+            statement.execute("BEGIN EXCLUSIVE");
+            clock.goOn(Duration.ofMinutes(1));
+            assertThat(log.events(night)).hasSize(1);
+            assertThat(log.tonight()).isPresent();
+            assertThat(log.nights()).hasSize(1);
+            assertThat(log.nightsAt(pier).records()).hasSize(1);
+            assertThat(log.damage()).isEmpty();
+        }
     }
 
     @Test

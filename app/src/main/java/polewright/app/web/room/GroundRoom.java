@@ -11,6 +11,7 @@ import polewright.app.text.GroundWords;
 import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.HomeDrawing;
+import polewright.axis.drawing.Palette;
 import polewright.axis.rig.HomePosition;
 import polewright.axis.rig.MountKind;
 import polewright.night.GroundPlan;
@@ -43,6 +44,17 @@ final class GroundRoom implements Room {
     private static List<Section> of(Asked asked, NightState night) {
         Site site = night.begun().site();
         MountKind mount = night.begun().rig().kind();
+        List<Section> sections = new ArrayList<>(
+                asked.desk().eachMinute(new From(asked.palette(), site, mount), () -> made(asked, site, mount)));
+        Stream.of(SightingForms.COMPASS, SightingForms.SCALE)
+                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
+        return sections;
+    }
+
+    /** What the page is made from, but the time. */
+    private record From(Palette palette, Site site, MountKind mount) {}
+
+    private static List<Section> made(Asked asked, Site site, MountKind mount) {
         Instant now = asked.desk().workbench().now();
         GroundPlan plan =
                 GroundPlan.of(ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres())));
@@ -63,8 +75,6 @@ final class GroundRoom implements Room {
                         .toList()));
         sections.add(new Section.Drawing("Home position", HomeDrawing.svg(mount, site, asked.palette())));
         sections.add(new Section.Items("Step by step, for a " + mount.words(), home(HomePosition.of(mount, site))));
-        Stream.of(SightingForms.COMPASS, SightingForms.SCALE)
-                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
         return sections;
     }
 
