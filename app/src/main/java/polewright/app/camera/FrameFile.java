@@ -6,6 +6,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import polewright.app.JobFailed;
 import polewright.frames.decode.DecodeLimits;
+import polewright.night.disk.WholeFile;
 
 /** A frame's file as it was read. */
 public final class FrameFile {
@@ -28,7 +29,7 @@ public final class FrameFile {
                 throw new JobFailed(
                         file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
             }
-            return new FrameFile(file, Files.readAllBytes(file));
+            return new FrameFile(file, WholeFile.read(file));
         } catch (NoSuchFileException e) {
             throw new JobFailed(file + " is not there: check the name and the folder.");
         } catch (IOException e) {

@@ -3,6 +3,7 @@ package polewright.app.web;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -16,6 +17,7 @@ import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.web.view.Section;
 import polewright.night.NightState;
+import polewright.night.disk.WholeFile;
 import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightSummary;
@@ -187,7 +189,11 @@ public final class NightDesk {
             Path file = folder.resolve("written");
             try {
                 Ran ran = run(naming.apply(file));
-                return new Written(ran, Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty());
+                return new Written(
+                        ran,
+                        Files.exists(file)
+                                ? Optional.of(new String(WholeFile.read(file), StandardCharsets.UTF_8))
+                                : Optional.empty());
             } finally {
                 Files.deleteIfExists(file);
                 Files.delete(folder);

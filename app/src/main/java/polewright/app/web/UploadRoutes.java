@@ -25,6 +25,7 @@ import polewright.frames.Frame;
 import polewright.frames.decode.DecodeLimits;
 import polewright.frames.decode.DecodeOptions;
 import polewright.frames.decode.FrameCompleteness;
+import polewright.night.disk.WholeFile;
 import polewright.night.log.SubmissionKey;
 import polewright.sky.InputRefused;
 
@@ -189,7 +190,7 @@ final class UploadRoutes {
             try (InputStream in = file.content()) {
                 Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
             }
-            requireFrame(Files.readAllBytes(part), name);
+            requireFrame(WholeFile.read(part), name);
             Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
         } finally {
             Files.deleteIfExists(part);

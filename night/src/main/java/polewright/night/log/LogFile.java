@@ -7,6 +7,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Optional;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.sqlite.SQLiteConfig;
@@ -41,14 +42,31 @@ final class LogFile {
         makeFolder(file);
         SQLiteDataSource source = source(file);
         try {
-            if (!isCurrent(file, source)) {
-                requireWhole(file, source);
-                migrate(file, source);
+            Optional<Connection> current = current(file, source);
+            if (current.isPresent()) {
+                return current.get();
             }
+            migrate(file, source);
             return synced(source.getConnection());
         } catch (SQLException e) {
             throw LogTrouble.of(file, e);
         }
+    }
+
+    /** The file as it is, if it is this program's. An older one may be brought up to date: then it is whole. */
+    private static Optional<Connection> current(Path file, SQLiteDataSource source) throws SQLException {
+        Connection connection = source.getConnection();
+        try {
+            if (isCurrent(file, connection)) {
+                return Optional.of(synced(connection));
+            }
+            requireWhole(file, connection);
+        } catch (SQLException | RuntimeException e) {
+            connection.close();
+            throw e;
+        }
+        connection.close();
+        return Optional.empty();
     }
 
     // The driver's own settings stop at FULL.
@@ -60,12 +78,10 @@ final class LogFile {
     }
 
     /** Nothing is written to a damaged file, tables of a newer version neither. */
-    private static void requireWhole(Path file, SQLiteDataSource source) throws SQLException {
-        try (Connection connection = source.getConnection()) {
-            LogHealth.damage(file, connection).ifPresent(damage -> {
-                throw LogTrouble.damaged(file, damage);
-            });
-        }
+    private static void requireWhole(Path file, Connection connection) throws SQLException {
+        LogHealth.damage(file, connection).ifPresent(damage -> {
+            throw LogTrouble.damaged(file, damage);
+        });
     }
 
     private static void makeFolder(Path file) {
@@ -92,9 +108,8 @@ final class LogFile {
     }
 
     /** False for a new or an older log; refuses a file that is none, or is too new. */
-    private static boolean isCurrent(Path file, SQLiteDataSource source) throws SQLException {
-        try (Connection connection = source.getConnection();
-                Statement statement = connection.createStatement()) {
+    private static boolean isCurrent(Path file, Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
             // Flyway's own table may stand alone, when the first opening was cut short. Asked before the number below,
             // which comes with the tables: another program may be making the log between the two questions.
             boolean empty =
@@ -127,8 +142,10 @@ final class LogFile {
             } catch (FlywayException e) {
                 last = e;
                 pause();
-                if (isCurrent(file, source)) {
-                    return;
+                try (Connection connection = source.getConnection()) {
+                    if (isCurrent(file, connection)) {
+                        return;
+                    }
                 }
             }
         }

@@ -11,6 +11,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.ColonPrefixSqlParser;
+import org.jdbi.v3.core.statement.SqlParser;
+import org.jdbi.v3.core.statement.SqlStatements;
 import polewright.night.event.EventOrder;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -26,6 +29,9 @@ import polewright.sky.InputRefused;
  * can mend (a full disk, a file that may not be written, an event out of order) is an {@link InputRefused}.
  */
 public final class NightLog implements AutoCloseable {
+    // It keeps what it has parsed: a log is opened often, and always asked the same.
+    private static final SqlParser SQL = new ColonPrefixSqlParser();
+
     private final Path file;
     private final Connection connection;
     private final Jdbi jdbi;
@@ -35,6 +41,7 @@ public final class NightLog implements AutoCloseable {
         this.file = file;
         this.connection = connection;
         this.jdbi = Jdbi.create(connection);
+        jdbi.getConfig(SqlStatements.class).setSqlParser(SQL);
         this.damage = damage;
     }
 
