@@ -14,9 +14,12 @@ import java.util.regex.Pattern;
  * @param live objects that are in use
  * @param committed the heap that the process has taken from the system
  * @param resident all of its memory that is in RAM, as the system counts it (VmRSS)
+ * @param code machine code and classes, which come as the program warms up
  */
-record ServerFigures(double live, double committed, double resident) {
+record ServerFigures(double live, double committed, double resident, double code) {
     private static final Pattern SPACE = Pattern.compile("total (\\d+)K, used (\\d+)K");
+    private static final Pattern CLASSES = Pattern.compile("Metaspace +used \\d+K, committed (\\d+)K");
+    private static final Pattern COMPILED = Pattern.compile("CodeHeap .* used=(\\d+)Kb");
     private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
     private static final double KIB_PER_MIB = 1024;
     // clock_t of Linux, which Java cannot ask for: sysconf(_SC_CLK_TCK) is 100 on every machine that runs this.
@@ -36,7 +39,16 @@ record ServerFigures(double live, double committed, double resident) {
         if (committed == 0 || !resident.find()) {
             throw new IllegalStateException("the server does not say what it holds: " + heap);
         }
-        return new ServerFigures(live, committed, Double.parseDouble(resident.group(1)) / KIB_PER_MIB);
+        double code = sum(CLASSES, heap) + sum(COMPILED, jcmd(pid, "Compiler.codecache"));
+        return new ServerFigures(live, committed, Double.parseDouble(resident.group(1)) / KIB_PER_MIB, code);
+    }
+
+    private static double sum(Pattern kib, String text) {
+        return kib.matcher(text)
+                        .results()
+                        .mapToDouble(found -> Double.parseDouble(found.group(1)))
+                        .sum()
+                / KIB_PER_MIB;
     }
 
     /** Processor time since the process began, of all its threads, seconds. */
@@ -60,6 +72,12 @@ record ServerFigures(double live, double committed, double resident) {
     }
 
     String inWords() {
-        return String.format(Locale.ROOT, "live %6.1f, committed %6.1f, resident %6.1f MiB", live, committed, resident);
+        return String.format(
+                Locale.ROOT,
+                "live %6.1f, committed %6.1f, resident %6.1f, of it code and classes %5.1f MiB",
+                live,
+                committed,
+                resident,
+                code);
     }
 }

@@ -8,9 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -19,6 +17,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.ToDoubleFunction;
 import java.util.random.RandomGenerator;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import polewright.bench.frames.GuideEvening;
 import polewright.bench.frames.Saving;
 import polewright.bench.frames.Spread;
@@ -46,6 +45,7 @@ public final class Soak {
     // What the log itself grows by, and the heap's grain.
     private static final double NO_GROWTH_MIB = 4;
     private static final double NO_GROWTH_SHARE = 0.05;
+    private static final double NO_SLOPE_MIB_PER_MINUTE = 0.2;
     private static final List<String> PAGES = List.of(
             "/",
             "/ground",
@@ -68,8 +68,8 @@ public final class Soak {
     private final Path captures;
     private final int minutes;
     private final RandomGenerator random = RandomGenerator.of("L64X128MixRandom");
-    private final Map<String, List<Double>> alone = new TreeMap<>();
-    private final Map<String, List<Double>> inACrowd = new TreeMap<>();
+    private final PageTimes alone = new PageTimes("one user", ONE_USER_MILLIS);
+    private final PageTimes inACrowd = new PageTimes("ten users", TEN_USERS_MILLIS);
     private final List<ServerFigures> figures = new ArrayList<>();
     private final AtomicLong saved = new AtomicLong();
     private final AtomicLong sent = new AtomicLong();
@@ -133,11 +133,12 @@ public final class Soak {
             verdict.require(server.isRunning(), "the server runs");
             verdict.require(notTaken.get() == 0, "every frame that was sent was taken");
             verdict.require(idle < MOST_IDLE_PERCENT, "idle, two pages open: under 1 % of a core");
-            judgePages(verdict, "one user", alone, ONE_USER_MILLIS);
-            judgePages(verdict, "ten users", inACrowd, TEN_USERS_MILLIS);
+            alone.judge(verdict, PAGES);
+            inACrowd.judge(verdict, PAGES);
             judgeGrowth(verdict, "live", ServerFigures::live);
             judgeGrowth(verdict, "committed", ServerFigures::committed);
             judgeGrowth(verdict, "resident", ServerFigures::resident);
+            judgeSlope(verdict);
         }
         return verdict.status();
     }
@@ -163,7 +164,7 @@ public final class Soak {
         long end = System.nanoTime() + SECONDS_PER_MINUTE * 1_000_000_000L;
         for (int round = 0; round < 2; round++) {
             for (String page : PAGES) {
-                alone.computeIfAbsent(page, first -> new ArrayList<>()).add(reader.millis(page));
+                alone.add(page, reader.millis(page));
             }
         }
         if (minute % BETWEEN_CROWDS_MINUTES == 0 || minute == minutes) {
@@ -181,23 +182,20 @@ public final class Soak {
     /** Ten who go through all pages at once. */
     private void crowd(String host) throws InterruptedException, ExecutionException {
         ExecutorService users = Executors.newFixedThreadPool(USERS);
-        List<Future<Map<String, Double>>> visits = new ArrayList<>();
+        List<Future<?>> visits = new ArrayList<>();
         for (int user = 0; user < USERS; user++) {
             int first = user;
             visits.add(users.submit(() -> {
                 SoakDevice device = new SoakDevice(server.port(), host);
-                Map<String, Double> millis = new TreeMap<>();
                 for (int i = 0; i < PAGES.size(); i++) {
                     String page = PAGES.get((first + i) % PAGES.size());
-                    millis.put(page, device.millis(page));
+                    inACrowd.add(page, device.millis(page));
                 }
-                return millis;
+                return null;
             }));
         }
-        for (Future<Map<String, Double>> visit : visits) {
-            visit.get()
-                    .forEach((page, millis) -> inACrowd.computeIfAbsent(page, first -> new ArrayList<>())
-                            .add(millis));
+        for (Future<?> visit : visits) {
+            visit.get();
         }
         users.shutdown();
     }
@@ -268,18 +266,6 @@ public final class Soak {
         notTaken.incrementAndGet();
     }
 
-    private static void judgePages(Verdict verdict, String who, Map<String, List<Double>> millis, double most) {
-        boolean met = true;
-        for (Map.Entry<String, List<Double>> page : millis.entrySet()) {
-            Spread spread = new Spread(page.getValue().stream().mapToDouble(each -> each));
-            System.out.printf(
-                    Locale.ROOT, "%-9s %-17s %s (%d)%n", who, page.getKey(), spread.inWords("ms"), spread.count());
-            met &= spread.quantile(0.95) < most;
-        }
-        verdict.require(
-                met, String.format(Locale.ROOT, "%s: 95 %% of each page's answers in under %.0f ms", who, most));
-    }
-
     /** The last third of what follows the warm-up against its first third. */
     private void judgeGrowth(Verdict verdict, String what, ToDoubleFunction<ServerFigures> figure) {
         List<ServerFigures> warm = figures.subList(Math.min(WARM_UP_MINUTES, figures.size() / 2), figures.size());
@@ -290,6 +276,32 @@ public final class Soak {
                 last - first < Math.max(NO_GROWTH_MIB, NO_GROWTH_SHARE * first),
                 String.format(
                         Locale.ROOT, "%s does not grow once warm: %.1f MiB at first, %.1f at last", what, first, last));
+    }
+
+    /** What a warm-up leaves over slows down; a leak goes on. */
+    private void judgeSlope(Verdict verdict) {
+        List<ServerFigures> half = figures.subList(figures.size() / 2, figures.size());
+        double slope = slope(half, ServerFigures::resident);
+        verdict.require(
+                slope < NO_SLOPE_MIB_PER_MINUTE,
+                String.format(
+                        Locale.ROOT,
+                        "resident, over the last %d minutes: %+.2f MiB a minute, under %.1f (code and classes: %+.2f)",
+                        half.size(),
+                        slope,
+                        NO_SLOPE_MIB_PER_MINUTE,
+                        slope(half, ServerFigures::code)));
+    }
+
+    /** The median of the slopes between all pairs: a minute in which the compiler was at work weighs little. */
+    private static double slope(List<ServerFigures> minutes, ToDoubleFunction<ServerFigures> figure) {
+        return new Spread(IntStream.range(0, minutes.size())
+                        .boxed()
+                        .flatMapToDouble(i -> IntStream.range(0, i)
+                                .mapToDouble(k ->
+                                        (figure.applyAsDouble(minutes.get(i)) - figure.applyAsDouble(minutes.get(k)))
+                                                / (i - k))))
+                .median();
     }
 
     private static double median(List<ServerFigures> some, ToDoubleFunction<ServerFigures> figure) {

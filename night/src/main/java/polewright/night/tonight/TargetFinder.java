@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import polewright.axis.reach.Reach;
 import polewright.axis.reach.ReachOutcome;
 import polewright.axis.reach.SkyPath;
@@ -40,6 +42,8 @@ public final class TargetFinder {
     private final Instant reference;
     private final ObservingMoment moment;
     private final Optional<MoonPath> moon;
+    // Moon and planets are followed at the same times, and a moment takes longer than all their places in it.
+    private final Map<Instant, ObservingMoment> moments = new ConcurrentHashMap<>();
 
     /** For one evening and what its targets are chosen for. */
     public TargetFinder(Evening evening, Observing observing) {
@@ -117,7 +121,7 @@ public final class TargetFinder {
         }
         List<HourAnglePlace> places = new ArrayList<>();
         for (Instant at = when.from(); at.isBefore(when.to().plus(MOVING_STEP)); at = at.plus(MOVING_STEP)) {
-            ObservingMoment then = evening.moment(at);
+            ObservingMoment then = moments.computeIfAbsent(at, evening::moment);
             places.add(then.hourAngle(Ephemeris.apparent(target.body(), then)));
         }
         return at -> {
