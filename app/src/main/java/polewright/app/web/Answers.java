@@ -2,6 +2,7 @@ package polewright.app.web;
 
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import polewright.app.web.form.FilledForm;
@@ -44,6 +45,16 @@ final class Answers {
     /** A room's page. */
     static String html(Asked asked, Room room, String said, List<String> complaints) {
         return Templates.html(page(asked, room, said, complaints, room.sections(asked)));
+    }
+
+    /** A room's page right after something was logged: what was noted of it goes ahead of the rest. */
+    static String html(Asked asked, Room room, String said, List<String> complaints, List<String> notes) {
+        if (notes.isEmpty()) {
+            return html(asked, room, said, complaints);
+        }
+        List<Section> sections = new ArrayList<>(List.of(new Section.Caution(notes)));
+        sections.addAll(room.sections(asked));
+        return Templates.html(page(asked, room, said, complaints, sections));
     }
 
     /** A room's page, and what was complained of. */

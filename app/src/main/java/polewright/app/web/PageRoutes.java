@@ -5,7 +5,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -60,7 +59,7 @@ final class PageRoutes {
         // Whoever has seen the page of a night can rely on its next frame being taken.
         desk.frames().ifPresent(WatchedFrames::tend);
         Asked asked = Answers.asked(ctx, desk);
-        making.made(ctx, () -> Answers.html(asked, room, said(asked), alerts(asked)))
+        making.made(ctx, () -> Answers.html(asked, room, said(asked), desk.trouble(), notes(asked)))
                 .ifPresent(html -> Answers.show(ctx, html));
     }
 
@@ -70,10 +69,8 @@ final class PageRoutes {
                 .orElse("");
     }
 
-    private List<String> alerts(Asked asked) {
-        List<String> alerts = new ArrayList<>(desk.trouble());
-        logged(asked).ifPresent(event -> alerts.addAll(desk.notes(event.seq())));
-        return alerts;
+    private List<String> notes(Asked asked) {
+        return logged(asked).map(event -> desk.notes(event.seq())).orElse(List.of());
     }
 
     /** The event that was just logged, where a page shows what came of a form. */

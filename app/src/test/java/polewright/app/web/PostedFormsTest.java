@@ -130,7 +130,7 @@ class PostedFormsTest {
                         HttpResponse.BodyHandlers.ofString())
                 .body();
         assertThat(page)
-                .contains("role=\"alert\"", "it has been set back by 30 minutes or more", "The clock was off")
+                .contains("class=\"caution\"", "it has been set back by 30 minutes or more", "The clock was off")
                 .doesNotContain("retime FIRST", "--add", "NOTE");
     }
 
