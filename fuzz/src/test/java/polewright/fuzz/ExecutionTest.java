@@ -4,8 +4,13 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
+import polewright.app.ExitStatus;
+import polewright.app.web.Ran;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.CommandForms;
 import polewright.sky.InputRefused;
 
 /** What the harness lets pass and what it reports: a fuzzer that can find nothing proves nothing. */
@@ -79,6 +84,24 @@ class ExecutionTest {
         assertThatThrownBy(() -> FrameTargets.requireDeclared(refusedBecause(new StackOverflowError())))
                 .isInstanceOf(Finding.class);
         assertThatCode(() -> FrameTargets.requireDeclared(refusedBecause(stumbledIn("nom.tam.fits.Header"))))
+                .doesNotThrowAnyException();
+    }
+
+    /** As the page words it, which is not as the command does. */
+    @Test
+    void aMistakeOfOursBehindAForm_isAFinding() {
+        Ran failed = new Ran(
+                ExitStatus.JOB_FAILED,
+                "",
+                List.of("polewright clamp: something inside Polewright is wrong (NullPointerException); what was logged"
+                        + " before is safe. Please report what you typed."));
+        CommandForm clamp = CommandForms.all().stream()
+                .filter(form -> form.id().equals("clamp"))
+                .findFirst()
+                .orElseThrow();
+        assertThatThrownBy(() -> FormTarget.requireNoMistakeOfOurs(failed.complaints(clamp)))
+                .isInstanceOf(Finding.class);
+        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("The clamps are tight already.")))
                 .doesNotThrowAnyException();
     }
 

@@ -55,9 +55,15 @@ final class FormTarget {
                 FilledForm.of(end < 0 ? "" : text.substring(end + 1)).fields();
         form.line(filled);
         Posted answer = Posting.of(DESK, form, filled);
-        if (answer instanceof Posted.Refused refused
-                && refused.complaints().stream().anyMatch(line -> line.startsWith("something inside Polewright"))) {
-            throw new Finding(String.join(" ", refused.complaints()));
+        if (answer instanceof Posted.Refused refused) {
+            requireNoMistakeOfOurs(refused.complaints());
+        }
+    }
+
+    /** What a command says when it failed for a reason that none of its refusals names, as a page words it. */
+    static void requireNoMistakeOfOurs(List<String> complaints) {
+        if (complaints.stream().anyMatch(line -> line.contains("omething inside Polewright is wrong"))) {
+            throw new Finding(String.join(" ", complaints));
         }
     }
 }
