@@ -45,7 +45,7 @@ final class UsageWords {
         return Arrays.stream(typed)
                 .takeWhile(word -> !word.equals(END_OF_OPTIONS))
                 .filter(word -> word.startsWith(END_OF_OPTIONS))
-                .filter(word -> !known.contains(word.replaceFirst("=.*", "")))
+                .filter(word -> !known.contains(withoutValue(word)))
                 .findFirst();
     }
 
@@ -71,8 +71,9 @@ final class UsageWords {
         String word = "'" + refusal.getUnmatched().get(0) + "'";
         List<String> near = refusal.getSuggestions();
         if (refusal.isUnknownOption()) {
-            List<String> having = subcommandsWith(refusal.getUnmatched().get(0), line);
-            return "there is no option " + word
+            String option = withoutValue(refusal.getUnmatched().get(0));
+            List<String> having = subcommandsWith(option, line);
+            return "there is no option '" + option + "'"
                     + (having.isEmpty()
                             ? didYouMean(near, "see its options with --help")
                             : ": it belongs to " + String.join(" and ", having) + ".");
@@ -83,10 +84,14 @@ final class UsageWords {
         return word + " is one word too many: put a text with spaces in quotes.";
     }
 
+    private static String withoutValue(String option) {
+        return option.replaceFirst("=.*", "");
+    }
+
     private static List<String> subcommandsWith(String option, CommandLine line) {
         return line.getSubcommands().values().stream()
                 .map(CommandLine::getCommandSpec)
-                .filter(command -> command.findOption(option.replaceFirst("=.*", "")) != null)
+                .filter(command -> command.findOption(option) != null)
                 .map(CommandSpec::qualifiedName)
                 .toList();
     }

@@ -137,6 +137,7 @@ class BadInputTest {
                 "where vega --ut1-utc 5 => where: UT1-UTC of 5 s is beyond 0.9 s: give the value of the IERS bulletin in seconds, or leave it out.",
                 "retime --from 7 --by 10min => retime: there is no option '--from': see its options with --help.",
                 "allow --for planets --at 2026-01-15T20:00Z => allow: there is no option '--at': it belongs to polewright allow look and polewright allow shot.",
+                "note dew --at=2026-01-15T20:00Z --bogus=1 => note: there is no option '--bogus': see its options with --help.",
                 "allow --to-the-pole => allow: there is no option '--to-the-pole': it belongs to polewright allow look and polewright allow shot.",
                 "where vega --bogus => where: there is no option '--bogus': see its options with --help.",
                 "ground --mount yoke => ground --mount: there is no 'yoke' here: write fork_on_wedge, fork_upright, german or tracker.",
