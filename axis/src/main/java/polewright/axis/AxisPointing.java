@@ -50,6 +50,21 @@ public record AxisPointing(Vector3D elevatedEnd) {
         return new AxisOffset(new Angle(elevatedEnd.getX()), new Angle(elevatedEnd.dotProduct(upDirection(site))));
     }
 
+    /** How the elevated end moves for each radian that is added to the offset's part east. */
+    public Vector3D slopeEast(Site site) {
+        return slope(site, Vector3D.PLUS_I);
+    }
+
+    /** How the elevated end moves for each radian that is added to the offset's part up. */
+    public Vector3D slopeUp(Site site) {
+        return slope(site, upDirection(site));
+    }
+
+    private Vector3D slope(Site site, Vector3D way) {
+        Vector3D pole = atPole(site).elevatedEnd;
+        return new Vector3D(1, way, -elevatedEnd.dotProduct(way) / elevatedEnd.dotProduct(pole), pole);
+    }
+
     /** Azimuth of the elevated end, from north through east, [0, 360°). */
     public Angle azimuth() {
         return new Angle(Math.atan2(elevatedEnd.getX(), elevatedEnd.getY())).wrappedPositive();

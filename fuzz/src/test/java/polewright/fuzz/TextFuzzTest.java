@@ -9,10 +9,6 @@ import com.code_intelligence.jazzer.junit.FuzzTest;
  */
 class TextFuzzTest {
     private static final Allowance OF_A_NIGHT = new Allowance(100 * Allowance.MEGABYTE, 20_000);
-    // Where stars contradict each other, the rest is fitted without each of them, and each likely mistake is tried: 92
-    // MB
-    // for four stars, and a quarter more under the fuzzer's own hooks.
-    private static final Allowance OF_CENTRINGS = new Allowance(150 * Allowance.MEGABYTE, 20_000);
     private static final Allowance OF_A_TABLE = new Allowance(50 * Allowance.MEGABYTE, 2_000);
 
     @DictionaryFile(resourcePath = "/polewright/fuzz/dictionaries/events.dict")
@@ -30,7 +26,7 @@ class TextFuzzTest {
     @DictionaryFile(resourcePath = "/polewright/fuzz/dictionaries/centrings.dict")
     @FuzzTest
     void centrings(byte[] text) {
-        Execution.of(TextTargets::centrings, text, OF_CENTRINGS);
+        Execution.of(TextTargets::centrings, text, OF_A_NIGHT);
     }
 
     @FuzzTest

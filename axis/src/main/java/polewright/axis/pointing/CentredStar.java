@@ -48,11 +48,7 @@ public record CentredStar(Instant at, SkyBody star, MountDisplay display, boolea
         return new Centring(star.label(), seen, reading(moment), sigma);
     }
 
-    boolean isUp(Site site, Weather weather) {
-        return isUp(ObservingMoment.of(site, SkyTime.of(at), weather));
-    }
-
-    /** The same by a moment that is worked out already; it has to be that of this star. */
+    /** Whether it was above the horizon; by a moment that is worked out already and has to be that of this star. */
     boolean isUp(ObservingMoment moment) {
         return moment.airless(Ephemeris.apparent(star, moment)).altitude().degrees() > LOWEST_DEG;
     }

@@ -44,9 +44,9 @@ public final class CentringCheck {
 
     private final Set<PointingTerm> possible;
     private final Site site;
-    private final Weather weather;
     private final List<CentredStar> stars;
-    /** Kept while one question is answered: a place takes longer to work out than a model, and models are many. */
+    private final CentringMoments moments;
+    /** Kept while one question is answered: the same places are asked for again and again. */
     private final Map<Meant, Centring> reductions = new HashMap<>();
 
     private final Map<Meant, Boolean> up = new HashMap<>();
@@ -60,7 +60,7 @@ public final class CentringCheck {
             Set<PointingTerm> possible, Site site, Weather weather, List<CentredStar> stars, LikelyMistakes mistakes) {
         this.possible = possible;
         this.site = site;
-        this.weather = weather;
+        this.moments = new CentringMoments(site, weather, stars);
         this.stars = stars;
         this.mistakes = mistakes;
     }
@@ -72,9 +72,15 @@ public final class CentringCheck {
      */
     public static CheckedCentrings of(
             MountKind kind, Site site, Weather weather, List<CentredStar> stars, List<FixedStar> named) {
-        return new CentringCheck(
-                        PointingTerm.of(kind), site, weather, List.copyOf(stars), new LikelyMistakes(weather, named))
+        return new CentringCheck(PointingTerm.of(kind), site, weather, List.copyOf(stars), LikelyMistakes.among(named))
                 .checked();
+    }
+
+    /** The same without what is likely wrong with the others: only which to believe. */
+    public static List<CentredStar> believed(MountKind kind, Site site, Weather weather, List<CentredStar> stars) {
+        return new CentringCheck(PointingTerm.of(kind), site, weather, List.copyOf(stars), LikelyMistakes.NOT_ASKED)
+                .checked()
+                .believed();
     }
 
     private CheckedCentrings checked() {
@@ -107,7 +113,7 @@ public final class CentringCheck {
     /** Takes those that are not to be believed out of those that are left. */
     private CentringDoubt doubt(Set<Integer> left, List<Integer> order, double misfit) {
         List<Without> without = worthLeavingOut(left, order);
-        double least = without.get(0).others().misfit();
+        double least = without.get(0).misfit();
         List<SharedMistake> common =
                 left.size() <= ANY_AGREE ? List.of() : agreeing(left, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
         if (!common.isEmpty()) {
@@ -117,7 +123,7 @@ public final class CentringCheck {
         List<Without> suspects = left.size() <= ANY_AGREE
                 ? without
                 : without.stream()
-                        .filter(w -> w.others().misfit() < least + HUNDRED_TO_ONE)
+                        .filter(w -> w.misfit() < least + HUNDRED_TO_ONE)
                         .toList();
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
@@ -140,7 +146,10 @@ public final class CentringCheck {
             return List.copyOf(left);
         }
         Map<Integer, Double> falls = new HashMap<>();
-        left.forEach(i -> falls.put(i, all.fallWithout(reduced(site, stars.get(i)))));
+        double[] inOrder = all.fallsWithout();
+        for (int index : left) {
+            falls.put(index, inOrder[falls.size()]);
+        }
         return left.stream()
                 .sorted(Comparator.comparing((Integer i) -> falls.get(i)).reversed())
                 .toList();
@@ -148,20 +157,22 @@ public final class CentringCheck {
 
     /**
      * Fits without each star that may be wrong, the likeliest first. A fit costs most of the time, so of many stars only
-     * those are fitted that the linear estimate puts first, until so many in a row were no longer suspect.
+     * those are fitted that the linear estimate puts first, until so many in a row were no longer suspect; and a fit ends as
+     * soon as its star is seen not to be.
      */
     private List<Without> worthLeavingOut(Set<Integer> left, List<Integer> order) {
         List<Without> fitted = new ArrayList<>();
         double least = Double.POSITIVE_INFINITY;
         int cleared = 0;
         for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || left.size() <= FITTED_EACH); i++) {
-            Without without = without(left, order.get(i));
+            double hopeless = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + HUNDRED_TO_ONE;
+            Without without = withoutUnder(hopeless, left, order.get(i));
             fitted.add(without);
-            double misfit = without.others().misfit();
+            double misfit = without.misfit();
             cleared = misfit < least + HUNDRED_TO_ONE ? 0 : cleared + 1;
             least = Math.min(least, misfit);
         }
-        fitted.sort(Comparator.comparingDouble(w -> w.others().misfit()));
+        fitted.sort(Comparator.comparingDouble(Without::misfit));
         return fitted;
     }
 
@@ -169,22 +180,37 @@ public final class CentringCheck {
         return without.others().surprise(reduced(site, stars.get(without.index())));
     }
 
-    private record Without(int index, PointingModel others) {}
+    private record Without(int index, PointingModel others, double misfit) {}
 
     private Without without(Set<Integer> left, int index) {
+        return withoutUnder(Double.POSITIVE_INFINITY, left, index);
+    }
+
+    /** The same; a misfit that will stay above {@code hopeless} is not lowered to the end. */
+    private Without withoutUnder(double hopeless, Set<Integer> left, int index) {
         Set<Integer> others = new TreeSet<>(left);
         others.remove(index);
-        return new Without(index, model(others));
+        List<Integer> key = List.copyOf(others);
+        PointingModel settled = models.get(key);
+        if (settled != null) {
+            return new Without(index, settled, settled.misfit());
+        }
+        PointingModel model = PointingFit.modelUnder(hopeless, possible, site, reduced(key));
+        double misfit = model.misfit();
+        if (misfit < hopeless) {
+            models.put(key, model);
+        }
+        return new Without(index, model, misfit);
     }
 
     private List<CentringMistake> mistakes(Without without) {
-        return mistakes.of(without.index(), stars.get(without.index()), without.others());
+        CentredStar star = stars.get(without.index());
+        return mistakes.of(without.index(), star, moments.of(site, star.at()), without.others());
     }
 
     private PointingModel model(Set<Integer> some) {
         return models.computeIfAbsent(
-                List.copyOf(some),
-                indexes -> model(site, indexes.stream().map(stars::get).toList()));
+                List.copyOf(some), indexes -> PointingFit.model(possible, site, reduced(indexes)));
     }
 
     private PointingModel model(Site at, List<CentredStar> some) {
@@ -192,12 +218,20 @@ public final class CentringCheck {
                 possible, at, some.stream().map(star -> reduced(at, star)).toList());
     }
 
+    private List<Centring> reduced(List<Integer> indexes) {
+        List<Centring> reduced = new ArrayList<>(indexes.size());
+        for (int index : indexes) {
+            reduced.add(reduced(site, stars.get(index)));
+        }
+        return reduced;
+    }
+
     private Centring reduced(Site at, CentredStar star) {
-        return reductions.computeIfAbsent(new Meant(at, star), key -> star.reduced(at, weather));
+        return reductions.computeIfAbsent(new Meant(at, star), key -> star.reduced(moments.of(at, star.at())));
     }
 
     private boolean isUp(Site at, CentredStar star) {
-        return up.computeIfAbsent(new Meant(at, star), key -> star.isUp(at, weather));
+        return up.computeIfAbsent(new Meant(at, star), key -> star.isUp(moments.of(at, star.at())));
     }
 
     /** A centring as it may have been meant. */

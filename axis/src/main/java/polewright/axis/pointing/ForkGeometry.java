@@ -2,86 +2,102 @@ package polewright.axis.pointing;
 
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisPointing;
-import polewright.sky.angle.Angle;
-import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** A fork with its errors, worked out once for many readings; its directions are those of {@link ForkModel}. */
+/** A fork with its errors, worked out once for many readings: terms in radians, and where its own frame points. */
 final class ForkGeometry {
-    private final double zero;
-    private final double declinationZero;
-    private final double notSquare;
-    private final double sagFlat;
-    private final double sagSide;
-    private final double cosCone;
-    private final double sinCone;
-    private final double tubeSag;
-    private final Vector3D axis;
-    private final Vector3D eastward;
-    private final Vector3D meridianward;
-    private final double sinLat;
-    private final double cosLat;
+    final double zero;
+    final double declinationZero;
+    final double notSquare;
+    final double sagFlat;
+    final double sagSide;
+    final double cosCone;
+    final double sinCone;
+    final double tubeSag;
+    private final Site site;
+    private final AxisPointing pointing;
+    private final Frame frame;
 
-    ForkGeometry(Site site, TermValues terms) {
-        zero = terms.of(PointingTerm.HOUR_ANGLE_ZERO).radians();
-        declinationZero = terms.of(PointingTerm.DECLINATION_ZERO).radians();
-        notSquare = terms.of(PointingTerm.AXES_NOT_SQUARE).radians();
-        sagFlat = terms.of(PointingTerm.FORK_SAG_FLAT).radians();
-        sagSide = terms.of(PointingTerm.FORK_SAG_SIDE).radians();
-        double cone = terms.of(PointingTerm.CONE).radians();
+    /** @param terms radians in the order of {@link PointingTerm} */
+    ForkGeometry(Site site, double[] terms) {
+        this.site = site;
+        pointing = AxisPointing.of(site, TermValues.axisOffset(terms));
+        zero = terms[PointingTerm.HOUR_ANGLE_ZERO.column()];
+        declinationZero = terms[PointingTerm.DECLINATION_ZERO.column()];
+        notSquare = terms[PointingTerm.AXES_NOT_SQUARE.column()];
+        sagFlat = terms[PointingTerm.FORK_SAG_FLAT.column()];
+        sagSide = terms[PointingTerm.FORK_SAG_SIDE.column()];
+        double cone = terms[PointingTerm.CONE.column()];
         cosCone = Math.cos(cone);
         sinCone = Math.sin(cone);
-        tubeSag = terms.of(PointingTerm.TUBE_SAG).radians();
-        axis = AxisPointing.of(site, terms.axisOffset()).northernEnd(site);
-        eastward = ForkModel.eastward(axis);
-        meridianward = eastward.crossProduct(axis);
-        sinLat = site.latitude().sin();
-        cosLat = site.latitude().cos();
+        tubeSag = terms[PointingTerm.TUBE_SAG.column()];
+        frame = Frame.of(pointing.northernEnd(site));
     }
 
-    HourAnglePlace looksAt(MountReading reading) {
-        return hourAngle(direction(reading));
+    /** How the frame changes with the offset of the axis. */
+    AxisSlopes axisSlopes() {
+        double sign = site.hemisphereSign();
+        return new AxisSlopes(
+                frame.slope(pointing.slopeEast(site).scalarMultiply(sign)),
+                frame.slope(pointing.slopeUp(site).scalarMultiply(sign)));
+    }
+
+    /** Of one direction in the mount's frame: its part east (0), north (1) or up (2). */
+    double enu(int part, double meridian, double east, double pole) {
+        return frame.enu(part, meridian, east, pole);
     }
 
     /** Where the tube looks: a unit vector east, north, up. */
     Vector3D direction(MountReading reading) {
-        // The fork sags by how it stands, not by what a circle that was never set says.
-        double hourAngle = reading.hourAngle().radians() + zero;
-        double cosH = Math.cos(hourAngle);
-        double sinH = Math.sin(hourAngle);
-        double tilt = notSquare + sagSide * sinH;
-        double declination = reading.declination().radians() + declinationZero + sagFlat * cosH;
-        // (meridian, east, pole) of the mount: the tube, turned about the declination axis, that axis's tilt, the hour
-        // axis.
-        double meridian = cosCone * Math.cos(declination);
-        double pole = cosCone * Math.sin(declination);
-        double cosTilt = Math.cos(tilt);
-        double sinTilt = Math.sin(tilt);
-        double tiltedEast = sinCone * cosTilt - pole * sinTilt;
-        double tiltedPole = sinCone * sinTilt + pole * cosTilt;
-        double turnedMeridian = meridian * cosH + tiltedEast * sinH;
-        double turnedEast = -meridian * sinH + tiltedEast * cosH;
-        return sagged(new Vector3D(turnedMeridian, meridianward, turnedEast, eastward, tiltedPole, axis));
+        ForkLook look = new ForkLook(this);
+        look.at(reading.hourAngle().radians(), reading.declination().radians());
+        return new Vector3D(look.direction());
     }
 
-    /** Lower by the tube's sag, in proportion to the cosine of altitude. */
-    private Vector3D sagged(Vector3D direction) {
-        double level = Math.sqrt(direction.getX() * direction.getX() + direction.getY() * direction.getY());
-        if (tubeSag == 0 || level == 0) {
-            return direction;
+    /** Changes of the mount's frame for each radian by which its axis moves east, and up. */
+    record AxisSlopes(Frame east, Frame up) {}
+
+    /** Three directions in the sky (or changes of such) of the mount: meridian, level and east of it, axis. */
+    static final class Frame {
+        private final Vector3D eastward;
+        private final Vector3D axis;
+        private final double[] parts;
+
+        private Frame(Vector3D meridianward, Vector3D eastward, Vector3D axis) {
+            this.eastward = eastward;
+            this.axis = axis;
+            parts = new double[] {
+                meridianward.getX(), eastward.getX(), axis.getX(),
+                meridianward.getY(), eastward.getY(), axis.getY(),
+                meridianward.getZ(), eastward.getZ(), axis.getZ()
+            };
         }
-        double droop = tubeSag * level;
-        double cos = Math.cos(droop);
-        double sin = Math.sin(droop);
-        double stretch = (level * cos + direction.getZ() * sin) / level;
-        return new Vector3D(
-                direction.getX() * stretch, direction.getY() * stretch, direction.getZ() * cos - level * sin);
-    }
 
-    private HourAnglePlace hourAngle(Vector3D v) {
-        double x = -sinLat * v.getY() + cosLat * v.getZ();
-        double z = cosLat * v.getY() + sinLat * v.getZ();
-        return new HourAnglePlace(
-                new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.hypot(x, v.getX()))));
+        private static Frame of(Vector3D axis) {
+            Vector3D eastward = ForkModel.eastward(axis);
+            return new Frame(eastward.crossProduct(axis), eastward, axis);
+        }
+
+        double enu(int part, double meridian, double east, double pole) {
+            return meridian * parts[3 * part] + east * parts[3 * part + 1] + pole * parts[3 * part + 2];
+        }
+
+        /** How all three change where the axis changes so. */
+        private Frame slope(Vector3D axisChange) {
+            Vector3D eastChange = eastwardSlope(axisChange);
+            Vector3D meridianChange =
+                    new Vector3D(1, eastChange.crossProduct(axis), 1, eastward.crossProduct(axisChange));
+            return new Frame(meridianChange, eastChange, axisChange);
+        }
+
+        /** Level directions turn about the vertical. */
+        private Vector3D eastwardSlope(Vector3D axisChange) {
+            double square = axis.getX() * axis.getX() + axis.getY() * axis.getY();
+            if (square < 1e-24) {
+                return Vector3D.ZERO;
+            }
+            double turn = (axis.getX() * axisChange.getY() - axis.getY() * axisChange.getX()) / square;
+            return new Vector3D(-turn * eastward.getY(), turn * eastward.getX(), 0);
+        }
     }
 }

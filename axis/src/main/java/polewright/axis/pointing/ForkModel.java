@@ -20,7 +20,7 @@ public final class ForkModel {
      * @param reading what its circles say
      */
     public static HourAnglePlace looksAt(Site site, TermValues terms, MountReading reading) {
-        return new ForkGeometry(site, terms).looksAt(reading);
+        return hourAngle(site, new ForkGeometry(site, terms.radians()).direction(reading));
     }
 
     /**
@@ -59,6 +59,15 @@ public final class ForkModel {
     static Vector3D eastward(Vector3D axis) {
         double level = Math.hypot(axis.getX(), axis.getY());
         return level < 1e-12 ? Vector3D.PLUS_I : new Vector3D(axis.getY() / level, -axis.getX() / level, 0);
+    }
+
+    private static HourAnglePlace hourAngle(Site site, Vector3D direction) {
+        double sinLat = site.latitude().sin();
+        double cosLat = site.latitude().cos();
+        double x = -sinLat * direction.getY() + cosLat * direction.getZ();
+        double z = cosLat * direction.getY() + sinLat * direction.getZ();
+        return new HourAnglePlace(
+                new Angle(Math.atan2(-direction.getX(), x)), new Angle(Math.atan2(z, Math.hypot(x, direction.getX()))));
     }
 
     static Vector3D enu(Site site, HourAnglePlace place) {

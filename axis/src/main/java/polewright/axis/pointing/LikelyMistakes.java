@@ -10,11 +10,12 @@ import polewright.sky.body.Ephemeris;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
-import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /** The usual ways to write a centring down wrongly, tried one by one against what the other stars say. */
-record LikelyMistakes(Weather weather, List<FixedStar> named) {
+record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
+    static final LikelyMistakes NOT_ASKED = new LikelyMistakes(List.of(), false);
+
     /** χ² of 2 degrees of freedom that chance exceeds once in a thousand, as for a star that is not doubted. */
     private static final double FITS = 13.816;
 
@@ -24,16 +25,24 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
     private static final double SECONDS_PER_RADIAN = 86164.0905 / (2 * Math.PI);
     private static final int LONGEST_MINUTES = 14 * 60;
 
-    /** Those that make it fit, the best first. */
-    List<CentringMistake> of(int index, CentredStar star, PointingModel others) {
+    static LikelyMistakes among(List<FixedStar> named) {
+        return new LikelyMistakes(named, true);
+    }
+
+    /**
+     * Those that make it fit, the best first; none if they are not asked for.
+     *
+     * @param asEntered the moment of the star
+     */
+    List<CentringMistake> of(int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
+        if (!isAsked) {
+            return List.of();
+        }
         List<CentringMistake> fitting = new ArrayList<>();
-        // Few mistakes are about the time; to work out a moment takes longer than all else here.
-        ObservingMoment asEntered = ObservingMoment.of(others.site(), SkyTime.of(star.at()), weather);
-        for (CentringMistake tried : all(index, star, others)) {
+        for (CentringMistake tried : all(index, star, asEntered, others)) {
             CentredStar meant = tried.meant();
-            ObservingMoment moment = meant.at().equals(star.at())
-                    ? asEntered
-                    : ObservingMoment.of(others.site(), SkyTime.of(meant.at()), weather);
+            ObservingMoment moment =
+                    meant.at().equals(star.at()) ? asEntered : asEntered.sameNight(SkyTime.of(meant.at()));
             if (meant.isUp(moment)) {
                 double square = others.surprise(meant.reduced(moment));
                 if (square < FITS) {
@@ -45,7 +54,7 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
         return fitting;
     }
 
-    private List<CentringMistake> all(int index, CentredStar star, PointingModel others) {
+    private List<CentringMistake> all(int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
         List<CentringMistake> all = new ArrayList<>();
         all.add(tried(
                 index,
@@ -57,9 +66,9 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
                     index, "the time was " + hours(hours), star.withAt(star.at().plus(Duration.ofHours(hours)))));
         }
         if (star.display() instanceof MountDisplay.HourAngle) {
-            all.addAll(otherMinute(index, star, others));
+            all.addAll(otherMinute(index, star, asEntered, others));
         }
-        all.addAll(otherStars(index, star, others));
+        all.addAll(otherStars(index, star, asEntered, others));
         return all;
     }
 
@@ -112,8 +121,9 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
     }
 
     /** The minute at which the star stood where the others say that the tube looked. */
-    private List<CentringMistake> otherMinute(int index, CentredStar star, PointingModel others) {
-        Centring centring = star.reduced(others.site(), weather);
+    private List<CentringMistake> otherMinute(
+            int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
+        Centring centring = star.reduced(asEntered);
         HourAnglePlace looks = ForkModel.looksAt(others.site(), others.terms(), centring.reading());
         double seconds = SECONDS_PER_RADIAN
                 * looks.hourAngle()
@@ -134,15 +144,15 @@ record LikelyMistakes(Weather weather, List<FixedStar> named) {
                 star.withAt(star.at().plusMillis(Math.round(seconds * 1000)))));
     }
 
-    private List<CentringMistake> otherStars(int index, CentredStar star, PointingModel others) {
-        ObservingMoment moment = ObservingMoment.of(others.site(), SkyTime.of(star.at()), weather);
+    private List<CentringMistake> otherStars(
+            int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
         HourAnglePlace looks = ForkModel.looksAt(
-                others.site(), others.terms(), star.reduced(moment).reading());
+                others.site(), others.terms(), star.reduced(asEntered).reading());
         return named.stream()
                 .filter(other -> !other.label().equals(star.star().label()))
                 .map(other -> new Near(
                         other,
-                        SkyOffset.between(looks, moment.hourAngle(Ephemeris.apparent(other, moment)))
+                        SkyOffset.between(looks, asEntered.hourAngle(Ephemeris.apparent(other, asEntered)))
                                 .distance()))
                 .filter(near -> near.distance().degrees() < NEAR_DEG)
                 .sorted(Comparator.comparing(Near::distance))

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import polewright.axis.AxisOffset;
@@ -112,61 +111,56 @@ public record PointingModel(
 
     /** How much a star's place surprises one who expects it by this model: χ² of 2 degrees of freedom. */
     double surprise(Centring centring) {
-        return square(centring, 1);
+        return square(slopes(), centring, 1);
     }
 
     /**
      * By how much the misfit falls when one of the model's own stars is left out, as far as places on the sky change in
      * proportion to the terms: rᵀ(σ²I − DCDᵀ)⁻¹r, exact in linear least squares. r is what the model leaves of the star, D
      * its design, C the covariance.
+     *
+     * @return in the order of the centrings
      */
-    double fallWithout(Centring own) {
-        return square(own, -1);
+    double[] fallsWithout() {
+        SkySlopes slopes = slopes();
+        return centrings.stream().mapToDouble(own -> square(slopes, own, -1)).toArray();
+    }
+
+    private SkySlopes slopes() {
+        return new SkySlopes(site, new ForkGeometry(site, terms.radians()));
     }
 
     /** What is left of a star against its noise, with what the model does not know added or taken off. */
-    private double square(Centring centring, int sign) {
-        SkyOffset offset = offset(centring);
-        RealMatrix design = PointingFit.design(site, terms, centring.reading());
+    private double square(SkySlopes slopes, Centring centring, int sign) {
+        slopes.at(
+                centring.reading().hourAngle().radians(),
+                centring.reading().declination().radians());
+        slopes.measureTo(ForkModel.enu(site, centring.seen()).toArray(), 0);
         double noise = Math.pow(centring.sigma().radians(), 2);
-        RealMatrix expected = design.multiply(covariance)
-                .multiply(design.transpose())
-                .scalarMultiply(sign)
-                .add(MatrixUtils.createRealIdentityMatrix(2).scalarMultiply(noise));
-        RealMatrix seen = MatrixUtils.createColumnRealMatrix(
-                new double[] {offset.west().radians(), offset.north().radians()});
-        return seen.transpose()
-                .multiply(MatrixUtils.inverse(expected))
-                .multiply(seen)
-                .getEntry(0, 0);
+        double westWest = noise + sign * shared(slopes.west(), slopes.west());
+        double westNorth = sign * shared(slopes.west(), slopes.north());
+        double northNorth = noise + sign * shared(slopes.north(), slopes.north());
+        double west = slopes.leftWest();
+        double north = slopes.leftNorth();
+        return (west * west * northNorth - 2 * west * north * westNorth + north * north * westWest)
+                / (westWest * northNorth - westNorth * westNorth);
+    }
+
+    private double shared(double[] row, double[] other) {
+        double sum = 0;
+        for (int i = 0; i < row.length; i++) {
+            for (int j = 0; j < other.length; j++) {
+                sum += row[i] * covariance.getEntry(i, j) * other[j];
+            }
+        }
+        return sum;
     }
 
     /** χ² of the stars and of the terms against their usual sizes. */
     double misfit() {
-        return misfit(site, terms, centrings);
-    }
-
-    private static double misfit(Site site, TermValues terms, List<Centring> centrings) {
-        return misfit(
-                site,
-                terms,
-                centrings,
-                centrings.stream().map(c -> ForkModel.enu(site, c.seen())).toList());
-    }
-
-    /** The same by the directions east, north, up in which the stars were seen. */
-    static double misfit(Site site, TermValues terms, List<Centring> centrings, List<Vector3D> seen) {
-        double sum = 0;
-        for (PointingTerm term : PointingTerm.values()) {
-            sum += Math.pow(terms.of(term).radians() / term.usualSize().radians(), 2);
-        }
-        ForkGeometry fork = new ForkGeometry(site, terms);
-        for (int i = 0; i < centrings.size(); i++) {
-            Centring centring = centrings.get(i);
-            double left = Vector3D.angle(fork.direction(centring.reading()), seen.get(i));
-            sum += Math.pow(left / centring.sigma().radians(), 2);
-        }
-        return sum;
+        double[] values = terms.radians();
+        return new StarFigures(site, centrings).misfit(new ForkLook(new ForkGeometry(site, values)))
+                + TermValues.misfit(values);
     }
 
     public AxisOffset axisOffset() {

@@ -1,7 +1,6 @@
 package polewright.axis.pointing;
 
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Set;
 import polewright.axis.rig.MountKind;
 import polewright.sky.angle.Angle;
@@ -32,19 +31,17 @@ public enum PointingTerm {
     /** The tube droops with the cosine of altitude. */
     TUBE_SAG("tube sag", 1);
 
-    private static final List<PointingTerm> IN_ORDER = List.of(values());
-
     private final String words;
-    private final double usualSizeArcmin;
+    private final Angle usualSize;
 
     PointingTerm(String words, double usualSizeArcmin) {
         this.words = words;
-        this.usualSizeArcmin = usualSizeArcmin;
+        usualSize = Angle.ofArcminutes(usualSizeArcmin);
     }
 
     /** Its place among all, from 0, in vectors and matrices of terms. */
     int column() {
-        return IN_ORDER.indexOf(this);
+        return ordinal();
     }
 
     public String words() {
@@ -66,6 +63,6 @@ public enum PointingTerm {
 
     /** 1 sigma of what it is before anything is known of the mount. */
     public Angle usualSize() {
-        return Angle.ofArcminutes(usualSizeArcmin);
+        return usualSize;
     }
 }

@@ -36,9 +36,8 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         if (stars.size() < FEWEST) {
             return Optional.empty();
         }
-        // Which star was meant instead does not matter here: what contradicts the others is left out either way.
-        List<CentredStar> believed =
-                CentringCheck.of(kind, site, weather, stars, List.of()).believed();
+        // What was meant instead does not matter here: what contradicts the others is left out either way.
+        List<CentredStar> believed = CentringCheck.believed(kind, site, weather, stars);
         return believed.size() < FEWEST ? Optional.empty() : Optional.of(new CentredStars(kind, believed));
     }
 

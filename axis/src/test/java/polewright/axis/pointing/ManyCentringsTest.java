@@ -24,10 +24,9 @@ class ManyCentringsTest {
             PointingModel all = model(SimulatedRig.anywhere(0.5, new Random(seed)), 3);
             List<Integer> byEstimate = new ArrayList<>();
             List<Integer> byRefit = new ArrayList<>();
-            double[] falls = new double[STARS];
+            double[] falls = all.fallsWithout();
             double[] refitted = new double[STARS];
             for (int i = 0; i < STARS; i++) {
-                falls[i] = all.fallWithout(all.centrings().get(i));
                 List<Centring> others = new ArrayList<>(all.centrings());
                 others.remove(i);
                 refitted[i] = all.misfit()

@@ -1,0 +1,59 @@
+package polewright.sky.place;
+
+import org.jastronomy.jsofa.JSOFA;
+import org.jastronomy.jsofa.JSOFAException;
+import polewright.sky.time.JulianDate;
+
+/**
+ * The celestial intermediate pole by the IAU 2006 precession and the IAU 2000A nutation. Its more than thousand terms are
+ * nearly all that an {@link ObservingMoment} costs.
+ *
+ * @param x of the pole, ICRS unit vector
+ * @param y of the pole, ICRS unit vector
+ * @param s the CIO locator, radians
+ * @param equationOfOriginsRad the intermediate right ascension of the equinox of date, with its sign changed
+ */
+record CelestialPole(double x, double y, double s, double equationOfOriginsRad) {
+    static CelestialPole at(JulianDate tt) {
+        double[][] matrix = JSOFA.jauPnm06a(tt.day(), tt.fraction());
+        var pole = JSOFA.jauBpn2xy(matrix);
+        double locator = JSOFA.jauS06(tt.day(), tt.fraction(), pole.x, pole.y);
+        return new CelestialPole(pole.x, pole.y, locator, JSOFA.jauEors(matrix, locator));
+    }
+
+    /**
+     * What all stars share at a site and time with the pole here: the steps of SOFA's {@code iauApco13}, without air and
+     * polar motion.
+     *
+     * @param earthRotation radians
+     */
+    JSOFA.Astrom astrometry(Site site, JulianDate tt, double earthRotation) {
+        double[][] heliocentric = new double[2][3];
+        double[][] barycentric = new double[2][3];
+        JSOFA.jauEpv00(tt.day(), tt.fraction(), heliocentric, barycentric);
+        JSOFA.Astrom astrom = new JSOFA.Astrom();
+        try {
+            JSOFA.jauApco(
+                    tt.day(),
+                    tt.fraction(),
+                    barycentric,
+                    heliocentric[0],
+                    x,
+                    y,
+                    s,
+                    earthRotation,
+                    site.longitude().radians(),
+                    site.latitude().radians(),
+                    site.heightMetres(),
+                    0,
+                    0,
+                    JSOFA.jauSp00(tt.day(), tt.fraction()),
+                    0,
+                    0,
+                    astrom);
+        } catch (JSOFAException e) {
+            throw new IllegalStateException("SOFA refused " + tt + " at " + site, e);
+        }
+        return astrom;
+    }
+}
