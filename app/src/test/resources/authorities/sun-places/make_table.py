@@ -2,8 +2,8 @@
 
 Usage: /usr/bin/python3 make_table.py TABLE_F0I FOLDER
 
-TABLE_F0I is table.f0i of the Debian package casacore-data-jpl-de405. Its layout and the bodies made from it are those of
-make_tables.py in sky/src/test/resources/authorities/risings. Skyfield's own table of delta T; no polar motion; no network.
+TABLE_F0I is table.f0i of the Debian package casacore-data-jpl-de405. It is read by the modules
+in sky/src/test/resources/authorities/jpl-de405. Skyfield's own table of delta T; no polar motion; no network.
 
 Writes sun.csv into FOLDER. A row is one site at one time:
   sun_ha_deg, sun_dec_deg    topocentric apparent place of the Sun's centre, true equator of date, hour angle west positive
@@ -17,78 +17,18 @@ Eclipse days: the Moon's and the Sun's apparent centres as seen from the Earth's
 """
 import csv
 import datetime
+import os
 import sys
 
 import numpy as np
-from numpy.polynomial import chebyshev
 from skyfield import almanac
 from skyfield.api import load, wgs84
-from skyfield.vectorlib import VectorFunction
 
-FIRST_JD, DAYS, RECORDS = 2436912.5, 32.0, 1143
-AU_KM, EMRAT = 149597870.691, 81.30056
-LAYOUT = {"MERCURY": (0, 14, 4), "VENUS": (168, 10, 2), "EMB": (228, 13, 2), "JUPITER": (339, 8, 1),
-          "SATURN": (363, 7, 1), "MOON_GEO": (438, 13, 8), "SUN": (750, 11, 2)}
-TARGETS = {"SUN": 10, "MOON": 301, "EARTH": 399, "MERCURY": 199, "VENUS": 299, "JUPITER": 599,
-           "SATURN": 699}
+PROJECT = os.path.join(os.path.dirname(os.path.abspath(__file__)), *[".."] * 6)
+sys.path.append(os.path.join(PROJECT, "sky", "src", "test", "resources", "authorities", "jpl-de405"))
+from skyfield_bodies import bodies_of
 
-raw = open(sys.argv[1], "rb").read()
-records = np.array([np.frombuffer(raw, "<f8", 1018, 28 + 8160 * i) for i in range(RECORDS)])
-
-
-def chebyshev_au(name, jd):
-    """Position (3) and velocity a day (3), au."""
-    start, n, parts = LAYOUT[name]
-    record, within = divmod((jd - FIRST_JD) / DAYS, 1)
-    part, u = divmod(within * parts, 1)
-    at = start + int(part) * 3 * n
-    c = records[int(record)][at:at + 3 * n].reshape(3, n)
-    place = np.array([chebyshev.chebval(2 * u - 1, k) for k in c]) / AU_KM
-    speed = np.array([chebyshev.chebval(2 * u - 1, chebyshev.chebder(k)) for k in c]) * 2 * parts / DAYS / AU_KM
-    return np.array([place, speed])
-
-
-def barycentric(name, jd):
-    if name == "EARTH":
-        return chebyshev_au("EMB", jd) - chebyshev_au("MOON_GEO", jd) / (1 + EMRAT)
-    if name == "MOON":
-        return barycentric("EARTH", jd) + chebyshev_au("MOON_GEO", jd)
-    return chebyshev_au(name, jd)
-
-
-class Body(VectorFunction):
-    center = 0
-    center_name = "0 SOLAR SYSTEM BARYCENTER"
-
-    def __init__(self, name):
-        self.name = name
-        self.target = TARGETS[name]
-        self.target_name = f"{self.target} {name}"
-        self.ephemeris = None
-
-    @property
-    def vector_name(self):
-        return "DE405"
-
-    def _at(self, t):
-        jds = np.atleast_1d(t.tdb)
-        both = np.array([barycentric(self.name, jd) for jd in jds])
-        place, speed = both[:, 0].T, both[:, 1].T
-        if np.ndim(t.tdb) == 0:
-            place, speed = place[:, 0], speed[:, 0]
-        return place, speed, None, None
-
-
-class Ephemeris(dict):
-    def __getitem__(self, key):
-        if key in TARGETS.values():
-            key = {v: k for k, v in TARGETS.items()}[key]
-        return super().__getitem__(str(key).upper())
-
-
-bodies = Ephemeris({name: Body(name) for name in TARGETS})
-for body in bodies.values():
-    body.ephemeris = bodies
+bodies = bodies_of(sys.argv[1])
 timescale = load.timescale(builtin=True)
 earth, sun, moon = bodies["EARTH"], bodies["SUN"], bodies["MOON"]
 

@@ -2,88 +2,25 @@
 
 Usage: /usr/bin/python3 make_tables.py TABLE_F0I FOLDER
 
-TABLE_F0I is table.f0i of the Debian package casacore-data-jpl-de405 (layout: ../jpl-de405/make_table.py). Writes events.csv
+TABLE_F0I is table.f0i of the Debian package casacore-data-jpl-de405 (read by ../jpl-de405). Writes events.csv
 and moments.csv into FOLDER. Skyfield from the Debian package python3-skyfield; its own table of delta T; no polar motion; no
 network. Rising and setting: Sun and its twilights by skyfield.almanac.dark_twilight_day (centre at -0.8333, -6, -12, -18
 degrees), planets and a star by risings_and_settings (-0.5667 degrees), the Moon by its upper edge at -34 arcminutes
 (radius 1737.4 km at its topocentric distance), all airless and topocentric; transits by meridian_transits.
 """
 import csv
+import os
 import sys
 
 import numpy as np
-from numpy.polynomial import chebyshev
 from skyfield import almanac
 from skyfield.api import Star, load, wgs84
 from skyfield import magnitudelib
-from skyfield.vectorlib import VectorFunction
 
-FIRST_JD, DAYS, RECORDS = 2436912.5, 32.0, 1143
-AU_KM, EMRAT = 149597870.691, 81.30056
-LAYOUT = {
-    "MERCURY": (0, 14, 4), "VENUS": (168, 10, 2), "EMB": (228, 13, 2), "MARS": (306, 11, 1), "JUPITER": (339, 8, 1),
-    "SATURN": (363, 7, 1), "URANUS": (384, 6, 1), "NEPTUNE": (402, 6, 1), "MOON_GEO": (438, 13, 8), "SUN": (750, 11, 2),
-}
-TARGETS = {"SUN": 10, "MOON": 301, "EARTH": 399, "MERCURY": 199, "VENUS": 299, "MARS": 499, "JUPITER": 599,
-           "SATURN": 699, "URANUS": 799, "NEPTUNE": 899}
+sys.path.append(os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "jpl-de405"))
+from skyfield_bodies import bodies_of
 
-raw = open(sys.argv[1], "rb").read()
-records = np.array([np.frombuffer(raw, "<f8", 1018, 28 + 8160 * i) for i in range(RECORDS)])
-
-
-def chebyshev_au(name, jd):
-    """Position (3) and velocity a day (3), au."""
-    start, n, parts = LAYOUT[name]
-    record, within = divmod((jd - FIRST_JD) / DAYS, 1)
-    part, u = divmod(within * parts, 1)
-    at = start + int(part) * 3 * n
-    c = records[int(record)][at:at + 3 * n].reshape(3, n)
-    place = np.array([chebyshev.chebval(2 * u - 1, k) for k in c]) / AU_KM
-    speed = np.array([chebyshev.chebval(2 * u - 1, chebyshev.chebder(k)) for k in c]) * 2 * parts / DAYS / AU_KM
-    return np.array([place, speed])
-
-
-def barycentric(name, jd):
-    if name == "EARTH":
-        return chebyshev_au("EMB", jd) - chebyshev_au("MOON_GEO", jd) / (1 + EMRAT)
-    if name == "MOON":
-        return barycentric("EARTH", jd) + chebyshev_au("MOON_GEO", jd)
-    return chebyshev_au(name, jd)
-
-
-class Body(VectorFunction):
-    center = 0
-    center_name = "0 SOLAR SYSTEM BARYCENTER"
-
-    def __init__(self, name):
-        self.name = name
-        self.target = TARGETS[name]
-        self.target_name = f"{self.target} {name}"
-        self.ephemeris = None
-
-    @property
-    def vector_name(self):
-        return "DE405"
-
-    def _at(self, t):
-        jds = np.atleast_1d(t.tdb)
-        both = np.array([barycentric(self.name, jd) for jd in jds])
-        place, speed = both[:, 0].T, both[:, 1].T
-        if np.ndim(t.tdb) == 0:
-            place, speed = place[:, 0], speed[:, 0]
-        return place, speed, None, None
-
-
-class Ephemeris(dict):
-    def __getitem__(self, key):
-        if key in TARGETS.values():
-            key = {v: k for k, v in TARGETS.items()}[key]
-        return super().__getitem__(str(key).upper())
-
-
-bodies = Ephemeris({name: Body(name) for name in TARGETS})
-for body in bodies.values():
-    body.ephemeris = bodies
+bodies = bodies_of(sys.argv[1])
 timescale = load.timescale(builtin=True)
 # Vega as ICRS, J2000.0 (Hipparcos).
 VEGA = Star(ra_hours=(18, 36, 56.33635), dec_degrees=(38, 47, 1.2802), ra_mas_per_year=200.94,
