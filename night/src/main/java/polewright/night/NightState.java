@@ -1,18 +1,13 @@
 package polewright.night;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
-import polewright.axis.advice.Confirmation;
 import polewright.axis.advice.Daylight;
-import polewright.axis.advice.SightingKind;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.WorkZone;
@@ -20,6 +15,7 @@ import polewright.axis.allowance.ZoneFinder;
 import polewright.axis.allowance.ZoneOutcome;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
+import polewright.axis.fix.GrowingFix;
 import polewright.axis.fix.Step;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.sighting.CentredStars;
@@ -86,28 +82,26 @@ public record NightState(
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
             throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
         }
-        Folding folding = new Folding(begun, SettingsDown.of(standing), models);
-        standing.forEach(folding::add);
-        folding.finish();
-        Fix fix = models.fix(begun, folding.steps);
+        EventsSoFar soFar = models.soFar(standing, begun);
+        Fix fix = models.fix(begun, soFar.steps());
         ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
         Daylight daylight = daylight(moment);
         Situation situation = new Situation(
                 begun.rig(),
                 fix,
-                folding.allowance,
-                folding.clamped,
-                folding.confirmation(fix),
-                folding.alreadyRead,
+                soFar.allowance(),
+                soFar.isClamped(),
+                soFar.confirmation(fix),
+                soFar.alreadyRead(),
                 daylight,
                 // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
                 daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of());
         return new NightState(
                 begun,
                 fix,
-                folding.work,
-                folding.allowance,
-                folding.clamped,
+                soFar.work(),
+                soFar.allowance(),
+                soFar.isClamped(),
                 situation,
                 Adviser.advise(situation),
                 standing,
@@ -156,73 +150,6 @@ public record NightState(
                 : Daylight.NO_SHADOW;
     }
 
-    /** What the events so far come to, event by event. */
-    private static final class Folding {
-        private final NightEvent.Begun begun;
-        private final SettingsDown settings;
-        private final ModelCache models;
-        private final List<Step> steps = new ArrayList<>();
-        private final Set<SightingKind> alreadyRead = EnumSet.noneOf(SightingKind.class);
-        private final CentringsSoFar centrings = new CentringsSoFar();
-        private Allowance allowance;
-        private Optional<Work> work = Optional.empty();
-        private boolean clamped;
-        private Optional<Long> lastSinceClamp = Optional.empty();
-
-        private Folding(NightEvent.Begun begun, SettingsDown settings, ModelCache models) {
-            this.begun = begun;
-            this.settings = settings;
-            this.models = models;
-            this.allowance = begun.allowance();
-        }
-
-        private void add(LoggedEvent logged) {
-            NightEvent event = logged.event();
-            centrings.before(logged, begun, models).ifPresent(this::centred);
-            steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
-            clamped = NightSteps.isClampedAfter(event, clamped);
-            if (event instanceof NightEvent.SightingTaken taken) {
-                sighted(logged.seq(), taken.sighting());
-            } else if (event instanceof NightEvent.Clamped) {
-                lastSinceClamp = Optional.empty();
-            } else if (event instanceof NightEvent.Knocked) {
-                alreadyRead.clear();
-                lastSinceClamp = Optional.empty();
-            } else if (event instanceof NightEvent.AllowanceSet set) {
-                allowance = set.allowance();
-                work = Optional.empty();
-            } else if (event instanceof NightEvent.WorkSet set) {
-                allowance = models.zone(logged.seq(), set.work(), begun);
-                work = Optional.of(set.work());
-            }
-        }
-
-        private void finish() {
-            centrings.atLast(begun, models).ifPresent(this::centred);
-        }
-
-        private void centred(Step.Sighted together) {
-            steps.add(together);
-            sighted(together.seq(), together.sighting());
-        }
-
-        private void sighted(long seq, Sighting sighting) {
-            Optional<SightingKind> reading = SettingsDown.reading(sighting);
-            reading.ifPresent(alreadyRead::add);
-            if (reading.isEmpty()) {
-                // Compass and scale are too rough to confirm anything by.
-                lastSinceClamp = Optional.of(seq);
-            }
-        }
-
-        private Confirmation confirmation(Fix fix) {
-            return lastSinceClamp
-                    .flatMap(fix::agreement)
-                    .map(a -> a.contradictory() ? Confirmation.CONTRADICTS : Confirmation.AGREES)
-                    .orElse(Confirmation.NONE);
-        }
-    }
-
     /** Worked-out sightings by event, and zones by work, so that a night that grows by one does not work out the others again. */
     public static final class ModelCache {
         private final Map<Key, Step.Sighted> steps = new HashMap<>();
@@ -230,7 +157,8 @@ public record NightState(
         private final Map<ZoneKey, WorkZone> zones = new HashMap<>();
 
         private final Map<CentredKey, Optional<CentredStars>> centred = new HashMap<>();
-        private Optional<SolvedSteps> last = Optional.empty();
+        private Optional<Growing> growing = Optional.empty();
+        private Optional<EventsSoFar> events = Optional.empty();
 
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
             // A sighting's own hash goes through all of it, and hardly ever two have one number.
@@ -247,18 +175,24 @@ public record NightState(
             }
         }
 
-        private record SolvedSteps(NightEvent.Begun begun, List<Step> steps, Fix fix) {}
+        /** What a night's events come to: those that are new are added to those that were gone through last. */
+        private EventsSoFar soFar(List<LoggedEvent> standing, NightEvent.Begun begun) {
+            EventsSoFar before =
+                    events.filter(kept -> kept.isContinuedBy(standing)).orElseGet(() -> new EventsSoFar(begun));
+            // Should one of the new ones be refused, what is half gone through must not stay.
+            events = Optional.empty();
+            before.addNew(standing, this);
+            events = Optional.of(before);
+            return before.withLastCentrings(this);
+        }
 
-        /** Most events say nothing of the axis: then it is where it was. */
+        private record Growing(NightEvent.Begun begun, GrowingFix fix) {}
+
         private Fix fix(NightEvent.Begun begun, List<Step> steps) {
-            if (last.isEmpty()
-                    || !last.get().begun().equals(begun)
-                    || !last.get().steps().equals(steps)) {
-                List<Step> kept = List.copyOf(steps);
-                last = Optional.of(new SolvedSteps(
-                        begun, kept, FixSolver.solve(begun.site(), begun.rig(), begun.weather(), kept)));
+            if (growing.isEmpty() || !growing.get().begun().equals(begun)) {
+                growing = Optional.of(new Growing(begun, new GrowingFix(begun.site(), begun.rig(), begun.weather())));
             }
-            return last.get().fix();
+            return growing.get().fix().of(steps);
         }
 
         /** What centred stars come to together. */
@@ -271,9 +205,14 @@ public record NightState(
                     key -> CentredStars.of(begun.rig().kind(), begun.site(), begun.weather(), key.stars()));
         }
 
-        private record ZoneKey(Work work, NightEvent.Begun begun) {}
+        private record ZoneKey(Work work, NightEvent.Begun begun) {
+            @Override
+            public int hashCode() {
+                return work.hashCode();
+            }
+        }
 
-        private WorkZone zone(long seq, Work work, NightEvent.Begun begun) {
+        WorkZone zone(long seq, Work work, NightEvent.Begun begun) {
             return zones.computeIfAbsent(new ZoneKey(work, begun), key -> {
                 ZoneOutcome outcome = ZoneFinder.find(begun.site(), begun.weather(), begun.rig(), work);
                 if (outcome instanceof ZoneOutcome.Found found) {

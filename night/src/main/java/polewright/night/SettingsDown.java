@@ -20,9 +20,11 @@ import polewright.sky.angle.Angle;
  * How often each instrument was read while the tripod stood in one place. Iron beside the compass, a scale's own error and
  * a base out of level are the same at every reading, so that n readings are worth one and no more.
  *
- * @param readings by event, how many readings of its instrument there are in all, in its setting-down
+ * @param readings by event, how many readings of its instrument, in its setting-down, it shares its error with
  */
 record SettingsDown(Map<Long, Integer> readings) {
+    private static final int EXACTLY_COUNTED = 8;
+
     static SettingsDown of(List<LoggedEvent> standing) {
         Map<Long, Integer> readings = new HashMap<>();
         Map<SightingKind, List<Long>> here = new EnumMap<>(SightingKind.class);
@@ -41,7 +43,28 @@ record SettingsDown(Map<Long, Integer> readings) {
     }
 
     private static void count(Map<SightingKind, List<Long>> here, Map<Long, Integer> readings) {
-        here.values().forEach(alike -> alike.forEach(seq -> readings.put(seq, alike.size())));
+        here.values().forEach(alike -> alike.forEach(seq -> readings.put(seq, shared(alike.size()))));
+    }
+
+    /**
+     * How many readings are counted as sharing an error when there are n. Each further one makes all the earlier ones count
+     * less; of many that is done now and then, so that a long night is not gone through again for each. They count for a
+     * little less than one then, never for more.
+     */
+    private static int shared(int n) {
+        return n <= EXACTLY_COUNTED ? n : 2 * Integer.highestOneBit(n - 1);
+    }
+
+    /** Whether those readings of another that were counted there are counted alike here. */
+    boolean beginsWith(SettingsDown earlier) {
+        return readings.size() >= earlier.readings.size()
+                && readings.entrySet().containsAll(earlier.readings.entrySet());
+    }
+
+    /** Whether an event is a reading of an instrument that shares its error with others. */
+    static boolean isRead(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.SightingTaken taken
+                && reading(taken.sighting()).isPresent();
     }
 
     /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */

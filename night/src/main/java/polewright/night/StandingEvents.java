@@ -28,7 +28,7 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
         List<LoggedEvent> counting = new ArrayList<>();
         for (int i = events.size() - 1; i >= 0; i--) {
             LoggedEvent logged = events.get(i);
-            if (withdrawn.contains(logged.seq())) {
+            if (!withdrawn.isEmpty() && withdrawn.contains(logged.seq())) {
                 continue;
             }
             if (logged.event() instanceof NightEvent.Withdrawn withdrawal) {
@@ -53,6 +53,9 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
             if (logged.event() instanceof NightEvent.TurnCorrected corrected) {
                 meant.put(corrected.seq(), corrected.meant());
             }
+        }
+        if (meant.isEmpty()) {
+            return ClockCorrections.applied(asLogged);
         }
         return ClockCorrections.applied(asLogged.stream()
                 .filter(e -> !(e.event() instanceof NightEvent.TurnCorrected))

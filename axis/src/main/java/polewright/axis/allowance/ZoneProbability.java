@@ -17,6 +17,10 @@ public final class ZoneProbability {
     private static final double OUTER_NODE = Math.sqrt(0.6) / 2;
     private static final double OUTER_WEIGHT = 5 / 18.0;
     private static final double MIDDLE_WEIGHT = 8 / 18.0;
+    // Around a larger disc the steps would be too many; most of them far from the mean.
+    private static final double LARGEST_DISC_SIGMAS = 12;
+    private static final int LEAST_STEPS = 24;
+    private static final double STEP_SIGMAS = 1;
     // Angles of edges all around that ought to cancel do so but for this.
     private static final double ROUNDING = 1e-12;
     // A variance of zero would divide by zero; a thousandth of an arcsecond is as good as exact.
@@ -44,7 +48,9 @@ public final class ZoneProbability {
     public static double of(Allowance zone, AxisOffset offset, OffsetCovariance covariance) {
         Round round = Round.of(offset, covariance);
         double sum = 0;
-        if (zone instanceof DiscAllowance disc) {
+        if (zone instanceof DiscAllowance disc && round.isWithinSigmas(disc, LARGEST_DISC_SIGMAS)) {
+            sum = round.aroundDisc(disc.radius().arcminutes());
+        } else if (zone instanceof DiscAllowance disc) {
             double radius = disc.radius().arcminutes();
             for (int i = 0; i < DISC_CORNERS; i++) {
                 sum += round.edge(
@@ -80,6 +86,33 @@ public final class ZoneProbability {
                     Math.sqrt(varianceEast),
                     slope,
                     Math.sqrt(Math.max(LEAST_VARIANCE_ARCMIN2, varianceUp)));
+        }
+
+        /** Whether the disc's radius is no more than so many sigmas in any direction. */
+        boolean isWithinSigmas(DiscAllowance disc, double sigmas) {
+            return disc.radius().arcminutes() <= sigmas * Math.min(sigmaEast, sigmaUpGivenEast);
+        }
+
+        /**
+         * The integral all around the disc by equal steps. Around a closed curve that gains figures with every further
+         * step, once no step is much longer than a sigma.
+         */
+        double aroundDisc(double radius) {
+            double longest = radius / Math.min(sigmaEast, sigmaUpGivenEast);
+            int steps = Math.max(LEAST_STEPS, (int) Math.ceil(2 * Math.PI * longest / STEP_SIGMAS));
+            double sum = 0;
+            for (int i = 0; i < steps; i++) {
+                double angle = 2 * Math.PI * i / steps;
+                double east = radius * Math.cos(angle);
+                double up = radius * Math.sin(angle);
+                double x = (east - meanEast) / sigmaEast;
+                double y = (up - meanUp - slope * (east - meanEast)) / sigmaUpGivenEast;
+                // How they change with the angle.
+                double alongX = -up / sigmaEast;
+                double alongY = (east + slope * up) / sigmaUpGivenEast;
+                sum += (x * alongY - y * alongX) * shareOfSquare(x, y);
+            }
+            return sum * 2 * Math.PI / steps;
         }
 
         double edge(double fromEast, double fromUp, double toEast, double toUp) {

@@ -94,6 +94,21 @@ public final class AxisState {
         return Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
     }
 
+    /** The same axis with screws that are as many times less known as one beginning has them less known than another. */
+    AxisState doubting(AxisState asTold, AxisState doubted) {
+        double[][] wider = new double[SIZE][SIZE];
+        for (int i = 0; i < SIZE; i++) {
+            for (int j = 0; j < SIZE; j++) {
+                wider[i][j] = covariance[i][j] * times(asTold, doubted, i) * times(asTold, doubted, j);
+            }
+        }
+        return new AxisState(site, mean, wider, senses);
+    }
+
+    private static double times(AxisState asTold, AxisState doubted, int index) {
+        return index < AZIMUTH_GAIN ? 1 : Math.max(1, doubted.sigma(index) / asTold.sigma(index));
+    }
+
     public AxisPointing axis() {
         return AxisPointing.of(new Angle(mean[AZIMUTH]), new Angle(mean[ALTITUDE]));
     }

@@ -8,7 +8,6 @@ import org.hipparchus.linear.LUDecomposition;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.sky.angle.Angle;
-import polewright.sky.place.Site;
 
 /**
  * When sightings before and after a turn do not fit together, the screws may do less or more than their owner, or earlier
@@ -26,26 +25,27 @@ final class DoubtedScrews {
      * The night as told by screws known three times worse, or by a rig whose earlier nights are forgotten (it may have been
      * taken apart since), if that is the likelier way; or else as it was.
      */
-    static Account considered(Site site, Rig rig, List<Step> steps, Account asTold) {
+    static Account considered(Rig rig, List<Step> steps, Account asTold) {
         if (asTold.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return asTold;
         }
         return doubted(rig)
-                .map(other -> Contradictions.weigh(asTold.smoother().with(other), surcharge(site, rig, other)))
+                .map(asTold.smoother()::with)
+                .map(other -> Contradictions.weigh(other, surcharge(asTold.smoother(), other)))
                 .filter(account -> account.cost() < asTold.cost())
                 .min(Comparator.comparingDouble(Account::cost))
                 .orElse(asTold);
     }
 
     /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the figures of the screws that are so. */
-    private static double surcharge(Site site, Rig rig, Rig doubted) {
-        return Math.log(spread(site, doubted) / spread(site, rig));
+    private static double surcharge(NightSmoother asTold, NightSmoother doubted) {
+        return Math.log(spread(doubted) / spread(asTold));
     }
 
-    private static double spread(Site site, Rig rig) {
+    private static double spread(NightSmoother smoother) {
         int first = AxisState.AZIMUTH_GAIN;
         int last = AxisState.SIZE - 1;
-        return new LUDecomposition(AxisState.prior(site, rig).covariance().getSubMatrix(first, last, first, last))
+        return new LUDecomposition(smoother.prior().covariance().getSubMatrix(first, last, first, last))
                 .getDeterminant();
     }
 

@@ -1,5 +1,7 @@
 package polewright.axis.fix;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -22,13 +24,15 @@ public final class FixSolver {
     private static final double EXPLAINS_AWAY = 0.25;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
+    private final Past past;
     private final Site site;
     private final Rig rig;
     private final Weather weather;
 
-    private FixSolver(Site site, Rig rig, Weather weather) {
-        this.site = site;
-        this.rig = rig;
+    FixSolver(Past past, Weather weather) {
+        this.past = past;
+        this.site = past.site();
+        this.rig = past.rig();
         this.weather = weather;
     }
 
@@ -39,7 +43,7 @@ public final class FixSolver {
      * @param steps in the order in which they happened
      */
     public static Fix solve(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new FixSolver(site, rig, weather).solve(steps);
+        return new GrowingFix(site, rig, weather).of(steps);
     }
 
     /**
@@ -48,21 +52,59 @@ public final class FixSolver {
      * @param rig the rig without experience: what earlier nights taught would be counted again
      */
     public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
-        FixSolver solver = new FixSolver(site, rig, weather);
-        Account account = solver.account(steps);
-        return solver.doubt(steps, account).isPresent()
+        return new GrowingFix(site, rig, weather).hindsight(steps);
+    }
+
+    Optional<Hindsight> hindsight(List<Step> steps) {
+        Account account = account(steps);
+        return doubt(steps, account).isPresent()
                 ? Optional.empty()
-                : Optional.of(Hindsight.of(account.smoother(), account.night()));
+                : Optional.of(Hindsight.of(past, account.smoother(), account.night()));
     }
 
     private Account account(List<Step> steps) {
-        return DoubtedScrews.considered(site, rig, steps, Contradictions.weigh(new NightSmoother(site, rig, steps)));
+        return DoubtedScrews.considered(rig, steps, Contradictions.weigh(new NightSmoother(past, steps)));
     }
 
-    private Fix solve(List<Step> steps) {
+    /**
+     * The past with more steps condensed into it.
+     *
+     * @param more the steps that are to be condensed
+     * @param steps these and those that follow: they tell what to believe
+     */
+    Past condensing(List<Step> more, List<Step> steps) {
         Account account = account(steps);
-        List<Agreement> agreements =
-                account.sightings().stream().map(s -> agreement(account, s)).toList();
+        Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
+        return new Past(
+                site,
+                rig,
+                Optional.of(account.smoother().after(more, account.night(), account.setAside())),
+                joined(
+                        past.agreements(),
+                        account.sightings().stream()
+                                .filter(s -> condensed.contains(s.seq()))
+                                .map(s -> agreement(account, s))
+                                .toList()),
+                joined(
+                        past.shifts(),
+                        account.night().shifts().stream()
+                                .filter(moved ->
+                                        condensed.contains(moved.shifted().seq()))
+                                .toList()));
+    }
+
+    private static <T> List<T> joined(List<T> some, List<T> more) {
+        List<T> all = new ArrayList<>(some.size() + more.size());
+        all.addAll(some);
+        all.addAll(more);
+        return Collections.unmodifiableList(all);
+    }
+
+    Fix solve(List<Step> steps) {
+        Account account = account(steps);
+        List<Agreement> agreements = joined(
+                past.agreements(),
+                account.sightings().stream().map(s -> agreement(account, s)).toList());
         AxisState state = account.night().last();
         return doubt(steps, account)
                 .<Fix>map(doubt -> new Fix.Dubious(state, agreements, doubt.reason(), doubt.about()))

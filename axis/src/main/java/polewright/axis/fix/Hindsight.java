@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a whole night, looked back on, tells of the mount: for the nights that follow.
@@ -26,10 +27,10 @@ public record Hindsight(Optional<Told> azimuthFactor, Optional<Told> altitudeFac
     public record Shift(long seq, Optional<Told> eastArcmin, Optional<Told> upArcmin) {}
 
     /** What a solved night tells over what its rig said beforehand. */
-    static Hindsight of(NightSmoother smoother, NightSmoother.Smoothed night) {
-        AxisState before = smoother.prior();
+    static Hindsight of(Past past, NightSmoother smoother, NightSmoother.Smoothed night) {
+        AxisState before = AxisState.prior(past.site(), past.rig());
         AxisState after = night.last();
-        List<Shift> shifts = night.shifts().stream()
+        List<Shift> shifts = Stream.concat(past.shifts().stream(), night.shifts().stream())
                 .map(moved -> new Shift(
                         moved.shifted().seq(),
                         told(

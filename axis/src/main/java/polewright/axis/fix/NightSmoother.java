@@ -13,7 +13,6 @@ import polewright.axis.AxisOffset;
 import polewright.axis.rig.Rig;
 import polewright.sky.Interruption;
 import polewright.sky.angle.Angle;
-import polewright.sky.place.Site;
 
 /**
  * Least squares over a whole night.
@@ -31,18 +30,20 @@ final class NightSmoother {
     private static final double NEAR_RAD = Angle.ofDegrees(0.3).radians();
     private static final double ARCMIN_PER_RAD = new Angle(1).arcminutes();
 
+    private final Past past;
     private final Rig rig;
     private final AxisState prior;
     private final List<Stand> stands;
     private final Map<Long, Place> places;
 
-    NightSmoother(Site site, Rig rig, List<Step> steps) {
-        this(rig, AxisState.prior(site, rig), Stand.of(steps));
+    NightSmoother(Past past, List<Step> steps) {
+        this(past, past.rig(), Stand.of(steps));
     }
 
-    private NightSmoother(Rig rig, AxisState prior, List<Stand> stands) {
+    private NightSmoother(Past past, Rig rig, List<Stand> stands) {
+        this.past = past;
         this.rig = rig;
-        this.prior = prior;
+        this.prior = past.leaves(rig);
         this.stands = stands;
         this.places = places(stands);
     }
@@ -63,14 +64,14 @@ final class NightSmoother {
 
     /** The same night with another rig. */
     NightSmoother with(Rig other) {
-        return other.equals(rig) ? this : new NightSmoother(other, AxisState.prior(prior.site(), other), stands);
+        return other.equals(rig) ? this : new NightSmoother(past, other, stands);
     }
 
     /** The same night with another move in the place of one of its own. */
     NightSmoother with(Step meant, Step told) {
         return new NightSmoother(
+                past,
                 rig,
-                prior,
                 stands.stream()
                         .map(s -> s.movedBy().filter(told::equals).isPresent() ? s.movedInsteadBy(meant) : s)
                         .toList());
@@ -203,7 +204,7 @@ final class NightSmoother {
         return new Smoothed(latest.states(), latest.gains(), stands, latest.chiSquared(), settled);
     }
 
-    /** What is known before anything was measured. */
+    /** What is known before the first of these steps. */
     AxisState prior() {
         return prior;
     }
@@ -211,6 +212,14 @@ final class NightSmoother {
     /** How much of the azimuth that turns make may be due to the base's lean, 1 sigma. */
     double leanOnAzimuth() {
         return AxisState.leanOnAzimuth(prior.site(), rig);
+    }
+
+    /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
+    AxisState after(List<Step> first, Smoothed night, Set<Long> setAside) {
+        List<Stand> some = Stand.of(first);
+        NightSmoother alone = new NightSmoother(past, rig, some);
+        Pass pass = alone.pass(night.states().subList(0, some.size()), alone.believed(setAside));
+        return pass.states().get(some.size() - 1);
     }
 
     private record Pass(List<AxisState> states, List<SmoothingGain> gains, double chiSquared) {}

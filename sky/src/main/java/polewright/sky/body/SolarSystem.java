@@ -3,6 +3,7 @@ package polewright.sky.body;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.jastronomy.jsofa.JSOFA;
 import polewright.sky.place.ApparentPlace;
+import polewright.sky.place.EarthMotion;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.JulianDate;
 
@@ -14,7 +15,7 @@ import polewright.sky.time.JulianDate;
  * at 1°), the difference of TDB from TT (2 ms), the phase of a disc (places are of its centre). Accuracy of each body:
  * {@link SolarSystemBody}.
  *
- * <p>Theories: Earth and barycentre, SOFA's {@code iauEpv00}; Moon, {@code iauMoon98}; planets,
+ * <p>Theories: Earth and barycentre, {@link EarthMotion}; Moon, {@code iauMoon98}; planets,
  * {@link HeliocentricSeries}.
  */
 public final class SolarSystem {
@@ -49,14 +50,11 @@ public final class SolarSystem {
     }
 
     private static Vector3D barycentricAu(SolarSystemBody body, JulianDate tt) {
-        double[][] earthHeliocentric = new double[2][3];
-        double[][] earthBarycentric = new double[2][3];
-        JSOFA.jauEpv00(tt.day(), tt.fraction(), earthHeliocentric, earthBarycentric);
-        Vector3D earth = new Vector3D(earthBarycentric[0]);
+        EarthMotion earth = EarthMotion.at(tt);
         if (body == SolarSystemBody.MOON) {
-            return earth.add(new Vector3D(JSOFA.jauMoon98(tt.day(), tt.fraction())[0]));
+            return earth.fromBarycentreAu().add(new Vector3D(JSOFA.jauMoon98(tt.day(), tt.fraction())[0]));
         }
-        Vector3D sun = earth.subtract(new Vector3D(earthHeliocentric[0]));
+        Vector3D sun = earth.fromBarycentreAu().subtract(earth.fromSunAu());
         return body == SolarSystemBody.SUN
                 ? sun
                 : sun.add(HeliocentricSeries.of(body).heliocentricAu(tt));

@@ -5,8 +5,7 @@ import org.jastronomy.jsofa.JSOFAException;
 import polewright.sky.time.JulianDate;
 
 /**
- * The celestial intermediate pole by the IAU 2006 precession and the IAU 2000A nutation. Its more than thousand terms are
- * nearly all that an {@link ObservingMoment} costs.
+ * The celestial intermediate pole by the IAU 2006 precession and the IAU 2000A nutation, of {@link Nutation}.
  *
  * @param x of the pole, ICRS unit vector
  * @param y of the pole, ICRS unit vector
@@ -15,7 +14,13 @@ import polewright.sky.time.JulianDate;
  */
 record CelestialPole(double x, double y, double s, double equationOfOriginsRad) {
     static CelestialPole at(JulianDate tt) {
-        double[][] matrix = JSOFA.jauPnm06a(tt.day(), tt.fraction());
+        Nutation nutation = Nutation.at(tt);
+        var precession = JSOFA.jauPfw06(tt.day(), tt.fraction());
+        double[][] matrix = JSOFA.jauFw2m(
+                precession.gamb,
+                precession.phib,
+                precession.psib + nutation.longitudeRad(),
+                precession.epsa + nutation.obliquityRad());
         var pole = JSOFA.jauBpn2xy(matrix);
         double locator = JSOFA.jauS06(tt.day(), tt.fraction(), pole.x, pole.y);
         return new CelestialPole(pole.x, pole.y, locator, JSOFA.jauEors(matrix, locator));
@@ -28,16 +33,17 @@ record CelestialPole(double x, double y, double s, double equationOfOriginsRad) 
      * @param earthRotation radians
      */
     JSOFA.Astrom astrometry(Site site, JulianDate tt, double earthRotation) {
-        double[][] heliocentric = new double[2][3];
-        double[][] barycentric = new double[2][3];
-        JSOFA.jauEpv00(tt.day(), tt.fraction(), heliocentric, barycentric);
+        EarthMotion earth = EarthMotion.at(tt);
         JSOFA.Astrom astrom = new JSOFA.Astrom();
         try {
             JSOFA.jauApco(
                     tt.day(),
                     tt.fraction(),
-                    barycentric,
-                    heliocentric[0],
+                    new double[][] {
+                        earth.fromBarycentreAu().toArray(),
+                        earth.velocityAuPerDay().toArray()
+                    },
+                    earth.fromSunAu().toArray(),
                     x,
                     y,
                     s,

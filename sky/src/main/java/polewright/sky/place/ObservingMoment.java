@@ -7,7 +7,7 @@ import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
 /**
- * A site, an instant and its air: what all stars share then and there, worked out once (about 0.5 ms).
+ * A site, an instant and its air: what all stars share then and there, worked out once.
  *
  * <p>Places follow the IAU 2006/2000A models through SOFA. Left out: polar motion (up to 0.4″), and UT1−UTC unless the
  * {@link SkyTime} carries it.

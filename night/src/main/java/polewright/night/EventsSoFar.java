@@ -1,0 +1,152 @@
+package polewright.night;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import polewright.axis.advice.Confirmation;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.allowance.Allowance;
+import polewright.axis.fix.Agreement;
+import polewright.axis.fix.Fix;
+import polewright.axis.fix.Step;
+import polewright.axis.sighting.Sighting;
+import polewright.axis.work.Work;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/** What a night's events come to, event by event, before anything is solved. */
+final class EventsSoFar {
+    private final NightEvent.Begun begun;
+    private final List<LoggedEvent> gone;
+    private final List<Step> steps;
+    private final Set<SightingKind> alreadyRead;
+    private final CentringsSoFar centrings;
+    private SettingsDown settings = SettingsDown.of(List.of());
+    private Allowance allowance;
+    private Optional<Work> work = Optional.empty();
+    private boolean clamped;
+    private Optional<Long> lastSinceClamp = Optional.empty();
+
+    EventsSoFar(NightEvent.Begun begun) {
+        this.begun = begun;
+        gone = new ArrayList<>();
+        steps = new ArrayList<>();
+        alreadyRead = EnumSet.noneOf(SightingKind.class);
+        centrings = new CentringsSoFar();
+        allowance = begun.allowance();
+    }
+
+    private EventsSoFar(EventsSoFar other) {
+        begun = other.begun;
+        gone = other.gone;
+        steps = new ArrayList<>(other.steps);
+        alreadyRead = EnumSet.copyOf(other.alreadyRead);
+        centrings = other.centrings;
+        settings = other.settings;
+        allowance = other.allowance;
+        work = other.work;
+        clamped = other.clamped;
+        lastSinceClamp = other.lastSinceClamp;
+    }
+
+    /** Whether a night begins with these events and all of them come to the same in it. */
+    boolean isContinuedBy(List<LoggedEvent> standing) {
+        if (standing.size() < gone.size()) {
+            return false;
+        }
+        for (int i = 0; i < gone.size(); i++) {
+            // Mostly the very same, which is sooner seen.
+            if (gone.get(i) != standing.get(i) && !gone.get(i).equals(standing.get(i))) {
+                return false;
+            }
+        }
+        return standing.subList(gone.size(), standing.size()).stream().noneMatch(SettingsDown::isRead)
+                // A further reading of an instrument makes the earlier ones count less.
+                || SettingsDown.of(standing).beginsWith(settings);
+    }
+
+    /** Goes through those events of a night that it continues with. */
+    void addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
+        List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
+        if (more.stream().anyMatch(SettingsDown::isRead)) {
+            settings = SettingsDown.of(standing);
+        }
+        for (LoggedEvent logged : more) {
+            gone.add(logged);
+            add(logged, models);
+        }
+    }
+
+    private void add(LoggedEvent logged, NightState.ModelCache models) {
+        NightEvent event = logged.event();
+        centrings.before(logged, begun, models).ifPresent(this::centred);
+        steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
+        clamped = NightSteps.isClampedAfter(event, clamped);
+        if (event instanceof NightEvent.SightingTaken taken) {
+            sighted(logged.seq(), taken.sighting());
+        } else if (event instanceof NightEvent.Clamped) {
+            lastSinceClamp = Optional.empty();
+        } else if (event instanceof NightEvent.Knocked) {
+            alreadyRead.clear();
+            lastSinceClamp = Optional.empty();
+        } else if (event instanceof NightEvent.AllowanceSet set) {
+            allowance = set.allowance();
+            work = Optional.empty();
+        } else if (event instanceof NightEvent.WorkSet set) {
+            allowance = models.zone(logged.seq(), set.work(), begun);
+            work = Optional.of(set.work());
+        }
+    }
+
+    /** A copy that counts the stars centred since the last move. */
+    EventsSoFar withLastCentrings(NightState.ModelCache models) {
+        EventsSoFar all = new EventsSoFar(this);
+        centrings.atLast(begun, models).ifPresent(all::centred);
+        return all;
+    }
+
+    private void centred(Step.Sighted together) {
+        steps.add(together);
+        sighted(together.seq(), together.sighting());
+    }
+
+    private void sighted(long seq, Sighting sighting) {
+        Optional<SightingKind> reading = SettingsDown.reading(sighting);
+        reading.ifPresent(alreadyRead::add);
+        if (reading.isEmpty()) {
+            // Compass and scale are too rough to confirm anything by.
+            lastSinceClamp = Optional.of(seq);
+        }
+    }
+
+    List<Step> steps() {
+        return steps;
+    }
+
+    Set<SightingKind> alreadyRead() {
+        return alreadyRead;
+    }
+
+    Allowance allowance() {
+        return allowance;
+    }
+
+    Optional<Work> work() {
+        return work;
+    }
+
+    boolean isClamped() {
+        return clamped;
+    }
+
+    /** What was seen since the clamps were tightened, by this fix. */
+    Confirmation confirmation(Fix fix) {
+        return lastSinceClamp
+                .flatMap(fix::agreement)
+                .map(Agreement::contradictory)
+                .map(contradicts -> contradicts ? Confirmation.CONTRADICTS : Confirmation.AGREES)
+                .orElse(Confirmation.NONE);
+    }
+}
