@@ -7,6 +7,7 @@ import polewright.axis.advice.AdvisedStar;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.atlas.NamedStars;
+import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
@@ -22,6 +23,9 @@ public final class BrightStars {
     private static final Angle LOWEST = Angle.ofDegrees(22);
     // Higher than this, the neck and the fork complain.
     private static final Angle HIGHEST = Angle.ofDegrees(78);
+
+    // What precession, proper motion and refraction make in the century that is covered.
+    private static final Angle PRECESSION_AT_MOST = Angle.ofDegrees(2);
 
     private BrightStars() {}
 
@@ -46,7 +50,10 @@ public final class BrightStars {
     public static List<AdvisedStar> upAt(ObservingMoment moment) {
         return Stream.concat(
                         poleStar(moment).stream(),
-                        Named.BRIGHT.stream().map(star -> seen(star, moment)).filter(s -> isBetween(s, LOWEST)))
+                        Named.BRIGHT.stream()
+                                .filter(star -> mayBeBetween(star, moment))
+                                .map(star -> seen(star, moment))
+                                .filter(s -> isBetween(s, LOWEST)))
                 .toList();
     }
 
@@ -58,6 +65,15 @@ public final class BrightStars {
                 .findFirst()
                 .map(star -> seen(star, moment))
                 .filter(s -> isBetween(s, Angle.ZERO));
+    }
+
+    /** By its place in the catalogue, at little cost: most bright stars are far from where they would serve. */
+    private static boolean mayBeBetween(NamedStar star, ObservingMoment moment) {
+        Angle altitude = moment.airless(ApparentPlace.of(
+                        star.place().rightAscension(), star.place().declination()))
+                .altitude();
+        return altitude.plus(PRECESSION_AT_MOST).compareTo(LOWEST) > 0
+                && altitude.minus(PRECESSION_AT_MOST).compareTo(HIGHEST) < 0;
     }
 
     private static boolean isBetween(AdvisedStar star, Angle lowest) {

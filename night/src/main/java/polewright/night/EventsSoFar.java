@@ -53,14 +53,8 @@ final class EventsSoFar {
 
     /** Whether a night begins with these events and all of them come to the same in it. */
     boolean isContinuedBy(List<LoggedEvent> standing) {
-        if (standing.size() < gone.size()) {
+        if (!SameEvents.beginWith(gone, standing)) {
             return false;
-        }
-        for (int i = 0; i < gone.size(); i++) {
-            // Mostly the very same, which is sooner seen.
-            if (gone.get(i) != standing.get(i) && !gone.get(i).equals(standing.get(i))) {
-                return false;
-            }
         }
         return standing.subList(gone.size(), standing.size()).stream().noneMatch(SettingsDown::isRead)
                 // A further reading of an instrument makes the earlier ones count less.

@@ -77,7 +77,7 @@ public record NightState(
      * @param now whether it is day or night decides what can be sighted next
      */
     public static NightState of(List<LoggedEvent> events, Instant now, ModelCache models) {
-        StandingEvents counting = StandingEvents.among(events);
+        StandingEvents counting = models.standing(events);
         List<LoggedEvent> standing = counting.asMeant();
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
             throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
@@ -158,6 +158,7 @@ public record NightState(
 
         private final Map<CentredKey, Optional<CentredStars>> centred = new HashMap<>();
         private Optional<Growing> growing = Optional.empty();
+        private Optional<Counted> counted = Optional.empty();
         private Optional<EventsSoFar> events = Optional.empty();
 
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
@@ -173,6 +174,17 @@ public record NightState(
             public int hashCode() {
                 return 31 * stars.size() + stars.get(0).at().hashCode();
             }
+        }
+
+        private record Counted(List<LoggedEvent> events, StandingEvents standing) {}
+
+        private StandingEvents standing(List<LoggedEvent> night) {
+            StandingEvents standing = counted.filter(had -> SameEvents.beginWith(had.events(), night))
+                    .map(had ->
+                            had.standing().followedBy(night.subList(had.events().size(), night.size()), night))
+                    .orElseGet(() -> StandingEvents.among(night));
+            counted = Optional.of(new Counted(List.copyOf(night), standing));
+            return standing;
         }
 
         /** What a night's events come to: those that are new are added to those that were gone through last. */

@@ -41,6 +41,17 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
         return new StandingEvents(counting);
     }
 
+    /** These and more that came after them, if none of those withdraws any; else all of them gone through from the start. */
+    StandingEvents followedBy(List<LoggedEvent> more, List<LoggedEvent> all) {
+        if (more.stream().anyMatch(logged -> logged.event() instanceof NightEvent.Withdrawn)) {
+            return among(all);
+        }
+        List<LoggedEvent> together = new ArrayList<>(asLogged.size() + more.size());
+        together.addAll(asLogged);
+        together.addAll(more);
+        return new StandingEvents(together);
+    }
+
     /**
      * What happened, in order: each turn as it was corrected last, where it was made; times as they were, where the clock was
      * off; corrections themselves left out.

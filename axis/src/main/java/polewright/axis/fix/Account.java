@@ -1,6 +1,9 @@
 package polewright.axis.fix;
 
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -16,7 +19,7 @@ import java.util.stream.Collectors;
  */
 record Account(
         NightSmoother smoother,
-        NightSmoother.Smoothed night,
+        SmoothedNight night,
         List<Step.Sighted> sightings,
         Set<Long> setAside,
         Set<Long> accusedAlike,
@@ -102,6 +105,19 @@ record Account(
     /** A night that is not much different, by the rig's word, with the same sightings set aside. */
     Account settingAsideIn(NightSmoother other) {
         return new Account(other, other.solve(setAside, night), sightings, setAside, accusedAlike, 0);
+    }
+
+    /** For each sighting that is set aside, how the night looks at first sight with it believed. */
+    Map<Step.Sighted, SmoothedNight> believingEach() {
+        Map<Step.Sighted, SmoothedNight> nights = new HashMap<>();
+        for (Step.Sighted sighted : sightings) {
+            if (setAside.contains(sighted.seq())) {
+                Set<Long> others = new HashSet<>(setAside);
+                others.remove(sighted.seq());
+                nights.put(sighted, smoother.glance(others, night));
+            }
+        }
+        return nights;
     }
 
     /** The same night with other sightings set aside. */

@@ -42,12 +42,12 @@ final class Contradictions {
      * @param hopeless asked of the account each time that it has set one more sighting aside
      */
     static Optional<Account> weighUnless(
-            NightSmoother smoother, NightSmoother.Smoothed near, double surcharge, Predicate<Account> hopeless) {
+            NightSmoother smoother, SmoothedNight near, double surcharge, Predicate<Account> hopeless) {
         return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
     }
 
     /** The same, but of those that accuse each other the one that it suits is believed: for how well a night can fit. */
-    static Account forgiving(NightSmoother smoother, NightSmoother.Smoothed near) {
+    static Account forgiving(NightSmoother smoother, SmoothedNight near) {
         Account account = first(smoother, smoother.solve(Set.of(), near), 0);
         for (int round = 0; round < account.sightings().size(); round++) {
             List<Step.Sighted> worst = worst(account);
@@ -59,7 +59,7 @@ final class Contradictions {
         return takingBack(account);
     }
 
-    private static Account first(NightSmoother smoother, NightSmoother.Smoothed believingAll, double surcharge) {
+    private static Account first(NightSmoother smoother, SmoothedNight believingAll, double surcharge) {
         return new Account(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
     }
 

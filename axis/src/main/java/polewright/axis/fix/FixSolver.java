@@ -52,45 +52,47 @@ public final class FixSolver {
      * @param rig the rig without experience: what earlier nights taught would be counted again
      */
     public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new GrowingFix(site, rig, weather).hindsight(steps);
+        return new GrowingFix(site, rig, weather).outcome(steps).hindsight();
     }
 
-    Optional<Hindsight> hindsight(List<Step> steps) {
-        Account account = account(steps);
-        return doubt(steps, account).isPresent()
-                ? Optional.empty()
-                : Optional.of(Hindsight.of(past, account.smoother(), account.night()));
+    /**
+     * A night that was solved.
+     *
+     * @param steps those since the past
+     * @param account how they are told
+     */
+    record Outcome(Past past, List<Step> steps, Account account, Fix fix) {
+        Optional<Hindsight> hindsight() {
+            return fix instanceof Fix.Dubious
+                    ? Optional.empty()
+                    : Optional.of(Hindsight.of(past, account.smoother(), account.night()));
+        }
+
+        /** The past with the first of these steps condensed into it; those that follow tell what of them to believe. */
+        Past condensing(int first) {
+            List<Step> more = steps.subList(0, first);
+            Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
+            return new Past(
+                    past.site(),
+                    past.rig(),
+                    Optional.of(account.smoother().after(more, account.night(), account.setAside())),
+                    fix.agreements().stream()
+                            .limit(past.agreements().size()
+                                    + more.stream()
+                                            .filter(Step.Sighted.class::isInstance)
+                                            .count())
+                            .toList(),
+                    joined(
+                            past.shifts(),
+                            account.night().shifts().stream()
+                                    .filter(moved ->
+                                            condensed.contains(moved.shifted().seq()))
+                                    .toList()));
+        }
     }
 
     private Account account(List<Step> steps) {
         return DoubtedScrews.considered(rig, steps, Contradictions.weigh(new NightSmoother(past, steps)));
-    }
-
-    /**
-     * The past with more steps condensed into it.
-     *
-     * @param more the steps that are to be condensed
-     * @param steps these and those that follow: they tell what to believe
-     */
-    Past condensing(List<Step> more, List<Step> steps) {
-        Account account = account(steps);
-        Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
-        return new Past(
-                site,
-                rig,
-                Optional.of(account.smoother().after(more, account.night(), account.setAside())),
-                joined(
-                        past.agreements(),
-                        account.sightings().stream()
-                                .filter(s -> condensed.contains(s.seq()))
-                                .map(s -> agreement(account, s))
-                                .toList()),
-                joined(
-                        past.shifts(),
-                        account.night().shifts().stream()
-                                .filter(moved ->
-                                        condensed.contains(moved.shifted().seq()))
-                                .toList()));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -100,16 +102,18 @@ public final class FixSolver {
         return Collections.unmodifiableList(all);
     }
 
-    Fix solve(List<Step> steps) {
+    /** Solves what came after the past. */
+    Outcome solve(List<Step> steps) {
         Account account = account(steps);
         List<Agreement> agreements = joined(
                 past.agreements(),
                 account.sightings().stream().map(s -> agreement(account, s)).toList());
         AxisState state = account.night().last();
-        return doubt(steps, account)
+        Fix fix = doubt(steps, account)
                 .<Fix>map(doubt -> new Fix.Dubious(state, agreements, doubt.reason(), doubt.about()))
                 .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, agreements, missing)))
                 .orElseGet(() -> new Fix.Solved(state, agreements));
+        return new Outcome(past, steps, account, fix);
     }
 
     /** Why the outcome is dubious, and about what. */

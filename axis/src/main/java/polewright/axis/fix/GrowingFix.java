@@ -17,15 +17,14 @@ import polewright.sky.place.Weather;
 public final class GrowingFix {
     private static final int LIVE = 40;
     private static final int BLOCK = 8;
-    private static final int EXACT = LIVE + BLOCK - 1;
+    private static final int EXACT = LIVE + BLOCK;
 
-    private final Site site;
-    private final Rig rig;
     private final Weather weather;
-    // After each block, for the steps that were asked for last.
+    private final Past nothing;
+    // After each block, of the steps that were asked for last.
     private final List<Past> pasts = new ArrayList<>();
-    private List<Step> last = List.of();
-    private Optional<Fix> lastFix = Optional.empty();
+    private List<Step> asked = List.of();
+    private Optional<FixSolver.Outcome> last = Optional.empty();
 
     /**
      * A fix of steps to come.
@@ -33,9 +32,8 @@ public final class GrowingFix {
      * @param weather for working out a contradictory sighting's likely cause; the steps already hold their own models
      */
     public GrowingFix(Site site, Rig rig, Weather weather) {
-        this.site = site;
-        this.rig = rig;
         this.weather = weather;
+        nothing = Past.none(site, rig);
     }
 
     /**
@@ -44,46 +42,37 @@ public final class GrowingFix {
      * @param steps in the order in which they happened
      */
     public Fix of(List<Step> steps) {
-        // Most events say nothing of the axis: then it is where it was.
-        boolean isSame = steps.size() == last.size() && common(last, steps) == last.size();
-        if (lastFix.isEmpty() || !isSame) {
-            Past past = past(steps);
-            lastFix = Optional.of(new FixSolver(past, weather).solve(live(steps)));
-        }
-        return lastFix.get();
+        return outcome(steps).fix();
     }
 
-    Optional<Hindsight> hindsight(List<Step> steps) {
-        return new FixSolver(past(steps), weather).hindsight(live(steps));
-    }
-
-    private List<Step> live(List<Step> steps) {
-        return steps.subList(pasts.size() * BLOCK, steps.size());
-    }
-
-    private Past past(List<Step> steps) {
-        int blocks = Math.max(0, steps.size() - LIVE) / BLOCK;
-        int same = Math.min(blocks, Math.max(0, common(last, steps) - LIVE) / BLOCK);
-        lastFix = Optional.empty();
-        last = List.copyOf(steps);
-        while (pasts.size() > same) {
+    FixSolver.Outcome outcome(List<Step> steps) {
+        int blocks = Math.max(0, steps.size() - LIVE - 1) / BLOCK;
+        int same = common(asked, steps);
+        asked = List.copyOf(steps);
+        while (pasts.size() > Math.min(blocks, Math.max(0, same - LIVE) / BLOCK)) {
             pasts.remove(pasts.size() - 1);
         }
         while (pasts.size() < blocks) {
-            int from = pasts.size() * BLOCK;
-            pasts.add(new FixSolver(latest(), weather)
-                    .condensing(last.subList(from, from + BLOCK), last.subList(from, from + BLOCK + LIVE)));
+            pasts.add(solved(pasts.size() * BLOCK + BLOCK + LIVE).condensing(BLOCK));
         }
-        return latest();
+        return solved(steps.size());
     }
 
-    private Past latest() {
-        return pasts.isEmpty() ? Past.none(site, rig) : pasts.get(pasts.size() - 1);
+    /** The outcome after so many of the steps that were asked for; of a night that grows, often the one that was had last. */
+    private FixSolver.Outcome solved(int count) {
+        Past past = pasts.isEmpty() ? nothing : pasts.get(pasts.size() - 1);
+        List<Step> live = asked.subList(pasts.size() * BLOCK, count);
+        FixSolver.Outcome outcome = last.filter(had -> had.past() == past)
+                .filter(had -> had.steps().size() == live.size() && common(had.steps(), live) == live.size())
+                .orElseGet(() -> new FixSolver(past, weather).solve(live));
+        last = Optional.of(outcome);
+        return outcome;
     }
 
     private static int common(List<Step> some, List<Step> others) {
         int most = Math.min(some.size(), others.size());
         for (int i = 0; i < most; i++) {
+            // Mostly the very same, which is sooner seen.
             if (some.get(i) != others.get(i) && !some.get(i).equals(others.get(i))) {
                 return i;
             }

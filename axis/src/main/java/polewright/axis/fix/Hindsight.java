@@ -27,7 +27,7 @@ public record Hindsight(Optional<Told> azimuthFactor, Optional<Told> altitudeFac
     public record Shift(long seq, Optional<Told> eastArcmin, Optional<Told> upArcmin) {}
 
     /** What a solved night tells over what its rig said beforehand. */
-    static Hindsight of(Past past, NightSmoother smoother, NightSmoother.Smoothed night) {
+    static Hindsight of(Past past, NightSmoother smoother, SmoothedNight night) {
         AxisState before = AxisState.prior(past.site(), past.rig());
         AxisState after = night.last();
         List<Shift> shifts = Stream.concat(past.shifts().stream(), night.shifts().stream())
@@ -46,7 +46,7 @@ public record Hindsight(Optional<Told> azimuthFactor, Optional<Told> altitudeFac
                 shifts);
     }
 
-    private static Optional<Told> told(double usualArcmin, NightSmoother.Moved moved, double mean, double variance) {
+    private static Optional<Told> told(double usualArcmin, SmoothedNight.Moved moved, double mean, double variance) {
         return Told.between(usualArcmin, Math.pow(moved.shifted().sigma().arcminutes(), 2), mean, variance);
     }
 

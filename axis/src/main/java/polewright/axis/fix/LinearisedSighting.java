@@ -1,5 +1,7 @@
 package polewright.axis.fix;
 
+import java.util.ArrayList;
+import java.util.List;
 import polewright.axis.AxisPointing;
 import polewright.axis.sighting.AxisModel;
 import polewright.sky.angle.Angle;
@@ -35,7 +37,11 @@ final class LinearisedSighting {
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
-        return of(model, state.mean(AxisState.AZIMUTH), state.mean(AxisState.ALTITUDE));
+        return of(model, Spot.of(state));
+    }
+
+    static LinearisedSighting of(AxisModel model, Spot about) {
+        return of(model, about.azimuthRad(), about.altitudeRad());
     }
 
     int figures() {
@@ -56,6 +62,15 @@ final class LinearisedSighting {
 
     /** The state after taking this sighting into account; the figures are independent and of unit variance. */
     AxisState update(AxisState state) {
+        return update(state, new ArrayList<>());
+    }
+
+    /**
+     * The same.
+     *
+     * @param corrections is given what each figure does
+     */
+    AxisState update(AxisState state, List<Correction> corrections) {
         int size = AxisState.SIZE;
         double[] mean = new double[size];
         double[][] covariance = new double[size][size];
@@ -65,8 +80,8 @@ final class LinearisedSighting {
                 covariance[i][j] = state.covariance(i, j);
             }
         }
-        double[] gainTimesVariance = new double[size];
         for (int figure = 0; figure < residual.length; figure++) {
+            double[] gainTimesVariance = new double[size];
             for (int i = 0; i < size; i++) {
                 gainTimesVariance[i] = covariance[i][AxisState.AZIMUTH] * byAzimuth[figure]
                         + covariance[i][AxisState.ALTITUDE] * byAltitude[figure];
@@ -74,13 +89,17 @@ final class LinearisedSighting {
             double variance = 1
                     + byAzimuth[figure] * gainTimesVariance[AxisState.AZIMUTH]
                     + byAltitude[figure] * gainTimesVariance[AxisState.ALTITUDE];
-            double step = residualAt(figure, mean[AxisState.AZIMUTH], mean[AxisState.ALTITUDE]) / variance;
+            double innovation = residualAt(figure, mean[AxisState.AZIMUTH], mean[AxisState.ALTITUDE]);
+            double[] gain = new double[size];
             for (int i = 0; i < size; i++) {
-                mean[i] -= gainTimesVariance[i] * step;
+                gain[i] = gainTimesVariance[i] / variance;
+                mean[i] -= gain[i] * innovation;
                 for (int j = 0; j < size; j++) {
                     covariance[i][j] -= gainTimesVariance[i] * gainTimesVariance[j] / variance;
                 }
             }
+            corrections.add(new Correction(
+                    byAzimuth[figure], byAltitude[figure], innovation, variance, new Correction.Gain(gain)));
         }
         return new AxisState(state.site(), mean, covariance, state.senses());
     }

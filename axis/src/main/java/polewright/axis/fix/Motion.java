@@ -179,6 +179,28 @@ record Motion(
                     + azimuthOfAltitude * figures[AxisState.ALTITUDE_INTO_AZIMUTH];
         }
 
+        /** Adds to the figures of a slope what turns of the screws make of it: the off-diagonal part of Fᵀ. */
+        void addTransposed(double[] slope) {
+            double azimuth = slope[AxisState.AZIMUTH];
+            double altitude = slope[AxisState.ALTITUDE];
+            slope[AxisState.AZIMUTH_GAIN] += azimuthOfAzimuth * azimuth;
+            slope[AxisState.ALTITUDE_INTO_AZIMUTH] += azimuthOfAltitude * azimuth;
+            slope[AxisState.ALTITUDE_GAIN] += altitudeOfAltitude * altitude;
+            slope[AxisState.AZIMUTH_INTO_ALTITUDE] += altitudeOfAzimuth * altitude;
+        }
+
+        /** The same for the rows of a matrix. */
+        void addTransposed(double[][] rows) {
+            for (int j = 0; j < rows.length; j++) {
+                double azimuth = rows[AxisState.AZIMUTH][j];
+                double altitude = rows[AxisState.ALTITUDE][j];
+                rows[AxisState.AZIMUTH_GAIN][j] += azimuthOfAzimuth * azimuth;
+                rows[AxisState.ALTITUDE_INTO_AZIMUTH][j] += azimuthOfAltitude * azimuth;
+                rows[AxisState.ALTITUDE_GAIN][j] += altitudeOfAltitude * altitude;
+                rows[AxisState.AZIMUTH_INTO_ALTITUDE][j] += altitudeOfAzimuth * altitude;
+            }
+        }
+
         double intoAltitude(double[] figures) {
             return altitudeOfAltitude * figures[AxisState.ALTITUDE_GAIN]
                     + altitudeOfAzimuth * figures[AxisState.AZIMUTH_INTO_ALTITUDE];

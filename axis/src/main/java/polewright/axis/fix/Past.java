@@ -16,7 +16,7 @@ import polewright.sky.place.Site;
  * @param shifts how far the axis went at each shift among them
  */
 record Past(
-        Site site, Rig rig, Optional<AxisState> left, List<Agreement> agreements, List<NightSmoother.Moved> shifts) {
+        Site site, Rig rig, Optional<AxisState> left, List<Agreement> agreements, List<SmoothedNight.Moved> shifts) {
     /** Nothing has happened yet. */
     static Past none(Site site, Rig rig) {
         return new Past(site, rig, Optional.empty(), List.of(), List.of());

@@ -48,47 +48,10 @@ final class SmoothingGain {
         return new SmoothingGain(azimuth, altitude);
     }
 
-    /**
-     * The state before the move, as the whole night tells.
-     *
-     * @param before as the night up to then tells
-     * @param predicted the same after the move
-     * @param after as the whole night tells
-     */
-    AxisState smoothed(AxisState before, AxisState predicted, AxisState after) {
-        int size = AxisState.SIZE;
-        double[] learned = new double[size];
-        double[][] narrowed = new double[size][size];
-        for (int i = 0; i < size; i++) {
-            learned[i] = after.mean(i) - predicted.mean(i);
-            for (int j = 0; j < size; j++) {
-                narrowed[i][j] = after.covariance(i, j) - predicted.covariance(i, j);
-            }
-        }
-        double[] back = times(learned);
-        double[][] backBothWays = timesTransposed(times(narrowed));
-        double[] mean = new double[size];
-        double[][] covariance = new double[size][size];
-        for (int i = 0; i < size; i++) {
-            mean[i] = before.mean(i) + back[i];
-            for (int j = 0; j < size; j++) {
-                covariance[i][j] = before.covariance(i, j) + (backBothWays[i][j] + backBothWays[j][i]) / 2;
-            }
-        }
-        return new AxisState(before.site(), mean, covariance, before.senses());
-    }
-
     /** Covariance of the state before the move with the state after it. */
     RealMatrix link(AxisState after) {
         double[][] covariance = after.covariance().getData();
         return new Array2DRowRealMatrix(times(covariance));
-    }
-
-    private double[] times(double[] x) {
-        double[] product = x.clone();
-        product[AxisState.AZIMUTH] = dot(azimuth, x);
-        product[AxisState.ALTITUDE] = dot(altitude, x);
-        return product;
     }
 
     private double[][] times(double[][] matrix) {
@@ -105,21 +68,5 @@ final class SmoothingGain {
         product[AxisState.AZIMUTH] = first;
         product[AxisState.ALTITUDE] = second;
         return product;
-    }
-
-    private double[][] timesTransposed(double[][] matrix) {
-        double[][] product = new double[matrix.length][];
-        for (int i = 0; i < matrix.length; i++) {
-            product[i] = times(matrix[i]);
-        }
-        return product;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

@@ -53,12 +53,12 @@ final class StandSightings {
 
     /** One of them about the axis as it stands. */
     LinearisedSighting line(int index, AxisState state) {
-        return lines(state).lines().get(index);
+        return lines(Spot.of(state)).lines().get(index);
     }
 
-    /** The believed ones about the axis as it stands. */
-    Together about(AxisState state, boolean[] believed) {
-        Lines about = lines(state);
+    /** The believed ones about a place of the axis. */
+    Together about(Spot spot, boolean[] believed) {
+        Lines about = lines(spot);
         // Givens rotations of the rows (by azimuth, by altitude, residual) into a triangle.
         double[][] triangle = new double[3][3];
         for (int i = 0; i < sightings.size(); i++) {
@@ -95,9 +95,9 @@ final class StandSightings {
         }
     }
 
-    private Lines lines(AxisState state) {
-        double azimuth = state.mean(AxisState.AZIMUTH);
-        double altitude = state.mean(AxisState.ALTITUDE);
+    private Lines lines(Spot spot) {
+        double azimuth = spot.azimuthRad();
+        double altitude = spot.altitudeRad();
         for (Lines lines : kept) {
             if (lines.isNear(azimuth, altitude)) {
                 return lines;

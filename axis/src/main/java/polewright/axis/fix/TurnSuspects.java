@@ -3,6 +3,7 @@ package polewright.axis.fix;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -26,6 +27,8 @@ final class TurnSuspects {
     private static final double PLAY_MAY_TELL = 3;
     private static final double LEAST_GAIN = Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
     private static final double HARDLY_MOVED = 0.7;
+    private static final double GAIN_AT_A_GLANCE = LEAST_GAIN - 2;
+    private static final double MARGIN_AT_A_GLANCE = 1.2;
     // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
     // come
     // back when a worse one is gone.
@@ -75,11 +78,12 @@ final class TurnSuspects {
      */
     static Optional<FixSolver.Doubt> explain(Site site, Rig rig, List<Step> steps, Account plain) {
         NightSmoother asTold = plain.smoother().with(rig);
-        NightSmoother.Smoothed believingAll = asTold.solve(Set.of());
+        SmoothedNight believingAll = asTold.solve(Set.of());
+        Court court = new Court(plain, asTold, believingAll, plain.believingEach());
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
-                .flatMap(turned -> weighed(site, rig, turned, new Court(plain, asTold, believingAll)))
+                .flatMap(turned -> weighed(site, rig, turned, court))
                 .filter(w -> w.account().night().settled())
                 .filter(w -> isToBlame(plain, w))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
@@ -94,11 +98,36 @@ final class TurnSuspects {
      * @param plain the night with every turn as told, as it is told best
      * @param asTold for solving it with one turn other than told
      * @param believingAll by the rig's word, with no sighting set aside
+     * @param believingEach for each that is set aside, how the night looks at first sight with it believed
      */
-    private record Court(Account plain, NightSmoother asTold, NightSmoother.Smoothed believingAll) {
+    private record Court(
+            Account plain,
+            NightSmoother asTold,
+            SmoothedNight believingAll,
+            Map<Step.Sighted, SmoothedNight> believingEach) {
         /** The night with one turn having taken the axis anywhere within its reach. */
         NightSmoother freeing(Step.Turned told, Rig rig) {
             return asTold.with(new Step.Shifted(told.seq(), reach(told, rig)), told);
+        }
+
+        /**
+         * Whether a turn is cleared at a glance: as {@link #clearsAtOnce}, with sightings taken as straight and by a margin
+         * for that. What it takes off the χ² of one that is set aside is what freedom gains more with that one believed.
+         */
+        boolean clearsAtAGlance(Step.Turned told, Rig rig) {
+            if (plain.surcharge() > 0 || !plain.night().settled()) {
+                return false;
+            }
+            Angle reach = reach(told, rig);
+            double gain = plain.night().gainOfFreedom(told, reach);
+            return gain <= GAIN_AT_A_GLANCE
+                    && believingEach.entrySet().stream().allMatch(each -> {
+                        double innovation = plain.innovation(each.getKey());
+                        double freed = innovation + gain - each.getValue().gainOfFreedom(told, reach);
+                        return freed
+                                > MARGIN_AT_A_GLANCE
+                                        * Math.max(Account.limit(each.getKey()), HARDLY_MOVED * innovation);
+                    });
         }
 
         /**
@@ -161,6 +190,9 @@ final class TurnSuspects {
      * which it took the axis anywhere at all, so that most turns of a night are cleared at one go.
      */
     private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned told, Court court) {
+        if (court.clearsAtAGlance(told, rig)) {
+            return Stream.empty();
+        }
         NightSmoother freeing = court.freeing(told, rig);
         if (court.clearsAtOnce(freeing)) {
             return Stream.empty();
