@@ -1,6 +1,8 @@
 package polewright.night;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,8 +79,8 @@ public record NightState(
      * @param now whether it is day or night decides what can be sighted next
      */
     public static NightState of(List<LoggedEvent> events, Instant now, ModelCache models) {
-        StandingEvents counting = models.standing(events);
-        List<LoggedEvent> standing = counting.asMeant();
+        ModelCache.Counted counted = models.counted(events);
+        List<LoggedEvent> standing = counted.meant();
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
             throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
         }
@@ -105,7 +107,7 @@ public record NightState(
                 situation,
                 Adviser.advise(situation),
                 standing,
-                counting.lastUndoable(),
+                counted.standing().lastUndoable(),
                 now);
     }
 
@@ -176,15 +178,34 @@ public record NightState(
             }
         }
 
-        private record Counted(List<LoggedEvent> events, StandingEvents standing) {}
+        private record Counted(List<LoggedEvent> events, StandingEvents standing, List<LoggedEvent> meant) {
+            static Counted of(List<LoggedEvent> night) {
+                StandingEvents standing = StandingEvents.among(night);
+                return new Counted(List.copyOf(night), standing, standing.asMeant());
+            }
 
-        private StandingEvents standing(List<LoggedEvent> night) {
-            StandingEvents standing = counted.filter(had -> SameEvents.beginWith(had.events(), night))
-                    .map(had ->
-                            had.standing().followedBy(night.subList(had.events().size(), night.size()), night))
-                    .orElseGet(() -> StandingEvents.among(night));
-            counted = Optional.of(new Counted(List.copyOf(night), standing));
-            return standing;
+            /** The night with more events: most change nothing of what was before. */
+            Counted followedBy(List<LoggedEvent> night) {
+                List<LoggedEvent> more = night.subList(events.size(), night.size());
+                return more.stream().anyMatch(logged -> StandingEvents.changesOthers(logged.event()))
+                        ? of(night)
+                        : new Counted(List.copyOf(night), standing.with(more), joined(meant, more));
+            }
+
+            private static List<LoggedEvent> joined(List<LoggedEvent> some, List<LoggedEvent> more) {
+                List<LoggedEvent> all = new ArrayList<>(some.size() + more.size());
+                all.addAll(some);
+                all.addAll(more);
+                return Collections.unmodifiableList(all);
+            }
+        }
+
+        private Counted counted(List<LoggedEvent> night) {
+            Counted now = counted.filter(had -> SameEvents.beginWith(had.events(), night))
+                    .map(had -> had.followedBy(night))
+                    .orElseGet(() -> Counted.of(night));
+            counted = Optional.of(now);
+            return now;
         }
 
         /** What a night's events come to: those that are new are added to those that were gone through last. */

@@ -41,11 +41,15 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
         return new StandingEvents(counting);
     }
 
-    /** These and more that came after them, if none of those withdraws any; else all of them gone through from the start. */
-    StandingEvents followedBy(List<LoggedEvent> more, List<LoggedEvent> all) {
-        if (more.stream().anyMatch(logged -> logged.event() instanceof NightEvent.Withdrawn)) {
-            return among(all);
-        }
+    /** Whether an event says something of events before it, so that they may count otherwise. */
+    static boolean changesOthers(NightEvent event) {
+        return event instanceof NightEvent.Withdrawn
+                || event instanceof NightEvent.TurnCorrected
+                || event instanceof NightEvent.ClockCorrected;
+    }
+
+    /** These and more that came after them and do not change them. */
+    StandingEvents with(List<LoggedEvent> more) {
         List<LoggedEvent> together = new ArrayList<>(asLogged.size() + more.size());
         together.addAll(asLogged);
         together.addAll(more);

@@ -10,7 +10,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  * @param corners anticlockwise
  */
 record ConvexPolygon(List<Vector2D> corners) {
-    private static final int HALVINGS = 40;
+    private static final int HALVINGS = 24;
     // Along a strip many points are as deep as the deepest: the middle of all that are nearly so is the one to aim for.
     private static final double NEARLY = 0.99;
 

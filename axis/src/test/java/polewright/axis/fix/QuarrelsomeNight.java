@@ -24,14 +24,16 @@ final class QuarrelsomeNight {
     private static final double FALSE_TURN = 0.08;
 
     private final Random random;
+    private final double mistakes;
     private final Site site;
     private final double azimuthFactor;
     private final double altitudeFactor;
     private final List<Step> steps = new ArrayList<>();
     private KnownAxis axis;
 
-    private QuarrelsomeNight(long seed) {
+    private QuarrelsomeNight(long seed, double mistakes) {
         random = new Random(seed);
+        this.mistakes = mistakes;
         site = Site.ofDegrees((seed % 2 == 0 ? 1 : -1) * (10 + 50 * random.nextDouble()), 0, 200);
         azimuthFactor = factor(RIG.azimuthScrew());
         altitudeFactor = factor(RIG.altitudeScrew());
@@ -40,9 +42,37 @@ final class QuarrelsomeNight {
     }
 
     static Fix fix(long seed) {
-        QuarrelsomeNight night = new QuarrelsomeNight(seed);
-        night.play();
+        QuarrelsomeNight night = new QuarrelsomeNight(seed, 1);
+        night.play(1 + night.random.nextInt(6));
         return FixSolver.solve(night.site, RIG, KnownAxis.AIR, night.steps);
+    }
+
+    /**
+     * A long night.
+     *
+     * @param mistakes how many for one of the usual quarrelsome night
+     */
+    static QuarrelsomeNight ofStands(int stands, double mistakes, long seed) {
+        QuarrelsomeNight night = new QuarrelsomeNight(seed, mistakes);
+        night.play(stands);
+        return night;
+    }
+
+    Site site() {
+        return site;
+    }
+
+    List<Step> steps() {
+        return List.copyOf(steps);
+    }
+
+    GrowingFix growing() {
+        return new GrowingFix(site, RIG, KnownAxis.AIR);
+    }
+
+    /** All steps together, none condensed. */
+    Fix exactly() {
+        return new FixSolver(Past.none(site, RIG), KnownAxis.AIR).solve(steps).fix();
     }
 
     private double factor(Screw screw) {
@@ -50,8 +80,7 @@ final class QuarrelsomeNight {
         return Math.max(0.2, 1 + screw.relativeGainSigma() * sigmas);
     }
 
-    private void play() {
-        int stands = 1 + random.nextInt(6);
+    private void play(int stands) {
         if (random.nextBoolean()) {
             steps.add(axis.step(next(), axis.scale(Angle.ofDegrees(0.5))));
             steps.add(axis.step(next(), axis.compass(Angle.ofDegrees(3))));
@@ -70,7 +99,7 @@ final class QuarrelsomeNight {
     private StarDrift drift() {
         StarDrift read =
                 axis.drift(axis.star(-60 + 120 * random.nextDouble(), 50 * random.nextDouble()), 10, DRIFT_SIGMA);
-        if (random.nextDouble() > FALSE_SIGHTING) {
+        if (random.nextDouble() > mistakes * FALSE_SIGHTING) {
             return read;
         }
         return random.nextBoolean()
@@ -95,11 +124,11 @@ final class QuarrelsomeNight {
         double altitude = azimuth != 0 && random.nextInt(3) == 0 ? 0 : eighths(3);
         steps.add(new Step.Turned(next(), azimuth, altitude));
         double made = 1;
-        if (random.nextDouble() < FALSE_TURN) {
+        if (random.nextDouble() < mistakes * FALSE_TURN) {
             made = List.of(-1.0, 0.0, 0.33, 0.6).get(random.nextInt(4));
         }
         boolean both = random.nextBoolean();
-        boolean swapped = random.nextDouble() < FALSE_TURN / 3;
+        boolean swapped = random.nextDouble() < mistakes * FALSE_TURN / 3;
         turned(swapped ? altitude : azimuth * made, swapped ? azimuth : altitude * (both ? made : 1));
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
@@ -23,6 +24,8 @@ import polewright.sky.time.SkyTime;
  */
 final class FieldReader {
     private static final double LONGEST_DURATION = 1e6;
+    // The letters of NaN, INF and Infinity; a decimal has none but e.
+    private static final Pattern NAMED = Pattern.compile("[a-df-zA-DF-Z]");
 
     private final String path;
     private final Map<String, JsonValue> values;
@@ -73,9 +76,7 @@ final class FieldReader {
             throw refused(key, " is not a number", "give a plain number such as 2.5, without quotes");
         }
         String digits = number.digits();
-        // The letters of NaN, INF and Infinity; a decimal has none but e.
-        boolean named = digits.matches(".*[a-df-zA-DF-Z].*");
-        if (named || !Double.isFinite(Double.parseDouble(digits))) {
+        if (NAMED.matcher(digits).find() || !Double.isFinite(Double.parseDouble(digits))) {
             throw refused(key, " is not a finite number", "give a plain number such as 2.5");
         }
         return digits;
