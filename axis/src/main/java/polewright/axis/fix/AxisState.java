@@ -119,16 +119,28 @@ public final class AxisState {
 
     /** Covariance of {@link #offset}. */
     public OffsetCovariance offsetCovariance() {
-        RealMatrix toOffset = new Array2DRowRealMatrix(2, SIZE);
-        for (int column : new int[] {AZIMUTH, ALTITUDE}) {
-            AxisOffset above = nudged(column, DERIVATIVE_STEP_RAD);
-            AxisOffset below = nudged(column, -DERIVATIVE_STEP_RAD);
-            AxisOffset difference = above.minus(below);
-            toOffset.setEntry(0, column, difference.east().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
-            toOffset.setEntry(1, column, difference.up().arcminutes() / (2 * DERIVATIVE_STEP_RAD));
+        AxisOffset perAzimuth = nudged(AZIMUTH, DERIVATIVE_STEP_RAD).minus(nudged(AZIMUTH, -DERIVATIVE_STEP_RAD));
+        AxisOffset perAltitude = nudged(ALTITUDE, DERIVATIVE_STEP_RAD).minus(nudged(ALTITUDE, -DERIVATIVE_STEP_RAD));
+        double[] east = {
+            perAzimuth.east().arcminutes() / (2 * DERIVATIVE_STEP_RAD),
+            perAltitude.east().arcminutes() / (2 * DERIVATIVE_STEP_RAD)
+        };
+        double[] up = {
+            perAzimuth.up().arcminutes() / (2 * DERIVATIVE_STEP_RAD),
+            perAltitude.up().arcminutes() / (2 * DERIVATIVE_STEP_RAD)
+        };
+        return new OffsetCovariance(quadratic(east, east), quadratic(east, up), quadratic(up, up));
+    }
+
+    /** Of two slopes by azimuth and altitude. */
+    private double quadratic(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < 2; i++) {
+            for (int j = 0; j < 2; j++) {
+                sum += a[i] * covariance[i][j] * b[j];
+            }
         }
-        RealMatrix c = toOffset.multiply(covariance()).multiplyTransposed(toOffset);
-        return new OffsetCovariance(c.getEntry(0, 0), (c.getEntry(0, 1) + c.getEntry(1, 0)) / 2, c.getEntry(1, 1));
+        return sum;
     }
 
     public ScrewGains gains() {

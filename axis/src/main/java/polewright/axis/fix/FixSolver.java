@@ -82,12 +82,7 @@ public final class FixSolver {
                                             .filter(Step.Sighted.class::isInstance)
                                             .count())
                             .toList(),
-                    joined(
-                            past.shifts(),
-                            account.night().shifts().stream()
-                                    .filter(moved ->
-                                            condensed.contains(moved.shifted().seq()))
-                                    .toList()));
+                    joined(past.shifts(), account.night().shifts(step -> condensed.contains(step.seq()))));
         }
     }
 

@@ -30,7 +30,7 @@ public record Hindsight(Optional<Told> azimuthFactor, Optional<Told> altitudeFac
     static Hindsight of(Past past, NightSmoother smoother, SmoothedNight night) {
         AxisState before = AxisState.prior(past.site(), past.rig());
         AxisState after = night.last();
-        List<Shift> shifts = Stream.concat(past.shifts().stream(), night.shifts().stream())
+        List<Shift> shifts = Stream.concat(past.shifts().stream(), night.shifts(any -> true).stream())
                 .map(moved -> new Shift(
                         moved.shifted().seq(),
                         told(

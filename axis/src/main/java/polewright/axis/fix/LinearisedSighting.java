@@ -81,6 +81,10 @@ final class LinearisedSighting {
             }
         }
         for (int figure = 0; figure < residual.length; figure++) {
+            if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
+                // It tells nothing of the axis: so does the second figure of a stand with one sighting.
+                continue;
+            }
             double[] gainTimesVariance = new double[size];
             for (int i = 0; i < size; i++) {
                 gainTimesVariance[i] = covariance[i][AxisState.AZIMUTH] * byAzimuth[figure]

@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import polewright.sky.angle.Angle;
@@ -27,12 +28,12 @@ record SmoothedNight(
         return states.stream().map(Spot::of).toList();
     }
 
-    /** How far the axis went at each shift, as the whole night tells. */
-    List<Moved> shifts() {
+    /** How far the axis went at each shift among these events, as the whole night tells. */
+    List<Moved> shifts(Predicate<Step> among) {
         List<Moved> shifts = new ArrayList<>();
         List<Stand> stands = forward.stands();
         for (int i = 1; i < stands.size(); i++) {
-            if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted) {
+            if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted && among.test(shifted)) {
                 RealMatrix link = SmoothingGain.of(
                                 forward.motions().get(i), forward.predicted().get(i))
                         .link(states.get(i));
