@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -14,10 +15,15 @@ import java.util.regex.Pattern;
  * @param live objects that are in use
  * @param committed the heap that the process has taken from the system
  * @param resident all of its memory that is in RAM, as the system counts it (VmRSS)
- * @param code machine code and classes, which come as the program warms up
+ * @param outsideHeap what is resident of it outside the heap: there leaks are that no collection finds
+ * @param code of that, machine code and classes, which come as the program warms up
  */
-record ServerFigures(double live, double committed, double resident, double code) {
+record ServerFigures(double live, double committed, double resident, double outsideHeap, double code) {
     private static final Pattern SPACE = Pattern.compile("total (\\d+)K, used (\\d+)K");
+    private static final Pattern GENERATION = Pattern.compile("used \\d+K \\[0x([0-9a-f]+),.* 0x([0-9a-f]+)\\)");
+    // The columns of proc(5), smaps.
+    private static final Pattern MAPPING = Pattern.compile("([0-9a-f]+)-[0-9a-f]+ ");
+    private static final Pattern HELD = Pattern.compile("Rss: +(\\d+) kB");
     private static final Pattern CLASSES = Pattern.compile("Metaspace +used \\d+K, committed (\\d+)K");
     private static final Pattern COMPILED = Pattern.compile("CodeHeap .* used=(\\d+)Kb");
     private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
@@ -39,8 +45,35 @@ record ServerFigures(double live, double committed, double resident, double code
         if (committed == 0 || !resident.find()) {
             throw new IllegalStateException("the server does not say what it holds: " + heap);
         }
+        double outside = residentOutside(heap, Files.readAllLines(Path.of("/proc", Long.toString(pid), "smaps")));
         double code = sum(CLASSES, heap) + sum(COMPILED, jcmd(pid, "Compiler.codecache"));
-        return new ServerFigures(live, committed, Double.parseDouble(resident.group(1)) / KIB_PER_MIB, code);
+        return new ServerFigures(live, committed, Double.parseDouble(resident.group(1)) / KIB_PER_MIB, outside, code);
+    }
+
+    private static long address(String hexadecimal) {
+        return Long.parseUnsignedLong(hexadecimal, 16);
+    }
+
+    /** By the addresses of the heap's generations: a mapping of the process lies within one of them, or outside the heap. */
+    private static double residentOutside(String heap, List<String> smaps) {
+        List<long[]> generations = GENERATION
+                .matcher(heap)
+                .results()
+                .map(found -> new long[] {address(found.group(1)), address(found.group(2))})
+                .toList();
+        double kib = 0;
+        boolean isOutside = true;
+        for (String line : smaps) {
+            Matcher mapping = MAPPING.matcher(line);
+            Matcher held = HELD.matcher(line);
+            if (mapping.lookingAt()) {
+                long from = address(mapping.group(1));
+                isOutside = generations.stream().noneMatch(range -> from >= range[0] && from < range[1]);
+            } else if (held.lookingAt() && isOutside) {
+                kib += Double.parseDouble(held.group(1));
+            }
+        }
+        return kib / KIB_PER_MIB;
     }
 
     private static double sum(Pattern kib, String text) {
@@ -74,10 +107,11 @@ record ServerFigures(double live, double committed, double resident, double code
     String inWords() {
         return String.format(
                 Locale.ROOT,
-                "live %6.1f, committed %6.1f, resident %6.1f, of it code and classes %5.1f MiB",
+                "heap: live %6.1f, committed %6.1f; resident %6.1f, outside the heap %6.1f, code and classes %5.1f MiB",
                 live,
                 committed,
                 resident,
+                outsideHeap,
                 code);
     }
 }

@@ -278,19 +278,24 @@ public final class Soak {
                         Locale.ROOT, "%s does not grow once warm: %.1f MiB at first, %.1f at last", what, first, last));
     }
 
-    /** What a warm-up leaves over slows down; a leak goes on. */
+    /**
+     * What a warm-up leaves over slows down; a leak goes on. A leak in the heap shows in what is live; so it is the rest that is
+     * judged here.
+     */
     private void judgeSlope(Verdict verdict) {
         List<ServerFigures> half = figures.subList(figures.size() / 2, figures.size());
-        double slope = slope(half, ServerFigures::resident);
+        double slope = slope(half, ServerFigures::outsideHeap);
         verdict.require(
                 slope < NO_SLOPE_MIB_PER_MINUTE,
                 String.format(
                         Locale.ROOT,
-                        "resident, over the last %d minutes: %+.2f MiB a minute, under %.1f (code and classes: %+.2f)",
+                        "outside the heap, over the last %d minutes: %+.2f MiB a minute, under %.1f (code and classes: %+.2f;"
+                                + " all that is resident: %+.2f)",
                         half.size(),
                         slope,
                         NO_SLOPE_MIB_PER_MINUTE,
-                        slope(half, ServerFigures::code)));
+                        slope(half, ServerFigures::code),
+                        slope(half, ServerFigures::resident)));
     }
 
     /** The median of the slopes between all pairs: a minute in which the compiler was at work weighs little. */
