@@ -11,6 +11,7 @@ public final class PlainNumber {
     private static final MathContext TYPED_FIGURES = new MathContext(10);
 
     private static final int MOST_READ_FIGURES = 6;
+    private static final MathContext WORKED_OUT_FIGURES = new MathContext(3);
 
     private PlainNumber() {}
 
@@ -26,15 +27,20 @@ public final class PlainNumber {
 
     /**
      * A figure that was read off, as it was typed; one with more figures than a person types was worked out, and is
-     * rounded to four. Never rounded to nothing.
+     * rounded to three. Never rounded to nothing.
      */
     public static String asRead(double value) {
+        return isRead(value) ? asTyped(value) : rounded(value, WORKED_OUT_FIGURES);
+    }
+
+    /** Whether a value has no more figures than a person types. */
+    public static boolean isRead(double value) {
         String typed = asTyped(value);
         long figures = typed.replaceFirst("^-?[0.]*", "")
                 .chars()
                 .filter(Character::isDigit)
                 .count();
-        return figures > MOST_READ_FIGURES ? of(value) : typed;
+        return figures <= MOST_READ_FIGURES;
     }
 
     private static String rounded(double value, MathContext figures) {

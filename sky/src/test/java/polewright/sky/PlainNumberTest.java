@@ -33,4 +33,10 @@ class PlainNumberTest {
         assertThat(PlainNumber.asTyped(Math.toDegrees(Math.toRadians(Double.parseDouble(degrees)))))
                 .isEqualTo(degrees);
     }
+
+    @ParameterizedTest
+    @CsvSource({"0.004, 0.004", "7.25, 7.25", "-20.25, -20.25", "6.7968253, 6.8", "0.22009734, 0.22", "146.93271, 147"})
+    void readingsKeepTheirFigures_andThoseThatWereWorkedOutHaveThree(double value, String text) {
+        assertThat(PlainNumber.asRead(value)).isEqualTo(text);
+    }
 }

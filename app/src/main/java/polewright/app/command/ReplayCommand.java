@@ -12,6 +12,7 @@ import polewright.app.Workbench;
 import polewright.app.json.NightJson;
 import polewright.app.text.NightWords;
 import polewright.night.NightState;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 
 @Command(name = "replay", description = "Go through a night in a file: fix and advice after each event. Logs nothing.")
@@ -34,6 +35,7 @@ final class ReplayCommand implements Callable<Integer> {
         NightState.ModelCache models = new NightState.ModelCache();
         // What cannot have happened is refused before half a night is printed.
         NightState.of(events, events.get(events.size() - 1).at(), models);
+        List<LoggedEvent> whole = StandingEvents.among(events).asLogged();
         List<ObjectNode> nodes = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);
@@ -41,7 +43,7 @@ final class ReplayCommand implements Callable<Integer> {
             if (output.isJson()) {
                 nodes.add(NightJson.afterEvent(event, night));
             } else {
-                output.say(workbench, NightWords.afterEvent(event, night));
+                output.say(workbench, NightWords.afterEvent(event, night, whole));
             }
         }
         if (output.isJson()) {

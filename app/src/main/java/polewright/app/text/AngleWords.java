@@ -96,10 +96,10 @@ public final class AngleWords {
         return size + (hourAngle.wrappedSigned().radians() > 0 ? " west of the meridian" : " east of the meridian");
     }
 
-    /** A direction that was typed: as {@link #clock} has it if that is exact, otherwise {@code 4.25 o'clock}. */
+    /** A direction that was typed: {@code 4.25 o'clock} if {@link #clock} does not have it; one worked out, to half hours. */
     static String clockAsTyped(ClockDirection toward) {
         double hours = toward.hours();
-        return Math.abs(hours * 2 - Math.rint(hours * 2)) < 1e-9
+        return Math.abs(hours * 2 - Math.rint(hours * 2)) < 1e-9 || !PlainNumber.isRead(hours)
                 ? clock(toward.clockwiseFromTop())
                 : PlainNumber.asRead(hours) + " o'clock";
     }

@@ -78,7 +78,8 @@ public final class EventWords {
         throw new IllegalStateException("no words for " + event);
     }
 
-    private static String begun(NightEvent.Begun begun) {
+    /** Without the plain limit, where work replaces it. */
+    static String begun(NightEvent.Begun begun) {
         return "begun at " + begun.siteName() + " with " + begun.rig().name();
     }
 

@@ -14,11 +14,14 @@ public final class NightWords {
 
     private NightWords() {}
 
-    /** The event, then fix and advice after it, ending with an empty line. */
-    public static List<String> afterEvent(LoggedEvent event, NightState night) {
+    /**
+     * The event, then fix and advice after it, ending with an empty line.
+     *
+     * @param whole the events of the whole night that count, those after it too
+     */
+    public static List<String> afterEvent(LoggedEvent event, NightState night, List<LoggedEvent> whole) {
         List<String> lines = new ArrayList<>();
-        lines.add("#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: "
-                + EventWords.of(event, night.standing()) + ".");
+        lines.add(heading(event, EventWords.of(event, whole)));
         FixWords.beforeAdvice(night).forEach(line -> lines.add("  " + line));
         night.fix().agreement(event.seq()).ifPresent(own -> {
             if (own.contradictory()) {
@@ -35,5 +38,9 @@ public final class NightWords {
                 .forEach(line -> lines.add("  " + line));
         lines.add("");
         return lines;
+    }
+
+    static String heading(LoggedEvent event, String words) {
+        return "#" + event.seq() + " at " + TIME.format(event.at()) + " UTC: " + words + ".";
     }
 }

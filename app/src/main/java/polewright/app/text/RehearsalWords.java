@@ -25,12 +25,17 @@ public final class RehearsalWords {
         if (moment.look().isEmpty()) {
             photographs.forEach(photograph -> lines.add(frame(photograph)));
         }
-        List<String> event = NightWords.afterEvent(moment.event(), moment.night());
+        List<String> event = NightWords.afterEvent(
+                moment.event(), moment.night(), moment.night().standing());
         if (moment.isAdviceFollowed()) {
             lines.addAll(event);
             return lines;
         }
-        lines.add(event.get(0));
+        // What is logged first in a rehearsal is what the night is for.
+        lines.add(
+                moment.event().event() instanceof NightEvent.Begun begun
+                        ? NightWords.heading(moment.event(), EventWords.begun(begun))
+                        : event.get(0));
         moment.look().ifPresent(look -> {
             lines.add("  FRAME A new one says which turns remain:");
             lines.add("        " + FrameWords.both(look.left()) + ".");

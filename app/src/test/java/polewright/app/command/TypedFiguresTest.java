@@ -31,6 +31,7 @@ class TypedFiguresTest {
                 "sight drift rigel --minutes 7.25 --moved 0.125 --unit arcsec --toward 4.25 --view erect => drift: Rigel 0.125 arcseconds toward 4.25 o'clock in 7.25 minutes",
                 "sight still polaris --distance 0.004 --toward 4.25 --with finder => still point: Polaris 0.004 field widths toward 4.25 o'clock, view inverted",
                 "sight still polaris --distance 0.25 --toward 4.5 --with finder => still point: Polaris 0.25 field widths toward half past 4, view inverted",
+                "sight still polaris --distance 0.2200973 --toward 6.7968253 --with finder => still point: Polaris 0.22 field widths toward 7 o'clock, view inverted",
                 "sight compass 3.25 --declination -1.04 => compass 3.25°, declination -1.04°",
                 "sight scale 54.04 => level and scale 54.04°",
                 "sight scale 54 => level and scale 54.0°",
@@ -60,6 +61,9 @@ class TypedFiguresTest {
         person.good("begin", "--again", "--for", "casual", "look");
         assertThat(person.good("log").lines().get(0)).endsWith(" with fork");
         assertThat(person.good("log").lines().get(1)).endsWith("work: a casual look");
+        String file = person.file("night.jsonl").toString();
+        person.good("log", "export", file);
+        assertThat(person.good("replay", file).lines().get(0)).endsWith(" with fork.");
     }
 
     private static String flat(String text) {
