@@ -53,6 +53,13 @@ public final class CommandRun {
         this.now = Instant.parse(now);
     }
 
+    /** With a night begun at a site. */
+    public static CommandRun begun(Path folder, String now, String site) {
+        CommandRun person = new CommandRun(folder, now);
+        person.good("begin", "--site", site);
+        return person;
+    }
+
     public Path log() {
         return folder.resolve("nights.sqlite");
     }

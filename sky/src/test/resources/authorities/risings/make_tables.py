@@ -18,7 +18,7 @@ from skyfield.api import Star, load, wgs84
 from skyfield import magnitudelib
 
 sys.path.append(os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "jpl-de405"))
-from skyfield_bodies import bodies_of
+from skyfield_bodies import TARGETS, bodies_of
 
 bodies = bodies_of(sys.argv[1])
 timescale = load.timescale(builtin=True)

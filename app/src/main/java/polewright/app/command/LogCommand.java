@@ -18,7 +18,6 @@ import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
-import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 
@@ -45,10 +44,7 @@ final class LogCommand implements Callable<Integer> {
     private final Workbench workbench;
 
     @Mixin
-    private NightOption chosen;
-
-    @Mixin
-    private LogOption log;
+    private OneNight night;
 
     @Mixin
     private Output output;
@@ -59,16 +55,16 @@ final class LogCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = chosen.in(opened);
-            List<LoggedEvent> events = opened.events(night);
-            if (output.isJson()) {
-                print(events);
-            } else {
-                output.say(workbench, lines(events));
-            }
-        }
+        night.read(workbench, (id, events) -> show(events));
         return 0;
+    }
+
+    private void show(List<LoggedEvent> events) {
+        if (output.isJson()) {
+            print(events);
+        } else {
+            output.say(workbench, lines(events));
+        }
     }
 
     private void print(List<LoggedEvent> events) {

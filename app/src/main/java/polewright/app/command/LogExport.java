@@ -11,7 +11,6 @@ import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
 import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
-import polewright.night.log.NightLog;
 
 @Command(name = "export", description = "Write a night as JSON Lines, one event a line.")
 final class LogExport implements Callable<Integer> {
@@ -21,10 +20,7 @@ final class LogExport implements Callable<Integer> {
     private Path file;
 
     @Mixin
-    private NightOption chosen;
-
-    @Mixin
-    private LogOption log;
+    private OneNight night;
 
     @Mixin
     private Output output;
@@ -35,19 +31,19 @@ final class LogExport implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        try (NightLog opened = log.openExisting(workbench)) {
-            NightId night = chosen.in(opened);
-            List<LoggedEvent> events = opened.events(night);
-            ResultFile.writeNew(file, NightsFile.text(List.of(events)));
-            if (output.isJson()) {
-                ObjectNode node = JsonNodeFactory.instance.objectNode();
-                node.put("night", night.number());
-                node.put("events", events.size());
-                output.print(workbench, node);
-            } else {
-                output.say(workbench, "Written: " + NightsFile.count(events.size()) + " to " + file);
-            }
-        }
+        night.read(workbench, this::write);
         return 0;
+    }
+
+    private void write(NightId id, List<LoggedEvent> events) {
+        ResultFile.writeNew(file, NightsFile.text(List.of(events)));
+        if (output.isJson()) {
+            ObjectNode node = JsonNodeFactory.instance.objectNode();
+            node.put("night", id.number());
+            node.put("events", events.size());
+            output.print(workbench, node);
+        } else {
+            output.say(workbench, "Written: " + NightsFile.count(events.size()) + " to " + file);
+        }
     }
 }

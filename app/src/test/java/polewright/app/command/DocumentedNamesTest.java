@@ -6,14 +6,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -34,12 +30,8 @@ import polewright.axis.rig.MountKind;
 
 /** Every name that the documents set in backticks exists: types, packages, files, commands, options and keys. */
 class DocumentedNamesTest {
-    private static final Path ROOT = Path.of("..").toAbsolutePath().normalize();
-    private static final Path DOCS = ROOT.resolve("docs");
     /** It names the files and columns of other people's packages. */
-    private static final Path OF_OTHERS = DOCS.resolve("data.md");
-
-    private static final List<String> MODULES = modules();
+    private static final Path OF_OTHERS = DocumentedNames.DOCS.resolve("data.md");
 
     /** Of other programs, of standards and of Java, or words to be typed that no key or command is. */
     private static final Set<String> NOT_OURS = Set.of(
@@ -64,72 +56,11 @@ class DocumentedNamesTest {
 
     private static final Pattern TYPE =
             Pattern.compile("([A-Z][A-Za-z0-9]*[a-z][A-Za-z0-9]*)(?:\\.(\\w+)(?:\\(\\))?)?");
-    private static final Pattern QUALIFIED = Pattern.compile(
-            "(?:polewright\\.)?((?:" + String.join("|", MODULES) + ")(?:\\.[a-z][a-z0-9]*)+)(?:\\.([A-Z]\\w+))?");
+    private static final Pattern QUALIFIED = Pattern.compile("(?:polewright\\.)?((?:"
+            + String.join("|", DocumentedNames.MODULES) + ")(?:\\.[a-z][a-z0-9]*)+)(?:\\.([A-Z]\\w+))?");
     private static final Pattern KEY = Pattern.compile("[.…]?[a-z0-9]+(?:[._][a-z0-9]+)*");
     /** Not one name but many, or a log of the person who reads. */
     private static final Pattern PLACEHOLDER = Pattern.compile(".*(?:[<>*…~$]|\\b[A-Z]{4,}\\b|\\.sqlite$).*");
-
-    /** A name and where it stands. */
-    private record Span(Path document, String text) {
-        String at() {
-            return ROOT.relativize(document) + ": `" + text + "`";
-        }
-    }
-
-    private static String read(Path file) {
-        try {
-            return Files.readString(file);
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
-    }
-
-    private static List<Path> documents() throws IOException {
-        List<Path> found = new ArrayList<>(List.of(
-                ROOT.resolve("README.md"),
-                ROOT.resolve("CONTRIBUTING.md"),
-                ROOT.resolve("bench").resolve("README.md"),
-                DOCS.resolve("schema").resolve("README.md")));
-        try (Stream<Path> docs = Files.list(DOCS)) {
-            docs.filter(file -> file.toString().endsWith(".md")).sorted().forEach(found::add);
-        }
-        return found;
-    }
-
-    private static List<Span> spans() throws IOException {
-        List<Span> spans = new ArrayList<>();
-        for (Path document : documents()) {
-            Matcher span = Pattern.compile("`([^`]+)`").matcher(read(document).replaceAll("(?ms)^```.*?^```$", ""));
-            while (span.find()) {
-                spans.add(new Span(document, span.group(1).replaceAll("\\s+", " ")));
-            }
-        }
-        assertThat(spans).hasSizeGreaterThan(500);
-        return spans;
-    }
-
-    private static List<String> modules() {
-        List<String> built = new ArrayList<>();
-        Matcher module = Pattern.compile("<module>(.*)</module>").matcher(read(ROOT.resolve("pom.xml")));
-        while (module.find()) {
-            built.add(module.group(1));
-        }
-        return List.copyOf(built);
-    }
-
-    /** Sources by the simple name of their type. */
-    private static Map<String, String> sources() throws IOException {
-        Map<String, String> sources = new HashMap<>();
-        for (String module : MODULES) {
-            try (Stream<Path> files = Files.walk(ROOT.resolve(module).resolve("src"))) {
-                files.filter(file -> file.toString().endsWith(".java"))
-                        .forEach(file -> sources.merge(
-                                file.getFileName().toString().replace(".java", ""), read(file), String::concat));
-            }
-        }
-        return sources;
-    }
 
     private static CommandLine commands() {
         return Polewright.commands(new Workbench(
@@ -143,11 +74,11 @@ class DocumentedNamesTest {
 
     @Test
     void types() throws IOException {
-        Map<String, String> sources = sources();
+        Map<String, String> sources = DocumentedNames.sources();
         String all = String.join("\n", sources.values());
-        Set<String> names = namesOfFiles();
+        Set<String> names = DocumentedNames.namesOfFiles();
         List<String> unknown = new ArrayList<>();
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             Matcher type = TYPE.matcher(span.text());
             if (!type.matches()) {
                 continue;
@@ -178,33 +109,10 @@ class DocumentedNamesTest {
         }
     }
 
-    /** Of all files and folders that are kept. */
-    private static Set<String> namesOfFiles() throws IOException {
-        Set<String> names = new HashSet<>();
-        Files.walkFileTree(ROOT, new SimpleFileVisitor<>() {
-            @Override
-            public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
-                String name = folder.getFileName().toString();
-                if (name.equals("target") || name.equals(".git")) {
-                    return FileVisitResult.SKIP_SUBTREE;
-                }
-                names.add(name);
-                return FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-                names.add(file.getFileName().toString());
-                return FileVisitResult.CONTINUE;
-            }
-        });
-        return names;
-    }
-
     @Test
     void packagesAndTheirTypes() throws IOException {
         List<String> unknown = new ArrayList<>();
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             Matcher name = QUALIFIED.matcher(span.text());
             if (name.matches() && !isPackage(name.group(1), name.group(2))) {
                 unknown.add(span.at());
@@ -214,7 +122,8 @@ class DocumentedNamesTest {
     }
 
     private static boolean isPackage(String name, @Nullable String type) {
-        Path folder = ROOT.resolve(name.split("\\.", -1)[0])
+        Path folder = DocumentedNames.ROOT
+                .resolve(name.split("\\.", -1)[0])
                 .resolve("src/main/java/polewright")
                 .resolve(name.replace('.', '/'));
         return type == null ? Files.isDirectory(folder) : Files.exists(folder.resolve(type + ".java"));
@@ -222,8 +131,8 @@ class DocumentedNamesTest {
 
     @Test
     void designListsEachModuleWithEachOfItsPackages() throws IOException {
-        String design = read(DOCS.resolve("design.md"));
-        for (String module : MODULES) {
+        String design = DocumentedNames.read(DocumentedNames.DOCS.resolve("design.md"));
+        for (String module : DocumentedNames.MODULES) {
             Matcher row =
                     Pattern.compile("(?m)^\\| `" + module + "` \\| ([^|]*) \\|").matcher(design);
             assertThat(row.find()).as(module).isTrue();
@@ -237,9 +146,11 @@ class DocumentedNamesTest {
     }
 
     private static Set<String> packages(String module) throws IOException {
-        Path main = ROOT.resolve(module).resolve("src/main/java/polewright");
+        Path main = DocumentedNames.ROOT.resolve(module).resolve("src/main/java/polewright");
         // Some modules are tests and nothing else.
-        Path top = Files.isDirectory(main) ? main : ROOT.resolve(module).resolve("src/test/java/polewright");
+        Path top = Files.isDirectory(main)
+                ? main
+                : DocumentedNames.ROOT.resolve(module).resolve("src/test/java/polewright");
         try (Stream<Path> files = Files.walk(top)) {
             return new TreeSet<>(files.filter(file -> file.toString().endsWith(".java"))
                     .map(file -> top.relativize(file.getParent()).toString().replace('/', '.'))
@@ -249,14 +160,16 @@ class DocumentedNamesTest {
 
     @Test
     void readmeListsEachModule() {
-        String readme = read(ROOT.resolve("README.md"));
-        assertThat(MODULES).contains("sky", "app").allMatch(name -> readme.contains("| `" + name + "` |"));
+        String readme = DocumentedNames.read(DocumentedNames.ROOT.resolve("README.md"));
+        assertThat(DocumentedNames.MODULES)
+                .contains("sky", "app")
+                .allMatch(name -> readme.contains("| `" + name + "` |"));
     }
 
     @Test
     void files() throws IOException {
         List<String> unknown = new ArrayList<>();
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             String path = span.text();
             if (path.matches("\\S*/\\S*")
                     && !PLACEHOLDER.matcher(path).matches()
@@ -277,7 +190,8 @@ class DocumentedNamesTest {
                         "app/src/main/resources/polewright",
                         "sky/src/test/resources",
                         "axis/src/test/resources")
-                .anyMatch(from -> Files.exists(ROOT.resolve(from).resolve(path)));
+                .anyMatch(
+                        from -> Files.exists(DocumentedNames.ROOT.resolve(from).resolve(path)));
     }
 
     /** Commands in backticks, in fenced blocks and in indented ones, with the options that follow them. */
@@ -285,14 +199,14 @@ class DocumentedNamesTest {
     void commandsWithTheirOptions() throws IOException {
         CommandLine all = commands();
         List<String> unknown = new ArrayList<>();
-        for (Path document : documents()) {
+        for (Path document : DocumentedNames.documents()) {
             Matcher typed = Pattern.compile("(?m)(?:^ *|`)(?:\\./)?polewright ([^`\\n]+)")
-                    .matcher(read(document));
+                    .matcher(DocumentedNames.read(document));
             while (typed.find()) {
                 check(all, document, typed.group(1), unknown);
             }
         }
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             if (all.getSubcommands().containsKey(span.text().split(" ", -1)[0])
                     && span.text().contains(" ")) {
                 check(all, span.document(), span.text(), unknown);
@@ -317,7 +231,7 @@ class DocumentedNamesTest {
             boolean isOption = word.matches("--[a-z].*");
             boolean isWrong = isOption ? !takes(command, word) : isSub && command == all && word.matches("[a-z]+");
             if (isWrong) {
-                unknown.add(ROOT.relativize(document) + ": " + typed + ": " + word);
+                unknown.add(DocumentedNames.ROOT.relativize(document) + ": " + typed + ": " + word);
             }
             isSub = false;
         }
@@ -333,9 +247,9 @@ class DocumentedNamesTest {
     @Test
     void namesThatAreNotThere_areCaught() {
         List<String> unknown = new ArrayList<>();
-        check(commands(), DOCS, "allow look saturn --strange 3", unknown);
-        check(commands(), DOCS, "alow 3", unknown);
-        check(commands(), DOCS, "allow 3 --json", unknown);
+        check(commands(), DocumentedNames.DOCS, "allow look saturn --strange 3", unknown);
+        check(commands(), DocumentedNames.DOCS, "alow 3", unknown);
+        check(commands(), DocumentedNames.DOCS, "allow 3 --json", unknown);
         assertThat(unknown).hasSize(2);
         assertThat(isFile("docs/none.md")).isFalse();
         assertThat(isFile("docs/web.md")).isTrue();
@@ -349,7 +263,7 @@ class DocumentedNamesTest {
         Set<String> known = new HashSet<>(Set.of("--setup", "--from", "--count", "--seed"));
         addOptions(commands(), known);
         List<String> unknown = new ArrayList<>();
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             Matcher option = Pattern.compile("(?<!\\S)--[a-z][a-z0-9-]*").matcher(span.text());
             while (option.find()) {
                 if (!known.contains(option.group())) {
@@ -369,7 +283,7 @@ class DocumentedNamesTest {
     @Test
     void keysAndWords() throws IOException {
         Set<String> known = new HashSet<>(NOT_OURS);
-        known.addAll(MODULES);
+        known.addAll(DocumentedNames.MODULES);
         known.add("polewright");
         Stream.of(MountKind.values()).forEach(kind -> known.add(kind.name().toLowerCase(Locale.ROOT)));
         commands().getSubcommands().keySet().forEach(known::add);
@@ -378,13 +292,13 @@ class DocumentedNamesTest {
             addWords(PublishedSchemas.text(schema), known);
         }
         Matcher fuzzed = Pattern.compile("@FuzzTest\\s+void (\\w+)\\(")
-                .matcher(String.join("\n", sources().values()));
+                .matcher(String.join("\n", DocumentedNames.sources().values()));
         while (fuzzed.find()) {
             known.add(fuzzed.group(1));
         }
-        Set<String> files = namesOfFiles();
+        Set<String> files = DocumentedNames.namesOfFiles();
         Map<String, String> unknown = new TreeMap<>();
-        for (Span span : spans()) {
+        for (DocumentedNames.Span span : DocumentedNames.spans()) {
             String name = span.text();
             if (span.document().equals(OF_OTHERS)
                     || !KEY.matcher(name).matches()

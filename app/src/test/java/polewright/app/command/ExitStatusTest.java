@@ -26,15 +26,11 @@ class ExitStatusTest {
     private static final Pattern IN_HELP = Pattern.compile("(?m)^  (\\d)  (.+(?:\\n     .+)*)$");
     private static final Pattern IN_README = Pattern.compile("(?m)^\\| (\\d) \\| (.+) \\|$");
 
-    @TempDir
-    private Path folder;
-
     private CommandRun person;
 
     @BeforeEach
-    void beginANight() {
-        person = new CommandRun(folder, "2026-01-15T20:00:00Z");
-        person.good("begin", "--site", "54.60,-2.90,240");
+    void beginANight(@TempDir Path folder) {
+        person = CommandRun.begun(folder, "2026-01-15T20:00:00Z", "54.60,-2.90,240");
     }
 
     @Test

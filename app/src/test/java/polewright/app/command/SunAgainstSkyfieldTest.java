@@ -179,29 +179,23 @@ class SunAgainstSkyfieldTest {
                 assertThat(text).as(name).contains("only then", "to keep away from the Sun");
                 boolean isLowerFirst = star.move().order() == StarMove.Order.LOWER_AXIS_FIRST;
                 double[] corner = isLowerFirst ? new double[] {end[0], begin[1]} : new double[] {begin[0], end[1]};
-                keepsAway(
-                        row,
-                        name,
-                        180,
-                        share -> own(
-                                moment,
-                                isPolar,
-                                begin[0] + share * (corner[0] - begin[0]),
-                                begin[1] + share * (corner[1] - begin[1])));
-                keepsAway(
-                        row,
-                        name,
-                        180,
-                        share -> own(
-                                moment,
-                                isPolar,
-                                corner[0] + share * (end[0] - corner[0]),
-                                corner[1] + share * (end[1] - corner[1])));
+                keepsAwayBetween(row, name, moment, isPolar, begin, corner);
+                keepsAwayBetween(row, name, moment, isPolar, corner, end);
             }
             lower = end[0];
             upper = end[1];
         }
         return chosen.stars().size();
+    }
+
+    private static void keepsAwayBetween(
+            SunPlaces.Row row, String name, ObservingMoment moment, boolean isPolar, double[] from, double[] to) {
+        keepsAway(
+                row,
+                name,
+                180,
+                share ->
+                        own(moment, isPolar, from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])));
     }
 
     /** A mount on a wedge in azimuth and altitude, one set upright in hour angle and declination. */

@@ -12,15 +12,11 @@ import polewright.app.CommandRun;
 
 /** What was typed is shown as it was typed, in the log and where it is taken back. */
 class TypedFiguresTest {
-    @TempDir
-    private Path folder;
-
     private CommandRun person;
 
     @BeforeEach
-    void beginANight() {
-        person = new CommandRun(folder, "2026-01-15T20:00:00Z");
-        person.good("begin", "--site", "54.60,-2.9025,240");
+    void beginANight(@TempDir Path folder) {
+        person = CommandRun.begun(folder, "2026-01-15T20:00:00Z", "54.60,-2.9025,240");
     }
 
     @ParameterizedTest

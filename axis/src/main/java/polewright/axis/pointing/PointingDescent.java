@@ -50,7 +50,7 @@ final class PointingDescent {
         look = new ForkLook(tried);
         slopes = new SkySlopes(site, tried);
         for (int i = 0; i < COUNT; i++) {
-            usual[i] = TERMS[i].usualSize().radians();
+            usual[i] = TERMS[i].usualSizeRad();
             scale[i] = possible.contains(TERMS[i]) ? usual[i] : 0;
         }
     }

@@ -13,35 +13,42 @@ import polewright.sky.angle.Angle;
  */
 public enum PointingTerm {
     /** The hour angle's zero: positive where the tube looks west of its reading. */
-    HOUR_ANGLE_ZERO("zero of hour angle", 1800),
+    HOUR_ANGLE_ZERO(0, "zero of hour angle", 1800),
     /** The declination's zero: positive where the tube looks north of its reading. */
-    DECLINATION_ZERO("zero of declination", 600),
+    DECLINATION_ZERO(1, "zero of declination", 600),
     /** The tube is not square to the declination axis: positive where it looks east. */
-    CONE("cone error", 10),
+    CONE(2, "cone error", 10),
     /** The declination axis is not square to the polar axis: positive when its east end at hour angle 0 tilts north. */
-    AXES_NOT_SQUARE("axes not square", 5),
+    AXES_NOT_SQUARE(3, "axes not square", 5),
     /** The polar axis east of the pole, on the sky. */
-    AXIS_EAST("axis east of the pole", 180),
+    AXIS_EAST(4, "axis east of the pole", 180),
     /** The polar axis above the pole, on the sky. */
-    AXIS_UP("axis above the pole", 180),
+    AXIS_UP(5, "axis above the pole", 180),
     /** The fork gives as the tube's weight lies flat on its arms: declination changes with the cosine of hour angle. */
-    FORK_SAG_FLAT("fork sag, arms level", 1),
+    FORK_SAG_FLAT(6, "fork sag, arms level", 1),
     /** The fork gives sideways: one arm above the other, with the sine of hour angle. */
-    FORK_SAG_SIDE("fork sag, one arm up", 1),
+    FORK_SAG_SIDE(7, "fork sag, one arm up", 1),
     /** The tube droops with the cosine of altitude. */
-    TUBE_SAG("tube sag", 1);
+    TUBE_SAG(8, "tube sag", 1);
 
+    private final int column;
     private final String words;
-    private final Angle usualSize;
+    private final double usualSizeRad;
 
-    PointingTerm(String words, double usualSizeArcmin) {
+    PointingTerm(int column, String words, double usualSizeArcmin) {
+        this.column = column;
         this.words = words;
-        usualSize = Angle.ofArcminutes(usualSizeArcmin);
+        usualSizeRad = Angle.ofArcminutes(usualSizeArcmin).radians();
     }
 
     /** Its place among all, from 0, in vectors and matrices of terms. */
     int column() {
-        return ordinal();
+        return column;
+    }
+
+    /** 1 sigma of what it is before anything is known of the mount, radians. */
+    double usualSizeRad() {
+        return usualSizeRad;
     }
 
     public String words() {
@@ -63,6 +70,6 @@ public enum PointingTerm {
 
     /** 1 sigma of what it is before anything is known of the mount. */
     public Angle usualSize() {
-        return usualSize;
+        return new Angle(usualSizeRad);
     }
 }

@@ -41,7 +41,7 @@ public record TermValues(Map<PointingTerm, Angle> angles) {
     static double misfit(double[] radians) {
         double sum = 0;
         for (PointingTerm term : PointingTerm.values()) {
-            double share = radians[term.column()] / term.usualSize().radians();
+            double share = radians[term.column()] / term.usualSizeRad();
             sum += share * share;
         }
         return sum;
