@@ -20,7 +20,10 @@ import polewright.night.jsonl.BodyNames;
 import polewright.night.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
-/** What can still be read of a log that may be damaged. Its file is left as it is. */
+/**
+ * What can still be read of a log that may be damaged. Its file is left as it is, except that SQLite takes back an append
+ * that a power cut broke off.
+ */
 public final class LogRescue {
     private LogRescue() {}
 
