@@ -42,7 +42,7 @@ public final class TargetFinder {
     private final Instant reference;
     private final ObservingMoment moment;
     private final Optional<MoonPath> moon;
-    // Moon and planets are followed at the same times, and a moment takes longer than all their places in it.
+    // Moon and planets are followed at the same times: what they share is worked out once.
     private final Map<Instant, ObservingMoment> moments = new ConcurrentHashMap<>();
 
     /** For one evening and what its targets are chosen for. */
