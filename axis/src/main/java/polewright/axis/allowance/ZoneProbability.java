@@ -98,6 +98,10 @@ public final class ZoneProbability {
          * step, once no step is much longer than a sigma.
          */
         double aroundDisc(double radius) {
+            double fromRim = Math.hypot(meanEast, meanUp) - radius;
+            if (Math.abs(fromRim) > TAIL_SIGMAS * longestSigma()) {
+                return fromRim > 0 ? 0 : 2 * Math.PI;
+            }
             double longest = radius / Math.min(sigmaEast, sigmaUpGivenEast);
             int steps = Math.max(LEAST_STEPS, (int) Math.ceil(2 * Math.PI * longest / STEP_SIGMAS));
             double sum = 0;
@@ -113,6 +117,11 @@ public final class ZoneProbability {
                 sum += (x * alongY - y * alongX) * shareOfSquare(x, y);
             }
             return sum * 2 * Math.PI / steps;
+        }
+
+        /** An upper limit of it. */
+        private double longestSigma() {
+            return Math.sqrt(sigmaEast * sigmaEast * (1 + slope * slope) + sigmaUpGivenEast * sigmaUpGivenEast);
         }
 
         double edge(double fromEast, double fromUp, double toEast, double toUp) {
