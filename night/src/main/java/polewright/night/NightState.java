@@ -107,7 +107,7 @@ public record NightState(
                 situation,
                 Adviser.advise(situation),
                 standing,
-                counted.standing().lastUndoable(),
+                counted.lastUndoable(),
                 now);
     }
 
@@ -178,18 +178,23 @@ public record NightState(
             }
         }
 
-        private record Counted(List<LoggedEvent> events, StandingEvents standing, List<LoggedEvent> meant) {
+        private record Counted(List<LoggedEvent> events, List<LoggedEvent> meant, Optional<LoggedEvent> lastUndoable) {
             static Counted of(List<LoggedEvent> night) {
                 StandingEvents standing = StandingEvents.among(night);
-                return new Counted(List.copyOf(night), standing, standing.asMeant());
+                return new Counted(joined(night, List.of()), standing.asMeant(), standing.lastUndoable());
             }
 
             /** The night with more events: most change nothing of what was before. */
             Counted followedBy(List<LoggedEvent> night) {
                 List<LoggedEvent> more = night.subList(events.size(), night.size());
-                return more.stream().anyMatch(logged -> StandingEvents.changesOthers(logged.event()))
+                if (more.isEmpty()) {
+                    return this;
+                }
+                return events.isEmpty()
+                                || more.stream().anyMatch(logged -> StandingEvents.changesOthers(logged.event()))
                         ? of(night)
-                        : new Counted(List.copyOf(night), standing.with(more), joined(meant, more));
+                        : new Counted(
+                                joined(events, more), joined(meant, more), Optional.of(more.get(more.size() - 1)));
             }
 
             private static List<LoggedEvent> joined(List<LoggedEvent> some, List<LoggedEvent> more) {
@@ -222,10 +227,12 @@ public record NightState(
         private record Growing(NightEvent.Begun begun, GrowingFix fix) {}
 
         private Fix fix(NightEvent.Begun begun, List<Step> steps) {
-            if (growing.isEmpty() || !growing.get().begun().equals(begun)) {
-                growing = Optional.of(new Growing(begun, new GrowingFix(begun.site(), begun.rig(), begun.weather())));
-            }
-            return growing.get().fix().of(steps);
+            GrowingFix before = growing.filter(had -> had.begun().equals(begun))
+                    .map(Growing::fix)
+                    .orElseGet(() -> new GrowingFix(begun.site(), begun.rig(), begun.weather()));
+            GrowingFix now = before.with(steps);
+            growing = Optional.of(new Growing(begun, now));
+            return now.fix();
         }
 
         /** What centred stars come to together. */

@@ -48,14 +48,6 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
                 || event instanceof NightEvent.ClockCorrected;
     }
 
-    /** These and more that came after them and do not change them. */
-    StandingEvents with(List<LoggedEvent> more) {
-        List<LoggedEvent> together = new ArrayList<>(asLogged.size() + more.size());
-        together.addAll(asLogged);
-        together.addAll(more);
-        return new StandingEvents(together);
-    }
-
     /**
      * What happened, in order: each turn as it was corrected last, where it was made; times as they were, where the clock was
      * off; corrections themselves left out.

@@ -20,7 +20,10 @@ public final class ZoneProbability {
     // Around a larger disc the steps would be too many; most of them far from the mean.
     private static final double LARGEST_DISC_SIGMAS = 12;
     private static final int LEAST_STEPS = 24;
-    private static final double STEP_SIGMAS = 1;
+    private static final double STEP_SIGMAS = 1.2;
+    private static final int STEPS_AROUND = 96;
+    private static final double[] COSINE = new double[STEPS_AROUND];
+    private static final double[] SINE = new double[STEPS_AROUND];
     // Angles of edges all around that ought to cancel do so but for this.
     private static final double ROUNDING = 1e-12;
     // A variance of zero would divide by zero; a thousandth of an arcsecond is as good as exact.
@@ -32,6 +35,13 @@ public final class ZoneProbability {
         for (int i = 0; i <= DISC_CORNERS; i++) {
             DISC_EAST[i] = circumscribed * Math.cos(i * angle);
             DISC_UP[i] = circumscribed * Math.sin(i * angle);
+        }
+    }
+
+    static {
+        for (int i = 0; i < STEPS_AROUND; i++) {
+            COSINE[i] = Math.cos(2 * Math.PI * i / STEPS_AROUND);
+            SINE[i] = Math.sin(2 * Math.PI * i / STEPS_AROUND);
         }
     }
 
@@ -103,12 +113,14 @@ public final class ZoneProbability {
                 return fromRim > 0 ? 0 : 2 * Math.PI;
             }
             double longest = radius / Math.min(sigmaEast, sigmaUpGivenEast);
-            int steps = Math.max(LEAST_STEPS, (int) Math.ceil(2 * Math.PI * longest / STEP_SIGMAS));
+            int stride = 1;
+            while (STEPS_AROUND / (2 * stride) >= Math.max(LEAST_STEPS, 2 * Math.PI * longest / STEP_SIGMAS)) {
+                stride *= 2;
+            }
             double sum = 0;
-            for (int i = 0; i < steps; i++) {
-                double angle = 2 * Math.PI * i / steps;
-                double east = radius * Math.cos(angle);
-                double up = radius * Math.sin(angle);
+            for (int i = 0; i < STEPS_AROUND; i += stride) {
+                double east = radius * COSINE[i];
+                double up = radius * SINE[i];
                 double x = (east - meanEast) / sigmaEast;
                 double y = (up - meanUp - slope * (east - meanEast)) / sigmaUpGivenEast;
                 // How they change with the angle.
@@ -116,7 +128,7 @@ public final class ZoneProbability {
                 double alongY = (east + slope * up) / sigmaUpGivenEast;
                 sum += (x * alongY - y * alongX) * shareOfSquare(x, y);
             }
-            return sum * 2 * Math.PI / steps;
+            return sum * 2 * Math.PI * stride / STEPS_AROUND;
         }
 
         /** An upper limit of it. */

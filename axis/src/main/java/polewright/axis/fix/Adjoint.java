@@ -1,5 +1,7 @@
 package polewright.axis.fix;
 
+import java.util.Arrays;
+
 /**
  * What the rest of a night, from some moment on, has to say on the state before it: slope λ and curvature Λ of half its χ².
  * With the state x and covariance P that the night up to then gives, the whole night gives x − P λ and P − P Λ P.
@@ -89,24 +91,23 @@ final class Adjoint {
 
     /** The state as the whole night tells. */
     AxisState smoothed(AxisState soFar) {
-        double[] mean = new double[SIZE];
-        double[][] curved = new double[SIZE][SIZE];
+        double[] mean = soFar.copyOfMean();
+        double[][] before = soFar.copyOfCovariance();
+        double[][] covariance = new double[SIZE][SIZE];
+        double[] curved = new double[SIZE];
         for (int i = 0; i < SIZE; i++) {
-            mean[i] = soFar.mean(i);
+            Arrays.fill(curved, 0);
             for (int k = 0; k < SIZE; k++) {
-                double covariance = soFar.covariance(i, k);
-                mean[i] -= covariance * slope[k];
+                double figure = before[i][k];
+                mean[i] -= figure * slope[k];
                 for (int j = 0; j < SIZE; j++) {
-                    curved[i][j] += covariance * curvature[k][j];
+                    curved[j] += figure * curvature[k][j];
                 }
             }
-        }
-        double[][] covariance = new double[SIZE][SIZE];
-        for (int i = 0; i < SIZE; i++) {
             for (int j = 0; j <= i; j++) {
-                double narrowed = soFar.covariance(i, j);
+                double narrowed = before[i][j];
                 for (int k = 0; k < SIZE; k++) {
-                    narrowed -= curved[i][k] * soFar.covariance(k, j);
+                    narrowed -= curved[k] * before[j][k];
                 }
                 covariance[i][j] = narrowed;
                 covariance[j][i] = narrowed;

@@ -217,6 +217,18 @@ public final class AxisState {
         return new Array2DRowRealMatrix(covariance);
     }
 
+    double[] copyOfMean() {
+        return mean.clone();
+    }
+
+    double[][] copyOfCovariance() {
+        double[][] copy = new double[SIZE][];
+        for (int i = 0; i < SIZE; i++) {
+            copy[i] = covariance[i].clone();
+        }
+        return copy;
+    }
+
     TurnSenses senses() {
         return senses;
     }

@@ -43,7 +43,7 @@ public final class FixSolver {
      * @param steps in the order in which they happened
      */
     public static Fix solve(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new GrowingFix(site, rig, weather).of(steps);
+        return new GrowingFix(site, rig, weather).with(steps).fix();
     }
 
     /**
@@ -52,7 +52,7 @@ public final class FixSolver {
      * @param rig the rig without experience: what earlier nights taught would be counted again
      */
     public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new GrowingFix(site, rig, weather).outcome(steps).hindsight();
+        return new GrowingFix(site, rig, weather).with(steps).outcome().hindsight();
     }
 
     /**

@@ -31,77 +31,51 @@ record ForwardPass(
 
     /** Before there is anything to draw sightings straight about: each about its own result, one after the other. */
     static ForwardPass firstGuess(Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
-        Going going = new Going(stands, prior);
-        for (int i = 0; i < stands.size(); i++) {
-            going.move(rig, i, going.state.altitude());
-            List<Step.Sighted> sightings = stands.get(i).seen().all();
-            for (int k = 0; k < sightings.size(); k++) {
-                if (believed.get(i)[k]) {
-                    going.see(firstGuess(sightings.get(k), going.state));
-                }
-            }
-            going.stay();
-        }
-        return going.gone();
+        return pass(Optional.empty(), rig, prior, stands, believed);
     }
 
     /** With sightings straight about where the axis is held to be in each stand. */
     static ForwardPass about(List<Spot> spots, Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
-        Going going = new Going(stands, prior);
-        for (int i = 0; i < stands.size(); i++) {
-            going.move(
-                    rig,
-                    i,
-                    i == 0 ? prior.altitude() : new Angle(spots.get(i - 1).altitudeRad()));
-            StandSightings.Together seen = stands.get(i).seen().about(spots.get(i), believed.get(i));
-            going.chiSquared += seen.remainder();
-            going.see(seen.line());
-            going.stay();
-        }
-        return going.gone();
+        return pass(Optional.of(spots), rig, prior, stands, believed);
     }
 
-    private static final class Going {
-        private final List<Stand> stands;
-        private final List<AxisState> predicted;
-        private final List<AxisState> filtered;
-        private final List<Motion> motions;
-        private final List<List<Correction>> corrections;
-        private List<Correction> here = new ArrayList<>();
-        private AxisState state;
-        private double chiSquared;
-
-        Going(List<Stand> stands, AxisState prior) {
-            Interruption.check();
-            this.stands = stands;
-            state = prior;
-            predicted = new ArrayList<>(stands.size());
-            filtered = new ArrayList<>(stands.size());
-            motions = new ArrayList<>(stands.size());
-            corrections = new ArrayList<>(stands.size());
-        }
-
-        void move(Rig rig, int stand, Angle presentAltitude) {
-            Motion motion = motion(rig, state.site(), stands.get(stand).movedBy(), state.senses(), presentAltitude);
-            state = stand == 0 ? state : motion.applyTo(state);
+    private static ForwardPass pass(
+            Optional<List<Spot>> spots, Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
+        Interruption.check();
+        List<AxisState> predicted = new ArrayList<>(stands.size());
+        List<AxisState> filtered = new ArrayList<>(stands.size());
+        List<Motion> motions = new ArrayList<>(stands.size());
+        List<List<Correction>> corrections = new ArrayList<>(stands.size());
+        AxisState state = prior;
+        double chiSquared = 0;
+        for (int i = 0; i < stands.size(); i++) {
+            Stand stand = stands.get(i);
+            Angle altitude = i == 0 || spots.isEmpty()
+                    ? state.altitude()
+                    : new Angle(spots.get().get(i - 1).altitudeRad());
+            Motion motion = motion(rig, state.site(), stand.movedBy(), state.senses(), altitude);
+            state = i == 0 ? state : motion.applyTo(state);
             motions.add(motion);
             predicted.add(state);
-        }
-
-        void see(LinearisedSighting line) {
-            chiSquared += line.squaredInnovation(state);
-            state = line.update(state, here);
-        }
-
-        void stay() {
+            List<Correction> here = new ArrayList<>();
+            if (spots.isPresent()) {
+                StandSightings.Together seen = stand.seen().about(spots.get().get(i), believed.get(i));
+                chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
+                state = seen.line().update(state, here);
+            } else {
+                List<Step.Sighted> sightings = stand.seen().all();
+                for (int k = 0; k < sightings.size(); k++) {
+                    if (believed.get(i)[k]) {
+                        LinearisedSighting line = firstGuess(sightings.get(k), state);
+                        chiSquared += line.squaredInnovation(state);
+                        state = line.update(state, here);
+                    }
+                }
+            }
             filtered.add(state);
             corrections.add(here);
-            here = new ArrayList<>();
         }
-
-        ForwardPass gone() {
-            return new ForwardPass(stands, predicted, filtered, motions, corrections, chiSquared);
-        }
+        return new ForwardPass(stands, predicted, filtered, motions, corrections, chiSquared);
     }
 
     /** A sighting straight about its own result. */

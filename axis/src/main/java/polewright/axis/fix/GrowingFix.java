@@ -2,7 +2,6 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import polewright.axis.rig.Rig;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -10,9 +9,9 @@ import polewright.sky.place.Weather;
 /**
  * The fix of a night that grows, at a cost that does not.
  *
- * <p>Up to {@value #EXACT} steps, which no night at a telescope has had yet, all are solved together. In a longer night the
- * older ones are condensed {@value #BLOCK} at a time, each block as the {@value #LIVE} steps after it tell. The outcome
- * depends on the steps alone; what is kept from one call to the next only saves work.
+ * <p>Up to {@value #EXACT} steps, more than twice as many as a busy night by eye has, all are solved together. In a longer
+ * night the older ones are condensed {@value #BLOCK} at a time, each block as the {@value #LIVE} steps after it tell. The
+ * outcome depends on the steps alone; what is taken over from the night as it was before only saves work.
  */
 public final class GrowingFix {
     private static final int LIVE = 40;
@@ -20,53 +19,65 @@ public final class GrowingFix {
     private static final int EXACT = LIVE + BLOCK;
 
     private final Weather weather;
-    private final Past nothing;
-    // After each block, of the steps that were asked for last.
-    private final List<Past> pasts = new ArrayList<>();
-    private List<Step> asked = List.of();
-    private Optional<FixSolver.Outcome> last = Optional.empty();
+    private final Past beginning;
+    private final List<Step> steps;
+    // After each block.
+    private final List<Past> pasts;
+    private final FixSolver.Outcome outcome;
 
     /**
-     * A fix of steps to come.
+     * The fix of a night before its first step.
      *
      * @param weather for working out a contradictory sighting's likely cause; the steps already hold their own models
      */
     public GrowingFix(Site site, Rig rig, Weather weather) {
         this.weather = weather;
-        nothing = Past.none(site, rig);
+        beginning = Past.none(site, rig);
+        steps = List.of();
+        pasts = List.of();
+        outcome = new FixSolver(beginning, weather).solve(steps);
     }
 
-    /**
-     * The fix of a night.
-     *
-     * @param steps in the order in which they happened
-     */
-    public Fix of(List<Step> steps) {
-        return outcome(steps).fix();
-    }
-
-    FixSolver.Outcome outcome(List<Step> steps) {
+    private GrowingFix(GrowingFix before, List<Step> steps) {
+        weather = before.weather;
+        beginning = before.beginning;
+        this.steps = List.copyOf(steps);
+        int same = common(before.steps, steps);
         int blocks = Math.max(0, steps.size() - LIVE - 1) / BLOCK;
-        int same = common(asked, steps);
-        asked = List.copyOf(steps);
-        while (pasts.size() > Math.min(blocks, Math.max(0, same - LIVE) / BLOCK)) {
-            pasts.remove(pasts.size() - 1);
-        }
+        int kept = Math.min(Math.min(blocks, before.pasts.size()), Math.max(0, same - LIVE) / BLOCK);
+        pasts = new ArrayList<>(before.pasts.subList(0, kept));
+        FixSolver.Outcome latest = before.outcome;
         while (pasts.size() < blocks) {
-            pasts.add(solved(pasts.size() * BLOCK + BLOCK + LIVE).condensing(BLOCK));
+            latest = solved(pasts.size() * BLOCK + EXACT, latest);
+            pasts.add(latest.condensing(BLOCK));
         }
-        return solved(steps.size());
+        outcome = solved(steps.size(), latest);
     }
 
-    /** The outcome after so many of the steps that were asked for; of a night that grows, often the one that was had last. */
-    private FixSolver.Outcome solved(int count) {
-        Past past = pasts.isEmpty() ? nothing : pasts.get(pasts.size() - 1);
-        List<Step> live = asked.subList(pasts.size() * BLOCK, count);
-        FixSolver.Outcome outcome = last.filter(had -> had.past() == past)
-                .filter(had -> had.steps().size() == live.size() && common(had.steps(), live) == live.size())
-                .orElseGet(() -> new FixSolver(past, weather).solve(live));
-        last = Optional.of(outcome);
+    /** The fix of the same night with other steps: mostly these and more. */
+    public GrowingFix with(List<Step> other) {
+        // Most events say nothing of the axis: then it is where it was.
+        return other.size() == steps.size() && common(steps, other) == steps.size()
+                ? this
+                : new GrowingFix(this, other);
+    }
+
+    public Fix fix() {
+        return outcome.fix();
+    }
+
+    FixSolver.Outcome outcome() {
         return outcome;
+    }
+
+    /** The outcome after so many steps; of a night that grows, often the one that was had last. */
+    private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
+        Past past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
+        List<Step> live = steps.subList(pasts.size() * BLOCK, count);
+        boolean isTheSame = latest.past() == past
+                && latest.steps().size() == live.size()
+                && common(latest.steps(), live) == live.size();
+        return isTheSame ? latest : new FixSolver(past, weather).solve(live);
     }
 
     private static int common(List<Step> some, List<Step> others) {

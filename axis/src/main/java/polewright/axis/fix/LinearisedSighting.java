@@ -72,14 +72,8 @@ final class LinearisedSighting {
      */
     AxisState update(AxisState state, List<Correction> corrections) {
         int size = AxisState.SIZE;
-        double[] mean = new double[size];
-        double[][] covariance = new double[size][size];
-        for (int i = 0; i < size; i++) {
-            mean[i] = state.mean(i);
-            for (int j = 0; j < size; j++) {
-                covariance[i][j] = state.covariance(i, j);
-            }
-        }
+        double[] mean = state.copyOfMean();
+        double[][] covariance = state.copyOfCovariance();
         for (int figure = 0; figure < residual.length; figure++) {
             if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
                 // It tells nothing of the axis: so does the second figure of a stand with one sighting.
@@ -87,8 +81,9 @@ final class LinearisedSighting {
             }
             double[] gainTimesVariance = new double[size];
             for (int i = 0; i < size; i++) {
-                gainTimesVariance[i] = covariance[i][AxisState.AZIMUTH] * byAzimuth[figure]
-                        + covariance[i][AxisState.ALTITUDE] * byAltitude[figure];
+                double[] row = covariance[i];
+                gainTimesVariance[i] =
+                        row[AxisState.AZIMUTH] * byAzimuth[figure] + row[AxisState.ALTITUDE] * byAltitude[figure];
             }
             double variance = 1
                     + byAzimuth[figure] * gainTimesVariance[AxisState.AZIMUTH]
@@ -98,8 +93,9 @@ final class LinearisedSighting {
             for (int i = 0; i < size; i++) {
                 gain[i] = gainTimesVariance[i] / variance;
                 mean[i] -= gain[i] * innovation;
+                double[] row = covariance[i];
                 for (int j = 0; j < size; j++) {
-                    covariance[i][j] -= gainTimesVariance[i] * gainTimesVariance[j] / variance;
+                    row[j] -= gain[i] * gainTimesVariance[j];
                 }
             }
             corrections.add(new Correction(

@@ -126,14 +126,8 @@ record Motion(
     }
 
     AxisState applyTo(AxisState state) {
-        double[] mean = new double[AxisState.SIZE];
-        double[][] byRows = new double[AxisState.SIZE][AxisState.SIZE];
-        for (int i = 0; i < AxisState.SIZE; i++) {
-            mean[i] = state.mean(i);
-            for (int j = 0; j < AxisState.SIZE; j++) {
-                byRows[i][j] = state.covariance(i, j);
-            }
-        }
+        double[] mean = state.copyOfMean();
+        double[][] byRows = state.copyOfCovariance();
         mean[AxisState.AZIMUTH] += gains.intoAzimuth(mean) + azimuthRad;
         mean[AxisState.ALTITUDE] += gains.intoAltitude(mean) + altitudeRad;
         // F P Fᵀ: F differs from one in two entries of its first two rows each.

@@ -41,8 +41,7 @@ record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
         List<CentringMistake> fitting = new ArrayList<>();
         for (CentringMistake tried : all(index, star, asEntered, others)) {
             CentredStar meant = tried.meant();
-            ObservingMoment moment =
-                    meant.at().equals(star.at()) ? asEntered : asEntered.sameNight(SkyTime.of(meant.at()));
+            ObservingMoment moment = meant.at().equals(star.at()) ? asEntered : asEntered.at(SkyTime.of(meant.at()));
             if (meant.isUp(moment)) {
                 double square = others.surprise(meant.reduced(moment));
                 if (square < FITS) {

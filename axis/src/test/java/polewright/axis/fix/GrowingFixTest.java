@@ -27,16 +27,19 @@ class GrowingFixTest {
             for (int count = 1; count <= steps.size(); count++) {
                 List<Step> some = steps.subList(0, count);
                 if (random.nextInt(4) == 0) {
-                    growing.of(steps.subList(0, random.nextInt(count + 1)));
+                    growing = growing.with(steps.subList(0, random.nextInt(count + 1)));
                 }
                 if (random.nextInt(8) == 0) {
                     List<Step> otherwise = new ArrayList<>(some);
                     otherwise.remove(random.nextInt(count));
-                    growing.of(otherwise);
+                    growing = growing.with(otherwise);
                 }
-                Fix grown = growing.of(some);
+                growing = growing.with(some);
                 if (count % 15 == 0 || count == steps.size()) {
-                    assertSame(grown, night.growing().of(some), "night " + seed + " after " + count + " steps");
+                    assertSame(
+                            growing.fix(),
+                            night.growing().with(some).fix(),
+                            "night " + seed + " after " + count + " steps");
                 }
             }
         }
@@ -56,7 +59,7 @@ class GrowingFixTest {
         for (long seed = 1; seed <= 12; seed++) {
             QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0, seed);
             Fix whole = night.exactly();
-            Fix condensed = night.growing().of(night.steps());
+            Fix condensed = night.growing().with(night.steps()).fix();
             assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.01);
             assertThat(largestSigma(condensed) / largestSigma(whole))
                     .as("night " + seed)
@@ -76,7 +79,7 @@ class GrowingFixTest {
                 continue;
             }
             singledOut++;
-            Fix condensed = night.growing().of(night.steps());
+            Fix condensed = night.growing().with(night.steps()).fix();
             assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.6);
             assertThat(largestSigma(condensed) / largestSigma(whole))
                     .as("night " + seed)

@@ -43,17 +43,14 @@ public final class ObservingMoment {
         return new ObservingMoment(site, time, weather, CelestialPole.at(time.inTt()));
     }
 
-    /** The same instant at another site, at a hundredth of the cost of a new moment. */
+    /** The same instant at another site, which has the pole in the same place. */
     public ObservingMoment at(Site other) {
         return new ObservingMoment(other, time, weather, pole);
     }
 
-    /**
-     * Another time of the same night, at a hundredth of the cost of a new moment: the pole is where it is at this one. Within
-     * 15 hours precession and nutation move it by less than 0.2″; all else is exact.
-     */
-    public ObservingMoment sameNight(SkyTime other) {
-        return new ObservingMoment(site, other, weather, pole);
+    /** Another time at the same site, in the same air. */
+    public ObservingMoment at(SkyTime other) {
+        return of(site, other, weather);
     }
 
     public Site site() {
