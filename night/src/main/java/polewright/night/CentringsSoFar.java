@@ -16,6 +16,13 @@ final class CentringsSoFar {
     private final List<CentredStar> stars = new ArrayList<>();
     private long lastSeq;
 
+    CentringsSoFar copy() {
+        CentringsSoFar copy = new CentringsSoFar();
+        copy.stars.addAll(stars);
+        copy.lastSeq = lastSeq;
+        return copy;
+    }
+
     /** Takes in an event; what those before it come to, if it moves the axis and so ends them. */
     Optional<Step.Sighted> before(LoggedEvent logged, NightEvent.Begun begun, NightState.ModelCache models) {
         if (logged.event() instanceof NightEvent.StarCentred star) {

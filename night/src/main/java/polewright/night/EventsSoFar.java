@@ -38,17 +38,21 @@ final class EventsSoFar {
         allowance = begun.allowance();
     }
 
-    private EventsSoFar(EventsSoFar other) {
+    private EventsSoFar(EventsSoFar other, List<LoggedEvent> gone) {
         begun = other.begun;
-        gone = other.gone;
+        this.gone = gone;
         steps = new ArrayList<>(other.steps);
         alreadyRead = EnumSet.copyOf(other.alreadyRead);
-        centrings = other.centrings;
+        centrings = other.centrings.copy();
         settings = other.settings;
         allowance = other.allowance;
         work = other.work;
         clamped = other.clamped;
         lastSinceClamp = other.lastSinceClamp;
+    }
+
+    EventsSoFar copy() {
+        return new EventsSoFar(this, new ArrayList<>(gone));
     }
 
     /** Whether a night begins with these events and all of them come to the same in it. */
@@ -61,8 +65,13 @@ final class EventsSoFar {
                 || SettingsDown.of(standing).beginsWith(settings);
     }
 
-    /** Goes through those events of a night that it continues with. */
-    void addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
+    /**
+     * Goes through those events of a night that it continues with.
+     *
+     * @return how it was at the last knock among them: what is read from then on changes nothing of what was read before it
+     */
+    Optional<EventsSoFar> addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
+        Optional<EventsSoFar> atKnock = Optional.empty();
         List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
         if (more.stream().anyMatch(SettingsDown::isRead)) {
             settings = SettingsDown.of(standing);
@@ -70,7 +79,11 @@ final class EventsSoFar {
         for (LoggedEvent logged : more) {
             gone.add(logged);
             add(logged, models);
+            if (logged.event() instanceof NightEvent.Knocked) {
+                atKnock = Optional.of(copy());
+            }
         }
+        return atKnock;
     }
 
     private void add(LoggedEvent logged, NightState.ModelCache models) {
@@ -96,7 +109,7 @@ final class EventsSoFar {
 
     /** A copy that counts the stars centred since the last move. */
     EventsSoFar withLastCentrings(NightState.ModelCache models) {
-        EventsSoFar all = new EventsSoFar(this);
+        EventsSoFar all = new EventsSoFar(this, gone);
         centrings.atLast(begun, models).ifPresent(all::centred);
         return all;
     }

@@ -162,6 +162,7 @@ public record NightState(
         private Optional<Growing> growing = Optional.empty();
         private Optional<Counted> counted = Optional.empty();
         private Optional<EventsSoFar> events = Optional.empty();
+        private Optional<EventsSoFar> eventsAtKnock = Optional.empty();
 
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
             // A sighting's own hash goes through all of it, and hardly ever two have one number.
@@ -215,11 +216,14 @@ public record NightState(
 
         /** What a night's events come to: those that are new are added to those that were gone through last. */
         private EventsSoFar soFar(List<LoggedEvent> standing, NightEvent.Begun begun) {
-            EventsSoFar before =
-                    events.filter(kept -> kept.isContinuedBy(standing)).orElseGet(() -> new EventsSoFar(begun));
+            EventsSoFar before = events.filter(kept -> kept.isContinuedBy(standing))
+                    .or(() -> eventsAtKnock
+                            .filter(kept -> kept.isContinuedBy(standing))
+                            .map(EventsSoFar::copy))
+                    .orElseGet(() -> new EventsSoFar(begun));
             // Should one of the new ones be refused, what is half gone through must not stay.
             events = Optional.empty();
-            before.addNew(standing, this);
+            eventsAtKnock = before.addNew(standing, this).or(() -> eventsAtKnock);
             events = Optional.of(before);
             return before.withLastCentrings(this);
         }

@@ -57,8 +57,8 @@ record SettingsDown(Map<Long, Integer> readings) {
 
     /** Whether those readings of another that were counted there are counted alike here. */
     boolean beginsWith(SettingsDown earlier) {
-        return readings.size() >= earlier.readings.size()
-                && readings.entrySet().containsAll(earlier.readings.entrySet());
+        return earlier.readings.entrySet().stream()
+                .allMatch(reading -> reading.getValue().equals(readings.get(reading.getKey())));
     }
 
     /** Whether an event is a reading of an instrument that shares its error with others. */

@@ -118,7 +118,7 @@ public final class ObservingMoment {
         double x = -sinLat * v.getY() + cosLat * v.getZ();
         double z = cosLat * v.getY() + sinLat * v.getZ();
         return new HourAnglePlace(
-                new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.hypot(x, v.getX()))));
+                new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.sqrt(x * x + v.getX() * v.getX()))));
     }
 
     /** As seen through the air of this moment. */

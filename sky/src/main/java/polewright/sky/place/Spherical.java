@@ -18,6 +18,6 @@ final class Spherical {
 
     static Angle latitude(Vector3D v) {
         // atan2 keeps its figures near the pole, where asin loses half of them.
-        return new Angle(Math.atan2(v.getZ(), Math.hypot(v.getX(), v.getY())));
+        return new Angle(Math.atan2(v.getZ(), Math.sqrt(v.getX() * v.getX() + v.getY() * v.getY())));
     }
 }
