@@ -3,6 +3,7 @@ package polewright.night;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.advice.AdvisedStar;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
@@ -29,12 +30,22 @@ public final class BrightStars {
 
     private BrightStars() {}
 
+    private record Candidate(NamedStar star, Vector3D catalogueUnit) {
+        static Candidate of(NamedStar star) {
+            return new Candidate(
+                    star,
+                    ApparentPlace.of(star.place().rightAscension(), star.place().declination())
+                            .unit());
+        }
+    }
+
     /** What commands can find by the name that they are told. */
     private static final class Named {
-        static final List<NamedStar> BRIGHT = NamedStars.bundled().all().stream()
+        static final List<Candidate> BRIGHT = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= EASY_MAGNITUDE)
                 .filter(star -> star.place().declination().abs().compareTo(FARTHEST_NORTH_OR_SOUTH) <= 0)
                 .filter(NamedStars.bundled()::answersToItsLabel)
+                .map(Candidate::of)
                 .toList();
         static final List<NamedStar> POLAR = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= FAINTEST_POLE_STAR && isAboutAPole(star))
@@ -48,11 +59,13 @@ public final class BrightStars {
 
     /** Those that are up, the pole star first if it is. */
     public static List<AdvisedStar> upAt(ObservingMoment moment) {
+        Vector3D zenith = ApparentPlace.of(moment.siderealTime(), moment.site().latitude())
+                .unit();
         return Stream.concat(
                         poleStar(moment).stream(),
                         Named.BRIGHT.stream()
-                                .filter(star -> mayBeBetween(star, moment))
-                                .map(star -> seen(star, moment))
+                                .filter(star -> mayBeBetween(star, zenith))
+                                .map(star -> seen(star.star(), moment))
                                 .filter(s -> isBetween(s, LOWEST)))
                 .toList();
     }
@@ -68,12 +81,10 @@ public final class BrightStars {
     }
 
     /** By its place in the catalogue, at little cost: most bright stars are far from where they would serve. */
-    private static boolean mayBeBetween(NamedStar star, ObservingMoment moment) {
-        Angle altitude = moment.airless(ApparentPlace.of(
-                        star.place().rightAscension(), star.place().declination()))
-                .altitude();
-        return altitude.plus(PRECESSION_AT_MOST).compareTo(LOWEST) > 0
-                && altitude.minus(PRECESSION_AT_MOST).compareTo(HIGHEST) < 0;
+    private static boolean mayBeBetween(Candidate star, Vector3D zenith) {
+        double sine = star.catalogueUnit().dotProduct(zenith);
+        return sine > LOWEST.minus(PRECESSION_AT_MOST).sin()
+                && sine < HIGHEST.plus(PRECESSION_AT_MOST).sin();
     }
 
     private static boolean isBetween(AdvisedStar star, Angle lowest) {

@@ -15,42 +15,47 @@ final class Adjoint {
     private static final int ALTITUDE = AxisState.ALTITUDE;
 
     private final double[] slope;
-    private final double[][] curvature;
+    private final double[] curvature;
 
-    private Adjoint(double[] slope, double[][] curvature) {
+    private Adjoint(double[] slope, double[] curvature) {
         this.slope = slope;
         this.curvature = curvature;
     }
 
     /** After the last sighting of a night there is no more to say. */
     static Adjoint atTheEnd() {
-        return new Adjoint(new double[SIZE], new double[SIZE][SIZE]);
+        return new Adjoint(new double[SIZE], new double[SIZE * SIZE]);
     }
 
     /** The same with a figure of a sighting before it: (1 − K h)ᵀ λ + h ν / s. */
     Adjoint before(Correction figure) {
-        double[] h = new double[SIZE];
-        h[AZIMUTH] = figure.byAzimuth();
-        h[ALTITUDE] = figure.byAltitude();
         double[] turned = new double[SIZE];
         double twice = 0;
         for (int i = 0; i < SIZE; i++) {
             for (int j = 0; j < SIZE; j++) {
-                turned[i] += curvature[i][j] * figure.gain().get(j);
+                turned[i] += curvature[AxisState.at(i, j)] * figure.gain().get(j);
             }
             twice += figure.gain().get(i) * turned[i];
         }
         double byCurvature = 1 / figure.variance() + twice;
-        double[] slopeBefore = slope.clone();
+        double[] slopeBefore = Arrays.copyOf(slope, SIZE);
         takeBefore(slopeBefore, figure);
-        double[][] curvatureBefore = new double[SIZE][];
-        for (int i = 0; i < SIZE; i++) {
-            curvatureBefore[i] = curvature[i].clone();
-            for (int j = 0; j < SIZE; j++) {
-                curvatureBefore[i][j] += h[i] * h[j] * byCurvature - h[i] * turned[j] - turned[i] * h[j];
-            }
-        }
+        double[] curvatureBefore = Arrays.copyOf(curvature, SIZE * SIZE);
+        // Only the rows and columns of azimuth and altitude change.
+        addRow(curvatureBefore, AZIMUTH, figure.byAzimuth(), turned);
+        addRow(curvatureBefore, ALTITUDE, figure.byAltitude(), turned);
+        curvatureBefore[AxisState.at(AZIMUTH, AZIMUTH)] += figure.byAzimuth() * figure.byAzimuth() * byCurvature;
+        curvatureBefore[AxisState.at(AZIMUTH, ALTITUDE)] += figure.byAzimuth() * figure.byAltitude() * byCurvature;
+        curvatureBefore[AxisState.at(ALTITUDE, AZIMUTH)] += figure.byAzimuth() * figure.byAltitude() * byCurvature;
+        curvatureBefore[AxisState.at(ALTITUDE, ALTITUDE)] += figure.byAltitude() * figure.byAltitude() * byCurvature;
         return new Adjoint(slopeBefore, curvatureBefore);
+    }
+
+    private static void addRow(double[] curvature, int index, double h, double[] turned) {
+        for (int j = 0; j < SIZE; j++) {
+            curvature[AxisState.at(index, j)] -= h * turned[j];
+            curvature[AxisState.at(j, index)] -= h * turned[j];
+        }
     }
 
     /** The slope alone with a figure of a sighting before it, in place. */
@@ -77,40 +82,35 @@ final class Adjoint {
 
     /** The same before a move: Fᵀ λ, Fᵀ Λ F. */
     Adjoint before(Motion motion) {
-        Motion.Gains gains = motion.gains();
-        double[] slopeBefore = slope.clone();
-        gains.addTransposed(slopeBefore);
-        double[][] curvatureBefore = new double[SIZE][];
-        for (int i = 0; i < SIZE; i++) {
-            curvatureBefore[i] = curvature[i].clone();
-            gains.addTransposed(curvatureBefore[i]);
-        }
-        gains.addTransposed(curvatureBefore);
+        double[] slopeBefore = Arrays.copyOf(slope, SIZE);
+        motion.gains().addTransposed(slopeBefore, 0);
+        double[] curvatureBefore = Arrays.copyOf(curvature, SIZE * SIZE);
+        motion.gains().addTransposedBothWays(curvatureBefore);
         return new Adjoint(slopeBefore, curvatureBefore);
     }
 
     /** The state as the whole night tells. */
     AxisState smoothed(AxisState soFar) {
         double[] mean = soFar.copyOfMean();
-        double[][] before = soFar.copyOfCovariance();
-        double[][] covariance = new double[SIZE][SIZE];
+        double[] before = soFar.copyOfCovariance();
+        double[] covariance = new double[SIZE * SIZE];
         double[] curved = new double[SIZE];
         for (int i = 0; i < SIZE; i++) {
             Arrays.fill(curved, 0);
             for (int k = 0; k < SIZE; k++) {
-                double figure = before[i][k];
+                double figure = before[AxisState.at(i, k)];
                 mean[i] -= figure * slope[k];
                 for (int j = 0; j < SIZE; j++) {
-                    curved[j] += figure * curvature[k][j];
+                    curved[j] += figure * curvature[AxisState.at(k, j)];
                 }
             }
             for (int j = 0; j <= i; j++) {
-                double narrowed = before[i][j];
+                double narrowed = before[AxisState.at(i, j)];
                 for (int k = 0; k < SIZE; k++) {
-                    narrowed -= curved[k] * before[j][k];
+                    narrowed -= curved[k] * before[AxisState.at(j, k)];
                 }
-                covariance[i][j] = narrowed;
-                covariance[j][i] = narrowed;
+                covariance[AxisState.at(i, j)] = narrowed;
+                covariance[AxisState.at(j, i)] = narrowed;
             }
         }
         return new AxisState(soFar.site(), mean, covariance, soFar.senses());
@@ -121,9 +121,9 @@ final class Adjoint {
      * sigma so large, λᵀ (W⁻¹ + Λ)⁻¹ λ of azimuth and altitude.
      */
     double gainOfFreedom(double azimuthVariance, double altitudeVariance) {
-        double a = 1 / azimuthVariance + curvature[AZIMUTH][AZIMUTH];
-        double b = curvature[AZIMUTH][ALTITUDE];
-        double d = 1 / altitudeVariance + curvature[ALTITUDE][ALTITUDE];
+        double a = 1 / azimuthVariance + curvature[AxisState.at(AZIMUTH, AZIMUTH)];
+        double b = curvature[AxisState.at(AZIMUTH, ALTITUDE)];
+        double d = 1 / altitudeVariance + curvature[AxisState.at(ALTITUDE, ALTITUDE)];
         double x = slope[AZIMUTH];
         double y = slope[ALTITUDE];
         return (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b);

@@ -1,5 +1,6 @@
 package polewright.axis.fix;
 
+import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
@@ -45,13 +46,17 @@ public final class AxisState {
     private static final double DERIVATIVE_STEP_RAD = 1e-6;
 
     private final Site site;
-    // Six by six: at this size the solution of a night spends its time on the making of matrix objects.
+    // At this size the solution of a night spends its time on the making of objects: one array holds the six rows.
     private final double[] mean;
-    private final double[][] covariance;
+    private final double[] covariance;
     private final TurnSenses senses;
 
-    /** Keeps the arrays: whoever made them must leave them alone from then on. */
-    AxisState(Site site, double[] mean, double[][] covariance, TurnSenses senses) {
+    /**
+     * Keeps the arrays: what made them must leave them alone from then on.
+     *
+     * @param covariance row after row
+     */
+    AxisState(Site site, double[] mean, double[] covariance, TurnSenses senses) {
         this.site = site;
         this.mean = mean;
         this.covariance = covariance;
@@ -68,7 +73,7 @@ public final class AxisState {
         ScrewGains screws = ScrewGains.asTheRigSays(rig);
         mean[AZIMUTH_GAIN] = screws.azimuthFactor() - 1;
         mean[ALTITUDE_GAIN] = screws.altitudeFactor() - 1;
-        double[][] covariance = new double[SIZE][SIZE];
+        double[] covariance = new double[SIZE * SIZE];
         setVariance(covariance, AZIMUTH, PRIOR_SIGMA.radians() / cosLat);
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
         setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
@@ -79,8 +84,8 @@ public final class AxisState {
         double perLean = 1 / (cosLat * cosLat);
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, perLean * Math.hypot(lean, HINGE_SQUARE_TO.radians()));
-        covariance[AZIMUTH_INTO_ALTITUDE][ALTITUDE_INTO_AZIMUTH] = -lean * lean * perLean;
-        covariance[ALTITUDE_INTO_AZIMUTH][AZIMUTH_INTO_ALTITUDE] = -lean * lean * perLean;
+        covariance[at(AZIMUTH_INTO_ALTITUDE, ALTITUDE_INTO_AZIMUTH)] = -lean * lean * perLean;
+        covariance[at(ALTITUDE_INTO_AZIMUTH, AZIMUTH_INTO_ALTITUDE)] = -lean * lean * perLean;
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
     }
 
@@ -96,10 +101,10 @@ public final class AxisState {
 
     /** The same axis with screws that are as many times less known as one beginning has them less known than another. */
     AxisState doubting(AxisState asTold, AxisState doubted) {
-        double[][] wider = new double[SIZE][SIZE];
+        double[] wider = new double[SIZE * SIZE];
         for (int i = 0; i < SIZE; i++) {
             for (int j = 0; j < SIZE; j++) {
-                wider[i][j] = covariance[i][j] * times(asTold, doubted, i) * times(asTold, doubted, j);
+                wider[at(i, j)] = covariance(i, j) * times(asTold, doubted, i) * times(asTold, doubted, j);
             }
         }
         return new AxisState(site, mean, wider, senses);
@@ -137,7 +142,7 @@ public final class AxisState {
         double sum = 0;
         for (int i = 0; i < 2; i++) {
             for (int j = 0; j < 2; j++) {
-                sum += a[i] * covariance[i][j] * b[j];
+                sum += a[i] * covariance(i, j) * b[j];
             }
         }
         return sum;
@@ -204,7 +209,12 @@ public final class AxisState {
     }
 
     double covariance(int row, int column) {
-        return covariance[row][column];
+        return covariance[at(row, column)];
+    }
+
+    /** Where a covariance stands in the array of them all. */
+    static int at(int row, int column) {
+        return SIZE * row + column;
     }
 
     /** A copy. */
@@ -214,19 +224,21 @@ public final class AxisState {
 
     /** A copy. */
     RealMatrix covariance() {
-        return new Array2DRowRealMatrix(covariance);
+        RealMatrix matrix = new Array2DRowRealMatrix(SIZE, SIZE);
+        for (int i = 0; i < SIZE; i++) {
+            for (int j = 0; j < SIZE; j++) {
+                matrix.setEntry(i, j, covariance(i, j));
+            }
+        }
+        return matrix;
     }
 
     double[] copyOfMean() {
-        return mean.clone();
+        return Arrays.copyOf(mean, SIZE);
     }
 
-    double[][] copyOfCovariance() {
-        double[][] copy = new double[SIZE][];
-        for (int i = 0; i < SIZE; i++) {
-            copy[i] = covariance[i].clone();
-        }
-        return copy;
+    double[] copyOfCovariance() {
+        return Arrays.copyOf(covariance, SIZE * SIZE);
     }
 
     TurnSenses senses() {
@@ -238,7 +250,7 @@ public final class AxisState {
     }
 
     private double sigma(int index) {
-        return Math.sqrt(covariance[index][index]);
+        return Math.sqrt(covariance(index, index));
     }
 
     private AxisOffset nudged(int index, double byRad) {
@@ -247,7 +259,7 @@ public final class AxisState {
         return AxisPointing.of(new Angle(azimuth), new Angle(altitude)).offset(site);
     }
 
-    private static void setVariance(double[][] covariance, int index, double sigma) {
-        covariance[index][index] = sigma * sigma;
+    private static void setVariance(double[] covariance, int index, double sigma) {
+        covariance[at(index, index)] = sigma * sigma;
     }
 }

@@ -121,7 +121,7 @@ record ForwardPass(
             for (int k = corrections.get(i).size() - 1; k >= 0; k--) {
                 Adjoint.takeBefore(slope, corrections.get(i).get(k));
             }
-            motions.get(i).gains().addTransposed(slope);
+            motions.get(i).gains().addTransposed(slope, 0);
         }
         return List.of(spots);
     }

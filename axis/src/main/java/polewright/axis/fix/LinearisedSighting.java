@@ -73,7 +73,7 @@ final class LinearisedSighting {
     AxisState update(AxisState state, List<Correction> corrections) {
         int size = AxisState.SIZE;
         double[] mean = state.copyOfMean();
-        double[][] covariance = state.copyOfCovariance();
+        double[] covariance = state.copyOfCovariance();
         for (int figure = 0; figure < residual.length; figure++) {
             if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
                 // It tells nothing of the axis: so does the second figure of a stand with one sighting.
@@ -81,21 +81,21 @@ final class LinearisedSighting {
             }
             double[] gainTimesVariance = new double[size];
             for (int i = 0; i < size; i++) {
-                double[] row = covariance[i];
-                gainTimesVariance[i] =
-                        row[AxisState.AZIMUTH] * byAzimuth[figure] + row[AxisState.ALTITUDE] * byAltitude[figure];
+                gainTimesVariance[i] = covariance[AxisState.at(i, AxisState.AZIMUTH)] * byAzimuth[figure]
+                        + covariance[AxisState.at(i, AxisState.ALTITUDE)] * byAltitude[figure];
             }
             double variance = 1
                     + byAzimuth[figure] * gainTimesVariance[AxisState.AZIMUTH]
                     + byAltitude[figure] * gainTimesVariance[AxisState.ALTITUDE];
             double innovation = residualAt(figure, mean[AxisState.AZIMUTH], mean[AxisState.ALTITUDE]);
             double[] gain = new double[size];
+            int entry = 0;
             for (int i = 0; i < size; i++) {
                 gain[i] = gainTimesVariance[i] / variance;
                 mean[i] -= gain[i] * innovation;
-                double[] row = covariance[i];
                 for (int j = 0; j < size; j++) {
-                    row[j] -= gain[i] * gainTimesVariance[j];
+                    covariance[entry] -= gain[i] * gainTimesVariance[j];
+                    entry++;
                 }
             }
             corrections.add(new Correction(

@@ -127,30 +127,34 @@ record Motion(
 
     AxisState applyTo(AxisState state) {
         double[] mean = state.copyOfMean();
-        double[][] byRows = state.copyOfCovariance();
-        mean[AxisState.AZIMUTH] += gains.intoAzimuth(mean) + azimuthRad;
-        mean[AxisState.ALTITUDE] += gains.intoAltitude(mean) + altitudeRad;
-        // F P Fᵀ: F differs from one in two entries of its first two rows each.
+        double[] covariance = state.copyOfCovariance();
+        mean[AxisState.AZIMUTH] += gains.intoAzimuth(mean, 0) + azimuthRad;
+        mean[AxisState.ALTITUDE] += gains.intoAltitude(mean, 0) + altitudeRad;
+        // F P Fᵀ: F differs from one in two entries of its first two rows each. First the rows, then the columns.
         for (int j = 0; j < AxisState.SIZE; j++) {
-            byRows[AxisState.AZIMUTH][j] += gains.azimuthOfAzimuth() * byRows[AxisState.AZIMUTH_GAIN][j]
-                    + gains.azimuthOfAltitude() * byRows[AxisState.ALTITUDE_INTO_AZIMUTH][j];
-            byRows[AxisState.ALTITUDE][j] += gains.altitudeOfAltitude() * byRows[AxisState.ALTITUDE_GAIN][j]
-                    + gains.altitudeOfAzimuth() * byRows[AxisState.AZIMUTH_INTO_ALTITUDE][j];
+            covariance[AxisState.at(AxisState.AZIMUTH, j)] +=
+                    gains.azimuthOfAzimuth() * covariance[AxisState.at(AxisState.AZIMUTH_GAIN, j)]
+                            + gains.azimuthOfAltitude() * covariance[AxisState.at(AxisState.ALTITUDE_INTO_AZIMUTH, j)];
+            covariance[AxisState.at(AxisState.ALTITUDE, j)] +=
+                    gains.altitudeOfAltitude() * covariance[AxisState.at(AxisState.ALTITUDE_GAIN, j)]
+                            + gains.altitudeOfAzimuth() * covariance[AxisState.at(AxisState.AZIMUTH_INTO_ALTITUDE, j)];
         }
-        for (double[] row : byRows) {
-            row[AxisState.AZIMUTH] += gains.intoAzimuth(row);
-            row[AxisState.ALTITUDE] += gains.intoAltitude(row);
+        for (int i = 0; i < AxisState.SIZE; i++) {
+            int row = AxisState.at(i, 0);
+            covariance[row + AxisState.AZIMUTH] += gains.intoAzimuth(covariance, row);
+            covariance[row + AxisState.ALTITUDE] += gains.intoAltitude(covariance, row);
         }
-        byRows[AxisState.AZIMUTH][AxisState.AZIMUTH] += azimuthVariance;
-        byRows[AxisState.ALTITUDE][AxisState.ALTITUDE] += altitudeVariance;
-        return new AxisState(state.site(), mean, symmetric(byRows), sensesAfter);
+        covariance[AxisState.at(AxisState.AZIMUTH, AxisState.AZIMUTH)] += azimuthVariance;
+        covariance[AxisState.at(AxisState.ALTITUDE, AxisState.ALTITUDE)] += altitudeVariance;
+        return new AxisState(state.site(), mean, symmetric(covariance), sensesAfter);
     }
 
-    private static double[][] symmetric(double[][] matrix) {
-        for (int i = 0; i < matrix.length; i++) {
+    private static double[] symmetric(double[] matrix) {
+        for (int i = 0; i < AxisState.SIZE; i++) {
             for (int j = 0; j < i; j++) {
-                matrix[i][j] = (matrix[i][j] + matrix[j][i]) / 2;
-                matrix[j][i] = matrix[i][j];
+                double middle = (matrix[AxisState.at(i, j)] + matrix[AxisState.at(j, i)]) / 2;
+                matrix[AxisState.at(i, j)] = middle;
+                matrix[AxisState.at(j, i)] = middle;
             }
         }
         return matrix;
@@ -168,36 +172,41 @@ record Motion(
             double azimuthOfAzimuth, double azimuthOfAltitude, double altitudeOfAltitude, double altitudeOfAzimuth) {
         static final Gains NONE = new Gains(0, 0, 0, 0);
 
-        double intoAzimuth(double[] figures) {
-            return azimuthOfAzimuth * figures[AxisState.AZIMUTH_GAIN]
-                    + azimuthOfAltitude * figures[AxisState.ALTITUDE_INTO_AZIMUTH];
+        /** What they make of the figures of one row, which begins there. */
+        double intoAzimuth(double[] figures, int from) {
+            return azimuthOfAzimuth * figures[from + AxisState.AZIMUTH_GAIN]
+                    + azimuthOfAltitude * figures[from + AxisState.ALTITUDE_INTO_AZIMUTH];
         }
 
-        /** Adds to the figures of a slope what turns of the screws make of it: the off-diagonal part of Fᵀ. */
-        void addTransposed(double[] slope) {
-            double azimuth = slope[AxisState.AZIMUTH];
-            double altitude = slope[AxisState.ALTITUDE];
-            slope[AxisState.AZIMUTH_GAIN] += azimuthOfAzimuth * azimuth;
-            slope[AxisState.ALTITUDE_INTO_AZIMUTH] += azimuthOfAltitude * azimuth;
-            slope[AxisState.ALTITUDE_GAIN] += altitudeOfAltitude * altitude;
-            slope[AxisState.AZIMUTH_INTO_ALTITUDE] += altitudeOfAzimuth * altitude;
+        /** Adds to the figures of a slope, which begin there, what turns of the screws make of it: Fᵀ but for its diagonal. */
+        void addTransposed(double[] slope, int from) {
+            double azimuth = slope[from + AxisState.AZIMUTH];
+            double altitude = slope[from + AxisState.ALTITUDE];
+            slope[from + AxisState.AZIMUTH_GAIN] += azimuthOfAzimuth * azimuth;
+            slope[from + AxisState.ALTITUDE_INTO_AZIMUTH] += azimuthOfAltitude * azimuth;
+            slope[from + AxisState.ALTITUDE_GAIN] += altitudeOfAltitude * altitude;
+            slope[from + AxisState.AZIMUTH_INTO_ALTITUDE] += altitudeOfAzimuth * altitude;
         }
 
-        /** The same for the rows of a matrix. */
-        void addTransposed(double[][] rows) {
-            for (int j = 0; j < rows.length; j++) {
-                double azimuth = rows[AxisState.AZIMUTH][j];
-                double altitude = rows[AxisState.ALTITUDE][j];
-                rows[AxisState.AZIMUTH_GAIN][j] += azimuthOfAzimuth * azimuth;
-                rows[AxisState.ALTITUDE_INTO_AZIMUTH][j] += azimuthOfAltitude * azimuth;
-                rows[AxisState.ALTITUDE_GAIN][j] += altitudeOfAltitude * altitude;
-                rows[AxisState.AZIMUTH_INTO_ALTITUDE][j] += altitudeOfAzimuth * altitude;
+        /** The same from the left and from the right, for a symmetric matrix row after row. */
+        void addTransposedBothWays(double[] matrix) {
+            for (int i = 0; i < AxisState.SIZE; i++) {
+                addTransposed(matrix, AxisState.at(i, 0));
+            }
+            for (int j = 0; j < AxisState.SIZE; j++) {
+                double azimuth = matrix[AxisState.at(AxisState.AZIMUTH, j)];
+                double altitude = matrix[AxisState.at(AxisState.ALTITUDE, j)];
+                matrix[AxisState.at(AxisState.AZIMUTH_GAIN, j)] += azimuthOfAzimuth * azimuth;
+                matrix[AxisState.at(AxisState.ALTITUDE_INTO_AZIMUTH, j)] += azimuthOfAltitude * azimuth;
+                matrix[AxisState.at(AxisState.ALTITUDE_GAIN, j)] += altitudeOfAltitude * altitude;
+                matrix[AxisState.at(AxisState.AZIMUTH_INTO_ALTITUDE, j)] += altitudeOfAzimuth * altitude;
             }
         }
 
-        double intoAltitude(double[] figures) {
-            return altitudeOfAltitude * figures[AxisState.ALTITUDE_GAIN]
-                    + altitudeOfAzimuth * figures[AxisState.AZIMUTH_INTO_ALTITUDE];
+        /** What they make of the figures of one row, which begins there. */
+        double intoAltitude(double[] figures, int from) {
+            return altitudeOfAltitude * figures[from + AxisState.ALTITUDE_GAIN]
+                    + altitudeOfAzimuth * figures[from + AxisState.AZIMUTH_INTO_ALTITUDE];
         }
     }
 
