@@ -33,21 +33,23 @@ final class ReplayCommand implements Callable<Integer> {
     public Integer call() {
         List<LoggedEvent> events = NightsFile.readOne(file);
         NightState.ModelCache models = new NightState.ModelCache();
-        // What cannot have happened is refused before half a night is printed.
-        NightState.of(events, events.get(events.size() - 1).at(), models);
         List<LoggedEvent> whole = StandingEvents.among(events).asLogged();
         List<ObjectNode> nodes = new ArrayList<>();
+        // All at the end: what cannot have happened is refused before half a night is printed.
+        List<String> lines = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);
             NightState night = NightState.of(events.subList(0, i + 1), event.at(), models);
             if (output.isJson()) {
                 nodes.add(NightJson.afterEvent(event, night));
             } else {
-                output.say(workbench, NightWords.afterEvent(event, night, whole));
+                lines.addAll(NightWords.afterEvent(event, night, whole));
             }
         }
         if (output.isJson()) {
             output.print(workbench, nodes);
+        } else {
+            output.say(workbench, lines);
         }
         return 0;
     }
