@@ -13,7 +13,14 @@ public sealed interface Fix {
 
     /** The agreement of one event, if it is a sighting of this night. */
     default Optional<Agreement> agreement(long seq) {
-        return agreements().stream().filter(a -> a.seq() == seq).findFirst();
+        List<Agreement> all = agreements();
+        // Mostly one of the last.
+        for (int i = all.size() - 1; i >= 0; i--) {
+            if (all.get(i).seq() == seq) {
+                return Optional.of(all.get(i));
+            }
+        }
+        return Optional.empty();
     }
 
     /** The sightings agree, but for any that were set aside with the rest against them. */

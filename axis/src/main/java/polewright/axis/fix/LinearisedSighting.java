@@ -28,12 +28,13 @@ final class LinearisedSighting {
     }
 
     static LinearisedSighting of(AxisModel model, double azimuthRad, double altitudeRad) {
+        double[] here = at(model, azimuthRad, altitudeRad);
         return new LinearisedSighting(
                 azimuthRad,
                 altitudeRad,
-                at(model, azimuthRad, altitudeRad),
-                slope(at(model, azimuthRad + STEP_RAD, altitudeRad), at(model, azimuthRad - STEP_RAD, altitudeRad)),
-                slope(at(model, azimuthRad, altitudeRad + STEP_RAD), at(model, azimuthRad, altitudeRad - STEP_RAD)));
+                here,
+                slope(here, at(model, azimuthRad + STEP_RAD, altitudeRad)),
+                slope(here, at(model, azimuthRad, altitudeRad + STEP_RAD)));
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
@@ -166,10 +167,11 @@ final class LinearisedSighting {
                 + byAltitude[figure] * (altitude - altitudeRad);
     }
 
-    private static double[] slope(double[] after, double[] before) {
+    /** One-sided: over a step of 0.2″ that is as good as the residuals' own figures. */
+    private static double[] slope(double[] before, double[] after) {
         double[] slope = new double[after.length];
         for (int i = 0; i < slope.length; i++) {
-            slope[i] = (after[i] - before[i]) / (2 * STEP_RAD);
+            slope[i] = (after[i] - before[i]) / STEP_RAD;
         }
         return slope;
     }

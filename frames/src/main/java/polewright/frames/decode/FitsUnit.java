@@ -130,7 +130,7 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
     private static long dataBytes(Header header, FitsAxes axes) {
         FitsCounts counts = new FitsCounts(header);
         long bits = Math.abs(counts.orElse("BITPIX", 8, -MOST_BITS, MOST_BITS));
-        long groups = counts.orElse("GCOUNT", 1, 0, Long.MAX_VALUE);
+        long groups = counts.orElse("GCOUNT", 1, 1, Long.MAX_VALUE);
         long parameters = counts.orElse("PCOUNT", 0, 0, Long.MAX_VALUE);
         if (axes.count() == 0) {
             return 0;

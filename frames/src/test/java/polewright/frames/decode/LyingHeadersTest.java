@@ -52,6 +52,7 @@ class LyingHeadersTest {
         "rice.fits, NAXIS1  , 0, 'its table of compressed tiles is damaged'",
         "rice.fits, NAXIS2  , -12, 'its header says NAXIS2 = -12, and the least possible is 0'",
         "rice.fits, PCOUNT  , -1, 'its header says PCOUNT = -1, and the least possible is 0'",
+        "extension.fits, GCOUNT  , 0, 'its header says GCOUNT = 0, and the least possible is 1'",
         "rice.fits, GCOUNT  , 2, 'its header says GCOUNT = 2, and only 1 is possible there'",
         "rice.fits, TFIELDS , 2147483647, 'its header says TFIELDS = 2147483647, and the limits are 1 and 999'",
         "rice.fits, ZNAXIS1 , 0, 'its header says ZNAXIS1 = 0, and the least possible is 1'",
