@@ -3,6 +3,7 @@ package polewright.frames.decode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Random;
@@ -179,6 +180,26 @@ class RefusedFilesTest {
                 "dusk.fits",
                 "dusk.fits: it holds a stack of 20 planes of 16 by 12 pixels:"
                         + " give single frames: one plane, or three of colour.");
+    }
+
+    /** The library answers the end of such a picture by an exception for each row that is missing. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3, 4})
+    void aTiffThatIsPackedLikeAFax(int compression) {
+        TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
+        byte[] strip = new byte[64];
+        int picture = tiff.directory(
+                tiff.longs(0x100, 16),
+                tiff.longs(0x101, 28_483),
+                tiff.shorts(0x102, 1),
+                tiff.shorts(0x103, compression),
+                tiff.shorts(0x106, 1),
+                tiff.longs(0x111, tiff.add(strip)),
+                tiff.longs(0x117, strip.length));
+        assertRefused(
+                tiff.file("II*\0", picture),
+                "fax.tif",
+                "fax.tif: it is packed like a fax, black and white only, and shows no star's brightness");
     }
 
     @Test
