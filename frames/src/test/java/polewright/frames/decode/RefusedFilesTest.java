@@ -199,7 +199,8 @@ class RefusedFilesTest {
         assertRefused(
                 tiff.file("II*\0", picture),
                 "fax.tif",
-                "fax.tif: it is packed like a fax, black and white only, and shows no star's brightness");
+                "fax.tif: it is packed like a fax, black and white only, and shows no star's brightness: save it in grey or"
+                        + " colour, or as FITS.");
     }
 
     @Test
