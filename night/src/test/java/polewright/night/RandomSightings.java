@@ -18,6 +18,7 @@ import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
@@ -128,7 +129,9 @@ final class RandomSightings {
 
     DriftDirection direction() {
         return switch (random.nextInt(3)) {
-            case 0 -> new DriftDirection.OnSky(random.nextBoolean());
+            case 0 ->
+                new DriftDirection.OnSky(
+                        random.nextBoolean(), ReticleNorth.values()[random.nextInt(ReticleNorth.values().length)]);
             case 1 -> new DriftDirection.TowardEdge(values.clock(), values.view());
             default ->
                 new DriftDirection.TowardEdgeGivenWest(

@@ -17,6 +17,7 @@ import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
 import polewright.rehearsal.camera.CameraPath;
@@ -85,7 +86,10 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
                 sigma);
     }
 
-    /** How far a star drifts while the mount follows it; told as north or south, in arcseconds. */
+    /**
+     * How far a star drifts while the mount follows it, along a reticle's line that was set by the star's trail with the drive
+     * off; told as north or south, in arcseconds.
+     */
     public StarDrift drift(HiddenWedge wedge, Instant at, SkyBody star, Duration length, Angle sigma) {
         Site site = wedge.site();
         Vector3D northEnd = wedge.axis().scalarMultiply(site.hemisphereSign());
@@ -97,15 +101,17 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
                 RotationConvention.VECTOR_OPERATOR);
         Vector3D tubeLater = tracking.applyTo(tube);
         Vector3D starLater = seen(site, star, at.plus(length));
-        double northward = fromEquator(starLater, northEnd)
-                - fromEquator(tubeLater, northEnd)
+        Vector3D pole = new Vector3D(0, site.latitude().cos(), site.latitude().sin());
+        Vector3D line = tracking.applyTo(
+                pole.subtract(tube.scalarMultiply(pole.dotProduct(tube))).normalize());
+        double northward = Math.atan2(starLater.dotProduct(line), starLater.dotProduct(tubeLater))
                 + error(sigma).radians();
         return new StarDrift(
                 at,
                 length,
                 star,
                 ReadLength.ofArcseconds(Math.abs(new Angle(northward).arcseconds())),
-                new DriftDirection.OnSky(northward >= 0),
+                new DriftDirection.OnSky(northward >= 0, ReticleNorth.SKY),
                 sigma);
     }
 
@@ -124,10 +130,6 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
     private Vector3D seen(Site site, SkyBody body, Instant at) {
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(at), weather);
         return moment.refracted(Ephemeris.apparent(body, moment)).enu();
-    }
-
-    private static double fromEquator(Vector3D direction, Vector3D pole) {
-        return Math.PI / 2 - Vector3D.angle(direction, pole);
     }
 
     private Angle error(Angle sigma) {

@@ -9,6 +9,7 @@ import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -52,6 +53,21 @@ final class DriftOptions {
             description = "Where stars leave the view with the drive stopped. Then the view may be turned any way.")
     private @Nullable Double westClock;
 
+    /** How the reticle was set. */
+    enum Reticle {
+        trail,
+        slow,
+        unknown
+    }
+
+    @Option(
+            names = "--reticle",
+            paramLabel = "HOW",
+            description =
+                    "How the reticle's line was set, for a drift north or south: trail (a star ran along it with the"
+                            + " drive off), slow (a star was moved along it by slow motion), or unknown. Default: trail.")
+    private Reticle reticle = Reticle.trail;
+
     @Option(names = "--sigma", paramLabel = "N", description = "How far off the drift may be, in the same unit.")
     private @Nullable Double sigmaCount;
 
@@ -88,10 +104,10 @@ final class DriftOptions {
     DriftDirection direction(ViewOptions view, Rig rig) {
         String where = toward.strip().toLowerCase(Locale.ROOT);
         if (where.equals("north") || where.equals("n")) {
-            return new DriftDirection.OnSky(true);
+            return new DriftDirection.OnSky(true, readAlong());
         }
         if (where.equals("south") || where.equals("s")) {
-            return new DriftDirection.OnSky(false);
+            return new DriftDirection.OnSky(false, readAlong());
         }
         ClockDirection edge = clock(where);
         if (westClock != null) {
@@ -99,6 +115,14 @@ final class DriftOptions {
             return new DriftDirection.TowardEdgeGivenWest(edge, new ClockDirection(westClock), mirrored);
         }
         return new DriftDirection.TowardEdge(edge, view.view(rig));
+    }
+
+    private ReticleNorth readAlong() {
+        return switch (reticle) {
+            case trail -> ReticleNorth.SKY;
+            case slow -> ReticleNorth.MOUNT;
+            case unknown -> ReticleNorth.NOT_TOLD;
+        };
     }
 
     private static ClockDirection clock(String where) {

@@ -75,7 +75,7 @@ public final class FixSolver {
             return new Past(
                     past.site(),
                     past.rig(),
-                    Optional.of(account.smoother().after(more, account.night(), account.setAside())),
+                    Optional.of(account.smoother().after(first, account.night(), account.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
                                     + more.stream()
@@ -87,7 +87,8 @@ public final class FixSolver {
     }
 
     private Account account(List<Step> steps) {
-        return DoubtedScrews.considered(rig, steps, Contradictions.weigh(new NightSmoother(past, steps)));
+        Account asTold = Contradictions.weigh(new NightSmoother(past, steps));
+        return DoubtedScrews.considered(rig, steps, NorthInDoubt.considered(past, steps, asTold));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {

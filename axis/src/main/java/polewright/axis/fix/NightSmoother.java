@@ -25,17 +25,19 @@ final class NightSmoother {
     private final Past past;
     private final Rig rig;
     private final AxisState prior;
+    private final List<Step> steps;
     private final List<Stand> stands;
     private final Map<Long, Place> places;
 
     NightSmoother(Past past, List<Step> steps) {
-        this(past, past.rig(), Stand.of(steps));
+        this(past, past.rig(), steps, Stand.of(steps));
     }
 
-    private NightSmoother(Past past, Rig rig, List<Stand> stands) {
+    private NightSmoother(Past past, Rig rig, List<Step> steps, List<Stand> stands) {
         this.past = past;
         this.rig = rig;
         this.prior = past.leaves(rig);
+        this.steps = steps;
         this.stands = stands;
         this.places = places(stands);
     }
@@ -56,7 +58,7 @@ final class NightSmoother {
 
     /** The same night with another rig. */
     NightSmoother with(Rig other) {
-        return other.equals(rig) ? this : new NightSmoother(past, other, stands);
+        return other.equals(rig) ? this : new NightSmoother(past, other, steps, stands);
     }
 
     /** The same night with another move in the place of one of its own. */
@@ -64,6 +66,7 @@ final class NightSmoother {
         return new NightSmoother(
                 past,
                 rig,
+                steps,
                 stands.stream()
                         .map(s -> s.movedBy().filter(told::equals).isPresent() ? s.movedInsteadBy(meant) : s)
                         .toList());
@@ -155,9 +158,9 @@ final class NightSmoother {
     }
 
     /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
-    AxisState after(List<Step> first, SmoothedNight night, Set<Long> setAside) {
-        List<Stand> some = Stand.of(first);
-        NightSmoother alone = new NightSmoother(past, rig, some);
+    AxisState after(int first, SmoothedNight night, Set<Long> setAside) {
+        List<Stand> some = Stand.of(steps.subList(0, first));
+        NightSmoother alone = new NightSmoother(past, rig, steps, some);
         return ForwardPass.about(night.spots().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
                 .last();
     }

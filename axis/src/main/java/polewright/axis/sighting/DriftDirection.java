@@ -18,14 +18,27 @@ public sealed interface DriftDirection {
      */
     double northShare(Vector3D star, Vector3D northPole);
 
+    /** Which north it was told by. */
+    ReticleNorth readAlong();
+
     /** The same motion the other way. */
     DriftDirection reversed();
 
     /** In plain words. */
     String words();
 
-    /** Along the declination axis, as the sky has it; true also when there was no drift. */
-    record OnSky(boolean north) implements DriftDirection {
+    /**
+     * North or south along the line of a reticle.
+     *
+     * @param north true also when there was no drift
+     * @param readAlong by what the line was set
+     */
+    record OnSky(boolean north, ReticleNorth readAlong) implements DriftDirection {
+        /** As somebody tells it who does not say by what the line was set. */
+        public OnSky(boolean north) {
+            this(north, ReticleNorth.NOT_TOLD);
+        }
+
         @Override
         public double northShare(Vector3D star, Vector3D northPole) {
             return north ? 1 : -1;
@@ -33,7 +46,7 @@ public sealed interface DriftDirection {
 
         @Override
         public DriftDirection reversed() {
-            return new OnSky(!north);
+            return new OnSky(!north, readAlong);
         }
 
         @Override
@@ -54,6 +67,12 @@ public sealed interface DriftDirection {
                     .subtract(star.scalarMultiply(northPole.dotProduct(star)))
                     .normalize();
             return motion.dotProduct(north);
+        }
+
+        /** The sky's: the vertical and the way in which stars leave are. */
+        @Override
+        public ReticleNorth readAlong() {
+            return ReticleNorth.SKY;
         }
 
         @Override
@@ -91,6 +110,12 @@ public sealed interface DriftDirection {
         @Override
         public double northShare(Vector3D star, Vector3D northPole) {
             return share(edge, west, mirrored);
+        }
+
+        /** The sky's: the vertical and the way in which stars leave are. */
+        @Override
+        public ReticleNorth readAlong() {
+            return ReticleNorth.SKY;
         }
 
         @Override

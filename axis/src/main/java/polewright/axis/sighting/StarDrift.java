@@ -20,9 +20,8 @@ import polewright.sky.place.Weather;
 /**
  * How far a star drifted in declination while the mount tracked it at the sidereal rate.
  *
- * <p>Exact: the mount's declination of a direction s is asin(a·s), which turning about the axis a leaves alone, so the
- * drift is asin(a·s₂) − asin(a·s₁) with s₁ and s₂ where the star is seen at the beginning and the end, refraction
- * included. Only motion in declination is used; motion along right ascension mixes with the drive's own errors.
+ * <p>Only motion in declination is used; motion along right ascension mixes with the drive's own errors. Which north the
+ * declination is counted along, the sky's or the mount's, is the {@link DriftDirection}'s: {@link DriftModel}.
  *
  * @param at when the star was set on the mark
  * @param length how long it was watched
@@ -100,10 +99,7 @@ public record StarDrift(
         double sideways = drift.angle().radians() * Math.sqrt(1 - share * share);
         boolean toldByClock = !(direction instanceof DriftDirection.OnSky);
         double total = Math.hypot(sigma.radians(), toldByClock ? sideways * CLOCK_SIGMA_RAD : 0);
-        return AxisModel.ofOne(axis -> {
-            double northward = MountDeclination.radians(site, axis, end) - MountDeclination.radians(site, axis, start);
-            return (northward - measured) / total;
-        });
+        return DriftModel.of(site, start, end, length.toNanos() / 1e9, measured, total, direction.readAlong());
     }
 
     @Override

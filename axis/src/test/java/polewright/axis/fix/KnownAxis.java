@@ -16,6 +16,7 @@ import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.LevelledScale;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.SkySetting;
 import polewright.axis.sighting.StarDrift;
@@ -117,10 +118,15 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
     }
 
     public StarDrift drift(FixedStar star, int minutes, Angle sigma) {
-        double northwardArcsec =
-                residual(drift(star, minutes, 0, new DriftDirection.OnSky(true), Angle.ofArcseconds(1)))
-                        + error(sigma).arcseconds();
-        return drift(star, minutes, Math.abs(northwardArcsec), new DriftDirection.OnSky(northwardArcsec >= 0), sigma);
+        double northwardArcsec = residual(drift(
+                        star, minutes, 0, new DriftDirection.OnSky(true, ReticleNorth.MOUNT), Angle.ofArcseconds(1)))
+                + error(sigma).arcseconds();
+        return drift(
+                star,
+                minutes,
+                Math.abs(northwardArcsec),
+                new DriftDirection.OnSky(northwardArcsec >= 0, ReticleNorth.MOUNT),
+                sigma);
     }
 
     /** The same drift told toward that edge of an upright view, 12 or 6 o'clock, which is north or south on the meridian. */

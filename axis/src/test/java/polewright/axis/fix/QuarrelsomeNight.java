@@ -9,6 +9,7 @@ import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
@@ -109,7 +110,7 @@ final class QuarrelsomeNight {
                         read.length(),
                         read.star(),
                         ReadLength.ofArcseconds(60 * random.nextDouble()),
-                        new DriftDirection.OnSky(random.nextBoolean()),
+                        new DriftDirection.OnSky(random.nextBoolean(), ReticleNorth.MOUNT),
                         read.sigma());
     }
 

@@ -39,7 +39,7 @@ class StarDriftTest {
                 Duration.ofMillis(Math.round(minutes * 60_000)),
                 starAt(site, EVENING, hourAngleDeg, declinationDeg),
                 ReadLength.ofArcseconds(0),
-                new DriftDirection.OnSky(true),
+                new DriftDirection.OnSky(true, ReticleNorth.MOUNT),
                 ONE_ARCSECOND);
         return none.model(site, Weather.AIRLESS).residual(axis.elevatedEnd())[0];
     }
@@ -161,7 +161,7 @@ class StarDriftTest {
                 Duration.ofMinutes(10),
                 starAt(site, EVENING, -46.25, 0),
                 ReadLength.ofArcseconds(0),
-                new DriftDirection.OnSky(true),
+                new DriftDirection.OnSky(true, ReticleNorth.MOUNT),
                 ONE_ARCSECOND);
         double seen = drift.model(site, new Weather(1010, 10, 0))
                 .residual(AxisPointing.atPole(site).elevatedEnd())[0];
@@ -220,7 +220,7 @@ class StarDriftTest {
                         Duration.ZERO,
                         starAt(LARKFELL, EVENING, 0, 0),
                         ReadLength.ofArcseconds(5),
-                        new DriftDirection.OnSky(true),
+                        new DriftDirection.OnSky(true, ReticleNorth.MOUNT),
                         ONE_ARCSECOND))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("a drift of 0 minutes is outside 0 to 360: give how long the star was watched, at least a"
@@ -234,7 +234,7 @@ class StarDriftTest {
                 Duration.ofMinutes(5),
                 starAt(LARKFELL, EVENING, 180, 0),
                 ReadLength.ofArcseconds(5),
-                new DriftDirection.OnSky(true),
+                new DriftDirection.OnSky(true, ReticleNorth.MOUNT),
                 ONE_ARCSECOND);
         assertThatThrownBy(() -> drift.model(LARKFELL, Weather.AIRLESS))
                 .isInstanceOf(InputRefused.class)

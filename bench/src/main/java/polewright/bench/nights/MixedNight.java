@@ -197,13 +197,12 @@ public final class MixedNight {
     }
 
     private static StarDrift turnedRound(StarDrift drift) {
-        boolean north = ((DriftDirection.OnSky) drift.direction()).north();
         return new StarDrift(
                 drift.at(),
                 drift.length(),
                 drift.star(),
                 drift.drift(),
-                new DriftDirection.OnSky(!north),
+                drift.direction().reversed(),
                 drift.sigma());
     }
 
@@ -236,7 +235,7 @@ public final class MixedNight {
     private void fieldDrift() {
         NamedStar middle = star();
         StarDrift drift = observer.drift(wedge, now, body(middle), Duration.ofMinutes(10), Angle.ofArcseconds(1));
-        double sign = drift.direction().equals(new DriftDirection.OnSky(true)) ? 1 : -1;
+        double sign = ((DriftDirection.OnSky) drift.direction()).north() ? 1 : -1;
         see(new FieldDrift(
                 now,
                 drift.length(),

@@ -6,6 +6,7 @@ import polewright.axis.rig.ClockDirection;
 import polewright.axis.sighting.DriftDirection;
 import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.ReadLength;
+import polewright.axis.sighting.ReticleNorth;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -18,6 +19,12 @@ final class DriftJson {
     private enum Toward {
         NORTH,
         SOUTH
+    }
+
+    /** How a reticle was set. */
+    private enum Reticle {
+        TRAIL,
+        SLOW_MOTION
     }
 
     static void write(FieldWriter out, StarDrift drift) {
@@ -60,6 +67,9 @@ final class DriftJson {
     private static void writeDirection(FieldWriter out, DriftDirection direction) {
         if (direction instanceof DriftDirection.OnSky sky) {
             out.word("toward", sky.north() ? Toward.NORTH : Toward.SOUTH);
+            if (sky.readAlong() != ReticleNorth.NOT_TOLD) {
+                out.word("reticle", sky.readAlong() == ReticleNorth.SKY ? Reticle.TRAIL : Reticle.SLOW_MOTION);
+            }
         } else if (direction instanceof DriftDirection.TowardEdge seen) {
             out.number("toward_clock", seen.edge().hours()).object("view", seen.view(), ViewJson::write);
         } else if (direction instanceof DriftDirection.TowardEdgeGivenWest seen) {
@@ -71,9 +81,16 @@ final class DriftJson {
         }
     }
 
+    private static ReticleNorth readAlong(FieldReader in) {
+        if (!in.has("reticle")) {
+            return ReticleNorth.NOT_TOLD;
+        }
+        return in.choice("reticle", Reticle.class) == Reticle.TRAIL ? ReticleNorth.SKY : ReticleNorth.MOUNT;
+    }
+
     private static DriftDirection readDirection(FieldReader in) {
         if (in.has("toward")) {
-            return new DriftDirection.OnSky(in.choice("toward", Toward.class) == Toward.NORTH);
+            return new DriftDirection.OnSky(in.choice("toward", Toward.class) == Toward.NORTH, readAlong(in));
         }
         if (!in.has("toward_clock")) {
             throw new InputRefused(

@@ -126,6 +126,14 @@ public final class SightingForms {
             option("toward", "Toward", "north or south; or an edge as on a clock face, such as 6.", new Words())
                     .required(),
             option(
+                    "reticle",
+                    "How the reticle's line was set",
+                    "Only for a drift north or south; some degrees off the pole the two differ.",
+                    new Choice(List.of(
+                            new Option("", "a star ran along it, drive off"),
+                            new Option("slow", "a star was moved along it by slow motion"),
+                            new Option("unknown", "not known")))),
+            option(
                     "west",
                     "Where stars leave with the drive stopped",
                     "A clock direction; for any view.",
