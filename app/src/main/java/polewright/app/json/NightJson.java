@@ -34,6 +34,9 @@ public final class NightJson {
         Optional<Agreement> own = night.fix().agreement(event.seq());
         node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
+        putStatus(node, night.fix());
+        ArrayNode setAside = node.putArray("set_aside");
+        night.fix().agreements().stream().filter(Agreement::contradictory).forEach(a -> setAside.add(setAside(a)));
         node.set("allowance", ZoneJson.of(night.allowance()));
         node.set("advice", advice(night));
         return node;
@@ -44,12 +47,7 @@ public final class NightJson {
         ObjectNode node = NODES.objectNode();
         Fix fix = night.fix();
         AxisState state = fix.state();
-        node.put("status", status(fix));
-        if (fix instanceof Fix.Dubious dubious) {
-            node.put("reason", dubious.reason());
-        } else if (fix instanceof Fix.Underdetermined under) {
-            node.put("reason", under.missing());
-        }
+        putStatus(node, fix);
         putOffset(node, night);
         node.put("azimuth_deg", state.axis().azimuth().degrees());
         node.put("altitude_deg", state.axis().altitude().degrees());
@@ -171,6 +169,23 @@ public final class NightJson {
             return "solved";
         }
         return fix instanceof Fix.Dubious ? "dubious" : "underdetermined";
+    }
+
+    private static void putStatus(ObjectNode node, Fix fix) {
+        node.put("status", status(fix));
+        if (fix instanceof Fix.Dubious dubious) {
+            node.put("reason", dubious.reason());
+        } else if (fix instanceof Fix.Underdetermined under) {
+            node.put("reason", under.missing());
+        }
+    }
+
+    private static ObjectNode setAside(Agreement agreement) {
+        ObjectNode node = NODES.objectNode();
+        node.put("seq", agreement.seq());
+        node.put("kind", agreement.kind());
+        agreement.likelyCause().ifPresent(cause -> node.put("likely_cause", cause));
+        return node;
     }
 
     private static ObjectNode agreement(Agreement agreement) {
