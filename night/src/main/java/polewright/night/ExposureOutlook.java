@@ -45,7 +45,7 @@ public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
                         ExposureLimits.longest(
                                 night.begun().site(),
                                 night.begun().weather(),
-                                night.begun().rig(),
+                                night.fix().rig(),
                                 shot,
                                 state.offset(),
                                 state.offsetCovariance()),
@@ -57,7 +57,7 @@ public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
         Limit limit = ExposureLimits.longest(
                 night.begun().site(),
                 night.begun().weather(),
-                night.begun().rig(),
+                night.fix().rig(),
                 shot,
                 prospect.offset(),
                 prospect.covariance());

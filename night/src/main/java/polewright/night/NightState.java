@@ -89,7 +89,7 @@ public record NightState(
         ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
         Daylight daylight = daylight(moment);
         Situation situation = new Situation(
-                begun.rig(),
+                fix.rig(),
                 fix,
                 soFar.allowance(),
                 soFar.isClamped(),

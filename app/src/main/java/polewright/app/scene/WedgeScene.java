@@ -22,7 +22,7 @@ public final class WedgeScene {
 
     /** A complete SVG document, also fit to be put inside a page. */
     public static String svg(NightState night, Palette palette) {
-        Rig rig = night.begun().rig();
+        Rig rig = night.fix().rig();
         List<ScrewToTurn> turns = night.advice() instanceof Advice.TurnScrews advised
                 ? advised.turns().stream()
                         .map(turn -> LegWords.toTurn(
@@ -43,7 +43,7 @@ public final class WedgeScene {
      * @param remaining turns, clockwise positive
      */
     public static String remaining(NightState night, AxisState.Turns remaining, Palette palette) {
-        Rig rig = night.begun().rig();
+        Rig rig = night.fix().rig();
         List<ScrewToTurn> turns = new ArrayList<>();
         addRemaining(turns, rig.altitudeScrew(), remaining.altitude());
         addRemaining(turns, rig.azimuthScrew(), remaining.azimuth());

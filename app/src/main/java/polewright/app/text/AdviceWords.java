@@ -65,8 +65,9 @@ public final class AdviceWords {
         if (advice.loosenFirst()) {
             lines.add("LOOSEN the clamps first.");
         }
-        lines.addAll(TurnWords.of(advice, night.begun().rig()));
+        lines.addAll(TurnWords.of(advice, night.fix().rig()));
         ScrewWords.assumed(advice, night).ifPresent(note -> lines.add("NOTE  " + note));
+        ScrewWords.otherWay(night).forEach(note -> lines.add("NOTE  " + note));
         lines.add(
                 advice.probabilityAfter() < NEARER_ONLY
                         ? "WHY   This brings the axis nearer; how near, the next sighting tells, for the screws are not"

@@ -10,6 +10,8 @@ import polewright.axis.advice.ScrewTurn;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewFinding;
 import polewright.axis.rig.Experience;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -25,16 +27,40 @@ public final class ScrewWords {
             "The screws are those of a fork on a wedge as many are: how far a turn goes and which way were not told.";
 
     private static final String ASSUMED =
-            "Which way the screws go is assumed, for no rig of your own was told. Turn a quarter first: does the axis go as"
-                    + " said here? If not, take it back, turn as far the other way round, but log it as said here; then"
-                    + " tell which way in the rig file (Rig and site, or polewright rig).";
+            "Which way the screws go is assumed, for no rig of your own was told. Turn as said here and log it as you turned:"
+                    + " the next sighting shows which way the axis went, and later orders follow that.";
 
     private ScrewWords() {}
 
     /** One line as long as a screw that is to be turned has shown nobody yet which way it goes; else none. */
     static Optional<String> assumed(Advice.TurnScrews advice, NightState night) {
         boolean isToBeSeen = advice.turns().stream().anyMatch(turn -> !wasTurned(turn.screw(), night));
-        return night.begun().rig().hasAssumedScrews() && isToBeSeen ? Optional.of(ASSUMED) : Optional.empty();
+        return night.fix().rig().hasAssumedScrews() && isToBeSeen ? Optional.of(ASSUMED) : Optional.empty();
+    }
+
+    /** One line for each screw that goes the other way than the rig says, as the night has shown. */
+    public static List<String> otherWay(NightState night) {
+        Rig told = night.begun().rig();
+        Rig learned = night.fix().rig();
+        List<String> lines = new ArrayList<>();
+        if (told.azimuthScrew().clockwise() != learned.azimuthScrew().clockwise()) {
+            lines.add(otherWay("azimuth", learned.azimuthScrew()));
+        }
+        if (told.altitudeScrew().clockwise() != learned.altitudeScrew().clockwise()) {
+            lines.add(otherWay("altitude", learned.altitudeScrew()));
+        }
+        return lines;
+    }
+
+    private static String otherWay(String screw, Screw learned) {
+        String way = switch (learned.clockwise()) {
+            case RIGHT -> "takes the axis right";
+            case LEFT -> "takes the axis left";
+            case RAISES -> "raises the axis";
+            case LOWERS -> "lowers the axis";
+        };
+        return "The " + screw + " screw goes the other way than the rig says: clockwise " + way
+                + ". Orders count with that tonight; correct the rig for later nights.";
     }
 
     private static boolean wasTurned(ScrewTurn.Which screw, NightState night) {

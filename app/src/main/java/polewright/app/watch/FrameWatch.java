@@ -121,7 +121,7 @@ public final class FrameWatch {
             WatchListener listener) {
         NightEvent.Begun begun = night.begun();
         TurningWatch watch = new TurningWatch(
-                begun.site(), begun.rig(), night.fix().state().gains(), night.allowance(), task.drive());
+                begun.site(), night.fix().rig(), night.fix().state().gains(), night.allowance(), task.drive());
         Optional<LastFrames> last = task.turning() ? Optional.of(lastFrames(night)) : Optional.empty();
         last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
         return new FrameWatch(

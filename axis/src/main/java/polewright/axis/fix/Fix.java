@@ -2,11 +2,15 @@ package polewright.axis.fix;
 
 import java.util.List;
 import java.util.Optional;
+import polewright.axis.rig.Rig;
 
 /** Where the axis is held to point after the events so far. */
 public sealed interface Fix {
     /** The axis and the screws; in every outcome the best that is known. */
     AxisState state();
+
+    /** The rig as it was told, with its screws going the way that the night's turns have shown. */
+    Rig rig();
 
     /** How each sighting agrees, in order. */
     List<Agreement> agreements();
@@ -24,7 +28,7 @@ public sealed interface Fix {
     }
 
     /** The sightings agree, but for any that were set aside with the rest against them. */
-    record Solved(AxisState state, List<Agreement> agreements) implements Fix {}
+    record Solved(AxisState state, Rig rig, List<Agreement> agreements) implements Fix {}
 
     /**
      * Computed without two accounts that contradict each other, since nothing says which is right.
@@ -32,7 +36,8 @@ public sealed interface Fix {
      * @param reason which ones, and what would settle it
      * @param dispute what is in doubt by it
      */
-    record Dubious(AxisState state, List<Agreement> agreements, String reason, Dispute dispute) implements Fix {}
+    record Dubious(AxisState state, Rig rig, List<Agreement> agreements, String reason, Dispute dispute)
+            implements Fix {}
 
     /** What two accounts of a night disagree about. */
     enum Dispute {
@@ -47,5 +52,5 @@ public sealed interface Fix {
      *
      * @param missing what is not known, and what would tell it
      */
-    record Underdetermined(AxisState state, List<Agreement> agreements, String missing) implements Fix {}
+    record Underdetermined(AxisState state, Rig rig, List<Agreement> agreements, String missing) implements Fix {}
 }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 import polewright.axis.sighting.Misreading;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
@@ -74,7 +75,7 @@ public final class FixSolver {
             Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
             return new Past(
                     past.site(),
-                    past.rig(),
+                    fix.rig(),
                     Optional.of(account.smoother().after(first, account.night(), account.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
@@ -88,7 +89,8 @@ public final class FixSolver {
 
     private Account account(List<Step> steps) {
         Account asTold = Contradictions.weigh(new NightSmoother(past, steps));
-        return DoubtedScrews.considered(rig, steps, NorthInDoubt.considered(past, steps, asTold));
+        Account learned = SensesLearned.considered(steps, NorthInDoubt.considered(past, steps, asTold));
+        return DoubtedScrews.considered(learned.smoother().rig(), steps, learned);
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -105,11 +107,25 @@ public final class FixSolver {
                 past.agreements(),
                 account.sightings().stream().map(s -> agreement(account, s)).toList());
         AxisState state = account.night().last();
+        Rig learned = learned(account);
         Fix fix = doubt(steps, account)
-                .<Fix>map(doubt -> new Fix.Dubious(state, agreements, doubt.reason(), doubt.about()))
-                .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, agreements, missing)))
-                .orElseGet(() -> new Fix.Solved(state, agreements));
+                .<Fix>map(doubt -> new Fix.Dubious(state, learned, agreements, doubt.reason(), doubt.about()))
+                .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, learned, agreements, missing)))
+                .orElseGet(() -> new Fix.Solved(state, learned, agreements));
         return new Outcome(past, steps, account, fix);
+    }
+
+    /** The rig as it was told, with its screws going as the night shows. */
+    private Rig learned(Account account) {
+        Rig byAccount = account.smoother().rig();
+        return rig.withScrews(
+                alike(rig.azimuthScrew(), byAccount.azimuthScrew()),
+                alike(rig.altitudeScrew(), byAccount.altitudeScrew()),
+                rig.levelSigma());
+    }
+
+    private static Screw alike(Screw told, Screw learned) {
+        return told.clockwise() == learned.clockwise() ? told : told.reversed();
     }
 
     /** Why the outcome is dubious, and about what. */
@@ -125,7 +141,7 @@ public final class FixSolver {
             return Optional.empty();
         }
         // A turn told wrongly is the usual reason why nothing settles, and says more.
-        return TurnSuspects.explain(site, rig, steps, account)
+        return TurnSuspects.explain(site, learned(account), steps, account)
                 .or(() -> settled
                         ? Optional.<Doubt>empty()
                         : Optional.of(Doubt.ofTheAxis(

@@ -147,6 +147,11 @@ final class NightSmoother {
         return latest.smoothed(settled);
     }
 
+    /** The rig by which the turns are taken. */
+    Rig rig() {
+        return rig;
+    }
+
     /** What is known before the first of these steps. */
     AxisState prior() {
         return prior;

@@ -41,6 +41,11 @@ public record Screw(
         return new Screw(geometry, clockwise, 0.15, 0.05, 0.1);
     }
 
+    /** The same screw going the other way. */
+    public Screw reversed() {
+        return new Screw(geometry, clockwise.reversed(), relativeGainSigma, handSigmaTurns, backlashTurns, finish);
+    }
+
     /** Change of azimuth or altitude for signed clockwise turns. */
     public Angle move(double clockwiseTurns, Angle presentAltitude) {
         return geometry.move(clockwise.sign() * clockwiseTurns, presentAltitude);

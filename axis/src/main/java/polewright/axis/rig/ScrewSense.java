@@ -18,6 +18,16 @@ public enum ScrewSense {
         return sign;
     }
 
+    /** The other way round. */
+    public ScrewSense reversed() {
+        return switch (this) {
+            case RIGHT -> LEFT;
+            case LEFT -> RIGHT;
+            case RAISES -> LOWERS;
+            case LOWERS -> RAISES;
+        };
+    }
+
     public boolean isAzimuth() {
         return this == RIGHT || this == LEFT;
     }

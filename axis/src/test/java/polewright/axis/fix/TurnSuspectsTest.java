@@ -17,7 +17,7 @@ import polewright.sky.place.Site;
 
 /** Sightings that do not fit a turn: the turn was another, or the screws are not what the rig says. */
 class TurnSuspectsTest {
-    private static final Rig RIG = Rig.typicalForkOnWedge();
+    private static final Rig RIG = ToldRig.typical();
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
     private static final String REMEDY = "; enter #6 as it was, in its place (turn --instead-of 6), or correct the rig";
 

@@ -1,0 +1,165 @@
+package polewright.axis.fix;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewSense;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** Screws that go the other way than the rig says: the turns show it, and the next order goes the right way. */
+class SensesLearnedTest {
+    private static final Rig ASSUMED = Rig.typicalForkOnWedge();
+    private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
+
+    /** A wedge whose screws go this often as far as the rig says: below zero, the other way. */
+    private static final class Wedge {
+        private final Rig rig;
+        private final double azimuthFactor;
+        private final double altitudeFactor;
+        private final List<Step> steps = new ArrayList<>();
+        private KnownAxis axis;
+
+        Wedge(Site site, Rig rig, double azimuthFactor, double altitudeFactor, Random random) {
+            this.rig = rig;
+            this.azimuthFactor = azimuthFactor;
+            this.altitudeFactor = altitudeFactor;
+            axis = new KnownAxis(site, AxisPointing.of(site, AxisOffset.ofArcminutes(70, -60)), random::nextGaussian);
+        }
+
+        private long next() {
+            return steps.size() + 2L;
+        }
+
+        void see() {
+            steps.add(axis.step(next(), axis.driftOnMeridian(10, DRIFT_SIGMA)));
+            steps.add(axis.step(next(), axis.driftInEast(10, DRIFT_SIGMA)));
+        }
+
+        void turn(double azimuth, double altitude) {
+            steps.add(new Step.Turned(next(), azimuth, altitude));
+            axis = axis.at(AxisPointing.of(
+                    axis.axis().azimuth().plus(by(rig.azimuthScrew(), azimuth).times(azimuthFactor)),
+                    axis.axis()
+                            .altitude()
+                            .plus(by(rig.altitudeScrew(), altitude).times(altitudeFactor))));
+        }
+
+        private Angle by(Screw screw, double turns) {
+            return screw.move(turns, axis.axis().altitude());
+        }
+
+        Fix fix() {
+            return FixSolver.solve(axis.site(), rig, KnownAxis.AIR, steps);
+        }
+
+        /** Turns to the pole as the fix orders it. */
+        void obey() {
+            Fix fix = fix();
+            AxisState.Turns order = fix.state().turnsTo(AxisOffset.NONE, fix.rig());
+            turn(order.azimuth(), order.altitude());
+        }
+
+        double offArcmin() {
+            return axis.axis().offset(axis.site()).distance().arcminutes();
+        }
+    }
+
+    private static Wedge wedge(double latitudeDeg, Rig rig, double azimuthFactor, double altitudeFactor, long seed) {
+        return new Wedge(Site.ofDegrees(latitudeDeg, 0, 200), rig, azimuthFactor, altitudeFactor, new Random(seed));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "54.6, -1, 1",
+        "54.6, 1, -1",
+        "54.6, -1, -1",
+        "54.6, -0.75, -1.25",
+        "-43.95, -1.25, 1",
+        "-43.95, -0.8, -1.2",
+        "20, -1, -0.75"
+    })
+    void whereNobodySaidWhichWay_oneTurnShowsIt_andTheNextOrderIsRight(
+            double latitude, double azimuth, double altitude) {
+        Wedge wedge = wedge(latitude, ASSUMED, azimuth, altitude, 1);
+        wedge.see();
+        double first = wedge.offArcmin();
+        wedge.obey();
+        wedge.see();
+
+        Fix fix = wedge.fix();
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.agreements()).noneMatch(Agreement::contradictory);
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(azimuth < 0 ? ScrewSense.LEFT : ScrewSense.RIGHT);
+        assertThat(fix.rig().altitudeScrew().clockwise())
+                .isEqualTo(altitude < 0 ? ScrewSense.LOWERS : ScrewSense.RAISES);
+        wedge.obey();
+        assertThat(wedge.offArcmin()).isLessThan(first / 3);
+        wedge.see();
+        wedge.obey();
+        assertThat(wedge.offArcmin()).isLessThan(6);
+    }
+
+    @Test
+    void screwsThatGoAsAssumed_thoughFartherOrLessFar_areNotTakenForReversed() {
+        Random random = new Random(5);
+        for (long seed = 1; seed <= 60; seed++) {
+            Wedge wedge = wedge(
+                    54.6,
+                    ASSUMED,
+                    Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
+                    Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
+                    seed);
+            wedge.see();
+            wedge.obey();
+            wedge.see();
+            wedge.obey();
+            wedge.see();
+            assertThat(wedge.fix().rig()).isEqualTo(ASSUMED);
+        }
+    }
+
+    /** Against the word of someone who told which way it goes, one turn is a slip of the hand; two are not. */
+    @Test
+    void aRigThatWasTold_isDoubtedAfterTwoTurns() {
+        Rig told = ToldRig.typical();
+        Wedge wedge = wedge(54.6, told, -1, 1, 2);
+        wedge.see();
+        wedge.see();
+        wedge.turn(-2, 0);
+        wedge.see();
+        wedge.see();
+        assertThat(wedge.fix()).isInstanceOf(Fix.Dubious.class);
+        assertThat(wedge.fix().rig()).isEqualTo(told);
+        wedge.turn(-2, 0);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
+    }
+
+    /** What was learned lasts when the turns that showed it are condensed. */
+    @Test
+    void inALongNight_whatWasLearnedLasts() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 3);
+        for (int i = 0; i < 25; i++) {
+            wedge.see();
+            wedge.turn(i % 2 == 0 ? 1 : -1, 0.5);
+        }
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.agreements()).filteredOn(Agreement::contradictory).hasSizeLessThan(3);
+    }
+}
