@@ -193,9 +193,9 @@ class RigHistoryTest {
                 .isEmpty();
     }
 
-    /** A turn the other way round puts the whole night in doubt. */
+    /** Where nobody said which way a screw goes, a turn the other way round shows another screw than the rig's. */
     @Test
-    void nightsInDoubt_areSkipped() {
+    void nightsWithScrewsThatWentTheOtherWay_areSkipped() {
         RandomGenerator random = PractisedWedge.random(850);
         HiddenWedge wedge =
                 HiddenWedge.of(PractisedWedge.site(850, random), RIG, PractisedWedge.offset(1, 3, random), random);
@@ -209,7 +209,9 @@ class RigHistoryTest {
                 .seenByCamera()
                 .seenByCamera();
 
-        assertThat(night.night().fix()).isInstanceOf(Fix.Dubious.class);
+        assertThat(night.night().fix()).isInstanceOf(Fix.Solved.class);
+        assertThat(night.night().fix().rig().azimuthScrew())
+                .isEqualTo(RIG.azimuthScrew().reversed());
         assertThat(RigHistory.experience(List.of(night.events()), RIG, NORTH)).isEmpty();
     }
 

@@ -70,9 +70,8 @@ class NextAndAdviseTest {
                         "TURN  azimuth screw 4 5/8 turns counter-clockwise, looking at its head (swings",
                         "      the axis left, facing the pole).",
                         "NOTE  Which way the screws go is assumed, for no rig of your own was told. Turn",
-                        "      a quarter first: does the axis go as said here? If not, take it back, turn",
-                        "      as far the other way round, but log it as said here; then tell which way",
-                        "      in the rig file (Rig and site, or polewright rig).",
+                        "      as said here and log it as you turned: the next sighting shows which way",
+                        "      the axis went, and later orders follow that.",
                         "THEN  polewright turn --altitude \"1 7/8 ccw\" --azimuth \"4 5/8 ccw\"");
         person.waitMinutes(3);
         person.good("turn", "--altitude", "1 7/8 ccw", "--azimuth", "4 5/8 ccw");

@@ -111,8 +111,8 @@ final class PracticePlayer {
                 Seen.WhileRocking seen =
                         (Seen.WhileRocking) game().lastLook().orElseThrow().seen();
                 Seen.StarPlace star = seen.star().orElseThrow();
-                page.navigate(night.address("/practice/night/"));
-                page.locator("a.main").click();
+                // Not by the link on Now: while one looked time went on, and it may advise something else.
+                page.navigate(night.address("/practice/night/sightings/still"));
                 page.locator("input[name=star]").fill(star.star());
                 page.locator("input[name=with]").fill(seen.optic().name());
                 page.locator("input[name=distance]").fill(String.valueOf(star.fields()));
@@ -128,8 +128,10 @@ final class PracticePlayer {
                 does("practice-drift", "button.main");
                 Seen.Drifted seen =
                         (Seen.Drifted) game().lastLook().orElseThrow().seen();
-                page.navigate(night.address("/practice/night/"));
-                page.locator("a.main").click();
+                page.navigate(night.address("/practice/night/sightings/drift"));
+                page.locator("input[name=star]").fill(take.star().orElseThrow().name());
+                page.locator("input[name=minutes]")
+                        .fill(String.valueOf(take.watch().toMinutes()));
                 page.locator("input[name=moved]")
                         .fill(String.valueOf(seen.moved().count()));
                 page.locator("input[name=toward]").fill(seen.northward() ? "north" : "south");

@@ -53,7 +53,7 @@ public final class FixSolver {
      * @param rig the rig without experience: what earlier nights taught would be counted again
      */
     public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new GrowingFix(site, rig, weather).with(steps).outcome().hindsight();
+        return new GrowingFix(site, rig, weather).with(steps).hindsight();
     }
 
     /**

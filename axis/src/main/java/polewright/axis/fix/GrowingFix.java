@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import polewright.axis.rig.Rig;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -66,8 +67,14 @@ public final class GrowingFix {
         return outcome.fix();
     }
 
-    FixSolver.Outcome outcome() {
-        return outcome;
+    /** Nothing either of a night whose screws went the other way: its figures are those of another rig than was told. */
+    Optional<Hindsight> hindsight() {
+        Rig told = beginning.rig();
+        Rig learned = fix().rig();
+        boolean isAsTold = told.azimuthScrew().clockwise()
+                        == learned.azimuthScrew().clockwise()
+                && told.altitudeScrew().clockwise() == learned.altitudeScrew().clockwise();
+        return isAsTold ? outcome.hindsight() : Optional.empty();
     }
 
     /** The outcome after so many steps; of a night that grows, often the one that was had last. */
