@@ -1,13 +1,18 @@
 package polewright.night.jsonl;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import polewright.axis.rig.Rig;
 import polewright.sky.InputRefused;
 
 /** A rig as a JSON text of its own, with the keys that it has inside a {@code begin} event. */
 public final class RigText {
-    private static final ObjectMapper MAPPER = new ObjectMapper();
+    // A number may have more figures than a double: with fewer it would not read back to the same angle.
+    private static final ObjectMapper MAPPER = new ObjectMapper()
+            .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+            .setNodeFactory(JsonNodeFactory.withExactBigDecimals(true));
 
     private RigText() {}
 
