@@ -101,6 +101,9 @@ class ExecutionTest {
                 .orElseThrow();
         assertThatThrownBy(() -> FormTarget.requireNoMistakeOfOurs(failed.complaints(clamp)))
                 .isInstanceOf(Finding.class);
+        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(
+                        List.of("'Site': 'Something inside Polewright is wrong (' is not a site.")))
+                .doesNotThrowAnyException();
         assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("The clamps are tight already.")))
                 .doesNotThrowAnyException();
     }
