@@ -8,12 +8,12 @@ final class SameEvents {
     private SameEvents() {}
 
     /** Whether a night begins with just these events. */
+    @SuppressWarnings("ReferenceEquality") // Mostly the very same, which is sooner seen.
     static boolean beginWith(List<LoggedEvent> first, List<LoggedEvent> night) {
         if (night.size() < first.size()) {
             return false;
         }
         for (int i = 0; i < first.size(); i++) {
-            // Mostly the very same, which is sooner seen.
             if (first.get(i) != night.get(i) && !first.get(i).equals(night.get(i))) {
                 return false;
             }

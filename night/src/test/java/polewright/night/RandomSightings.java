@@ -131,7 +131,7 @@ final class RandomSightings {
         return switch (random.nextInt(3)) {
             case 0 ->
                 new DriftDirection.OnSky(
-                        random.nextBoolean(), ReticleNorth.values()[random.nextInt(ReticleNorth.values().length)]);
+                        random.nextBoolean(), List.of(ReticleNorth.values()).get(random.nextInt(3)));
             case 1 -> new DriftDirection.TowardEdge(values.clock(), values.view());
             default ->
                 new DriftDirection.TowardEdgeGivenWest(

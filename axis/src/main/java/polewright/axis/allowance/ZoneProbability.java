@@ -114,7 +114,8 @@ public final class ZoneProbability {
             }
             double longest = radius / Math.min(sigmaEast, sigmaUpGivenEast);
             int stride = 1;
-            while (STEPS_AROUND / (2 * stride) >= Math.max(LEAST_STEPS, 2 * Math.PI * longest / STEP_SIGMAS)) {
+            int least = Math.max(LEAST_STEPS, (int) Math.ceil(2 * Math.PI * longest / STEP_SIGMAS));
+            while (STEPS_AROUND / (2 * stride) >= least) {
                 stride *= 2;
             }
             double sum = 0;

@@ -78,6 +78,8 @@ public final class GrowingFix {
     }
 
     /** The outcome after so many steps; of a night that grows, often the one that was had last. */
+    @SuppressWarnings(
+            "ReferenceEquality") // The past goes on from one night to the next as it is; compared in full it is long.
     private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
         Past past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
         List<Step> live = steps.subList(pasts.size() * BLOCK, count);
@@ -87,10 +89,10 @@ public final class GrowingFix {
         return isTheSame ? latest : new FixSolver(past, weather).solve(live);
     }
 
+    @SuppressWarnings("ReferenceEquality") // Mostly the very same, which is sooner seen.
     private static int common(List<Step> some, List<Step> others) {
         int most = Math.min(some.size(), others.size());
         for (int i = 0; i < most; i++) {
-            // Mostly the very same, which is sooner seen.
             if (some.get(i) != others.get(i) && !some.get(i).equals(others.get(i))) {
                 return i;
             }
