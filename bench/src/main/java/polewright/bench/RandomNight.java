@@ -69,6 +69,38 @@ final class RandomNight {
         return RehearsedNight.play(setting, Optional.of(onTube), moment -> {}, random);
     }
 
+    /**
+     * This far from the pole, on a wedge whose screws go either way as likely as not, and by a quarter, 1 sigma, more or less far
+     * than the rig says, which nobody told.
+     */
+    static List<RehearsedNight.Moment> sensesEven(Angle distance, long seed) {
+        RandomGenerator random = random(seed);
+        double direction = 2 * Math.PI * random.nextDouble();
+        RehearsedNight.Setting usual = setting(
+                seed,
+                Rig.typicalForkOnWedge(),
+                new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))),
+                random);
+        HiddenWedge wedge = usual.wedge();
+        HiddenWedge real = new HiddenWedge(
+                wedge.site(),
+                wedge.rig(),
+                wedge.axis(),
+                wedge.azimuthAxis(),
+                factor(random),
+                factor(random),
+                wedge.azimuthPlay(),
+                wedge.altitudePlay());
+        RehearsedNight.Setting setting = new RehearsedNight.Setting(
+                usual.siteName(), real, usual.allowance(), usual.from(), usual.stars(), usual.before());
+        return RehearsedNight.play(setting, Optional.empty(), moment -> {}, random);
+    }
+
+    private static double factor(RandomGenerator random) {
+        double size = Math.max(0.3, 1 + 0.25 * random.nextGaussian());
+        return random.nextBoolean() ? size : -size;
+    }
+
     private static List<RehearsedNight.Moment> play(long seed, AxisOffset offset, RandomGenerator random) {
         return RehearsedNight.play(
                 setting(seed, Rig.typicalForkOnWedge(), offset, random), Optional.empty(), moment -> {}, random);
