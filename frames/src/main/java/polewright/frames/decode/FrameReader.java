@@ -93,11 +93,6 @@ public final class FrameReader {
         if (TiffOutline.hasHugeTiles(directories)) {
             throw new IOException("tiles larger than the picture");
         }
-        if (TiffOutline.isFax(directories)) {
-            throw new InputRefused(
-                    "it is packed like a fax, black and white only, and shows no star's brightness",
-                    "save it in grey or colour, or as FITS");
-        }
         return PictureDecoder.tiff(content, directories, options);
     }
 }

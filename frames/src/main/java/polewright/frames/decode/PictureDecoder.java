@@ -1,5 +1,9 @@
 package polewright.frames.decode;
 
+import com.twelvemonkeys.imageio.metadata.Entry;
+import com.twelvemonkeys.imageio.metadata.tiff.TIFF;
+import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageMetadata;
+import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageReader;
 import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageReaderSpi;
 import com.twelvemonkeys.imageio.stream.ByteArrayImageInputStream;
 import java.awt.image.BufferedImage;
@@ -10,11 +14,13 @@ import java.time.ZoneOffset;
 import java.util.Iterator;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.BiFunction;
 import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.ImageTypeSpecifier;
+import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.stream.ImageInputStream;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
@@ -27,6 +33,9 @@ import polewright.sky.InputRefused;
  * wing, and colours average as light does. PNG and TIFF are taken as they stand: from a capture program they are linear.
  */
 final class PictureDecoder {
+    // Modified Huffman, T.4, T.6.
+    private static final Set<Integer> FAX = Set.of(2, 3, 4);
+
     private PictureDecoder() {}
 
     static Frame jpeg(byte[] content, DecodeOptions options) throws IOException {
@@ -113,6 +122,9 @@ final class PictureDecoder {
         try (in) {
             reader.addIIOReadProgressListener(new DeadlineListener(options.deadline()));
             reader.setInput(in, true, true);
+            if (reader instanceof TIFFImageReader) {
+                refuseFax(reader.getImageMetadata(0));
+            }
             int width = reader.getWidth(0);
             int height = reader.getHeight(0);
             int type = checkSize(reader, width, height, in.length(), options);
@@ -130,6 +142,19 @@ final class PictureDecoder {
                     facts.apply(width, height));
         } finally {
             reader.dispose();
+        }
+    }
+
+    /**
+     * Two colours, packed by one of the ways of fax (TIFF 6.0, sections 10 and 11). The library answers each row that is
+     * missing at the end of one by an exception.
+     */
+    private static void refuseFax(IIOMetadata metadata) {
+        Entry compression = ((TIFFImageMetadata) metadata).getTIFFField(TIFF.TAG_COMPRESSION);
+        if (compression != null && compression.getValue() instanceof Number way && FAX.contains(way.intValue())) {
+            throw new InputRefused(
+                    "it is packed like a fax, black and white only, and shows no star's brightness",
+                    "save it in grey or colour, or as FITS");
         }
     }
 

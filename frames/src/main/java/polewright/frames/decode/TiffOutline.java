@@ -11,9 +11,6 @@ final class TiffOutline {
     /** Pixels; writers seldom make tiles of more than 512 by 512. */
     private static final double LARGEST_TILE = 1 << 22;
 
-    private static final int FIRST_FAX = 2;
-    private static final int LAST_FAX = 4;
-
     private TiffOutline() {}
 
     /** Writers put the first directory's place in last: until then there is no picture. */
@@ -29,16 +26,6 @@ final class TiffOutline {
             double tile = number(d, ExifDirectoryBase.TAG_TILE_WIDTH) * number(d, ExifDirectoryBase.TAG_TILE_LENGTH);
             return tile > LARGEST_TILE && tile > 2 * picture;
         });
-    }
-
-    /** Two colours, packed by one of the three ways of fax (TIFF 6.0, sections 10 and 11). */
-    static boolean isFax(TiffDirectories directories) {
-        double compression = directories.all().stream()
-                .filter(d -> d.containsTag(ExifDirectoryBase.TAG_IMAGE_WIDTH))
-                .mapToDouble(d -> number(d, ExifDirectoryBase.TAG_COMPRESSION))
-                .findFirst()
-                .orElse(0);
-        return compression >= FIRST_FAX && compression <= LAST_FAX;
     }
 
     static boolean reachesBeyond(byte[] content, TiffDirectories directories) {
