@@ -1,31 +1,39 @@
 package polewright.night.jsonl;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
-import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import polewright.axis.rig.Rig;
 import polewright.sky.InputRefused;
 
 /** A rig as a JSON text of its own, with the keys that it has inside a {@code begin} event. */
 public final class RigText {
-    // A number may have more figures than a double: with fewer it would not read back to the same angle.
-    private static final ObjectMapper MAPPER = JsonMapper.builder()
-            .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
-            .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
-            .build();
+    private static final JsonFactory FACTORY = new JsonFactory();
 
     private RigText() {}
 
     /** Over several lines, for a person to edit. */
     public static String write(Rig rig) {
-        try {
-            Object tree = MAPPER.readTree(FieldWriter.line(out -> RigJson.write(out, rig)));
-            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(tree) + "\n";
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a rig did not print", e);
+        StringWriter text = new StringWriter();
+        try (JsonParser line = FACTORY.createParser(FieldWriter.line(out -> RigJson.write(out, rig)));
+                JsonGenerator lines = FACTORY.createGenerator(text).setPrettyPrinter(new DefaultPrettyPrinter())) {
+            for (JsonToken token = line.nextToken(); token != null; token = line.nextToken()) {
+                if (token.isNumeric()) {
+                    // Digit for digit: as a double it would lose figures, as a decimal the sign of a zero.
+                    lines.writeNumber(line.getText());
+                } else {
+                    lines.copyCurrentEvent(line);
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("a rig did not print", e);
         }
+        return text + "\n";
     }
 
     /**
