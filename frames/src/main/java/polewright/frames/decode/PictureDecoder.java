@@ -20,7 +20,6 @@ import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.ImageTypeSpecifier;
-import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.stream.ImageInputStream;
 import polewright.frames.Frame;
 import polewright.frames.FrameFacts;
@@ -35,6 +34,8 @@ import polewright.sky.InputRefused;
 final class PictureDecoder {
     // Modified Huffman, T.4, T.6.
     private static final Set<Integer> FAX = Set.of(2, 3, 4);
+    // Colours, black, transparency and some to spare.
+    private static final int MOST_SAMPLES = 8;
 
     private PictureDecoder() {}
 
@@ -123,7 +124,9 @@ final class PictureDecoder {
             reader.addIIOReadProgressListener(new DeadlineListener(options.deadline()));
             reader.setInput(in, true, true);
             if (reader instanceof TIFFImageReader) {
-                refuseFax(reader.getImageMetadata(0));
+                TIFFImageMetadata directory = (TIFFImageMetadata) reader.getImageMetadata(0);
+                refuseFax(directory);
+                refuseManySamples(directory);
             }
             int width = reader.getWidth(0);
             int height = reader.getHeight(0);
@@ -149,12 +152,24 @@ final class PictureDecoder {
      * Two colours, packed by one of the ways of fax (TIFF 6.0, sections 10 and 11). The library answers each row that is
      * missing at the end of one by an exception.
      */
-    private static void refuseFax(IIOMetadata metadata) {
-        Entry compression = ((TIFFImageMetadata) metadata).getTIFFField(TIFF.TAG_COMPRESSION);
+    private static void refuseFax(TIFFImageMetadata directory) {
+        Entry compression = directory.getTIFFField(TIFF.TAG_COMPRESSION);
         if (compression != null && compression.getValue() instanceof Number way && FAX.contains(way.intValue())) {
             throw new InputRefused(
                     "it is packed like a fax, black and white only, and shows no star's brightness",
                     "save it in grey or colour, or as FITS");
+        }
+    }
+
+    /** The library takes memory for each sample of a pixel before it looks for any. */
+    private static void refuseManySamples(TIFFImageMetadata directory) {
+        Entry samples = directory.getTIFFField(TIFF.TAG_SAMPLES_PER_PIXEL);
+        if (samples != null
+                && samples.getValue() instanceof Number many
+                && !(many.doubleValue() >= 1 && many.doubleValue() <= MOST_SAMPLES)) {
+            throw new InputRefused(
+                    "it says it has " + many + " samples in each pixel, and the limits are 1 and " + MOST_SAMPLES,
+                    "copy it again, or take another frame");
         }
     }
 
