@@ -71,7 +71,7 @@ final class RandomNight {
 
     /**
      * This far from the pole, on a wedge whose screws go either way as likely as not, and by a quarter, 1 sigma, more or less far
-     * than the rig says, which nobody told.
+     * than the rig says, which is only assumed.
      */
     static List<RehearsedNight.Moment> sensesEven(Angle distance, long seed) {
         RandomGenerator random = random(seed);

@@ -9,7 +9,7 @@ import polewright.night.event.NightEvent;
 import polewright.rehearsal.RehearsedNight;
 import polewright.sky.angle.Angle;
 
-/** By eye, with screws of which nobody knows which way they go: does the advice find out, and what does it cost? */
+/** By eye, with screws whose sense is not known: does the advice find it out, and what does that cost? */
 public final class ScrewSenses {
     private static final int NIGHTS = 1000;
     private static final Angle FIRST_OFFSET = Angle.ofDegrees(1.6);

@@ -193,7 +193,7 @@ class RigHistoryTest {
                 .isEmpty();
     }
 
-    /** Where nobody said which way a screw goes, a turn the other way round shows another screw than the rig's. */
+    /** Where the sense of a screw is assumed, a turn the other way round shows another screw than the rig's. */
     @Test
     void nightsWithScrewsThatWentTheOtherWay_areSkipped() {
         RandomGenerator random = PractisedWedge.random(850);

@@ -15,7 +15,7 @@ import polewright.axis.AxisOffset;
 class GrowingFixTest {
     private static final double REST_RAD = 1e-9;
 
-    /** What is kept from one call to the next saves work and decides nothing: not after a step is taken back or told anew. */
+    /** What is kept from one call to the next saves work and decides nothing: not after a step is taken back or told otherwise. */
     @Test
     void whateverWasAskedBefore_theOutcomeDependsOnTheStepsAlone() {
         for (long seed = 1; seed <= 2; seed++) {

@@ -89,7 +89,7 @@ class SensesLearnedTest {
         "-43.95, -0.8, -1.2",
         "20, -1, -0.75"
     })
-    void whereNobodySaidWhichWay_oneTurnShowsIt_andTheNextOrderIsRight(
+    void whereTheSenseIsAssumed_oneTurnShowsIt_andTheNextOrderIsRight(
             double latitude, double azimuth, double altitude) {
         Wedge wedge = wedge(latitude, ASSUMED, azimuth, altitude, 1);
         wedge.see();

@@ -82,7 +82,7 @@ class RefusalTest {
         'minutes':5,'count':2,'unit':'inches','toward':'north' | unit "inches" is not known: use one of arcseconds, divisions, fields, pixels.
         'minutes':5,'count':0.1,'unit':'fields','field_deg':0,'toward':'north' | 0 degrees for one of the field widths is outside 0 to 60: give the true field width in degrees, above 0.
         'minutes':5,'count':-2,'unit':'arcseconds','toward':'north' | a length of -2 arcseconds is not possible: give 0 or more, and say the direction apart.
-        'minutes':5,'count':2,'unit':'arcseconds','per_unit_arcsec':3,'toward':'north' | key "per_unit_arcsec" with 3 is not known here: the keys are event, seq, at, seen_at, body, star, place, minutes, count, unit, toward, sigma_arcsec.
+        'minutes':5,'count':2,'unit':'arcseconds','per_unit_arcsec':3,'toward':'north' | key "per_unit_arcsec" with 3 is not known here: the keys are event, seq, at, seen_at, body, star, place, minutes, count, unit, toward, reticle, sigma_arcsec.
         'minutes':5,'count':2,'unit':'arcseconds' | toward is missing: give "north" or "south", or toward_clock for the edge that was seen.
         'minutes':5,'count':2,'unit':'arcseconds','toward':'west' | toward "west" is not known: use one of north, south.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3 | toward_clock 3 does not tell the way alone: add the view, or west_clock and mirrored.
