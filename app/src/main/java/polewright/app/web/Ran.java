@@ -1,12 +1,9 @@
 package polewright.app.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import polewright.app.ExitStatus;
+import polewright.app.json.NotesJson;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.FormComplaint;
 
@@ -18,7 +15,6 @@ import polewright.app.web.form.FormComplaint;
  * @param lines what it complained of, line by line, as a terminal shows it
  */
 public record Ran(int status, String out, List<String> lines) {
-    private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final Pattern TAG = Pattern.compile("^[A-Z]+ +");
 
     public Ran {
@@ -37,16 +33,9 @@ public record Ran(int status, String out, List<String> lines) {
 
     /** What a result in JSON has to say besides, as a page says it, without the tags of a terminal. */
     public List<String> notes() {
-        try {
-            List<String> notes = new ArrayList<>();
-            MAPPER.readTree(out)
-                    .path("notes")
-                    .forEach(note -> notes.add(
-                            FormComplaint.withoutForm(TAG.matcher(note.asText()).replaceFirst(""))));
-            return notes;
-        } catch (JsonProcessingException e) {
-            throw new UncheckedIOException("a command printed no JSON", e);
-        }
+        return NotesJson.of(out).stream()
+                .map(note -> FormComplaint.withoutForm(TAG.matcher(note).replaceFirst("")))
+                .toList();
     }
 
     /** Whether the same may be done later: the log can be neither read nor written for the moment. */
