@@ -115,7 +115,7 @@ class DeskLogTest {
         assertThat(log.standing().events()).isZero();
     }
 
-    /** Another program holds the file for itself: whoever asks SQLite now waits, then fails. */
+    /** Another program has locked the file: a query now waits, then fails. */
     @Test
     void aFileThatHasNotChangedIsNotOpenedAgain() throws Exception {
         AtomicLong nanos = new AtomicLong();

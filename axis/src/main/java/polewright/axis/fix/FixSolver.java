@@ -60,7 +60,7 @@ public final class FixSolver {
      * A night that was solved.
      *
      * @param steps those since the past
-     * @param account how they are told
+     * @param account the explanation of them that was chosen
      */
     record Outcome(Past past, List<Step> steps, Account account, Fix fix) {
         Optional<Hindsight> hindsight() {

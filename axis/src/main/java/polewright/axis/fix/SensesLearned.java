@@ -7,8 +7,8 @@ import java.util.stream.Stream;
 import polewright.axis.rig.Rig;
 
 /**
- * Which way the screws of this mount go, as the turns of the night show. Where it was not told, a screw goes either way as
- * likely as not; a rig of one's own is wrong about it seldom, so that it takes two turns and more evidence against it.
+ * Learns which way the screws of this mount go from the turns of the night. If the sense is only assumed, either is equally
+ * likely. A rig the owner described is seldom wrong about it, so overruling it takes two turns and stronger evidence.
  */
 final class SensesLearned {
     private static final double AGAINST_A_RIG_THAT_WAS_TOLD = 2 * Contradictions.HUNDRED_TO_ONE;
