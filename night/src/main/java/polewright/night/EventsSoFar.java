@@ -23,6 +23,8 @@ final class EventsSoFar {
     private final List<Step> steps;
     private final Set<SightingKind> alreadyRead;
     private final CentringsSoFar centrings;
+    // Those since the tripod was last set down: where among the events that begins, and how its instruments were read.
+    private int setDown;
     private SettingsDown settings = SettingsDown.of(List.of());
     private Allowance allowance;
     private Optional<Work> work = Optional.empty();
@@ -44,6 +46,7 @@ final class EventsSoFar {
         steps = new ArrayList<>(other.steps);
         alreadyRead = EnumSet.copyOf(other.alreadyRead);
         centrings = other.centrings.copy();
+        setDown = other.setDown;
         settings = other.settings;
         allowance = other.allowance;
         work = other.work;
@@ -62,7 +65,7 @@ final class EventsSoFar {
         }
         return standing.subList(gone.size(), standing.size()).stream().noneMatch(SettingsDown::isRead)
                 // A further reading of an instrument makes the earlier ones count less.
-                || SettingsDown.of(standing).beginsWith(settings);
+                || sinceSetDown(standing).beginsWith(settings);
     }
 
     /**
@@ -74,16 +77,26 @@ final class EventsSoFar {
         Optional<EventsSoFar> atKnock = Optional.empty();
         List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
         if (more.stream().anyMatch(SettingsDown::isRead)) {
-            settings = SettingsDown.of(standing);
+            settings = sinceSetDown(standing);
         }
         for (LoggedEvent logged : more) {
             gone.add(logged);
             add(logged, models);
             if (logged.event() instanceof NightEvent.Knocked) {
-                atKnock = Optional.of(copy());
+                setDown = gone.size();
+                EventsSoFar justSetDown = copy();
+                justSetDown.settings = SettingsDown.of(List.of());
+                atKnock = Optional.of(justSetDown);
             }
         }
+        if (atKnock.isPresent()) {
+            settings = sinceSetDown(standing);
+        }
         return atKnock;
+    }
+
+    private SettingsDown sinceSetDown(List<LoggedEvent> standing) {
+        return SettingsDown.of(standing.subList(setDown, standing.size()));
     }
 
     private void add(LoggedEvent logged, NightState.ModelCache models) {

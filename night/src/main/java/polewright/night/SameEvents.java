@@ -1,5 +1,6 @@
 package polewright.night;
 
+import java.util.Arrays;
 import java.util.List;
 import polewright.night.event.LoggedEvent;
 
@@ -8,16 +9,9 @@ final class SameEvents {
     private SameEvents() {}
 
     /** Whether a night begins with just these events. */
-    @SuppressWarnings("ReferenceEquality") // Mostly the very same, which is sooner seen.
     static boolean beginWith(List<LoggedEvent> first, List<LoggedEvent> night) {
-        if (night.size() < first.size()) {
-            return false;
-        }
-        for (int i = 0; i < first.size(); i++) {
-            if (first.get(i) != night.get(i) && !first.get(i).equals(night.get(i))) {
-                return false;
-            }
-        }
-        return true;
+        return night.size() >= first.size()
+                // Arrays are gone through several times as fast as lists of lists are.
+                && Arrays.equals(first.toArray(), night.subList(0, first.size()).toArray());
     }
 }

@@ -83,11 +83,12 @@ public final class Adviser {
         if (!situation.clamped() && now >= LIKELY) {
             return new Clamp(now);
         }
-        if (isNotWorthARound(situation, now, after)) {
+        List<RankedSighting> ranking = SightingPlanner.ranking(situation);
+        if (isNotWorthARound(situation, ranking, now, after)) {
             return finish(situation, now);
         }
         return SightingPlanner.best(
-                situation,
+                ranking,
                 now,
                 "not sure enough yet for an axis " + situation.allowance().words());
     }
@@ -121,11 +122,12 @@ public final class Adviser {
      * Whether one more round is likely to leave the axis no better than it is: one try would seldom do, and neither turning
      * now nor turning on the best of sightings raises the expected probability by more than a little.
      */
-    private static boolean isNotWorthARound(Situation situation, double now, double afterTurns) {
+    private static boolean isNotWorthARound(
+            Situation situation, List<RankedSighting> ranking, double now, double afterTurns) {
         if (now < TurnPlanner.probabilityOfOneTry(situation) * PROBABLY_DOES || situation.daylight() != Daylight.NONE) {
             return false;
         }
-        double best = SightingPlanner.ranking(situation).stream()
+        double best = ranking.stream()
                 .mapToDouble(RankedSighting::probabilityAfter)
                 .max()
                 .orElse(1);

@@ -49,7 +49,11 @@ final class SightingPlanner {
 
     /** The best sighting that can be taken now; by day, when the ground has been read, to wait for dark. */
     static Advice best(Situation situation, double probabilityNow, String reason) {
-        return ranking(situation).stream()
+        return best(ranking(situation), probabilityNow, reason);
+    }
+
+    static Advice best(List<RankedSighting> ranking, double probabilityNow, String reason) {
+        return ranking.stream()
                 .findFirst()
                 .<Advice>map(r -> new TakeSighting(probabilityNow, r.kind(), r.star(), r.watch(), reason))
                 .orElseGet(() -> new Advice.WaitForDark(probabilityNow));

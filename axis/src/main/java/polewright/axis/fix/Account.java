@@ -40,8 +40,17 @@ record Account(
         return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance();
     }
 
-    /** The χ² of the whole night that chance exceeds once in a thousand. */
+    /** Whether the moves of the night, were they others, could make everything fit: not if sightings of one stand quarrel. */
+    boolean mayBecomeUnremarkable() {
+        return smoother.remainder(night, Set.of()) <= mostByChance();
+    }
+
     private double mostByChance() {
+        return mostByChance(sightings);
+    }
+
+    /** The χ² of all these sightings together that chance exceeds once in a thousand. */
+    static double mostByChance(List<Step.Sighted> sightings) {
         int figures = sightings.stream().mapToInt(s -> s.model().size()).sum();
         return Chance.onceInAThousand(figures);
     }

@@ -23,6 +23,8 @@ final class Contradictions {
      */
     static final double HUNDRED_TO_ONE = 2 * Math.log(100);
 
+    private static final double FAR_BEYOND_CHANCE = 10;
+
     private Contradictions() {}
 
     static Account weigh(NightSmoother smoother) {
@@ -35,8 +37,28 @@ final class Contradictions {
                 .orElseThrow();
     }
 
+    /** The same, if nothing of it has to be set aside and the whole is unremarkable. */
+    static Optional<Account> believingAll(NightSmoother smoother) {
+        // What does not fit by far at first does not even settle.
+        double hopeless = FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
+        if (smoother.chiSquaredAtFirst() > hopeless) {
+            return Optional.empty();
+        }
+        return Optional.of(first(smoother, smoother.solve(Set.of()), 0))
+                .filter(account -> account.isUnremarkable() && worst(account).isEmpty());
+    }
+
     /**
      * The same, given up on the way when it is beyond hope.
+     *
+     * @param hopeless asked of the account each time that it has one more sighting to set aside
+     */
+    static Optional<Account> weighUnless(NightSmoother smoother, Predicate<Account> hopeless) {
+        return weigh(first(smoother, smoother.solve(Set.of()), 0), hopeless);
+    }
+
+    /**
+     * The same of a night that is not much different from another.
      *
      * @param near a night that is not much different, with no sighting set aside
      * @param hopeless asked of the account each time that it has set one more sighting aside

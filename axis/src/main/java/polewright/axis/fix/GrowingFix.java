@@ -1,6 +1,7 @@
 package polewright.axis.fix;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import polewright.axis.rig.Rig;
@@ -89,14 +90,9 @@ public final class GrowingFix {
         return isTheSame ? latest : new FixSolver(past, weather).solve(live);
     }
 
-    @SuppressWarnings("ReferenceEquality") // Mostly the very same, which is sooner seen.
+    /** How many steps two nights have in common from the beginning on. */
     private static int common(List<Step> some, List<Step> others) {
-        int most = Math.min(some.size(), others.size());
-        for (int i = 0; i < most; i++) {
-            if (some.get(i) != others.get(i) && !some.get(i).equals(others.get(i))) {
-                return i;
-            }
-        }
-        return most;
+        int different = Arrays.mismatch(some.toArray(), others.toArray());
+        return different < 0 ? some.size() : different;
     }
 }

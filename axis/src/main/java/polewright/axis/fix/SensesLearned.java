@@ -27,6 +27,9 @@ final class SensesLearned {
         double worthIt = isAssumed ? Contradictions.HUNDRED_TO_ONE : AGAINST_A_RIG_THAT_WAS_TOLD;
         boolean azimuth = turns(steps).filter(t -> !t.azimuth().isNone()).count() >= least;
         boolean altitude = turns(steps).filter(t -> !t.altitude().isNone()).count() >= least;
+        if (!isAssumed && !asTold.mayBecomeUnremarkable()) {
+            return asTold;
+        }
         List<Rig> others = new ArrayList<>();
         if (azimuth) {
             others.add(reversed(rig, true, false));
@@ -37,11 +40,15 @@ final class SensesLearned {
         if (azimuth && altitude) {
             others.add(reversed(rig, true, true));
         }
+        double most = asTold.cost() - worthIt;
         return others.stream()
-                .map(other -> Contradictions.weigh(asTold.smoother().with(other)))
-                .filter(account -> account.cost() < asTold.cost() - worthIt)
+                .map(other -> asTold.smoother().with(other))
                 // Against a rig that was told it has to explain everything.
-                .filter(account -> isAssumed || account.isUnremarkable())
+                .flatMap(other -> (isAssumed
+                                ? Contradictions.weighUnless(other, account -> account.leastCost() >= most)
+                                : Contradictions.believingAll(other))
+                        .stream())
+                .filter(account -> account.cost() < most)
                 .min(Comparator.comparingDouble(Account::cost))
                 .orElse(asTold);
     }
