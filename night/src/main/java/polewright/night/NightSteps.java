@@ -50,8 +50,7 @@ final class NightSteps {
         if (event instanceof NightEvent.SightingTaken taken) {
             return List.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            Step made = new Step.Turned(
-                    seq, turned.azimuthTurns(), turned.altitudeTurns(), turned.azimuthBack(), turned.altitudeBack());
+            Step made = new Step.Turned(seq, turned.azimuth(), turned.altitude());
             // Nobody turns a screw against tight clamps: that they were loosened was not worth a word.
             return clamped ? List.of(loosened(seq, rig), made) : List.of(made);
         } else if (event instanceof NightEvent.Clamped) {

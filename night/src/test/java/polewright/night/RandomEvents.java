@@ -68,7 +68,9 @@ public final class RandomEvents {
                         values.number(-90, 90),
                         random.nextBoolean() ? 0.25 : -0.0,
                         random.nextBoolean() ? values.number(-10, 10) : -0.0,
-                        random.nextBoolean() ? -0.75 : 0);
+                        random.nextBoolean() ? -0.75 : 0,
+                        random.nextBoolean() ? values.number(0, 10) : 0,
+                        random.nextBoolean() ? 0.25 : 0);
             case CORRECT_TURN ->
                 new NightEvent.TurnCorrected(
                         2 + random.nextInt(Math.max(1, seq - 2)),

@@ -123,11 +123,14 @@ public final class EventWords {
         List<String> screws = new ArrayList<>();
         addTurns(screws, "altitude", turned.altitude());
         addTurns(screws, "azimuth", turned.azimuth());
-        return String.join(", ", screws);
+        return String.join(", ", screws) + (turned.isSeenByFrames() ? ", as camera frames saw" : "");
     }
 
     private static void addTurns(List<String> screws, String screw, HandTurns turns) {
-        if (turns.isPastAndBack()) {
+        if (turns.sigma() > 0 && turns.net() != 0) {
+            screws.add(screw + " about " + PlainNumber.of(Math.rint(Math.abs(turns.net()) * 10) / 10)
+                    + (turns.net() > 0 ? " clockwise" : " counter-clockwise"));
+        } else if (turns.isPastAndBack()) {
             screws.add(screw + " " + oneWay(turns.outward()) + " then " + oneWay(turns.back()));
         } else if (turns.net() != 0) {
             screws.add(screw + " " + oneWay(turns.net()));

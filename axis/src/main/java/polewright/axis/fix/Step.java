@@ -32,20 +32,40 @@ public sealed interface Step {
      * @param altitudeTurns of the altitude screw, all legs together
      * @param azimuthBack the last leg of the azimuth screw when it was turned past the goal and back, else 0
      * @param altitudeBack the same of the altitude screw
+     * @param azimuthSigma how well the turns of the azimuth screw are known, 1 sigma; 0 when a hand counted them
+     * @param altitudeSigma the same of the altitude screw
      */
-    record Turned(long seq, double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack)
+    record Turned(
+            long seq,
+            double azimuthTurns,
+            double altitudeTurns,
+            double azimuthBack,
+            double altitudeBack,
+            double azimuthSigma,
+            double altitudeSigma)
             implements Step {
         /** Turned straight. */
         public Turned(long seq, double azimuthTurns, double altitudeTurns) {
-            this(seq, azimuthTurns, altitudeTurns, 0, 0);
+            this(seq, HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns));
+        }
+
+        public Turned(long seq, HandTurns azimuth, HandTurns altitude) {
+            this(
+                    seq,
+                    azimuth.net(),
+                    altitude.net(),
+                    azimuth.back(),
+                    altitude.back(),
+                    azimuth.sigma(),
+                    altitude.sigma());
         }
 
         HandTurns azimuth() {
-            return new HandTurns(azimuthTurns, azimuthBack);
+            return new HandTurns(azimuthTurns, azimuthBack, azimuthSigma);
         }
 
         HandTurns altitude() {
-            return new HandTurns(altitudeTurns, altitudeBack);
+            return new HandTurns(altitudeTurns, altitudeBack, altitudeSigma);
         }
     }
 

@@ -46,11 +46,7 @@ final class TurnSuspects {
      */
     private record Suspicion(Step.Turned told, Step meant, double surcharge, String words) {
         static Suspicion instead(Step.Turned told, HandTurns azimuth, HandTurns altitude, String words) {
-            return new Suspicion(
-                    told,
-                    new Step.Turned(told.seq(), azimuth.net(), altitude.net(), azimuth.back(), altitude.back()),
-                    0,
-                    words);
+            return new Suspicion(told, new Step.Turned(told.seq(), azimuth, altitude), 0, words);
         }
     }
 

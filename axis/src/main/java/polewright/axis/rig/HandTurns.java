@@ -5,10 +5,17 @@ package polewright.axis.rig;
  *
  * @param net all of it together, clockwise positive
  * @param back the last leg, clockwise positive; 0 when there is none. The hand first turns {@code net − back}
+ * @param sigma how well {@code net} is known, turns, 1 sigma; 0 when they were counted, so that the rig's word for a hand
+ *     holds
  */
-public record HandTurns(double net, double back) {
+public record HandTurns(double net, double back, double sigma) {
     /** Not turned. */
     public static final HandTurns NONE = new HandTurns(0, 0);
+
+    /** Counted. */
+    public HandTurns(double net, double back) {
+        this(net, back, 0);
+    }
 
     /** Turned in one go. */
     public static HandTurns straight(double turns) {
@@ -17,7 +24,7 @@ public record HandTurns(double net, double back) {
 
     /** Every leg the other way. */
     public HandTurns reversed() {
-        return new HandTurns(-net, -back);
+        return new HandTurns(-net, -back, sigma);
     }
 
     /** The first leg. */

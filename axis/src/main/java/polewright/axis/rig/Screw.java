@@ -94,13 +94,13 @@ public record Screw(
         if (made.isNone()) {
             return new Effect(0, 0);
         }
+        double counted = made.sigma() == 0 ? handSigmaTurns : made.sigma();
         if (!made.isPastAndBack()) {
             boolean reversed = lastSense * made.lastSense() < 0;
-            return new Effect(
-                    expected(made.net(), reversed), Math.hypot(handSigmaTurns, reversed ? playSigmaTurns() : 0));
+            return new Effect(expected(made.net(), reversed), Math.hypot(counted, reversed ? playSigmaTurns() : 0));
         }
         // The hand counts two legs.
-        double hand = handSigmaTurns * Math.sqrt(2);
+        double hand = counted * Math.sqrt(2);
         double length = Math.abs(made.back());
         if (lastSense * made.back() > 0) {
             Effect notTakenUp = notTakenUp(Math.abs(made.outward()), length);

@@ -99,14 +99,25 @@ public sealed interface NightEvent
      * @param azimuthBack the last leg of the azimuth screw, clockwise positive, 0 when it was turned straight: the hand
      *     first turned {@code azimuthTurns − azimuthBack}
      * @param altitudeBack the same of the altitude screw
+     * @param azimuthSigma how well {@code azimuthTurns} is known where no hand counted them, 1 sigma: camera frames saw the
+     *     axis move; 0 when they were counted
+     * @param altitudeSigma the same of the altitude screw
      */
-    record ScrewsTurned(double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack)
+    record ScrewsTurned(
+            double azimuthTurns,
+            double altitudeTurns,
+            double azimuthBack,
+            double altitudeBack,
+            double azimuthSigma,
+            double altitudeSigma)
             implements MountMove {
         private static final double MOST_TURNS = 100;
 
         public ScrewsTurned {
             requireTurns("azimuth", azimuthTurns, azimuthBack);
             requireTurns("altitude", altitudeTurns, altitudeBack);
+            requireSigma("azimuth", azimuthSigma);
+            requireSigma("altitude", altitudeSigma);
             // A leg that is left out is written nowhere, whatever the sign of its nothing.
             azimuthBack = azimuthBack == 0 ? 0 : azimuthBack;
             altitudeBack = altitudeBack == 0 ? 0 : altitudeBack;
@@ -120,12 +131,35 @@ public sealed interface NightEvent
             this(azimuthTurns, altitudeTurns, 0, 0);
         }
 
+        /** Counted by a hand. */
+        public ScrewsTurned(double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack) {
+            this(azimuthTurns, altitudeTurns, azimuthBack, altitudeBack, 0, 0);
+        }
+
+        public ScrewsTurned(HandTurns azimuth, HandTurns altitude) {
+            this(azimuth.net(), altitude.net(), azimuth.back(), altitude.back(), azimuth.sigma(), altitude.sigma());
+        }
+
         public HandTurns azimuth() {
-            return new HandTurns(azimuthTurns, azimuthBack);
+            return new HandTurns(azimuthTurns, azimuthBack, azimuthSigma);
         }
 
         public HandTurns altitude() {
-            return new HandTurns(altitudeTurns, altitudeBack);
+            return new HandTurns(altitudeTurns, altitudeBack, altitudeSigma);
+        }
+
+        /** Whether camera frames tell of these turns, and no hand counted them. */
+        public boolean isSeenByFrames() {
+            return azimuthSigma > 0 || altitudeSigma > 0;
+        }
+
+        private static void requireSigma(String screw, double sigma) {
+            if (!(sigma >= 0 && sigma <= MOST_TURNS)) {
+                throw new InputRefused(
+                        "an uncertainty of " + PlainNumber.asTyped(sigma) + " turns of the " + screw
+                                + " screw is outside 0 to 100",
+                        "give 1 sigma, or leave it out for turns that a hand counted");
+            }
         }
 
         private static void requireTurns(String screw, double turns, double back) {
