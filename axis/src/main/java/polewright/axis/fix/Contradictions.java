@@ -37,11 +37,15 @@ final class Contradictions {
                 .orElseThrow();
     }
 
+    /** Whether all sightings together fit so badly, as it looks at first, that they never will. */
+    static boolean isFarBeyondChance(NightSmoother smoother) {
+        return smoother.chiSquaredAtFirst() > FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
+    }
+
     /** The same, if nothing of it has to be set aside and the whole is unremarkable. */
     static Optional<Account> believingAll(NightSmoother smoother) {
         // What does not fit by far at first does not even settle.
-        double hopeless = FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
-        if (smoother.chiSquaredAtFirst() > hopeless) {
+        if (isFarBeyondChance(smoother)) {
             return Optional.empty();
         }
         return Optional.of(first(smoother, smoother.solve(Set.of()), 0))

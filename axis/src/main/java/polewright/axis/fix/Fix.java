@@ -12,6 +12,9 @@ public sealed interface Fix {
     /** The rig as it was told, with its screws going the way that the night's turns have shown. */
     Rig rig();
 
+    /** How sure that is. */
+    ScrewSenses senses();
+
     /** How each sighting agrees, in order. */
     List<Agreement> agreements();
 
@@ -28,7 +31,7 @@ public sealed interface Fix {
     }
 
     /** The sightings agree, but for any that were set aside with the rest against them. */
-    record Solved(AxisState state, Rig rig, List<Agreement> agreements) implements Fix {}
+    record Solved(AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements) implements Fix {}
 
     /**
      * Computed without two accounts that contradict each other, since nothing says which is right.
@@ -36,7 +39,8 @@ public sealed interface Fix {
      * @param reason which ones, and what would settle it
      * @param dispute what is in doubt by it
      */
-    record Dubious(AxisState state, Rig rig, List<Agreement> agreements, String reason, Dispute dispute)
+    record Dubious(
+            AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, String reason, Dispute dispute)
             implements Fix {}
 
     /** What two accounts of a night disagree about. */
@@ -52,5 +56,6 @@ public sealed interface Fix {
      *
      * @param missing what is not known, and what would tell it
      */
-    record Underdetermined(AxisState state, Rig rig, List<Agreement> agreements, String missing) implements Fix {}
+    record Underdetermined(AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, String missing)
+            implements Fix {}
 }

@@ -76,6 +76,7 @@ public final class FixSolver {
             return new Past(
                     past.site(),
                     fix.rig(),
+                    fix.senses(),
                     Optional.of(account.smoother().after(first, account.night(), account.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
@@ -87,10 +88,9 @@ public final class FixSolver {
         }
     }
 
-    private Account account(List<Step> steps) {
+    private SensesLearned senses(List<Step> steps) {
         Account asTold = Contradictions.weigh(new NightSmoother(past, steps));
-        Account learned = SensesLearned.considered(steps, NorthInDoubt.considered(past, steps, asTold));
-        return DoubtedScrews.considered(learned.smoother().rig(), steps, learned);
+        return SensesLearned.considered(past, steps, NorthInDoubt.considered(past, steps, asTold));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -102,16 +102,19 @@ public final class FixSolver {
 
     /** Solves what came after the past. */
     Outcome solve(List<Step> steps) {
-        Account account = account(steps);
+        SensesLearned screws = senses(steps);
+        Account account = DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
+        ScrewSenses senses = screws.senses();
         List<Agreement> agreements = joined(
                 past.agreements(),
                 account.sightings().stream().map(s -> agreement(account, s)).toList());
         AxisState state = account.night().last();
         Rig learned = learned(account);
         Fix fix = doubt(steps, account)
-                .<Fix>map(doubt -> new Fix.Dubious(state, learned, agreements, doubt.reason(), doubt.about()))
-                .or(() -> missing(state).map(missing -> new Fix.Underdetermined(state, learned, agreements, missing)))
-                .orElseGet(() -> new Fix.Solved(state, learned, agreements));
+                .<Fix>map(doubt -> new Fix.Dubious(state, learned, senses, agreements, doubt.reason(), doubt.about()))
+                .or(() -> missing(state)
+                        .map(missing -> new Fix.Underdetermined(state, learned, senses, agreements, missing)))
+                .orElseGet(() -> new Fix.Solved(state, learned, senses, agreements));
         return new Outcome(past, steps, account, fix);
     }
 

@@ -11,15 +11,21 @@ import polewright.sky.place.Site;
  * <p>What was set aside among them stays set aside, and no turn among them is suspected any more.
  *
  * @param rig as its owner and earlier nights tell it
+ * @param senses how sure it is by these steps which way its screws go
  * @param left the axis and the screws after these steps, as these steps tell; empty before the first step of a night
  * @param agreements how their sightings agreed with the rest of the night when they were condensed
  * @param shifts how far the axis went at each shift among them
  */
 record Past(
-        Site site, Rig rig, Optional<AxisState> left, List<Agreement> agreements, List<SmoothedNight.Moved> shifts) {
+        Site site,
+        Rig rig,
+        ScrewSenses senses,
+        Optional<AxisState> left,
+        List<Agreement> agreements,
+        List<SmoothedNight.Moved> shifts) {
     /** Nothing has happened yet. */
     static Past none(Site site, Rig rig) {
-        return new Past(site, rig, Optional.empty(), List.of(), List.of());
+        return new Past(site, rig, ScrewSenses.before(rig), Optional.empty(), List.of(), List.of());
     }
 
     /**

@@ -42,8 +42,12 @@ class SensesLearnedTest {
         }
 
         void see() {
-            steps.add(axis.step(next(), axis.driftOnMeridian(10, DRIFT_SIGMA)));
-            steps.add(axis.step(next(), axis.driftInEast(10, DRIFT_SIGMA)));
+            see(10);
+        }
+
+        void see(int minutes) {
+            steps.add(axis.step(next(), axis.driftOnMeridian(minutes, DRIFT_SIGMA)));
+            steps.add(axis.step(next(), axis.driftInEast(minutes, DRIFT_SIGMA)));
         }
 
         void turn(double azimuth, double altitude) {
@@ -129,6 +133,43 @@ class SensesLearnedTest {
         }
     }
 
+    @Test
+    void howSureTheSensesAre_followsFromTheTurns() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
+        wedge.see();
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(0.5, 0.5));
+        wedge.turn(-1, 0);
+        assertThat(wedge.fix().senses().azimuth()).as("not looked yet").isCloseTo(0.5, within(0.01));
+        wedge.see();
+        assertThat(wedge.fix().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(wedge.fix().senses().isAzimuthKnown()).isTrue();
+        assertThat(wedge.fix().senses().altitude()).as("not turned").isEqualTo(0.5);
+        wedge.turn(0, 1);
+        wedge.see();
+        assertThat(wedge.fix().rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.RAISES);
+        assertThat(wedge.fix().senses().isAltitudeKnown()).isTrue();
+    }
+
+    /** A sixteenth of a turn takes the axis by an arcminute and a half: no drift of a minute shows that. */
+    @Test
+    void aTurnTooSmallToBeSeen_leavesTheSenseOpen() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
+        wedge.see(1);
+        wedge.turn(-0.0625, 0);
+        wedge.see(1);
+        assertThat(wedge.fix().senses().azimuth()).isBetween(0.3, 0.9);
+    }
+
+    @Test
+    void whereTheSensesAreTold_theyAreSure() {
+        Wedge wedge = wedge(54.6, ToldRig.typical(), 1, 1, 1);
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
+        wedge.see();
+        wedge.turn(-1, 0.5);
+        wedge.see();
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
+    }
+
     /** Against the word of someone who told which way it goes, one turn is a slip of the hand; two are not. */
     @Test
     void aRigThatWasTold_isDoubtedAfterTwoTurns() {
@@ -160,6 +201,8 @@ class SensesLearnedTest {
         wedge.see();
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
         assertThat(fix.agreements()).filteredOn(Agreement::contradictory).hasSizeLessThan(3);
     }
 }

@@ -1,0 +1,42 @@
+package polewright.axis.fix;
+
+import polewright.axis.rig.Rig;
+
+/**
+ * How sure it is which way each screw goes: the probability, 0 to 1, that it goes as {@link Fix#rig} says.
+ *
+ * <p>1 for a screw whose owner described it, unless the night speaks against that; 0.5 for one of which nothing is known.
+ */
+public record ScrewSenses(double azimuth, double altitude) {
+    /** Surer than that, a sense is no longer asked for. One sighting cannot do better, as it may be mistaken itself. */
+    public static final double KNOWN = 0.99;
+
+    static final ScrewSenses CERTAIN = new ScrewSenses(1, 1);
+    static final ScrewSenses UNKNOWN = new ScrewSenses(0.5, 0.5);
+
+    public ScrewSenses {
+        requireProbability(azimuth);
+        requireProbability(altitude);
+    }
+
+    /** Before any turn of the night. */
+    static ScrewSenses before(Rig rig) {
+        return rig.hasAssumedScrews() ? UNKNOWN : CERTAIN;
+    }
+
+    /** Whether it is known which way the azimuth screw goes. */
+    public boolean isAzimuthKnown() {
+        return azimuth >= KNOWN;
+    }
+
+    /** Whether it is known which way the altitude screw goes. */
+    public boolean isAltitudeKnown() {
+        return altitude >= KNOWN;
+    }
+
+    private static void requireProbability(double value) {
+        if (!(value >= 0 && value <= 1)) {
+            throw new IllegalArgumentException(value + " is no probability");
+        }
+    }
+}
