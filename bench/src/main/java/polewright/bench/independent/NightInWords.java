@@ -1,0 +1,71 @@
+package polewright.bench.independent;
+
+import java.util.Locale;
+import polewright.axis.AxisOffset;
+import polewright.axis.advice.Advice;
+import polewright.axis.fix.Fix;
+import polewright.axis.sighting.StarDrift;
+import polewright.bench.independent.truth.Offset;
+import polewright.night.event.NightEvent;
+
+/** A night told event by event: what is true beside what is believed. */
+final class NightInWords {
+    private NightInWords() {}
+
+    static void print(PlayedNight night) {
+        for (Moment moment : night.moments()) {
+            Offset offset = moment.offset();
+            Fix fix = moment.night().fix();
+            AxisOffset believed = fix.state().offset();
+            System.out.printf(
+                    Locale.ROOT,
+                    "%2d %5.1f min %s%s | true %6.1f %6.1f | fix %6.1f %6.1f +-%5.1f %s P %.2f | %s%n",
+                    moment.event().seq(),
+                    moment.minutes(),
+                    words(moment.event().event()),
+                    moment.slipped() ? " *" : "",
+                    offset.eastArcmin(),
+                    offset.upArcmin(),
+                    believed.east().arcminutes(),
+                    believed.up().arcminutes(),
+                    fix.state().offsetCovariance().largestSigma().arcminutes(),
+                    fix.getClass().getSimpleName(),
+                    moment.night().advice().probabilityNow(),
+                    words(moment.night().advice()));
+            Accusations.of(moment.night()).texts().forEach(text -> System.out.println("      ! " + text));
+        }
+        night.refusals().forEach(text -> System.out.println("   refused: " + text));
+    }
+
+    private static String words(NightEvent event) {
+        if (event instanceof NightEvent.ScrewsTurned turned) {
+            return String.format(Locale.ROOT, "turned az %.2f alt %.2f", turned.azimuthTurns(), turned.altitudeTurns());
+        }
+        if (event instanceof NightEvent.SightingTaken taken) {
+            return taken.sighting() instanceof StarDrift drift
+                    ? String.format(
+                            Locale.ROOT,
+                            "drift of %s, %d min, %.0f arcsec %s",
+                            drift.star().label(),
+                            drift.length().toMinutes(),
+                            drift.drift().angle().arcseconds(),
+                            drift.direction().words())
+                    : taken.sighting().kind();
+        }
+        return event.getClass().getSimpleName();
+    }
+
+    private static String words(Advice advice) {
+        if (advice instanceof Advice.TakeSighting take) {
+            return take.kind().name()
+                    + take.star()
+                            .map(star -> String.format(
+                                    Locale.ROOT,
+                                    " %s H %.0f",
+                                    star.name(),
+                                    star.place().hourAngle().degrees()))
+                            .orElse("");
+        }
+        return advice.getClass().getSimpleName();
+    }
+}

@@ -1,0 +1,280 @@
+package polewright.bench.independent;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
+import polewright.axis.advice.Adviser;
+import polewright.axis.advice.RankedSighting;
+import polewright.axis.advice.SightingKind;
+import polewright.axis.rig.Optic;
+import polewright.bench.independent.truth.Directions;
+import polewright.bench.independent.truth.Observer;
+import polewright.bench.independent.truth.SeenSky;
+import polewright.bench.independent.truth.Star;
+import polewright.bench.independent.truth.StarInField;
+import polewright.bench.independent.truth.Turns;
+import polewright.bench.independent.truth.ViewShown;
+import polewright.bench.independent.truth.Wedge;
+import polewright.night.NightState;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/**
+ * Someone who does what the advice says, by eye, until it says stop.
+ *
+ * <p>A star that is not to be found is given up after a while and the next best sighting is taken; so is one whose entry is
+ * refused. A star that the sky of the told place and time has up, and the true one has not, is replaced by a bright one near where it
+ * was said to be, under its own name.
+ */
+final class Person {
+    private static final int MOST_EVENTS = 60;
+    private static final int MOST_FAILURES = 30;
+    private static final double LOWEST_FOUND_DEG = 10;
+    private static final double LOWEST_CHOSEN_DEG = 20;
+    private static final double HIGHEST_CHOSEN_DEG = 80;
+    private static final double EASY_MAGNITUDE = 2.5;
+
+    private final Scene scene;
+    private final Habits habits;
+    private final Slip slip;
+    private final double toleratedArcmin;
+    private final Observer observer;
+    private final Notebook notebook;
+    private final Told told;
+    private final Told truly;
+    private final List<Moment> moments = new ArrayList<>();
+    private final List<String> refusals = new ArrayList<>();
+    private final Set<String> givenUp = new HashSet<>();
+    private Wedge wedge;
+    private Instant now;
+    private boolean slipped;
+    private int sightings;
+    private int compasses;
+    private int drifts;
+    private int turns;
+
+    private Person(Scene scene, Wedge wedge, Told told, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
+        this.scene = scene;
+        this.habits = habits;
+        this.slip = slip;
+        this.toleratedArcmin = toleratedArcmin;
+        this.observer = new Observer(scene.air(), habits.scatter(), scene.random());
+        this.notebook = new Notebook(told, truly);
+        this.told = told;
+        this.truly = truly;
+        this.wedge = wedge;
+        this.now = scene.from();
+        this.slipped = slip.isOfTheWholeNight();
+    }
+
+    /**
+     * Plays from bare ground to stop, or until 60 events did not suffice or nothing can be done any more.
+     *
+     * @param told of the night, tonight's mistake in it
+     * @param truly what should have been told
+     */
+    static PlayedNight play(
+            Scene scene, Wedge wedge, Told told, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
+        return new Person(scene, wedge, told, truly, habits, slip, toleratedArcmin).played();
+    }
+
+    /** The same without a mistake. */
+    static PlayedNight play(Scene scene, Wedge wedge, Told truly, Habits habits, double toleratedArcmin) {
+        return play(scene, wedge, truly, truly, habits, Slip.NONE, toleratedArcmin);
+    }
+
+    private PlayedNight played() {
+        happened(notebook.write(now, by -> by.begun(toleratedArcmin)));
+        boolean isGoingOn = true;
+        while (isGoingOn
+                && moments.size() <= MOST_EVENTS
+                && givenUp.size() + refusals.size() < MOST_FAILURES
+                && !(advice() instanceof Advice.Stop)) {
+            isGoingOn = follow(advice());
+        }
+        return new PlayedNight(moments, refusals, toleratedArcmin);
+    }
+
+    private NightState night() {
+        return moments.get(moments.size() - 1).night();
+    }
+
+    private Advice advice() {
+        return night().advice();
+    }
+
+    private void happened(NightState night) {
+        moments.add(new Moment(
+                notebook.written().get(notebook.written().size() - 1),
+                night,
+                wedge,
+                Duration.between(scene.from(), now).toMillis() / 60000.0,
+                notebook.right(),
+                slipped));
+    }
+
+    /** Whether there was anything to do. */
+    private boolean follow(Advice advice) {
+        if (advice instanceof Advice.TakeSighting take) {
+            return sight(take);
+        } else if (advice instanceof Advice.TurnScrews turn) {
+            turn(turn);
+        } else if (advice instanceof Advice.MoveByHand move) {
+            wedge = wedge.moved(move.azimuth().radians(), move.altitude().radians(), scene.random());
+            now = now.plus(ActionMinutes.MOVING_BY_HAND);
+            happened(notebook.write(now, by -> new NightEvent.Knocked()));
+        } else if (advice instanceof Advice.Clamp) {
+            wedge = wedge.clamped(scene.random());
+            now = now.plus(ActionMinutes.CLAMPING);
+            happened(notebook.write(now, by -> new NightEvent.Clamped()));
+        } else if (advice instanceof Advice.WaitForDark) {
+            now = now.plus(Duration.ofHours(1));
+            happened(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
+        } else {
+            throw new IllegalStateException("cannot follow " + advice);
+        }
+        return true;
+    }
+
+    private void turn(Advice.TurnScrews advice) {
+        if (advice.loosenFirst()) {
+            wedge = wedge.clamped(scene.random());
+            happened(notebook.write(now, by -> new NightEvent.Unclamped()));
+        }
+        Turns ordered = Entries.ordered(advice.turns());
+        turns++;
+        Turns made = slip.made(ordered, turns);
+        slipped |= !made.equals(ordered);
+        wedge = wedge.turned(made, scene.random());
+        now = now.plus(ActionMinutes.atTheScrews(ordered.azimuth(), ordered.altitude()));
+        givenUp.removeIf(what -> what.startsWith(SightingKind.STILL_POINT.name()));
+        happened(notebook.write(now, Entries.turned(ordered), Entries.turned(made)));
+    }
+
+    /** What is advised, or the next best that can be done; false if there is nothing. */
+    private boolean sight(Advice.TakeSighting advised) {
+        sightings++;
+        Turns unlogged = slip.unlogged(sightings);
+        if (!unlogged.equals(Turns.NONE)) {
+            slipped = true;
+            wedge = wedge.turned(unlogged, scene.random());
+            now = now.plus(ActionMinutes.atTheScrews(unlogged.azimuth(), unlogged.altitude()));
+            notebook.meant(now, Entries.turned(unlogged));
+        }
+        if (!givenUp.contains(key(advised.kind(), advised.star()))) {
+            attempt(advised.kind(), advised.star(), advised.watch());
+            return true;
+        }
+        Optional<RankedSighting> next = Adviser.ranking(night().situation()).stream()
+                .filter(ranked -> !givenUp.contains(key(ranked.kind(), ranked.star())))
+                .findFirst();
+        next.ifPresent(ranked -> attempt(ranked.kind(), ranked.star(), ranked.watch()));
+        return next.isPresent();
+    }
+
+    private static String key(SightingKind kind, Optional<AdvisedStar> star) {
+        return kind.name() + star.map(s -> " " + s.name()).orElse("");
+    }
+
+    private void attempt(SightingKind kind, Optional<AdvisedStar> star, Duration watch) {
+        boolean done;
+        try {
+            done = switch (kind) {
+                case COMPASS -> compass();
+                case LEVEL_AND_SCALE -> scale();
+                case STILL_POINT -> stillPoint(star.orElseThrow());
+                case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> drift(star.orElseThrow(), watch);
+                case SHADOW, FRAMES -> throw new IllegalStateException("nobody asked for " + kind + " by eye at night");
+            };
+        } catch (InputRefused refused) {
+            refusals.add(refused.getMessage());
+            done = false;
+        }
+        if (!done) {
+            givenUp.add(key(kind, star));
+        }
+    }
+
+    private boolean compass() {
+        compasses++;
+        boolean isOtherEnd = slip.readsTheOtherEnd(compasses);
+        slipped |= isOtherEnd;
+        double read = observer.compassDeg(wedge, truly.declinationDeg(now));
+        now = now.plus(ActionMinutes.READING);
+        happened(notebook.write(
+                now, Entries.compass(told, now, isOtherEnd ? read + 180 : read), Entries.compass(truly, now, read)));
+        return true;
+    }
+
+    private boolean scale() {
+        double read = observer.scaleDeg(wedge);
+        now = now.plus(ActionMinutes.READING);
+        happened(notebook.write(now, by -> Entries.scale(by, now, read)));
+        return true;
+    }
+
+    private boolean stillPoint(AdvisedStar advised) {
+        Star star = Catalogue.find(advised.name()).orElseThrow();
+        double field = told.rig().widestOptic().map(Optic::field).orElseThrow().radians();
+        now = now.plus(ActionMinutes.STILL_POINT);
+        if (!isFound(star, LOWEST_FOUND_DEG) || observer.fromStillPoint(wedge, star, now) > field / 2) {
+            return false;
+        }
+        StarInField seen = observer.stillPoint(wedge, star, now, field, ViewShown.INVERTED);
+        happened(notebook.write(now, by -> Entries.stillPoint(by, now, star, seen)));
+        return true;
+    }
+
+    private boolean drift(AdvisedStar advised, Duration watch) {
+        Optional<Star> named = Catalogue.find(advised.name())
+                .filter(star -> isFound(star, LOWEST_FOUND_DEG))
+                .or(() -> nearTo(advised));
+        now = now.plus(ActionMinutes.SETTING_A_STAR);
+        if (named.isEmpty()) {
+            return false;
+        }
+        drifts++;
+        SeenSky sky = SeenSky.of(scene.place(), now, scene.air());
+        Star star = named.get();
+        Optional<Star> instead = slipped ? Optional.empty() : slip.watchedFor(star, sky, drifts);
+        boolean isSwapped = slip.exchangesNorthAndSouth(drifts);
+        slipped |= isSwapped || instead.isPresent();
+        Star watched = instead.orElse(star);
+        Instant began = now;
+        double north = observer.driftDivisions(wedge, watched, began, watch, Entries.DIVISION_RAD, habits.line());
+        now = now.plus(watch);
+        happened(notebook.write(
+                now,
+                Entries.drift(told, began, watch, star, isSwapped ? -north : north, habits.north()),
+                Entries.drift(truly, began, watch, watched, north, habits.north())));
+        return true;
+    }
+
+    private boolean isFound(Star star, double lowestDeg) {
+        double altitude = Math.toDegrees(
+                Directions.altitude(SeenSky.of(scene.place(), now, scene.air()).direction(star)));
+        return altitude > lowestDeg;
+    }
+
+    /** A bright star that is truly up, nearest to where the advised one was said to be. */
+    private Optional<Star> nearTo(AdvisedStar advised) {
+        SeenSky sky = SeenSky.of(scene.place(), now, scene.air());
+        double[] there = Directions.of(
+                advised.direction().azimuth().radians(),
+                advised.direction().altitude().radians());
+        return Catalogue.stars().stream()
+                .filter(star -> star.magnitude() <= EASY_MAGNITUDE)
+                .filter(star -> {
+                    double altitude = Math.toDegrees(Directions.altitude(sky.direction(star)));
+                    return altitude > LOWEST_CHOSEN_DEG && altitude < HIGHEST_CHOSEN_DEG;
+                })
+                .min(Comparator.comparingDouble(star -> Directions.angle(sky.direction(star), there)));
+    }
+}

@@ -1,0 +1,67 @@
+package polewright.bench.independent;
+
+import java.time.Duration;
+import java.time.Instant;
+import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.rig.Rig;
+import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
+import polewright.sky.magnetic.MagneticModel;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * What a person tells of a whole night: the site, the rig, and the time by a clock.
+ *
+ * @param latitudeDeg as typed
+ * @param longitudeDeg as typed
+ * @param heightMetres as typed
+ * @param rig as told
+ * @param clockAhead what the clock says over the true time
+ * @param declinationTurned whether the magnetic declination is taken with the other sign
+ */
+record Told(
+        double latitudeDeg,
+        double longitudeDeg,
+        double heightMetres,
+        Rig rig,
+        Duration clockAhead,
+        boolean declinationTurned) {
+    /** All of it as it is. */
+    static Told truly(Scene scene, Rig rig) {
+        return new Told(
+                Math.toDegrees(scene.place().latitude()),
+                Math.toDegrees(scene.place().longitude()),
+                scene.place().heightMetres(),
+                rig,
+                Duration.ZERO,
+                false);
+    }
+
+    Instant clock(Instant trueTime) {
+        return trueTime.plus(clockAhead);
+    }
+
+    Site site() {
+        return Site.ofDegrees(latitudeDeg, longitudeDeg, heightMetres);
+    }
+
+    NightEvent.Begun begun(double toleratedArcmin) {
+        Site site = site();
+        return new NightEvent.Begun(
+                "Larkfell",
+                site,
+                Weather.standardAt(site.heightMetres()),
+                rig,
+                new DiscAllowance(Angle.ofArcminutes(toleratedArcmin)));
+    }
+
+    /** As the program gives it for the site that was typed, degrees: the world's magnetic model, the one figure taken from there. */
+    double declinationDeg(Instant trueTime) {
+        double model = MagneticModel.wmm2025()
+                .field(site(), clock(trueTime))
+                .declination()
+                .degrees();
+        return declinationTurned ? -model : model;
+    }
+}

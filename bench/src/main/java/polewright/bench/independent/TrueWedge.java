@@ -1,0 +1,111 @@
+package polewright.bench.independent;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import polewright.axis.rig.MountKind;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Orientation;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
+import polewright.axis.rig.ScrewSense;
+import polewright.axis.rig.View;
+import polewright.bench.independent.truth.Wedge;
+import polewright.sky.angle.Angle;
+
+/**
+ * How a wedge's screws are drawn, and what its owner may have told of them.
+ *
+ * @param azimuthFactor what the azimuth screw does over what is usual, below zero when it goes the other way
+ * @param altitudeFactor the same of the altitude screw
+ */
+record TrueWedge(double azimuthFactor, double altitudeFactor) {
+    /** The usual wedge: threads of 1.25 mm on arms of 200 and 180 mm. Written down here, not read from the code under test. */
+    private static final double PITCH_MM = 1.25;
+
+    private static final double AZIMUTH_ARM_MM = 200;
+    private static final double ALTITUDE_ARM_MM = 180;
+    private static final double PLAY_TURNS = 0.2;
+    private static final double LEAN = Math.toRadians(1);
+    private static final double LEAST_FACTOR = 0.3;
+    private static final double HAND_SIGMA_TURNS = 0.05;
+    private static final double GAIN_TOLD_RIGHTLY = 0.05;
+    private static final double GAIN_BY_RULER = 0.15;
+    private static final double FINDER_FIELD_DEG = 6;
+    private static final double DIVISION_ARCSEC = 15;
+
+    /** Either way as likely as not, and by a quarter, 1 sigma, more or less far than usual. */
+    static TrueWedge sensesEven(RandomGenerator random) {
+        return new TrueWedge(
+                factor(0.25, random) * (random.nextBoolean() ? 1 : -1),
+                factor(0.25, random) * (random.nextBoolean() ? 1 : -1));
+    }
+
+    /** Either way, and within 15 %, 1 sigma, of usual. */
+    static TrueWedge asTold(RandomGenerator random) {
+        return new TrueWedge(
+                factor(GAIN_BY_RULER, random) * (random.nextBoolean() ? 1 : -1),
+                factor(GAIN_BY_RULER, random) * (random.nextBoolean() ? 1 : -1));
+    }
+
+    private static double factor(double sigma, RandomGenerator random) {
+        return Math.max(LEAST_FACTOR, 1 + sigma * random.nextGaussian());
+    }
+
+    Wedge at(Scene scene) {
+        return Wedge.set(
+                scene.place(),
+                scene.offset(),
+                LEAN,
+                PITCH_MM / AZIMUTH_ARM_MM * azimuthFactor,
+                PITCH_MM / ALTITUDE_ARM_MM * altitudeFactor,
+                PLAY_TURNS,
+                scene.random());
+    }
+
+    /** The rig of someone who told nothing. */
+    static Rig nothingTold() {
+        return Rig.typicalForkOnWedge();
+    }
+
+    /** The rig of someone who has measured it: senses, gains to 5 % and play. */
+    Rig toldRightly() {
+        return told(GAIN_TOLD_RIGHTLY, azimuthFactor, altitudeFactor, Orientation.INVERTED);
+    }
+
+    /**
+     * The rig of someone who knows which way the screws go and has their arms by a ruler.
+     *
+     * @param finder as the owner tells it
+     */
+    Rig toldByRuler(Orientation finder) {
+        return told(GAIN_BY_RULER, Math.signum(azimuthFactor), Math.signum(altitudeFactor), finder);
+    }
+
+    private static Rig told(double relativeGainSigma, double azimuth, double altitude, Orientation finder) {
+        return new Rig(
+                "fork of the shed",
+                MountKind.FORK_ON_WEDGE,
+                screw(AZIMUTH_ARM_MM, azimuth, relativeGainSigma, ScrewSense.RIGHT),
+                screw(ALTITUDE_ARM_MM, altitude, relativeGainSigma, ScrewSense.RAISES),
+                Angle.ofDegrees(1),
+                Angle.ofArcminutes(2),
+                List.of(
+                        new Optic("finder", Angle.ofDegrees(FINDER_FIELD_DEG), View.of(finder), Optional.empty()),
+                        new Optic(
+                                "reticle",
+                                Angle.ofDegrees(0.4),
+                                View.of(Orientation.MIRRORED),
+                                Optional.of(Angle.ofArcseconds(DIVISION_ARCSEC)))));
+    }
+
+    private static Screw screw(double armMm, double factor, double relativeGainSigma, ScrewSense positive) {
+        return new Screw(
+                new ScrewGeometry.PushScrew(PITCH_MM, armMm / Math.abs(factor)),
+                factor < 0 ? positive.reversed() : positive,
+                relativeGainSigma,
+                HAND_SIGMA_TURNS,
+                PLAY_TURNS);
+    }
+}
