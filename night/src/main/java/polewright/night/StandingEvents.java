@@ -2,10 +2,8 @@ package polewright.night;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import polewright.night.event.LoggedEvent;
@@ -43,31 +41,26 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
 
     /** Whether an event says something of events before it, so that they may count otherwise. */
     static boolean changesOthers(NightEvent event) {
-        return event instanceof NightEvent.Withdrawn
-                || event instanceof NightEvent.TurnCorrected
-                || event instanceof NightEvent.ClockCorrected;
+        return event instanceof NightEvent.Revision;
     }
 
     /**
-     * What happened, in order: each turn as it was corrected last, where it was made; times as they were, where the clock was
-     * off; corrections themselves left out.
+     * What happened, in order: the beginning with rig and site as they were corrected last; each turn and each measurement as
+     * it was corrected last, where it was made; times as they were, where the clock was off; corrections themselves left out.
      *
-     * @throws InputRefused when something is corrected that is no turn
+     * @throws InputRefused when something is corrected that cannot be
      */
     public List<LoggedEvent> asMeant() {
-        Map<Long, NightEvent.ScrewsTurned> meant = new HashMap<>();
-        for (LoggedEvent logged : asLogged) {
-            if (logged.event() instanceof NightEvent.TurnCorrected corrected) {
-                meant.put(corrected.seq(), corrected.meant());
-            }
-        }
-        if (meant.isEmpty()) {
-            return ClockCorrections.applied(asLogged);
-        }
-        return ClockCorrections.applied(asLogged.stream()
-                .filter(e -> !(e.event() instanceof NightEvent.TurnCorrected))
-                .map(e -> meant.containsKey(e.seq()) ? corrected(e, meant.get(e.seq())) : e)
-                .toList());
+        return ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged)));
+    }
+
+    /** How a night began, with rig and site as they were corrected last; empty if it has no beginning. */
+    public static Optional<NightEvent.Begun> beginning(List<LoggedEvent> events) {
+        return among(events).asMeant().stream()
+                .findFirst()
+                .map(LoggedEvent::event)
+                .filter(NightEvent.Begun.class::isInstance)
+                .map(NightEvent.Begun.class::cast);
     }
 
     /** Whether the event of this number counts. */
@@ -91,14 +84,5 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
     /** The last event that {@code undo} would take back, if any: not the beginning. */
     public Optional<LoggedEvent> lastUndoable() {
         return asLogged.size() > 1 ? Optional.of(asLogged.get(asLogged.size() - 1)) : Optional.empty();
-    }
-
-    private static LoggedEvent corrected(LoggedEvent logged, NightEvent.ScrewsTurned meant) {
-        if (!(logged.event() instanceof NightEvent.ScrewsTurned)) {
-            throw new InputRefused(
-                    "event " + logged.seq() + " is no turn of screws, so no other turn can stand in its place",
-                    "name the number of a turn, as the log shows it");
-        }
-        return new LoggedEvent(logged.seq(), logged.at(), meant);
     }
 }

@@ -26,6 +26,7 @@ public final class RandomEvents {
     private final RandomSightings sightings;
     private final RandomRigs rigs;
     private final RandomWork work;
+    private final RandomCorrections corrections;
 
     public RandomEvents(long seed) {
         random = new Random(seed);
@@ -33,6 +34,7 @@ public final class RandomEvents {
         sightings = new RandomSightings(values);
         rigs = new RandomRigs(values);
         work = new RandomWork(values);
+        corrections = new RandomCorrections(values, rigs);
     }
 
     /** A begin and then {@code more} events, all kinds about equally often. */
@@ -57,12 +59,12 @@ public final class RandomEvents {
             case BEGIN ->
                 new NightEvent.Begun(
                         values.text(),
-                        new Site(values.signed(Math.toRadians(84)), values.signed(Math.PI), values.number(-500, 9000)),
+                        site(),
                         new Weather(values.number(0, 1100), values.number(-80, 60), values.number(0, 1)),
                         rigs.rig(),
                         allowance());
             case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
-                new NightEvent.SightingTaken(sightings.sighting(kind));
+                measured(seq, new NightEvent.SightingTaken(sightings.sighting(kind)));
             case TURN ->
                 new NightEvent.ScrewsTurned(
                         values.number(-90, 90),
@@ -78,17 +80,30 @@ public final class RandomEvents {
             case CORRECT_CLOCK ->
                 new NightEvent.ClockCorrected(
                         1, 1 + random.nextInt(seq - 1), Duration.ofSeconds(1 + random.nextInt(90_000)));
+            case RIG -> new NightEvent.RigCorrected(corrections.correction());
+            case SITE -> new NightEvent.SiteCorrected(site());
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(allowance());
             case WORK -> new NightEvent.WorkSet(work.work());
-            case CENTRE -> new NightEvent.StarCentred(centred());
+            case CENTRE -> measured(seq, new NightEvent.StarCentred(centred()));
             case HORIZON -> new NightEvent.HorizonSet(horizon());
             case TARGET -> new NightEvent.TargetWanted(random.nextBoolean() ? values.star() : values.bodyButTheSun());
             case NOTE -> new NightEvent.Noted(values.text());
             case WITHDRAW -> new NightEvent.Withdrawn(2 + random.nextInt(Math.max(1, seq - 2)));
         };
+    }
+
+    /** Now and then in place of an earlier one. */
+    private NightEvent measured(int seq, NightEvent.Measurement measurement) {
+        return seq > 2 && random.nextInt(5) == 0
+                ? new NightEvent.MeasurementCorrected(2 + random.nextInt(seq - 2), measurement)
+                : measurement;
+    }
+
+    private Site site() {
+        return new Site(values.signed(Math.toRadians(84)), values.signed(Math.PI), values.number(-500, 9000));
     }
 
     private CentredStar centred() {

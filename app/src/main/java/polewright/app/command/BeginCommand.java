@@ -161,7 +161,8 @@ final class BeginCommand implements Callable<Integer> {
                 && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
         if (underWay) {
             throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
-                    + ": go on with it, or add --again to leave it and begin another.");
+                    + ": go on with it, or add --again to leave it and begin another. Rig or site entered wrongly:"
+                    + " polewright rig correct, polewright site correct.");
         }
     }
 

@@ -103,6 +103,9 @@ final class CentreCommand extends AppendingCommand {
     @Mixin
     private FrameOptions clues;
 
+    @Mixin
+    private InsteadOfOption insteadOf;
+
     @Option(
             names = "--csv",
             paramLabel = "FILE",
@@ -121,7 +124,7 @@ final class CentreCommand extends AppendingCommand {
         if (csv == null) {
             return super.events(bench, begun, before);
         }
-        if (body != null || reads != null || frame != null) {
+        if (body != null || reads != null || frame != null || insteadOf.seq().isPresent()) {
             throw new WrongUsage("a table and one star at once: give --csv alone.");
         }
         inTable = read(csv);
@@ -163,8 +166,14 @@ final class CentreCommand extends AppendingCommand {
             throw new InputRefused(
                     "an uncertainty of " + sigmaArcmin + " arcminutes is outside 0.001 to 300", "1 is usual by eye");
         }
-        return new NightEvent.StarCentred(
-                new CentredStar(middle.get().at().orElseGet(bench::now), star, display, isThroughPole, sigma));
+        Instant when = middle.get()
+                .at()
+                .orElseGet(() -> insteadOf
+                        .replaced(night())
+                        .map(one -> one.measurement().seenAt())
+                        .orElseGet(bench::now));
+        return insteadOf.event(
+                new NightEvent.StarCentred(new CentredStar(when, star, display, isThroughPole, sigma)), night());
     }
 
     /** What stood in the middle, and when, if that is known. */
@@ -205,7 +214,8 @@ final class CentreCommand extends AppendingCommand {
             return inTable.size() + (inTable.size() == 1 ? " centring" : " centrings") + " from " + csv;
         }
         return "centred "
-                + (body != null ? body.label() : frame != null ? "the middle of " + frame.getFileName() : "a star");
+                + (body != null ? body.label() : frame != null ? "the middle of " + frame.getFileName() : "a star")
+                + insteadOf.words();
     }
 
     @Override

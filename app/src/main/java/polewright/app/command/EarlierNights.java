@@ -2,6 +2,7 @@ package polewright.app.command;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -13,6 +14,7 @@ import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.jsonl.JsonLines;
+import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.sky.InputRefused;
@@ -51,8 +53,37 @@ final class EarlierNights {
      * that cannot be read keeps nobody from beginning another; a copy of a night, read in from a file, teaches no more.
      */
     static Rig taught(Rig rig, Site tonight, NightLog opened) {
-        Map<String, List<LoggedEvent>> nights = new LinkedHashMap<>();
+        return taught(rig, tonight, opened, opened.nights());
+    }
+
+    /** The same in a night that has begun: what happened in it teaches it nothing of before. */
+    static Rig taughtBefore(NightId night, Rig rig, Site tonight, NightLog opened) {
+        return taught(
+                rig,
+                tonight,
+                opened,
+                opened.nights().stream()
+                        .filter(other -> !other.id().equals(night))
+                        .toList());
+    }
+
+    /** The rigs of the last nights, each as it was last, the latest first. */
+    static List<Rig> rigs(NightLog opened) {
+        Map<String, Rig> rigs = new LinkedHashMap<>();
         for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
+            try {
+                StandingEvents.beginning(opened.events(night.id()))
+                        .ifPresent(begun -> rigs.putIfAbsent(begun.rig().name().toLowerCase(Locale.ROOT), begun.rig()));
+            } catch (InputRefused damaged) {
+                // It stays in the log as it is.
+            }
+        }
+        return List.copyOf(rigs.values());
+    }
+
+    private static Rig taught(Rig rig, Site tonight, NightLog opened, List<NightSummary> earlier) {
+        Map<String, List<LoggedEvent>> nights = new LinkedHashMap<>();
+        for (NightSummary night : earlier.stream().limit(MOST).toList()) {
             try {
                 List<LoggedEvent> events = opened.events(night.id());
                 nights.putIfAbsent(events.stream().map(JsonLines::write).collect(Collectors.joining("\n")), events);

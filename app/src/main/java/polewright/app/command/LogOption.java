@@ -9,7 +9,7 @@ import polewright.app.JobFailed;
 import polewright.app.LogEntry;
 import polewright.app.Workbench;
 import polewright.axis.work.Work;
-import polewright.night.event.LoggedEvent;
+import polewright.night.StandingEvents;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
@@ -55,7 +55,7 @@ final class LogOption {
         return open(workbench);
     }
 
-    /** How the last night of the log began, if there is one: where defaults come from. */
+    /** How the last night of the log began, by what was corrected since, if there is one: where defaults come from. */
     Optional<NightEvent.Begun> lastBegun(Workbench workbench) {
         if (!Files.exists(file(workbench))) {
             return Optional.empty();
@@ -76,15 +76,10 @@ final class LogOption {
     }
 
     static Optional<NightEvent.Begun> lastBegun(NightLog opened) {
-        return opened.latest().map(night -> begun(opened, night));
+        return opened.latest().flatMap(night -> StandingEvents.beginning(opened.events(night)));
     }
 
     static NightId latest(NightLog opened) {
         return LogEntry.latestNight(opened);
-    }
-
-    private static NightEvent.Begun begun(NightLog opened, NightId night) {
-        LoggedEvent first = opened.events(night).get(0);
-        return (NightEvent.Begun) first.event();
     }
 }

@@ -1,6 +1,5 @@
 package polewright.app.command;
 
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -11,6 +10,7 @@ import polewright.app.Workbench;
 import polewright.app.input.SiteInput;
 import polewright.app.json.SeasonsJson;
 import polewright.app.text.SeasonsWords;
+import polewright.night.StandingEvents;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
@@ -87,9 +87,7 @@ final class LogSeasons implements Callable<Integer> {
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {
-        return Optional.of(opened.events(night).get(0).event())
-                .filter(NightEvent.Begun.class::isInstance)
-                .map(NightEvent.Begun.class::cast)
+        return StandingEvents.beginning(opened.events(night))
                 .orElseThrow(() -> new JobFailed("night " + night.number() + " has no beginning: choose another."));
     }
 }

@@ -65,6 +65,7 @@ public final class Polewright implements Callable<Integer> {
             ServeCommand.class,
             DevicesCommand.class,
             RigCommand.class,
+            SiteCommand.class,
             DemoCommand.class,
             PracticeCommands.class);
 

@@ -10,7 +10,11 @@ import polewright.night.jsonl.RigText;
 
 @Command(
         name = "rig",
-        description = "Print the rig as a text to edit and give to begin --rig FILE. Its keys are in docs/events.md.")
+        description = {
+            "Print the rig as a text to edit and give to begin --rig FILE; or correct tonight's.",
+            "Its keys are in docs/events.md."
+        },
+        subcommands = RigCorrectCommand.class)
 final class RigCommand implements Callable<Integer> {
     private final Workbench workbench;
 

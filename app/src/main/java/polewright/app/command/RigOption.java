@@ -21,6 +21,11 @@ final class RigOption {
             description = "A rig file (print one to edit with: polewright rig). Default: the last night's rig.")
     private @Nullable Path file;
 
+    /** Whether a file was named. */
+    boolean isGiven() {
+        return file != null;
+    }
+
     Rig rig(Optional<NightEvent.Begun> remembered) {
         if (file == null) {
             return remembered.map(NightEvent.Begun::rig).orElseGet(Rig::typicalForkOnWedge);

@@ -59,6 +59,9 @@ final class SightCommands {
         private @Nullable Instant at;
 
         @Mixin
+        private InsteadOfOption insteadOf;
+
+        @Mixin
         private AsTypedOption asTyped;
 
         private String kind = "";
@@ -75,12 +78,16 @@ final class SightCommands {
         }
 
         Instant at(Workbench bench) {
-            return at == null ? bench.now() : at;
+            return at == null ? replacedAt().orElseGet(bench::now) : at;
+        }
+
+        private Optional<Instant> replacedAt() {
+            return insteadOf.replaced(night()).map(one -> one.measurement().seenAt());
         }
 
         /** When a drift began: as given, or its length ago. */
         Instant startOf(Workbench bench, Duration length) {
-            return at == null ? bench.now().minus(length) : at;
+            return at == null ? replacedAt().orElseGet(() -> bench.now().minus(length)) : at;
         }
 
         @Override
@@ -98,12 +105,12 @@ final class SightCommands {
                             FarReadingWords.what(sighting, far, begun.site()), FarReadingWords.check(far));
                 });
             }
-            return new NightEvent.SightingTaken(sighting);
+            return insteadOf.event(new NightEvent.SightingTaken(sighting), night());
         }
 
         @Override
         final String logged() {
-            return kind;
+            return kind + insteadOf.words();
         }
 
         static Angle degrees(@Nullable Double given, Angle usual) {

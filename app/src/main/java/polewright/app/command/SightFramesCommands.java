@@ -33,6 +33,9 @@ final class SightFramesCommands {
         @Mixin
         private SeveralFrames frames;
 
+        @Mixin
+        private InsteadOfOption insteadOf;
+
         private List<String> found = List.of();
         private Optional<ObjectNode> foundJson = Optional.empty();
         private Optional<Instant> first = Optional.empty();
@@ -52,14 +55,14 @@ final class SightFramesCommands {
             try {
                 FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
                 Told told = told(series, begun);
-                refuseSeenAlready(told.sighting(), before);
+                refuseSeenAlready(told.sighting(), before, insteadOf.replaced(night()));
                 List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
                 lines.addAll(told.words());
                 found = lines;
                 foundJson = Optional.of(told.json());
                 kind = told.sighting().kind();
                 first = Optional.of(series.attitudes().get(0).at());
-                return new NightEvent.SightingTaken(told.sighting());
+                return insteadOf.event(new NightEvent.SightingTaken(told.sighting()), night());
             } catch (InputRefused refused) {
                 // It is the frames that cannot be used, not what was typed.
                 throw new JobFailed(String.valueOf(refused.getMessage()));
@@ -67,9 +70,13 @@ final class SightFramesCommands {
         }
 
         /** The same frames twice would count as two sightings, and make the fix surer than it is. */
-        private static void refuseSeenAlready(Sighting sighting, NightState before) {
+        private static void refuseSeenAlready(
+                Sighting sighting, NightState before, Optional<InsteadOfOption.Replaced> replaced) {
             for (LoggedEvent logged : before.standing()) {
-                if (logged.event() instanceof NightEvent.SightingTaken taken
+                boolean isReplaced =
+                        replaced.filter(one -> one.seq() == logged.seq()).isPresent();
+                if (!isReplaced
+                        && logged.event() instanceof NightEvent.SightingTaken taken
                         && shareFrames(taken.sighting(), sighting)) {
                     throw new InputRefused(
                             "these frames are in the log already, as #" + logged.seq(),
@@ -96,7 +103,7 @@ final class SightFramesCommands {
 
         @Override
         final String logged() {
-            return kind;
+            return kind + insteadOf.words();
         }
 
         @Override

@@ -25,6 +25,9 @@ final class SunCaution {
 
     /** For what was just logged: one line, or none. */
     static List<String> of(NightEvent event, Site site) {
+        if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            return of(corrected.meant(), site);
+        }
         if (!(event instanceof NightEvent.Measurement measured)) {
             return List.of();
         }

@@ -9,6 +9,7 @@ import polewright.axis.advice.ScrewTurn;
 import polewright.axis.camera.Drive;
 import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
+import polewright.axis.rig.ScrewSense;
 import polewright.frames.decode.Mosaic;
 import polewright.night.tonight.Purpose;
 
@@ -23,6 +24,7 @@ final class TypedWords {
         commands.registerConverter(long.class, new NumberInput.Whole());
         commands.registerConverter(int.class, new NumberInput.Count());
         commands.registerConverter(Path.class, new FileInput());
+        commands.registerConverter(ScrewSense.class, new WordInput<>(ScrewSense.class));
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
         commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));

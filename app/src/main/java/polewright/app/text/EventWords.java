@@ -51,6 +51,12 @@ public final class EventWords {
             return "turned " + turns(turned);
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
+        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            return "in place of #" + corrected.seq() + ": " + of(corrected.meant());
+        } else if (event instanceof NightEvent.RigCorrected corrected) {
+            return CorrectionWords.of(corrected.correction());
+        } else if (event instanceof NightEvent.SiteCorrected corrected) {
+            return "site corrected: " + AngleWords.site(corrected.site());
         } else if (event instanceof NightEvent.ClockCorrected corrected) {
             return "clock corrected for #" + corrected.seq() + " to #" + corrected.last() + ": "
                     + (corrected.shift().isNegative() ? "−" : "+") + minutes(corrected.shift());

@@ -25,6 +25,7 @@ import polewright.app.text.EventWords;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.CommandForms;
 import polewright.app.web.form.NightForms;
+import polewright.app.web.form.SetupForms;
 import polewright.app.web.form.SightingForms;
 import polewright.app.web.form.WorkForms;
 import polewright.app.web.room.Sketches;
@@ -242,6 +243,8 @@ class EveryKindIsCompleteTest {
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);
             case CORRECT_CLOCK -> Optional.of(NightForms.RETIME);
+            case RIG -> Optional.of(SetupForms.RIG);
+            case SITE -> Optional.of(SetupForms.SITE);
             case CLAMP -> Optional.of(NightForms.CLAMP);
             case UNCLAMP -> Optional.of(NightForms.UNCLAMP);
             case KNOCK -> Optional.of(NightForms.KNOCK);

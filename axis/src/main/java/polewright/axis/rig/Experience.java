@@ -46,4 +46,20 @@ public record Experience(
                 clampShift,
                 clampSigma);
     }
+
+    /** The same, with nothing learned of the azimuth screw: its geometry holds, to this fraction. */
+    public Experience withoutAzimuth(double sigma) {
+        return new Experience(nights, 1, sigma, altitudeFactor, altitudeSigma, clampings, clampShift, clampSigma);
+    }
+
+    /** The same, with nothing learned of the altitude screw: its geometry holds, to this fraction. */
+    public Experience withoutAltitude(double sigma) {
+        return new Experience(nights, azimuthFactor, azimuthSigma, 1, sigma, clampings, clampShift, clampSigma);
+    }
+
+    /** The same, with nothing learned of clamping. */
+    public Experience withoutClampings(Angle sigma) {
+        return new Experience(
+                nights, azimuthFactor, azimuthSigma, altitudeFactor, altitudeSigma, 0, AxisOffset.NONE, sigma);
+    }
 }

@@ -15,6 +15,9 @@ public sealed interface ScrewGeometry {
     /** The turns that make {@code move}; the inverse of {@link #move}. */
     double turnsFor(Angle move, Angle presentAltitude);
 
+    /** A screw of which a turn goes so many times as far. */
+    ScrewGeometry scaled(double factor);
+
     /** What the user measured on the mount or found by trial. */
     record DegreesPerTurn(Angle perTurn) implements ScrewGeometry {
         public DegreesPerTurn {
@@ -29,6 +32,11 @@ public sealed interface ScrewGeometry {
         @Override
         public double turnsFor(Angle move, Angle presentAltitude) {
             return move.radians() / perTurn.radians();
+        }
+
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new DegreesPerTurn(perTurn.times(factor));
         }
     }
 
@@ -52,6 +60,13 @@ public sealed interface ScrewGeometry {
         @Override
         public double turnsFor(Angle move, Angle presentAltitude) {
             return move.radians() / perTurn().radians();
+        }
+
+        /** The arm is what is seldom measured well, and the thread's pitch what is known. */
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new PushScrew(
+                    threadPitchMm, threadPitchMm / Math.tan(factor * perTurn().radians()));
         }
 
         private Angle perTurn() {
@@ -103,6 +118,12 @@ public sealed interface ScrewGeometry {
             double opening = openingRad(presentAltitude);
             double wanted = Math.min(Math.PI, Math.max(0, opening + move.radians()));
             return (lengthMm(wanted) - lengthMm(opening)) / leadPerTurnMm;
+        }
+
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new Turnbuckle(
+                    hingeToLowerMm, hingeToUpperMm, lengthAtReferenceMm, referenceAltitude, factor * leadPerTurnMm);
         }
 
         private double openingRad(Angle altitude) {

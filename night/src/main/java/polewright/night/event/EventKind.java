@@ -28,6 +28,8 @@ public enum EventKind {
     TURN("turn"),
     CORRECT_TURN("correct_turn"),
     CORRECT_CLOCK("correct_clock"),
+    RIG("rig"),
+    SITE("site"),
     CLAMP("clamp"),
     UNCLAMP("unclamp"),
     KNOCK("knock"),
@@ -58,6 +60,7 @@ public enum EventKind {
         return Arrays.stream(values()).map(EventKind::word).collect(Collectors.joining(", "));
     }
 
+    /** The kind of an event; a measurement in place of another has the kind of what was measured. */
     public static EventKind of(NightEvent event) {
         if (event instanceof NightEvent.SightingTaken taken) {
             return of(taken.sighting());
@@ -69,6 +72,12 @@ public enum EventKind {
             return CORRECT_TURN;
         } else if (event instanceof NightEvent.ClockCorrected) {
             return CORRECT_CLOCK;
+        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            return of(corrected.meant());
+        } else if (event instanceof NightEvent.RigCorrected) {
+            return RIG;
+        } else if (event instanceof NightEvent.SiteCorrected) {
+            return SITE;
         } else if (event instanceof NightEvent.Clamped) {
             return CLAMP;
         } else if (event instanceof NightEvent.Unclamped) {

@@ -62,6 +62,9 @@ public final class EventOrder {
         if (next.event() instanceof NightEvent.TurnCorrected corrected) {
             checkHappened(corrected.seq(), next.seq(), happened, "correct");
         }
+        if (next.event() instanceof NightEvent.MeasurementCorrected corrected) {
+            checkHappened(corrected.seq(), next.seq(), happened, "replace");
+        }
         if (next.event() instanceof NightEvent.ClockCorrected corrected) {
             checkHappened(corrected.seq(), next.seq(), happened, "correct");
             checkHappened(corrected.last(), next.seq(), happened, "correct");

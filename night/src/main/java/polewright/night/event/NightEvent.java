@@ -8,6 +8,7 @@ import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.RigCorrection;
 import polewright.axis.sighting.LineOfSight;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.work.Work;
@@ -25,6 +26,9 @@ import polewright.sky.place.Weather;
  */
 public sealed interface NightEvent
         permits NightEvent.Measurement, NightEvent.MountMove, NightEvent.Statement, NightEvent.Revision {
+    /** The number of each night's beginning. */
+    long BEGIN_SEQ = 1;
+
     /** Something on the sky or at the mount was measured. */
     sealed interface Measurement extends NightEvent {
         /** When that was, which need not be when it was logged; for a drift, when it began. */
@@ -70,6 +74,19 @@ public sealed interface NightEvent
                                 + " is beyond 84 degrees, where no wedge can be set by azimuth and altitude",
                         "check that latitude comes before longitude");
             }
+        }
+
+        /** The same beginning with the rig as it is. */
+        public Begun with(RigCorrection correction) {
+            return new Begun(siteName, site, weather, correction.appliedTo(rig), allowance);
+        }
+
+        /** The same beginning at this site. Air that was only taken to be the usual follows the height. */
+        public Begun at(Site corrected) {
+            Weather there = weather.equals(Weather.standardAt(site.heightMetres()))
+                    ? Weather.standardAt(corrected.heightMetres())
+                    : weather;
+            return new Begun(siteName, corrected, there, rig, allowance);
         }
     }
 
@@ -184,6 +201,30 @@ public sealed interface NightEvent
      * @param meant what was turned instead, then and there
      */
     record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
+
+    /**
+     * A measurement was entered wrongly.
+     *
+     * @param seq the number of that measurement
+     * @param meant what was measured instead, then and there
+     */
+    record MeasurementCorrected(long seq, Measurement meant) implements Revision {}
+
+    /** The rig was entered wrongly: this holds from the beginning of the night. */
+    record RigCorrected(RigCorrection correction) implements Revision {
+        @Override
+        public long seq() {
+            return BEGIN_SEQ;
+        }
+    }
+
+    /** The site was entered wrongly: this holds from the beginning of the night. */
+    record SiteCorrected(Site site) implements Revision {
+        @Override
+        public long seq() {
+            return BEGIN_SEQ;
+        }
+    }
 
     /**
      * The computer's clock was off while earlier events were logged.

@@ -12,6 +12,8 @@ import polewright.sky.place.Weather;
 
 /** A whole event: its number, its time of entry, its kind, and what belongs to the kind. */
 final class EventJson {
+    private static final String INSTEAD_OF = "instead_of";
+
     private EventJson() {}
 
     static void write(FieldWriter out, LoggedEvent logged) {
@@ -29,7 +31,7 @@ final class EventJson {
     static LoggedEvent read(FieldReader in, long seqWhenLeftOut, BodyNames names) {
         String word = in.text("event");
         EventKind kind = EventKind.ofWord(word)
-                .orElseThrow(() -> in.refused("event", " is not known", "use one of " + EventKind.words()));
+                .orElseThrow(() -> in.refused("event", " is unknown", "use " + EventKind.words()));
         long seq = in.has("seq") ? in.whole("seq") : seqWhenLeftOut;
         Instant at = in.instant("at");
         return new LoggedEvent(seq, at, readBody(in, kind, at, names));
@@ -49,6 +51,13 @@ final class EventJson {
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             out.whole("corrected_seq", corrected.seq());
             TurnJson.write(out, corrected.meant());
+        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            out.whole(INSTEAD_OF, corrected.seq());
+            writeBody(out, corrected.meant());
+        } else if (event instanceof NightEvent.RigCorrected corrected) {
+            RigCorrectionJson.write(out, corrected.correction());
+        } else if (event instanceof NightEvent.SiteCorrected corrected) {
+            out.object("site", corrected.site(), SiteJson::write);
         } else if (event instanceof NightEvent.ClockCorrected corrected) {
             out.whole("first_seq", corrected.seq())
                     .whole("last_seq", corrected.last())
@@ -78,21 +87,35 @@ final class EventJson {
         return switch (kind) {
             case BEGIN -> begun(in);
             case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
-                new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names));
+                measured(in, kind, new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names)));
             case TURN -> TurnJson.read(in);
             case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
             case CORRECT_CLOCK -> clock(in);
+            case RIG -> new NightEvent.RigCorrected(RigCorrectionJson.read(in));
+            case SITE -> new NightEvent.SiteCorrected(in.object("site", SiteJson::read));
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(in.object("allowance", AllowanceJson::read));
             case WORK -> new NightEvent.WorkSet(in.object("work", WorkJson::read));
-            case CENTRE -> new NightEvent.StarCentred(CentringJson.read(in, at, names));
+            case CENTRE -> measured(in, kind, new NightEvent.StarCentred(CentringJson.read(in, at, names)));
             case HORIZON -> new NightEvent.HorizonSet(HorizonJson.read(in));
             case TARGET -> new NightEvent.TargetWanted(BodyJson.read(in, names));
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };
+    }
+
+    /** A measurement, or one in place of another: that was made earlier than it is entered. */
+    private static NightEvent measured(FieldReader in, EventKind kind, NightEvent.Measurement measurement) {
+        if (!in.has(INSTEAD_OF)) {
+            return measurement;
+        }
+        long replaced = in.whole(INSTEAD_OF);
+        if (kind != EventKind.FRAMES && !in.has("seen_at")) {
+            throw in.refused(INSTEAD_OF, " has no seen_at with it", "add when it was seen");
+        }
+        return new NightEvent.MeasurementCorrected(replaced, measurement);
     }
 
     private static NightEvent clock(FieldReader in) {

@@ -52,12 +52,12 @@ final class RigJson {
                 new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras, order, drive, travel, learned));
     }
 
-    private static void writeOptic(FieldWriter out, Optic optic) {
+    static void writeOptic(FieldWriter out, Optic optic) {
         out.text("name", optic.name()).angle("field_deg", optic.field()).object("view", optic.view(), ViewJson::write);
         optic.division().ifPresent(division -> out.angle("division_arcsec", division));
     }
 
-    private static Optic readOptic(FieldReader in) {
+    static Optic readOptic(FieldReader in) {
         String name = in.text("name");
         Angle field = in.angle("field_deg");
         View view = in.object("view", ViewJson::read);

@@ -36,7 +36,7 @@ final class ScrewJson {
         return in.made(() -> new Screw(rough.geometry(), rough.clockwise(), gain, hand, backlash, finish));
     }
 
-    private static void writeGeometry(FieldWriter out, ScrewGeometry geometry) {
+    static void writeGeometry(FieldWriter out, ScrewGeometry geometry) {
         if (geometry instanceof ScrewGeometry.DegreesPerTurn told) {
             out.word("kind", GeometryKind.DEGREES_PER_TURN).angle("per_turn_deg", told.perTurn());
         } else if (geometry instanceof ScrewGeometry.PushScrew push) {
@@ -55,7 +55,7 @@ final class ScrewJson {
         }
     }
 
-    private static ScrewGeometry readGeometry(FieldReader in) {
+    static ScrewGeometry readGeometry(FieldReader in) {
         return switch (in.choice("kind", GeometryKind.class)) {
             case DEGREES_PER_TURN -> {
                 Angle perTurn = in.angle("per_turn_deg");

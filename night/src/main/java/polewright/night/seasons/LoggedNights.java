@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightId;
@@ -37,7 +39,8 @@ public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) 
             Interruption.check();
             try {
                 List<LoggedEvent> events = opened.events(night.id());
-                if (begun(events) instanceof NightEvent.Begun begun && pier.holds(begun) && seen.add(events)) {
+                Optional<NightEvent.Begun> begun = StandingEvents.beginning(events);
+                if (begun.filter(pier::holds).isPresent() && seen.add(events)) {
                     records.add(NightRecord.of(night.id(), events));
                 }
             } catch (InputRefused damaged) {
@@ -45,9 +48,5 @@ public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) 
             }
         }
         return new LoggedNights(records, unreadable);
-    }
-
-    private static NightEvent begun(List<LoggedEvent> events) {
-        return events.get(0).event();
     }
 }

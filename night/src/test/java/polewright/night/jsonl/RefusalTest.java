@@ -41,7 +41,7 @@ class RefusalTest {
         {'event':'note','at':'2026-01-15T21:00:00Z','text':'a','text':'b'} | key "text" stands twice, the second time with "b": keep one of them.
         {'at':'2026-01-15T21:00:00Z'} | event is missing: add it; docs/events.md says what it holds.
         {'event':'clamp'} | at is missing: add it; docs/events.md says what it holds.
-        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is not known: use one of begin, compass, scale, bearing, shadow, altitude, still_point, drift, frames, field_drift, turn, correct_turn, correct_clock, clamp, unclamp, knock, allow, work, centre, horizon, target, note, withdraw.
+        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is unknown: use begin, compass, scale, bearing, shadow, altitude, still_point, drift, frames, field_drift, turn, correct_turn, correct_clock, rig, site, clamp, unclamp, knock, allow, work, centre, horizon, target, note, withdraw.
         {'event':'clamp','at':'2026-01-15T21:00:00'} | at "2026-01-15T21:00:00" has no zone: end it with Z for UTC, or with +01:00 for a clock one hour ahead.
         {'event':'clamp','at':'21:00'} | at "21:00" is not a time: write it like 2026-01-15T21:30:00Z, in UTC.
         {'event':'clamp','at':'2206-01-15T21:00:00Z'} | at: the time 2206-01-15T21:00:00Z is outside 1972 to 2100: check the year.
@@ -82,7 +82,7 @@ class RefusalTest {
         'minutes':5,'count':2,'unit':'inches','toward':'north' | unit "inches" is not known: use one of arcseconds, divisions, fields, pixels.
         'minutes':5,'count':0.1,'unit':'fields','field_deg':0,'toward':'north' | 0 degrees for one of the field widths is outside 0 to 60: give the true field width in degrees, above 0.
         'minutes':5,'count':-2,'unit':'arcseconds','toward':'north' | a length of -2 arcseconds is not possible: give 0 or more, and say the direction apart.
-        'minutes':5,'count':2,'unit':'arcseconds','per_unit_arcsec':3,'toward':'north' | key "per_unit_arcsec" with 3 is not known here: the keys are event, seq, at, seen_at, body, star, place, minutes, count, unit, toward, reticle, sigma_arcsec.
+        'minutes':5,'count':2,'unit':'arcseconds','per_unit_arcsec':3,'toward':'north' | key "per_unit_arcsec" with 3 is not known here: the keys are event, seq, at, seen_at, body, star, place, minutes, count, unit, toward, reticle, sigma_arcsec, instead_of.
         'minutes':5,'count':2,'unit':'arcseconds' | toward is missing: give "north" or "south", or toward_clock for the edge that was seen.
         'minutes':5,'count':2,'unit':'arcseconds','toward':'west' | toward "west" is not known: use one of north, south.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3 | toward_clock 3 does not tell the way alone: add the view, or west_clock and mirrored.

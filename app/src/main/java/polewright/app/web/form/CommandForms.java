@@ -6,7 +6,11 @@ import java.util.stream.Stream;
 /** All forms: one for each command that adds to the log and needs no file. */
 public final class CommandForms {
     private static final List<CommandForm> ALL = Stream.of(
-                    SightingForms.all(), List.of(SightingForms.CENTRE), WorkForms.all(), NightForms.all())
+                    SightingForms.all(),
+                    List.of(SightingForms.CENTRE),
+                    WorkForms.all(),
+                    NightForms.all(),
+                    SetupForms.all())
             .flatMap(List::stream)
             .toList();
 

@@ -4,6 +4,7 @@ import static polewright.app.web.form.Field.option;
 import static polewright.app.web.form.Field.positional;
 
 import java.util.List;
+import java.util.stream.Stream;
 import polewright.app.web.form.Field.Choice;
 import polewright.app.web.form.Field.Figure;
 import polewright.app.web.form.Field.Option;
@@ -16,6 +17,12 @@ public final class SightingForms {
     static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
     private static final Field SIGMA = option(
                     "sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES)
+            .seldom();
+    private static final Field INSTEAD_OF = option(
+                    "instead-of",
+                    "In place of sighting number",
+                    "Only to correct one that was entered wrongly.",
+                    new Figure(""))
             .seldom();
     static final Field STAR = positional("star", "Star", "Such as polaris, rigel, or \"alp Lyr\".", new Words())
             .required();
@@ -159,7 +166,8 @@ public final class SightingForms {
                     option("through-pole", "The fork went through the pole to get there", "", new Tick())
                             .seldom(),
                     option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))
-                            .seldom()),
+                            .seldom(),
+                    INSTEAD_OF),
             "Log it",
             true);
 
@@ -173,6 +181,8 @@ public final class SightingForms {
     }
 
     private static CommandForm sighting(String kind, String title, String intro, Field... fields) {
-        return new CommandForm(kind, title, intro, List.of("sight", kind), List.of(fields), "Log this sighting", true);
+        List<Field> all =
+                Stream.concat(Stream.of(fields), Stream.of(INSTEAD_OF)).toList();
+        return new CommandForm(kind, title, intro, List.of("sight", kind), all, "Log this sighting", true);
     }
 }

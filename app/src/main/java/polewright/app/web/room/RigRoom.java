@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import polewright.app.text.CorrectionWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.NightForms;
@@ -13,7 +14,6 @@ import polewright.axis.rig.Camera;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
-import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.TravelLimits;
 import polewright.night.event.NightEvent;
 import polewright.sky.PlainNumber;
@@ -128,21 +128,7 @@ final class RigRoom implements Room {
     }
 
     private static String words(Screw screw) {
-        String clockwise = switch (screw.clockwise()) {
-            case RIGHT -> "clockwise takes the axis right";
-            case LEFT -> "clockwise takes the axis left";
-            case RAISES -> "clockwise raises the axis";
-            case LOWERS -> "clockwise lowers the axis";
-        };
-        String geometry = "";
-        if (screw.geometry() instanceof ScrewGeometry.PushScrew push) {
-            geometry = "pitch " + mm(push.threadPitchMm()) + ", arm " + mm(push.armMm());
-        } else if (screw.geometry() instanceof ScrewGeometry.Turnbuckle turnbuckle) {
-            geometry = "turnbuckle, " + mm(turnbuckle.leadPerTurnMm()) + " a turn";
-        } else if (screw.geometry() instanceof ScrewGeometry.DegreesPerTurn turn) {
-            geometry = PlainNumber.asRead(turn.perTurn().degrees()) + "° a turn";
-        }
-        return geometry + "; " + clockwise;
+        return CorrectionWords.of(screw.geometry()) + "; " + CorrectionWords.clockwise(screw.clockwise());
     }
 
     private static Section looking(Rig rig) {
@@ -175,9 +161,5 @@ final class RigRoom implements Room {
 
     private static String degrees(Angle angle, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f°", angle.degrees());
-    }
-
-    private static String mm(double millimetres) {
-        return PlainNumber.of(millimetres) + " mm";
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import polewright.app.text.SeasonsWords;
 import polewright.app.web.view.Section;
+import polewright.night.StandingEvents;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightSummary;
 import polewright.night.seasons.LoggedNights;
@@ -40,10 +41,11 @@ final class SeasonsRoom implements Room {
     }
 
     private static List<Section> of(Asked asked, NightSummary night) {
-        if (!(asked.desk().events(night.id()).get(0).event() instanceof NightEvent.Begun begun)) {
+        Optional<NightEvent.Begun> begun = StandingEvents.beginning(asked.desk().events(night.id()));
+        if (begun.isEmpty()) {
             return List.of(new Section.Words("", List.of("This night has no beginning. Choose another.")));
         }
-        Pier pier = Pier.of(begun);
+        Pier pier = Pier.of(begun.get());
         LoggedNights nights = asked.desk().nightsAt(pier);
         Seasons seasons = Seasons.of(pier, nights.records());
         List<Section> sections = new ArrayList<>();

@@ -1,0 +1,89 @@
+package polewright.night;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
+import polewright.axis.sighting.Sighting;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/**
+ * Rig and site as they are, where they were entered wrongly: the night begins with the corrected ones. What was worked out
+ * from the wrong ones when a sighting was logged is worked out again from the right ones.
+ */
+final class SetupCorrections {
+    private SetupCorrections() {}
+
+    /**
+     * The events with rig and site as they are, the corrections themselves left out.
+     *
+     * @param standing those that count, the beginning first
+     * @throws InputRefused when the rig or the site cannot be as it was corrected; the event's number is named
+     */
+    static List<LoggedEvent> applied(List<LoggedEvent> standing) {
+        if (standing.stream().noneMatch(SetupCorrections::corrects)
+                || !(standing.get(0).event() instanceof NightEvent.Begun entered)) {
+            return standing;
+        }
+        NightEvent.Begun corrected = entered;
+        for (LoggedEvent logged : standing) {
+            corrected = after(logged, corrected);
+        }
+        List<LoggedEvent> applied = new ArrayList<>();
+        NightEvent.Begun then = entered;
+        for (LoggedEvent logged : standing) {
+            then = after(logged, then);
+            if (logged.event() instanceof NightEvent.Begun) {
+                applied.add(new LoggedEvent(logged.seq(), logged.at(), corrected));
+            } else if (!corrects(logged)) {
+                applied.add(new LoggedEvent(logged.seq(), logged.at(), read(logged.event(), then, corrected)));
+            }
+        }
+        return applied;
+    }
+
+    private static boolean corrects(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.RigCorrected || logged.event() instanceof NightEvent.SiteCorrected;
+    }
+
+    private static NightEvent.Begun after(LoggedEvent logged, NightEvent.Begun before) {
+        try {
+            if (logged.event() instanceof NightEvent.RigCorrected rig) {
+                return before.with(rig.correction());
+            }
+            return logged.event() instanceof NightEvent.SiteCorrected site ? before.at(site.site()) : before;
+        } catch (InputRefused refused) {
+            throw refused.at("event " + logged.seq());
+        }
+    }
+
+    private static NightEvent read(NightEvent event, NightEvent.Begun then, NightEvent.Begun now) {
+        if (event instanceof NightEvent.SightingTaken taken) {
+            return read(taken, then, now);
+        }
+        return event instanceof NightEvent.MeasurementCorrected corrected
+                        && corrected.meant() instanceof NightEvent.SightingTaken taken
+                ? new NightEvent.MeasurementCorrected(corrected.seq(), read(taken, then, now))
+                : event;
+    }
+
+    private static NightEvent.SightingTaken read(
+            NightEvent.SightingTaken taken, NightEvent.Begun then, NightEvent.Begun now) {
+        boolean isElsewhere = !then.site().equals(now.site()) || !then.weather().equals(now.weather());
+        Sighting there = isElsewhere ? SightingElsewhere.of(taken.sighting(), then, now) : taken.sighting();
+        return new NightEvent.SightingTaken(through(there, then.rig(), now.rig()));
+    }
+
+    private static Sighting through(Sighting sighting, Rig then, Rig now) {
+        for (Optic optic : now.optics()) {
+            Optic before = then.optic(optic.name()).orElse(optic);
+            Sighting read = before.equals(optic) ? sighting : SightingThroughOptic.of(sighting, before, optic);
+            if (!read.equals(sighting)) {
+                return read;
+            }
+        }
+        return sighting;
+    }
+}
