@@ -2,8 +2,10 @@ package polewright.night;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import polewright.night.event.LoggedEvent;
@@ -61,6 +63,18 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
                 .map(LoggedEvent::event)
                 .filter(NightEvent.Begun.class::isInstance)
                 .map(NightEvent.Begun.class::cast);
+    }
+
+    /** Which turns and measurements were corrected, and by which event last; both by number. */
+    public Map<Long, Long> replacements() {
+        Map<Long, Long> by = new HashMap<>();
+        for (LoggedEvent logged : asLogged) {
+            if (logged.event() instanceof NightEvent.TurnCorrected
+                    || logged.event() instanceof NightEvent.MeasurementCorrected) {
+                by.put(((NightEvent.Revision) logged.event()).seq(), logged.seq());
+            }
+        }
+        return by;
     }
 
     /** Whether the event of this number counts. */

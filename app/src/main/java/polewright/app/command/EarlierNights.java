@@ -2,7 +2,6 @@ package polewright.app.command;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -65,20 +64,6 @@ final class EarlierNights {
                 opened.nights().stream()
                         .filter(other -> !other.id().equals(night))
                         .toList());
-    }
-
-    /** The rigs of the last nights, each as it was last, the latest first. */
-    static List<Rig> rigs(NightLog opened) {
-        Map<String, Rig> rigs = new LinkedHashMap<>();
-        for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
-            try {
-                StandingEvents.beginning(opened.events(night.id()))
-                        .ifPresent(begun -> rigs.putIfAbsent(begun.rig().name().toLowerCase(Locale.ROOT), begun.rig()));
-            } catch (InputRefused damaged) {
-                // It stays in the log as it is.
-            }
-        }
-        return List.copyOf(rigs.values());
     }
 
     private static Rig taught(Rig rig, Site tonight, NightLog opened, List<NightSummary> earlier) {

@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -74,6 +75,7 @@ final class LogCommand implements Callable<Integer> {
 
     private static List<String> lines(List<LoggedEvent> events) {
         StandingEvents standing = StandingEvents.among(events);
+        Map<Long, Long> replacements = standing.replacements();
         // Hours alone would be ambiguous in a night, or a night of several, that runs past midnight.
         boolean isOneDay = events.stream().map(LogCommand::day).distinct().count() == 1;
         DateTimeFormatter time = isOneDay ? TIME : DAY_AND_TIME;
@@ -86,7 +88,7 @@ final class LogCommand implements Callable<Integer> {
                     logged.seq(),
                     time.format(logged.at()),
                     EventWords.of(logged, standing.asLogged()) + seenEarlier(logged),
-                    counts ? "" : " (taken back)"));
+                    !counts ? " (taken back)" : EventWords.replaced(logged, replacements)));
         }
         return lines;
     }

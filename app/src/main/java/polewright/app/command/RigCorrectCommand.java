@@ -17,6 +17,7 @@ import polewright.axis.rig.View;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.night.log.NightLog;
+import polewright.night.seasons.LoggedRigs;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
@@ -100,7 +101,7 @@ final class RigCorrectCommand extends AppendingCommand {
         try (NightLog opened = log().open(bench)) {
             Rig other = known == null
                     ? rig.rig(Optional.empty())
-                    : EarlierNights.rigs(opened).stream()
+                    : LoggedRigs.of(opened).stream()
                             .filter(one -> one.name().equalsIgnoreCase(known))
                             .findFirst()
                             .orElseThrow(() -> new InputRefused(
@@ -113,7 +114,7 @@ final class RigCorrectCommand extends AppendingCommand {
     private static String knownNames(NightLog opened) {
         return "the rigs are "
                 + String.join(
-                        ", ", EarlierNights.rigs(opened).stream().map(Rig::name).toList());
+                        ", ", LoggedRigs.of(opened).stream().map(Rig::name).toList());
     }
 
     private boolean isAnyFigureGiven() {

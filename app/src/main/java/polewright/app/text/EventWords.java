@@ -3,6 +3,7 @@ package polewright.app.text;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.sighting.BodyAltitude;
@@ -40,6 +41,16 @@ public final class EventWords {
                         .anyMatch(other ->
                                 other.event() instanceof NightEvent.WorkSet && other.seq() == logged.seq() + 1);
         return isReplaced ? begun((NightEvent.Begun) logged.event()) : of(logged.event());
+    }
+
+    /**
+     * {@code  (replaced by #9)} for what was corrected; else nothing.
+     *
+     * @param replacements which events were, and by which
+     */
+    public static String replaced(LoggedEvent logged, Map<Long, Long> replacements) {
+        Long by = replacements.get(logged.seq());
+        return by == null ? "" : " (replaced by #" + by + ")";
     }
 
     public static String of(NightEvent event) {

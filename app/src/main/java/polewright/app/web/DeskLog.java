@@ -20,12 +20,14 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import polewright.app.Workbench;
+import polewright.axis.rig.Rig;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.log.NightId;
 import polewright.night.log.NightLog;
 import polewright.night.log.NightSummary;
 import polewright.night.seasons.LoggedNights;
+import polewright.night.seasons.LoggedRigs;
 import polewright.night.seasons.Pier;
 
 /**
@@ -53,6 +55,7 @@ final class DeskLog {
     private @Nullable Look last;
     private @Nullable AtMinute tonight;
     private @Nullable Kept<List<NightSummary>> summaries;
+    private @Nullable Kept<List<Rig>> rigs;
     private @Nullable Kept<PierNights> pier;
 
     /** How a file looks from outside. */
@@ -184,6 +187,17 @@ final class DeskLog {
                         summaries = new Kept<>(version, reading(version.file(), NightLog::nights));
                     }
                     return Optional.of(summaries.value());
+                })
+                .orElse(List.of());
+    }
+
+    /** The rigs of its nights, each as it was last, the latest first. */
+    List<Rig> rigs() {
+        return inTurn(version -> {
+                    if (rigs == null || !rigs.version().equals(version)) {
+                        rigs = new Kept<>(version, reading(version.file(), LoggedRigs::of));
+                    }
+                    return Optional.of(rigs.value());
                 })
                 .orElse(List.of());
     }

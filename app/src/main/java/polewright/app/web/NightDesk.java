@@ -16,6 +16,7 @@ import java.util.function.Supplier;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.web.view.Section;
+import polewright.axis.rig.Rig;
 import polewright.night.NightState;
 import polewright.night.disk.WholeFile;
 import polewright.night.event.LoggedEvent;
@@ -108,6 +109,11 @@ public final class NightDesk {
     /** All nights, the latest first. */
     public List<NightSummary> nights() {
         return log.nights();
+    }
+
+    /** The rigs of its nights, each as it was last, the latest first. */
+    public List<Rig> rigs() {
+        return log.rigs();
     }
 
     /**

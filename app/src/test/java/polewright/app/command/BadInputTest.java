@@ -88,7 +88,7 @@ class BadInputTest {
                 "sight drift rigel --minutes 5 --moved 1 --unit arcsec --toward 13 --view erect => sight drift: clock direction 13 is outside 0 to 12: 12 is the top of the view, 3 its right edge; 4.5 is half past four.",
                 "sight drift rigel --minutes 5 --moved 1 --unit arcsec --toward 6 => sight drift: it is not known how the view shows the sky: add --with OPTIC, or --view erect, inverted or mirrored (the rig has finder, eyepiece, reticle).",
                 "sight drift rigel --minutes 5 --moved 1 --toward n => sight drift: it is not said what was counted: add --with an optic that has a reticle, or --unit arcsec, divisions, fields or pixels.",
-                "begin => begin: a night is under way, with 3 events, the last at 2026-01-15T20:00:00Z: go on with it, or add --again to leave it and begin another.",
+                "begin => begin: a night is under way, with 3 events, the last at 2026-01-15T20:00:00Z: go on with it, or add --again to leave it and begin another. Rig or site entered wrongly: polewright rig correct, polewright site correct.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit pixels => sight drift: the sky angle of one pixel is not known: add --per ARCSEC.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit pixels --per 0 => sight drift: 0 arcseconds in one pixel is not above 0: give the sky angle of one pixel, such as --per 1.2.",
                 "sight drift rigel --minutes 5 --moved 1 --unit arcsec --toward n --sigma 0 => sight drift: an uncertainty of 0 arcseconds is not above 0: say how far off the drift may be; half a division is usual.",

@@ -97,6 +97,9 @@ final class PrintedOutputs {
         json(person, "knock");
         json(person, "note", "dew on the finder");
         json(person, "retime", "2", "3", "--add", "1");
+        json(person, "sight", "scale", "54.4", "--instead-of", "3");
+        json(person, "rig", "correct", "--azimuth-reversed");
+        json(person, "site", "correct", "--height", "300");
         json(person, "undo");
         json(person, "target", "M 33");
         json(person, "target", "M 8");

@@ -1,16 +1,22 @@
 package polewright.app.web.room;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import polewright.app.text.EventWords;
+import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.EnteredMeasurement;
 import polewright.app.web.form.NightForms;
 import polewright.app.web.view.FormView;
 import polewright.app.web.view.Section;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
 import polewright.night.log.NightSummary;
 
 /** One night's log, a note for it, and the ways to other nights. */
@@ -96,6 +102,7 @@ final class NightRoom implements Room {
     private static List<Section> events(Asked asked, NightSummary night) {
         List<LoggedEvent> all = asked.desk().events(night.id());
         StandingEvents standing = StandingEvents.among(all);
+        Map<Long, Long> replacements = standing.replacements();
         boolean isTonight = isTonight(asked, night);
         long before = asked.word(BEFORE)
                 .filter(seq -> seq.matches("\\d{1,9}"))
@@ -109,9 +116,10 @@ final class NightRoom implements Room {
             shown.add(new Section.EventView(
                     logged.seq(),
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
-                    EventWords.of(logged, standing.asLogged()),
+                    EventWords.of(logged, standing.asLogged()) + EventWords.replaced(logged, replacements),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
-                    undo(asked, logged, isTonight)));
+                    undo(asked, logged, isTonight),
+                    isTonight && standing.has(logged.seq()) ? correction(asked, logged) : Optional.empty()));
         }
         Collections.reverse(shown);
         List<Section> sections = new ArrayList<>();
@@ -130,6 +138,27 @@ final class NightRoom implements Room {
             sections.add(new Section.Ways("", ways));
         }
         return sections;
+    }
+
+    /** The form of a measurement or a turn with what was entered, to correct it: of tonight's only. */
+    private static Optional<String> correction(Asked asked, LoggedEvent logged) {
+        if (logged.event() instanceof NightEvent.ScrewsTurned) {
+            return Optional.of(address(asked, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
+        }
+        return logged.event() instanceof NightEvent.Measurement measurement
+                ? EnteredMeasurement.of(measurement)
+                        .map(entered -> entered.insteadOf(logged.seq()))
+                        .map(entered -> address(asked, entered.form(), entered.values()))
+                : Optional.empty();
+    }
+
+    private static String address(Asked asked, CommandForm form, Map<String, String> values) {
+        return asked.to(Rooms.path(form)) + "?"
+                + values.entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(value ->
+                                value.getKey() + "=" + URLEncoder.encode(value.getValue(), StandardCharsets.UTF_8))
+                        .collect(Collectors.joining("&"));
     }
 
     /** What is taken back is taken back tonight: other nights are as they were. */

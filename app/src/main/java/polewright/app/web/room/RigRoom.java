@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import polewright.app.text.CorrectionWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.form.NightForms;
+import polewright.app.web.form.SetupForms;
 import polewright.app.web.view.Section;
 import polewright.axis.drawing.RigLengthsDrawing;
 import polewright.axis.rig.Camera;
@@ -57,17 +59,33 @@ final class RigRoom implements Room {
                 List.of(new Section.Press(
                         NightForms.OPEN_SKY.title(), Forms.fresh(asked, NightForms.OPEN_SKY, Map.of())))));
         sections.add(site(asked, begun));
+        sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.SITE, Map.of())));
         sections.add(mount(rig));
         if (rig.hasAssumedScrews()) {
             sections.add(new Section.Words("", List.of(ScrewWords.TYPICAL)));
         }
         sections.add(looking(rig));
         RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
+        sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.RIG, Map.of())));
+        others(asked, rig).ifPresent(sections::add);
         sections.add(new Section.Words(
-                "To change the rig",
-                List.of("At the laptop: polewright rig > rig.json writes it as a text. Edit that, then begin the next"
-                        + " night with polewright begin --rig rig.json.")));
+                "Anything else about the rig",
+                List.of("At the laptop: polewright rig > rig.json writes it as a text. Edit that, then"
+                        + " polewright rig correct --rig rig.json, or begin the next night with it.")));
         return sections;
+    }
+
+    /** The rigs of earlier nights, one press each; none if there was no other. */
+    private static Optional<Section> others(Asked asked, Rig rig) {
+        List<Section.Press> others = asked.desk().rigs().stream()
+                .filter(other -> !other.name().equalsIgnoreCase(rig.name()))
+                .map(other -> new Section.Press(
+                        "It is " + other.name(),
+                        Forms.fresh(asked, SetupForms.KNOWN_RIG, Map.of("known", other.name()))))
+                .toList();
+        return others.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Section.Presses("If this is another of your rigs", others));
     }
 
     private static Section site(Asked asked, NightEvent.Begun begun) {

@@ -224,6 +224,8 @@ public sealed interface Section {
      * @param at when, as the person reads a clock
      * @param isTakenBack whether it no longer counts
      * @param undo the form that takes it back; its key is empty where nothing can be taken back
+     * @param correction where its form is, with what was entered; empty for what is not corrected by a form
      */
-    record EventView(long seq, String at, String words, boolean isTakenBack, FormView undo) {}
+    record EventView(
+            long seq, String at, String words, boolean isTakenBack, FormView undo, Optional<String> correction) {}
 }

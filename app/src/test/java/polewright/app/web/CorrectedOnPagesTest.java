@@ -1,0 +1,170 @@
+package polewright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.axis.rig.ScrewSense;
+import polewright.night.event.LoggedEvent;
+import polewright.night.event.NightEvent;
+
+/** Rig, site and sightings corrected on the pages. */
+class CorrectedOnPagesTest {
+    private static final Pattern CORRECT = Pattern.compile("class=\"correct\" href=\"([^\"]+)\"");
+
+    @TempDir
+    private Path folder;
+
+    private final HttpClient client = HttpClient.newHttpClient();
+    private ServedNight night;
+    private int sent;
+
+    @BeforeEach
+    void beginANight() {
+        night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
+    }
+
+    @AfterEach
+    void close() {
+        night.close();
+    }
+
+    private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
+        String body = fields.entrySet().stream()
+                .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+        return client.send(
+                HttpRequest.newBuilder(URI.create(night.address("/do/" + form)))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .header("Origin", night.address(""))
+                        .POST(HttpRequest.BodyPublishers.ofString(body + "&key=sent-by-the-test-" + sent++))
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
+    }
+
+    private String page(String path) throws Exception {
+        return client.send(
+                        HttpRequest.newBuilder(URI.create(night.address(path))).build(),
+                        HttpResponse.BodyHandlers.ofString())
+                .body();
+    }
+
+    private NightEvent.Begun begun() {
+        return night.desk().tonight().orElseThrow().state().begun();
+    }
+
+    private NightEvent last() {
+        List<LoggedEvent> all = night.desk().tonight().orElseThrow().events();
+        return all.get(all.size() - 1).event();
+    }
+
+    @Test
+    void aTickSaysThatClockwiseGoesTheOtherWay_andThePageShowsIt() throws Exception {
+        assertThat(page("/rig"))
+                .contains("Azimuth screw: clockwise goes the other way", "clockwise takes the axis right")
+                .doesNotContain("If this is another of your rigs");
+        assertThat(post("correct-rig", Map.of("azimuth-reversed", "yes", "altitude-gain", "0.75"))
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(last()).isInstanceOf(NightEvent.RigCorrected.class);
+        assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(page("/rig")).contains("clockwise takes the axis left", "arm 240 mm");
+
+        assertThat(post("undo", Map.of("seq", "2")).statusCode()).isEqualTo(303);
+        assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
+    }
+
+    @Test
+    void nothingTicked_isSaid_inThePagesWords() throws Exception {
+        HttpResponse<String> answer = post("correct-rig", Map.of());
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("role=\"alert\"", "No figure of the rig is corrected");
+        HttpResponse<String> site = post("correct-site", Map.of());
+        assertThat(site.statusCode()).isEqualTo(422);
+        assertThat(site.body()).contains("role=\"alert\"").doesNotContain("add --site");
+    }
+
+    @Test
+    void anotherKnownRig_isOnePress() throws Exception {
+        Path file = folder.resolve("rig.json");
+        Files.writeString(file, night.type("rig").out().replace("\"fork\"", "\"old fork\""));
+        assertThat(night.type("begin", "--again", "--rig", file.toString()).isGood())
+                .isTrue();
+        assertThat(page("/rig")).contains("If this is another of your rigs", "It is fork");
+        assertThat(post("known-rig", Map.of("known", "fork")).statusCode()).isEqualTo(303);
+        assertThat(begun().rig().name()).isEqualTo("fork");
+    }
+
+    @Test
+    void theSite_byItsSigns() throws Exception {
+        assertThat(page("/rig")).contains("east and west were mixed up");
+        assertThat(post("correct-site", Map.of("other-longitude", "yes")).statusCode())
+                .isEqualTo(303);
+        assertThat(begun().site().longitude().degrees()).isEqualTo(2.9);
+        assertThat(post("correct-site", Map.of("site", "54.60,-2.90,240")).statusCode())
+                .isEqualTo(303);
+        assertThat(begun().site().longitude().degrees()).isEqualTo(-2.9);
+    }
+
+    @Test
+    void besideASightingIsItsForm_withWhatWasEntered_andWhatIsSentReplacesIt() throws Exception {
+        assertThat(night.type("sight", "compass", "4").isGood()).isTrue();
+        assertThat(night.type(
+                                "sight",
+                                "drift",
+                                "alp Lyr",
+                                "--minutes",
+                                "5",
+                                "--moved",
+                                "2.5",
+                                "--toward",
+                                "s",
+                                "--with",
+                                "reticle")
+                        .isGood())
+                .isTrue();
+        Matcher links = CORRECT.matcher(page("/nights"));
+        assertThat(links.find()).isTrue();
+        String form = page(links.group(1).replace("&amp;", "&"));
+        assertThat(form)
+                .contains(
+                        "name=\"instead-of\" value=\"3\"",
+                        "name=\"minutes\" value=\"5\"",
+                        "name=\"moved\" value=\"2.5\"",
+                        "name=\"toward\" value=\"south\"",
+                        "name=\"per\" value=\"15\"");
+        Matcher star = Pattern.compile("name=\"star\" value=\"([^\"]*)\"").matcher(form);
+        assertThat(star.find()).isTrue();
+
+        assertThat(post(
+                                "drift",
+                                Map.of(
+                                        "instead-of", "3",
+                                        "star", star.group(1),
+                                        "minutes", "5",
+                                        "moved", "2.5",
+                                        "per", "15",
+                                        "toward", "north"))
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(last()).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        assertThat(night.desk().tonight().orElseThrow().state().standing()).hasSize(3);
+        assertThat(page("/nights")).contains("(replaced by #4)", "in place of #3: drift: ");
+    }
+}
