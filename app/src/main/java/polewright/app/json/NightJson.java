@@ -35,6 +35,7 @@ public final class NightJson {
         node.put("contradictory", own.map(Agreement::contradictory).orElse(false));
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
         putStatus(node, night.fix());
+        node.set("explanations", ExplanationsJson.of(night.fix()));
         ArrayNode setAside = node.putArray("set_aside");
         night.fix().agreements().stream().filter(Agreement::contradictory).forEach(a -> setAside.add(setAside(a)));
         node.set("allowance", ZoneJson.of(night.allowance()));
@@ -48,6 +49,7 @@ public final class NightJson {
         Fix fix = night.fix();
         AxisState state = fix.state();
         putStatus(node, fix);
+        node.set("explanations", ExplanationsJson.of(fix));
         putOffset(node, night);
         node.put("azimuth_deg", state.axis().azimuth().degrees());
         node.put("altitude_deg", state.axis().altitude().degrees());

@@ -57,7 +57,7 @@ public final class Adviser {
         if (situation.fix() instanceof Fix.Underdetermined under) {
             return SightingPlanner.best(situation, now, under.missing());
         }
-        if (situation.fix() instanceof Fix.Dubious dubious && !isOverAndDone(dubious, now)) {
+        if (situation.fix() instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
         List<ScrewTurn> turns = TurnPlanner.turns(situation);
@@ -104,11 +104,6 @@ public final class Adviser {
             return ENOUGH * oneTry;
         }
         return situation.clamped() ? ENOUGH : new Tightening(situation.allowance(), situation.rig()).enough();
-    }
-
-    /** Once the axis is good enough by every account, what an earlier turn did is of no more interest tonight. */
-    private static boolean isOverAndDone(Fix.Dubious dubious, double now) {
-        return dubious.dispute() == Fix.Dispute.A_TURN && now >= ENOUGH;
     }
 
     /** The fix is finer than a hand's least turn, and no turn would bring the axis nearer. */

@@ -2,7 +2,6 @@ package polewright.axis.advice;
 
 import java.time.Duration;
 import java.util.Comparator;
-import java.util.DoubleSummaryStatistics;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -39,7 +38,6 @@ final class SightingPlanner {
     // Distance of Polaris and of Sigma Octantis from the pole in these years, in round figures.
     private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
     private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
-    private static final double MOSTLY = 0.7;
     // What narrowing the fix is worth while probability is small: dividing the variance by e, as much as 5 %.
     private static final double WORTH_OF_NARROWING = 0.05;
     // What follows a sighting, some turn or another sighting, takes about so long whatever the sighting was.
@@ -83,8 +81,7 @@ final class SightingPlanner {
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
-        return candidates(situation, now)
-                .filter(c -> settlesTheDispute(c, situation.fix()))
+        return settling(candidates(situation, now).toList(), situation.fix()).stream()
                 .map(c -> {
                     Outlook.Expectation after =
                             outlook.expected(mean, now, c.tells().after(now));
@@ -124,19 +121,9 @@ final class SightingPlanner {
                 .orElse(0);
     }
 
-    /** Of sightings in conflict over east and west, another that tells only of height would settle nothing. */
-    private static boolean settlesTheDispute(Candidate candidate, Fix fix) {
-        if (!(fix instanceof Fix.Dubious)) {
-            return true;
-        }
-        DoubleSummaryStatistics eastShares = fix.agreements().stream()
-                .filter(Agreement::contradictory)
-                .mapToDouble(Agreement::eastShare)
-                .summaryStatistics();
-        boolean overEast = eastShares.getCount() > 0 && eastShares.getMin() > MOSTLY;
-        boolean overHeight = eastShares.getCount() > 0 && eastShares.getMax() < 1 - MOSTLY;
-        double share = candidate.tells().eastShare();
-        return !(overEast && share < 1 - MOSTLY) && !(overHeight && share > MOSTLY);
+    /** Of what can be taken, what settles a dispute between explanations: more of what they agree on settles nothing. */
+    private static List<Candidate> settling(List<Candidate> candidates, Fix fix) {
+        return TwoPlaces.of(fix).map(two -> two.decided(candidates)).orElse(candidates);
     }
 
     /**

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * One way of telling the night: which sightings it believes, and what that leads to.
@@ -40,6 +41,13 @@ record Account(
         return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance();
     }
 
+    /** Whether there is nothing in it that another telling could explain better. */
+    boolean isUnsuspicious() {
+        return isUnremarkable()
+                && (night.chiSquared() <= Chance.onceInTwenty(figures(sightings))
+                        || night.chiSquared() <= Contradictions.HUNDRED_TO_ONE);
+    }
+
     /** Whether the moves of the night, were they others, could make everything fit: not if sightings of one stand quarrel. */
     boolean mayBecomeUnremarkable() {
         return smoother.remainder(night, Set.of()) <= mostByChance();
@@ -51,8 +59,11 @@ record Account(
 
     /** The χ² of all these sightings together that chance exceeds once in a thousand. */
     static double mostByChance(List<Step.Sighted> sightings) {
-        int figures = sightings.stream().mapToInt(s -> s.model().size()).sum();
-        return Chance.onceInAThousand(figures);
+        return Chance.onceInAThousand(figures(sightings));
+    }
+
+    private static int figures(List<Step.Sighted> sightings) {
+        return sightings.stream().mapToInt(s -> s.model().size()).sum();
     }
 
     /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */
@@ -92,14 +103,20 @@ record Account(
      * seen again, a quarrel about where it stood before is over.
      */
     boolean quarrelMatters() {
-        List<AxisState> believingOne = accusedAlike.stream()
-                .map(seq -> settingAside(setAside.stream()
-                                .filter(other -> !other.equals(seq))
-                                .collect(Collectors.toSet()))
-                        .night()
-                        .last())
+        List<AxisState> believingOne = believingOneOfTheAccused()
+                .map(account -> account.night().last())
                 .toList();
         return believingOne.stream().anyMatch(one -> believingOne.stream().anyMatch(other -> differ(one, other)));
+    }
+
+    /** The night with one of those that accuse each other believed, for each of them; as it is if none do. */
+    Stream<Account> believingOneOfTheAccused() {
+        return accusedAlike.isEmpty()
+                ? Stream.of(this)
+                : accusedAlike.stream()
+                        .map(seq -> settingAside(setAside.stream()
+                                .filter(other -> !other.equals(seq))
+                                .collect(Collectors.toSet())));
     }
 
     /** Whether the axis would now stand elsewhere by another account. */

@@ -1,6 +1,7 @@
 package polewright.axis.fix;
 
 import java.util.Arrays;
+import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
@@ -87,6 +88,45 @@ public final class AxisState {
         covariance[at(AZIMUTH_INTO_ALTITUDE, ALTITUDE_INTO_AZIMUTH)] = -lean * lean * perLean;
         covariance[at(ALTITUDE_INTO_AZIMUTH, AZIMUTH_INTO_ALTITUDE)] = -lean * lean * perLean;
         return new AxisState(site, mean, covariance, TurnSenses.NOT_TURNED);
+    }
+
+    /**
+     * One Gaussian for several that compete, with the mean and the spread of them together; screws as the first left them.
+     *
+     * @param states of one site, one at least
+     * @param weights of each; they come to one
+     */
+    static AxisState mixture(List<AxisState> states, double[] weights) {
+        AxisState first = states.get(0);
+        if (states.size() == 1) {
+            return first;
+        }
+        double[] mean = new double[SIZE];
+        for (int k = 0; k < weights.length; k++) {
+            for (int i = 0; i < SIZE; i++) {
+                // As a difference from the first, so that azimuths on both sides of the cut stay together.
+                mean[i] += weights[k] * apart(states.get(k), first.mean, i);
+            }
+        }
+        for (int i = 0; i < SIZE; i++) {
+            mean[i] += first.mean[i];
+        }
+        double[] covariance = new double[SIZE * SIZE];
+        for (int k = 0; k < weights.length; k++) {
+            AxisState state = states.get(k);
+            for (int i = 0; i < SIZE; i++) {
+                for (int j = 0; j < SIZE; j++) {
+                    covariance[at(i, j)] +=
+                            weights[k] * (state.covariance(i, j) + apart(state, mean, i) * apart(state, mean, j));
+                }
+            }
+        }
+        return new AxisState(first.site, mean, covariance, first.senses);
+    }
+
+    private static double apart(AxisState state, double[] mean, int index) {
+        double apart = state.mean[index] - mean[index];
+        return index == AZIMUTH ? new Angle(apart).wrappedSigned().radians() : apart;
     }
 
     /** A lean of the base also scales the azimuth that a turn makes, by its tangent component: 1 sigma of that. */

@@ -38,8 +38,8 @@ final class DoubtedScrews {
     }
 
     /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the figures of the screws that are so. */
-    private static double surcharge(NightSmoother asTold, NightSmoother doubted) {
-        return Math.log(spread(doubted) / spread(asTold));
+    static double surcharge(NightSmoother asTold, NightSmoother doubted) {
+        return Math.abs(Math.log(spread(doubted) / spread(asTold)));
     }
 
     private static double spread(NightSmoother smoother) {
@@ -58,19 +58,24 @@ final class DoubtedScrews {
     }
 
     private static Rig worse(Rig rig) {
-        Angle level = rig.levelSigma().times(WORSE_BY);
-        return rig.withScrews(
-                        worse(rig.azimuthScrew()),
-                        worse(rig.altitudeScrew()),
-                        level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level)
-                .withExperience(rig.experience().map(learned -> learned.doubtingScrews(WORSE_BY)));
+        return worse(rig, WORSE_BY);
     }
 
-    private static Screw worse(Screw screw) {
+    /** The same rig with screws and base known so many times worse. */
+    static Rig worse(Rig rig, double times) {
+        Angle level = rig.levelSigma().times(times);
+        return rig.withScrews(
+                        worse(rig.azimuthScrew(), times),
+                        worse(rig.altitudeScrew(), times),
+                        level.compareTo(WORST_LEVEL) > 0 ? WORST_LEVEL : level)
+                .withExperience(rig.experience().map(learned -> learned.doubtingScrews(times)));
+    }
+
+    private static Screw worse(Screw screw, double times) {
         return new Screw(
                 screw.geometry(),
                 screw.clockwise(),
-                Math.min(WORST_GAIN_SIGMA, WORSE_BY * screw.relativeGainSigma()),
+                Math.min(WORST_GAIN_SIGMA, times * screw.relativeGainSigma()),
                 screw.handSigmaTurns(),
                 screw.backlashTurns(),
                 screw.finish());

@@ -18,6 +18,9 @@ public sealed interface Fix {
     /** How each sighting agrees, in order. */
     List<Agreement> agreements();
 
+    /** The ways to explain the night that have not been ruled out, the likeliest first; one at least. */
+    List<Explanation> explanations();
+
     /** The agreement of one event, if it is a sighting of this night. */
     default Optional<Agreement> agreement(long seq) {
         List<Agreement> all = agreements();
@@ -31,24 +34,33 @@ public sealed interface Fix {
     }
 
     /** The sightings agree, but for any that were set aside with the rest against them. */
-    record Solved(AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements) implements Fix {}
+    record Solved(
+            AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, List<Explanation> explanations)
+            implements Fix {}
 
     /**
-     * Computed without two accounts that contradict each other, since nothing says which is right.
+     * Something was entered wrongly, and it is not certain what. The state is that of all explanations together, each by its
+     * weight.
      *
-     * @param reason which ones, and what would settle it
+     * @param reason what it may be
      * @param dispute what is in doubt by it
      */
     record Dubious(
-            AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, String reason, Dispute dispute)
+            AxisState state,
+            Rig rig,
+            ScrewSenses senses,
+            List<Agreement> agreements,
+            List<Explanation> explanations,
+            String reason,
+            Dispute dispute)
             implements Fix {}
 
-    /** What two accounts of a night disagree about. */
+    /** What the explanations of a night disagree about. */
     enum Dispute {
         /** Where the axis is now. */
         THE_AXIS,
-        /** What a turn did; by both accounts the axis is now in the same place. */
-        A_TURN
+        /** What went wrong earlier; by all of them the axis is now in the same place. */
+        WHAT_HAPPENED
     }
 
     /**
@@ -56,6 +68,12 @@ public sealed interface Fix {
      *
      * @param missing what is not known, and what would tell it
      */
-    record Underdetermined(AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, String missing)
+    record Underdetermined(
+            AxisState state,
+            Rig rig,
+            ScrewSenses senses,
+            List<Agreement> agreements,
+            List<Explanation> explanations,
+            String missing)
             implements Fix {}
 }

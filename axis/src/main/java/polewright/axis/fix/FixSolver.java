@@ -19,10 +19,11 @@ import polewright.sky.place.Weather;
  * The fix as a pure function of the night's steps.
  *
  * <p>{@link Contradictions} decides which sightings to believe, {@link DoubtedScrews} whether to doubt the rig rather than
- * them, {@link TurnSuspects} whether a turn is to blame instead; this class tells the outcome.
+ * them, {@link CompetingExplanations} whether something else is to blame instead; this class puts the outcome together.
  */
 public final class FixSolver {
     private static final double EXPLAINS_AWAY = 0.25;
+    private static final double A_STAR_THAT_FITS = 3 * Contradictions.HUNDRED_TO_ONE;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Past past;
@@ -108,13 +109,18 @@ public final class FixSolver {
         List<Agreement> agreements = joined(
                 past.agreements(),
                 account.sightings().stream().map(s -> agreement(account, s)).toList());
-        AxisState state = account.night().last();
         Rig learned = learned(account);
-        Fix fix = doubt(steps, account)
-                .<Fix>map(doubt -> new Fix.Dubious(state, learned, senses, agreements, doubt.reason(), doubt.about()))
+        CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
+        List<Explanation> explanations = competing.explanations();
+        AxisState state = competing.state();
+        Fix fix = competing
+                .doubt()
+                .<Fix>map(doubt -> new Fix.Dubious(
+                        state, learned, senses, agreements, explanations, doubt.reason(), doubt.about()))
                 .or(() -> missing(state)
-                        .map(missing -> new Fix.Underdetermined(state, learned, senses, agreements, missing)))
-                .orElseGet(() -> new Fix.Solved(state, learned, senses, agreements));
+                        .map(missing ->
+                                new Fix.Underdetermined(state, learned, senses, agreements, explanations, missing)))
+                .orElseGet(() -> new Fix.Solved(state, learned, senses, agreements, explanations));
         return new Outcome(past, steps, account, fix);
     }
 
@@ -136,28 +142,6 @@ public final class FixSolver {
         static Doubt ofTheAxis(String reason) {
             return new Doubt(reason, Fix.Dispute.THE_AXIS);
         }
-    }
-
-    private Optional<Doubt> doubt(List<Step> steps, Account account) {
-        boolean settled = account.night().settled();
-        if (settled && account.isUnremarkable()) {
-            return Optional.empty();
-        }
-        // A turn told wrongly is the usual reason why nothing settles, and says more.
-        return TurnSuspects.explain(site, learned(account), steps, account)
-                .or(() -> settled
-                        ? Optional.<Doubt>empty()
-                        : Optional.of(Doubt.ofTheAxis(
-                                "the sightings do not settle on one axis; undo the last one and take another")))
-                .or(() -> account.quarrelMatters()
-                        ? Optional.of(Doubt.ofTheAxis(accusation(account)))
-                        : Optional.empty());
-    }
-
-    private static String accusation(Account account) {
-        return "sightings "
-                + account.accusedAlike().stream().sorted().map(s -> "#" + s).collect(Collectors.joining(" and "))
-                + " contradict each other, and nothing says which is right; one more, best of another kind, decides";
     }
 
     private Agreement agreement(Account account, Step.Sighted sighted) {
@@ -204,7 +188,16 @@ public final class FixSolver {
     private Optional<String> likelyCause(Account account, Step.Sighted sighted) {
         AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
-        for (Misreading misreading : sighted.sighting().misreadings()) {
+        return fitting(sighted.sighting().misreadings(), asRead, sighted, state)
+                // Of many stars one fits by chance.
+                .or(() -> asRead < A_STAR_THAT_FITS
+                        ? Optional.empty()
+                        : fitting(sighted.sighting().otherStars(site, weather), asRead, sighted, state));
+    }
+
+    private Optional<String> fitting(
+            List<Misreading> misreadings, double asRead, Step.Sighted sighted, AxisState state) {
+        for (Misreading misreading : misreadings) {
             double asMeant;
             try {
                 asMeant = LinearisedSighting.of(misreading.meant().model(site, weather), state)

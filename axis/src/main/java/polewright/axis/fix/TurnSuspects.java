@@ -50,29 +50,41 @@ final class TurnSuspects {
         }
     }
 
+    /**
+     * A turn that may have been made otherwise than told.
+     *
+     * @param account the night with it made so
+     * @param isExact whether that leaves no choice of how far the axis went
+     */
+    record Suspected(Mistake.TurnMistaken mistake, Account account, boolean isExact) {}
+
     private record Weighed(Suspicion suspicion, Account account) {
-        /** Whether it is to be named at all, and how. */
-        Optional<String> words(Site site, Rig rig) {
-            Step.Turned told = suspicion.told();
-            String doesNotFit = "what was seen since does not fit the turns of #" + told.seq() + ", but would if ";
+        /** Nothing if a screw would have slipped by what no screw slips by. */
+        Optional<Suspected> suspected(Site site, Rig rig) {
             if (suspicion.meant() instanceof Step.Slipped slipped) {
                 return SlippedShare.of(account, slipped, site, rig)
                         .words()
-                        .map(share -> doesNotFit + suspicion.words() + share
-                                + " of its turns took effect; tighten what slips, and enter what took effect in place of #"
-                                + told.seq() + " (turn --instead-of " + told.seq() + ")");
+                        .map(share -> suspected(suspicion.words() + share + " of its turns took effect", false));
             }
-            return Optional.of(doesNotFit + suspicion.words() + "; enter #" + told.seq()
-                    + " as it was, in its place (turn --instead-of " + told.seq() + "), or correct the rig");
+            return Optional.of(suspected(suspicion.words(), true));
+        }
+
+        private Suspected suspected(String words, boolean isExact) {
+            return new Suspected(
+                    new Mistake.TurnMistaken(suspicion.told().seq(), suspicion.meant(), words), account, isExact);
         }
     }
 
     /**
-     * The turn that explains the night, in words, if one does with odds of a hundred to one over setting sightings aside.
+     * The turns that may have been made otherwise, with odds of a hundred to one over setting sightings aside, the likeliest
+     * first.
      *
      * @param plain the night with every turn as told
      */
-    static Optional<FixSolver.Doubt> explain(Site site, Rig rig, List<Step> steps, Account plain) {
+    static List<Suspected> of(Site site, Rig rig, List<Step> steps, Account plain) {
+        if (steps.stream().noneMatch(Step.Turned.class::isInstance)) {
+            return List.of();
+        }
         NightSmoother asTold = plain.smoother().with(rig);
         SmoothedNight believingAll = asTold.solve(Set.of());
         Court court = new Court(plain, asTold, believingAll, plain.believingEach());
@@ -81,11 +93,10 @@ final class TurnSuspects {
                 .map(Step.Turned.class::cast)
                 .flatMap(turned -> weighed(site, rig, turned, court))
                 .filter(w -> w.account().night().settled())
-                .filter(w -> isToBlame(plain, w))
+                .filter(w -> plain.cost() - w.account().cost() > Contradictions.HUNDRED_TO_ONE)
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
-                .flatMap(w -> w.words(site, rig).stream()
-                        .map(words -> new FixSolver.Doubt(words, dispute(plain, w.account()))))
-                .findFirst();
+                .flatMap(w -> w.suspected(site, rig).stream())
+                .toList();
     }
 
     /**
@@ -199,18 +210,12 @@ final class TurnSuspects {
                 : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
-    private static Fix.Dispute dispute(Account asTold, Account suspected) {
-        return asTold.night().settled() && !asTold.differsNowFrom(suspected)
-                ? Fix.Dispute.A_TURN
-                : Fix.Dispute.THE_AXIS;
-    }
-
-    private static boolean isToBlame(Account asTold, Weighed suspected) {
+    /** Whether a turn is worth naming though sightings could be to blame as well. */
+    static boolean isWorthNaming(Account asTold, Suspected suspected) {
         double gained = asTold.cost() - suspected.account().cost();
         boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected.account());
         // A slip fits anything between nothing and all: it has to explain more.
-        boolean isExact = !(suspected.suspicion().meant() instanceof Step.Slipped);
-        return gained > MORE_THAN_ONE_SIGHTING || (gained > Contradictions.HUNDRED_TO_ONE && isAtStake && isExact);
+        return gained > MORE_THAN_ONE_SIGHTING || (isAtStake && suspected.isExact());
     }
 
     private static Stream<Suspicion> suspicions(Step.Turned told, Site site, Rig rig) {

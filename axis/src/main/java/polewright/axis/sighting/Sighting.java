@@ -56,4 +56,9 @@ public sealed interface Sighting
 
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
     List<Misreading> misreadings();
+
+    /** The same made with another star than the one named, for each that could have been taken for it. */
+    default List<Misreading> otherStars(Site site, Weather weather) {
+        return List.of();
+    }
 }

@@ -131,6 +131,15 @@ public record StarDrift(
         return mistakes;
     }
 
+    @Override
+    public List<Misreading> otherStars(Site site, Weather weather) {
+        return LookalikeStars.of(star, at, site, weather).stream()
+                .map(other -> new Misreading(
+                        "the star was " + other.label() + ", not " + star.label(),
+                        new StarDrift(at, length, other, drift, direction, sigma)))
+                .toList();
+    }
+
     private StarDrift with(DriftDirection other) {
         return new StarDrift(at, length, star, drift, other, sigma);
     }

@@ -1,6 +1,7 @@
 package polewright.axis.fix;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -43,10 +44,16 @@ class ContradictionTest {
         assertThat(((Fix.Dubious) fix).reason())
                 .isEqualTo("sightings #3 and #4 contradict each other, and nothing says which is right;"
                         + " one more, best of another kind, decides");
-        // Neither is believed: east is known no better than before them.
+        // Neither is used; the region holds where each of them puts the axis, a degree on either side.
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(3L, 4L);
-        assertThat(fix.state().offsetCovariance().sigmaEast().degrees()).isGreaterThan(7.5);
+        assertThat(fix.explanations()).hasSize(2);
+        for (Explanation explanation : fix.explanations()) {
+            assertThat(explanation.weight()).isCloseTo(0.5, within(0.05));
+            assertThat(explanation.state().offset().east().abs().degrees()).isCloseTo(1, within(0.1));
+            AxisOffset apart = explanation.state().offset().minus(fix.state().offset());
+            assertThat(fix.state().offsetCovariance().normalisedSquare(apart)).isLessThan(2);
+        }
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::likelyCause))
                 .containsOnly(Optional.of("north and south were swapped"));
     }

@@ -72,10 +72,10 @@ class GrowingFixTest {
     @Test
     void aLongNightWithMistakes_comesToNearlyTheSame() {
         int singledOut = 0;
-        for (long seed = 1; seed <= 24; seed++) {
+        for (long seed = 1; seed <= 30; seed++) {
             QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0.1, seed);
             Fix whole = night.exactly();
-            if (setAside(whole).isEmpty() || setAside(whole).size() > 4) {
+            if (setAside(whole).isEmpty() || setAside(whole).size() > 4 || whole instanceof Fix.Dubious) {
                 continue;
             }
             singledOut++;

@@ -112,7 +112,7 @@ public record NightRecord(
     /** Where the fix has the axis, unless that is not known or in doubt. */
     private static Optional<AxisThen> axisThen(Fix fix, List<LoggedEvent> standing) {
         boolean isKnown = fix instanceof Fix.Solved
-                || (fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.A_TURN);
+                || (fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.WHAT_HAPPENED);
         return standing.stream()
                 .filter(e -> isKnown && isSighting(e.event()))
                 .map(NightRecord::seenAt)

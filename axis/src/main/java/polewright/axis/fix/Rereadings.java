@@ -1,0 +1,160 @@
+package polewright.axis.fix;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import polewright.axis.sighting.Misreading;
+import polewright.axis.sighting.Sighting;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * A night read otherwise than it was told: one sighting misread, the same mistake in each, a clock wrong by hours, a site
+ * entered wrongly.
+ *
+ * @param mistake what it assumes
+ * @param night for solving the night so
+ * @param surcharge how seldom that mistake is made, in units of χ²
+ */
+record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
+    /** Any one mistake is made about as seldom as a sighting is simply wrong. */
+    static final double SELDOM = Chance.onceInAThousand(1);
+
+    // Whoever makes a mistake twice mostly notices the second time: odds of ten to one.
+    private static final double NOT_NOTICED = 2 * Math.log(10);
+    private static final int HOURS = 12;
+    // Changes to and from summer time, and the wrong zone beside them, are commoner than any other.
+    private static final int COMMON_HOURS = 2;
+
+    /** All that can be tried where any sighting may be at fault. */
+    static Stream<Rereadings> ofTheWholeNight(Site site, Weather weather, Past past, List<Step> steps) {
+        if (steps.stream().noneMatch(Step.Sighted.class::isInstance)) {
+            return Stream.empty();
+        }
+        return Stream.of(
+                        habits(site, weather, past, steps),
+                        clocks(site, weather, past, steps),
+                        sites(past, weather, steps))
+                .flatMap(Function.identity());
+    }
+
+    /** One sighting read otherwise, in each of the ways in which it may have been misread. */
+    static Stream<Rereadings> ofOne(Site site, Weather weather, Past past, List<Step> steps, Step.Sighted told) {
+        List<Misreading> all = Stream.concat(
+                        told.sighting().misreadings().stream(), told.sighting().otherStars(site, weather).stream())
+                .toList();
+        double surcharge = SELDOM + 2 * Math.log(Math.max(1, all.size()));
+        return all.stream()
+                .flatMap(misreading -> reread(told, misreading.meant(), site, weather).stream()
+                        .map(step -> new Rereadings(
+                                new Mistake.SightingMisread(told.seq(), misreading.meant(), misreading.cause()),
+                                new NightSmoother(past, replaced(steps, Map.of(told.seq(), step))),
+                                surcharge)));
+    }
+
+    private static Stream<Rereadings> habits(Site site, Weather weather, Past past, List<Step> steps) {
+        Map<String, List<Mistake.SightingMisread>> byCause = new LinkedHashMap<>();
+        for (Step step : steps) {
+            if (step instanceof Step.Sighted sighted) {
+                for (Misreading misreading : sighted.sighting().misreadings()) {
+                    byCause.computeIfAbsent(misreading.cause(), cause -> new ArrayList<>())
+                            .add(new Mistake.SightingMisread(sighted.seq(), misreading.meant(), misreading.cause()));
+                }
+            }
+        }
+        return byCause.entrySet().stream()
+                .filter(cause -> cause.getValue().size() > 1)
+                .flatMap(cause -> {
+                    Map<Long, Sighting> meant = new LinkedHashMap<>();
+                    cause.getValue().forEach(misread -> meant.put(misread.seq(), misread.meant()));
+                    return reread(steps, site, weather, s -> meant.getOrDefault(s.seq(), s.sighting()))
+                            .map(otherwise -> new Rereadings(
+                                    new Mistake.HabitualMistake(cause.getValue(), cause.getKey() + " every time"),
+                                    new NightSmoother(past, otherwise),
+                                    SELDOM + NOT_NOTICED))
+                            .stream();
+                });
+    }
+
+    private static Stream<Rereadings> clocks(Site site, Weather weather, Past past, List<Step> steps) {
+        return Stream.iterate(-HOURS, hours -> hours <= HOURS, hours -> hours + 1)
+                .filter(hours -> hours != 0)
+                .flatMap(hours -> {
+                    Duration correction = Duration.ofHours(hours);
+                    double choices = Math.abs(hours) <= COMMON_HOURS ? 2 * COMMON_HOURS : 2 * HOURS;
+                    return reread(steps, site, weather, s -> s.sighting().movedBy(correction))
+                            .map(otherwise -> new Rereadings(
+                                    new Mistake.ClockWrong(correction, clock(hours)),
+                                    new NightSmoother(past, otherwise),
+                                    SELDOM + 2 * Math.log(choices)))
+                            .stream();
+                });
+    }
+
+    private static String clock(int correctionHours) {
+        int hours = Math.abs(correctionHours);
+        return "the clock was " + hours + (hours == 1 ? " hour " : " hours ") + (correctionHours < 0 ? "fast" : "slow");
+    }
+
+    private static Stream<Rereadings> sites(Past past, Weather weather, List<Step> steps) {
+        Site told = past.site();
+        Angle latitude = told.latitude();
+        Angle longitude = told.longitude();
+        List<Mistake.SiteWrong> others = new ArrayList<>();
+        others.add(new Mistake.SiteWrong(
+                new Site(latitude.negated(), longitude, told.heightMetres()),
+                "the site were " + (told.isNorthern() ? "south" : "north") + " of the equator"));
+        others.add(new Mistake.SiteWrong(
+                new Site(latitude, longitude.negated(), told.heightMetres()),
+                "the site were " + (longitude.radians() < 0 ? "east" : "west") + " of Greenwich"));
+        if (Math.abs(longitude.degrees()) <= 90) {
+            others.add(new Mistake.SiteWrong(
+                    new Site(longitude, latitude, told.heightMetres()),
+                    "latitude and longitude of the site were exchanged"));
+        }
+        return others.stream()
+                .flatMap(other -> reread(steps, other.meant(), weather, Step.Sighted::sighting)
+                        .map(otherwise -> new Rereadings(
+                                other, new NightSmoother(Past.none(other.meant(), past.rig()), otherwise), SELDOM))
+                        .stream());
+    }
+
+    /** Nothing if one of the sightings could not have been made then and there. */
+    private static Optional<List<Step>> reread(
+            List<Step> steps, Site site, Weather weather, Function<Step.Sighted, Sighting> meant) {
+        List<Step> otherwise = new ArrayList<>(steps.size());
+        for (Step step : steps) {
+            if (step instanceof Step.Sighted sighted) {
+                Optional<Step> other = reread(sighted, meant.apply(sighted), site, weather);
+                if (other.isEmpty()) {
+                    return Optional.empty();
+                }
+                otherwise.add(other.get());
+            } else {
+                otherwise.add(step);
+            }
+        }
+        return Optional.of(otherwise);
+    }
+
+    private static Optional<Step> reread(Step.Sighted told, Sighting meant, Site site, Weather weather) {
+        try {
+            return Optional.of(Step.Sighted.of(told.seq(), meant, site, weather));
+        } catch (InputRefused impossible) {
+            return Optional.empty();
+        }
+    }
+
+    private static List<Step> replaced(List<Step> steps, Map<Long, Step> others) {
+        return steps.stream()
+                .<Step>map(step -> step instanceof Step.Sighted ? others.getOrDefault(step.seq(), step) : step)
+                .toList();
+    }
+}

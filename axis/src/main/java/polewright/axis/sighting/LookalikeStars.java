@@ -1,0 +1,73 @@
+package polewright.axis.sighting;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.stream.Stream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.body.FixedStar;
+import polewright.sky.body.SkyBody;
+import polewright.sky.place.ApparentPlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Stars that an observer may have taken for the one that was named: bright neighbours, and those that stand alike on the
+ * other side of the meridian. Catalogue places do: a degree of precession makes no difference to what is mistaken for what.
+ */
+final class LookalikeStars {
+    private static final double FAINTEST = 3.5;
+    private static final int MOST_OF_EACH_SORT = 6;
+    private static final Angle NEIGHBOURHOOD = Angle.ofDegrees(25);
+    private static final Angle ALIKE = Angle.ofDegrees(25);
+    private static final Angle LOWEST = Angle.ofDegrees(5);
+    // The star itself, by another catalogue's figures.
+    private static final Angle SAME_STAR = Angle.ofArcminutes(10);
+
+    private LookalikeStars() {}
+
+    /** Those of a star at that time and place, the brightest first; none of a planet, which is hard to mistake. */
+    static List<SkyBody> of(SkyBody named, Instant at, Site site, Weather weather) {
+        if (!(named instanceof FixedStar star)) {
+            return List.of();
+        }
+        ObservingMoment moment = Sighted.moment(at, site, weather);
+        Angle sidereal = moment.siderealTime();
+        Vector3D zenith = ApparentPlace.of(sidereal, site.latitude()).unit();
+        Vector3D place = unit(star.star().rightAscension(), star.star().declination());
+        // The same hour angle on the other side.
+        Vector3D mirrored = unit(
+                sidereal.times(2).minus(star.star().rightAscension()),
+                star.star().declination());
+        List<NamedStar> up = NamedStars.bundled().all().stream()
+                .takeWhile(other -> other.magnitude() <= FAINTEST)
+                .filter(other -> isWithin(place(other), zenith, Angle.QUARTER_TURN.minus(LOWEST)))
+                .filter(other -> !isWithin(place(other), place, SAME_STAR))
+                .toList();
+        return Stream.concat(near(up, place, NEIGHBOURHOOD), near(up, mirrored, ALIKE))
+                .distinct()
+                .<SkyBody>map(other -> new FixedStar(other.label(), other.place()))
+                .toList();
+    }
+
+    private static Stream<NamedStar> near(List<NamedStar> stars, Vector3D place, Angle radius) {
+        return stars.stream()
+                .filter(other -> isWithin(place(other), place, radius))
+                .limit(MOST_OF_EACH_SORT);
+    }
+
+    private static boolean isWithin(Vector3D one, Vector3D other, Angle radius) {
+        return one.dotProduct(other) > radius.cos();
+    }
+
+    private static Vector3D place(NamedStar star) {
+        return unit(star.place().rightAscension(), star.place().declination());
+    }
+
+    private static Vector3D unit(Angle rightAscension, Angle declination) {
+        return ApparentPlace.of(rightAscension, declination).unit();
+    }
+}
