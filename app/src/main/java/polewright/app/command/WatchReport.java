@@ -10,8 +10,8 @@ import polewright.app.json.NightJson;
 import polewright.app.json.WatchJson;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.AxisWords;
+import polewright.app.text.EventWords;
 import polewright.app.text.FixWords;
-import polewright.app.text.FrameWords;
 import polewright.app.text.WatchWords;
 import polewright.app.watch.WatchEvent;
 import polewright.app.watch.WatchListener;
@@ -19,21 +19,21 @@ import polewright.app.watch.WatchLog;
 import polewright.app.watch.WatchStep;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
-import polewright.sky.place.Site;
+import polewright.night.event.NightEvent;
 
 /** What a watch prints: lines for people, the last of which is written over while screws are turned; or a JSON value each. */
 final class WatchReport implements WatchListener {
     private final Workbench workbench;
     private final Output output;
-    private final Site site;
     private final Drive drive;
     private boolean lineIsOpen;
-    private List<String> lastFindings = List.of();
+    private List<String> lastNotes = List.of();
+    private boolean isClamped;
 
-    WatchReport(Workbench workbench, Output output, Site site, Drive drive) {
+    WatchReport(Workbench workbench, Output output, boolean isClamped, Drive drive) {
         this.workbench = workbench;
         this.output = output;
-        this.site = site;
+        this.isClamped = isClamped;
         this.drive = drive;
     }
 
@@ -72,16 +72,16 @@ final class WatchReport implements WatchListener {
     }
 
     private void step(PlacedFrame frame, WatchStep step) {
-        print(WatchJson.of(frame, step, site, drive));
+        print(WatchJson.of(frame, step, drive));
         if (step instanceof WatchStep.ScrewsFollowed followed) {
-            List<String> findings = followed.soFar().findings().stream()
-                    .map(finding -> "NOTE  " + FrameWords.of(finding))
+            List<String> notes = WatchWords.notes(followed).stream()
+                    .map(note -> "NOTE  " + note)
                     .toList();
-            if (!findings.equals(lastFindings)) {
-                say(findings);
-                lastFindings = findings;
+            if (!notes.equals(lastNotes)) {
+                say(notes);
+                lastNotes = notes;
             }
-            live(WatchWords.screws(frame, followed));
+            live(isClamped ? WatchWords.movedTo(frame, followed).strip() : WatchWords.screws(frame, followed));
             return;
         }
         List<String> lines = new ArrayList<>();
@@ -99,15 +99,26 @@ final class WatchReport implements WatchListener {
     }
 
     private void logged(WatchLog.Entry entry) {
+        isClamped = entry.night().clamped();
+        boolean isTurned = entry.moved()
+                .filter(moved -> moved.event() instanceof NightEvent.ScrewsTurned)
+                .isPresent();
         entry.moved()
                 .ifPresent(moved -> note("Logged #" + moved.seq()
-                        + ": the axis was moved by its screws, how far is not known (no turn was logged)."));
+                        + (isTurned
+                                ? ": " + EventWords.of(moved.event()) + "."
+                                : ": the axis was moved, and no turn of the screws explains how far.")));
         print(NightJson.afterEvent(entry.event(), entry.night()));
         List<String> lines = new ArrayList<>();
         lines.add("Logged #" + entry.event().seq() + ": camera frames.");
-        lines.addAll(FixWords.beforeAdvice(entry.night()));
-        lines.addAll(FixWords.contradictions(entry.night()));
-        lines.addAll(AdviceWords.of(entry.night()));
+        if (isTurned && !isClamped) {
+            // With a hand on the screws: what to turn next is in the line of the frame itself.
+            lines.addAll(FixWords.contradictions(entry.night()));
+        } else {
+            lines.addAll(FixWords.beforeAdvice(entry.night()));
+            lines.addAll(FixWords.contradictions(entry.night()));
+            lines.addAll(AdviceWords.of(entry.night()));
+        }
         say(lines);
     }
 

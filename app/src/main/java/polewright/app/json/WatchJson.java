@@ -3,12 +3,13 @@ package polewright.app.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.text.FrameWords;
 import polewright.app.watch.WatchStep;
 import polewright.axis.AxisOffset;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.camera.Drive;
-import polewright.sky.place.Site;
 
 /** What each watched frame tells, as JSON: one value a frame. */
 public final class WatchJson {
@@ -31,7 +32,7 @@ public final class WatchJson {
      *
      * @param told what the drive does, if told
      */
-    public static ObjectNode of(PlacedFrame frame, WatchStep step, Site site, Drive told) {
+    public static ObjectNode of(PlacedFrame frame, WatchStep step, Drive told) {
         ObjectNode node = NODES.objectNode();
         node.put("frame", frame.name());
         frame.at().ifPresent(at -> node.put("at", at.toString()));
@@ -48,14 +49,14 @@ public final class WatchJson {
         } else if (step instanceof WatchStep.AxisSharpened sharper) {
             node.set("axis", FramesJson.of(sharper.axis(), told));
         } else if (step instanceof WatchStep.ScrewsFollowed followed) {
-            node.set("screws", screws(followed, site));
+            node.set("screws", screws(followed));
         }
         return node;
     }
 
-    private static ObjectNode screws(WatchStep.ScrewsFollowed followed, Site site) {
+    private static ObjectNode screws(WatchStep.ScrewsFollowed followed) {
         ObjectNode node = NODES.objectNode();
-        AxisOffset offset = followed.soFar().now().axis().offset(site);
+        AxisOffset offset = followed.offset();
         node.put("east_arcmin", offset.east().arcminutes());
         node.put("up_arcmin", offset.up().arcminutes());
         node.put("azimuth_moved_arcmin", followed.soFar().azimuthMoved().arcminutes());
@@ -64,9 +65,18 @@ public final class WatchJson {
         node.put("up_moved_arcmin", followed.moved().up().arcminutes());
         node.put("azimuth_turns_remaining_clockwise", followed.remaining().azimuth());
         node.put("altitude_turns_remaining_clockwise", followed.remaining().altitude());
+        node.put("azimuth_turns_ordered_clockwise", followed.ordered().azimuth());
+        node.put("altitude_turns_ordered_clockwise", followed.ordered().altitude());
+        followed.azimuthWentWrong().ifPresent(way -> node.put("azimuth_went_wrong", word(way)));
+        followed.altitudeWentWrong().ifPresent(way -> node.put("altitude_went_wrong", word(way)));
+        node.put("screw_directions_assumed", followed.isSenseAssumed());
         node.put("good_enough", followed.goodEnough());
         ArrayNode findings = node.putArray("warnings");
         followed.soFar().findings().forEach(finding -> findings.add(FrameWords.of(finding)));
         return node;
+    }
+
+    private static String word(FollowedScrews.WrongWay way) {
+        return way.name().toLowerCase(Locale.ROOT);
     }
 }

@@ -94,8 +94,9 @@ public final class FrameWords {
                     + (turned.west().radians() >= 0 ? " west" : " east")
                     + " besides, or the camera rolled. The first does no harm; after the second start afresh.";
         } else if (finding instanceof FrameFinding.MovedTooFar far) {
-            return "the axis would have moved " + AngleWords.degrees(far.distance())
-                    + ", farther than screws reach: was declination moved? Start afresh with two frames.";
+            return "the axis is " + AngleWords.degrees(far.distance())
+                    + " from where it was found, farther than most wedges go. If the screws took it there, turn them back;"
+                    + " if declination or the mount was moved, take two new frames.";
         }
         throw new IllegalStateException("no words for " + finding);
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.watch.WatchStep;
+import polewright.axis.advice.FollowedScrews;
 import polewright.sky.angle.Angle;
 
 /** What a watched frame tells, in a line. */
@@ -37,24 +38,57 @@ public final class WatchWords {
                 + " another frame.";
     }
 
-    /** How far the axis has gone on the sky, and which turns remain; fits a line of a terminal. */
+    /** How far the axis has gone on the sky, and what to turn now; fits a line of a terminal. */
     public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
-        String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
-        String moved = clock + "  moved " + offset(followed) + " (sky). ";
+        String moved = movedTo(frame, followed);
         return followed.goodEnough()
                 ? moved + "STOP: good enough."
-                : moved + "Turn alt " + turns(followed.remaining().altitude()) + ", az "
-                        + turns(followed.remaining().azimuth());
+                : moved + "Turn alt " + order(followed.orders().altitude()) + ", az "
+                        + order(followed.orders().azimuth());
     }
 
-    /** Which turns remain, a tagged line a screw, for the person with a hand on it. */
+    /** How far the axis has gone, where what is to be done next is said beside it. */
+    public static String movedTo(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
+        String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
+        return clock + "  moved " + offset(followed) + " (sky). ";
+    }
+
+    /** What the last frame shows of the screws themselves, the gravest first, a sentence or two each. */
+    public static List<String> notes(WatchStep.ScrewsFollowed followed) {
+        List<String> notes = new ArrayList<>();
+        followed.azimuthWentWrong().ifPresent(way -> notes.add("Azimuth went " + word(way) + ". Turn the other way."));
+        followed.altitudeWentWrong()
+                .ifPresent(way -> notes.add("Altitude went " + word(way) + ". Turn the other way."));
+        addBeyond(notes, "altitude", followed.orders().altitude());
+        addBeyond(notes, "azimuth", followed.orders().azimuth());
+        if (followed.isSenseAssumed() && !followed.goodEnough()) {
+            notes.add(
+                    "Screw directions are assumed until the first turn has been seen: make this one, and take a frame.");
+        }
+        followed.soFar().findings().forEach(finding -> notes.add(FrameWords.of(finding)));
+        return notes;
+    }
+
+    private static void addBeyond(List<String> notes, String screw, FollowedScrews.Order order) {
+        if (order.isBeyondTheScrew()) {
+            notes.add(
+                    "The " + screw + " screw would need more turns than most wedges have: move the mount by hand first,"
+                            + " then take two new frames.");
+        }
+    }
+
+    private static String word(FollowedScrews.WrongWay way) {
+        return way.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What to turn now, a tagged line a screw, for the person with a hand on it. */
     public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
         if (followed.goodEnough()) {
             return List.of("STOP  good enough: let go of the screws.");
         }
         List<String> lines = new ArrayList<>();
-        addRemaining(lines, "altitude", followed.remaining().altitude());
-        addRemaining(lines, "azimuth", followed.remaining().azimuth());
+        addOrder(lines, "altitude", followed.orders().altitude());
+        addOrder(lines, "azimuth", followed.orders().azimuth());
         return lines;
     }
 
@@ -63,13 +97,17 @@ public final class WatchWords {
         return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
     }
 
-    private static void addRemaining(List<String> lines, String screw, double turns) {
-        double sixteenths = rounded(turns);
-        lines.add(
-                sixteenths == 0
-                        ? "STILL  " + screw + " screw: no turn remains."
-                        : "TURN  " + screw + " screw " + Fractions.turns(sixteenths)
-                                + (turns > 0 ? " clockwise." : " counter-clockwise."));
+    private static void addOrder(List<String> lines, String screw, FollowedScrews.Order order) {
+        double sixteenths = rounded(order.clockwiseTurns());
+        if (sixteenths == 0) {
+            lines.add("STILL  " + screw + " screw: no turn remains.");
+            return;
+        }
+        String way = order.isWayUnknown()
+                ? " the other way than before"
+                : sixteenths > 0 ? " clockwise" : " counter-clockwise";
+        lines.add("TURN  " + screw + " screw " + (order.isBeyondTheScrew() ? "over " : "") + Fractions.turns(sixteenths)
+                + way + (order.isTrial() ? ", to see which way it goes." : "."));
     }
 
     /** What the screws have done since the axis was found. */
@@ -88,8 +126,10 @@ public final class WatchWords {
                 + (up.radians() >= 0 ? " up" : " down");
     }
 
-    private static String turns(double turns) {
-        double size = Math.abs(turns);
-        return String.format(Locale.ROOT, size < 9.995 ? "%.2f %s" : "%.1f %s", size, turns >= 0 ? "cw" : "ccw");
+    private static String order(FollowedScrews.Order order) {
+        double size = Math.abs(order.clockwiseTurns());
+        String turns = String.format(Locale.ROOT, size < 9.995 ? "%.2f" : "%.1f", size);
+        String way = order.isWayUnknown() ? " back" : order.clockwiseTurns() >= 0 ? " cw" : " ccw";
+        return (order.isBeyondTheScrew() ? "over " : "") + turns + way + (order.isTrial() ? " (trial)" : "");
     }
 }

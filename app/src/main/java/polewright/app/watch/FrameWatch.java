@@ -21,6 +21,7 @@ import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
 import polewright.app.camera.PlacedFrame;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.camera.Drive;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.frames.FactNeeded;
@@ -44,9 +45,8 @@ public final class FrameWatch {
     private final Clock clock;
     private final NightEvent.Begun begun;
     private final FrameClues told;
-    private final TurningWatch watch;
+    private final WatchSession session;
     private final FrameFolder frames;
-    private final WatchLog entries;
     private final WatchListener listener;
     private final FrameReading reading;
     private EarlierFrames earlier = EarlierFrames.NONE;
@@ -80,17 +80,15 @@ public final class FrameWatch {
             Clock looking,
             NightEvent.Begun begun,
             FrameClues told,
-            TurningWatch watch,
+            WatchSession session,
             FrameFolder frames,
-            WatchLog entries,
             WatchListener listener) {
         this.workbench = workbench;
         this.clock = looking;
         this.begun = begun;
         this.told = told;
-        this.watch = watch;
+        this.session = session;
         this.frames = frames;
-        this.entries = entries;
         this.listener = listener;
         this.reading = new FrameReading(clock);
         this.lastArrival = clock.instant();
@@ -120,8 +118,8 @@ public final class FrameWatch {
             Clock looking,
             WatchListener listener) {
         NightEvent.Begun begun = night.begun();
-        TurningWatch watch = new TurningWatch(
-                begun.site(), night.fix().rig(), night.fix().state().gains(), night.allowance(), task.drive());
+        TurningWatch watch =
+                new TurningWatch(begun.site(), FollowedScrews.Known.of(night.fix()), night.allowance(), task.drive());
         Optional<LastFrames> last = task.turning() ? Optional.of(lastFrames(night)) : Optional.empty();
         last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
         return new FrameWatch(
@@ -129,9 +127,8 @@ public final class FrameWatch {
                 looking,
                 begun,
                 task.clues(),
-                watch,
+                new WatchSession(watch, WatchLog.ofTonight(workbench, log, last.map(LastFrames::seq)), listener),
                 FrameFolder.of(task.folder(), looking, task.all()),
-                WatchLog.ofTonight(workbench, log, last.map(LastFrames::seq)),
                 listener);
     }
 
@@ -170,9 +167,7 @@ public final class FrameWatch {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-        if (watch.screwsMoved()) {
-            log(() -> entries.logAfterScrews(watch.sighting().orElseThrow()));
-        }
+        session.end();
         listener.on(new WatchEvent.Ended());
     }
 
@@ -220,31 +215,13 @@ public final class FrameWatch {
     }
 
     private void add(WatchEvent.Placed placed) {
-        WatchStep step;
         try {
-            step = watch.add(placed.attitude());
+            session.add(
+                    placed.attitude(),
+                    step -> listener.on(new WatchEvent.Told(placed.frame(), placed.attitude(), step)));
         } catch (InputRefused refused) {
             String name = placed.frame().name();
             listener.on(new WatchEvent.Refused(name, name + ": " + refused.getMessage()));
-            return;
         }
-        listener.on(new WatchEvent.Told(placed.frame(), placed.attitude(), step));
-        if (step instanceof WatchStep.AxisFound || step instanceof WatchStep.AxisSharpened) {
-            log(() -> entries.logAxis(watch.sighting().orElseThrow()));
-        } else if (step instanceof WatchStep.StartedAfresh afresh) {
-            afresh.leftOff().ifPresent(left -> log(() -> entries.logAfterScrews(left)));
-            entries.startAfresh();
-        }
-    }
-
-    /** What cannot be logged is said, and the watch goes on: what comes next may be. */
-    private void log(Supplier<WatchLog.Entry> entry) {
-        WatchEvent event;
-        try {
-            event = new WatchEvent.Logged(entry.get());
-        } catch (InputRefused | JobFailed refused) {
-            event = new WatchEvent.NotLogged("Not logged: " + refused.getMessage());
-        }
-        listener.on(event);
     }
 }

@@ -8,20 +8,21 @@ import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.advice.Tightening;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
-import polewright.axis.camera.FrameFinding;
 import polewright.axis.camera.ScrewsSoFar;
-import polewright.axis.fix.AxisState;
-import polewright.axis.fix.ScrewGains;
+import polewright.axis.camera.Slew;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
 /**
@@ -34,33 +35,32 @@ public final class TurningWatch {
 
     // Frames nearer than this show one place; by hand nobody turns so little on purpose.
     private static final Angle ANOTHER_PLACE = Angle.ofDegrees(8);
-    // Seeing and a hand on the tube move a frame by less, and nobody turns a screw so little.
+    // A fork gives by less as it turns.
     private static final Angle SCREWS_MOVED = Angle.ofArcminutes(1);
-    private static final double SIGMAS = 5;
     // A mount that was set down far off is brought toward the pole, however far that takes its axis.
     private static final Angle SET_UP_WITHIN = Angle.ofDegrees(15);
 
     private final Site site;
-    private final Rig rig;
-    private final ScrewGains gains;
-    private final Tightening tightening;
+    private FollowedScrews.Known known;
+    private final Allowance allowance;
     private final Drive drive;
     private List<CameraAttitude> places = List.of();
     private Optional<AxisFromFrames> found = Optional.empty();
     private Optional<CameraAttitude> afterScrews = Optional.empty();
-    private boolean screwsMoved;
+    private Optional<FollowedScrews> screws = Optional.empty();
+    private Optional<ScrewsSoFar> soFar = Optional.empty();
+    private Optional<CameraAttitude> lastFrame = Optional.empty();
 
     /**
      * A watch at the start of a turn.
      *
-     * @param gains what the screws do, as learned so far
+     * @param known what is known of the screws so far
      * @param drive what the drive does, if told
      */
-    public TurningWatch(Site site, Rig rig, ScrewGains gains, Allowance allowance, Drive drive) {
+    public TurningWatch(Site site, FollowedScrews.Known known, Allowance allowance, Drive drive) {
         this.site = site;
-        this.rig = rig;
-        this.gains = gains;
-        this.tightening = new Tightening(allowance, rig);
+        this.known = known;
+        this.allowance = allowance;
         this.drive = drive;
     }
 
@@ -68,7 +68,12 @@ public final class TurningWatch {
     public void goOnFrom(TurnedFrames frames) {
         places = frames.frames();
         afterScrews = frames.afterScrews();
-        found = Optional.of(AxisFromFrames.of(site, frames.frames()));
+        AxisFromFrames axis = AxisFromFrames.of(site, frames.frames());
+        found = Optional.of(axis);
+        AxisPointing now =
+                afterScrews.map(axis::followedTo).orElseGet(axis::estimate).axis();
+        CameraAttitude last = afterScrews.orElseGet(() -> lastOf(axis));
+        screws = Optional.of(FollowedScrews.of(site, known, allowance, now, last.at()));
     }
 
     /** The frames that tell the axis, if they do yet; with the last one after the screws were turned, if they were. */
@@ -76,9 +81,36 @@ public final class TurningWatch {
         return found.map(axis -> new TurnedFrames(axis.frames(), afterScrews, drive));
     }
 
-    /** Whether this watch saw the screws move the axis since it was found. */
+    /** What the screws have been seen to do since the axis was found; empty before. */
+    public Optional<FollowedScrews> screws() {
+        return screws;
+    }
+
+    /** Whether the screws have moved the axis since the log last had it. */
     public boolean screwsMoved() {
-        return screwsMoved;
+        return screws.filter(FollowedScrews::hasMoved).isPresent();
+    }
+
+    /** Whether they have, and the axis has come to rest. */
+    public boolean isToLog() {
+        return screws.filter(FollowedScrews::isToLog).isPresent();
+    }
+
+    /** The log has what was seen so far, and the night has learned so much of the screws. */
+    public void logged(FollowedScrews.Known learned) {
+        known = learned;
+        afterScrews = lastFrame.or(() -> afterScrews);
+        screws = screws.map(seen -> seen.logged(learned));
+    }
+
+    /** Turns that a hand counted are in the log. */
+    public void counted(HandTurns azimuth, HandTurns altitude) {
+        screws = screws.map(seen -> seen.counted(azimuth, altitude));
+    }
+
+    /** What the last frame told of the screws, with what has been learned since; empty while none was followed. */
+    public Optional<WatchStep.ScrewsFollowed> followed() {
+        return soFar.flatMap(last -> screws.flatMap(seen -> found.map(axis -> followed(axis, last, seen))));
     }
 
     /**
@@ -114,7 +146,7 @@ public final class TurningWatch {
         }
         AxisFromFrames axis = AxisFromFrames.of(site, tonight);
         places = tonight;
-        found = Optional.of(axis);
+        isFound(axis);
         return new WatchStep.AxisFound(axis);
     }
 
@@ -129,53 +161,114 @@ public final class TurningWatch {
         return List.copyOf(frames.subList(first, frames.size()));
     }
 
-    private WatchStep startAfresh(CameraAttitude frame, Optional<Angle> slew) {
-        Optional<TurnedFrames> leftOff = screwsMoved ? sighting() : Optional.empty();
-        places = List.of(frame);
+    private void isFound(AxisFromFrames axis) {
+        found = Optional.of(axis);
+        soFar = Optional.empty();
+        lastFrame = Optional.empty();
+        screws = Optional.of(FollowedScrews.of(
+                site, known, allowance, axis.axis(), lastOf(axis).at()));
+    }
+
+    /** Forgets the frames so far: the axis is looked for from here. */
+    public void startAfresh() {
+        places = List.of();
         found = Optional.empty();
         afterScrews = Optional.empty();
-        screwsMoved = false;
+        screws = Optional.empty();
+        soFar = Optional.empty();
+        lastFrame = Optional.empty();
+    }
+
+    private WatchStep startAfresh(CameraAttitude frame, Optional<Angle> slew) {
+        Optional<WatchStep.LeftOff> leftOff = leftOff();
+        startAfresh();
+        places = List.of(frame);
         return new WatchStep.StartedAfresh(slew, leftOff);
+    }
+
+    /** Where the screws have taken the axis, if the log does not have it. */
+    public Optional<WatchStep.LeftOff> leftOff() {
+        return screwsMoved() ? seen() : Optional.empty();
+    }
+
+    /** Where the last frame that was followed saw the axis, whether it has moved or not. */
+    public Optional<WatchStep.LeftOff> seen() {
+        return found.flatMap(axis -> lastFrame.map(frame -> new WatchStep.LeftOff(
+                new TurnedFrames(axis.frames(), Optional.of(frame), drive), screws.flatMap(FollowedScrews::made))));
     }
 
     private WatchStep follow(AxisFromFrames axis, CameraAttitude frame) {
         Optional<AxisFromFrames> sharper = afterScrews.isPresent() ? Optional.empty() : sharpened(axis, frame);
         if (sharper.isPresent()) {
-            found = sharper;
+            isFound(sharper.get());
             return new WatchStep.AxisSharpened(sharper.get());
         }
-        CameraAttitude last = axis.frames().get(axis.frames().size() - 1);
-        if (Duration.between(last.at(), frame.at()).compareTo(ScrewsSoFar.LONGEST) > 0) {
+        if (Duration.between(lastOf(axis).at(), frame.at()).compareTo(ScrewsSoFar.LONGEST) > 0) {
             return startAfresh(frame, Optional.empty());
         }
-        ScrewsSoFar soFar = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
-        Angle moved = soFar.now().axis().separation(axis.axis());
-        if (isSlew(soFar)) {
-            return startAfresh(frame, Optional.of(moved));
+        FollowedScrews before = screws.orElseThrow();
+        Rig rig = before.tightening().rig();
+        ScrewsSoFar now = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
+        Optional<Angle> slew = slew(axis, before.axis(), now, frame, rig);
+        if (slew.isPresent()) {
+            return startAfresh(frame, slew);
         }
-        double sigma = Math.max(
-                soFar.now().azimuthSigma().radians(),
-                soFar.now().altitudeSigma().radians());
-        boolean standsOut = moved.radians() > Math.max(SCREWS_MOVED.radians(), SIGMAS * sigma);
         boolean isLast = afterScrews.stream().allMatch(earlier -> frame.at().isAfter(earlier.at()));
-        if (isLast && (afterScrews.isPresent() || standsOut)) {
-            afterScrews = Optional.of(frame);
-            screwsMoved = true;
+        if (!isLast) {
+            return followed(axis, now, before);
         }
-        AxisOffset offset = soFar.now().axis().offset(site);
-        AxisState.Turns remaining =
-                gains.turnsBetween(soFar.now().axis(), AxisPointing.of(site, tightening.goal()), rig);
-        OffsetCovariance covariance =
-                soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
-        // The screws turn on loose clamps, and what they leave is what is tightened.
-        boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
-        return new WatchStep.ScrewsFollowed(soFar, offset.minus(axis.offset()), remaining, goodEnough);
+        Angle sigma = sigmaOfAWay(axis, frame);
+        FollowedScrews seen = before.seeing(now.now().axis(), sigma, frame.at());
+        screws = Optional.of(seen);
+        soFar = Optional.of(now);
+        lastFrame = Optional.of(frame);
+        if (afterScrews.isPresent() || seen.hasMoved()) {
+            afterScrews = Optional.of(frame);
+        }
+        return followed(axis, now, seen);
     }
 
-    /** Whether the axis would be farther from where it was, and from the pole, than screws take it. */
-    private boolean isSlew(ScrewsSoFar soFar) {
-        return soFar.findings().stream().anyMatch(finding -> finding instanceof FrameFinding.MovedTooFar)
-                && soFar.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
+    private WatchStep.ScrewsFollowed followed(AxisFromFrames axis, ScrewsSoFar now, FollowedScrews seen) {
+        AxisOffset offset = now.now().axis().offset(site);
+        OffsetCovariance covariance =
+                now.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
+        Tightening tightening = seen.tightening();
+        // The screws turn on loose clamps, and what they leave is what is tightened.
+        boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
+        return new WatchStep.ScrewsFollowed(
+                now,
+                offset,
+                offset.minus(axis.offset()),
+                seen.orders(),
+                seen.azimuthWentWrong(),
+                seen.altitudeWentWrong(),
+                seen.isSenseAssumed(),
+                goodEnough);
+    }
+
+    /** How far the mount was slewed, if it was: in declination, or farther than screws go at once, away from the pole. */
+    private Optional<Angle> slew(
+            AxisFromFrames axis, AxisPointing before, ScrewsSoFar now, CameraAttitude frame, Rig rig) {
+        CameraAttitude last = afterScrews.orElseGet(() -> lastOf(axis));
+        if (!frame.at().isAfter(last.at())) {
+            return Optional.empty();
+        }
+        Angle moved = now.now().axis().separation(before);
+        boolean isFar = moved.compareTo(ScrewsSoFar.FARTHEST) > 0
+                && now.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
+        return isFar ? Optional.of(moved) : Slew.between(axis, last, frame, drive, rig.levelSigma());
+    }
+
+    /** How well two such frames tell how far the axis has gone between them: what they share does not count. */
+    private static Angle sigmaOfAWay(AxisFromFrames axis, CameraAttitude frame) {
+        RotationCovariance covariance = frame.covariance();
+        double roll =
+                covariance.rollSigma().radians() * axis.boresightPolarDistance().sin();
+        return new Angle(Math.sqrt(2) * Math.hypot(covariance.centreSigma().radians(), roll));
+    }
+
+    private static CameraAttitude lastOf(AxisFromFrames axis) {
+        return axis.frames().get(axis.frames().size() - 1);
     }
 
     /** The axis with this frame as one more place in right ascension, if that is what it is. */

@@ -1,8 +1,10 @@
 package polewright.app.watch;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import polewright.app.JobFailed;
 import polewright.app.LogEntry;
@@ -22,13 +24,17 @@ public final class WatchLog {
     private final Supplier<NightLog> log;
     private final NightId night;
     private final NightState.ModelCache models = new NightState.ModelCache();
+    private final Set<Long> ownEvents = new HashSet<>();
     private Optional<Long> own;
+    private Optional<Long> ownTurn = Optional.empty();
+    private long heeded;
 
-    private WatchLog(Workbench workbench, Supplier<NightLog> log, NightId night, Optional<Long> own) {
+    private WatchLog(Workbench workbench, Supplier<NightLog> log, NightId night, Optional<Long> own, long heeded) {
         this.workbench = workbench;
         this.log = log;
         this.night = night;
         this.own = own;
+        this.heeded = heeded;
     }
 
     /**
@@ -39,14 +45,16 @@ public final class WatchLog {
      */
     static WatchLog ofTonight(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
         try (NightLog opened = log.get()) {
-            return new WatchLog(workbench, log, LogEntry.latestNight(opened), own);
+            NightId night = LogEntry.latestNight(opened);
+            // What was done at the mount since the frames that the watch goes on from is news to it.
+            return new WatchLog(workbench, log, night, own, own.orElse(lastOf(opened.events(night))));
         }
     }
 
     /**
      * What was logged, and what the night comes to with it.
      *
-     * @param moved that the axis was moved, if that had to be logged first
+     * @param moved how the axis was moved, if that had to be logged first
      */
     public record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
 
@@ -66,20 +74,72 @@ public final class WatchLog {
     /** What was logged stands; the axis is found again, and no longer in its place. */
     void startAfresh() {
         own = Optional.empty();
+        ownTurn = Optional.empty();
+    }
+
+    /** What others have logged of the mount since this was last asked, in order, as it stands. */
+    List<LoggedEvent> movesByOthers() {
+        try (NightLog opened = log.get()) {
+            List<LoggedEvent> events = opened.events(night);
+            long before = heeded;
+            heeded = lastOf(events);
+            if (heeded == before) {
+                return List.of();
+            }
+            return StandingEvents.among(events).asMeant().stream()
+                    .filter(e -> e.seq() > before && !ownEvents.contains(e.seq()))
+                    .filter(e -> e.event() instanceof NightEvent.MountMove)
+                    .toList();
+        }
     }
 
     /**
-     * Where the screws have taken the axis. How far each was turned is not known here, so the axis counts as moved by an
-     * unknown way, unless the turns were logged meanwhile. Of a night that is over it is kept in that night.
+     * A hand that counted has logged the turn that frames saw before: its word is put in the place of theirs.
+     *
+     * @return what the night comes to then; empty where no frames saw a turn just before it
      */
-    Entry logAfterScrews(TurnedFrames frames) {
+    Optional<NightState> putInPlaceOfOwnTurn(LoggedEvent counted) {
+        if (ownTurn.isEmpty() || !(counted.event() instanceof NightEvent.ScrewsTurned turned)) {
+            return Optional.empty();
+        }
+        long seen = ownTurn.get();
+        ownTurn = Optional.empty();
         try (NightLog opened = log.get()) {
-            NightEvent taken = new NightEvent.SightingTaken(frames);
-            if (turnsWereLogged(opened.events(night))) {
-                return new Entry(append(opened, List.of(taken)).get(0), Optional.empty(), state(opened));
+            StandingEvents standing = StandingEvents.among(opened.events(night));
+            if (!standing.has(seen) || !standing.has(counted.seq())) {
+                return Optional.empty();
             }
-            List<LoggedEvent> both = append(opened, List.of(new NightEvent.Knocked(), taken));
-            return new Entry(both.get(1), Optional.of(both.get(0)), state(opened));
+            append(
+                    opened,
+                    List.of(new NightEvent.TurnCorrected(seen, turned), new NightEvent.Withdrawn(counted.seq())));
+            return Optional.of(state(opened));
+        }
+    }
+
+    /**
+     * Where the screws have taken the axis, and the turns that frames saw of it, unless they were logged meanwhile by a
+     * hand that counted. Where no turns explain it the axis counts as moved by an unknown way. Of a night that is over it
+     * is kept in that night.
+     */
+    Entry logAfterScrews(WatchStep.LeftOff left) {
+        try (NightLog opened = log.get()) {
+            NightEvent taken = new NightEvent.SightingTaken(left.sighting());
+            List<LoggedEvent> logged;
+            if (movesWereLogged(opened.events(night))) {
+                logged = append(opened, List.of(taken));
+            } else {
+                NightEvent move = left.made()
+                        .<NightEvent>map(made -> new NightEvent.ScrewsTurned(made.azimuth(), made.altitude()))
+                        .orElseGet(NightEvent.Knocked::new);
+                logged = append(opened, List.of(move, taken));
+            }
+            LoggedEvent last = logged.get(logged.size() - 1);
+            own = Optional.of(last.seq());
+            ownTurn = logged.stream()
+                    .filter(event -> event.event() instanceof NightEvent.ScrewsTurned)
+                    .map(LoggedEvent::seq)
+                    .findFirst();
+            return new Entry(last, logged.size() > 1 ? Optional.of(logged.get(0)) : Optional.empty(), state(opened));
         }
     }
 
@@ -90,10 +150,14 @@ public final class WatchLog {
         }
     }
 
-    private boolean turnsWereLogged(List<LoggedEvent> events) {
+    private boolean movesWereLogged(List<LoggedEvent> events) {
         return StandingEvents.among(events).asMeant().stream()
                 .filter(e -> e.seq() > own.orElse(Long.MAX_VALUE))
-                .anyMatch(e -> e.event() instanceof NightEvent.ScrewsTurned || e.event() instanceof NightEvent.Knocked);
+                .anyMatch(e -> e.event() instanceof NightEvent.MountMove);
+    }
+
+    private static long lastOf(List<LoggedEvent> events) {
+        return events.get(events.size() - 1).seq();
     }
 
     private static boolean stands(List<LoggedEvent> events, long seq) {
@@ -101,7 +165,10 @@ public final class WatchLog {
     }
 
     private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
-        return LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
+        List<LoggedEvent> logged =
+                LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
+        logged.forEach(event -> ownEvents.add(event.seq()));
+        return logged;
     }
 
     private NightState state(NightLog opened) {

@@ -3,6 +3,7 @@ package polewright.app.web;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,8 +31,8 @@ import polewright.app.watch.BackgroundWatch;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
 import polewright.app.watch.WatchEvent;
-import polewright.axis.advice.Advice;
 import polewright.axis.allowance.Allowance;
+import polewright.axis.camera.ScrewsSoFar;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -257,15 +258,15 @@ public final class WatchedFrames implements AutoCloseable {
         change(stand -> new FrameStand(stand.number() + 1, stand.newest(), false, ""));
     }
 
-    /** Frames told the axis, nothing was done to it since, and the screws are next: they are followed. */
+    /** Frames told the axis lately, and it was moved since by screws and clamps alone: one frame tells where to. */
     private static boolean isToFollow(NightDesk.Tonight tonight) {
-        if (!(tonight.state().advice() instanceof Advice.TurnScrews)) {
-            return false;
-        }
-        List<LoggedEvent> told = tonight.state().standing().stream()
-                .filter(event -> event.event() instanceof NightEvent.MountMove || isFrames(event.event()))
+        List<NightEvent> told = tonight.state().standing().stream()
+                .map(LoggedEvent::event)
+                .filter(event -> event instanceof NightEvent.Knocked || isFrames(event))
                 .toList();
-        return !told.isEmpty() && isFrames(told.get(told.size() - 1).event());
+        return !told.isEmpty()
+                && told.get(told.size() - 1) instanceof NightEvent.SightingTaken last
+                && Duration.between(last.seenAt(), tonight.state().now()).compareTo(ScrewsSoFar.LONGEST) < 0;
     }
 
     private static boolean isFrames(NightEvent event) {
@@ -302,9 +303,12 @@ public final class WatchedFrames implements AutoCloseable {
             if (before.isPresent()) {
                 return before.get();
             }
-            Optional<NightDesk.Tonight> tonight =
-                    desk.tonight().filter(now -> now.id().equals(night) && now.lastSeq() == lastSeq);
-            if (tonight.isEmpty() || watching == null) {
+            Watching running = watching;
+            boolean isAsKnown = running != null
+                    && desk.tonight()
+                            .filter(now -> now.id().equals(night) && isTheWatchsOwn(running, now.events(), lastSeq))
+                            .isPresent();
+            if (!isAsKnown) {
                 return Settled.OTHERWISE;
             }
             if (!end()) {
@@ -313,7 +317,7 @@ public final class WatchedFrames implements AutoCloseable {
             seeTo();
             OptionalLong after = desk.tonight().stream()
                     .mapToLong(NightDesk.Tonight::lastSeq)
-                    .filter(now -> now > lastSeq)
+                    .filter(now -> now > lastSeq || running.own().contains(now))
                     .findFirst();
             if (after.isEmpty()) {
                 return Settled.UNMOVED;
@@ -324,6 +328,14 @@ public final class WatchedFrames implements AutoCloseable {
         } finally {
             tending.unlock();
         }
+    }
+
+    /** Whether nothing came into the log since but what the frames told, which may be after the page was shown. */
+    private static boolean isTheWatchsOwn(Watching running, List<LoggedEvent> events, long since) {
+        return events.get(events.size() - 1).seq() >= since
+                && events.stream()
+                        .filter(event -> event.seq() > since)
+                        .allMatch(event -> running.own().contains(event.seq()));
     }
 
     private void heard(WatchEvent event, LiveView view, Set<Long> own) {

@@ -56,6 +56,7 @@ class WatchCommandTest {
         evening.take(frames.resolve("screw2.fits"));
         eastAfterScrews = evening.trueOffset().east().arcminutes();
         upAfterScrews = evening.trueOffset().up().arcminutes();
+        evening.take(frames.resolve("still.fits"));
     }
 
     @BeforeEach
@@ -168,9 +169,12 @@ class WatchCommandTest {
                 .isLessThan(Math.abs(
                         screws.get(0).get("azimuth_turns_remaining_clockwise").doubleValue()));
         assertThat(last.get("warnings")).isEmpty();
-        // The axis was moved, and where it is now is in the log.
+        // The axis was moved, and where it is now is in the log, with the turns that took it there.
         assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.3));
-        assertThat(person.good("log").out()).contains("knocked or moved").contains("and one more");
+        assertThat(person.good("log").out())
+                .contains("as camera frames saw")
+                .contains("and one more")
+                .doesNotContain("knocked");
     }
 
     @Test
@@ -214,12 +218,13 @@ class WatchCommandTest {
     }
 
     @Test
-    void turnsThatWereNotLoggedAreToldWhenTheAxisIsLogged() {
+    void turnsThatNobodyLogged_areLoggedAsTheFramesSawThem() {
         sightTurns(3);
         save("screw1.fits");
         assertThat(watch(false, "--turning").out().replaceAll("\\s+", " "))
-                .contains("Logged #3: the axis was moved by its screws, how far is not known (no turn was logged)."
-                        + " Logged #4: camera frames.");
+                .containsPattern("Logged #3: turned altitude about 0\\.\\d clockwise, azimuth about [12]\\.\\d"
+                        + " counter-clockwise, as camera frames saw\\. Logged #4: camera frames\\."
+                        + " 20:01:30 UTC moved .* Turn alt ");
     }
 
     @Test
@@ -259,10 +264,10 @@ class WatchCommandTest {
 
     @Test
     void onATerminalTheLineIsWrittenOver() {
-        save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits");
+        save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits", "still.fits");
         assertThat(watch(true).out())
                 .containsPattern(
-                        "\r\u001b\\[2K20:01:30 UTC  moved [^\n]*\r\u001b\\[2K20:02:00 UTC  moved [^\n]*\nLogged #");
+                        "\r\u001b\\[2K20:02:00 UTC  moved [^\n]*\r\u001b\\[2K20:02:30 UTC  moved [^\n]*\nThe watch");
     }
 
     @Test

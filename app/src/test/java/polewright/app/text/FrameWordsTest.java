@@ -137,8 +137,9 @@ class FrameWordsTest {
                                 + " the second start afresh."),
                 Arguments.of(
                         new FrameFinding.MovedTooFar(Angle.ofDegrees(14)),
-                        "the axis would have moved 14.0°, farther than screws reach: was declination moved? Start afresh"
-                                + " with two frames."));
+                        "the axis is 14.0° from where it was found, farther than most wedges go. If the screws took it"
+                                + " there, turn them back; if declination or the mount was moved, take two new"
+                                + " frames."));
     }
 
     @ParameterizedTest

@@ -165,8 +165,8 @@ class FrameWatchTest {
                 .containsExactly(
                         "Arrived", "Placed", "Told", // a place
                         "Arrived", "Placed", "Told", "Logged", // the axis
-                        "Arrived", "Placed", "Told", // the screws
-                        "Logged", "Ended");
+                        "Arrived", "Placed", "Logged", "Told", // the screws, by what the night has learned with them
+                        "Ended");
         assertThat(heard.stream()
                         .filter(WatchEvent.Told.class::isInstance)
                         .map(told -> ((WatchEvent.Told) told).step().getClass().getSimpleName()))
@@ -196,7 +196,7 @@ class FrameWatchTest {
                 "3");
         assertThat(status).isZero();
         assertThat(events(person)).usingRecursiveComparison().isEqualTo(byPage);
-        // Begun, two frames, three frames, the two taken back, knocked, after the screws.
+        // Begun, two frames, three frames, the two taken back, turned, after the screws.
         assertThat(byPage).hasSize(6);
     }
 
@@ -211,10 +211,10 @@ class FrameWatchTest {
             assertThat(log.events(nights.get(0).id()))
                     .extracting(LoggedEvent::event)
                     .noneMatch(NightEvent.SightingTaken.class::isInstance)
-                    .noneMatch(NightEvent.Knocked.class::isInstance);
+                    .noneMatch(NightEvent.ScrewsTurned.class::isInstance);
             assertThat(log.events(nights.get(1).id()))
                     .extracting(LoggedEvent::event)
-                    .hasAtLeastOneElementOfType(NightEvent.Knocked.class);
+                    .hasAtLeastOneElementOfType(NightEvent.ScrewsTurned.class);
         }
     }
 

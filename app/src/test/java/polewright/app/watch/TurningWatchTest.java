@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.app.text.WatchWords;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
-import polewright.axis.fix.ScrewGains;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.TurnedFrames;
@@ -46,7 +46,7 @@ class TurningWatchTest {
 
     private static TurningWatch watchOf(Rig rig) {
         return new TurningWatch(
-                LARKFELL, rig, ScrewGains.asTheRigSays(rig), new DiscAllowance(Angle.ofArcminutes(5)), Drive.NOT_TOLD);
+                LARKFELL, FollowedScrews.Known.byTheRig(rig), new DiscAllowance(Angle.ofArcminutes(5)), Drive.NOT_TOLD);
     }
 
     /** Right ascension turned westward by so much, the wedge swung to the right by so much since. */
@@ -88,7 +88,8 @@ class TurningWatchTest {
         findTheAxis();
         watch.add(frame(2, 40, 1));
         assertThat(watch.screwsMoved()).isTrue();
-        TurnedFrames leftOff = watch.sighting().orElseThrow();
+        WatchStep.LeftOff leftOff = watch.leftOff().orElseThrow();
+        assertThat(leftOff.sighting()).isEqualTo(watch.sighting().orElseThrow());
         assertThat(watch.add(frame(130, 40, 1)))
                 .isEqualTo(new WatchStep.StartedAfresh(Optional.empty(), Optional.of(leftOff)));
         assertThat(watch.screwsMoved()).isFalse();
@@ -118,7 +119,8 @@ class TurningWatchTest {
         if (afterScrews) {
             watch.add(frame(2, 40, 1));
         }
-        Optional<TurnedFrames> leftOff = afterScrews ? watch.sighting() : Optional.empty();
+        Optional<WatchStep.LeftOff> leftOff = watch.leftOff();
+        assertThat(leftOff.isPresent()).isEqualTo(afterScrews);
         WatchStep.StartedAfresh afresh = (WatchStep.StartedAfresh) watch.add(slewed(frame(3, 40, 0), 60));
         assertThat(afresh.slew().orElseThrow().degrees()).isCloseTo(60, within(1.0));
         assertThat(afresh.leftOff()).isEqualTo(leftOff);

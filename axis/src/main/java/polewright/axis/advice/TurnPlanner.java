@@ -23,7 +23,7 @@ import polewright.sky.angle.Angle;
 final class TurnPlanner {
     private static final int PARTS_OF_A_TURN = 8;
     // Beyond this most wedges come to the end of their screws (common practice: some degrees of range).
-    private static final double MOST_TURNS = 20;
+    static final double MOST_TURNS = 20;
     // A mount moved by hand comes to within a degree or so.
     private static final Angle WORTH_A_HAND = Angle.ofDegrees(2);
     // Under one turn a hand feels half an eighth.

@@ -73,6 +73,6 @@ public sealed interface FrameFinding {
      */
     record RightAscensionTurned(Angle west) implements FrameFinding {}
 
-    /** The axis went farther than screws take it: declination was moved, or the mount. */
+    /** The axis is farther from where it was found than screws mostly take it: they were turned the wrong way, or more was moved. */
     record MovedTooFar(Angle distance) implements FrameFinding {}
 }

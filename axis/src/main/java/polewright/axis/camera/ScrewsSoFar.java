@@ -4,9 +4,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.geometry.euclidean.threed.Rotation;
-import org.hipparchus.geometry.euclidean.threed.RotationConvention;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisPointing;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -34,8 +31,8 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
     // A stopped worm holds still but for the fork's give when a hand is on the wedge.
     private static final double STANDING_SIGMA_ARCSEC = 5;
     private static final double SLIPPED_CHI_SQUARED = 16;
-    // Most wedges end within some degrees (common practice).
-    private static final Angle FARTHEST = Angle.ofDegrees(10);
+    /** Most wedges end within some degrees (common practice). */
+    public static final Angle FARTHEST = Angle.ofDegrees(10);
     /** Later than this after the frames that gave the axis, nobody vouches that the camera has stayed as it was. */
     public static final Duration LONGEST = Duration.ofHours(2);
 
@@ -63,20 +60,16 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
                             + (since.isNegative() ? "before" : "after") + " those that gave the axis",
                     "find the axis afresh: two frames with right ascension turned between them");
         }
-        Vector3D after = now.cameraToEnu().applyTo(found.inCamera());
-        AxisPointing pointing = new AxisPointing(after);
-        Angle azimuthMoved = pointing.azimuth().minus(found.axis().azimuth()).wrappedSigned();
-        Angle altitudeMoved = pointing.altitude().minus(found.axis().altitude());
-        double beyondWest = beyondDriveArcsec(
-                westward(found, last, now, azimuthMoved, altitudeMoved), SiderealTurn.during(since), drive);
-        double lean = leanArcsec(levelSigma, azimuthMoved, altitudeMoved, pointing.altitude());
+        ScrewMove move = ScrewMove.between(found, found.axis(), last, now);
+        double beyondWest = move.beyondDriveArcsec(drive, since);
+        double lean = move.leanArcsec(levelSigma);
         double driveSigma = drive == Drive.STANDING ? STANDING_SIGMA_ARCSEC : TRACKING_SIGMA_ARCSEC;
         // What is missing, right-handed about the elevated end: there westward is negative in the north.
         DriveFigure figure = new DriveFigure(found.site().hemisphereSign() * beyondWest, Math.hypot(driveSigma, lean));
-        FollowedAxis followed = FollowedAxis.of(found, now, after, Optional.of(figure));
+        FollowedAxis followed = FollowedAxis.of(found, now, move.now().elevatedEnd(), Optional.of(figure));
         boolean slipped = followed.addedChiSquared() > SLIPPED_CHI_SQUARED;
         if (slipped) {
-            followed = FollowedAxis.of(found, now, after, Optional.empty());
+            followed = FollowedAxis.of(found, now, move.now().elevatedEnd(), Optional.empty());
         }
         List<FrameFinding> findings = new ArrayList<>();
         if (slipped) {
@@ -92,39 +85,6 @@ public record ScrewsSoFar(AxisEstimate now, Angle azimuthMoved, Angle altitudeMo
                 axis.azimuth().minus(found.axis().azimuth()).wrappedSigned(),
                 axis.altitude().minus(found.axis().altitude()),
                 List.copyOf(findings));
-    }
-
-    /**
-     * What a lean of the base lets the screws turn the mount about its axis beyond what level ones would, to first order:
-     * a lean λ toward the pole adds Δaz λ / cos h, one sideways Δh λ tan h / cos h, h being the axis's altitude.
-     */
-    private static double leanArcsec(Angle levelSigma, Angle azimuthMoved, Angle altitudeMoved, Angle altitude) {
-        double tangent = altitude.sin() / altitude.cos();
-        double moved = Math.hypot(azimuthMoved.radians(), altitudeMoved.radians() * tangent);
-        return levelSigma.times(moved).arcseconds() / altitude.cos();
-    }
-
-    /** How far right ascension turned westward once the screws' own turns are undone. */
-    private static Angle westward(
-            AxisFromFrames found, CameraAttitude last, CameraAttitude now, Angle azimuthMoved, Angle altitudeMoved) {
-        Vector3D hinge = Tangents.rightAndUp(found.axis().elevatedEnd()).first();
-        // Azimuth grows clockwise from above, a negative turn about the vertical; raising turns by the right-hand rule.
-        Rotation swung = new Rotation(Vector3D.PLUS_K, -azimuthMoved.radians(), RotationConvention.VECTOR_OPERATOR);
-        Rotation raised = new Rotation(hinge, altitudeMoved.radians(), RotationConvention.VECTOR_OPERATOR);
-        Rotation screws = swung.applyTo(raised);
-        Rotation whole = now.cameraToEnu().applyTo(last.cameraToEnu().revert());
-        return SiderealTurn.westward(screws.applyInverseTo(whole), found.axis().northernEnd(found.site()));
-    }
-
-    /** What was turned westward beyond what the drive did; of an untold drive, beyond the nearer of following and not. */
-    private static double beyondDriveArcsec(Angle turnedWest, Angle sky, Drive drive) {
-        double beyondTracking = turnedWest.minus(sky).wrappedSigned().arcseconds();
-        double beyondStanding = turnedWest.arcseconds();
-        return switch (drive) {
-            case TRACKING -> beyondTracking;
-            case STANDING -> beyondStanding;
-            case NOT_TOLD -> Math.abs(beyondTracking) < Math.abs(beyondStanding) ? beyondTracking : beyondStanding;
-        };
     }
 
     /**

@@ -10,6 +10,7 @@ import polewright.app.scene.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.TurnWords;
+import polewright.app.watch.WatchStep;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.FrameStand;
 import polewright.app.web.NightDesk.Tonight;
@@ -51,7 +52,9 @@ final class NowRoom implements Room {
     private static List<Section> of(Asked asked, Tonight tonight) {
         NightState night = tonight.state();
         Optional<FrameStand> frames = asked.desk().frames().map(WatchedFrames::stand);
-        if (frames.flatMap(FrameStand::followed).isPresent()) {
+        if (frames.flatMap(FrameStand::followed)
+                .filter(followed -> isTurning(followed, night))
+                .isPresent()) {
             return whileTurning(asked, tonight, frames.get());
         }
         List<Section> sections = new ArrayList<>();
@@ -74,11 +77,18 @@ final class NowRoom implements Room {
                     "", doubts.stream().map(Section.Step::text).toList()));
         }
         boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
-        frames.filter(stand -> areWanted && stand.step().isPresent())
+        frames.filter(stand -> stand.followed().isPresent()
+                        || (areWanted && stand.step().isPresent()))
                 .map(stand -> ShownFrame.within(asked, stand, tonight))
                 .ifPresent(sections::add);
         sections.add(picture(asked, night));
         return sections;
+    }
+
+    /** Whether frames have more to say to a hand on a screw; once the clamps are next, or tight, the night has. */
+    private static boolean isTurning(WatchStep.ScrewsFollowed followed, NightState night) {
+        boolean isForTheClamps = followed.goodEnough() && !(night.advice() instanceof Advice.TurnScrews);
+        return !night.clamped() && !isForTheClamps;
     }
 
     /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */
@@ -92,7 +102,7 @@ final class NowRoom implements Room {
                         new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
         frames.followed()
                 .filter(followed -> !followed.goodEnough())
-                .map(followed -> WedgeScene.remaining(tonight.state(), followed.remaining(), asked.palette()))
+                .map(followed -> WedgeScene.remaining(tonight.state(), followed.ordered(), asked.palette()))
                 .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
         return sections;
     }

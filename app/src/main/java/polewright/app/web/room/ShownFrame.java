@@ -7,7 +7,6 @@ import polewright.app.picture.CloseUp;
 import polewright.app.picture.LiveFrame;
 import polewright.app.picture.LiveFrameDrawing;
 import polewright.app.text.AxisWords;
-import polewright.app.text.FrameWords;
 import polewright.app.text.WatchWords;
 import polewright.app.watch.LiveView;
 import polewright.app.watch.WatchStep;
@@ -96,7 +95,7 @@ final class ShownFrame {
             lines.add(AxisWords.line(sharper.axis()));
         } else if (step instanceof WatchStep.ScrewsFollowed followed) {
             lines.add(WatchWords.moved(followed));
-            followed.soFar().findings().forEach(finding -> lines.add(FrameWords.of(finding)));
+            lines.addAll(WatchWords.notes(followed));
         }
         return lines;
     }
