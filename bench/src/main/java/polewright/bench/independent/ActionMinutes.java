@@ -12,6 +12,8 @@ final class ActionMinutes {
     static final Duration MOVING_BY_HAND = Duration.ofMinutes(4);
     static final Duration CLAMPING = Duration.ofMinutes(2);
 
+    static final Duration CORRECTING = Duration.ofMinutes(1);
+
     private ActionMinutes() {}
 
     static Duration atTheScrews(double azimuthTurns, double altitudeTurns) {

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import polewright.bench.independent.truth.Place;
 import polewright.bench.independent.truth.Star;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
@@ -15,6 +16,7 @@ import polewright.sky.place.CatalogueStar;
 /** The named stars of Polewright's catalogue, as data. */
 final class Catalogue {
     private static final double FAINTEST = 6;
+    private static final double POLE_STAR_DEG = 88;
     private static final List<Star> STARS = NamedStars.bundled().all().stream()
             .filter(star -> star.magnitude() <= FAINTEST)
             .map(Catalogue::star)
@@ -31,6 +33,14 @@ final class Catalogue {
 
     static Optional<Star> find(String name) {
         return Optional.ofNullable(BY_NAME.get(name));
+    }
+
+    /** The brightest within two degrees of the pole that is truly up. */
+    static Star poleStar(Place place) {
+        return STARS.stream()
+                .filter(star -> Math.toDegrees(star.declination()) * place.sign() > POLE_STAR_DEG)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** As a person writes it down. */

@@ -36,7 +36,6 @@ final class HandbookPerson {
     private static final double ALTITUDE_ARCMIN_PER_TURN = Math.toDegrees(Math.atan(1.25 / 180)) * 60;
     private static final double FINDER_RAD = Math.toRadians(6);
     private static final double FAR_IN_THE_FIELD = 0.25;
-    private static final double POLE_STAR_DEG = 88;
     private static final double BRIGHT = 3.5;
     private static final double LOWEST_DEG = 22;
     private static final double HIGHEST_DEG = 78;
@@ -126,12 +125,8 @@ final class HandbookPerson {
     private void centrePoleStar() {
         double seenAt = FINDER_RAD;
         for (int i = 0; i < 2 && seenAt > FAR_IN_THE_FIELD * FINDER_RAD; i++) {
-            Optional<Star> found = poleStar();
-            if (found.isEmpty()) {
-                return;
-            }
             now = now.plus(ActionMinutes.STILL_POINT);
-            Star star = found.get();
+            Star star = Catalogue.poleStar(scene.place());
             if (observer.fromStillPoint(wedge, star, now) > FINDER_RAD / 2) {
                 return;
             }
@@ -153,13 +148,6 @@ final class HandbookPerson {
 
     private static double arcmin(double radians) {
         return Math.toDegrees(radians) * 60;
-    }
-
-    private Optional<Star> poleStar() {
-        return Catalogue.stars().stream()
-                .filter(star ->
-                        Math.toDegrees(star.declination()) * scene.place().sign() > POLE_STAR_DEG)
-                .findFirst();
     }
 
     private SeenSky sky() {

@@ -11,6 +11,9 @@ public final class Independent {
         long began = System.nanoTime();
         int status = switch (options.study()) {
             case screws -> ScrewsStudy.run(options);
+            case mistakes -> MistakesStudy.run(options);
+            case honest -> HonestStudy.run(options);
+            case scatter -> ScatterStudy.run(options);
         };
         System.out.printf(Locale.ROOT, "%nplayed in %.0f s%n", (System.nanoTime() - began) / 1e9);
         System.exit(status);

@@ -34,4 +34,12 @@ enum Mistake {
             default -> false;
         };
     }
+
+    /** Whether it says of every sighting that it was made elsewhere or at another time. */
+    boolean isOfTimeOrPlace() {
+        return switch (this) {
+            case CLOCK_HOURS, DATE, LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> true;
+            default -> false;
+        };
+    }
 }

@@ -32,9 +32,14 @@ final class NightInWords {
                     fix.getClass().getSimpleName(),
                     moment.night().advice().probabilityNow(),
                     words(moment.night().advice()));
+            if (!Accusations.of(moment.night()).setAside().isEmpty()) {
+                System.out.println(
+                        "      set aside: " + Accusations.of(moment.night()).setAside());
+            }
             Accusations.of(moment.night()).texts().forEach(text -> System.out.println("      ! " + text));
         }
-        night.refusals().forEach(text -> System.out.println("   refused: " + text));
+        night.refusals()
+                .forEach(refusal -> System.out.println("   after " + refusal.afterEvents() + ": " + refusal.words()));
     }
 
     private static String words(NightEvent event) {

@@ -2,7 +2,10 @@ package polewright.bench.independent;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Function;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
@@ -14,7 +17,8 @@ import polewright.sky.InputRefused;
  * comparison.
  */
 final class Notebook {
-    private final Told told;
+    private final SortedMap<Long, NightEvent> amiss = new TreeMap<>();
+    private Told told;
     private final Told truly;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final List<LoggedEvent> written = new ArrayList<>();
@@ -38,6 +42,9 @@ final class Notebook {
     NightState write(Instant at, NightEvent asWritten, NightEvent asItWas) {
         NightState night = write(at, asWritten);
         meant(at, asItWas);
+        if (!asWritten.equals(asItWas)) {
+            amiss.put((long) written.size(), asItWas);
+        }
         return night;
     }
 
@@ -59,6 +66,24 @@ final class Notebook {
     /** True, though nothing of it is written. */
     void meant(Instant at, NightEvent asItWas) {
         right.add(new LoggedEvent(right.size() + 1L, truly.clock(at), asItWas));
+    }
+
+    /** From here on what is told is true. */
+    void tellTruly() {
+        told = truly;
+    }
+
+    Told told() {
+        return told;
+    }
+
+    Told truly() {
+        return truly;
+    }
+
+    /** What should have been written, by the number of what was. */
+    SortedMap<Long, NightEvent> amiss() {
+        return Collections.unmodifiableSortedMap(amiss);
     }
 
     /** Events written so far. */

@@ -36,6 +36,8 @@ import polewright.sky.InputRefused;
 final class Person {
     private static final int MOST_EVENTS = 60;
     private static final int MOST_FAILURES = 30;
+    private static final double ABSURD_MOVE_DEG = 20;
+    private static final double DARK = Math.toRadians(-6);
     private static final double LOWEST_FOUND_DEG = 10;
     private static final double LOWEST_CHOSEN_DEG = 20;
     private static final double HIGHEST_CHOSEN_DEG = 80;
@@ -47,11 +49,11 @@ final class Person {
     private final double toleratedArcmin;
     private final Observer observer;
     private final Notebook notebook;
-    private final Told told;
-    private final Told truly;
     private final List<Moment> moments = new ArrayList<>();
-    private final List<String> refusals = new ArrayList<>();
+    private final List<PlayedNight.Refusal> refusals = new ArrayList<>();
     private final Set<String> givenUp = new HashSet<>();
+    private boolean corrected;
+    private Optional<String> watchedInstead = Optional.empty();
     private Wedge wedge;
     private Instant now;
     private boolean slipped;
@@ -67,8 +69,6 @@ final class Person {
         this.toleratedArcmin = toleratedArcmin;
         this.observer = new Observer(scene.air(), habits.scatter(), scene.random());
         this.notebook = new Notebook(told, truly);
-        this.told = told;
-        this.truly = truly;
         this.wedge = wedge;
         this.now = scene.from();
         this.slipped = slip.isOfTheWholeNight();
@@ -93,13 +93,50 @@ final class Person {
     private PlayedNight played() {
         happened(notebook.write(now, by -> by.begun(toleratedArcmin)));
         boolean isGoingOn = true;
+        for (SightingKind kind : habits.first()) {
+            attempt(kind, Optional.empty(), Duration.ZERO);
+        }
         while (isGoingOn
                 && moments.size() <= MOST_EVENTS
                 && givenUp.size() + refusals.size() < MOST_FAILURES
                 && !(advice() instanceof Advice.Stop)) {
-            isGoingOn = follow(advice());
+            correct();
+            isGoingOn = advice() instanceof Advice.Stop || follow(advice());
         }
-        return new PlayedNight(moments, refusals, toleratedArcmin);
+        return new PlayedNight(moments, refusals, mistaken(), watchedInstead, toleratedArcmin);
+    }
+
+    /** The entries that are wrong by themselves, not by what is told of the whole night. */
+    private Set<Long> mistaken() {
+        return slip.mistake().filter(Mistake::isOfTimeOrPlace).isPresent()
+                ? Set.of()
+                : notebook.amiss().keySet();
+    }
+
+    /** Enters what was meant, once the mistake has been named. */
+    private void correct() {
+        if (!habits.correcting() || corrected || !slipped || !isNamed()) {
+            return;
+        }
+        corrected = true;
+        now = now.plus(ActionMinutes.CORRECTING);
+        Mistake mistake = slip.mistake().orElseThrow();
+        List<NightEvent> meant = Correction.of(
+                mistake,
+                notebook.told(),
+                notebook.truly(),
+                notebook.amiss(),
+                notebook.written().size());
+        // The clock that is put right is right for its own correction too.
+        notebook.tellTruly();
+        meant.forEach(event -> happened(notebook.write(now, event)));
+    }
+
+    private boolean isNamed() {
+        return slip.mistake()
+                .filter(mistake -> Accusations.of(night()).texts().stream()
+                        .anyMatch(text -> CauseWords.name(mistake, text, watchedInstead)))
+                .isPresent();
     }
 
     private NightState night() {
@@ -127,19 +164,38 @@ final class Person {
         } else if (advice instanceof Advice.TurnScrews turn) {
             turn(turn);
         } else if (advice instanceof Advice.MoveByHand move) {
-            wedge = wedge.moved(move.azimuth().radians(), move.altitude().radians(), scene.random());
-            now = now.plus(ActionMinutes.MOVING_BY_HAND);
-            happened(notebook.write(now, by -> new NightEvent.Knocked()));
+            return moveByHand(move);
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(scene.random());
             now = now.plus(ActionMinutes.CLAMPING);
             happened(notebook.write(now, by -> new NightEvent.Clamped()));
         } else if (advice instanceof Advice.WaitForDark) {
-            now = now.plus(Duration.ofHours(1));
-            happened(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
+            return waitForDark();
         } else {
             throw new IllegalStateException("cannot follow " + advice);
         }
+        return true;
+    }
+
+    /** Whoever is told in the dark that the Sun is up knows that something is wrong, and ends it there. */
+    private boolean waitForDark() {
+        if (SeenSky.of(scene.place(), now, scene.air()).sunAltitude() < DARK) {
+            refusals.add(new PlayedNight.Refusal(moments.size(), "told to wait for dark, in the dark"));
+            return false;
+        }
+        now = now.plus(Duration.ofHours(1));
+        happened(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
+        return true;
+    }
+
+    /** A mount that stands roughly toward the pole is not swung half round: then another sighting is taken. */
+    private boolean moveByHand(Advice.MoveByHand move) {
+        if (Math.hypot(move.azimuth().degrees(), move.altitude().degrees()) > ABSURD_MOVE_DEG) {
+            return nextBest();
+        }
+        wedge = wedge.moved(move.azimuth().radians(), move.altitude().radians(), scene.random());
+        now = now.plus(ActionMinutes.MOVING_BY_HAND);
+        happened(notebook.write(now, by -> new NightEvent.Knocked()));
         return true;
     }
 
@@ -172,6 +228,10 @@ final class Person {
             attempt(advised.kind(), advised.star(), advised.watch());
             return true;
         }
+        return nextBest();
+    }
+
+    private boolean nextBest() {
         Optional<RankedSighting> next = Adviser.ranking(night().situation()).stream()
                 .filter(ranked -> !givenUp.contains(key(ranked.kind(), ranked.star())))
                 .findFirst();
@@ -189,12 +249,13 @@ final class Person {
             done = switch (kind) {
                 case COMPASS -> compass();
                 case LEVEL_AND_SCALE -> scale();
-                case STILL_POINT -> stillPoint(star.orElseThrow());
+                case STILL_POINT -> stillPoint();
                 case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> drift(star.orElseThrow(), watch);
-                case SHADOW, FRAMES -> throw new IllegalStateException("nobody asked for " + kind + " by eye at night");
+                // There is no Sun, and no camera.
+                case SHADOW, FRAMES -> false;
             };
         } catch (InputRefused refused) {
-            refusals.add(refused.getMessage());
+            refusals.add(new PlayedNight.Refusal(moments.size(), String.valueOf(refused.getMessage())));
             done = false;
         }
         if (!done) {
@@ -206,10 +267,12 @@ final class Person {
         compasses++;
         boolean isOtherEnd = slip.readsTheOtherEnd(compasses);
         slipped |= isOtherEnd;
-        double read = observer.compassDeg(wedge, truly.declinationDeg(now));
+        double read = observer.compassDeg(wedge, notebook.truly().declinationDeg(now));
         now = now.plus(ActionMinutes.READING);
         happened(notebook.write(
-                now, Entries.compass(told, now, isOtherEnd ? read + 180 : read), Entries.compass(truly, now, read)));
+                now,
+                Entries.compass(notebook.told(), now, isOtherEnd ? read + 180 : read),
+                Entries.compass(notebook.truly(), now, read)));
         return true;
     }
 
@@ -220,9 +283,14 @@ final class Person {
         return true;
     }
 
-    private boolean stillPoint(AdvisedStar advised) {
-        Star star = Catalogue.find(advised.name()).orElseThrow();
-        double field = told.rig().widestOptic().map(Optic::field).orElseThrow().radians();
+    private boolean stillPoint() {
+        Star star = Catalogue.poleStar(scene.place());
+        double field = notebook.truly()
+                .rig()
+                .widestOptic()
+                .map(Optic::field)
+                .orElseThrow()
+                .radians();
         now = now.plus(ActionMinutes.STILL_POINT);
         if (!isFound(star, LOWEST_FOUND_DEG) || observer.fromStillPoint(wedge, star, now) > field / 2) {
             return false;
@@ -246,14 +314,15 @@ final class Person {
         Optional<Star> instead = slipped ? Optional.empty() : slip.watchedFor(star, sky, drifts);
         boolean isSwapped = slip.exchangesNorthAndSouth(drifts);
         slipped |= isSwapped || instead.isPresent();
+        watchedInstead = watchedInstead.or(() -> instead.map(Star::name));
         Star watched = instead.orElse(star);
         Instant began = now;
         double north = observer.driftDivisions(wedge, watched, began, watch, Entries.DIVISION_RAD, habits.line());
         now = now.plus(watch);
         happened(notebook.write(
                 now,
-                Entries.drift(told, began, watch, star, isSwapped ? -north : north, habits.north()),
-                Entries.drift(truly, began, watch, watched, north, habits.north())));
+                Entries.drift(notebook.told(), began, watch, star, isSwapped ? -north : north, habits.north()),
+                Entries.drift(notebook.truly(), began, watch, watched, north, habits.north())));
         return true;
     }
 

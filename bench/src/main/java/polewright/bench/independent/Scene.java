@@ -1,6 +1,7 @@
 package polewright.bench.independent;
 
 import java.time.Instant;
+import java.util.function.Predicate;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import polewright.bench.independent.truth.Air;
@@ -15,6 +16,8 @@ import polewright.bench.independent.truth.SeenSky;
  */
 record Scene(Place place, Air air, Instant from, Offset offset, RandomGenerator random) {
     private static final Instant FIRST_DAY = Instant.parse("2026-01-01T00:00:00Z");
+    // Even, so that the hemisphere stays.
+    private static final long OTHER_SEEDS = 1_000_000_000L;
     private static final double DARK = Math.toRadians(-15);
     private static final int DARK_SECONDS = 4 * 3600;
     private static final double SOUTHERNMOST_DEG = 65;
@@ -42,6 +45,15 @@ record Scene(Place place, Air air, Instant from, Offset offset, RandomGenerator 
         double most = largestOffsetDeg * 60;
         Offset offset = new Offset(most * (2 * random.nextDouble() - 1), most * (2 * random.nextDouble() - 1));
         return new Scene(place, air, from, offset, random);
+    }
+
+    /** The first of such scenes, from a seed on, whose place will do. */
+    static Scene drawn(long seed, double leastLatitudeDeg, double largestOffsetDeg, Predicate<Place> willDo) {
+        Scene scene = drawn(seed, leastLatitudeDeg, largestOffsetDeg);
+        for (int i = 1; !willDo.test(scene.place()); i++) {
+            scene = drawn(seed + i * OTHER_SEEDS, leastLatitudeDeg, largestOffsetDeg);
+        }
+        return scene;
     }
 
     private static boolean isDark(Place place, Air air, Instant at) {

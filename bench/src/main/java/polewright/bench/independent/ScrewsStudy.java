@@ -148,6 +148,13 @@ final class ScrewsStudy {
                 spread(told, PlayedNight::minutes).median(),
                 spread(told, PlayedNight::events).median(),
                 spread(told, PlayedNight::adjustments).median());
+        List<PlayedNight> sure =
+                advised.stream().filter(PlayedNight::isSureStop).toList();
+        System.out.printf(
+                Locale.ROOT,
+                "stops at 95 %% or more: %d, of those false %.1f %%%n",
+                sure.size(),
+                100 * share(sure, PlayedNight::isFalseStop));
         List<HandbookPerson.Ended> plain = nights.stream().map(Trio::plain).toList();
         System.out.printf(
                 Locale.ROOT,

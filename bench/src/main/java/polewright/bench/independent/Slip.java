@@ -21,7 +21,8 @@ import polewright.bench.independent.truth.Turns;
 record Slip(Optional<Mistake> mistake, int occasion, double amount, double altitudeAmount) {
     static final Slip NONE = new Slip(Optional.empty(), 0, 0, 0);
 
-    private static final double NEIGHBOUR_DEG = 12;
+    private static final double NEIGHBOUR_DEG = 25;
+    private static final int NEIGHBOURS = 3;
     private static final double LEAST_APART_DEG = 0.5;
     private static final double FAINTER_BY = 1;
     private static final double FAINTEST_LOOK_ALIKE = 3;
@@ -93,14 +94,17 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
                 : is(Mistake.OTHER_SIDE) ? beyondTheMeridian(asked, sky) : Optional.empty();
     }
 
+    /** Of the three nearest that are as bright the farthest: a nearer one would drift much like the star itself. */
     private static Optional<Star> neighbour(Star asked, SeenSky sky) {
         double[] where = sky.direction(asked);
         return Catalogue.stars().stream()
                 .filter(star -> star.magnitude() <= asked.magnitude() + FAINTER_BY)
                 .filter(star -> isUp(star, sky))
                 .filter(star -> apartDeg(star, where, sky) > LEAST_APART_DEG)
-                .min(Comparator.comparingDouble(star -> apartDeg(star, where, sky)))
-                .filter(star -> apartDeg(star, where, sky) < NEIGHBOUR_DEG);
+                .filter(star -> apartDeg(star, where, sky) < NEIGHBOUR_DEG)
+                .sorted(Comparator.comparingDouble(star -> apartDeg(star, where, sky)))
+                .limit(NEIGHBOURS)
+                .reduce((nearer, farther) -> farther);
     }
 
     private static Optional<Star> beyondTheMeridian(Star asked, SeenSky sky) {

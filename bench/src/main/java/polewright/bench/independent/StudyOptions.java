@@ -16,7 +16,10 @@ import picocli.CommandLine.Parameters;
 final class StudyOptions {
     /** The studies. */
     enum Study {
-        screws
+        screws,
+        mistakes,
+        honest,
+        scatter
     }
 
     private static final int WRONG_USAGE = 2;
@@ -41,6 +44,9 @@ final class StudyOptions {
 
     @Option(names = "--threads", paramLabel = "N", description = "Nights played at once. Default: ${DEFAULT-VALUE}.")
     private int threads = 1;
+
+    @Option(names = "--correcting", description = "Mistakes are corrected as soon as they are named rightly.")
+    private boolean correcting;
 
     @Option(names = "--tell", description = "Tell every night, event by event.")
     private boolean tell;
@@ -78,6 +84,14 @@ final class StudyOptions {
 
     double allowanceArcmin() {
         return allowance;
+    }
+
+    long from() {
+        return from;
+    }
+
+    boolean isCorrecting() {
+        return correcting;
     }
 
     boolean isTold() {

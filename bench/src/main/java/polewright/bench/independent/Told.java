@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.rig.Rig;
+import polewright.bench.independent.truth.Place;
 import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.magnetic.MagneticModel;
@@ -27,6 +28,8 @@ record Told(
         Rig rig,
         Duration clockAhead,
         boolean declinationTurned) {
+    private static final Instant MID_2026 = Instant.parse("2026-07-01T00:00:00Z");
+
     /** All of it as it is. */
     static Told truly(Scene scene, Rig rig) {
         return new Told(
@@ -58,10 +61,19 @@ record Told(
 
     /** As the program gives it for the site that was typed, degrees: the world's magnetic model, the one figure taken from there. */
     double declinationDeg(Instant trueTime) {
-        double model = MagneticModel.wmm2025()
-                .field(site(), clock(trueTime))
-                .declination()
-                .degrees();
+        double model = modelDeclinationDeg(site(), clock(trueTime));
         return declinationTurned ? -model : model;
+    }
+
+    /** In the middle of 2026, degrees. */
+    static double modelDeclinationDeg(Place place) {
+        return modelDeclinationDeg(
+                Site.ofDegrees(
+                        Math.toDegrees(place.latitude()), Math.toDegrees(place.longitude()), place.heightMetres()),
+                MID_2026);
+    }
+
+    private static double modelDeclinationDeg(Site site, Instant at) {
+        return MagneticModel.wmm2025().field(site, at).declination().degrees();
     }
 }

@@ -2,9 +2,11 @@ package polewright.bench.independent;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.bench.independent.truth.Wedge;
+import polewright.night.event.NightEvent;
 
 /** Nights from bare ground to stop. */
 class PersonTest {
@@ -31,5 +33,23 @@ class PersonTest {
         HandbookPerson.Ended ended = HandbookPerson.play(scene, wedge, 24);
         assertThat(ended.stopped()).isTrue();
         assertThat(ended.good()).isTrue();
+    }
+
+    @Test
+    void aDriftWrittenTheOtherWay_isCorrectedOnceItIsNamed() {
+        MistakenNight left = MistakenNight.of(Mistake.DRIFT_SIGN, 3001, false);
+        MistakenNight corrected = MistakenNight.of(Mistake.DRIFT_SIGN, 3001, true);
+        assertThat(left.isMade()).isTrue();
+        assertThat(left.night().mistaken()).hasSize(1);
+        assertThat(left.isNamed()).isTrue();
+        assertThat(corrections(left)).isZero();
+        assertThat(corrections(corrected)).isOne();
+        assertThat(Accusations.of(corrected.night().last().night()).isAny()).isFalse();
+    }
+
+    private static long corrections(MistakenNight night) {
+        return night.night().moments().stream()
+                .filter(moment -> moment.event().event() instanceof NightEvent.MeasurementCorrected)
+                .count();
     }
 }

@@ -1,0 +1,42 @@
+package polewright.bench.independent;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** By which words a cause that is named is known for a mistake: the one place that depends on how causes are worded. */
+final class CauseWords {
+    private CauseWords() {}
+
+    /**
+     * Whether a text names the mistake.
+     *
+     * @param watchedInstead the star that was watched for another
+     */
+    static boolean name(Mistake mistake, String text, Optional<String> watchedInstead) {
+        String words = text.toLowerCase(Locale.ROOT);
+        boolean isStarNamed = watchedInstead
+                .filter(star -> words.contains(star.toLowerCase(Locale.ROOT)))
+                .isPresent();
+        return switch (mistake) {
+            case DRIFT_SIGN -> has(words, "north and south");
+            case WRONG_STAR, OTHER_SIDE -> isStarNamed;
+            case REVERSED_TURN -> has(words, "(other|opposite) way|reversed|wrong way");
+            case UNLOGGED_TURN ->
+                has(words, "not logged|unlogged|not entered|without being (logged|entered)|more was turned");
+            case OTHER_SCREW -> has(words, "other screw|wrong screw|screws (were )?(swapped|exchanged)");
+            case VIEW -> has(words, "view.*(inverted|erect)");
+            case COMPASS_END -> has(words, "wrong end|other end");
+            case DECLINATION_SIGN -> has(words, "declination");
+            case CLOCK_HOURS -> has(words, "clock|hours? (off|ahead|behind)|time zone");
+            case DATE -> has(words, "date|\\bday");
+            case LATITUDE_SIGN -> has(words, "latitude") && !has(words, "longitude");
+            case LONGITUDE_SIGN -> has(words, "longitude") && !has(words, "latitude");
+            case SWAPPED -> has(words, "latitude and longitude|longitude and latitude");
+        };
+    }
+
+    private static boolean has(String words, String pattern) {
+        return Pattern.compile(pattern).matcher(words).find();
+    }
+}

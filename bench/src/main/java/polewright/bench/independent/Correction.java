@@ -1,0 +1,49 @@
+package polewright.bench.independent;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import polewright.axis.rig.RigCorrection;
+import polewright.night.event.NightEvent;
+
+/** What a person enters who is told their mistake, and remembers it. */
+final class Correction {
+    private Correction() {}
+
+    /**
+     * The events, in the order in which they are entered; none for a mistake that no event corrects.
+     *
+     * @param told as it was told
+     * @param truly as it should have been
+     * @param amiss what should have been written, by the number of what was
+     * @param last the number of the last event
+     */
+    static List<NightEvent> of(Mistake mistake, Told told, Told truly, Map<Long, NightEvent> amiss, long last) {
+        return switch (mistake) {
+            case LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> List.of(new NightEvent.SiteCorrected(truly.site()));
+            case CLOCK_HOURS, DATE ->
+                List.of(new NightEvent.ClockCorrected(1, last, told.clockAhead().negated()));
+            case VIEW -> {
+                List<NightEvent> all = new ArrayList<>();
+                all.add(new NightEvent.RigCorrected(new RigCorrection.AnotherRig(truly.rig())));
+                all.addAll(replacing(amiss));
+                yield all;
+            }
+            case DRIFT_SIGN, WRONG_STAR, OTHER_SIDE, REVERSED_TURN, OTHER_SCREW, COMPASS_END, DECLINATION_SIGN ->
+                replacing(amiss);
+            case UNLOGGED_TURN -> List.of();
+        };
+    }
+
+    private static List<NightEvent> replacing(Map<Long, NightEvent> amiss) {
+        List<NightEvent> all = new ArrayList<>();
+        amiss.forEach((seq, meant) -> {
+            if (meant instanceof NightEvent.ScrewsTurned turned) {
+                all.add(new NightEvent.TurnCorrected(seq, turned));
+            } else if (meant instanceof NightEvent.Measurement measured) {
+                all.add(new NightEvent.MeasurementCorrected(seq, measured));
+            }
+        });
+        return all;
+    }
+}

@@ -1,0 +1,53 @@
+package polewright.bench.independent;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import polewright.axis.rig.Orientation;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.ReticleNorth;
+import polewright.axis.sighting.Sighting;
+import polewright.bench.independent.truth.StarInField;
+import polewright.night.event.NightEvent;
+import polewright.sky.angle.Angle;
+
+/** The words for usual mistakes are still those by which the study knows them. */
+class CauseWordsTest {
+    private static final Instant AT = Instant.parse("2026-01-15T20:00:00Z");
+
+    private static boolean isNamedBy(Sighting sighting, Mistake mistake) {
+        return sighting.misreadings().stream()
+                        .filter(misreading -> CauseWords.name(mistake, misreading.cause(), Optional.empty()))
+                        .count()
+                == 1;
+    }
+
+    private static Sighting sighting(NightEvent event) {
+        return ((NightEvent.SightingTaken) event).sighting();
+    }
+
+    @Test
+    void compass() {
+        CompassBearing compass =
+                new CompassBearing(AT, Angle.ofDegrees(3), Angle.ofDegrees(-9), CompassBearing.USUAL_SIGMA);
+        assertThat(isNamedBy(compass, Mistake.COMPASS_END)).isTrue();
+        assertThat(isNamedBy(compass, Mistake.DECLINATION_SIGN)).isTrue();
+        assertThat(isNamedBy(compass, Mistake.CLOCK_HOURS)).isFalse();
+    }
+
+    @Test
+    void driftAndStillPoint() {
+        Scene scene = Scene.drawn(4, 50, 1);
+        Told told = Told.truly(scene, new TrueWedge(1, 1).toldByRuler(Orientation.ERECT));
+        Sighting drift = sighting(Entries.drift(
+                told, AT, Duration.ofMinutes(5), Catalogue.find("Vega").orElseThrow(), 2, ReticleNorth.SKY));
+        assertThat(isNamedBy(drift, Mistake.DRIFT_SIGN)).isTrue();
+        Sighting stillPoint =
+                sighting(Entries.stillPoint(told, AT, Catalogue.poleStar(scene.place()), new StarInField(0.2, 3)));
+        assertThat(stillPoint.misreadings())
+                .anyMatch(misreading -> CauseWords.name(Mistake.VIEW, misreading.cause(), Optional.empty()));
+    }
+}
