@@ -3,9 +3,11 @@ package polewright.app.scene;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
 import polewright.axis.drawing.ZoneScene;
 import polewright.axis.fix.AxisState;
+import polewright.axis.fix.Explanation;
 import polewright.axis.fix.Fix;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
@@ -23,9 +25,20 @@ public final class NightScene {
                 .withPath(path(night));
         if (!(night.fix() instanceof Fix.Underdetermined)) {
             AxisState state = night.fix().state();
-            scene = scene.withNow(state.offset(), state.offsetCovariance());
+            scene = scene.withNow(state.offset(), state.offsetCovariance()).withPossible(possible(night.fix()));
         }
         return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
+    }
+
+    /** The places of explanations that do not agree; of a site that was entered wrongly nothing can be drawn. */
+    private static List<AxisOffset> possible(Fix fix) {
+        return fix.isInDispute()
+                ? fix.explanations().stream()
+                        .map(Explanation::state)
+                        .filter(state -> state.site().equals(fix.state().site()))
+                        .map(AxisState::offset)
+                        .toList()
+                : List.of();
     }
 
     /** Where the axis was by all that was known just before each time it was moved. */

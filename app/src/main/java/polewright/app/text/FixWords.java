@@ -3,6 +3,7 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import polewright.axis.AxisOffset;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice;
@@ -18,6 +19,7 @@ import polewright.sky.place.Site;
 
 /** Where the axis points, in words. */
 public final class FixWords {
+    private static final double WORTH_TELLING = 0.05;
     private static final double WORTH_TELLING_GAIN = 0.03;
 
     private FixWords() {}
@@ -26,6 +28,9 @@ public final class FixWords {
     public static String line(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined under) {
             return capitalised(under.missing()) + ".";
+        }
+        if (night.fix().isInDispute()) {
+            return "The axis points " + places(night.fix()) + ".";
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
@@ -53,7 +58,9 @@ public final class FixWords {
         AxisState state = night.fix().state();
         Site site = night.begun().site();
         lines.add(line(night));
-        if (!(night.fix() instanceof Fix.Underdetermined)) {
+        if (night.fix().isInDispute()) {
+            lines.add(verdict(night));
+        } else if (!(night.fix() instanceof Fix.Underdetermined)) {
             lines.add("From the " + pole(site) + " on the sky: "
                     + AngleWords.size(state.offset().distance()) + ". "
                     + verdict(night));
@@ -84,6 +91,15 @@ public final class FixWords {
         }
         lines.addAll(contradictions(night));
         return lines;
+    }
+
+    /** {@code 47′ east and 54′ too high (60 %), or 47′ west and 54′ too high (40 %)}: by explanations that do not agree. */
+    private static String places(Fix fix) {
+        return fix.explanations().stream()
+                .filter(explanation -> explanation.weight() > WORTH_TELLING)
+                .map(explanation -> direction(explanation.state().offset()) + " ("
+                        + AdviceWords.percent(explanation.weight()) + ")")
+                .collect(Collectors.joining(", or "));
     }
 
     /** One line for each sighting that was set aside. */

@@ -14,6 +14,7 @@ record MapMark(Kind kind, Vector2D at, Box box) {
     /** In the order in which they are named. */
     enum Kind {
         NOW("now", "axis now"),
+        POSSIBLE("possible", "possible axis"),
         AIM("aim", "best aim"),
         POLE("pole", "true pole"),
         FIRST_FIX("first-fix", "first fix"),

@@ -42,6 +42,7 @@ record MarkGroup(List<MapMark> marks) {
         return marks.stream()
                 .map(MapMark::kind)
                 .filter(kind -> kind != Kind.EARLIER)
+                .distinct()
                 .toList();
     }
 

@@ -116,6 +116,9 @@ public final class ZoneDrawing {
         } else if (scene.now().get().covariance().isPresent()) {
             notes.add("The axis is known better than its mark.");
         }
+        if (!scene.possible().isEmpty()) {
+            notes.add("Open diamonds: places that are possible.");
+        }
         if (scene.now().isPresent() && scene.goal().isPresent()) {
             notes.add("Dotted arrow: what the advised turns do.");
         }
@@ -140,6 +143,7 @@ public final class ZoneDrawing {
         points.add(Vector2D.ZERO);
         points.add(scene.seen(scene.allowance().bestAim()));
         scene.path().forEach(place -> points.add(scene.seen(place.offset())));
+        scene.possible().forEach(place -> points.add(scene.seen(place)));
         scene.goal().ifPresent(goal -> points.add(scene.seen(goal)));
         points.addAll(nowAndRegion());
         return points;
@@ -151,6 +155,7 @@ public final class ZoneDrawing {
         points.add(scene.seen(scene.allowance().bestAim()));
         addIfNear(points, List.of(Vector2D.ZERO));
         addIfNear(points, nowAndRegion());
+        scene.possible().forEach(place -> addIfNear(points, List.of(scene.seen(place))));
         scene.goal().ifPresent(goal -> addIfNear(points, List.of(scene.seen(goal))));
         return points;
     }
@@ -188,6 +193,7 @@ public final class ZoneDrawing {
     private String title() {
         return "The zone in which the axis may point tonight"
                 + scene.now()
+                        .filter(now -> scene.possible().isEmpty())
                         .map(now -> scene.allowance().contains(now.offset()) ? ": it is inside" : ": it is outside")
                         .orElse("");
     }
@@ -199,6 +205,9 @@ public final class ZoneDrawing {
         return "A map of the sky about the " + scene.poleWord() + " celestial pole, " + scene.rightWord()
                 + " to the right, up at the top. The zone's edge: " + edges + ". The best aim is "
                 + figures(scene.allowance().bestAim()) + " the pole. "
+                + scene.possible().stream()
+                        .map(place -> "The axis may point " + figures(place) + " the pole. ")
+                        .collect(Collectors.joining())
                 + scene.now()
                         .map(now -> "The axis points " + figures(now.offset()) + " the pole.")
                         .orElse("Where the axis points is not known yet.");

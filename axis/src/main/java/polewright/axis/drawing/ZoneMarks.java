@@ -54,9 +54,18 @@ final class ZoneMarks {
 
     /** A filled diamond. */
     void now(Vector2D at) {
-        svg.open("now");
+        diamond("now", Look.filled(palette.axis(), palette.background(), 1.5), at);
+    }
+
+    /** An open diamond. */
+    void possible(Vector2D at) {
+        diamond("possible", Look.filled(palette.background(), palette.axis(), 2), at);
+    }
+
+    private void diamond(String name, Look look, Vector2D at) {
+        svg.open(name);
         svg.polygon(
-                Look.filled(palette.axis(), palette.background(), 1.5),
+                look,
                 at.add(new Vector2D(-DIAMOND, 0)),
                 at.add(new Vector2D(0, -DIAMOND)),
                 at.add(new Vector2D(DIAMOND, 0)),
@@ -109,6 +118,7 @@ final class ZoneMarks {
     void draw(MapMark.Kind kind, Vector2D at) {
         switch (kind) {
             case NOW -> now(at);
+            case POSSIBLE -> possible(at);
             case AIM -> aim(at.add(new Vector2D(-PENNANT / 2, STAKE / 2)));
             case POLE -> pole(at);
             case FIRST_FIX, EARLIER -> before(at);

@@ -104,8 +104,12 @@ final class ZonePanel {
         pen.aim(onPaper(scene.allowance().bestAim()));
         scene.now().ifPresent(now -> {
             scene.goal().ifPresent(goal -> pen.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
-            pen.now(onPaper(now.offset()));
+            // No place between several is more than a guess.
+            if (scene.possible().isEmpty()) {
+                pen.now(onPaper(now.offset()));
+            }
         });
+        scene.possible().forEach(place -> pen.possible(onPaper(place)));
         svg.closeWindow();
         labels.draw(svg, palette);
         new Rulers(svg, palette, scene, view).draw();
@@ -135,7 +139,9 @@ final class ZonePanel {
             found.add(new MapMark(i == 0 ? Kind.FIRST_FIX : Kind.EARLIER, before, ZoneMarks.beforeBox(before)));
         }
         scene.now().map(place -> onPaper(place.offset())).ifPresent(now -> {
-            found.add(new MapMark(Kind.NOW, now, ZoneMarks.nowBox(now)));
+            if (scene.possible().isEmpty()) {
+                found.add(new MapMark(Kind.NOW, now, ZoneMarks.nowBox(now)));
+            }
             scene.goal()
                     .map(this::onPaper)
                     .filter(goal -> naming == Naming.EDGES_AND_MARKS
@@ -143,6 +149,9 @@ final class ZonePanel {
                             && ZoneMarks.isArrow(now, goal))
                     .ifPresent(goal -> found.add(new MapMark(Kind.GOAL, goal, ZoneMarks.headBox(now, goal))));
         });
+        scene.possible().stream()
+                .map(this::onPaper)
+                .forEach(at -> found.add(new MapMark(Kind.POSSIBLE, at, ZoneMarks.nowBox(at))));
         return found.stream().filter(mark -> view.area().contains(mark.at())).toList();
     }
 

@@ -13,34 +13,47 @@ import polewright.axis.allowance.Allowance;
  * @param allowance the zone and its best aim
  * @param now where the axis points by the fix; empty while that is not known
  * @param path where it pointed before, the oldest first, {@code now} not among them
+ * @param possible where it may point instead, by explanations that do not agree; empty when they do
  * @param goal where the advised turns would bring it
  * @param northern whether the site is in the north: east is on the right of someone who faces the pole there, and on
  *     the left in the south
  */
 public record ZoneScene(
-        Allowance allowance, Optional<Place> now, List<Place> path, Optional<AxisOffset> goal, boolean northern) {
+        Allowance allowance,
+        Optional<Place> now,
+        List<AxisOffset> possible,
+        List<Place> path,
+        Optional<AxisOffset> goal,
+        boolean northern) {
     /** Where the axis pointed, and how well that is known if it is. */
     public record Place(AxisOffset offset, Optional<OffsetCovariance> covariance) {}
 
     public ZoneScene {
+        possible = List.copyOf(possible);
         path = List.copyOf(path);
     }
 
     /** A zone alone. */
     public static ZoneScene of(Allowance allowance, boolean northern) {
-        return new ZoneScene(allowance, Optional.empty(), List.of(), Optional.empty(), northern);
+        return new ZoneScene(allowance, Optional.empty(), List.of(), List.of(), Optional.empty(), northern);
     }
 
     public ZoneScene withNow(AxisOffset offset, OffsetCovariance covariance) {
-        return new ZoneScene(allowance, Optional.of(new Place(offset, Optional.of(covariance))), path, goal, northern);
+        return new ZoneScene(
+                allowance, Optional.of(new Place(offset, Optional.of(covariance))), possible, path, goal, northern);
+    }
+
+    /** With the places between which nothing has decided yet. */
+    public ZoneScene withPossible(List<AxisOffset> places) {
+        return new ZoneScene(allowance, now, places, path, goal, northern);
     }
 
     public ZoneScene withPath(List<Place> earlier) {
-        return new ZoneScene(allowance, now, earlier, goal, northern);
+        return new ZoneScene(allowance, now, possible, earlier, goal, northern);
     }
 
     public ZoneScene withGoal(AxisOffset afterTurns) {
-        return new ZoneScene(allowance, now, path, Optional.of(afterTurns), northern);
+        return new ZoneScene(allowance, now, possible, path, Optional.of(afterTurns), northern);
     }
 
     /** Arcminutes to the right and up from the true pole, as someone sees it who faces the pole. */

@@ -21,6 +21,13 @@ public sealed interface Fix {
     /** The ways to explain the night that have not been ruled out, the likeliest first; one at least. */
     List<Explanation> explanations();
 
+    /** Whether explanations that have not been ruled out put the axis in different places. */
+    default boolean isInDispute() {
+        return this instanceof Dubious dubious
+                && dubious.dispute() == Dispute.THE_AXIS
+                && explanations().size() > 1;
+    }
+
     /** The agreement of one event, if it is a sighting of this night. */
     default Optional<Agreement> agreement(long seq) {
         List<Agreement> all = agreements();

@@ -69,6 +69,20 @@ class ZoneDrawingTest {
         }
     }
 
+    /** Where explanations do not agree, each of their places is shown and none as certain. */
+    @Test
+    void placesThatArePossible_areOpenDiamonds_andNoneIsFilled() {
+        ZoneScene scene = ZoneScene.of(DiscAllowance.VISUAL, true)
+                .withNow(AxisOffset.ofArcminutes(0, 3), new OffsetCovariance(20, 0, 2))
+                .withPossible(List.of(AxisOffset.ofArcminutes(-4.5, 3), AxisOffset.ofArcminutes(4.5, 3)));
+        DrawnSvg drawn = drawn(scene);
+        assertLegible(drawn);
+        assertThat(drawn.parts("possible")).hasSize(2);
+        assertThat(drawn.parts("now")).isEmpty();
+        assertThat(drawn.paper().contains(drawn.parts("possible").get(0).extent()))
+                .isTrue();
+    }
+
     @ParameterizedTest
     @MethodSource("scenes")
     void eachMarksLabelIsNearestToItsOwnMark(String name) {
