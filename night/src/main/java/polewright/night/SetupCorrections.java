@@ -71,8 +71,7 @@ final class SetupCorrections {
 
     private static NightEvent.SightingTaken read(
             NightEvent.SightingTaken taken, NightEvent.Begun then, NightEvent.Begun now) {
-        boolean isElsewhere = !then.site().equals(now.site()) || !then.weather().equals(now.weather());
-        Sighting there = isElsewhere ? SightingElsewhere.of(taken.sighting(), then, now) : taken.sighting();
+        Sighting there = SightingElsewhere.of(taken.sighting(), then, now);
         return new NightEvent.SightingTaken(through(there, then.rig(), now.rig()));
     }
 

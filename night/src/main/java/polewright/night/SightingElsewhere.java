@@ -18,13 +18,22 @@ import polewright.sky.time.SkyTime;
  * What a sighting that was logged at a site that was entered wrongly says at the right one. Most hold only what was read.
  * A compass bearing holds the declination of its site, and frames hold where the camera stood over the ground of theirs.
  */
-final class SightingElsewhere {
+public final class SightingElsewhere {
     // Far enough from the picture's centre that refraction turns the camera as it does across a usual field.
     private static final double BESIDE_CENTRE_RAD = Math.toRadians(1);
 
     private SightingElsewhere() {}
 
-    static Sighting of(Sighting logged, NightEvent.Begun entered, NightEvent.Begun corrected) {
+    /**
+     * The sighting at the right site and in its air; itself if it depends on neither, or both are the same.
+     *
+     * @param entered the beginning as it was when the sighting was worked out
+     * @param corrected the beginning as it is
+     */
+    public static Sighting of(Sighting logged, NightEvent.Begun entered, NightEvent.Begun corrected) {
+        if (entered.site().equals(corrected.site()) && entered.weather().equals(corrected.weather())) {
+            return logged;
+        }
         if (logged instanceof CompassBearing compass) {
             return compass(compass, entered, corrected);
         }

@@ -9,11 +9,17 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.axis.AxisOffset;
+import polewright.axis.AxisPointing;
 import polewright.axis.allowance.DiscAllowance;
+import polewright.axis.camera.Drive;
 import polewright.axis.rig.ClockDirection;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Optic;
@@ -30,12 +36,15 @@ import polewright.axis.sighting.ReadLength;
 import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.StarDrift;
 import polewright.axis.sighting.StillPoint;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
 import polewright.night.jsonl.BodyNames;
 import polewright.night.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.body.FixedStar;
 import polewright.sky.magnetic.MagneticModel;
 import polewright.sky.place.CatalogueStar;
@@ -254,6 +263,62 @@ class CorrectedSetupTest {
                         .separation(right.fix().state().axis())
                         .arcseconds())
                 .isEqualTo(0, within(1e-3));
+    }
+
+    /**
+     * Without air, a frame that was placed over the ground of a wrong site is that of the right one turned by the angle between
+     * the two horizons: about the pole by the difference in longitude, about east by the difference in latitude.
+     */
+    @ParameterizedTest
+    @CsvSource({"54.60, 2.90", "54.60, -3.40", "-54.60, -2.90", "50, 20", "-2.90, 54.60"})
+    void framesOfAWrongSite_tellTheAxisOfTheRightOne(double latitudeDeg, double longitudeDeg) {
+        Weather vacuum = new Weather(0, 0, 0);
+        Site wrong = Site.ofDegrees(latitudeDeg, longitudeDeg, 240);
+        Rotation toWrong = horizontal(wrong)
+                .applyInverseTo(new Rotation(
+                                Vector3D.PLUS_K,
+                                Math.toRadians(wrong.longitude().degrees() + 2.90),
+                                RotationConvention.FRAME_TRANSFORM)
+                        .applyTo(horizontal(LARKFELL)));
+        AxisPointing axis = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(25, -12));
+        List<CameraAttitude> right = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            // A camera that looks 30° from the axis, swung about it.
+            Rotation swing =
+                    new Rotation(axis.elevatedEnd(), Math.toRadians(30 * i - 20), RotationConvention.VECTOR_OPERATOR);
+            Vector3D aside = axis.elevatedEnd().orthogonal();
+            Rotation camera = new Rotation(aside, Math.toRadians(30), RotationConvention.VECTOR_OPERATOR)
+                    .applyTo(new Rotation(Vector3D.PLUS_K, axis.elevatedEnd()));
+            right.add(CameraAttitude.of(
+                    EVENING.plusSeconds(60L * i),
+                    swing.applyTo(camera),
+                    RotationCovariance.ofSigmas(Angle.ofArcseconds(2), Angle.ofArcseconds(40))));
+        }
+        List<CameraAttitude> logged =
+                right.stream().map(frame -> frame.turnedBy(toWrong)).toList();
+        NightEvent.Begun there = new NightEvent.Begun("Larkfell", wrong, vacuum, RIG, DiscAllowance.VISUAL);
+
+        NightState corrected = stateOf(and(
+                night(there, new NightEvent.SightingTaken(TurnedFrames.of(logged, Drive.STANDING))),
+                new NightEvent.SiteCorrected(LARKFELL)));
+
+        List<CameraAttitude> read = ((TurnedFrames)
+                        ((NightEvent.SightingTaken) corrected.standing().get(1).event()).sighting())
+                .frames();
+        for (int i = 0; i < 3; i++) {
+            // Diurnal aberration differs by up to 0.3″.
+            assertThat(Vector3D.angle(read.get(i).boresight(), right.get(i).boresight()))
+                    .isCloseTo(0, within(Math.toRadians(0.5 / 3600)));
+        }
+        assertThat(corrected.fix().state().axis().separation(axis).arcseconds()).isLessThan(10);
+    }
+
+    /** From directions over the ground (east, north, up) to hour angle and declination (south on the equator, east, pole). */
+    private static Rotation horizontal(Site site) {
+        double latitude = site.latitude().radians();
+        Vector3D equator = new Vector3D(0, -Math.sin(latitude), Math.cos(latitude));
+        Vector3D pole = new Vector3D(0, Math.cos(latitude), Math.sin(latitude));
+        return new Rotation(equator, pole, Vector3D.PLUS_I, Vector3D.PLUS_K);
     }
 
     @Test

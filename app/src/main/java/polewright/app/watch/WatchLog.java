@@ -9,8 +9,10 @@ import java.util.function.Supplier;
 import polewright.app.JobFailed;
 import polewright.app.LogEntry;
 import polewright.app.Workbench;
+import polewright.axis.sighting.Sighting;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
+import polewright.night.SightingElsewhere;
 import polewright.night.StandingEvents;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -23,16 +25,24 @@ public final class WatchLog {
     private final Workbench workbench;
     private final Supplier<NightLog> log;
     private final NightId night;
+    private final Optional<NightEvent.Begun> begun;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final Set<Long> ownEvents = new HashSet<>();
     private Optional<Long> own;
     private Optional<Long> ownTurn = Optional.empty();
     private long heeded;
 
-    private WatchLog(Workbench workbench, Supplier<NightLog> log, NightId night, Optional<Long> own, long heeded) {
+    private WatchLog(
+            Workbench workbench,
+            Supplier<NightLog> log,
+            NightId night,
+            Optional<NightEvent.Begun> begun,
+            Optional<Long> own,
+            long heeded) {
         this.workbench = workbench;
         this.log = log;
         this.night = night;
+        this.begun = begun;
         this.own = own;
         this.heeded = heeded;
     }
@@ -46,8 +56,10 @@ public final class WatchLog {
     static WatchLog ofTonight(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
         try (NightLog opened = log.get()) {
             NightId night = LogEntry.latestNight(opened);
+            List<LoggedEvent> events = opened.events(night);
             // What was done at the mount since the frames that the watch goes on from is news to it.
-            return new WatchLog(workbench, log, night, own, own.orElse(lastOf(opened.events(night))));
+            return new WatchLog(
+                    workbench, log, night, StandingEvents.beginning(events), own, own.orElse(lastOf(events)));
         }
     }
 
@@ -123,7 +135,7 @@ public final class WatchLog {
      */
     Entry logAfterScrews(WatchStep.LeftOff left) {
         try (NightLog opened = log.get()) {
-            NightEvent taken = new NightEvent.SightingTaken(left.sighting());
+            NightEvent taken = new NightEvent.SightingTaken(atTheSiteAsItIs(opened, left.sighting()));
             List<LoggedEvent> logged;
             if (movesWereLogged(opened.events(night))) {
                 logged = append(opened, List.of(taken));
@@ -148,6 +160,26 @@ public final class WatchLog {
         if (!LogEntry.latestNight(opened).equals(night)) {
             throw new JobFailed("another night has begun since this watch was started: start it again for that one.");
         }
+        requireSameSite(opened);
+    }
+
+    /** What is shown of the axis is worked out for the site of the beginning. */
+    private void requireSameSite(NightLog opened) {
+        if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
+            throw new JobFailed("the site was corrected since this watch was started: start it again, so that its frames"
+                    + " are read for the right site.");
+        }
+    }
+
+    /** Where the camera stood over the ground, if the site was corrected meanwhile. */
+    private Sighting atTheSiteAsItIs(NightLog opened, Sighting frames) {
+        return begun.flatMap(entered ->
+                        beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
+                .orElse(frames);
+    }
+
+    private Optional<NightEvent.Begun> beginning(NightLog opened) {
+        return StandingEvents.beginning(opened.events(night));
     }
 
     private boolean movesWereLogged(List<LoggedEvent> events) {

@@ -226,7 +226,15 @@ public final class WatchedFrames implements AutoCloseable {
                 && tonight.events().stream()
                         .filter(event -> event.seq() > running.since())
                         .filter(event -> !running.own().contains(event.seq()))
-                        .noneMatch(event -> event.event() instanceof NightEvent.MountMove);
+                        .map(LoggedEvent::event)
+                        .noneMatch(WatchedFrames::startsAfresh);
+    }
+
+    /** What was moved is followed no longer; by another rig or site, what was seen so far comes to something else. */
+    private static boolean startsAfresh(NightEvent event) {
+        return event instanceof NightEvent.MountMove
+                || event instanceof NightEvent.RigCorrected
+                || event instanceof NightEvent.SiteCorrected;
     }
 
     private void begin(Path folder, NightDesk.Tonight tonight) {

@@ -58,6 +58,7 @@ class PagesAndCommandsTest {
             Map.entry("stars", "/tonight"),
             Map.entry("devices", "/devices"),
             Map.entry("rig", "/rig"),
+            Map.entry("site", "/rig"),
             Map.entry("practice", "/practice"),
             Map.entry("practice debrief", "/practice/debrief"));
 
@@ -95,6 +96,9 @@ class PagesAndCommandsTest {
     private static final Map<String, String> NO_FIELD = Map.ofEntries(
             Map.entry("begin --rig", "a file"),
             Map.entry("practice begin --rig", "a file"),
+            Map.entry("rig correct --rig", "a file; a rig of an earlier night is one press"),
+            Map.entry("rig correct --azimuth-clockwise", "the page shows which way it goes, and a tick reverses that"),
+            Map.entry("rig correct --altitude-clockwise", "the page shows which way it goes, and a tick reverses that"),
             Map.entry("horizon --csv", "a file; its corners are typed"),
             Map.entry("centre --csv", "a file"),
             Map.entry("centre --frame", "a file, with all that helps to solve it"),

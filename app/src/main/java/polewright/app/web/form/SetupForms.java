@@ -31,6 +31,10 @@ public final class SetupForms {
                     option("altitude-reversed", "Altitude screw: clockwise goes the other way", "", new Tick()),
                     option("azimuth-gain", "A turn of the azimuth screw goes", "", TIMES_AS_FAR),
                     option("altitude-gain", "A turn of the altitude screw goes", "", TIMES_AS_FAR),
+                    option("azimuth-per-turn", "Or: one turn of the azimuth screw is", "", SightingForms.DEGREES)
+                            .seldom(),
+                    option("altitude-per-turn", "Or: one turn of the altitude screw is", "", SightingForms.DEGREES)
+                            .seldom(),
                     option("azimuth-play", "Play of the azimuth screw", "", TURNS)
                             .seldom(),
                     option("altitude-play", "Play of the altitude screw", "", TURNS)
