@@ -166,15 +166,16 @@ public final class WatchLog {
     /** What is shown of the axis is worked out for the site of the beginning. */
     private void requireSameSite(NightLog opened) {
         if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
-            throw new JobFailed("the site was corrected since this watch was started: start it again, so that its frames"
-                    + " are read for the right site.");
+            throw new JobFailed(
+                    "the site was corrected since this watch was started: start it again, so that its frames"
+                            + " are read for the right site.");
         }
     }
 
     /** Where the camera stood over the ground, if the site was corrected meanwhile. */
     private Sighting atTheSiteAsItIs(NightLog opened, Sighting frames) {
-        return begun.flatMap(entered ->
-                        beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
+        return begun.flatMap(
+                        entered -> beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
                 .orElse(frames);
     }
 
