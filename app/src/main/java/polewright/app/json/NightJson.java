@@ -98,6 +98,8 @@ public final class NightJson {
                             t.backTurns()));
             ArrayNode order = node.putArray("order");
             turn.turns().forEach(t -> order.add(word(t.screw())));
+            ArrayNode tests = node.putArray("tests");
+            turn.tests().stream().sorted().forEach(screw -> tests.add(word(screw)));
             node.put("loosen_first", turn.loosenFirst());
             node.put("probability_after", turn.probabilityAfter());
             ArrayNode sky = node.putArray("sky_meanwhile");

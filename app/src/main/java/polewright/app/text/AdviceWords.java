@@ -66,16 +66,22 @@ public final class AdviceWords {
             lines.add("LOOSEN the clamps first.");
         }
         lines.addAll(TurnWords.of(advice, night.fix().rig()));
-        ScrewWords.assumed(advice, night).ifPresent(note -> lines.add("NOTE  " + note));
+        ScrewWords.test(advice).ifPresent(note -> lines.add("NOTE  " + note));
         ScrewWords.otherWay(night).forEach(note -> lines.add("NOTE  " + note));
-        lines.add(
-                advice.probabilityAfter() < NEARER_ONLY
-                        ? "WHY   This brings the axis nearer; how near, the next sighting tells, for the screws are not"
-                                + " known well enough."
-                        : "WHY   Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
-                                + percent(advice.probabilityAfter()) + ".");
+        lines.add("WHY   " + why(advice));
         lines.addAll(TurnWords.command(advice));
         return lines;
+    }
+
+    private static String why(Advice.TurnScrews advice) {
+        if (!advice.tests().isEmpty()) {
+            return "Far enough to see which way the axis goes, near enough to turn back.";
+        }
+        return advice.probabilityAfter() < NEARER_ONLY
+                ? "This brings the axis nearer; how near, the next sighting tells, for the screws are not known well"
+                        + " enough."
+                : "Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
+                        + percent(advice.probabilityAfter()) + ".";
     }
 
     private static List<String> clamp(Advice.Clamp clamp) {

@@ -6,15 +6,13 @@ import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
-import polewright.axis.advice.ScrewTurn;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewFinding;
+import polewright.axis.fix.ScrewSenses;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.night.NightState;
-import polewright.night.event.LoggedEvent;
-import polewright.night.event.NightEvent;
 import polewright.sky.angle.Angle;
 
 /** What was learned of the mount, tonight and on earlier nights, in words. */
@@ -26,27 +24,31 @@ public final class ScrewWords {
     public static final String TYPICAL =
             "The screws are those of a fork on a wedge as many are: how far a turn goes and which way were not told.";
 
-    private static final String ASSUMED =
-            "Which way the screws go is assumed, for no rig of your own was told. Turn as said here and log it as you turned:"
-                    + " the next sighting shows which way the axis went, and later orders follow that.";
-
     private ScrewWords() {}
 
-    /** One line as long as a screw that is to be turned has shown nobody yet which way it goes; else none. */
-    static Optional<String> assumed(Advice.TurnScrews advice, NightState night) {
-        boolean isToBeSeen = advice.turns().stream().anyMatch(turn -> !wasTurned(turn.screw(), night));
-        return night.fix().rig().hasAssumedScrews() && isToBeSeen ? Optional.of(ASSUMED) : Optional.empty();
+    /** One line while it is not known which way a screw that is to be turned goes; else none. */
+    static Optional<String> test(Advice.TurnScrews advice) {
+        return switch (advice.tests().size()) {
+            case 0 -> Optional.empty();
+            case 1 ->
+                Optional.of("Test turn: it is not known yet which way this screw goes. The next sighting shows it.");
+            default ->
+                Optional.of("Test turns: it is not known yet which way the screws go. The next sighting shows it.");
+        };
     }
 
-    /** One line for each screw that goes the other way than the rig says, as the night has shown. */
+    /** One line for each screw that goes the other way than the rig says, once the night has shown it. */
     public static List<String> otherWay(NightState night) {
         Rig told = night.begun().rig();
         Rig learned = night.fix().rig();
         List<String> lines = new ArrayList<>();
-        if (told.azimuthScrew().clockwise() != learned.azimuthScrew().clockwise()) {
+        ScrewSenses senses = night.fix().senses();
+        if (senses.isAzimuthKnown()
+                && told.azimuthScrew().clockwise() != learned.azimuthScrew().clockwise()) {
             lines.add(otherWay("azimuth", learned.azimuthScrew()));
         }
-        if (told.altitudeScrew().clockwise() != learned.altitudeScrew().clockwise()) {
+        if (senses.isAltitudeKnown()
+                && told.altitudeScrew().clockwise() != learned.altitudeScrew().clockwise()) {
             lines.add(otherWay("altitude", learned.altitudeScrew()));
         }
         return lines;
@@ -61,15 +63,6 @@ public final class ScrewWords {
         };
         return "The " + screw + " screw goes the other way than the rig says: clockwise " + way
                 + ". Orders count with that tonight; correct the rig for later nights.";
-    }
-
-    private static boolean wasTurned(ScrewTurn.Which screw, NightState night) {
-        return night.standing().stream()
-                .map(LoggedEvent::event)
-                .filter(NightEvent.ScrewsTurned.class::isInstance)
-                .map(NightEvent.ScrewsTurned.class::cast)
-                .map(turned -> screw == ScrewTurn.Which.AZIMUTH ? turned.azimuth() : turned.altitude())
-                .anyMatch(made -> !made.isNone());
     }
 
     /** One line for each thing that tonight's turns have brought out. */

@@ -28,11 +28,12 @@ public final class TurnWords {
     static List<String> of(Advice.TurnScrews advice, Rig rig) {
         List<String> lines = new ArrayList<>();
         for (ScrewTurn turn : advice.turns()) {
+            boolean isTest = advice.tests().contains(turn.screw());
             lines.add("TURN  " + name(turn.screw()) + " screw " + legs(turn) + ", looking at its head ("
-                    + effect(screw(rig, turn.screw()), turn) + ").");
+                    + (isTest ? "a test turn" : effect(screw(rig, turn.screw()), turn)) + ").");
             advice.sky().stream()
                     .filter(sky -> sky.screw() == turn.screw())
-                    .forEach(sky -> lines.add("SKY   " + sky(sky, turn)));
+                    .forEach(sky -> lines.add("SKY   " + sky(sky, turn, isTest)));
         }
         return lines;
     }
@@ -93,10 +94,10 @@ public final class TurnWords {
         return forward ? "raises the axis" : "lowers the axis";
     }
 
-    private static String sky(SkyMeanwhile sky, ScrewTurn turn) {
+    private static String sky(SkyMeanwhile sky, ScrewTurn turn, boolean isTest) {
         return "In the " + sky.optic() + (sky.isPoleStar() ? " the pole star" : " a star by the pole") + " moves "
                 + (turn.made().isPastAndBack() ? "in all " : "") + fields(sky.fields()) + " toward "
-                + AngleWords.clock(sky.toward().clockwiseFromTop()) + ".";
+                + AngleWords.clock(sky.toward().clockwiseFromTop()) + (isTest ? ", or the opposite way." : ".");
     }
 
     /** {@code a third of the field}, {@code 2.5 fields}. */

@@ -12,6 +12,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -282,7 +283,7 @@ class EveryKindIsCompleteTest {
     @Test
     void eachAdviceHasItsWordInJson() {
         List<Advice> advices = List.of(
-                new Advice.TurnScrews(0.1, List.of(), false, AxisOffset.NONE, 0.9, List.of()),
+                new Advice.TurnScrews(0.1, List.of(), Set.of(), false, AxisOffset.NONE, 0.9, List.of()),
                 new Advice.MoveByHand(0.1, FINE, FINE),
                 new Advice.TakeSighting(0.1, SightingKind.COMPASS, Optional.empty(), Duration.ZERO, "No fix yet"),
                 new Advice.WaitForDark(0.1),

@@ -65,35 +65,34 @@ class NextAndAdviseTest {
         type(person, PICTURES);
         assertThat(person.good("next").lines())
                 .containsExactly(
-                        "TURN  altitude screw 1 7/8 turns counter-clockwise, looking at its head (lowers",
-                        "      the axis).",
-                        "TURN  azimuth screw 4 5/8 turns counter-clockwise, looking at its head (swings",
-                        "      the axis left, facing the pole).",
-                        "NOTE  Which way the screws go is assumed, for no rig of your own was told. Turn",
-                        "      as said here and log it as you turned: the next sighting shows which way",
-                        "      the axis went, and later orders follow that.",
-                        "THEN  polewright turn --altitude \"1 7/8 ccw\" --azimuth \"4 5/8 ccw\"");
+                        "TURN  altitude screw 15/16 turn counter-clockwise, looking at its head (a test",
+                        "      turn).",
+                        "TURN  azimuth screw 2 1/4 turns counter-clockwise, looking at its head (a test",
+                        "      turn).",
+                        "NOTE  Test turns: it is not known yet which way the screws go. The next sighting",
+                        "      shows it.",
+                        "THEN  polewright turn --altitude \"15/16 ccw\" --azimuth \"2 1/4 ccw\"");
         person.waitMinutes(3);
-        person.good("turn", "--altitude", "1 7/8 ccw", "--azimuth", "4 5/8 ccw");
+        person.good("turn", "--altitude", "15/16 ccw", "--azimuth", "2 1/4 ccw");
         assertThat(person.good("next").lines())
                 .containsExactly(
-                        "SIGHT a drift near the meridian, 5 minutes",
-                        "STAR  Mirach: south-south-east (151°), 69° up",
-                        "THEN  log it; N in divisions, WAY is north or south:",
-                        "  polewright sight drift mirach --minutes 5 --moved N --toward WAY \\",
-                        "      --with reticle");
+                        "SIGHT the still point",
+                        "STAR  Polaris: north (1°), 55° up",
+                        "THEN  log it; FIELDS in field widths, CLOCK such as 4.5:",
+                        "  polewright sight still polaris --distance FIELDS --toward CLOCK --with finder");
     }
 
     @Test
-    void thatTheScrewsAreAssumedIsSaidUntilTheyWereTurned_andOfOnesOwnRigNever() throws IOException {
-        String assumed = "NOTE Which way the screws go is assumed";
+    void aTurnOfAScrewWhoseSenseIsNotKnown_isSaidToBeATest_andOfOnesOwnRigNever() throws IOException {
+        String assumed = "NOTE Test turns: it is not known yet which way";
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         assertThat(flat(person.good("advise"))).containsOnlyOnce(assumed);
         String text = person.good("rig").out();
+        // Too little for the next sighting to show anything.
         type(person, "turn --altitude 1/8 --azimuth 1/8");
         withAnAxis(person, LARKFELL, "polaris");
-        assertThat(flat(person.good("advise"))).contains("TURN ").doesNotContain(assumed);
+        assertThat(flat(person.good("advise"))).contains("a test turn").doesNotContain("goes the other way");
 
         Path rig = person.file("rig.json");
         Files.writeString(rig, text.replaceFirst("1\\.25", "1.5"));

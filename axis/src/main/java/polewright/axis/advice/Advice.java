@@ -3,6 +3,7 @@ package polewright.axis.advice;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import polewright.axis.AxisOffset;
 import polewright.sky.angle.Angle;
 
@@ -18,6 +19,8 @@ public sealed interface Advice {
      * Turn these screws.
      *
      * @param turns in the order in which to make them
+     * @param tests the screws of which it is not known yet which way they go: their turns are test turns, as far as the next
+     *     sighting can see without doubt and no farther than is easily turned back
      * @param loosenFirst whether the clamps are tight now
      * @param offsetAfter where the axis is expected to point when they are made, before the clamps are tightened
      * @param probabilityAfter expected probability of being within the allowance when they are made and the clamps
@@ -27,6 +30,7 @@ public sealed interface Advice {
     record TurnScrews(
             double probabilityNow,
             List<ScrewTurn> turns,
+            Set<ScrewTurn.Which> tests,
             boolean loosenFirst,
             AxisOffset offsetAfter,
             double probabilityAfter,
@@ -34,6 +38,7 @@ public sealed interface Advice {
             implements Advice {
         public TurnScrews {
             turns = List.copyOf(turns);
+            tests = Set.copyOf(tests);
             sky = List.copyOf(sky);
         }
     }

@@ -17,6 +17,7 @@ import polewright.axis.fix.Fix;
  *
  * <ol>
  *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
+ *   <li>Not known which way the last turn took the axis: take the sighting that shows it soonest.
  *   <li>Good enough, or at the limit of the screws: finish. That is to clamp, then to confirm with a sighting, then to stop.
  *   <li>Clamped, not confirmed, and perhaps good enough: confirm.
  *   <li>Turning will probably do, or the offset stands out from its uncertainty and a better fix would not make better
@@ -60,6 +61,9 @@ public final class Adviser {
         if (situation.fix() instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
+        if (SenseInDoubt.isWorthALook(situation)) {
+            return SenseInDoubt.look(situation, now);
+        }
         List<ScrewTurn> turns = TurnPlanner.turns(situation);
         if (now >= enough(situation) || isAtTheLimit(situation, turns)) {
             return finish(situation, now);
@@ -68,17 +72,12 @@ public final class Adviser {
             return confirm(situation, now);
         }
         AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
-        double after = outlook.onceTightened(afterTurns.offset(), afterTurns.offsetCovariance());
+        double ifAsTold = outlook.onceTightened(afterTurns.offset(), afterTurns.offsetCovariance());
+        double after = TestTurns.probabilityAfter(situation, turns, now, ifAsTold);
         if (isTimeToTurn(situation, turns, afterTurns, now, after)) {
             return TurnPlanner.isBeyondScrews(situation, turns)
                     ? TurnPlanner.byHand(situation, now)
-                    : new TurnScrews(
-                            now,
-                            turns,
-                            situation.clamped(),
-                            afterTurns.offset(),
-                            after,
-                            SkyInView.during(situation, turns));
+                    : turn(situation, now, TestTurns.of(situation, turns));
         }
         if (!situation.clamped() && now >= LIKELY) {
             return new Clamp(now);
@@ -91,6 +90,19 @@ public final class Adviser {
                 ranking,
                 now,
                 "not sure enough yet for an axis " + situation.allowance().words());
+    }
+
+    private static TurnScrews turn(Situation situation, double now, List<ScrewTurn> turns) {
+        AxisState after = TurnPlanner.after(situation.fix().state(), situation.rig(), turns);
+        double ifAsTold = new Outlook(situation).onceTightened(after.offset(), after.offsetCovariance());
+        return new TurnScrews(
+                now,
+                turns,
+                TestTurns.tested(situation, turns),
+                situation.clamped(),
+                after.offset(),
+                TestTurns.probabilityAfter(situation, turns, now, ifAsTold),
+                SkyInView.during(situation, turns));
     }
 
     /**
@@ -184,7 +196,13 @@ public final class Adviser {
         boolean fixIsGoodEnoughForTheScrews = fixVariance <= FIX_OVER_TURN_VARIANCE * turnVariance;
         return standsOut(situation)
                 && (fixIsGoodEnoughForTheScrews
-                        || SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns));
+                        || areSensesKnown(situation)
+                                && SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns));
+    }
+
+    private static boolean areSensesKnown(Situation situation) {
+        return situation.fix().senses().isAzimuthKnown()
+                && situation.fix().senses().isAltitudeKnown();
     }
 
     private static double variance(AxisState state) {

@@ -1,10 +1,12 @@
 package polewright.axis.advice;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.OffsetCovariance;
+import polewright.axis.fix.Fix;
 import polewright.axis.sighting.StarDrift;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
@@ -12,7 +14,11 @@ import polewright.sky.place.Site;
 
 /** Which stars to watch for a drift, how long, and what each would tell. */
 final class DriftCandidates {
-    private static final int[] WATCHED_MINUTES = {3, 5, 10, 15, 20};
+    private static final int[] WATCHED_MINUTES = {3, 5, 7, 10, 15, 20};
+    // Some degrees off, a star shows in a minute or two what the screws need. Before the axis is known roughly there is
+    // no
+    // finding a star soon enough for so short a watch to be worth it.
+    private static final int[] WATCHED_ONCE_KNOWN = {1, 2, 3, 5, 7, 10, 15, 20};
     // By this watch stars are compared before each is weighed at every length.
     private static final int USUAL_MINUTES = 10;
     private static final int MOST_STARS = 6;
@@ -29,11 +35,13 @@ final class DriftCandidates {
     private final Site site;
     private final double readingArcmin;
     private final List<AdvisedStar> stars;
+    private final int[] lengths;
 
     DriftCandidates(Situation situation) {
         this.site = situation.fix().state().site();
         this.readingArcmin = StarDrift.usualSigma(situation.rig()).arcminutes();
         this.stars = situation.stars();
+        this.lengths = situation.fix() instanceof Fix.Underdetermined ? WATCHED_MINUTES : WATCHED_ONCE_KNOWN;
     }
 
     /** The stars that narrow {@code before} most, both kinds among them, each watched for several lengths of time. */
@@ -64,7 +72,7 @@ final class DriftCandidates {
     }
 
     private Stream<Candidate> watches(Optional<AdvisedStar> star, HourAnglePlace place, double magnitude) {
-        return java.util.Arrays.stream(WATCHED_MINUTES).mapToObj(minutes -> watch(star, place, magnitude, minutes));
+        return Arrays.stream(lengths).mapToObj(minutes -> watch(star, place, magnitude, minutes));
     }
 
     /**

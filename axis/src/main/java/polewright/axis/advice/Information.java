@@ -41,6 +41,25 @@ record Information(double ee, double eu, double uu) {
         return new OffsetCovariance(up / d, -both / d, east / d);
     }
 
+    /**
+     * How far apart two places of the axis look in such a sighting, squared, in sigmas of the sighting and of what is known of
+     * each place.
+     */
+    double separation(AxisOffset apart, OffsetCovariance before) {
+        double east = apart.east().arcminutes();
+        double up = apart.up().arcminutes();
+        // (I⁻¹ + C)⁻¹ = I (1 + C I)⁻¹, also where I has no inverse.
+        double a = 1 + before.eastEastArcmin2() * ee + before.eastUpArcmin2() * eu;
+        double b = before.eastEastArcmin2() * eu + before.eastUpArcmin2() * uu;
+        double c = before.eastUpArcmin2() * ee + before.upUpArcmin2() * eu;
+        double d = 1 + before.eastUpArcmin2() * eu + before.upUpArcmin2() * uu;
+        double determinant = a * d - b * c;
+        double x = (d * east - b * up) / determinant;
+        double y = (a * up - c * east) / determinant;
+        // x, y is (1 + C I)⁻¹ apart: the form is apart · I · that.
+        return east * (ee * x + eu * y) + up * (eu * x + uu * y);
+    }
+
     /** Natural logarithm of what it divides the total variance by. */
     double narrowing(OffsetCovariance before) {
         OffsetCovariance after = after(before);

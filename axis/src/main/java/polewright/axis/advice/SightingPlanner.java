@@ -41,7 +41,7 @@ final class SightingPlanner {
     // What narrowing the fix is worth while probability is small: dividing the variance by e, as much as 5 %.
     private static final double WORTH_OF_NARROWING = 0.05;
     // What follows a sighting, some turn or another sighting, takes about so long whatever the sighting was.
-    private static final double MINUTES_TO_FOLLOW = 5;
+    static final double MINUTES_TO_FOLLOW = 5;
 
     private SightingPlanner() {}
 

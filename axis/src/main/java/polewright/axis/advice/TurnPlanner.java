@@ -67,7 +67,7 @@ final class TurnPlanner {
     }
 
     /** A turn as a hand can make it; one that would end the wrong way goes past by the play and a bit, and back. */
-    private static Optional<ScrewTurn> planned(ScrewTurn.Which which, Screw screw, double exact) {
+    static Optional<ScrewTurn> planned(ScrewTurn.Which which, Screw screw, double exact) {
         double parts = Math.abs(exact) < 1 ? PARTS_BELOW_ONE_TURN : PARTS_OF_A_TURN;
         double rounded = Math.rint(exact * parts) / parts;
         if (rounded == 0) {
@@ -118,7 +118,7 @@ final class TurnPlanner {
         return screw.move(screw.handSigmaTurns(), state.axis().altitude()).abs();
     }
 
-    private static Screw screw(Rig rig, ScrewTurn.Which which) {
+    static Screw screw(Rig rig, ScrewTurn.Which which) {
         return which == ScrewTurn.Which.AZIMUTH ? rig.azimuthScrew() : rig.altitudeScrew();
     }
 

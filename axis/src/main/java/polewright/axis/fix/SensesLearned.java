@@ -64,7 +64,17 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 best.account(),
                 new ScrewSenses(
                         azimuth ? azimuthLikeBest / all : before.azimuth(),
-                        altitude ? altitudeLikeBest / all : before.altitude()));
+                        altitude ? altitudeLikeBest / all : before.altitude(),
+                        otherwise(ways, best, all)));
+    }
+
+    private static List<ScrewSenses.Otherwise> otherwise(List<Way> ways, Way best, double all) {
+        return ways.stream()
+                .filter(way -> !way.equals(best))
+                .map(way -> new ScrewSenses.Otherwise(
+                        weight(way, best) / all, way.account().night().last().offset()))
+                .filter(other -> other.probability() > 1 - ScrewSenses.KNOWN)
+                .toList();
     }
 
     private static double weight(Way way, Way best) {

@@ -10,6 +10,7 @@ import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.KnownAxis;
 import polewright.axis.fix.Step;
+import polewright.axis.fix.ToldRig;
 import polewright.axis.rig.Rig;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
@@ -19,7 +20,7 @@ import polewright.sky.place.Site;
 
 /** Situations to advise on: an axis that is known, sighted without error. */
 final class AdviceSituations {
-    static final Rig RIG = Rig.typicalForkOnWedge();
+    static final Rig RIG = ToldRig.typical();
     static final Set<SightingKind> GROUND_READ = Set.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     static final Angle SHARP = Angle.ofArcseconds(2);
 

@@ -21,6 +21,7 @@ import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.KnownAxis;
 import polewright.axis.fix.Step;
+import polewright.axis.fix.ToldRig;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.FinishSense;
 import polewright.axis.rig.MountKind;
@@ -167,7 +168,7 @@ class AdvisedTurnsTest {
 
     @Test
     void screwThatDoesNotStandOut_isLeftAlone() {
-        Rig rig = Rig.typicalForkOnWedge();
+        Rig rig = ToldRig.typical();
         KnownAxis known = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(90, 1));
         Fix fix = sharp(rig, known, Angle.ofArcminutes(2));
 

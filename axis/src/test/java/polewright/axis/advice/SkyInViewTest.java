@@ -17,6 +17,7 @@ import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.KnownAxis;
+import polewright.axis.fix.ToldRig;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.View;
@@ -118,7 +119,7 @@ class SkyInViewTest {
         "-43.95, -60, finder, true"
     })
     void poleStarIsOnlyNamedInAViewThatHoldsIt(double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
-        Rig rig = Rig.typicalForkOnWedge();
+        Rig rig = ToldRig.typical();
         KnownAxis low = KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(0, upArcmin));
         Angle sharp = Angle.ofArcseconds(2);
         Fix fix = FixSolver.solve(

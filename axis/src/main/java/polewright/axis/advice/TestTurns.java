@@ -1,0 +1,96 @@
+package polewright.axis.advice;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import polewright.axis.OffsetCovariance;
+import polewright.axis.fix.AxisState;
+import polewright.axis.fix.ScrewSenses;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Screw;
+import polewright.sky.angle.Angle;
+
+/**
+ * The first turn of a screw of which it is not known which way it goes: far enough that the next sighting shows it beyond
+ * doubt, half of the way if that is farther, so that the turn teaches how far the screw goes too; never past the aim, and no
+ * farther than is easily turned back.
+ */
+final class TestTurns {
+    // Right and wrong sense then lie five sigmas apart.
+    private static final double BEYOND_DOUBT_SIGMAS = 2.5;
+    private static final double SHARE_OF_THE_WAY = 0.5;
+    private static final double EASILY_TURNED_BACK = 4;
+    // A star in the middle of the finder stays in it, whichever way it goes.
+    private static final double MOST_OF_WIDEST_FIELD = 0.4;
+    private static final double SOON_MINUTES = 6;
+
+    private TestTurns() {}
+
+    /** The same turns, those of screws whose sense is not known made shorter. */
+    static List<ScrewTurn> of(Situation situation, List<ScrewTurn> turns) {
+        return turns.stream()
+                .flatMap(turn -> (isTest(situation, turn) ? shorter(situation, turn) : Optional.of(turn)).stream())
+                .toList();
+    }
+
+    /** The screws that these turns would test. */
+    static Set<ScrewTurn.Which> tested(Situation situation, List<ScrewTurn> turns) {
+        return turns.stream()
+                .filter(turn -> isTest(situation, turn))
+                .map(ScrewTurn::screw)
+                .collect(Collectors.toSet());
+    }
+
+    /** Probability of being within the allowance after turns that are as likely to make it worse. */
+    static double probabilityAfter(Situation situation, List<ScrewTurn> turns, double now, double ifAsTold) {
+        ScrewSenses senses = situation.fix().senses();
+        double right = 1;
+        for (ScrewTurn turn : turns) {
+            right *= isTest(situation, turn) ? sense(senses, turn.screw()) : 1;
+        }
+        return now + right * (ifAsTold - now);
+    }
+
+    private static boolean isTest(Situation situation, ScrewTurn turn) {
+        return sense(situation.fix().senses(), turn.screw()) < ScrewSenses.KNOWN;
+    }
+
+    private static double sense(ScrewSenses senses, ScrewTurn.Which screw) {
+        return screw == ScrewTurn.Which.AZIMUTH ? senses.azimuth() : senses.altitude();
+    }
+
+    private static Optional<ScrewTurn> shorter(Situation situation, ScrewTurn whole) {
+        AxisState state = situation.fix().state();
+        boolean azimuth = whole.screw() == ScrewTurn.Which.AZIMUTH;
+        Screw screw = TurnPlanner.screw(situation.rig(), whole.screw());
+        double way = screw.move(whole.clockwiseTurns(), state.axis().altitude())
+                        .abs()
+                        .arcminutes()
+                * (azimuth ? state.site().latitude().cos() : 1);
+        double share = Math.max(SHARE_OF_THE_WAY, beyondDoubtArcmin(situation, azimuth) / way);
+        double inTheField = situation
+                .rig()
+                .widestOptic()
+                .map(Optic::field)
+                .map(Angle::arcminutes)
+                .map(field -> MOST_OF_WIDEST_FIELD * field / way)
+                .orElse(1.0);
+        double most = Math.min(inTheField, EASILY_TURNED_BACK / Math.abs(whole.clockwiseTurns()));
+        return TurnPlanner.planned(whole.screw(), screw, whole.clockwiseTurns() * Math.min(1, Math.min(share, most)));
+    }
+
+    /** A move on the sky that the best of the sightings to be had soon would show. */
+    private static double beyondDoubtArcmin(Situation situation, boolean azimuth) {
+        OffsetCovariance now = situation.fix().state().offsetCovariance();
+        double known = azimuth ? now.eastEastArcmin2() : now.upUpArcmin2();
+        double seen = SightingPlanner.candidates(situation, now)
+                .filter(candidate -> candidate.minutes() <= SOON_MINUTES)
+                .map(candidate ->
+                        azimuth ? candidate.tells().ee() : candidate.tells().uu())
+                .max(Comparator.naturalOrder())
+                .orElse(0.0);
+        return seen > 0 ? BEYOND_DOUBT_SIGMAS * Math.sqrt(known + 1 / seen) : 0;
+    }
+}
