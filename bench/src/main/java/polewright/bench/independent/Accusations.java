@@ -2,6 +2,7 @@ package polewright.bench.independent;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import polewright.axis.fix.Agreement;
@@ -13,28 +14,34 @@ import polewright.night.NightState;
  *
  * @param setAside the numbers of sightings that are not used
  * @param isInDoubt whether the fix as a whole is
- * @param texts every cause and reason that is named
+ * @param causes what is named: the mistake that the likeliest explanation assumes, and the likely causes of what is set aside
+ * @param reason for the doubt, all explanations in it
  */
-record Accusations(Set<Long> setAside, boolean isInDoubt, List<String> texts) {
+record Accusations(Set<Long> setAside, boolean isInDoubt, List<String> causes, Optional<String> reason) {
     static Accusations of(NightState night) {
         Fix fix = night.fix();
         Set<Long> setAside = new TreeSet<>();
-        List<String> texts = new ArrayList<>();
-        if (fix instanceof Fix.Dubious dubious) {
-            texts.add(dubious.reason());
-        }
+        List<String> causes = new ArrayList<>();
+        fix.explanations().stream()
+                .limit(1)
+                .flatMap(likeliest -> likeliest.mistake().stream())
+                .forEach(mistake -> causes.add(mistake.words()));
         for (Agreement agreement : fix.agreements()) {
             if (agreement.contradictory()) {
                 setAside.add(agreement.seq());
             }
             agreement
                     .likelyCause()
-                    .ifPresent(cause -> texts.add("#" + agreement.seq() + " " + agreement.kind() + ": " + cause));
+                    .ifPresent(cause -> causes.add("#" + agreement.seq() + " " + agreement.kind() + ": " + cause));
         }
-        return new Accusations(setAside, fix instanceof Fix.Dubious, List.copyOf(texts));
+        return new Accusations(
+                setAside,
+                fix instanceof Fix.Dubious,
+                List.copyOf(causes),
+                fix instanceof Fix.Dubious dubious ? Optional.of(dubious.reason()) : Optional.empty());
     }
 
     boolean isAny() {
-        return isInDoubt || !setAside.isEmpty();
+        return isInDoubt || !setAside.isEmpty() || !causes.isEmpty();
     }
 }

@@ -30,8 +30,8 @@ final class CauseWords {
             case DECLINATION_SIGN -> has(words, "declination");
             case CLOCK_HOURS -> has(words, "clock|hours? (off|ahead|behind)|time zone");
             case DATE -> has(words, "date|\\bday");
-            case LATITUDE_SIGN -> has(words, "latitude") && !has(words, "longitude");
-            case LONGITUDE_SIGN -> has(words, "longitude") && !has(words, "latitude");
+            case LATITUDE_SIGN -> has(words, "of the equator");
+            case LONGITUDE_SIGN -> has(words, "of greenwich");
             case SWAPPED -> has(words, "latitude and longitude|longitude and latitude");
         };
     }

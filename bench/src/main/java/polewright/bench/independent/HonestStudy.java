@@ -73,20 +73,21 @@ final class HonestStudy {
                         Locale.ROOT,
                         "nights in which anything is accused at the end, at most 0.5 %%: %.1f %%",
                         100 * share));
-        long stopped = nights.stream().filter(PlayedNight::isStopped).count();
+        printStops("stops", nights.stream().filter(PlayedNight::isStopped).toList(), nights.size());
+        printStops(
+                "stops at 95 % or more",
+                nights.stream().filter(PlayedNight::isSureStop).toList(), nights.size());
+        return verdict.status();
+    }
+
+    private static void printStops(String what, List<PlayedNight> stops, int nights) {
+        long wrong = stops.stream().filter(PlayedNight::isFalseStop).count();
         System.out.printf(
                 Locale.ROOT,
-                "%nstops %.1f %%, of those false %.1f %%; refused entries %d%n",
-                100.0 * stopped / nights.size(),
-                stopped == 0
-                        ? 0
-                        : 100.0
-                                * nights.stream()
-                                        .filter(PlayedNight::isFalseStop)
-                                        .count()
-                                / stopped,
-                nights.stream().mapToInt(night -> night.refusals().size()).sum());
-        return verdict.status();
+                "%s %.1f %%, of those false %.1f %%%n",
+                what,
+                100.0 * stops.size() / nights,
+                stops.isEmpty() ? 0 : 100.0 * wrong / stops.size());
     }
 
     private static boolean isRight(Count count) {

@@ -2,7 +2,6 @@ package polewright.bench.independent;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import polewright.axis.advice.SightingKind;
@@ -91,8 +90,8 @@ record MistakenNight(
                         .anyMatch(moment -> Accusations.of(moment.night()).isAny());
         boolean isNamed = Stream.concat(
                         refusals.stream(),
-                        after.stream().flatMap(moment -> Accusations.of(moment.night()).texts().stream()))
-                .anyMatch(text -> CauseWords.name(mistake, text, night.watchedInstead()));
+                        after.stream().flatMap(moment -> Accusations.of(moment.night()).causes().stream()))
+                .anyMatch(cause -> CauseWords.name(mistake, cause, night.watchedInstead()));
         Set<Long> honest = new HashSet<>(Accusations.of(night.last().night()).setAside());
         honest.removeAll(night.mistaken());
         return new MistakenNight(
@@ -115,13 +114,5 @@ record MistakenNight(
     /** Whether it counts: it moved the axis, or was noticed though it did not. */
     boolean isTelling() {
         return isMade && (isMoved || isNoticed);
-    }
-
-    /** What was said of it, for a person who reads how it went. */
-    Optional<String> said() {
-        return night.moments().stream()
-                .filter(Moment::slipped)
-                .flatMap(moment -> Accusations.of(moment.night()).texts().stream())
-                .findFirst();
     }
 }

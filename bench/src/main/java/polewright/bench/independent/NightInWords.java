@@ -32,14 +32,18 @@ final class NightInWords {
                     fix.getClass().getSimpleName(),
                     moment.night().advice().probabilityNow(),
                     words(moment.night().advice()));
-            if (!Accusations.of(moment.night()).setAside().isEmpty()) {
-                System.out.println(
-                        "      set aside: " + Accusations.of(moment.night()).setAside());
-            }
-            Accusations.of(moment.night()).texts().forEach(text -> System.out.println("      ! " + text));
+            print(Accusations.of(moment.night()));
         }
         night.refusals()
                 .forEach(refusal -> System.out.println("   after " + refusal.afterEvents() + ": " + refusal.words()));
+    }
+
+    private static void print(Accusations accusations) {
+        if (!accusations.setAside().isEmpty()) {
+            System.out.println("      set aside: " + accusations.setAside());
+        }
+        accusations.causes().forEach(cause -> System.out.println("      ! " + cause));
+        accusations.reason().ifPresent(reason -> System.out.println("      ? " + reason));
     }
 
     private static String words(NightEvent event) {

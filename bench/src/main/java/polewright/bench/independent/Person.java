@@ -134,8 +134,8 @@ final class Person {
 
     private boolean isNamed() {
         return slip.mistake()
-                .filter(mistake -> Accusations.of(night()).texts().stream()
-                        .anyMatch(text -> CauseWords.name(mistake, text, watchedInstead)))
+                .filter(mistake -> Accusations.of(night()).causes().stream()
+                        .anyMatch(cause -> CauseWords.name(mistake, cause, watchedInstead)))
                 .isPresent();
     }
 
