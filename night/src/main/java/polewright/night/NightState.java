@@ -1,5 +1,6 @@
 package polewright.night;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -10,6 +11,7 @@ import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Daylight;
+import polewright.axis.advice.SightingKind;
 import polewright.axis.advice.Situation;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.allowance.WorkZone;
@@ -22,6 +24,7 @@ import polewright.axis.fix.Step;
 import polewright.axis.pointing.CentredStar;
 import polewright.axis.sighting.CentredStars;
 import polewright.axis.sighting.Sighting;
+import polewright.axis.sighting.TurnedFrames;
 import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -98,7 +101,7 @@ public record NightState(
                 daylight,
                 // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
                 daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of());
-        return new NightState(
+        NightState state = new NightState(
                 begun,
                 fix,
                 soFar.work(),
@@ -109,6 +112,35 @@ public record NightState(
                 standing,
                 counted.lastUndoable(),
                 now);
+        return isCameraInUse(standing) ? state.byCamera() : state;
+    }
+
+    /** Whether what was sighted last was sighted by frames. */
+    private static boolean isCameraInUse(List<LoggedEvent> standing) {
+        for (int i = standing.size() - 1; i >= 0; i--) {
+            if (standing.get(i).event() instanceof NightEvent.Measurement last) {
+                return last instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * The same for someone whose camera is at work: after dark, what is to be sighted is left to its frames, which tell
+     * more in less time than the eye. Where sightings contradict each other another kind may still be asked for.
+     */
+    public NightState byCamera() {
+        boolean isForTheEye = advice instanceof Advice.TakeSighting take
+                && take.kind() != SightingKind.FRAMES
+                && situation.daylight() == Daylight.NONE
+                && !(fix instanceof Fix.Dubious);
+        if (!isForTheEye) {
+            return this;
+        }
+        Advice.TakeSighting take = (Advice.TakeSighting) advice;
+        Advice frames = new Advice.TakeSighting(
+                take.probabilityNow(), SightingKind.FRAMES, Optional.empty(), Duration.ZERO, take.reason());
+        return new NightState(begun, fix, work, allowance, clamped, situation, frames, standing, lastUndoable, now);
     }
 
     /**

@@ -117,7 +117,7 @@ final class WatchReport implements WatchListener {
         } else {
             lines.addAll(FixWords.beforeAdvice(entry.night()));
             lines.addAll(FixWords.contradictions(entry.night()));
-            lines.addAll(AdviceWords.of(entry.night()));
+            lines.addAll(AdviceWords.whileFollowed(entry.night()));
         }
         say(lines);
     }

@@ -44,6 +44,16 @@ public final class AdviceWords {
         throw new IllegalStateException("no words for " + advice);
     }
 
+    /** The same while a camera is followed, which sees by itself what is turned: nothing is to be logged. */
+    public static List<String> whileFollowed(NightState night) {
+        List<String> lines = new ArrayList<>(of(night));
+        if (night.advice() instanceof Advice.TurnScrews turn) {
+            lines.removeAll(TurnWords.command(turn));
+            lines.add("THEN  take a frame: it says what that did and what to turn next. Nothing is to be logged.");
+        }
+        return lines;
+    }
+
     /** The advice in one line, for lists. */
     public static String line(NightState night) {
         return of(night).get(0).replaceAll("\\s+", " ");

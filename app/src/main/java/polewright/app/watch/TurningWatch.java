@@ -103,6 +103,16 @@ public final class TurningWatch {
         screws = screws.map(seen -> seen.logged(learned));
     }
 
+    /** Rig or events before were corrected: the screws are known otherwise, and what frames saw since is kept. */
+    public void relearned(FollowedScrews.Known learned) {
+        known = learned;
+        screws = screws.map(seen -> seen.relearned(learned));
+    }
+
+    public Site site() {
+        return site;
+    }
+
     /** Turns that a hand counted are in the log. */
     public void counted(HandTurns azimuth, HandTurns altitude) {
         screws = screws.map(seen -> seen.counted(azimuth, altitude));

@@ -89,19 +89,32 @@ public final class WatchLog {
         ownTurn = Optional.empty();
     }
 
-    /** What others have logged of the mount since this was last asked, in order, as it stands. */
-    List<LoggedEvent> movesByOthers() {
+    /**
+     * What others have logged since this was last asked.
+     *
+     * @param moves of the mount, in order, as they stand
+     * @param reread what the night comes to, where something that was logged before is read otherwise now
+     */
+    record News(List<LoggedEvent> moves, Optional<NightState> reread) {
+        private static final News NONE = new News(List.of(), Optional.empty());
+    }
+
+    News byOthers() {
         try (NightLog opened = log.get()) {
             List<LoggedEvent> events = opened.events(night);
             long before = heeded;
             heeded = lastOf(events);
             if (heeded == before) {
-                return List.of();
+                return News.NONE;
             }
-            return StandingEvents.among(events).asMeant().stream()
+            List<LoggedEvent> moves = StandingEvents.among(events).asMeant().stream()
                     .filter(e -> e.seq() > before && !ownEvents.contains(e.seq()))
                     .filter(e -> e.event() instanceof NightEvent.MountMove)
                     .toList();
+            boolean isReread = events.stream()
+                    .filter(e -> e.seq() > before && !ownEvents.contains(e.seq()))
+                    .anyMatch(e -> e.event() instanceof NightEvent.Revision);
+            return new News(moves, isReread ? Optional.of(state(opened)) : Optional.empty());
         }
     }
 
@@ -205,6 +218,6 @@ public final class WatchLog {
     }
 
     private NightState state(NightLog opened) {
-        return NightState.of(opened.events(night), workbench.now(), models);
+        return NightState.of(opened.events(night), workbench.now(), models).byCamera();
     }
 }

@@ -1,6 +1,5 @@
 package polewright.app.watch;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -63,14 +62,15 @@ final class WatchSession {
 
     /** What was logged beside this watch: it goes on from there. */
     private void heedTheLog() {
-        List<LoggedEvent> moves;
+        WatchLog.News news;
         try {
-            moves = entries.movesByOthers();
+            news = entries.byOthers();
         } catch (InputRefused | JobFailed notNow) {
             // Whatever is wrong with the log is said when something is to be logged.
             return;
         }
-        for (LoggedEvent move : moves) {
+        news.reread().ifPresent(this::reread);
+        for (LoggedEvent move : news.moves()) {
             if (move.event() instanceof NightEvent.Knocked) {
                 counted = Optional.empty();
                 watch.startAfresh();
@@ -83,6 +83,15 @@ final class WatchSession {
                 isClampingToSee = true;
             }
         }
+    }
+
+    /** Something before was corrected or taken back: orders count with the night as it is read now. */
+    private void reread(NightState night) {
+        if (!night.begun().site().equals(watch.site())) {
+            listener.on(new WatchEvent.Noted(
+                    "The site was corrected, and frames are placed by it: end this watch, and start it again."));
+        }
+        watch.relearned(FollowedScrews.Known.of(night.fix()));
     }
 
     /** Whether something was logged, so that more is known of the screws than the frame alone told. */

@@ -103,7 +103,9 @@ public final class NightDesk {
 
     /** Empty as long as no night was begun; worked out once a minute, and whenever something was logged. */
     public Optional<Tonight> tonight() {
-        return log.tonight();
+        Optional<Tonight> tonight = log.tonight();
+        boolean isByCamera = frames.filter(WatchedFrames::isCameraAtWork).isPresent();
+        return isByCamera ? tonight.map(now -> new Tonight(now.id(), now.state().byCamera(), now.events())) : tonight;
     }
 
     /** All nights, the latest first. */

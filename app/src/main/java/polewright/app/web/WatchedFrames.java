@@ -74,7 +74,13 @@ public final class WatchedFrames implements AutoCloseable {
      * @param own numbers of the events that it logged itself
      */
     private record Watching(
-            BackgroundWatch watch, Path folder, NightId night, long since, Allowance allowance, Set<Long> own) {}
+            BackgroundWatch watch,
+            Path folder,
+            NightId night,
+            long since,
+            NightEvent.Begun begun,
+            Allowance allowance,
+            Set<Long> own) {}
 
     private WatchedFrames(NightDesk desk, FrameSource source, Clock looking) {
         this.desk = desk;
@@ -120,6 +126,12 @@ public final class WatchedFrames implements AutoCloseable {
     /** Whether frames come only from pages: no capture program saves here. */
     public boolean isOwnFolder() {
         return source.ownFolder();
+    }
+
+    /** Whether frames are on their way: a capture program saves to the folder, or some were sent. */
+    public boolean isCameraAtWork() {
+        return (!isOwnFolder() && folder().filter(Files::isDirectory).isPresent())
+                || stand().newest().isPresent();
     }
 
     public FrameStand stand() {
@@ -222,6 +234,7 @@ public final class WatchedFrames implements AutoCloseable {
         return running.watch().isRunning()
                 && running.folder().equals(folder)
                 && running.night().equals(tonight.id())
+                && running.begun().equals(tonight.state().begun())
                 && running.allowance().equals(tonight.state().allowance())
                 && tonight.events().stream()
                         .filter(event -> event.seq() > running.since())
@@ -261,6 +274,7 @@ public final class WatchedFrames implements AutoCloseable {
                 folder,
                 tonight.id(),
                 tonight.lastSeq(),
+                tonight.state().begun(),
                 tonight.state().allowance(),
                 own);
         change(stand -> new FrameStand(stand.number() + 1, stand.newest(), false, ""));

@@ -26,6 +26,7 @@ import polewright.app.text.WatchWords;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.FollowedScrews;
 import polewright.axis.advice.ScrewTurn;
+import polewright.axis.advice.SightingKind;
 import polewright.axis.camera.Drive;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
@@ -268,6 +269,34 @@ class WatchSessionTest {
                         .filter(NightEvent.ScrewsTurned.class::isInstance))
                 .containsExactly(new NightEvent.ScrewsTurned(-1, 0.5));
         assertThat(heard).anyMatch(WatchEvent.Noted.class::isInstance);
+    }
+
+    /** Someone who finds out looks at the rig, not at the screws: what is corrected counts at the next frame. */
+    @Test
+    void rigCorrectedBesideTheWatch_turnsTheOrdersRound() {
+        begin(-1, 1, 16);
+        findTheAxis();
+        double before = order().azimuth();
+        person.good("rig", "correct", "--azimuth-clockwise", "left");
+        wedge.waiting(Duration.ofSeconds(40));
+        add(wedge.frame());
+        assertThat(Math.signum(order().azimuth())).isEqualTo(-Math.signum(before));
+        obeyUntilGood();
+        assertThat(60 * farthestDeg).isLessThan(60 * firstDeg + 1);
+    }
+
+    /** To begin with, and once the clamps are tight, frames are asked for, by the watch and by whoever asks the log. */
+    @Test
+    void whereFramesTell_framesAreAskedFor() {
+        begin(1, 1, 17);
+        findTheAxis();
+        obeyUntilGood();
+        person.good("clamp");
+        assertThat(person.good("next").out()).contains("frame").doesNotContain("drift");
+        assertThat(night().advice())
+                .isInstanceOfSatisfying(
+                        Advice.TakeSighting.class,
+                        take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
     }
 
     @Test

@@ -114,6 +114,12 @@ record FollowedScrew(
                 isHandDoubted);
     }
 
+    /** The rig was corrected, or what was logged: its word counts from now on. */
+    FollowedScrew relearned(boolean turnedRound, double learnedLogOdds) {
+        double sign = turnedRound ? -1 : 1;
+        return new FollowedScrew(learnedLogOdds, Leg.NONE, netTurns, sigmaTurns, sign * wentWrong, isHandDoubted);
+    }
+
     /**
      * One frame that saw it move.
      *

@@ -220,6 +220,22 @@ public final class FollowedScrews {
                 newAltitude);
     }
 
+    /** The night is read otherwise now: its word on the screws counts, and what was seen since the log last had it is kept. */
+    public FollowedScrews relearned(Known learned) {
+        Rig before = setting.rig();
+        Rig rig = learned.rig();
+        return new FollowedScrews(
+                new Setting(
+                        setting.site(),
+                        rig,
+                        learned.gains(),
+                        new Tightening(setting.tightening().allowance(), rig)),
+                track,
+                azimuth.relearned(isTurnedRound(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds()),
+                altitude.relearned(
+                        isTurnedRound(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds()));
+    }
+
     private static boolean isTurnedRound(Screw before, Screw now) {
         return before.clockwise() != now.clockwise();
     }
