@@ -3,8 +3,10 @@ package polewright.app.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -73,6 +75,10 @@ class WatchSessionTest {
                 seed);
         firstDeg = offDeg();
         farthestDeg = firstDeg;
+        startWatching();
+    }
+
+    private void startWatching() {
         watch = new TurningWatch(
                 night().begun().site(), FollowedScrews.Known.of(night().fix()), night().allowance(), Drive.NOT_TOLD);
         Workbench bench = new Workbench(
@@ -297,6 +303,45 @@ class WatchSessionTest {
                 .isInstanceOfSatisfying(
                         Advice.TakeSighting.class,
                         take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
+    }
+
+    /** Two good sets of frames, and between them a turn as it was ordered and logged, on a screw that goes the other way. */
+    @ParameterizedTest
+    @CsvSource({"false, 18", "false, 19", "true, 20", "true, 21"})
+    void turnThatWentTheOtherWayBetweenTwoGoodSetsOfFrames_neverLeadsToAWrongOrder(boolean isRigTold, long seed)
+            throws IOException {
+        begin(-0.9, 1.1, seed, isRigTold ? new String[] {"--rig", toldRig()} : new String[0]);
+        findTheAxis();
+        person.good("turn", "--azimuth", "2 ccw", "--altitude", "1 cw");
+        wedge.turn(-2, 1);
+        wedge.waiting(Duration.ofMinutes(2));
+        startWatching();
+        wedge.turnedFrames().forEach(this::add);
+        NightState night = night();
+        if (isRigTold) {
+            // One turn against the word of its owner: the turn is named, and until the next one nothing is sure.
+            assertThat(((Fix.Dubious) night.fix()).reason()).contains("#3");
+        } else {
+            assertThat(night.fix().agreements()).hasSize(2).noneMatch(agreement -> agreement.contradictory());
+            assertThat(night.fix().state().offset().distance().arcminutes()).isCloseTo(60 * offDeg(), within(0.7));
+        }
+        // Axis to the right of the pole: counter-clockwise would take it still farther.
+        if (night.advice() instanceof Advice.TurnScrews turn) {
+            assertThat(turn.turns())
+                    .filteredOn(each -> each.screw() == ScrewTurn.Which.AZIMUTH)
+                    .allMatch(each -> each.clockwiseTurns() > 0);
+        }
+        assertThat(isRigTold || night.advice() instanceof Advice.TurnScrews).isTrue();
+    }
+
+    private String toldRig() throws IOException {
+        Path rig = folder.resolve("rig.json");
+        String typical =
+                new CommandRun(folder, "2026-11-25T20:00:00Z").good("rig").out();
+        // Measured by its owner, a millimetre from what is assumed.
+        Files.writeString(rig, typical.replaceFirst("(arm_mm\\W+)200", "$1201"));
+        assertThat(rig).content().contains("201");
+        return rig.toString();
     }
 
     @Test

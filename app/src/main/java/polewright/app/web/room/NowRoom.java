@@ -10,7 +10,6 @@ import polewright.app.scene.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.TurnWords;
-import polewright.app.watch.WatchStep;
 import polewright.app.web.FrameAddress;
 import polewright.app.web.FrameStand;
 import polewright.app.web.NightDesk.Tonight;
@@ -52,9 +51,7 @@ final class NowRoom implements Room {
     private static List<Section> of(Asked asked, Tonight tonight) {
         NightState night = tonight.state();
         Optional<FrameStand> frames = asked.desk().frames().map(WatchedFrames::stand);
-        if (frames.flatMap(FrameStand::followed)
-                .filter(followed -> isTurning(followed, night))
-                .isPresent()) {
+        if (frames.filter(stand -> ShownFrame.isTurning(stand, night)).isPresent()) {
             return whileTurning(asked, tonight, frames.get());
         }
         List<Section> sections = new ArrayList<>();
@@ -79,16 +76,10 @@ final class NowRoom implements Room {
         boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
         frames.filter(stand -> stand.followed().isPresent()
                         || (areWanted && stand.step().isPresent()))
-                .map(stand -> ShownFrame.within(asked, stand, tonight))
+                .map(stand -> ShownFrame.below(asked, stand))
                 .ifPresent(sections::add);
         sections.add(picture(asked, night));
         return sections;
-    }
-
-    /** Whether frames have more to say to a hand on a screw; once the clamps are next, or tight, the night has. */
-    private static boolean isTurning(WatchStep.ScrewsFollowed followed, NightState night) {
-        boolean isForTheClamps = followed.goodEnough() && !(night.advice() instanceof Advice.TurnScrews);
-        return !night.clamped() && !isForTheClamps;
     }
 
     /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */

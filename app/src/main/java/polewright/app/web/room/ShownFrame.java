@@ -6,6 +6,7 @@ import java.util.Optional;
 import polewright.app.picture.CloseUp;
 import polewright.app.picture.LiveFrame;
 import polewright.app.picture.LiveFrameDrawing;
+import polewright.app.text.AdviceWords;
 import polewright.app.text.AxisWords;
 import polewright.app.text.WatchWords;
 import polewright.app.watch.LiveView;
@@ -15,6 +16,8 @@ import polewright.app.web.FrameStand;
 import polewright.app.web.NightDesk.Tonight;
 import polewright.app.web.WatchedFrames;
 import polewright.app.web.view.Section;
+import polewright.axis.advice.Advice;
+import polewright.night.NightState;
 
 /** The newest frame as a part of a page: its picture, what it told, and which turns remain. */
 final class ShownFrame {
@@ -29,10 +32,10 @@ final class ShownFrame {
         return new Section.Frames(
                 here + FrameAddress.query(part),
                 stream,
-                steps(stand),
+                next(stand, tonight.state()),
                 lines(stand),
                 stand.newest().map(shot -> picture(asked, stand.number(), shot, part, true)),
-                settled(asked, stand, tonight));
+                isTurning(stand, tonight.state()) ? settled(asked, stand, tonight) : Optional.empty());
     }
 
     /** Among what is to be done now, where the whole page is asked for again. */
@@ -44,6 +47,31 @@ final class ShownFrame {
                 lines(stand),
                 stand.newest().map(shot -> picture(asked, stand.number(), shot, CloseUp.WHOLE, false)),
                 settled(asked, stand, tonight));
+    }
+
+    /** Below what the night says is to be done now: what the frame shows, and nothing to do. */
+    static Section below(Asked asked, FrameStand stand) {
+        return new Section.Frames(
+                "",
+                "",
+                List.of(),
+                lines(stand),
+                stand.newest().map(shot -> picture(asked, stand.number(), shot, CloseUp.WHOLE, false)),
+                Optional.empty());
+    }
+
+    /** Whether frames have more to say to a hand on a screw; once the clamps are next, or tight, the night has. */
+    static boolean isTurning(FrameStand stand, NightState night) {
+        return !night.clamped()
+                && stand.followed()
+                        .filter(followed -> !followed.goodEnough() || night.advice() instanceof Advice.TurnScrews)
+                        .isPresent();
+    }
+
+    private static List<Section.Step> next(FrameStand stand, NightState night) {
+        return stand.followed().isPresent() && !isTurning(stand, night)
+                ? TaggedLines.steps(AdviceWords.whileFollowed(night))
+                : steps(stand);
     }
 
     private static List<Section.Step> steps(FrameStand stand) {
