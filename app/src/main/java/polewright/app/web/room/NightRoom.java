@@ -119,7 +119,9 @@ final class NightRoom implements Room {
                     EventWords.of(logged, standing.asLogged()) + EventWords.replaced(logged, replacements),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
                     undo(asked, logged, isTonight),
-                    isTonight && standing.has(logged.seq()) ? correction(asked, logged) : Optional.empty()));
+                    isTonight && standing.has(logged.seq()) && !replacements.containsKey(logged.seq())
+                            ? correction(asked, logged)
+                            : Optional.empty()));
         }
         Collections.reverse(shown);
         List<Section> sections = new ArrayList<>();
@@ -144,6 +146,9 @@ final class NightRoom implements Room {
     private static Optional<String> correction(Asked asked, LoggedEvent logged) {
         if (logged.event() instanceof NightEvent.ScrewsTurned) {
             return Optional.of(address(asked, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
+        }
+        if (logged.event() instanceof NightEvent.MeasurementCorrected again) {
+            return correction(asked, new LoggedEvent(again.seq(), logged.at(), again.meant()));
         }
         return logged.event() instanceof NightEvent.Measurement measurement
                 ? EnteredMeasurement.of(measurement)

@@ -64,10 +64,10 @@ final class RigRoom implements Room {
         if (rig.hasAssumedScrews()) {
             sections.add(new Section.Words("", List.of(ScrewWords.TYPICAL)));
         }
-        sections.add(looking(rig));
-        RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
         sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.RIG, Map.of())));
         others(asked, rig).ifPresent(sections::add);
+        sections.add(looking(rig));
+        RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
         sections.add(new Section.Words(
                 "Anything else about the rig",
                 List.of("At the laptop: polewright rig > rig.json writes it as a text. Edit that, then"
