@@ -63,6 +63,7 @@ final class AdviseCommand implements Callable<Integer> {
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.doubts(night));
+            output.say(workbench, MistakeRemedies.of(night));
             output.say(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));
             output.say(workbench, RankingWords.of(ranking, night.advice()));

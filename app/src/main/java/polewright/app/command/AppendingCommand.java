@@ -193,6 +193,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.doubts(after));
+        output.say(workbench, MistakeRemedies.of(after));
         output.say(workbench, AdviceWords.of(after));
     }
 }

@@ -30,6 +30,7 @@ final class FixCommand implements Callable<Integer> {
             output.print(workbench, NightJson.fix(night));
         } else {
             output.say(workbench, FixWords.full(night));
+            output.say(workbench, MistakeRemedies.of(night));
         }
         return 0;
     }

@@ -33,6 +33,7 @@ final class NextCommand implements Callable<Integer> {
             output.print(workbench, node);
         } else {
             output.say(workbench, NextWords.of(night));
+            output.say(workbench, MistakeRemedies.of(night));
         }
         return 0;
     }

@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -19,9 +20,16 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import polewright.app.web.form.MistakeCorrection;
+import polewright.axis.fix.Mistake;
+import polewright.axis.fix.Step;
+import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.ScrewSense;
+import polewright.axis.sighting.CompassBearing;
+import polewright.axis.sighting.Misreading;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.sky.place.Site;
 
 /** Rig, site and sightings corrected on the pages. */
 class CorrectedOnPagesTest {
@@ -166,5 +174,48 @@ class CorrectedOnPagesTest {
         assertThat(last()).isInstanceOf(NightEvent.MeasurementCorrected.class);
         assertThat(night.desk().tonight().orElseThrow().state().standing()).hasSize(3);
         assertThat(page("/nights")).contains("(replaced by #4)", "in place of #3: drift: ");
+    }
+
+    private NightEvent pressed(Mistake mistake) throws Exception {
+        MistakeCorrection correction = MistakeCorrection.of(
+                        mistake, night.desk().tonight().orElseThrow().state())
+                .orElseThrow();
+        assertThat(post(correction.form().id(), correction.values()).statusCode())
+                .as(correction.words())
+                .isEqualTo(303);
+        return last();
+    }
+
+    /** Each mistake that a fix can name is corrected by the form that its press sends. */
+    @Test
+    void whatTheFixNames_isOnePress() throws Exception {
+        assertThat(night.type("sight", "compass", "4", "--declination", "2").isGood())
+                .isTrue();
+        assertThat(night.type("turn", "--azimuth", "2 ccw then 1/2 cw", "--altitude", "1")
+                        .isGood())
+                .isTrue();
+        assertThat(pressed(new Mistake.TurnMistaken(
+                        3,
+                        new Step.Turned(3, new HandTurns(1.5, -0.5), HandTurns.straight(1)),
+                        "it went the other way")))
+                .isEqualTo(new NightEvent.TurnCorrected(
+                        3, new NightEvent.ScrewsTurned(new HandTurns(1.5, -0.5), HandTurns.straight(1))));
+        assertThat(pressed(new Mistake.TurnMistaken(3, new Step.Turned(3, 0, 0), "nothing had moved")))
+                .isEqualTo(new NightEvent.Withdrawn(3));
+        CompassBearing told = (CompassBearing) ((NightEvent.SightingTaken)
+                        night.desk().tonight().orElseThrow().events().get(1).event())
+                .sighting();
+        Misreading misreading = told.misreadings().get(0);
+        NightEvent corrected = pressed(new Mistake.SightingMisread(2, misreading.meant(), misreading.cause()));
+        assertThat(corrected).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        assertThat(((CompassBearing) ((NightEvent.SightingTaken) ((NightEvent.MeasurementCorrected) corrected).meant())
+                                .sighting())
+                        .declination()
+                        .degrees())
+                .isEqualTo(-2);
+        assertThat(pressed(new Mistake.SiteWrong(Site.ofDegrees(-54.6, -2.9, 240), "the site were in the south")))
+                .isEqualTo(new NightEvent.SiteCorrected(Site.ofDegrees(-54.6, -2.9, 240)));
+        assertThat(pressed(new Mistake.ClockWrong(Duration.ofHours(-2), "the clock was 2 hours fast")))
+                .isInstanceOf(NightEvent.ClockCorrected.class);
     }
 }

@@ -38,6 +38,7 @@ final class FixRoom implements Room {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
         sections.add(new Section.Words("", FixWords.full(night)));
+        MistakePresses.of(asked, night).ifPresent(sections::add);
         sections.add(new Section.Words("", List.of(ZoneWords.chance(night))));
         return sections;
     }

@@ -73,6 +73,7 @@ final class NowRoom implements Room {
             sections.add(new Section.Words(
                     "", doubts.stream().map(Section.Step::text).toList()));
         }
+        MistakePresses.of(asked, night).ifPresent(sections::add);
         boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
         frames.filter(stand -> stand.followed().isPresent()
                         || (areWanted && stand.step().isPresent()))
