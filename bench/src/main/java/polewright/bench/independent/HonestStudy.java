@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import polewright.axis.advice.Advice;
 import polewright.axis.fix.Fix;
 import polewright.bench.frames.Verdict;
 import polewright.bench.independent.truth.ReticleLine;
@@ -84,10 +85,16 @@ final class HonestStudy {
         long wrong = stops.stream().filter(PlayedNight::isFalseStop).count();
         System.out.printf(
                 Locale.ROOT,
-                "%s %.1f %%, of those false %.1f %%%n",
+                "%s %.1f %%, of those false %.1f %%; by their own probability %.1f %%%n",
                 what,
                 100.0 * stops.size() / nights,
-                stops.isEmpty() ? 0 : 100.0 * wrong / stops.size());
+                stops.isEmpty() ? 0 : 100.0 * wrong / stops.size(),
+                100
+                        * stops.stream()
+                                .mapToDouble(night ->
+                                        1 - night.last().night().advice().probabilityNow())
+                                .average()
+                                .orElse(0));
     }
 
     private static boolean isRight(Count count) {
@@ -105,6 +112,9 @@ final class HonestStudy {
                 add(counts, "reticle " + words(habits), holds);
                 add(counts, latitude(moment), holds);
                 add(counts, distance(night), holds);
+                if (moment.night().advice() instanceof Advice.Stop) {
+                    add(counts, "at the stop", holds);
+                }
                 if (fix instanceof Fix.Dubious) {
                     add(counts, "in doubt", holds);
                 }
