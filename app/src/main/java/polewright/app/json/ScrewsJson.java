@@ -2,10 +2,14 @@ package polewright.app.json;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.ScrewFinding;
 import polewright.axis.fix.ScrewGains;
+import polewright.axis.fix.ScrewSenses;
 import polewright.axis.rig.Experience;
+import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 import polewright.night.NightState;
 
 /** What was learned of the screws, tonight and on earlier nights, as JSON. */
@@ -16,6 +20,14 @@ final class ScrewsJson {
         AxisState state = night.fix().state();
         ScrewGains gains = state.gains();
         ObjectNode node = JsonNodeFactory.instance.objectNode();
+        Rig rig = night.fix().rig();
+        ScrewSenses senses = night.fix().senses();
+        node.put("azimuth_clockwise", word(rig.azimuthScrew()));
+        node.put("azimuth_clockwise_probability", senses.azimuth());
+        node.put("altitude_clockwise", word(rig.altitudeScrew()));
+        node.put("altitude_clockwise_probability", senses.altitude());
+        node.put("azimuth_play_turns", rig.azimuthScrew().backlashTurns());
+        node.put("altitude_play_turns", rig.altitudeScrew().backlashTurns());
         node.put("azimuth_factor", gains.azimuthFactor());
         node.put("azimuth_factor_sigma", gains.azimuthSigma());
         node.put("altitude_factor", gains.altitudeFactor());
@@ -35,6 +47,10 @@ final class ScrewsJson {
         }
         night.begun().rig().experience().ifPresent(learned -> node.set("earlier_nights", earlier(learned)));
         return node;
+    }
+
+    private static String word(Screw screw) {
+        return screw.clockwise().name().toLowerCase(Locale.ROOT);
     }
 
     private static ObjectNode earlier(Experience learned) {

@@ -260,7 +260,7 @@ class DocumentedNamesTest {
 
     @Test
     void options() throws IOException {
-        Set<String> known = new HashSet<>(Set.of("--setup", "--from", "--count", "--seed"));
+        Set<String> known = new HashSet<>(Set.of("--setup", "--from", "--count", "--seed", "--tell", "--correcting"));
         addOptions(commands(), known);
         List<String> unknown = new ArrayList<>();
         for (DocumentedNames.Span span : DocumentedNames.spans()) {
