@@ -196,8 +196,8 @@ public final class Adviser {
         boolean fixIsGoodEnoughForTheScrews = fixVariance <= FIX_OVER_TURN_VARIANCE * turnVariance;
         return standsOut(situation)
                 && (fixIsGoodEnoughForTheScrews
-                        || areSensesKnown(situation)
-                                && SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns));
+                        || (areSensesKnown(situation)
+                                && SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns)));
     }
 
     private static boolean areSensesKnown(Situation situation) {

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import polewright.axis.sighting.FieldDrift;
+import polewright.axis.sighting.TurnedFrames;
 
 /**
  * One way of telling the night: which sightings it believes, and what that leads to.
@@ -72,8 +74,14 @@ record Account(
                 + night.chiSquared()
                 + sightings.stream()
                         .filter(s -> setAside.contains(s.seq()))
-                        .mapToDouble(Account::limit)
+                        .mapToDouble(Account::costOfNotBelieving)
                         .sum();
+    }
+
+    /** Nobody misreads or mistypes frames: they are wrong a hundred times less often than what a person enters. */
+    private static double costOfNotBelieving(Step.Sighted sighted) {
+        boolean isEntered = !(sighted.sighting() instanceof TurnedFrames || sighted.sighting() instanceof FieldDrift);
+        return limit(sighted) + (isEntered ? 0 : Contradictions.HUNDRED_TO_ONE);
     }
 
     /** No account that sets aside these and more can cost less, whatever the moves of the night were. */

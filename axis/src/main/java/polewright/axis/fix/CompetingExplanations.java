@@ -186,6 +186,12 @@ record CompetingExplanations(Account best, List<Candidate> live) {
                         here.stream().map(c -> c.account().night().last()).toList(), weights(here));
     }
 
+    /** The night by the explanation that is likelier than all others together; as it was told, if there is none. */
+    Account likeliest() {
+        Candidate first = live.get(0);
+        return first.mistake().isPresent() && weights(live)[0] > 0.5 ? first.account() : best;
+    }
+
     /** Why the outcome is dubious, and about what; empty when what is left of doubt matters to nobody. */
     Optional<FixSolver.Doubt> doubt() {
         if (live.stream().allMatch(c -> c.mistake().isEmpty())) {

@@ -106,11 +106,12 @@ public final class FixSolver {
         SensesLearned screws = senses(steps);
         Account account = DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
         ScrewSenses senses = screws.senses();
-        List<Agreement> agreements = joined(
-                past.agreements(),
-                account.sightings().stream().map(s -> agreement(account, s)).toList());
         Rig learned = learned(account);
         CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
+        Account likeliest = competing.likeliest();
+        List<Agreement> agreements = joined(
+                past.agreements(),
+                likeliest.sightings().stream().map(s -> agreement(likeliest, s)).toList());
         List<Explanation> explanations = competing.explanations();
         AxisState state = competing.state();
         Fix fix = competing
