@@ -330,7 +330,7 @@ public final class WatchedFrames implements AutoCloseable {
                     && desk.tonight()
                             .filter(now -> now.id().equals(night) && isTheWatchsOwn(running, now.events(), lastSeq))
                             .isPresent();
-            if (!isAsKnown) {
+            if (running == null || !isAsKnown) {
                 return Settled.OTHERWISE;
             }
             if (!end()) {
