@@ -23,7 +23,6 @@ import polewright.sky.place.Site;
  */
 public record MistakeCorrection(String words, CommandForm form, Map<String, String> values) {
     private static final MathContext FIGURES = new MathContext(9);
-    private static final int MINUTES_AN_HOUR = 60;
 
     public MistakeCorrection {
         values = Map.copyOf(values);
