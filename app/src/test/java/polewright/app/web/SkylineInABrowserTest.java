@@ -81,7 +81,7 @@ class SkylineInABrowserTest {
             assertThat(page.locator("#horizon-said")).containsText("azimuth 2°, 18° high");
             // The server has drawn what the handles say.
             assertThat(page.locator("#horizon-sketch svg g.corners circle")).hasCount(3);
-            page.locator(".entry button.main").click();
+            page.locator(".entry:has(#horizon-corners) button.main").click();
             PersonAtThePage.isLogged(page, 4);
             List<Horizon.Point> corners = logged();
             assertThat(corners).hasSize(3);

@@ -192,6 +192,41 @@ record CompetingExplanations(Account best, List<Candidate> live) {
         return first.mistake().isPresent() && weights(live)[0] > 0.5 ? first.account() : best;
     }
 
+    /**
+     * How sure it is which way the screws go, when a turn may have gone the other way: by a hand once, or by a screw that always
+     * does. One turn does not tell which.
+     */
+    ScrewSenses doubted(ScrewSenses senses, List<Step> steps) {
+        double azimuth = 0;
+        double altitude = 0;
+        double[] weights = weights(live);
+        for (int i = 0; i < weights.length; i++) {
+            if (live.get(i).mistake().orElse(null) instanceof Mistake.TurnMistaken mistaken
+                    && mistaken.meant() instanceof Step.Turned meant) {
+                Step.Turned told = told(steps, mistaken.seq());
+                azimuth += isReversed(told.azimuthTurns(), meant.azimuthTurns()) ? weights[i] : 0;
+                altitude += isReversed(told.altitudeTurns(), meant.altitudeTurns()) ? weights[i] : 0;
+            }
+        }
+        return new ScrewSenses(
+                Math.min(senses.azimuth(), 1 - azimuth / 2),
+                Math.min(senses.altitude(), 1 - altitude / 2),
+                senses.otherwise());
+    }
+
+    private static Step.Turned told(List<Step> steps, long seq) {
+        return steps.stream()
+                .filter(step -> step.seq() == seq)
+                .filter(Step.Turned.class::isInstance)
+                .map(Step.Turned.class::cast)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static boolean isReversed(double told, double meant) {
+        return told * meant < 0;
+    }
+
     /** Why the outcome is dubious, and about what; empty when what is left of doubt matters to nobody. */
     Optional<FixSolver.Doubt> doubt() {
         if (live.stream().allMatch(c -> c.mistake().isEmpty())) {

@@ -105,9 +105,9 @@ public final class FixSolver {
     Outcome solve(List<Step> steps) {
         SensesLearned screws = senses(steps);
         Account account = DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
-        ScrewSenses senses = screws.senses();
         Rig learned = learned(account);
         CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
+        ScrewSenses senses = competing.doubted(screws.senses(), steps);
         Account likeliest = competing.likeliest();
         List<Agreement> agreements = joined(
                 past.agreements(),
