@@ -36,7 +36,7 @@ public final class NightJson {
         own.flatMap(Agreement::likelyCause).ifPresent(cause -> node.put("likely_cause", cause));
         putStatus(node, night.fix());
         node.set("explanations", ExplanationsJson.of(night.fix()));
-        node.set("screws", ScrewsJson.of(night));
+        node.set("screws_learned", ScrewsJson.of(night));
         ArrayNode setAside = node.putArray("set_aside");
         night.fix().agreements().stream().filter(Agreement::contradictory).forEach(a -> setAside.add(setAside(a)));
         node.set("allowance", ZoneJson.of(night.allowance()));

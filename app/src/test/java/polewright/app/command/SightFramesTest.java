@@ -60,8 +60,8 @@ class SightFramesTest {
                 .startsWith("1. turn1.fits, 20:00:00 UTC: ")
                 .contains("By these frames alone the axis points 4")
                 .contains("Logged #2: camera frames. The axis points 42′ east and 17′ too low, give or take 0.1′"
-                        + " sideways and 0.1′ in height. TURN altitude screw 3/4 turn clockwise, looking at its head (raises"
-                        + " the axis).");
+                        + " sideways and 0.1′ in height. TURN altitude screw 1/2 turn clockwise, looking at its head (a test"
+                        + " turn).");
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
         JsonNode fix = person.good("fix", "--json").json();
         assertThat(fix.get("status").textValue()).isEqualTo("solved");

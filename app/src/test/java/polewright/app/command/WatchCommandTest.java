@@ -136,7 +136,7 @@ class WatchCommandTest {
                 .contains("By these frames alone the axis points 4")
                 .contains("NOTE two frames fit any axis")
                 .contains("Logged #2: camera frames. The axis points 42′ east and 17′ too low")
-                .contains("TURN altitude screw 3/4 turn clockwise")
+                .contains("TURN altitude screw 1/2 turn clockwise, looking at its head (a test turn)")
                 .endsWith("The watch has ended. ");
         assertThat(person.events()).isEqualTo(2);
         assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(42, within(0.3));

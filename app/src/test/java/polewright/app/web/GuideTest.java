@@ -42,7 +42,7 @@ class GuideTest {
     @Test
     void theGuideShowsTheNightAsItIs() throws IOException {
         Files.createDirectories(PICTURES);
-        try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 Browser browser = new Browser();
                 BrowserContext phone = browser.device(Device.PHONE);
                 BrowserContext laptop = browser.device(Device.LAPTOP)) {

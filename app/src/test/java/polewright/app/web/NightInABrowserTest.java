@@ -53,7 +53,7 @@ class NightInABrowserTest {
     /** In the dark and on the phone such a night is played below, with a hole in the network. */
     @Test
     void aNightByEyeOnTheLaptopByDayEndsAtStop_withTheRealAxisWithinTheAllowance() {
-        try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext held = BROWSER.device(Device.LAPTOP)) {
             Page page = held.newPage();
             page.navigate(night.address("/"));
@@ -68,7 +68,7 @@ class NightInABrowserTest {
 
     @Test
     void withTheNetworkCutInTheMiddle_whatIsPressedIsSentLater_onceAndUnderItsOwnTime() throws Exception {
-        try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             begin(page, night);
@@ -95,7 +95,7 @@ class NightInABrowserTest {
 
     @Test
     void twoDevicesShowTheSame_andOneTurnPressedOnBothIsOneTurn() {
-        try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext phone = BROWSER.device(Device.PHONE);
                 BrowserContext laptop = BROWSER.device(Device.LAPTOP)) {
             Page inHand = phone.newPage();
@@ -139,7 +139,7 @@ class NightInABrowserTest {
 
     @Test
     void whatATerminalLogsIsOnThePageUnasked() {
-        try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
             begin(page, night);

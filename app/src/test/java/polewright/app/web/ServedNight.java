@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import polewright.app.Pause;
 import polewright.app.Workbench;
 import polewright.app.camera.FrameClues;
@@ -33,7 +34,17 @@ final class ServedNight implements AutoCloseable {
     private final Path frames;
     private PageServer server;
 
+    /** Of someone whose capture program saves to a folder. */
     ServedNight(Path folder, String now) {
+        this(folder, now, frames -> FrameSource.saved(frames, FrameClues.NONE, Drive.NOT_TOLD));
+    }
+
+    /** Of someone without a camera. */
+    static ServedNight byEye(Path folder, String now) {
+        return new ServedNight(folder, now, frames -> FrameSource.sent(frames, FrameClues.NONE, Drive.NOT_TOLD));
+    }
+
+    private ServedNight(Path folder, String now, Function<Path, FrameSource> source) {
         clock = new SettableClock(Instant.parse(now));
         Workbench bench = new Workbench(
                 clock,
@@ -47,8 +58,7 @@ final class ServedNight implements AutoCloseable {
         frames = folder.resolve("captures");
         makeFolder(frames);
         Commands commands = (inside, words) -> Polewright.run(inside, words.toArray(String[]::new));
-        desk = NightDesk.of("", bench, commands)
-                .watching(FrameSource.saved(frames, FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
+        desk = NightDesk.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
         practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
         server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
     }
