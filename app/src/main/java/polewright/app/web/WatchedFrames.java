@@ -5,13 +5,11 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
@@ -20,10 +18,8 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongConsumer;
-import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
@@ -57,8 +53,7 @@ public final class WatchedFrames implements AutoCloseable {
     private final FrameSource source;
     // How long a file has been still goes by the real time, whatever the desk's clock says.
     private final Clock looking;
-    private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
-    private final AtomicReference<FrameStand> stand = new AtomicReference<>(FrameStand.NOTHING);
+    private final FrameNews news = new FrameNews();
     private final ReentrantLock tending = new ReentrantLock();
     private @Nullable Watching watching;
     // Told to end, and still at a frame: another that began beside it would log what it logs.
@@ -135,16 +130,16 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     public FrameStand stand() {
-        return Objects.requireNonNull(stand.get());
+        return news.stand();
     }
 
     /** From now on tells of whatever is new, which must not wait for anything; {@link #forget} ends it. */
     void tell(LongConsumer listener) {
-        listeners.add(listener);
+        news.tell(listener);
     }
 
     void forget(LongConsumer listener) {
-        listeners.remove(listener);
+        news.forget(listener);
     }
 
     /**
@@ -173,7 +168,7 @@ public final class WatchedFrames implements AutoCloseable {
             return seeTo();
         } catch (RuntimeException broken) {
             // A timer would come no more after this.
-            note("The frames cannot be watched for a moment ("
+            news.note("The frames cannot be watched for a moment ("
                     + broken.getClass().getSimpleName() + "); it is tried again by itself.");
             return false;
         }
@@ -210,7 +205,7 @@ public final class WatchedFrames implements AutoCloseable {
     private boolean see(Optional<Path> folder) {
         if (folder.isEmpty()) {
             if (!source.ownFolder()) {
-                source.folder().get().ifPresent(path -> note(path + " is not there; it is looked for again."));
+                source.folder().get().ifPresent(path -> news.note(path + " is not there; it is looked for again."));
             }
             return end();
         }
@@ -255,7 +250,7 @@ public final class WatchedFrames implements AutoCloseable {
         Workbench logging = new Workbench(
                 new DeskClock(desk), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
         Set<Long> own = ConcurrentHashMap.newKeySet();
-        LiveView view = new LiveView(tonight.state().begun().site(), this::arrived, A_SECOND_LATER);
+        LiveView view = new LiveView(tonight.state().begun().site(), news::arrived, A_SECOND_LATER);
         FrameWatch.Task task = new FrameWatch.Task(
                 folder,
                 false,
@@ -277,7 +272,7 @@ public final class WatchedFrames implements AutoCloseable {
                 tonight.state().begun(),
                 tonight.state().allowance(),
                 own);
-        change(stand -> new FrameStand(stand.number() + 1, stand.newest(), false, ""));
+        news.outdated();
     }
 
     /** Frames told the axis lately, and it was moved since by screws and clamps alone: one frame tells where to. */
@@ -365,29 +360,11 @@ public final class WatchedFrames implements AutoCloseable {
             own.add(logged.entry().event().seq());
             logged.entry().moved().ifPresent(moved -> own.add(moved.seq()));
         } else if (event instanceof WatchEvent.Noted noted) {
-            note(noted.line());
+            news.note(noted.line());
         } else if (event instanceof WatchEvent.NotLogged notLogged) {
-            note(notLogged.line());
+            news.note(notLogged.line());
         }
         view.on(event);
-    }
-
-    private void arrived(LiveView.Shot shot) {
-        change(stand -> new FrameStand(stand.number() + 1, Optional.of(shot), true, ""));
-    }
-
-    private void note(String line) {
-        change(stand -> stand.note().equals(line)
-                ? stand
-                : new FrameStand(stand.number() + 1, stand.newest(), stand.isCurrent(), line));
-    }
-
-    private void change(UnaryOperator<FrameStand> how) {
-        long before = stand().number();
-        long now = stand.updateAndGet(how).number();
-        if (now != before) {
-            listeners.forEach(listener -> listener.accept(now));
-        }
     }
 
     /** Ends the watch, which logs where the screws have taken the axis; it can be opened again. */
