@@ -25,11 +25,6 @@ record Information(double ee, double eu, double uu) {
         return new Information(weight, 0, weight);
     }
 
-    /** How much of it is of east and west, 0 to 1; the rest is of the axis's height. */
-    double eastShare() {
-        return ee / (ee + uu);
-    }
-
     /** What is left of an uncertainty. */
     OffsetCovariance after(OffsetCovariance before) {
         double determinant =
@@ -65,28 +60,5 @@ record Information(double ee, double eu, double uu) {
         OffsetCovariance after = after(before);
         return Math.log(
                 (before.eastEastArcmin2() + before.upUpArcmin2()) / (after.eastEastArcmin2() + after.upUpArcmin2()));
-    }
-
-    /**
-     * χ² by which it would tell one place of the axis from another: Δᵀ W (1 + C W)⁻¹ Δ, W being this information.
-     *
-     * @param apart from the one to the other
-     * @param both covariances of the two places together
-     */
-    double tellsApart(AxisOffset apart, OffsetCovariance both) {
-        double east = apart.east().arcminutes();
-        double up = apart.up().arcminutes();
-        double cee = both.eastEastArcmin2();
-        double ceu = both.eastUpArcmin2();
-        double cuu = both.upUpArcmin2();
-        // M = 1 + C W.
-        double m11 = 1 + cee * ee + ceu * eu;
-        double m12 = cee * eu + ceu * uu;
-        double m21 = ceu * ee + cuu * eu;
-        double m22 = 1 + ceu * eu + cuu * uu;
-        double determinant = m11 * m22 - m12 * m21;
-        double x = (m22 * east - m12 * up) / determinant;
-        double y = (m11 * up - m21 * east) / determinant;
-        return east * (ee * x + eu * y) + up * (eu * x + uu * y);
     }
 }

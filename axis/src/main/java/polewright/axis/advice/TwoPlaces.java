@@ -45,6 +45,6 @@ record TwoPlaces(AxisOffset apart, OffsetCovariance both) {
     }
 
     private double tellsApart(Candidate candidate) {
-        return candidate.tells().tellsApart(apart, both);
+        return candidate.tells().separation(apart, both);
     }
 }
