@@ -47,7 +47,7 @@ public final class WatchWords {
                         + order(followed.orders().azimuth());
     }
 
-    /** How far the axis has gone, where what is to be done next is said beside it. */
+    /** How far the axis has moved, for use next to the instruction that follows. */
     public static String movedTo(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
         String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
         return clock + "  moved " + offset(followed) + " (sky). ";

@@ -291,7 +291,7 @@ class WatchSessionTest {
         assertThat(60 * farthestDeg).isLessThan(60 * firstDeg + 1);
     }
 
-    /** To begin with, and once the clamps are tight, frames are asked for, by the watch and by whoever asks the log. */
+    /** At the start and after clamping, both the watch and {@code next} ask for frames. */
     @Test
     void whereFramesTell_framesAreAskedFor() {
         begin(1, 1, 17);

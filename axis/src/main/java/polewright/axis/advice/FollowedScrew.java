@@ -105,7 +105,8 @@ record FollowedScrew(
         double sign = turnedRound ? -1 : 1;
         double seen = sign * senseLogOdds;
         return new FollowedScrew(
-                // Of a rig that was told the night believes one turn less than whoever stands next to it.
+                // The log doubts a described rig only after two turns; an observer who watched one go wrong already
+                // does.
                 seen > 0 ? Math.max(seen, learnedLogOdds) : seen,
                 leg.seen(sign * leg.clockwisePerEffect(), leg.relativeSigma()),
                 0,

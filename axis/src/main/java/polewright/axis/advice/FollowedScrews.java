@@ -25,7 +25,7 @@ import polewright.sky.place.Site;
  * night's fix learns from them no more than they tell; the fix in turn says how the screws go from then on.
  */
 public final class FollowedScrews {
-    // Seeing and a hand on the tube move the axis by less, and nobody turns a screw so little.
+    // Above the noise of seeing and of a hand on the tube, and below the smallest deliberate turn.
     private static final Angle LEAST_MOVE = Angle.ofArcminutes(0.5);
     private static final double SIGMAS = 5;
     // A leaning base takes the axis aside by less than this share of the way.

@@ -12,7 +12,7 @@ import polewright.axis.fix.ScrewSenses;
  * next sighting is the one that soonest tells in which.
  */
 final class SenseInDoubt {
-    // Places nearer to each other than that are one to whoever turns screws.
+    // Positions closer than this call for the same turns.
     private static final double APART_SIGMAS = 1;
     private static final String REASON = "it shows which way the last turn took the axis";
 

@@ -78,7 +78,7 @@ record Account(
                         .sum();
     }
 
-    /** Nobody misreads or mistypes frames: they are wrong a hundred times less often than what a person enters. */
+    /** Frames cannot be misread or mistyped, so they are assumed wrong a hundred times less often than manual entries. */
     private static double costOfNotBelieving(Step.Sighted sighted) {
         boolean isEntered = !(sighted.sighting() instanceof TurnedFrames || sighted.sighting() instanceof FieldDrift);
         return limit(sighted) + (isEntered ? 0 : Contradictions.HUNDRED_TO_ONE);
