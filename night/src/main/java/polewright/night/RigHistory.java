@@ -1,6 +1,7 @@
 package polewright.night;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -9,6 +10,7 @@ import org.hipparchus.exception.MathRuntimeException;
 import polewright.axis.AxisOffset;
 import polewright.axis.fix.FixSolver;
 import polewright.axis.fix.Hindsight;
+import polewright.axis.fix.ScrewSenses;
 import polewright.axis.fix.Told;
 import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
@@ -20,12 +22,16 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * What earlier nights of a rig have taught: how far its screws really go, and how its clamps usually move the axis.
+ * What earlier nights of a rig have taught: which way its screws go, how far, and how its clamps usually move the axis.
  *
  * <p>Each night is looked back on by itself, by the rig as its owner wrote it, so that nothing is counted twice; then what
  * they tell is put together, with the scatter between them ({@link FigureOverNights}). Clamps push to the right or left of
  * someone who faces the pole that is up: that is east or west by the hemisphere, and a rig may have been in both. The lean
  * of the base is of one setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
+ *
+ * <p>Which way a screw goes is asked of earlier nights only where its owner did not say. The odds of each night are
+ * multiplied, the latest last, and never count for more than 200 to 1: a mount may be taken apart between two nights, and
+ * then a night or two show it.
  */
 public final class RigHistory {
     // How much a screw's effect changes from night to night: the wedge is set at another place of its thread or arm
@@ -42,6 +48,9 @@ public final class RigHistory {
     // As seen facing the pole that is up.
     private final List<Told> clampRight = new ArrayList<>();
     private final List<Told> clampUp = new ArrayList<>();
+    // Natural logarithms of the odds that a screw goes as the rig says.
+    private double azimuthSense;
+    private double altitudeSense;
     private int nights;
     private int clampings;
 
@@ -50,15 +59,38 @@ public final class RigHistory {
     }
 
     /**
-     * What these nights taught of the rig; nothing if no night with the same name, screws and senses tells of it.
+     * The rig as these nights have shown it, its screws going the likelier way where that is only assumed; the rig itself if
+     * no night with the same name and screws tells of it.
      *
      * @param earlierNights the events of each, in any order; other rigs' nights may be among them
      * @param tonight where the rig stands now: its hemisphere says which way of the clamps is east
      */
-    public static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
+    public static Rig taught(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
+        return experience(earlierNights, rig, tonight)
+                .map(learned -> goingTheLikelierWay(rig, learned))
+                .orElse(rig);
+    }
+
+    /** What these nights taught of the rig, if they did. */
+    private static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
         RigHistory history = new RigHistory(rig);
-        earlierNights.forEach(history::lookBackOn);
+        earlierNights.stream()
+                .filter(night -> !night.isEmpty())
+                .sorted(Comparator.comparing(night -> night.get(0).at()))
+                .forEach(history::lookBackOn);
         return history.experience(tonight.hemisphereSign());
+    }
+
+    private static Rig goingTheLikelierWay(Rig rig, Experience learned) {
+        boolean isAzimuthOtherwise = rig.azimuthScrew().isSenseAssumed() && learned.azimuthSense() < 0.5;
+        boolean isAltitudeOtherwise = rig.altitudeScrew().isSenseAssumed() && learned.altitudeSense() < 0.5;
+        return rig.withScrews(
+                        isAzimuthOtherwise ? rig.azimuthScrew().reversed() : rig.azimuthScrew(),
+                        isAltitudeOtherwise ? rig.altitudeScrew().reversed() : rig.altitudeScrew(),
+                        rig.levelSigma())
+                .withExperience(Optional.of(learned.withSenses(
+                        isAzimuthOtherwise ? 1 - learned.azimuthSense() : learned.azimuthSense(),
+                        isAltitudeOtherwise ? 1 - learned.altitudeSense() : learned.altitudeSense())));
     }
 
     private void lookBackOn(List<LoggedEvent> events) {
@@ -82,9 +114,24 @@ public final class RigHistory {
     }
 
     private void learn(Hindsight night, Set<Long> clamped, int rightIsEast) {
+        Rig shown = night.rig();
+        if (isContrary(shown.azimuthScrew(), rig.azimuthScrew())
+                || isContrary(shown.altitudeScrew(), rig.altitudeScrew())) {
+            return;
+        }
         if (night.azimuthFactor().isPresent() || night.altitudeFactor().isPresent()) {
             nights++;
         }
+        azimuthSense = added(
+                azimuthSense,
+                shown.azimuthScrew(),
+                rig.azimuthScrew(),
+                night.senses().azimuth());
+        altitudeSense = added(
+                altitudeSense,
+                shown.altitudeScrew(),
+                rig.altitudeScrew(),
+                night.senses().altitude());
         night.azimuthFactor().ifPresent(azimuth::add);
         night.altitudeFactor().ifPresent(altitude::add);
         for (Hindsight.Shift shift : night.shifts()) {
@@ -99,13 +146,26 @@ public final class RigHistory {
         }
     }
 
+    /** Whether a night has shown a screw going otherwise than its owner says now. */
+    private static boolean isContrary(Screw shown, Screw now) {
+        return !now.isSenseAssumed() && shown.clockwise() != now.clockwise();
+    }
+
+    private static double added(double before, Screw shown, Screw now, double sense) {
+        if (!now.isSenseAssumed()) {
+            return before;
+        }
+        double logOdds = ScrewSenses.logOdds(sense);
+        return ScrewSenses.bounded(before + (shown.clockwise() == now.clockwise() ? logOdds : -logOdds));
+    }
+
     /**
      * From what all nights told.
      *
      * @param rightIsEast +1 where the right of someone who faces the pole that is up is east, −1 where it is west
      */
     private Optional<Experience> experience(int rightIsEast) {
-        if (nights == 0 && clampings == 0) {
+        if (nights == 0 && clampings == 0 && azimuthSense == 0 && altitudeSense == 0) {
             return Optional.empty();
         }
         FigureOverNights azimuthFactor = factor(azimuth, rig.azimuthScrew());
@@ -120,7 +180,9 @@ public final class RigHistory {
                 altitudeFactor.sigma(),
                 clampings,
                 AxisOffset.ofArcminutes(rightIsEast * right.mean(), up.mean()),
-                Angle.ofArcminutes(Math.sqrt((right.sigma() * right.sigma() + up.sigma() * up.sigma()) / 2))));
+                Angle.ofArcminutes(Math.sqrt((right.sigma() * right.sigma() + up.sigma() * up.sigma()) / 2)),
+                ScrewSenses.ofLogOdds(azimuthSense),
+                ScrewSenses.ofLogOdds(altitudeSense)));
     }
 
     private static FigureOverNights factor(List<Told> told, Screw screw) {
@@ -143,7 +205,8 @@ public final class RigHistory {
     }
 
     private static boolean isSameScrew(Screw one, Screw other) {
-        return one.geometry().equals(other.geometry()) && one.clockwise() == other.clockwise();
+        return one.geometry().equals(other.geometry())
+                && (one.clockwise() == other.clockwise() || one.isSenseAssumed() || other.isSenseAssumed());
     }
 
     private static boolean mayTeach(LoggedEvent logged) {

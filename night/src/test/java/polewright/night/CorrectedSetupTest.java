@@ -219,10 +219,23 @@ class CorrectedSetupTest {
         assertThat(left.altitudeFactor()).isEqualTo(learned.altitudeFactor());
         assertThat(left.clampShift()).isEqualTo(learned.clampShift());
 
-        // To say again what is so already is no correction.
+        // To say again what is so already loses nothing.
         RigCorrection same =
                 RigCorrection.Figures.ofScrews(ScrewCorrection.clockwise(ScrewSense.RIGHT), ScrewCorrection.NONE);
-        assertThat(same.appliedTo(withExperience())).isEqualTo(withExperience());
+        Rig confirmed = same.appliedTo(withExperience());
+        assertThat(confirmed.experience()).contains(learned);
+        assertThat(same.appliedTo(confirmed)).isEqualTo(confirmed);
+    }
+
+    @Test
+    void directionThatIsCorrectedOrConfirmed_isTold_andThatOfTheOtherScrewStaysAssumed() {
+        for (ScrewSense sense : List.of(ScrewSense.RIGHT, ScrewSense.LEFT)) {
+            Rig corrected = RigCorrection.Figures.ofScrews(ScrewCorrection.clockwise(sense), ScrewCorrection.NONE)
+                    .appliedTo(RIG);
+            assertThat(corrected.azimuthScrew().isSenseAssumed()).isFalse();
+            assertThat(corrected.altitudeScrew()).isEqualTo(RIG.altitudeScrew());
+            assertThat(corrected.altitudeScrew().isSenseAssumed()).isTrue();
+        }
     }
 
     @Test

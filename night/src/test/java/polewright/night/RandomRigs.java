@@ -77,7 +77,9 @@ final class RandomRigs {
                                 values.number(0.001, 1),
                                 random.nextInt(9),
                                 new AxisOffset(values.signed(0.1), values.signed(0.1)),
-                                values.sigma(1))));
+                                values.sigma(1),
+                                random.nextDouble(),
+                                random.nextDouble())));
     }
 
     Screw screw(ScrewSense sense) {
@@ -98,7 +100,8 @@ final class RandomRigs {
                 values.number(0.001, 2),
                 values.number(0.001, 5),
                 values.number(0, 20),
-                values.oneOf(FinishSense.values()));
+                values.oneOf(FinishSense.values()),
+                random.nextBoolean());
     }
 
     TravelLimits travel() {

@@ -126,7 +126,7 @@ final class BeginCommand implements Callable<Integer> {
                 skyline.ifPresent(s -> output.say(
                         workbench,
                         "The skyline is as last time, with " + s.points().size() + " corners."));
-                begun.rig().experience().flatMap(ScrewWords::learned).ifPresent(line -> output.say(workbench, line));
+                ScrewWords.learned(begun.rig()).ifPresent(line -> output.say(workbench, line));
                 beginning.notCopied().ifPresent(why -> output.say(workbench, "NOTE  " + why));
                 output.say(workbench, AdviceWords.of(state));
             }

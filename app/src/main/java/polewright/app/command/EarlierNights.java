@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.night.NightState;
 import polewright.night.RigHistory;
@@ -76,7 +75,6 @@ final class EarlierNights {
                 // It stays in the log as it is.
             }
         }
-        Optional<Experience> learned = RigHistory.experience(List.copyOf(nights.values()), rig, tonight);
-        return learned.isPresent() ? rig.withExperience(learned) : rig;
+        return RigHistory.taught(List.copyOf(nights.values()), rig, tonight);
     }
 }

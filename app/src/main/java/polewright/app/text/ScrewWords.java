@@ -20,10 +20,6 @@ public final class ScrewWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
     private static final Angle WORTH_TELLING_SHIFT = Angle.ofArcminutes(0.3);
 
-    /** Beside the figures of screws of which nothing was told. */
-    public static final String TYPICAL =
-            "The screws are those of a fork on a wedge as many are: how far a turn goes and which way were not told.";
-
     private ScrewWords() {}
 
     /** One line while it is not known which way a screw that is to be turned goes; else none. */
@@ -35,6 +31,24 @@ public final class ScrewWords {
             default ->
                 Optional.of("Test turns: it is not known yet which way the screws go. The next sighting shows it.");
         };
+    }
+
+    /** Which screws' directions are assumed, next to their figures; none if their owner said them all. */
+    public static Optional<String> assumed(Rig rig) {
+        ScrewSenses senses = ScrewSenses.before(rig);
+        boolean azimuth = rig.azimuthScrew().isSenseAssumed();
+        boolean altitude = rig.altitudeScrew().isSenseAssumed();
+        boolean isShown = (!azimuth || senses.isAzimuthKnown()) && (!altitude || senses.isAltitudeKnown());
+        if (!azimuth && !altitude) {
+            return Optional.empty();
+        }
+        String which = azimuth && altitude
+                ? "The directions of both screws were"
+                : "The direction of the " + (azimuth ? "azimuth" : "altitude") + " screw was";
+        return Optional.of(
+                isShown
+                        ? which + " not entered; earlier nights have shown " + (azimuth && altitude ? "them." : "it.")
+                        : which + " not entered. The first turn shows " + (azimuth && altitude ? "them." : "it."));
     }
 
     /** One line for each screw that goes the other way than the rig says, once the night has shown it. */
@@ -54,15 +68,22 @@ public final class ScrewWords {
         return lines;
     }
 
-    private static String otherWay(String screw, Screw learned) {
-        String way = switch (learned.clockwise()) {
+    private static String way(Screw screw) {
+        return switch (screw.clockwise()) {
             case RIGHT -> "takes the axis right";
             case LEFT -> "takes the axis left";
             case RAISES -> "raises the axis";
             case LOWERS -> "lowers the axis";
         };
-        return "The " + screw + " screw goes the other way than the rig says: clockwise " + way
-                + ". Orders count with that tonight; correct the rig for later nights.";
+    }
+
+    private static String otherWay(String screw, Screw learned) {
+        String way = way(learned);
+        return learned.isSenseAssumed()
+                ? "The " + screw + " screw goes the other way than was assumed: clockwise " + way
+                        + ". Orders count with that, tonight and on later nights."
+                : "The " + screw + " screw goes the other way than the rig says: clockwise " + way
+                        + ". Orders count with that tonight; correct the rig for later nights.";
     }
 
     /** One line for each thing that tonight's turns have brought out. */
@@ -71,8 +92,19 @@ public final class ScrewWords {
     }
 
     /** One line of what earlier nights taught, if any of it matters. */
-    public static Optional<String> learned(Experience experience) {
+    public static Optional<String> learned(Rig rig) {
+        return rig.experience().flatMap(experience -> learned(rig, experience));
+    }
+
+    private static Optional<String> learned(Rig rig, Experience experience) {
         List<String> parts = new ArrayList<>();
+        ScrewSenses senses = ScrewSenses.before(rig);
+        if (rig.azimuthScrew().isSenseAssumed() && senses.isAzimuthKnown()) {
+            parts.add("the azimuth screw turned clockwise " + way(rig.azimuthScrew()));
+        }
+        if (rig.altitudeScrew().isSenseAssumed() && senses.isAltitudeKnown()) {
+            parts.add("the altitude screw turned clockwise " + way(rig.altitudeScrew()));
+        }
         addGain(parts, "azimuth", experience.azimuthFactor(), experience.azimuthSigma());
         addGain(parts, "altitude", experience.altitudeFactor(), experience.altitudeSigma());
         clamping(experience).ifPresent(parts::add);

@@ -36,8 +36,6 @@ public final class FollowedScrews {
     private static final Angle TRIAL = Angle.ofArcminutes(10);
     private static final double LEAST_TRIAL_TURNS = 0.25;
     private static final int TRIALS_A_TURN = 8;
-    // One rig in two hundred is described the wrong way round.
-    private static final double SUREST = Math.log(200);
 
     private final Setting setting;
     private final Track track;
@@ -107,22 +105,17 @@ public final class FollowedScrews {
             return new Known(fix.rig(), fix.state().gains(), fix.senses());
         }
 
-        /** By the rig's word alone. */
+        /** By the rig's word, and what earlier nights have shown. */
         public static Known byTheRig(Rig rig) {
-            double sure = rig.hasAssumedScrews() ? 0.5 : 1;
-            return new Known(rig, ScrewGains.asTheRigSays(rig), new ScrewSenses(sure, sure));
+            return new Known(rig, ScrewGains.asTheRigSays(rig), ScrewSenses.before(rig));
         }
 
         private double azimuthLogOdds() {
-            return logOdds(senses.azimuth());
+            return ScrewSenses.logOdds(senses.azimuth());
         }
 
         private double altitudeLogOdds() {
-            return logOdds(senses.altitude());
-        }
-
-        private static double logOdds(double probability) {
-            return Math.max(-SUREST, Math.min(SUREST, Math.log(probability / (1 - probability))));
+            return ScrewSenses.logOdds(senses.altitude());
         }
     }
 

@@ -72,12 +72,6 @@ final class DoubtedScrews {
     }
 
     private static Screw worse(Screw screw, double times) {
-        return new Screw(
-                screw.geometry(),
-                screw.clockwise(),
-                Math.min(WORST_GAIN_SIGMA, times * screw.relativeGainSigma()),
-                screw.handSigmaTurns(),
-                screw.backlashTurns(),
-                screw.finish());
+        return screw.knownTo(Math.min(WORST_GAIN_SIGMA, times * screw.relativeGainSigma()));
     }
 }

@@ -67,7 +67,7 @@ public final class FixSolver {
         Optional<Hindsight> hindsight() {
             return fix instanceof Fix.Dubious
                     ? Optional.empty()
-                    : Optional.of(Hindsight.of(past, account.smoother(), account.night()));
+                    : Optional.of(Hindsight.of(past, account.smoother(), account.night(), fix));
         }
 
         /** The past with the first of these steps condensed into it; those that follow tell what of them to believe. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -68,14 +69,18 @@ public final class GrowingFix {
         return outcome.fix();
     }
 
-    /** Nothing either of a night whose screws went the other way: its figures are those of another rig than was told. */
+    /** Nothing either of a night in which a screw went the other way than was told: its figures are those of another rig. */
     Optional<Hindsight> hindsight() {
         Rig told = beginning.rig();
         Rig learned = fix().rig();
-        boolean isAsTold = told.azimuthScrew().clockwise()
-                        == learned.azimuthScrew().clockwise()
-                && told.altitudeScrew().clockwise() == learned.altitudeScrew().clockwise();
-        return isAsTold ? outcome.hindsight() : Optional.empty();
+        return isAsTold(told.azimuthScrew(), learned.azimuthScrew())
+                        && isAsTold(told.altitudeScrew(), learned.altitudeScrew())
+                ? outcome.hindsight()
+                : Optional.empty();
+    }
+
+    private static boolean isAsTold(Screw told, Screw learned) {
+        return told.isSenseAssumed() || told.clockwise() == learned.clockwise();
     }
 
     /** The outcome after so many steps; of a night that grows, often the one that was had last. */

@@ -1,13 +1,17 @@
 package polewright.axis.fix;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import polewright.axis.AxisOffset;
+import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
+import polewright.axis.rig.Screw;
 
 /**
  * How sure it is which way each screw goes: the probability, 0 to 1, that it goes as {@link Fix#rig} says.
  *
- * <p>1 for a screw whose owner described it, unless the night speaks against that; 0.5 for one of which nothing is known.
+ * <p>1 for a screw whose owner said so, unless the night speaks against that; for one whose sense is assumed what earlier
+ * nights have shown, and 0.5 before any has.
  *
  * @param otherwise where the axis is if a screw that was turned goes the other way, for each way that is not ruled out
  */
@@ -15,8 +19,8 @@ public record ScrewSenses(double azimuth, double altitude, List<Otherwise> other
     /** Surer than that, a sense is no longer asked for. One sighting cannot do better, as it may be mistaken itself. */
     public static final double KNOWN = 0.99;
 
-    static final ScrewSenses CERTAIN = new ScrewSenses(1, 1);
-    static final ScrewSenses UNKNOWN = new ScrewSenses(0.5, 0.5);
+    // A rig is described the wrong way round, or was taken apart since, once in two hundred times.
+    private static final double SUREST_LOG_ODDS = Math.log(200);
 
     /** Another place of the axis, and how probable it is. */
     public record Otherwise(double probability, AxisOffset offset) {}
@@ -32,9 +36,32 @@ public record ScrewSenses(double azimuth, double altitude, List<Otherwise> other
         this(azimuth, altitude, List.of());
     }
 
-    /** Before any turn of the night. */
-    static ScrewSenses before(Rig rig) {
-        return rig.hasAssumedScrews() ? UNKNOWN : CERTAIN;
+    /** Before any turn of the night: by the rig's word, and by earlier nights where it has none. */
+    public static ScrewSenses before(Rig rig) {
+        return new ScrewSenses(
+                before(rig.azimuthScrew(), rig, Experience::azimuthSense),
+                before(rig.altitudeScrew(), rig, Experience::altitudeSense));
+    }
+
+    private static double before(Screw screw, Rig rig, ToDoubleFunction<Experience> shown) {
+        return screw.isSenseAssumed()
+                ? rig.experience().map(shown::applyAsDouble).orElse(Experience.SENSE_UNKNOWN)
+                : 1;
+    }
+
+    /** Natural logarithm of the odds, as far as they count for another time: never surer than 200 to 1. */
+    public static double logOdds(double probability) {
+        return bounded(Math.log(probability / (1 - probability)));
+    }
+
+    /** The same odds, no surer than {@link #logOdds} says. */
+    public static double bounded(double logOdds) {
+        return Math.max(-SUREST_LOG_ODDS, Math.min(SUREST_LOG_ODDS, logOdds));
+    }
+
+    /** The probability that has these odds. */
+    public static double ofLogOdds(double logOdds) {
+        return 1 / (1 + Math.exp(-logOdds));
     }
 
     /** Whether it is known which way the azimuth screw goes. */

@@ -8,7 +8,8 @@ import polewright.axis.rig.Rig;
 
 /**
  * Learns which way the screws of this mount go from the turns of the night. If the sense is only assumed, either is equally
- * likely. A rig the owner described is seldom wrong about it, so overruling it takes two turns and stronger evidence.
+ * likely, or as likely as earlier nights have shown. A rig the owner described is seldom wrong about it, so overruling it
+ * takes two turns and stronger evidence.
  *
  * @param account the night by the screws going as is likeliest
  * @param senses how sure that is
@@ -22,11 +23,16 @@ record SensesLearned(Account account, ScrewSenses senses) {
     /** The night by a rig with each screw going the likelier way. */
     static SensesLearned considered(Past past, List<Step> steps, Account asTold) {
         ScrewSenses before = past.senses();
-        boolean azimuth = !before.isAzimuthKnown() && turned(steps, true, 1);
-        boolean altitude = !before.isAltitudeKnown() && turned(steps, false, 1);
-        return azimuth || altitude
-                ? weighed(before, asTold, azimuth, altitude)
-                : againstARigThatWasTold(before, steps, asTold);
+        boolean azimuth = isOpen(past, before.azimuth()) && turned(steps, true, 1);
+        boolean altitude = isOpen(past, before.altitude()) && turned(steps, false, 1);
+        SensesLearned asAssumed =
+                azimuth || altitude ? weighed(before, asTold, azimuth, altitude) : new SensesLearned(asTold, before);
+        return againstARigThatWasTold(past, steps, asAssumed);
+    }
+
+    /** Whether a sense is no more than likely; what the night itself has shown before is settled once it is known. */
+    private static boolean isOpen(Past past, double sense) {
+        return sense < (past.left().isEmpty() ? 1 : ScrewSenses.KNOWN);
     }
 
     /**
@@ -101,13 +107,16 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 - 2 * Math.log(altitude ? 1 - before.altitude() : before.altitude());
     }
 
-    private static SensesLearned againstARigThatWasTold(ScrewSenses before, List<Step> steps, Account asTold) {
-        SensesLearned stays = new SensesLearned(asTold, before);
+    private static SensesLearned againstARigThatWasTold(Past past, List<Step> steps, SensesLearned stays) {
+        Account asTold = stays.account();
+        ScrewSenses before = stays.senses();
         if (asTold.isUnremarkable() || !asTold.mayBecomeUnremarkable()) {
             return stays;
         }
-        boolean azimuth = before.isAzimuthKnown() && turned(steps, true, TURNS_AGAINST_A_RIG_THAT_WAS_TOLD);
-        boolean altitude = before.isAltitudeKnown() && turned(steps, false, TURNS_AGAINST_A_RIG_THAT_WAS_TOLD);
+        boolean azimuth =
+                !isOpen(past, past.senses().azimuth()) && turned(steps, true, TURNS_AGAINST_A_RIG_THAT_WAS_TOLD);
+        boolean altitude =
+                !isOpen(past, past.senses().altitude()) && turned(steps, false, TURNS_AGAINST_A_RIG_THAT_WAS_TOLD);
         Rig rig = asTold.smoother().rig();
         List<Rig> others = new ArrayList<>();
         if (azimuth) {

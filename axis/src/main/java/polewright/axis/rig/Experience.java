@@ -16,6 +16,8 @@ import polewright.sky.angle.Angle;
  * @param clampings how many earlier clampings were seen from both sides
  * @param clampShift how tightening the clamps usually moves the axis on the sky
  * @param clampSigma 1 sigma of that in each direction, for the next clamping
+ * @param azimuthSense probability that the azimuth screw goes as the rig says; counts where that is only assumed
+ * @param altitudeSense the same of the altitude screw
  */
 public record Experience(
         int nights,
@@ -25,13 +27,65 @@ public record Experience(
         double altitudeSigma,
         int clampings,
         AxisOffset clampShift,
-        Angle clampSigma) {
+        Angle clampSigma,
+        double azimuthSense,
+        double altitudeSense) {
+    /** What is known of a sense of which earlier nights have shown nothing. */
+    public static final double SENSE_UNKNOWN = 0.5;
+
     public Experience {
         if (!(azimuthSigma > 0 && altitudeSigma > 0 && clampSigma.radians() >= 0)) {
             throw new InputRefused(
                     "what earlier nights taught of the screws has no uncertainty",
                     "leave 'learned' out of the rig file");
         }
+        if (!isProbability(azimuthSense) || !isProbability(altitudeSense)) {
+            throw new InputRefused(
+                    "how sure earlier nights are of a screw's direction is outside 0 to 1",
+                    "leave 'learned' out of the rig file");
+        }
+    }
+
+    /** Nothing is known of which way the screws go. */
+    public Experience(
+            int nights,
+            double azimuthFactor,
+            double azimuthSigma,
+            double altitudeFactor,
+            double altitudeSigma,
+            int clampings,
+            AxisOffset clampShift,
+            Angle clampSigma) {
+        this(
+                nights,
+                azimuthFactor,
+                azimuthSigma,
+                altitudeFactor,
+                altitudeSigma,
+                clampings,
+                clampShift,
+                clampSigma,
+                SENSE_UNKNOWN,
+                SENSE_UNKNOWN);
+    }
+
+    private static boolean isProbability(double value) {
+        return value >= 0 && value <= 1;
+    }
+
+    /** The same with other probabilities of the screws going as the rig says. */
+    public Experience withSenses(double azimuth, double altitude) {
+        return new Experience(
+                nights,
+                azimuthFactor,
+                azimuthSigma,
+                altitudeFactor,
+                altitudeSigma,
+                clampings,
+                clampShift,
+                clampSigma,
+                azimuth,
+                altitude);
     }
 
     /** The same with what it says of the screws known worse by this factor. */
@@ -44,22 +98,53 @@ public record Experience(
                 worseBy * altitudeSigma,
                 clampings,
                 clampShift,
-                clampSigma);
+                clampSigma,
+                azimuthSense,
+                altitudeSense);
     }
 
-    /** The same, with nothing learned of the azimuth screw: its geometry holds, to this fraction. */
+    /** The same, with nothing learned of how far the azimuth screw goes: its geometry holds, to this fraction. */
     public Experience withoutAzimuth(double sigma) {
-        return new Experience(nights, 1, sigma, altitudeFactor, altitudeSigma, clampings, clampShift, clampSigma);
+        return new Experience(
+                nights,
+                1,
+                sigma,
+                altitudeFactor,
+                altitudeSigma,
+                clampings,
+                clampShift,
+                clampSigma,
+                azimuthSense,
+                altitudeSense);
     }
 
-    /** The same, with nothing learned of the altitude screw: its geometry holds, to this fraction. */
+    /** The same, with nothing learned of how far the altitude screw goes: its geometry holds, to this fraction. */
     public Experience withoutAltitude(double sigma) {
-        return new Experience(nights, azimuthFactor, azimuthSigma, 1, sigma, clampings, clampShift, clampSigma);
+        return new Experience(
+                nights,
+                azimuthFactor,
+                azimuthSigma,
+                1,
+                sigma,
+                clampings,
+                clampShift,
+                clampSigma,
+                azimuthSense,
+                altitudeSense);
     }
 
     /** The same, with nothing learned of clamping. */
     public Experience withoutClampings(Angle sigma) {
         return new Experience(
-                nights, azimuthFactor, azimuthSigma, altitudeFactor, altitudeSigma, 0, AxisOffset.NONE, sigma);
+                nights,
+                azimuthFactor,
+                azimuthSigma,
+                altitudeFactor,
+                altitudeSigma,
+                0,
+                AxisOffset.NONE,
+                sigma,
+                azimuthSense,
+                altitudeSense);
     }
 }

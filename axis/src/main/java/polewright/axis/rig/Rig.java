@@ -194,8 +194,10 @@ public record Rig(
         return new Rig(
                 "fork",
                 MountKind.FORK_ON_WEDGE,
-                Screw.rough(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT),
-                Screw.rough(new ScrewGeometry.PushScrew(1.25, 180), ScrewSense.RAISES),
+                Screw.rough(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT)
+                        .withSenseAssumed(),
+                Screw.rough(new ScrewGeometry.PushScrew(1.25, 180), ScrewSense.RAISES)
+                        .withSenseAssumed(),
                 Angle.ofDegrees(1.5),
                 Angle.ofArcminutes(1.5),
                 List.of(
@@ -206,17 +208,6 @@ public record Rig(
                                 Angle.ofDegrees(0.4),
                                 View.of(Orientation.MIRRORED),
                                 Optional.of(Angle.ofArcseconds(15)))));
-    }
-
-    /**
-     * Whether nothing is known of which way this rig's screws go: they are those of {@link #typicalForkOnWedge}, and no
-     * earlier night has shown what they do.
-     */
-    public boolean hasAssumedScrews() {
-        Rig typical = typicalForkOnWedge();
-        return experience.isEmpty()
-                && azimuthScrew.equals(typical.azimuthScrew)
-                && altitudeScrew.equals(typical.altitudeScrew);
     }
 
     /** The optic with the widest field: for the still point. */

@@ -12,6 +12,7 @@ import polewright.sky.angle.Angle;
  * @param handSigmaTurns how exactly a hand makes the turns it was asked for, 1 sigma
  * @param backlashTurns play when the sense of turning is reversed
  * @param finish which way it is to be turned last
+ * @param isSenseAssumed whether {@code clockwise} is no more than assumed: nobody said which way this screw goes
  */
 public record Screw(
         ScrewGeometry geometry,
@@ -19,11 +20,23 @@ public record Screw(
         double relativeGainSigma,
         double handSigmaTurns,
         double backlashTurns,
-        FinishSense finish) {
+        FinishSense finish,
+        boolean isSenseAssumed) {
     public Screw {
         requireRange("uncertainty of the screw's effect", relativeGainSigma, 0.001, 2);
         requireRange("uncertainty of a turn by hand", handSigmaTurns, 0.001, 5);
         requireRange("backlash", backlashTurns, 0, 20);
+    }
+
+    /** A screw whose owner said which way it goes. */
+    public Screw(
+            ScrewGeometry geometry,
+            ScrewSense clockwise,
+            double relativeGainSigma,
+            double handSigmaTurns,
+            double backlashTurns,
+            FinishSense finish) {
+        this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, false);
     }
 
     /** A screw that may be turned either way last. */
@@ -43,7 +56,29 @@ public record Screw(
 
     /** The same screw going the other way. */
     public Screw reversed() {
-        return new Screw(geometry, clockwise.reversed(), relativeGainSigma, handSigmaTurns, backlashTurns, finish);
+        return new Screw(
+                geometry,
+                clockwise.reversed(),
+                relativeGainSigma,
+                handSigmaTurns,
+                backlashTurns,
+                finish,
+                isSenseAssumed);
+    }
+
+    /** The same screw, known to this fraction of its effect. */
+    public Screw knownTo(double gainSigma) {
+        return new Screw(geometry, clockwise, gainSigma, handSigmaTurns, backlashTurns, finish, isSenseAssumed);
+    }
+
+    /** The same screw, of which nobody said which way it goes. */
+    public Screw withSenseAssumed() {
+        return new Screw(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, true);
+    }
+
+    /** The same screw, its owner having said that it goes this way. */
+    public Screw withSenseTold() {
+        return new Screw(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, false);
     }
 
     /** Change of azimuth or altitude for signed clockwise turns. */

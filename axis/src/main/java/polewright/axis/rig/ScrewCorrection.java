@@ -41,7 +41,7 @@ public record ScrewCorrection(
                 .allMatch(Optional::isEmpty);
     }
 
-    /** The screw with these figures. */
+    /** The screw with these figures. Its sense is no longer assumed once it is corrected, or confirmed. */
     public Screw appliedTo(Screw screw) {
         return new Screw(
                 geometry.orElse(screw.geometry()),
@@ -49,6 +49,7 @@ public record ScrewCorrection(
                 relativeGainSigma.orElse(screw.relativeGainSigma()),
                 handSigmaTurns.orElse(screw.handSigmaTurns()),
                 backlashTurns.orElse(screw.backlashTurns()),
-                finish.orElse(screw.finish()));
+                finish.orElse(screw.finish()),
+                screw.isSenseAssumed() && clockwise.isEmpty());
     }
 }

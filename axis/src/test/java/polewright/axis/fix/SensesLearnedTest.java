@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
+import polewright.axis.rig.Experience;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
 import polewright.axis.rig.ScrewSense;
@@ -196,6 +198,69 @@ class SensesLearnedTest {
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
+    }
+
+    private static Rig azimuthTold(Rig rig) {
+        return rig.withScrews(rig.azimuthScrew().withSenseTold(), rig.altitudeScrew(), rig.levelSigma());
+    }
+
+    /** Each screw by itself: one that was told is sure, the other is learned. */
+    @Test
+    void whereOneSenseIsTold_theOtherIsLearned() {
+        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), 1, -1, 1);
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 0.5));
+        wedge.see();
+        wedge.turn(-1, 1);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+        assertThat(fix.senses().azimuth()).isEqualTo(1);
+    }
+
+    /** That the other one is still to be learned does not keep a wrong word from being doubted. */
+    @Test
+    void whereOneSenseIsToldWrongly_itIsDoubtedAfterTwoTurns_thoughTheOtherIsAssumed() {
+        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), -1, -1, 2);
+        wedge.see();
+        wedge.see();
+        for (int i = 0; i < 2; i++) {
+            wedge.turn(-2, 1);
+            wedge.see();
+            wedge.see();
+        }
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
+    }
+
+    private static Rig shownByEarlierNights(double azimuth, double altitude) {
+        return ASSUMED.withExperience(Optional.of(
+                new Experience(3, 1, 0.1, 1, 0.1, 0, AxisOffset.NONE, Angle.ofArcminutes(2), azimuth, altitude)));
+    }
+
+    @Test
+    void whatEarlierNightsHaveShown_isKnownBeforeTheFirstTurn() {
+        Fix fix = wedge(54.6, shownByEarlierNights(0.995, 0.8), 1, 1, 1).fix();
+        assertThat(fix.senses()).isEqualTo(new ScrewSenses(0.995, 0.8));
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isFalse();
+    }
+
+    /** A mount that was taken apart since: one turn shows it, as if nothing were known. */
+    @Test
+    void whatEarlierNightsHaveShown_isOverruledByOneTurn() {
+        Wedge wedge = wedge(54.6, shownByEarlierNights(0.995, 0.995), -1, -1, 1);
+        wedge.see();
+        wedge.turn(-1, 1);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
     }
 
     /** What was learned lasts when the turns that showed it are condensed. */

@@ -17,7 +17,9 @@ final class ExperienceJson {
                 .whole("clampings", learned.clampings())
                 .angle("clamp_east_arcmin", learned.clampShift().east())
                 .angle("clamp_up_arcmin", learned.clampShift().up())
-                .angle("clamp_sigma_arcmin", learned.clampSigma());
+                .angle("clamp_sigma_arcmin", learned.clampSigma())
+                .number("azimuth_clockwise_probability", learned.azimuthSense())
+                .number("altitude_clockwise_probability", learned.altitudeSense());
     }
 
     static Experience read(FieldReader in) {
@@ -30,8 +32,19 @@ final class ExperienceJson {
         Angle east = in.angle("clamp_east_arcmin");
         Angle up = in.angle("clamp_up_arcmin");
         Angle sigma = in.angle("clamp_sigma_arcmin");
+        double azimuthSense = in.number("azimuth_clockwise_probability", Experience.SENSE_UNKNOWN);
+        double altitudeSense = in.number("altitude_clockwise_probability", Experience.SENSE_UNKNOWN);
         return in.made(() -> new Experience(
-                nights, azimuth, azimuthSigma, altitude, altitudeSigma, clampings, new AxisOffset(east, up), sigma));
+                nights,
+                azimuth,
+                azimuthSigma,
+                altitude,
+                altitudeSigma,
+                clampings,
+                new AxisOffset(east, up),
+                sigma,
+                azimuthSense,
+                altitudeSense));
     }
 
     private static int count(FieldReader in, String key) {

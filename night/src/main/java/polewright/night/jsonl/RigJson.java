@@ -9,13 +9,21 @@ import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.RightAscensionDrive;
 import polewright.axis.rig.Screw;
+import polewright.axis.rig.ScrewGeometry;
 import polewright.axis.rig.ScrewOrder;
+import polewright.axis.rig.ScrewSense;
 import polewright.axis.rig.TravelLimits;
 import polewright.axis.rig.View;
 import polewright.sky.angle.Angle;
 
 /** The rig: mount, screws, optics and cameras. */
 final class RigJson {
+    // The screws of the fork that was assumed before screws were marked as assumed.
+    private static final Screw ONCE_ASSUMED_AZIMUTH =
+            new Screw(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT, 0.15, 0.05, 0.1);
+    private static final Screw ONCE_ASSUMED_ALTITUDE =
+            new Screw(new ScrewGeometry.PushScrew(1.25, 180), ScrewSense.RAISES, 0.15, 0.05, 0.1);
+
     private RigJson() {}
 
     static void write(FieldWriter out, Rig rig) {
@@ -36,8 +44,8 @@ final class RigJson {
     static Rig read(FieldReader in) {
         String name = in.text("name");
         MountKind kind = in.choice("kind", MountKind.class);
-        Screw azimuth = in.object("azimuth_screw", ScrewJson::read);
-        Screw altitude = in.object("altitude_screw", ScrewJson::read);
+        ScrewJson.Written azimuth = in.object("azimuth_screw", ScrewJson::read);
+        ScrewJson.Written altitude = in.object("altitude_screw", ScrewJson::read);
         Angle level = in.angle("level_sigma_deg");
         Angle clamp = in.angle("clamp_sigma_arcmin");
         List<Optic> optics = in.has("optics") ? in.list("optics", RigJson::readOptic) : List.of();
@@ -48,8 +56,32 @@ final class RigJson {
         TravelLimits travel = in.has("travel") ? in.object("travel", TravelJson::read) : TravelLimits.USUAL;
         Optional<Experience> learned =
                 in.has("learned") ? Optional.of(in.object("learned", ExperienceJson::read)) : Optional.empty();
-        return in.made(() ->
-                new Rig(name, kind, azimuth, altitude, level, clamp, optics, cameras, order, drive, travel, learned));
+        Rig rig = in.made(() -> new Rig(
+                name,
+                kind,
+                azimuth.screw(),
+                altitude.screw(),
+                level,
+                clamp,
+                optics,
+                cameras,
+                order,
+                drive,
+                travel,
+                learned));
+        return azimuth.isMarked() || altitude.isMarked() ? rig : markedByItsFigures(rig);
+    }
+
+    /** In older logs the senses of a rig were assumed if its screws were those of the fork that was assumed. */
+    private static Rig markedByItsFigures(Rig rig) {
+        return rig.experience().isEmpty()
+                        && rig.azimuthScrew().equals(ONCE_ASSUMED_AZIMUTH)
+                        && rig.altitudeScrew().equals(ONCE_ASSUMED_ALTITUDE)
+                ? rig.withScrews(
+                        rig.azimuthScrew().withSenseAssumed(),
+                        rig.altitudeScrew().withSenseAssumed(),
+                        rig.levelSigma())
+                : rig;
     }
 
     static void writeOptic(FieldWriter out, Optic optic) {

@@ -22,18 +22,30 @@ final class ScrewJson {
                 .number("gain_sigma_fraction", screw.relativeGainSigma())
                 .number("hand_sigma_turns", screw.handSigmaTurns())
                 .number("backlash_turns", screw.backlashTurns())
-                .word("finish", screw.finish());
+                .word("finish", screw.finish())
+                .flag("clockwise_assumed", screw.isSenseAssumed());
     }
 
+    /**
+     * A screw as it was written.
+     *
+     * @param isMarked whether it says if its sense is assumed: those of older logs do not
+     */
+    record Written(Screw screw, boolean isMarked) {}
+
     /** What is left out is as for a screw of which only the rough effect is known. */
-    static Screw read(FieldReader in) {
+    static Written read(FieldReader in) {
         Screw rough =
                 Screw.rough(in.object("geometry", ScrewJson::readGeometry), in.choice("clockwise", ScrewSense.class));
         double gain = in.number("gain_sigma_fraction", rough.relativeGainSigma());
         double hand = in.number("hand_sigma_turns", rough.handSigmaTurns());
         double backlash = in.number("backlash_turns", rough.backlashTurns());
         FinishSense finish = in.has("finish") ? in.choice("finish", FinishSense.class) : rough.finish();
-        return in.made(() -> new Screw(rough.geometry(), rough.clockwise(), gain, hand, backlash, finish));
+        boolean isMarked = in.has("clockwise_assumed");
+        boolean isAssumed = isMarked && in.flag("clockwise_assumed");
+        Screw screw =
+                in.made(() -> new Screw(rough.geometry(), rough.clockwise(), gain, hand, backlash, finish, isAssumed));
+        return new Written(screw, isMarked);
     }
 
     static void writeGeometry(FieldWriter out, ScrewGeometry geometry) {

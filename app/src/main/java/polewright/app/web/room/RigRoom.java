@@ -61,9 +61,7 @@ final class RigRoom implements Room {
         sections.add(site(asked, begun));
         sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.SITE, Map.of())));
         sections.add(mount(rig));
-        if (rig.hasAssumedScrews()) {
-            sections.add(new Section.Words("", List.of(ScrewWords.TYPICAL)));
-        }
+        ScrewWords.assumed(rig).ifPresent(words -> sections.add(new Section.Words("", List.of(words))));
         sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.RIG, Map.of())));
         others(asked, rig).ifPresent(sections::add);
         sections.add(looking(rig));
