@@ -95,7 +95,7 @@ class NextAndAdviseTest {
         assertThat(flat(person.good("advise"))).contains("a test turn").doesNotContain("goes the other way");
 
         Path rig = person.file("rig.json");
-        Files.writeString(rig, text.replaceFirst("1\\.25", "1.5"));
+        Files.writeString(rig, text.replace("\"clockwise_assumed\" : true", "\"clockwise_assumed\" : false"));
         CommandRun other = new CommandRun(Files.createDirectory(person.file("other")), "2026-11-25T20:00:00Z");
         other.good("begin", "--site", LARKFELL, "--rig", rig.toString());
         withAnAxis(other, LARKFELL, "polaris");
