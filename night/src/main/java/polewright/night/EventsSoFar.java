@@ -29,6 +29,7 @@ final class EventsSoFar {
     private Allowance allowance;
     private Optional<Work> work = Optional.empty();
     private boolean clamped;
+    private SkippedSightings skipped = SkippedSightings.NONE;
     private Optional<Long> lastSinceClamp = Optional.empty();
 
     EventsSoFar(NightEvent.Begun begun) {
@@ -51,6 +52,7 @@ final class EventsSoFar {
         allowance = other.allowance;
         work = other.work;
         clamped = other.clamped;
+        skipped = other.skipped;
         lastSinceClamp = other.lastSinceClamp;
     }
 
@@ -104,6 +106,7 @@ final class EventsSoFar {
         centrings.before(logged, begun, models).ifPresent(this::centred);
         steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
         clamped = NightSteps.isClampedAfter(event, clamped);
+        skipped = skipped.after(logged);
         if (event instanceof NightEvent.SightingTaken taken) {
             sighted(logged.seq(), taken.sighting());
         } else if (event instanceof NightEvent.Clamped) {
@@ -159,6 +162,10 @@ final class EventsSoFar {
 
     boolean isClamped() {
         return clamped;
+    }
+
+    SkippedSightings skipped() {
+        return skipped;
     }
 
     /** What was seen since the clamps were tightened, by this fix. */

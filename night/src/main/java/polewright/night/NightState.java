@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Daylight;
@@ -43,6 +44,7 @@ import polewright.sky.time.SkyTime;
  * @param allowance what is tolerated now
  * @param clamped whether the clamps are tight
  * @param situation what the advice depends on: for asking the adviser more
+ * @param skipped what the observer could not sight
  * @param advice what to do next
  * @param standing the events that have not been withdrawn, in order, turns as they were corrected
  * @param lastUndoable the last event that could be taken back, if there is one
@@ -55,6 +57,7 @@ public record NightState(
         Allowance allowance,
         boolean clamped,
         Situation situation,
+        SkippedSightings skipped,
         Advice advice,
         List<LoggedEvent> standing,
         Optional<LoggedEvent> lastUndoable,
@@ -91,7 +94,7 @@ public record NightState(
         Fix fix = models.fix(begun, soFar.steps());
         ObservingMoment moment = ObservingMoment.of(begun.site(), SkyTime.of(now), begun.weather());
         Daylight daylight = daylight(moment);
-        Situation situation = new Situation(
+        Situation sky = new Situation(
                 fix.rig(),
                 fix,
                 soFar.allowance(),
@@ -100,7 +103,9 @@ public record NightState(
                 soFar.alreadyRead(),
                 daylight,
                 // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
-                daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of());
+                daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of(),
+                Set.of());
+        Situation situation = soFar.skipped().leaving(sky, moment);
         NightState state = new NightState(
                 begun,
                 fix,
@@ -108,11 +113,20 @@ public record NightState(
                 soFar.allowance(),
                 soFar.isClamped(),
                 situation,
-                Adviser.advise(situation),
+                soFar.skipped(),
+                advice(situation, soFar.skipped(), now),
                 standing,
                 counted.lastUndoable(),
                 now);
         return isCameraInUse(standing) ? state.byCamera() : state;
+    }
+
+    private static Advice advice(Situation situation, SkippedSightings skipped, Instant now) {
+        Advice advice = Adviser.advise(situation);
+        // In the dark there is always something to sight, unless all of it was skipped.
+        return advice instanceof Advice.WaitForDark && situation.daylight() == Daylight.NONE
+                ? new Advice.WaitForSky(advice.probabilityNow(), skipped.lookAgain(now))
+                : advice;
     }
 
     /** Whether what was sighted last was sighted by frames. */
@@ -132,6 +146,7 @@ public record NightState(
     public NightState byCamera() {
         boolean isForTheEye = advice instanceof Advice.TakeSighting take
                 && take.kind() != SightingKind.FRAMES
+                && !situation.ruledOut().contains(SightingKind.FRAMES)
                 && situation.daylight() == Daylight.NONE
                 && !(fix instanceof Fix.Dubious);
         if (!isForTheEye) {
@@ -140,7 +155,8 @@ public record NightState(
         Advice.TakeSighting take = (Advice.TakeSighting) advice;
         Advice frames = new Advice.TakeSighting(
                 take.probabilityNow(), SightingKind.FRAMES, Optional.empty(), Duration.ZERO, take.reason());
-        return new NightState(begun, fix, work, allowance, clamped, situation, frames, standing, lastUndoable, now);
+        return new NightState(
+                begun, fix, work, allowance, clamped, situation, skipped, frames, standing, lastUndoable, now);
     }
 
     /**

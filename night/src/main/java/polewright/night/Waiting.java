@@ -2,6 +2,7 @@ package polewright.night;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Daylight;
@@ -36,14 +37,16 @@ public record Waiting(Instant sunDown, Optional<Instant> starsShow, Advice next)
         ObservingMoment moment = ObservingMoment.of(
                 night.begun().site(), SkyTime.of(sunDown), night.begun().weather());
         Situation now = night.situation();
-        return Adviser.advise(new Situation(
-                now.rig(),
+        Situation dark = new Situation(
+                night.fix().rig(),
                 now.fix(),
                 now.allowance(),
                 now.clamped(),
                 now.sinceClamp(),
                 now.alreadyRead(),
                 Daylight.NONE,
-                BrightStars.upAt(moment)));
+                BrightStars.upAt(moment),
+                Set.of());
+        return Adviser.advise(night.skipped().leaving(dark, moment));
     }
 }

@@ -2,8 +2,10 @@ package polewright.night;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.pointing.CentredStar;
@@ -11,6 +13,7 @@ import polewright.axis.pointing.MountDisplay;
 import polewright.night.event.EventKind;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.night.event.Skip;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
@@ -90,6 +93,7 @@ public final class RandomEvents {
             case CENTRE -> measured(seq, new NightEvent.StarCentred(centred()));
             case HORIZON -> new NightEvent.HorizonSet(horizon());
             case TARGET -> new NightEvent.TargetWanted(random.nextBoolean() ? values.star() : values.bodyButTheSun());
+            case SKIP -> new NightEvent.SightingSkipped(skip());
             case NOTE -> new NightEvent.Noted(values.text());
             case WITHDRAW -> new NightEvent.Withdrawn(2 + random.nextInt(Math.max(1, seq - 2)));
         };
@@ -100,6 +104,20 @@ public final class RandomEvents {
         return seq > 2 && random.nextInt(5) == 0
                 ? new NightEvent.MeasurementCorrected(2 + random.nextInt(seq - 2), measurement)
                 : measurement;
+    }
+
+    private Skip skip() {
+        Skip.Sighting sighting = values.oneOf(Skip.Sighting.values());
+        Skip.Reason because = values.oneOf(Arrays.stream(Skip.Reason.values())
+                .filter(reason -> reason.isOf(sighting))
+                .toArray(Skip.Reason[]::new));
+        return new Skip(
+                sighting,
+                because,
+                sighting.isOfStar() && because != Skip.Reason.NO_OPTIC
+                        ? Optional.of(random.nextBoolean() ? values.star() : values.bodyButTheSun())
+                        : Optional.empty(),
+                because == Skip.Reason.NO_OPTIC ? Optional.of(values.text()) : Optional.empty());
     }
 
     private Site site() {

@@ -19,6 +19,7 @@ import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
 import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
+import polewright.app.text.SkipWords;
 import polewright.app.text.ZoneWords;
 import polewright.axis.advice.Adviser;
 import polewright.axis.advice.RankedSighting;
@@ -60,6 +61,7 @@ final class AdviseCommand implements Callable<Integer> {
             output.print(workbench, node);
         } else {
             output.say(workbench, AdviceWords.of(night));
+            output.say(workbench, SkipWords.hint(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.doubts(night));

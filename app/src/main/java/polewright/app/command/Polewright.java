@@ -37,6 +37,7 @@ public final class Polewright implements Callable<Integer> {
             GroundCommand.class,
             BeginCommand.class,
             SightCommands.class,
+            SkipCommand.class,
             WedgeCommands.Turn.class,
             WedgeCommands.Clamp.class,
             WedgeCommands.Unclamp.class,

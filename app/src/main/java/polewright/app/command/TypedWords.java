@@ -11,6 +11,7 @@ import polewright.axis.rig.MountKind;
 import polewright.axis.rig.Orientation;
 import polewright.axis.rig.ScrewSense;
 import polewright.frames.decode.Mosaic;
+import polewright.night.event.Skip;
 import polewright.night.tonight.Purpose;
 
 /** How words that are typed become values, where an option does not say so itself. */
@@ -32,6 +33,8 @@ final class TypedWords {
         commands.registerConverter(Drive.class, new WordInput<>(Drive.class));
         commands.registerConverter(Purpose.class, new WordInput<>(Purpose.class));
         commands.registerConverter(Mosaic.class, new WordInput<>(Mosaic.class));
+        commands.registerConverter(Skip.Reason.class, new WordInput<>(Skip.Reason.class));
+        commands.registerConverter(Skip.Sighting.class, new WordInput<>(Skip.Sighting.class));
         commands.registerConverter(FrameOptions.YesOrNo.class, new WordInput<>(FrameOptions.YesOrNo.class));
     }
 }

@@ -119,6 +119,9 @@ public final class NightJson {
             take.star().ifPresent(s -> node.set("star", star(s)));
         } else if (advice instanceof Advice.WaitForDark) {
             node.put("do", "wait");
+        } else if (advice instanceof Advice.WaitForSky wait) {
+            node.put("do", "wait_for_sky");
+            wait.lookAgain().ifPresent(at -> node.put("look_again_at", at.toString()));
         } else if (advice instanceof Advice.Clamp) {
             node.put("do", "clamp");
         } else if (advice instanceof Advice.Stop) {

@@ -36,6 +36,8 @@ public final class AdviceWords {
             return sight(take, night);
         } else if (advice instanceof Advice.WaitForDark) {
             return waiting(night);
+        } else if (advice instanceof Advice.WaitForSky wait) {
+            return SkipWords.waiting(wait);
         } else if (advice instanceof Advice.Clamp clamp) {
             return clamp(clamp);
         } else if (advice instanceof Advice.Stop stop) {
@@ -159,7 +161,7 @@ public final class AdviceWords {
         return lines;
     }
 
-    private static String clock(Instant at) {
+    static String clock(Instant at) {
         return Wrapping.unbroken(CLOCK.format(at));
     }
 

@@ -87,6 +87,8 @@ public final class EventWords {
             return "skyline of " + set.horizon().points().size() + " points";
         } else if (event instanceof NightEvent.TargetWanted wanted) {
             return "wanted: " + wanted.target().label();
+        } else if (event instanceof NightEvent.SightingSkipped skipped) {
+            return SkipWords.of(skipped.skip());
         } else if (event instanceof NightEvent.Noted noted) {
             return "note: " + noted.text();
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {

@@ -25,6 +25,8 @@ public final class NextWords {
             return Optional.of("move the mount by hand first");
         } else if (advice instanceof Advice.WaitForDark) {
             return Optional.of("wait for dark first");
+        } else if (advice instanceof Advice.WaitForSky) {
+            return Optional.of("wait for a clear sky first");
         } else if (advice instanceof Advice.TurnScrews
                 || advice instanceof Advice.Clamp
                 || advice instanceof Advice.Stop) {
@@ -48,6 +50,7 @@ public final class NextWords {
                 + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));
+        lines.addAll(SkipWords.hint(night));
         return lines;
     }
 }

@@ -14,7 +14,8 @@ final class SightingCommandWords {
     private SightingCommandWords() {}
 
     static List<String> of(Advice.TakeSighting take, NightState night) {
-        Rig rig = night.begun().rig();
+        Rig rig = night.situation().rig();
+        Optional<Optic> optic = take.kind().optic(rig);
         return switch (take.kind()) {
             case SHADOW ->
                 List.of(
@@ -30,18 +31,14 @@ final class SightingCommandWords {
                         "polewright sight still "
                                 + star(take)
                                 + " --distance FIELDS --toward CLOCK"
-                                + rig.widestOptic()
-                                        .map(SightingCommandWords::with)
-                                        .orElse(" --field DEG --view VIEW"));
+                                + optic.map(SightingCommandWords::with).orElse(" --field DEG --view VIEW"));
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 command(
-                        "log it; N in " + unit(rig.finestOptic()) + ", WAY is north or south:",
+                        "log it; N in " + unit(optic) + ", WAY is north or south:",
                         "polewright sight drift "
                                 + star(take) + " --minutes "
                                 + take.watch().toMinutes() + " --moved N --toward WAY"
-                                + rig.finestOptic()
-                                        .map(SightingCommandWords::withUnit)
-                                        .orElse(""));
+                                + optic.map(SightingCommandWords::withUnit).orElse(""));
         };
     }
 

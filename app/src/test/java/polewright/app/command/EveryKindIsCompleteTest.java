@@ -254,6 +254,7 @@ class EveryKindIsCompleteTest {
             case CENTRE -> Optional.of(SightingForms.CENTRE);
             case HORIZON -> Optional.of(NightForms.HORIZON);
             case TARGET -> Optional.of(WorkForms.TARGET);
+            case SKIP -> Optional.of(NightForms.SKIP);
             case NOTE -> Optional.of(NightForms.NOTE);
             case WITHDRAW -> Optional.of(NightForms.UNDO);
         };
@@ -287,6 +288,7 @@ class EveryKindIsCompleteTest {
                 new Advice.MoveByHand(0.1, FINE, FINE),
                 new Advice.TakeSighting(0.1, SightingKind.COMPASS, Optional.empty(), Duration.ZERO, "No fix yet"),
                 new Advice.WaitForDark(0.1),
+                new Advice.WaitForSky(0.1, Optional.empty()),
                 new Advice.Clamp(0.1),
                 new Advice.Stop(0.99, AxisOffset.NONE));
         assertThat(classes(advices)).containsAll(leaves(Advice.class).toList());

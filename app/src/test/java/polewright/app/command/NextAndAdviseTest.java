@@ -53,10 +53,16 @@ class NextAndAdviseTest {
     void nextIsTheOneThingToDoWithoutItsReasons() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         assertThat(person.good("next").lines())
-                .containsExactly("SIGHT level and scale", "THEN  polewright sight scale ALTITUDE");
+                .containsExactly(
+                        "SIGHT level and scale",
+                        "THEN  polewright sight scale ALTITUDE",
+                        "ELSE  polewright skip no-instrument");
         type(person, "sight scale 54");
         assertThat(person.good("next").lines())
-                .containsExactly("SIGHT the compass", "THEN  polewright sight compass BEARING");
+                .containsExactly(
+                        "SIGHT the compass",
+                        "THEN  polewright sight compass BEARING",
+                        "ELSE  polewright skip no-instrument");
     }
 
     @Test
@@ -79,7 +85,8 @@ class NextAndAdviseTest {
                         "SIGHT the still point",
                         "STAR  Polaris: north (1°), 55° up",
                         "THEN  log it; FIELDS in field widths, CLOCK such as 4.5:",
-                        "  polewright sight still polaris --distance FIELDS --toward CLOCK --with finder");
+                        "  polewright sight still polaris --distance FIELDS --toward CLOCK --with finder",
+                        "ELSE  polewright skip not-in-view (or hidden, cloud, no-optic)");
     }
 
     @Test

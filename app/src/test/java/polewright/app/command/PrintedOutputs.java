@@ -42,6 +42,7 @@ final class PrintedOutputs {
         PrintedOutputs outputs = new PrintedOutputs(folder, coverage);
         outputs.sky();
         outputs.nightByEye();
+        outputs.cloudedOver();
         outputs.contradictions();
         outputs.finish();
         outputs.work();
@@ -75,6 +76,17 @@ final class PrintedOutputs {
         json(person, "stars", "--site", LARKFELL, "--at", "2026-06-21T12:00Z", "--aperture", "20");
         json(person, "chart", "M 31", "--site", LARKFELL);
         json(person, "upright", "--site", LARKFELL, "--focal-length", "1200", "--pixel", "3.76");
+    }
+
+    /** Until nothing is left to sight. */
+    private void cloudedOver() throws IOException {
+        CommandRun person = person("clouds", "2026-11-25T20:05:00Z");
+        json(person, "begin", "--site", LARKFELL);
+        json(person, "skip", "no-instrument", "--sighting", "compass");
+        json(person, "skip", "no-instrument", "--sighting", "scale");
+        while (json(person, "next").get("do").asText().equals("sight")) {
+            json(person, "skip", "cloud");
+        }
     }
 
     /** From the first reading to a turn, and what is said on the way. */

@@ -1,6 +1,7 @@
 package polewright.axis.advice;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -64,6 +65,14 @@ public sealed interface Advice {
 
     /** The Sun is up and all that can be read by day has been read. */
     record WaitForDark(double probabilityNow) implements Advice {}
+
+    /**
+     * It is dark, but the observer has ruled out every sighting that could come next.
+     *
+     * @param lookAgain when the first of them may be tried again, once a cloud has passed; empty if only the observer can
+     *     say
+     */
+    record WaitForSky(double probabilityNow, Optional<Instant> lookAgain) implements Advice {}
 
     /** Good enough, or likely so and best found out with the clamps tight: tighten them, gently. */
     record Clamp(double probabilityNow) implements Advice {}

@@ -1,5 +1,8 @@
 package polewright.axis.advice;
 
+import java.util.Optional;
+import polewright.axis.rig.Optic;
+import polewright.axis.rig.Rig;
 import polewright.axis.sighting.BodyBearing;
 import polewright.axis.sighting.CompassBearing;
 import polewright.axis.sighting.LevelledScale;
@@ -35,6 +38,16 @@ public enum SightingKind {
     /** What is logged once it is taken. */
     public Class<? extends Sighting> type() {
         return type;
+    }
+
+    /** What of the rig it is looked at through, if the eye looks through something. */
+    public Optional<Optic> optic(Rig rig) {
+        return switch (this) {
+            // The still point wants a wide view, a drift a close one.
+            case STILL_POINT -> rig.widestOptic();
+            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> rig.finestOptic();
+            case COMPASS, SHADOW, LEVEL_AND_SCALE, FRAMES -> Optional.empty();
+        };
     }
 
     /** What to do, as an imperative without a full stop. */

@@ -143,7 +143,13 @@ final class SightingPlanner {
                 .isPresent();
     }
 
+    /** What can be taken now, but for what the observer has ruled out. */
     static Stream<Candidate> candidates(Situation situation, OffsetCovariance now) {
+        return ofEveryKind(situation, now)
+                .filter(candidate -> !situation.ruledOut().contains(candidate.kind()));
+    }
+
+    private static Stream<Candidate> ofEveryKind(Situation situation, OffsetCovariance now) {
         double cosLat = situation.fix().state().site().latitude().cos();
         Stream.Builder<Candidate> candidates = Stream.builder();
         if (!situation.alreadyRead().contains(SightingKind.COMPASS)) {

@@ -15,6 +15,7 @@ import polewright.axis.rig.Rig;
  *     again would only bring the same errors again
  * @param daylight what the Sun lets be sighted
  * @param stars bright stars that are up, the pole star among them; when none are given, ideal ones are assumed
+ * @param ruledOut what cannot be taken now, as the observer said: it is not advised
  */
 public record Situation(
         Rig rig,
@@ -24,10 +25,12 @@ public record Situation(
         Confirmation sinceClamp,
         Set<SightingKind> alreadyRead,
         Daylight daylight,
-        List<AdvisedStar> stars) {
+        List<AdvisedStar> stars,
+        Set<SightingKind> ruledOut) {
     public Situation {
         alreadyRead = Set.copyOf(alreadyRead);
         stars = List.copyOf(stars);
+        ruledOut = Set.copyOf(ruledOut);
     }
 
     /** A situation under a sky that is not known: ideal stars are assumed. */
@@ -39,6 +42,6 @@ public record Situation(
             Confirmation sinceClamp,
             Set<SightingKind> alreadyRead,
             Daylight daylight) {
-        this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of());
+        this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), Set.of());
     }
 }

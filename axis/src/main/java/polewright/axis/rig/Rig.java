@@ -128,6 +128,23 @@ public record Rig(
                 experience);
     }
 
+    /** The same rig with these finders and eyepieces. */
+    public Rig withOptics(List<Optic> others) {
+        return new Rig(
+                name,
+                kind,
+                azimuthScrew,
+                altitudeScrew,
+                levelSigma,
+                clampSigma,
+                others,
+                cameras,
+                screwOrder,
+                drive,
+                travel,
+                experience);
+    }
+
     /** The same rig with other screws on a base that is as level as this. */
     public Rig withScrews(Screw azimuth, Screw altitude, Angle level) {
         return new Rig(

@@ -43,7 +43,15 @@ class SightingPlannerTest {
 
     private static Situation under(Fix fix, AdvisedStar... stars) {
         return new Situation(
-                RIG, fix, DiscAllowance.VISUAL, false, Confirmation.NONE, GROUND_READ, Daylight.NONE, List.of(stars));
+                RIG,
+                fix,
+                DiscAllowance.VISUAL,
+                false,
+                Confirmation.NONE,
+                GROUND_READ,
+                Daylight.NONE,
+                List.of(stars),
+                Set.of());
     }
 
     @Test

@@ -38,6 +38,7 @@ public enum EventKind {
     CENTRE("centre"),
     HORIZON("horizon"),
     TARGET("target"),
+    SKIP("skip"),
     NOTE("note"),
     WITHDRAW("withdraw");
 
@@ -94,6 +95,8 @@ public enum EventKind {
             return HORIZON;
         } else if (event instanceof NightEvent.TargetWanted) {
             return TARGET;
+        } else if (event instanceof NightEvent.SightingSkipped) {
+            return SKIP;
         } else if (event instanceof NightEvent.Noted) {
             return NOTE;
         } else if (event instanceof NightEvent.Withdrawn) {

@@ -290,6 +290,9 @@ public sealed interface NightEvent
     /** Something that is to be looked at tonight. */
     record TargetWanted(SkyBody target) implements Statement {}
 
+    /** A sighting that was advised cannot be taken: from here on another is. */
+    record SightingSkipped(Skip skip) implements Statement {}
+
     /** A remark; changes nothing. */
     record Noted(String text) implements Statement {
         /** Characters in the longest note that is logged. Older logs may hold longer ones. */

@@ -72,6 +72,8 @@ final class EventJson {
             HorizonJson.write(out, set.horizon());
         } else if (event instanceof NightEvent.TargetWanted wanted) {
             BodyJson.write(out, wanted.target());
+        } else if (event instanceof NightEvent.SightingSkipped skipped) {
+            SkipJson.write(out, skipped.skip());
         } else if (event instanceof NightEvent.Noted noted) {
             out.text("text", noted.text());
         } else if (event instanceof NightEvent.Withdrawn withdrawn) {
@@ -101,6 +103,7 @@ final class EventJson {
             case CENTRE -> measured(in, kind, new NightEvent.StarCentred(CentringJson.read(in, at, names)));
             case HORIZON -> new NightEvent.HorizonSet(HorizonJson.read(in));
             case TARGET -> new NightEvent.TargetWanted(BodyJson.read(in, names));
+            case SKIP -> new NightEvent.SightingSkipped(SkipJson.read(in, names));
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };

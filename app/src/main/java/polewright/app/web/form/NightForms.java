@@ -5,7 +5,9 @@ import static polewright.app.web.form.Field.positional;
 
 import java.util.List;
 import java.util.Locale;
+import polewright.app.web.form.Field.Choice;
 import polewright.app.web.form.Field.Figure;
+import polewright.app.web.form.Field.Option;
 import polewright.app.web.form.Field.Several;
 import polewright.app.web.form.Field.Tick;
 import polewright.app.web.form.Field.Words;
@@ -75,6 +77,40 @@ public final class NightForms {
             "The mount was knocked or moved",
             "What was sighted before then counts for little.",
             List.of("knock"));
+    public static final CommandForm SKIP = new CommandForm(
+            "skip",
+            "A sighting cannot be taken",
+            "The next best one is advised instead.",
+            List.of("skip"),
+            List.of(
+                    positional(
+                                    "reason",
+                                    "Why",
+                                    "",
+                                    new Choice(List.of(
+                                            new Option("not-found", "the star cannot be found"),
+                                            new Option("not-in-view", "the pole star is not in view"),
+                                            new Option("hidden", "a tree or roof hides the star"),
+                                            new Option("cloud", "cloud there"),
+                                            new Option("no-optic", "no such eyepiece or finder"),
+                                            new Option("no-instrument", "no compass, scale, plumb line or camera"))))
+                            .required(),
+                    option(
+                            "sighting",
+                            "Which sighting",
+                            "",
+                            new Choice(List.of(
+                                    new Option("", "the one advised now"),
+                                    new Option("compass", "compass"),
+                                    new Option("scale", "level and scale"),
+                                    new Option("shadow", "shadow"),
+                                    new Option("still-point", "still point"),
+                                    new Option("drift", "drift"),
+                                    new Option("frames", "camera frames")))),
+                    option("star", "Star", "Empty: the one advised.", new Words()),
+                    option("optic", "Missing optic", "Only if an eyepiece or finder is missing.", new Words())),
+            "Log it",
+            true);
     public static final CommandForm NOTE = done(
             "note",
             "Write a note",
@@ -111,7 +147,7 @@ public final class NightForms {
     private NightForms() {}
 
     static List<CommandForm> all() {
-        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, NOTE, UNDO, RETIME);
+        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, SKIP, NOTE, UNDO, RETIME);
     }
 
     private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {

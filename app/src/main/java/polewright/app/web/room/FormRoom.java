@@ -39,8 +39,9 @@ record FormRoom(String path, CommandForm form) implements Room {
         if (form.fields().stream().noneMatch(field -> field.name().equals("with"))) {
             return Optional.empty();
         }
-        Optional<Rig> rig =
-                asked.desk().tonight().map(tonight -> tonight.state().begun().rig());
+        Optional<Rig> rig = asked.desk()
+                .tonight()
+                .map(tonight -> tonight.state().situation().rig());
         return form.id().equals("still") ? rig.flatMap(Rig::widestOptic) : rig.flatMap(Rig::finestOptic);
     }
 }

@@ -66,6 +66,7 @@ final class NowRoom implements Room {
             sections.add(new Section.Caution(cares));
         }
         sections.addAll(action(asked, tonight));
+        SkipPresses.of(asked, night).ifPresent(sections::add);
         List<Section.Step> doubts = TaggedLines.lines(FixWords.doubts(night)).stream()
                 .filter(doubt -> steps.stream().noneMatch(step -> step.text().contains(doubt.text())))
                 .toList();
@@ -125,6 +126,8 @@ final class NowRoom implements Room {
             return List.of(new Section.Ways("", afterStop(asked)));
         } else if (advice instanceof Advice.WaitForDark) {
             return List.of();
+        } else if (advice instanceof Advice.WaitForSky) {
+            return List.of(other(asked, "/nights", "Take back what was skipped"));
         }
         throw new IllegalStateException("nothing to press for " + advice.getClass());
     }

@@ -2,6 +2,7 @@ package polewright.app.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import polewright.app.web.view.Section.Step;
@@ -9,6 +10,8 @@ import polewright.app.web.view.Section.Step;
 /** Advice as it is worded for a terminal, a tag before each line, as steps. */
 final class TaggedLines {
     private static final Pattern TAGGED = Pattern.compile("([A-Z]{3,6}) +(.*)");
+
+    private static final Set<String> TYPED = Set.of("Then", "Else");
 
     private TaggedLines() {}
 
@@ -27,7 +30,7 @@ final class TaggedLines {
                 steps.add(new Step("", line.strip()));
             }
         }
-        return steps.stream().filter(step -> !step.tag().equals("Then")).toList();
+        return steps.stream().filter(step -> !TYPED.contains(step.tag())).toList();
     }
 
     /** Line by line: what follows a tagged one stays on a line of its own. */
