@@ -10,7 +10,6 @@ import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
-import polewright.axis.rig.MountKind;
 import polewright.night.NightState;
 import polewright.night.Waiting;
 import polewright.sky.angle.Angle;
@@ -31,7 +30,7 @@ public final class AdviceWords {
         if (advice instanceof Advice.TurnScrews turn) {
             return turn(turn, night);
         } else if (advice instanceof Advice.MoveByHand move) {
-            return move(move, night.begun().rig().kind());
+            return move(move, night);
         } else if (advice instanceof Advice.TakeSighting take) {
             return sight(take, night);
         } else if (advice instanceof Advice.WaitForDark) {
@@ -120,24 +119,53 @@ public final class AdviceWords {
                         + ".");
     }
 
-    private static List<String> move(Advice.MoveByHand move, MountKind kind) {
+    private static List<String> move(Advice.MoveByHand move, NightState night) {
         List<String> lines = new ArrayList<>();
         lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
         lines.add("CARE  Two people, for it is heavy. Clamp the tube first, so that it cannot swing; "
-                + kind.weightCaution() + "; keep the tripod from tipping.");
+                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
         // Each with a tag: where tagged lines become steps, an untagged one would be read as part of the caution.
-        addMove(lines, "SWING", move.azimuth(), " to the right, facing the pole.", " to the left, facing the pole.");
-        addMove(lines, "TILT ", move.altitude(), " up, by the wedge's scale.", " down, by the wedge's scale.");
+        addMove(
+                lines,
+                "SWING",
+                move.azimuth(),
+                " (" + StarFindingWords.fists(move.azimuth().abs()) + " along the horizon"
+                        + fields(
+                                move.azimuth()
+                                        .times(night.begun().site().latitude().cos()),
+                                night) + ")",
+                " to the right, facing the pole.",
+                " to the left, facing the pole.");
+        addMove(
+                lines,
+                "TILT ",
+                move.altitude(),
+                " (" + StarFindingWords.fists(move.altitude().abs()) + fields(move.altitude(), night) + ")",
+                " up, by the wedge's scale.",
+                " down, by the wedge's scale.");
         lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
         return lines;
     }
 
     // A hand does not move a mount closer than about a degree: less than half of one is not worth a word.
-    private static void addMove(List<String> lines, String verb, Angle move, String forward, String back) {
+    private static void addMove(
+            List<String> lines, String verb, Angle move, String inView, String forward, String back) {
         if (Math.abs(move.degrees()) >= 0.5) {
-            lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°"
+            lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°" + inView
                     + (move.radians() > 0 ? forward : back));
         }
+    }
+
+    /** {@code , 1½ fields of the finder}; nothing without an optic. */
+    private static String fields(Angle onSky, NightState night) {
+        return night.situation()
+                .rig()
+                .widestOptic()
+                .map(optic -> ", "
+                        + PoleStarWords.fields(
+                                onSky.abs().degrees() / optic.field().degrees())
+                        + " of the " + optic.name())
+                .orElse("");
     }
 
     private static List<String> waiting(NightState night) {
@@ -172,6 +200,7 @@ public final class AdviceWords {
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
         lines.addAll(SightingCommandWords.of(take, night));
+        lines.addAll(PoleStarWords.of(night));
         return lines;
     }
 

@@ -51,6 +51,7 @@ public final class NextWords {
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));
         lines.addAll(SkipWords.hint(night));
+        lines.addAll(PoleStarWords.of(night));
         return lines;
     }
 }

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import polewright.app.text.PoleStarWords;
 import polewright.app.text.SkipWords;
 import polewright.app.web.form.NightForms;
 import polewright.app.web.view.Section;
@@ -30,6 +31,16 @@ final class SkipPresses {
         return presses.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Section.Presses("If you cannot do that", presses, true));
+    }
+
+    /** To be pressed when the mount was moved to bring the pole star into view; empty while that is not the matter. */
+    static Optional<Section> moved(Asked asked, NightState night) {
+        return PoleStarWords.of(night).isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Section.Presses(
+                        "If you moved the mount to bring the pole star into view",
+                        List.of(new Section.Press(
+                                "I moved the mount", Forms.fresh(asked, NightForms.KNOCK, Map.of())))));
     }
 
     /** All that the page shows: what is advised may be something else by the time that it is pressed. */
