@@ -17,6 +17,7 @@ import polewright.app.scene.WedgeScene;
 import polewright.app.text.AdviceWords;
 import polewright.app.text.ExposureWords;
 import polewright.app.text.FixWords;
+import polewright.app.text.PoleStarWords;
 import polewright.app.text.RankingWords;
 import polewright.app.text.ScrewWords;
 import polewright.app.text.SkipWords;
@@ -62,6 +63,7 @@ final class AdviseCommand implements Callable<Integer> {
         } else {
             output.say(workbench, AdviceWords.of(night));
             output.say(workbench, SkipWords.hint(night));
+            output.say(workbench, PoleStarWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
             output.say(workbench, FixWords.doubts(night));

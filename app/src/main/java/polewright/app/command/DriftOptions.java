@@ -22,6 +22,8 @@ final class DriftOptions {
         arcsec,
         divisions,
         fields,
+        /** From the middle of the field to its edge. */
+        radii,
         pixels
     }
 
@@ -32,8 +34,9 @@ final class DriftOptions {
             names = "--unit",
             paramLabel = "UNIT",
             description =
-                    "arcsec, divisions (of a reticle), fields (field widths), or pixels. Needed unless --with names"
-                            + " an optic with a reticle.")
+                    "arcsec, divisions (of a reticle), radii (from the middle of the field to its edge: 0.2 is a fifth"
+                            + " of the way, 1 out of the field), fields (field widths), or pixels. Needed unless --with"
+                            + " names an optic with a reticle.")
     private @Nullable Unit unit;
 
     @Option(names = "--per", paramLabel = "ARCSEC", description = "Arcseconds in one division or pixel.")
@@ -75,6 +78,7 @@ final class DriftOptions {
         return switch (unit(view, rig)) {
             case arcsec -> ReadLength.ofArcseconds(count);
             case fields -> ReadLength.ofField(count, view.field(rig));
+            case radii -> ReadLength.ofField(count / 2, view.field(rig));
             case pixels -> ReadLength.ofPixels(count, per("pixel"));
             case divisions ->
                 ReadLength.ofDivisions(
@@ -89,6 +93,9 @@ final class DriftOptions {
     }
 
     Angle sigma(ReadLength moved) {
+        if (unit == Unit.radii) {
+            return moved.perUnit().times(sigmaOfRadius() / 2);
+        }
         if (sigmaCount != null) {
             if (!(sigmaCount > 0)) {
                 throw new InputRefused(
@@ -99,6 +106,18 @@ final class DriftOptions {
             return moved.perUnit().times(sigmaCount);
         }
         return StarDrift.usualSigma(moved);
+    }
+
+    private double sigmaOfRadius() {
+        if (sigmaCount == null) {
+            return StarDrift.USUAL_SIGMA_OF_RADIUS;
+        }
+        if (!(sigmaCount > 0)) {
+            throw new InputRefused(
+                    "an uncertainty of " + PlainNumber.asTyped(sigmaCount) + " of the way to the edge is not above 0",
+                    "say how far off the drift may be; 0.1 is usual");
+        }
+        return sigmaCount;
     }
 
     DriftDirection direction(ViewOptions view, Rig rig) {
@@ -143,7 +162,7 @@ final class DriftOptions {
         }
         throw new InputRefused(
                 "it is not said what was counted",
-                "add --with an optic that has a reticle, or --unit arcsec, divisions, fields or pixels");
+                "add --with an optic that has a reticle, or --unit arcsec, divisions, radii, fields or pixels");
     }
 
     private Angle per(String what) {

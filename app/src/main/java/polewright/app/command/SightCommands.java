@@ -351,7 +351,13 @@ final class SightCommands {
                 "  polewright sight drift rigel --minutes 5 --moved 2.5 --toward s --with reticle",
                 "or a tenth of a 0.8 degree field, toward the lower edge in a star diagonal:",
                 "  polewright sight drift rigel --minutes 5 --moved 0.1 --unit fields \\",
-                "      --toward 6 --field 0.8 --view mirrored"
+                "      --toward 6 --field 0.8 --view mirrored",
+                "or with a plain crosshair, a fifth of the way from the middle to the edge:",
+                "  polewright sight drift rigel --minutes 5 --moved 0.2 --unit radii \\",
+                "      --toward n --with eyepiece",
+                "or from the middle of a ring 0.2 degrees wide to its edge, in 12 minutes:",
+                "  polewright sight drift rigel --minutes 12 --moved 1 --unit radii \\",
+                "      --toward n --field 0.2"
             })
     static final class Drift extends SightCommand {
         @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star.")

@@ -13,6 +13,7 @@ import polewright.app.Workbench;
 import polewright.app.input.BodyFinder;
 import polewright.app.input.UtcInput;
 import polewright.app.text.EventWords;
+import polewright.app.text.PoleStarWords;
 import polewright.app.text.SkipWords;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.AdvisedStar;
@@ -135,6 +136,13 @@ final class SkipCommand extends AppendingCommand {
     @Override
     String logged() {
         return skip == null ? super.logged() : EventWords.of(new NightEvent.SightingSkipped(skip));
+    }
+
+    @Override
+    void afterwards(NightState night) {
+        if (!output().isJson() && because == Skip.Reason.NOT_IN_VIEW) {
+            output().say(bench(), PoleStarWords.of(night));
+        }
     }
 
     @Override

@@ -195,13 +195,16 @@ public final class AdviceWords {
 
     private static List<String> sight(Advice.TakeSighting take, NightState night) {
         List<String> lines = new ArrayList<>();
-        String howLong = take.watch().isZero() ? "" : " in " + take.watch().toMinutes() + " minutes";
+        String howLong = take.watch().isZero() ? "" : " in " + minutes(take.watch());
         lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
         lines.addAll(SightingCommandWords.of(take, night));
-        lines.addAll(PoleStarWords.of(night));
         return lines;
+    }
+
+    private static String minutes(Duration watch) {
+        return watch.toMinutes() + (watch.toMinutes() == 1 ? " minute" : " minutes");
     }
 
     private static String capitalised(String sentence) {

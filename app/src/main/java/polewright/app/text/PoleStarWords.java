@@ -66,12 +66,8 @@ public final class PoleStarWords {
         long around = Math.max(
                 1, Math.round(2 * search.sigma().degrees() / finder.field().degrees()));
         return (way.isEmpty() ? "Start where the tube points" : "Move the tube " + way) + ", then row by row, half a "
-                + finder.name() + " field at a time, " + fields(around) + " each way. When you have " + star(search)
-                + ", note how many fields it was from home.";
-    }
-
-    private static String star(PoleStarSearch search) {
-        return search.star().name();
+                + finder.name() + " field at a time, " + fields(around)
+                + " each way. Count the fields from home to the star: the mount has to move as far.";
     }
 
     private static String byFields(PoleStarSearch search, Optic finder) {

@@ -54,12 +54,12 @@ final class SightingCommandWords {
     }
 
     private static String unit(Optional<Optic> optic) {
-        return optic.map(o -> o.division().isPresent() ? "divisions" : "field widths")
+        return optic.map(o -> o.division().isPresent() ? "divisions" : "parts of the way to the edge")
                 .orElse("arcseconds");
     }
 
     private static String withUnit(Optic optic) {
-        return optic.division().isPresent() ? with(optic) : " --unit fields" + with(optic);
+        return optic.division().isPresent() ? with(optic) : " --unit radii" + with(optic);
     }
 
     private static String with(Optic optic) {

@@ -166,7 +166,7 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "drift | star=rigel&minutes=5&moved=1&toward=south => It is not said what was counted: fill in 'Seen through' an optic that has a reticle, or 'Counted in' arcsec, divisions, fields or pixels.",
+                "drift | star=rigel&minutes=5&moved=1&toward=south => It is not said what was counted: fill in 'Seen through' an optic that has a reticle, or 'Counted in' arcsec, divisions, radii, fields or pixels.",
                 "drift | star=rigel&minutes=abc&moved=1&toward=south => 'How long it was watched': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
                 "scale | altitude=abc => 'Altitude on the scale': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
                 "allow-look | name=moons => The field is not known: fill in 'True field, edge to edge', or 'Eyepiece' with one of finder, eyepiece, reticle.",

@@ -114,7 +114,7 @@ final class PracticePlayer {
                 // Not by the link on Now: while one looked time went on, and it may advise something else.
                 page.navigate(night.address("/practice/night/sightings/still"));
                 page.locator("input[name=star]").fill(star.star());
-                page.locator("input[name=with]").fill(seen.optic().name());
+                page.locator("select[name=with]").selectOption(seen.optic().name());
                 page.locator("input[name=distance]").fill(String.valueOf(star.fields()));
                 page.locator("input[name=toward]").fill(String.valueOf(star.clock()));
                 page.locator(".entry button.main").click();
@@ -135,7 +135,8 @@ final class PracticePlayer {
                 page.locator("input[name=moved]")
                         .fill(String.valueOf(seen.moved().count()));
                 page.locator("input[name=toward]").fill(seen.northward() ? "north" : "south");
-                seen.optic().ifPresent(optic -> page.locator("input[name=with]").fill(optic.name()));
+                seen.optic()
+                        .ifPresent(optic -> page.locator("select[name=with]").selectOption(optic.name()));
                 page.locator(".entry button.main").click();
             }
             default -> throw new AssertionError("no look in the game for " + take.kind());

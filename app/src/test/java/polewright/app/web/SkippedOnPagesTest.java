@@ -165,6 +165,8 @@ class SkippedOnPagesTest {
         send(labelled("No reticle here"));
         assertThat(skips()).extracting(Skip::optic).containsExactly(Optional.of("reticle"));
         String form = page("/sightings/drift");
-        assertThat(form).contains("value=\"eyepiece\"").doesNotContain("value=\"reticle\"");
+        assertThat(form)
+                .contains("<option value=\"eyepiece\" selected>", "<option value=\"radii\" selected>")
+                .doesNotContain("<option value=\"reticle\"", "divisions of the reticle");
     }
 }

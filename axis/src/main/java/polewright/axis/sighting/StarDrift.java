@@ -35,7 +35,9 @@ public record StarDrift(
         implements Sighting {
     /** A drift is read to a quarter of a reticle division (common practice). */
     public static final double USUAL_SIGMA_DIVISIONS = 0.25;
-    /** Without a reticle, to a fiftieth of the field. */
+    /** Without divisions, to a tenth of the way from the middle of the field to its edge (common practice). */
+    public static final double USUAL_SIGMA_OF_RADIUS = 0.1;
+    /** A drift that is given in field widths is taken to have been measured, to a fiftieth of the field. */
     public static final double USUAL_SIGMA_OF_FIELD = 0.02;
     /** Given in arcseconds: average seeing and a steady hand. */
     public static final double USUAL_SIGMA_ARCSECONDS = 3;
@@ -61,7 +63,7 @@ public record StarDrift(
         return rig.finestOptic()
                 .map(o -> o.division()
                         .map(d -> d.times(USUAL_SIGMA_DIVISIONS))
-                        .orElse(o.field().times(USUAL_SIGMA_OF_FIELD)))
+                        .orElse(o.field().times(USUAL_SIGMA_OF_RADIUS / 2)))
                 .orElse(Angle.ofArcseconds(USUAL_SIGMA_ARCSECONDS));
     }
 

@@ -77,6 +77,11 @@ public record CommandForm(
         fields = List.copyOf(fields);
     }
 
+    /** The same with these fields in their place. */
+    CommandForm withFields(List<Field> others) {
+        return new CommandForm(id, title, intro, command, others, button, takesTime, kind);
+    }
+
     /**
      * The words of the command.
      *

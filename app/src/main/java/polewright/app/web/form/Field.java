@@ -80,6 +80,11 @@ public record Field(
         return new Field(name, label, hint, kind, isPositional, true, isSeldom);
     }
 
+    /** The same filled in otherwise. */
+    Field as(Kind other) {
+        return new Field(name, label, hint, other, isPositional, isRequired, isSeldom);
+    }
+
     public Field seldom() {
         return new Field(name, label, hint, kind, isPositional, isRequired, true);
     }

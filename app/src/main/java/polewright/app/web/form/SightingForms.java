@@ -118,7 +118,12 @@ public final class SightingForms {
             "Let the mount track. Watch how far the star goes north or south; its going east or west does not count.",
             STAR,
             option("minutes", "How long it was watched", "", new Figure("min")).required(),
-            option("moved", "How far it went", "0 if it did not.", new Figure(""))
+            option(
+                            "moved",
+                            "How far it went",
+                            "0 if it did not; with a plain crosshair 0.2 is a fifth of the way from the middle to the"
+                                    + " edge, 1 is out of the field.",
+                            new Figure(""))
                     .required(),
             option(
                     "unit",
@@ -126,6 +131,7 @@ public final class SightingForms {
                     "",
                     new Choice(List.of(
                             new Option("", "divisions of the reticle"),
+                            new Option("radii", "parts of the way from middle to edge"),
                             new Option("fields", "field widths"),
                             new Option("arcsec", "arcseconds"),
                             new Option("pixels", "pixels")))),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.Field;
+import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
@@ -28,7 +29,12 @@ record FormRoom(String path, CommandForm form) implements Room {
         for (Field field : form.fields()) {
             asked.word(field.name()).ifPresent(word -> values.put(field.name(), word));
         }
-        opticFor(asked).ifPresent(optic -> values.putIfAbsent("with", optic.name()));
+        opticFor(asked).ifPresent(optic -> {
+            values.putIfAbsent("with", optic.name());
+            if (form.equals(SightingForms.DRIFT) && optic.division().isEmpty()) {
+                values.putIfAbsent("unit", "radii");
+            }
+        });
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Entry(Forms.fresh(asked, form, values)));
         return sections;

@@ -4,6 +4,7 @@ import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Map;
 import polewright.app.web.form.CommandForm;
+import polewright.app.web.form.RigChoices;
 import polewright.app.web.view.FormView;
 
 /** Forms with their keys. */
@@ -15,7 +16,11 @@ public final class Forms {
 
     /** A form to fill in: each time it is shown is another sending. */
     public static FormView fresh(Asked asked, CommandForm form, Map<String, String> values) {
-        return new FormView(form, action(asked, form), randomKey(), night(asked, form), values, 0, form.line(values))
+        CommandForm shown = asked.desk()
+                .tonight()
+                .map(tonight -> RigChoices.of(form, tonight.state().situation().rig(), values))
+                .orElse(form);
+        return new FormView(shown, action(asked, form), randomKey(), night(asked, form), values, 0, form.line(values))
                 .with(Sketches.of(asked, form, values));
     }
 

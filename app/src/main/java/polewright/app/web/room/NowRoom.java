@@ -67,7 +67,7 @@ final class NowRoom implements Room {
         }
         sections.addAll(action(asked, tonight));
         SkipPresses.of(asked, night).ifPresent(sections::add);
-        SkipPresses.moved(asked, night).ifPresent(sections::add);
+        sections.addAll(SkipPresses.toThePoleStar(asked, night));
         List<Section.Step> doubts = TaggedLines.lines(FixWords.doubts(night)).stream()
                 .filter(doubt -> steps.stream().noneMatch(step -> step.text().contains(doubt.text())))
                 .toList();

@@ -33,14 +33,26 @@ final class SkipPresses {
                 : Optional.of(new Section.Presses("If you cannot do that", presses, true));
     }
 
-    /** To be pressed when the mount was moved to bring the pole star into view; empty while that is not the matter. */
-    static Optional<Section> moved(Asked asked, NightState night) {
-        return PoleStarWords.of(night).isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Section.Presses(
-                        "If you moved the mount to bring the pole star into view",
+    /** How to bring the pole star into view, and what to press when the mount was moved for it; nothing while it is not out. */
+    static List<Section> toThePoleStar(Asked asked, NightState night) {
+        List<Section.Step> steps = TaggedLines.steps(PoleStarWords.of(night));
+        if (steps.isEmpty()) {
+            return List.of();
+        }
+        return List.of(
+                new Section.Words("The pole star is out of view", texts(steps, false)),
+                new Section.Caution(texts(steps, true)),
+                new Section.Presses(
+                        "",
                         List.of(new Section.Press(
-                                "I moved the mount", Forms.fresh(asked, NightForms.KNOCK, Map.of())))));
+                                "I moved the mount by hand", Forms.fresh(asked, NightForms.KNOCK, Map.of())))));
+    }
+
+    private static List<String> texts(List<Section.Step> steps, boolean isCare) {
+        return steps.stream()
+                .filter(step -> step.tag().equals("Care") == isCare)
+                .map(Section.Step::text)
+                .toList();
     }
 
     /** All that the page shows: what is advised may be something else by the time that it is pressed. */
