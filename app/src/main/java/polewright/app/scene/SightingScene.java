@@ -32,6 +32,7 @@ import polewright.sky.time.SkyTime;
  * @param typed by option, as the sighting's command has them
  */
 public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, Instant now) {
+    private static final String IN_RADII = "radii";
     private static final double NEAR_POLE_RAD = 1e-6;
     private static final String VIEW = "view";
 
@@ -119,12 +120,18 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
                 : toward.equals("south") || toward.equals("s")
                         ? new SightingSketch.SkyPoint(false)
                         : new SightingSketch.Edge(new ClockDirection(NumberInput.of(toward)));
-        return new SightingSketch.Drift(star("the star"), positive("moved", 2.5, 1e6), unit(), way, points());
+        return new SightingSketch.Drift(
+                star("the star"), positive("moved", isInRadii() ? 0.2 : 2.5, 1e6), unit(), way, points());
+    }
+
+    private boolean isInRadii() {
+        return typed.getOrDefault("unit", "").equals(IN_RADII);
     }
 
     private String unit() {
         return switch (typed.getOrDefault("unit", "")) {
             case "fields" -> "field widths";
+            case IN_RADII -> "of the radius";
             case "arcsec" -> "arcseconds";
             case "pixels" -> "pixels";
             default -> "divisions";

@@ -31,12 +31,12 @@ public final class PoleStarWords {
         String star = search.star().name();
         List<String> lines = new ArrayList<>();
         lines.add("FIND  To bring " + star + " into view after all, face the pole and look along the tube in its home"
-                + " position. By the fix " + star + " is " + toTheEye(search) + ", give or take "
-                + fists(search.sigma().times(2)) + ". A fist at arm's length is 10° wide.");
+                + " position. By the fix " + star + " is " + toTheEye(search) + " (±"
+                + Math.round(2 * search.sigma().degrees()) + "°). A fist at arm's length is 10° wide.");
         lines.add("SWEEP " + sweep(search, finder));
         lines.add("SWING Or move the whole mount by hand until " + star + " is in the " + finder.name()
                 + byFields(search, finder) + ".");
-        lines.add("CARE  Before you move the mount: two people, for it is heavy. Clamp the tube first; "
+        lines.add("CARE  Before you move the mount: it is heavy, so be two. Clamp the tube first; "
                 + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
         lines.add("THEN  after moving it: " + Wrapping.unbroken("polewright knock") + ", and sight the still point.");
         return lines;

@@ -31,13 +31,13 @@ class PoleStarWordsTest {
         assertThat(said)
                 .containsPattern("FIND To bring Polaris into view after all, face the pole and look along the tube"
                         + " in its home position\\. By the fix Polaris is about half a fist \\([56]°\\) to the right and"
-                        + " half a fist \\([34]°\\) up, give or take half a fist \\([345]°\\)\\.")
+                        + " half a fist \\([34]°\\) up \\(±[345]°\\)\\.")
                 .containsPattern(
                         "SWEEP Move the tube 1 field to the right and half a field up, then row by row, half a"
                                 + " finder field at a time, 1 field each way\\. Count the fields from home to the star: the mount has to move as far\\.")
                 .contains("SWING Or move the whole mount by hand until Polaris is in the finder: by the fix, 1 field to"
                         + " the right and half a field up.")
-                .contains("CARE Before you move the mount: two people", "keep the tripod from tipping")
+                .contains("CARE Before you move the mount: it is heavy, so be two.", "keep the tripod from tipping")
                 .contains("THEN after moving it: polewright knock, and sight the still point.");
         assertThat(flat(person.good("next"))).contains("FIND To bring Polaris").doesNotContain("SWEEP");
         assertThat(flat(person.good("advise"))).contains("FIND To bring Polaris", "SWEEP Move the tube");

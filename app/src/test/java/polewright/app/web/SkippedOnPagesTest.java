@@ -166,7 +166,10 @@ class SkippedOnPagesTest {
         assertThat(skips()).extracting(Skip::optic).containsExactly(Optional.of("reticle"));
         String form = page("/sightings/drift");
         assertThat(form)
-                .contains("<option value=\"eyepiece\" selected>", "<option value=\"radii\" selected>")
+                .contains(
+                        "<option value=\"eyepiece\" selected>",
+                        "<option value=\"radii\" selected>",
+                        "0.2 of the radius")
                 .doesNotContain("<option value=\"reticle\"", "divisions of the reticle");
     }
 }
