@@ -11,7 +11,8 @@ import polewright.sky.InputRefused;
 
 /**
  * Rig and site as they are, where they were entered wrongly: the night begins with the corrected ones. What was worked out
- * from the wrong ones when a sighting was logged is worked out again from the right ones.
+ * from the wrong ones when a sighting was logged is worked out again from the right ones; so is what was logged while a
+ * correction stood that was withdrawn later.
  */
 final class SetupCorrections {
     private SetupCorrections() {}
@@ -20,11 +21,11 @@ final class SetupCorrections {
      * The events with rig and site as they are, the corrections themselves left out.
      *
      * @param standing those that count, the beginning first
+     * @param history of the night's setup, as {@link #history} has it
      * @throws InputRefused when the rig or the site cannot be as it was corrected; the event's number is named
      */
-    static List<LoggedEvent> applied(List<LoggedEvent> standing) {
-        if (standing.stream().noneMatch(SetupCorrections::corrects)
-                || !(standing.get(0).event() instanceof NightEvent.Begun entered)) {
+    static List<LoggedEvent> applied(List<LoggedEvent> standing, List<LoggedEvent> history) {
+        if (history.isEmpty() || standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun entered)) {
             return standing;
         }
         NightEvent.Begun corrected = entered;
@@ -33,8 +34,13 @@ final class SetupCorrections {
         }
         List<LoggedEvent> applied = new ArrayList<>();
         NightEvent.Begun then = entered;
+        int known = 0;
         for (LoggedEvent logged : standing) {
-            then = after(logged, then);
+            int before = known;
+            while (known < history.size() && history.get(known).seq() < logged.seq()) {
+                known++;
+            }
+            then = known == before ? then : standingThen(history.subList(0, known), entered);
             if (logged.event() instanceof NightEvent.Begun) {
                 applied.add(new LoggedEvent(logged.seq(), logged.at(), corrected));
             } else if (!corrects(logged)) {
@@ -42,6 +48,30 @@ final class SetupCorrections {
             }
         }
         return applied;
+    }
+
+    /**
+     * What decides by which rig and site an event was entered: the corrections, standing or not, and all withdrawals; nothing
+     * where nothing was corrected.
+     */
+    static List<LoggedEvent> history(List<LoggedEvent> events) {
+        return events.stream().noneMatch(SetupCorrections::corrects)
+                ? List.of()
+                : events.stream()
+                        .filter(logged -> corrects(logged) || logged.event() instanceof NightEvent.Withdrawn)
+                        .toList();
+    }
+
+    private static NightEvent.Begun standingThen(List<LoggedEvent> history, NightEvent.Begun entered) {
+        NightEvent.Begun then = entered;
+        for (LoggedEvent logged : StandingEvents.counting(history)) {
+            try {
+                then = after(logged, then);
+            } catch (InputRefused withdrawnForThat) {
+                // No rig and no site came of it, so nothing can have been entered by it.
+            }
+        }
+        return then;
     }
 
     private static boolean corrects(LoggedEvent logged) {

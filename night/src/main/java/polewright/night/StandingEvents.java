@@ -16,14 +16,21 @@ import polewright.sky.InputRefused;
  * The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; turns as they were corrected.
  *
  * @param asLogged them all in their order, corrections too, as they were logged; withdrawals left out
+ * @param setupHistory how rig and site were corrected, and what was withdrawn, in order, the beginning first: by which of them an
+ *     event was entered depends on what stood then
  */
-public record StandingEvents(List<LoggedEvent> asLogged) {
+public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setupHistory) {
     public StandingEvents {
         asLogged = List.copyOf(asLogged);
+        setupHistory = List.copyOf(setupHistory);
     }
 
     /** Those of a night's events that count; an event is withdrawn only by a later one. */
     public static StandingEvents among(List<LoggedEvent> events) {
+        return new StandingEvents(counting(events), SetupCorrections.history(events));
+    }
+
+    static List<LoggedEvent> counting(List<LoggedEvent> events) {
         Set<Long> withdrawn = new HashSet<>();
         List<LoggedEvent> counting = new ArrayList<>();
         for (int i = events.size() - 1; i >= 0; i--) {
@@ -38,7 +45,7 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
             }
         }
         Collections.reverse(counting);
-        return new StandingEvents(counting);
+        return counting;
     }
 
     /** Whether an event says something of events before it, so that they may count otherwise. */
@@ -53,7 +60,7 @@ public record StandingEvents(List<LoggedEvent> asLogged) {
      * @throws InputRefused when something is corrected that cannot be
      */
     public List<LoggedEvent> asMeant() {
-        return ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged)));
+        return ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged, setupHistory)));
     }
 
     /** How a night began, with rig and site as they were corrected last; empty if it has no beginning. */
