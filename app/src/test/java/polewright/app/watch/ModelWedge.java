@@ -16,7 +16,7 @@ import polewright.sky.attitude.RotationCovariance;
  * A wedge that shares no code with what is tested: a fork carried by two rotations, about a leaning pivot and about a hinge
  * on it, with a camera fixed to the tube. East, north, up.
  */
-final class ModelWedge {
+public final class ModelWedge {
     private static final RotationCovariance GOOD =
             RotationCovariance.ofSigmas(Angle.ofArcseconds(2), Angle.ofArcseconds(20));
 
@@ -76,6 +76,12 @@ final class ModelWedge {
         return hand - Math.copySign(lost, hand);
     }
 
+    /** Moves the axis past its screws, as clamps and hands do. */
+    public void shift(double azimuth, double altitude) {
+        azimuthDeg += azimuth;
+        altitudeDeg += altitude;
+    }
+
     /** Swings right ascension. */
     public void swing(double degreesWest) {
         westDeg += degreesWest;
@@ -90,17 +96,22 @@ final class ModelWedge {
         now = now.plus(time);
     }
 
-    /** Seen now, to some arcseconds. */
-    public CameraAttitude frame() {
+    /** How the camera stands, the drive off: to be applied to vectors in its own axes. */
+    public Rotation cameraToEnu() {
         double boresight = Math.toRadians(90 - declinationDeg);
         Vector3D up = new Vector3D(0, Math.sin(boresight), -Math.cos(boresight));
         Vector3D look = new Vector3D(0, Math.cos(boresight), Math.sin(boresight));
         Rotation onTube = new Rotation(Vector3D.PLUS_K, Vector3D.PLUS_I, look, up.crossProduct(look));
         Rotation fork = new Rotation(Vector3D.PLUS_J, -Math.toRadians(westDeg), RotationConvention.VECTOR_OPERATOR);
+        return wedge().applyTo(fork).applyTo(onTube);
+    }
+
+    /** Seen now, to some arcseconds. */
+    public CameraAttitude frame() {
         Vector3D error = new Vector3D(random.nextGaussian(), random.nextGaussian(), 10 * random.nextGaussian());
         double size = error.getNorm() * 2 / 206265;
         Rotation noise = new Rotation(error, size, RotationConvention.VECTOR_OPERATOR);
-        return CameraAttitude.of(now, wedge().applyTo(fork).applyTo(onTube).applyTo(noise), GOOD);
+        return CameraAttitude.of(now, cameraToEnu().applyTo(noise), GOOD);
     }
 
     /** Two frames with right ascension turned between them. */

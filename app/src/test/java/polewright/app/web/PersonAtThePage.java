@@ -7,26 +7,15 @@ import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Random;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.ScrewTurn;
 import polewright.axis.rig.HandTurns;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
-import polewright.axis.sighting.BodyBearing;
-import polewright.axis.sighting.CompassBearing;
-import polewright.axis.sighting.DriftDirection;
-import polewright.axis.sighting.LevelledScale;
-import polewright.axis.sighting.StarDrift;
-import polewright.axis.sighting.StillPoint;
-import polewright.rehearsal.HiddenWedge;
-import polewright.rehearsal.SimulatedObserver;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
-import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
-import polewright.sky.place.Weather;
 
 /**
  * Someone who does as the page says, at a simulated wedge, and enters what is seen there. The page is all that tells what
@@ -34,20 +23,20 @@ import polewright.sky.place.Weather;
  */
 final class PersonAtThePage {
     private final ServedNight night;
-    private final Random random;
-    private final SimulatedObserver observer;
-    private HiddenWedge wedge;
+    private final TelescopeByEye telescope;
+
+    PersonAtThePage(ServedNight night, TelescopeByEye telescope) {
+        this.night = night;
+        this.telescope = telescope;
+    }
 
     PersonAtThePage(ServedNight night, Site site, AxisOffset offset, long seed) {
-        this.night = night;
-        random = new Random(seed);
-        wedge = HiddenWedge.of(site, Rig.typicalForkOnWedge(), offset, random);
-        observer = new SimulatedObserver(Weather.standardAt(site.heightMetres()), random);
+        this(night, new SimulatedTelescope(site, offset, seed));
     }
 
     /** Where the axis really points. */
     AxisOffset truth() {
-        return wedge.offset();
+        return telescope.offset();
     }
 
     Advice advice() {
@@ -81,15 +70,15 @@ final class PersonAtThePage {
     void act(Advice advice) {
         if (advice instanceof Advice.TurnScrews turn) {
             if (turn.loosenFirst()) {
-                wedge = wedge.clamped(random);
+                telescope.clamp();
             }
-            wedge = wedge.turned(made(turn, ScrewTurn.Which.AZIMUTH), made(turn, ScrewTurn.Which.ALTITUDE), random);
+            telescope.turn(made(turn, ScrewTurn.Which.AZIMUTH), made(turn, ScrewTurn.Which.ALTITUDE));
             night.wait(Duration.ofMinutes(3));
         } else if (advice instanceof Advice.Clamp) {
-            wedge = wedge.clamped(random);
+            telescope.clamp();
             night.wait(Duration.ofMinutes(1));
         } else if (advice instanceof Advice.MoveByHand move) {
-            wedge = wedge.moved(move.azimuth(), move.altitude(), random);
+            telescope.moveByHand(move.azimuth(), move.altitude());
             night.wait(Duration.ofMinutes(4));
         } else {
             throw new AssertionError("nothing to do for " + advice);
@@ -108,38 +97,19 @@ final class PersonAtThePage {
         Rig rig = tonight().state().begun().rig();
         night.wait(Duration.ofMinutes(2));
         Map<String, String> read = switch (take.kind()) {
-            case COMPASS -> {
-                CompassBearing seen = observer.compass(wedge, night.now(), CompassBearing.USUAL_SIGMA);
-                yield Map.of("bearing", figure(seen.magneticBearing().degrees()));
-            }
-            case LEVEL_AND_SCALE -> {
-                LevelledScale seen = observer.scale(wedge, night.now(), LevelledScale.USUAL_SIGMA);
-                yield Map.of("altitude", figure(seen.altitude().degrees()));
-            }
-            case SHADOW -> {
-                BodyBearing seen = observer.bearing(
-                        wedge, night.now(), SolarSystemBody.SUN, BodyBearing.Line.SHADOW, BodyBearing.USUAL_SIGMA);
-                yield Map.of("angle", figure(seen.clockwise().degrees()));
-            }
+            case COMPASS -> Map.of("bearing", figure(telescope.compassDeg(night.now())));
+            case LEVEL_AND_SCALE -> Map.of("altitude", figure(telescope.scaleDeg(night.now())));
+            case SHADOW -> Map.of("angle", figure(telescope.shadowDeg(night.now())));
             case STILL_POINT -> {
                 Optic optic = rig.widestOptic().orElseThrow();
-                StillPoint seen = observer.stillPoint(wedge, night.now(), star(take), optic);
-                yield Map.of(
-                        "distance", figure(seen.distance().count()),
-                        "toward", figure(seen.toward().hours()),
-                        "with", optic.name());
+                TelescopeByEye.StarInView seen = telescope.stillPoint(star(take), night.now(), optic);
+                yield Map.of("distance", figure(seen.fields()), "toward", figure(seen.clock()), "with", optic.name());
             }
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> {
-                StarDrift seen =
-                        observer.drift(wedge, night.now(), star(take), take.watch(), StarDrift.usualSigma(rig));
+                double north = telescope.northwardArcsec(star(take), night.now(), take.watch());
                 night.wait(take.watch());
                 yield Map.of(
-                        "moved",
-                        figure(seen.drift().count()),
-                        "unit",
-                        "arcsec",
-                        "toward",
-                        ((DriftDirection.OnSky) seen.direction()).north() ? "north" : "south");
+                        "moved", figure(Math.abs(north)), "unit", "arcsec", "toward", north >= 0 ? "north" : "south");
             }
             case FRAMES -> throw new AssertionError("nobody has a camera here");
         };

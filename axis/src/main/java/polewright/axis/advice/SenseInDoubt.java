@@ -14,6 +14,8 @@ import polewright.axis.fix.ScrewSenses;
 final class SenseInDoubt {
     // Positions closer than this call for the same turns.
     private static final double APART_SIGMAS = 1;
+    // Sigma Octantis in these years.
+    private static final double FARTHEST_POLE_STAR_ARCMIN = 70;
     private static final String REASON = "it shows which way the last turn took the axis";
 
     private SenseInDoubt() {}
@@ -32,11 +34,31 @@ final class SenseInDoubt {
     static Advice look(Situation situation, double probabilityNow) {
         OffsetCovariance known = situation.fix().state().offsetCovariance();
         return SightingPlanner.candidates(situation, known)
+                .filter(candidate -> isToBeSeenWhicheverWay(situation, candidate))
                 .max(Comparator.comparingDouble(candidate ->
                         settled(situation, candidate) / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
                 .<Advice>map(c ->
                         new TakeSighting(probabilityNow, c.kind(), c.star(), Duration.ofMinutes(c.watched()), REASON))
                 .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, REASON));
+    }
+
+    /** A pole star that is in the finder only if the screw goes as assumed is looked for in vain half of the time. */
+    private static boolean isToBeSeenWhicheverWay(Situation situation, Candidate candidate) {
+        if (candidate.kind() != SightingKind.STILL_POINT) {
+            return true;
+        }
+        double inReachArcmin = situation
+                        .rig()
+                        .widestOptic()
+                        .map(optic -> optic.field().arcminutes() / 2)
+                        .orElse(0.0)
+                - situation.fix().state().offsetCovariance().largestSigma().arcminutes()
+                - candidate
+                        .star()
+                        .map(star -> 90 * 60 - star.place().declination().abs().arcminutes())
+                        .orElse(FARTHEST_POLE_STAR_ARCMIN);
+        return situation.fix().senses().otherwise().stream()
+                .allMatch(other -> other.offset().distance().arcminutes() < inReachArcmin);
     }
 
     /** How much of the doubt a sighting would take away, 0 to 1: exp(−d²/8) of it is left for places d sigmas apart. */

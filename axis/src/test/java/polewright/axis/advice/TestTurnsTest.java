@@ -118,6 +118,19 @@ class TestTurnsTest {
         assertThat(after.axis().offset(SITE).distance().arcminutes()).isLessThan(20);
     }
 
+    /** If the screws went the other way the pole star is not in the finder any more: nobody is sent to look for it there. */
+    @Test
+    void theLookIsOneThatCanBeHadWhicheverWayTheScrewsWent() {
+        Rig rig = Rig.typicalForkOnWedge();
+        List<Step> steps = seen(120, -60);
+        TurnScrews test = (TurnScrews) advice(rig, steps);
+        steps.add(new Step.Turned(4, turns(test, ScrewTurn.Which.AZIMUTH), turns(test, ScrewTurn.Which.ALTITUDE)));
+        assertThat(advice(rig, steps)).isInstanceOfSatisfying(TakeSighting.class, look -> {
+            assertThat(look.reason()).isEqualTo("it shows which way the last turn took the axis");
+            assertThat(look.kind()).isNotEqualTo(SightingKind.STILL_POINT);
+        });
+    }
+
     /** Turns by a rig whose screws go as the typical one's, of a wedge that does more or less or the opposite. */
     private static KnownAxis turned(AxisPointing from, double azimuthTurns, double altitudeTurns) {
         Rig rig = Rig.typicalForkOnWedge();
