@@ -8,6 +8,7 @@ import java.util.random.RandomGeneratorFactory;
 import polewright.axis.AxisOffset;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.AxisState;
+import polewright.axis.rig.Camera;
 import polewright.axis.rig.Rig;
 import polewright.rehearsal.CameraOnTube;
 import polewright.rehearsal.DrawnSky;
@@ -74,11 +75,23 @@ final class RandomNight {
      * than the rig says, which is only assumed.
      */
     static List<RehearsedNight.Moment> sensesEven(Angle distance, long seed) {
+        return sensesEven(distance, seed, Rig.typicalForkOnWedge());
+    }
+
+    /** The same with a small camera on the tube, whose frames are as good as they usually are. */
+    static List<RehearsedNight.Moment> sensesEvenByFrames(Angle distance, long seed) {
+        return sensesEven(
+                distance,
+                seed,
+                Rig.typicalForkOnWedge().withCameras(List.of(new Camera("guide camera", 100, 6, 480, 360))));
+    }
+
+    private static List<RehearsedNight.Moment> sensesEven(Angle distance, long seed, Rig rig) {
         RandomGenerator random = random(seed);
         double direction = 2 * Math.PI * random.nextDouble();
         RehearsedNight.Setting usual = setting(
                 seed,
-                Rig.typicalForkOnWedge(),
+                rig,
                 new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))),
                 random);
         HiddenWedge wedge = usual.wedge();

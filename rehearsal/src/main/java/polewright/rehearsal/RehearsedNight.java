@@ -57,6 +57,8 @@ public final class RehearsedNight {
     private int unasked;
     // The frames that told the axis last, while nothing but screws was touched since.
     private Optional<CameraOnTube.Turned> reference = Optional.empty();
+    // The last one after screws were turned or clamps touched.
+    private Optional<CameraAttitude> lastFrame = Optional.empty();
     // Whether clamps or screws have been touched since the last frame: then one more tells where the axis has gone.
     private boolean touchedSinceFrame;
 
@@ -192,8 +194,12 @@ public final class RehearsedNight {
         return List.copyOf(moments);
     }
 
+    private NightState night() {
+        return moments.get(moments.size() - 1).night();
+    }
+
     private Advice advice() {
-        return moments.get(moments.size() - 1).night().advice();
+        return night().advice();
     }
 
     private void follow(Advice advice) {
@@ -253,6 +259,7 @@ public final class RehearsedNight {
         now = now.plus(costs.pointing());
         CameraOnTube.Turned turned = onTube.turned(wedge, now);
         reference = Optional.of(turned);
+        lastFrame = Optional.empty();
         touchedSinceFrame = false;
         sighted(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
     }
@@ -280,33 +287,40 @@ public final class RehearsedNight {
     }
 
     private void turnByFrames(List<ScrewTurn> turns, CameraOnTube onTube, CameraOnTube.Turned frames) {
-        NightState night = moments.get(moments.size() - 1).night();
-        TurningByFrames turning = new TurningByFrames(
-                onTube,
-                frames,
-                wedge,
-                now.plus(costs.goingToTheScrews()),
-                costs.turning().plus(costs.look()),
-                night.fix().state().gains(),
-                night.allowance(),
-                observer.random());
-        List<TurningByFrames.Step> steps = turning.turn(turns);
-        for (TurningByFrames.Step step : steps) {
-            wedge = step.wedge();
-            now = step.look().at();
-            ScrewTurn made = step.look().made();
-            boolean azimuth = made.screw() == ScrewTurn.Which.AZIMUTH;
-            happened(
-                    new NightEvent.ScrewsTurned(
-                            azimuth ? made.clockwiseTurns() : 0, azimuth ? 0 : made.clockwiseTurns()),
-                    Optional.of(step.look()),
-                    false);
-        }
-        oneMore(frames, steps.get(steps.size() - 1).frame());
+        new TurningByFrames(
+                        onTube,
+                        frames,
+                        lastFrame,
+                        wedge,
+                        now.plus(costs.goingToTheScrews()),
+                        costs.turning().plus(costs.look()),
+                        night(),
+                        step -> seen(step, frames),
+                        observer.random())
+                .turn(turns);
+    }
+
+    /** Logs what a frame showed of the screws, as a watch does. */
+    private NightState seen(TurningByFrames.Step step, CameraOnTube.Turned frames) {
+        wedge = step.wedge();
+        now = step.look().at();
+        NightEvent moved = step.made()
+                .<NightEvent>map(made -> new NightEvent.ScrewsTurned(made.azimuth(), made.altitude()))
+                .orElseGet(NightEvent.Knocked::new);
+        happened(moved, Optional.of(step.look()), false);
+        touchedSinceFrame = false;
+        lastFrame = Optional.of(step.frame());
+        happened(
+                new NightEvent.SightingTaken(
+                        new TurnedFrames(frames.attitudes(), Optional.of(step.frame()), Drive.STANDING)),
+                Optional.empty(),
+                step.isLast());
+        return night();
     }
 
     private void oneMore(CameraOnTube.Turned frames, CameraAttitude last) {
         touchedSinceFrame = false;
+        lastFrame = Optional.of(last);
         sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 

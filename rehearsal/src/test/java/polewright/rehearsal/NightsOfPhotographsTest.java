@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.fix.AxisState;
 import polewright.axis.rig.Rig;
@@ -134,10 +135,13 @@ class NightsOfPhotographsTest {
         });
         for (List<RehearsedNight.Moment> night : nights) {
             for (int i = 1; i < night.size(); i++) {
-                if (byFrames(night.get(i)) && night.get(i - 1).look().isPresent()) {
+                if (night.get(i).isAdviceFollowed()
+                        && byFrames(night.get(i))
+                        && night.get(i - 1).look().isPresent()) {
                     LookWhileTurning last = night.get(i - 1).look().get();
-                    boolean noTurnIsLeft = Math.abs(last.left().azimuth()) < 0.15
-                            && Math.abs(last.left().altitude()) < 0.15;
+                    FollowedScrews.Orders left = last.screws().orders();
+                    boolean noTurnIsLeft = Math.abs(left.azimuth().remaining()) < 0.15
+                            && Math.abs(left.altitude().remaining()) < 0.15;
                     // Half of what is tolerated is left to the clamps.
                     boolean isNear =
                             night.get(i - 1).wedge().offset().distance().arcminutes() < 2.6;

@@ -3,6 +3,7 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import polewright.axis.advice.FollowedScrews;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
 import polewright.axis.camera.FoundDrive;
@@ -10,7 +11,6 @@ import polewright.axis.camera.FrameChecks;
 import polewright.axis.camera.FrameFinding;
 import polewright.axis.camera.TrackedSequence;
 import polewright.axis.camera.WormError;
-import polewright.axis.fix.AxisState;
 import polewright.axis.sighting.FieldDrift;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.event.NightEvent;
@@ -125,9 +125,10 @@ public final class FrameWords {
         return lines;
     }
 
-    /** Turns of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
-    static String both(AxisState.Turns turns) {
-        return "altitude " + turns(turns.altitude()) + ", azimuth " + turns(turns.azimuth());
+    /** What remains of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
+    static String both(FollowedScrews.Orders orders) {
+        return "altitude " + turns(orders.altitude().remaining()) + ", azimuth "
+                + turns(orders.azimuth().remaining());
     }
 
     private static String rate(String what, TrackedSequence.Drift drift, String positive, String negative) {

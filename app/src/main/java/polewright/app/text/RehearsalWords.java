@@ -38,7 +38,9 @@ public final class RehearsalWords {
                         : event.get(0));
         moment.look().ifPresent(look -> {
             lines.add("  FRAME A new one says which turns remain:");
-            lines.add("        " + FrameWords.both(look.left()) + ".");
+            lines.add("        " + FrameWords.both(look.screws().orders()) + ".");
+            WatchWords.wrongWays(look.screws().azimuthWentWrong(), look.screws().altitudeWentWrong())
+                    .forEach(line -> lines.add("        " + line));
         });
         lines.add("");
         return lines;

@@ -3,6 +3,7 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.watch.WatchStep;
 import polewright.axis.advice.FollowedScrews;
@@ -55,10 +56,7 @@ public final class WatchWords {
 
     /** What the last frame shows of the screws themselves, the gravest first, a sentence or two each. */
     public static List<String> notes(WatchStep.ScrewsFollowed followed) {
-        List<String> notes = new ArrayList<>();
-        followed.azimuthWentWrong().ifPresent(way -> notes.add("Azimuth went " + word(way) + ". Turn the other way."));
-        followed.altitudeWentWrong()
-                .ifPresent(way -> notes.add("Altitude went " + word(way) + ". Turn the other way."));
+        List<String> notes = new ArrayList<>(wrongWays(followed.azimuthWentWrong(), followed.altitudeWentWrong()));
         addBeyond(notes, "altitude", followed.orders().altitude());
         addBeyond(notes, "azimuth", followed.orders().azimuth());
         if (followed.isSenseAssumed() && !followed.goodEnough()) {
@@ -67,6 +65,15 @@ public final class WatchWords {
         }
         followed.soFar().findings().forEach(finding -> notes.add(FrameWords.of(finding)));
         return notes;
+    }
+
+    /** A sentence for each screw that the last frame saw take the axis away from the aim. */
+    static List<String> wrongWays(
+            Optional<FollowedScrews.WrongWay> azimuth, Optional<FollowedScrews.WrongWay> altitude) {
+        List<String> ways = new ArrayList<>();
+        azimuth.ifPresent(way -> ways.add("Azimuth went " + word(way) + ". Turn the other way."));
+        altitude.ifPresent(way -> ways.add("Altitude went " + word(way) + ". Turn the other way."));
+        return ways;
     }
 
     private static void addBeyond(List<String> notes, String screw, FollowedScrews.Order order) {

@@ -9,7 +9,6 @@ import polewright.axis.AxisOffset;
 import polewright.axis.AxisPointing;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.FollowedScrews;
-import polewright.axis.advice.Tightening;
 import polewright.axis.allowance.Allowance;
 import polewright.axis.camera.AttitudeBounds;
 import polewright.axis.camera.AxisFromFrames;
@@ -22,7 +21,6 @@ import polewright.axis.sighting.TurnedFrames;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
-import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
 /**
@@ -227,8 +225,7 @@ public final class TurningWatch {
         if (!isLast) {
             return followed(axis, now, before);
         }
-        Angle sigma = sigmaOfAWay(axis, frame);
-        FollowedScrews seen = before.seeing(now.now().axis(), sigma, frame.at());
+        FollowedScrews seen = before.seeing(now.now().axis(), axis.sigmaOfAWay(frame), frame.at());
         screws = Optional.of(seen);
         soFar = Optional.of(now);
         lastFrame = Optional.of(frame);
@@ -242,9 +239,8 @@ public final class TurningWatch {
         AxisOffset offset = now.now().axis().offset(site);
         OffsetCovariance covariance =
                 now.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
-        Tightening tightening = seen.tightening();
         // The screws turn on loose clamps, and what they leave is what is tightened.
-        boolean goodEnough = tightening.probability(offset, covariance) >= tightening.enough();
+        boolean goodEnough = seen.tightening().isEnough(offset, covariance);
         return new WatchStep.ScrewsFollowed(
                 now,
                 offset,
@@ -267,14 +263,6 @@ public final class TurningWatch {
         boolean isFar = moved.compareTo(ScrewsSoFar.FARTHEST) > 0
                 && now.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
         return isFar ? Optional.of(moved) : Slew.between(axis, last, frame, drive, rig.levelSigma());
-    }
-
-    /** How well two such frames tell how far the axis has gone between them: what they share does not count. */
-    private static Angle sigmaOfAWay(AxisFromFrames axis, CameraAttitude frame) {
-        RotationCovariance covariance = frame.covariance();
-        double roll =
-                covariance.rollSigma().radians() * axis.boresightPolarDistance().sin();
-        return new Angle(Math.sqrt(2) * Math.hypot(covariance.centreSigma().radians(), roll));
     }
 
     private static CameraAttitude lastOf(AxisFromFrames axis) {

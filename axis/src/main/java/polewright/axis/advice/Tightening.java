@@ -28,6 +28,11 @@ public record Tightening(Allowance allowance, Rig rig) {
         return Adviser.ENOUGH * probability(goal(), EXACTLY);
     }
 
+    /** Whether the axis may be left there, known so well, and the clamps tightened. */
+    public boolean isEnough(AxisOffset loose, OffsetCovariance covariance) {
+        return probability(loose, covariance) >= enough();
+    }
+
     OffsetCovariance scatter() {
         double sigma = rig.clampingSigma().arcminutes();
         return new OffsetCovariance(sigma * sigma, 0, sigma * sigma);

@@ -16,6 +16,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
 /**
@@ -128,6 +129,14 @@ public final class AxisFromFrames {
     /** Covariance of {@link #offset}. */
     public OffsetCovariance covariance() {
         return estimate().offsetCovariance(site);
+    }
+
+    /** How well two such frames tell how far the axis has gone between them, 1 sigma: what they share does not count. */
+    public Angle sigmaOfAWay(CameraAttitude frame) {
+        RotationCovariance covariance = frame.covariance();
+        double roll =
+                covariance.rollSigma().radians() * boresightPolarDistance().sin();
+        return new Angle(Math.sqrt(2) * Math.hypot(covariance.centreSigma().radians(), roll));
     }
 
     /** From the elevated end of the axis to the centre of the picture. */

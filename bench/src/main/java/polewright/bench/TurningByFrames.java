@@ -1,0 +1,192 @@
+package polewright.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import polewright.axis.AxisPointing;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.FollowedScrews;
+import polewright.axis.advice.ScrewTurn;
+import polewright.night.event.NightEvent;
+import polewright.rehearsal.LookWhileTurning;
+import polewright.rehearsal.RehearsedNight;
+import polewright.sky.angle.Angle;
+
+/**
+ * Screws that go either way as likely as not, turned with an eye on frames: is a turn the wrong way said on the first frame after
+ * it, and how far does it take the axis?
+ */
+public final class TurningByFrames {
+    private static final int NIGHTS = 200;
+    private static final Angle FIRST_OFFSET = Angle.ofDegrees(2);
+    private static final double MUCH_FARTHER = 1.3;
+    // Less than that a frame need not take for a turn the wrong way.
+    private static final double PLAIN_ARCMIN = 2;
+    private static final double BEYOND_A_SCREW = 20;
+
+    private TurningByFrames() {}
+
+    public static void main(String[] args) {
+        TrialOptions options = TrialOptions.of("turning-by-frames", args, NIGHTS);
+        List<List<RehearsedNight.Moment>> nights = LongStream.range(options.first(), options.first() + options.count())
+                .parallel()
+                .mapToObj(seed -> RandomNight.sensesEvenByFrames(FIRST_OFFSET, seed))
+                .toList();
+        System.out.printf(
+                Locale.ROOT,
+                "%d nights, seeds %d to %d, first offset %.1f degrees, senses even, by frames%n",
+                options.count(),
+                options.first(),
+                options.first() + options.count() - 1,
+                FIRST_OFFSET.degrees());
+        List<List<RehearsedNight.Moment>> stopped =
+                nights.stream().filter(TurningByFrames::isStopped).toList();
+        print("stopped", stopped.size(), nights.size());
+        print(
+                "of those not good enough in truth",
+                stopped.stream().filter(night -> !isGood(last(night))).count(),
+                stopped.size());
+        List<Turn> turns = nights.stream().flatMap(TurningByFrames::turns).toList();
+        List<Turn> wrong = turns.stream().filter(Turn::isAwayFromThePole).toList();
+        print("turns that took the axis the wrong way", wrong.size(), turns.size());
+        print(
+                "of those said on the first frame after",
+                wrong.stream().filter(Turn::isSaidToBeWrong).count(),
+                wrong.size());
+        List<Turn> right = turns.stream().filter(Turn::isTowardThePole).toList();
+        print(
+                "turns the right way that are said to be wrong",
+                right.stream().filter(Turn::isSaidToBeWrong).count(),
+                right.size());
+        print(
+                "orders over 20 turns",
+                turns.stream().filter(turn -> turn.size() > BEYOND_A_SCREW).count(),
+                turns.size());
+        print(
+                "nights farther off than 1.3 times at first and a test turn",
+                nights.stream()
+                        .filter(night -> farthestArcmin(night)
+                                > MUCH_FARTHER * FIRST_OFFSET.arcminutes() + longestFirstTurnArcmin(night))
+                        .count(),
+                nights.size());
+        System.out.printf(
+                Locale.ROOT,
+                "largest order %.1f turns; farthest off %.0f arcmin, of %.0f at first%n",
+                turns.stream().mapToDouble(Turn::size).max().orElse(0),
+                nights.stream()
+                        .mapToDouble(TurningByFrames::farthestArcmin)
+                        .max()
+                        .orElse(0),
+                FIRST_OFFSET.arcminutes());
+        percentiles(
+                "turns in a night",
+                nights.stream()
+                        .mapToDouble(night -> turns(night).count())
+                        .sorted()
+                        .toArray());
+        percentiles(
+                "minutes",
+                nights.stream().mapToDouble(Adjustments::minutes).sorted().toArray());
+    }
+
+    /**
+     * One turn of one screw, and the frame after it.
+     *
+     * @param before how far that screw had to take the axis, arcminutes on the sky
+     * @param after how far then
+     */
+    private record Turn(double size, double before, double after, boolean isSaidToBeWrong) {
+        private boolean isAwayFromThePole() {
+            return Math.abs(after) > Math.abs(before) + PLAIN_ARCMIN && after * before > 0;
+        }
+
+        private boolean isTowardThePole() {
+            return Math.abs(after) < Math.abs(before) - PLAIN_ARCMIN;
+        }
+    }
+
+    private static Stream<Turn> turns(List<RehearsedNight.Moment> night) {
+        List<Turn> turns = new ArrayList<>();
+        for (int i = 1; i < night.size(); i++) {
+            Optional<LookWhileTurning> look = night.get(i).look();
+            if (look.isPresent()) {
+                boolean azimuth = look.get().made().screw() == ScrewTurn.Which.AZIMUTH;
+                FollowedScrews screws = look.get().screws();
+                turns.add(new Turn(
+                        Math.abs(look.get().made().clockwiseTurns()),
+                        toGoArcmin(night.get(i - 1), azimuth),
+                        toGoArcmin(night.get(i), azimuth),
+                        (azimuth ? screws.azimuthWentWrong() : screws.altitudeWentWrong()).isPresent()));
+            }
+        }
+        return turns.stream();
+    }
+
+    /** The first turn of each screw is the one that tests it. */
+    private static double longestFirstTurnArcmin(List<RehearsedNight.Moment> night) {
+        return Math.max(firstTurnArcmin(night, true), firstTurnArcmin(night, false));
+    }
+
+    private static double firstTurnArcmin(List<RehearsedNight.Moment> night, boolean azimuth) {
+        for (int i = 1; i < night.size(); i++) {
+            if (isOf(night.get(i), azimuth)) {
+                return Math.abs(toGoArcmin(night.get(i), azimuth) - toGoArcmin(night.get(i - 1), azimuth));
+            }
+        }
+        return 0;
+    }
+
+    private static boolean isOf(RehearsedNight.Moment moment, boolean azimuth) {
+        return moment.look()
+                .filter(look -> azimuth == (look.made().screw() == ScrewTurn.Which.AZIMUTH))
+                .isPresent();
+    }
+
+    private static double toGoArcmin(RehearsedNight.Moment moment, boolean azimuth) {
+        AxisPointing axis = moment.wedge().pointing();
+        AxisPointing pole = AxisPointing.atPole(moment.wedge().site());
+        return azimuth
+                ? axis.azimuth().minus(pole.azimuth()).wrappedSigned().arcminutes()
+                        * axis.altitude().cos()
+                : axis.altitude().minus(pole.altitude()).arcminutes();
+    }
+
+    private static double farthestArcmin(List<RehearsedNight.Moment> night) {
+        return night.stream()
+                // A mount that was moved by hand is no fault of the screws.
+                .takeWhile(moment -> !(moment.event().event() instanceof NightEvent.Knocked))
+                .mapToDouble(moment -> moment.wedge().offset().distance().arcminutes())
+                .max()
+                .orElse(0);
+    }
+
+    private static void print(String what, long some, long all) {
+        System.out.printf(
+                Locale.ROOT, "%-56s %5d of %5d  %5.1f %%%n", what, some, all, 100.0 * some / Math.max(1, all));
+    }
+
+    private static void percentiles(String what, double[] sorted) {
+        System.out.printf(
+                Locale.ROOT,
+                "%s: median %.0f, 90th percentile %.0f, largest %.0f%n",
+                what,
+                sorted[sorted.length / 2],
+                sorted[sorted.length * 9 / 10],
+                sorted[sorted.length - 1]);
+    }
+
+    private static RehearsedNight.Moment last(List<RehearsedNight.Moment> night) {
+        return night.get(night.size() - 1);
+    }
+
+    private static boolean isStopped(List<RehearsedNight.Moment> night) {
+        return last(night).night().advice() instanceof Advice.Stop;
+    }
+
+    private static boolean isGood(RehearsedNight.Moment moment) {
+        return moment.night().allowance().contains(moment.wedge().offset());
+    }
+}
