@@ -71,7 +71,7 @@ final class WatchCommand implements Callable<Integer> {
         requireLimits();
         NightState night = FixCommand.tonight(log, workbench);
         Site site = night.begun().site();
-        WatchReport report = new WatchReport(workbench, output, night.clamped(), drive.told());
+        WatchReport report = new WatchReport(workbench, output, night, drive.told());
         FrameWatch watch = FrameWatch.of(
                 new FrameWatch.Task(folder, all, turning, clues.clues(Optional.of(site)), drive.told()),
                 night,

@@ -19,6 +19,7 @@ import polewright.app.watch.WatchLog;
 import polewright.app.watch.WatchStep;
 import polewright.axis.camera.AxisFromFrames;
 import polewright.axis.camera.Drive;
+import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 
 /** What a watch prints: lines for people, the last of which is written over while screws are turned; or a JSON value each. */
@@ -29,11 +30,16 @@ final class WatchReport implements WatchListener {
     private boolean lineIsOpen;
     private List<String> lastNotes = List.of();
     private boolean isClamped;
+    private String order;
 
-    WatchReport(Workbench workbench, Output output, boolean isClamped, Drive drive) {
+    /**
+     * @param night as it is when the watch begins
+     */
+    WatchReport(Workbench workbench, Output output, NightState night, Drive drive) {
         this.workbench = workbench;
         this.output = output;
-        this.isClamped = isClamped;
+        this.isClamped = night.clamped();
+        this.order = order(night);
         this.drive = drive;
     }
 
@@ -81,7 +87,11 @@ final class WatchReport implements WatchListener {
                 say(notes);
                 lastNotes = notes;
             }
-            live(isClamped ? WatchWords.movedTo(frame, followed).strip() : WatchWords.screws(frame, followed));
+            if (isClamped) {
+                say(List.of(WatchWords.movedTo(frame, followed).strip(), order));
+            } else {
+                live(WatchWords.screws(frame, followed));
+            }
             return;
         }
         List<String> lines = new ArrayList<>();
@@ -100,6 +110,7 @@ final class WatchReport implements WatchListener {
 
     private void logged(WatchLog.Entry entry) {
         isClamped = entry.night().clamped();
+        order = order(entry.night());
         boolean isTurned = entry.moved()
                 .filter(moved -> moved.event() instanceof NightEvent.ScrewsTurned)
                 .isPresent();
@@ -120,6 +131,11 @@ final class WatchReport implements WatchListener {
             lines.addAll(AdviceWords.whileFollowed(entry.night()));
         }
         say(lines);
+    }
+
+    /** What is to be done, in its first line: every answer to a frame ends with it. */
+    private static String order(NightState night) {
+        return AdviceWords.whileFollowed(night).get(0);
     }
 
     private void ended() {
