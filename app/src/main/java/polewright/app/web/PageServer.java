@@ -89,8 +89,8 @@ public final class PageServer implements AutoCloseable {
     private static void rehearseFirstPage(NightDesk desk) {
         try {
             Answers.firstPage(desk);
-        } catch (InputRefused | JobFailed whatThePageItselfWillSay) {
-            // A log that cannot be read is told of where someone asks for it.
+        } catch (RuntimeException whatThePageItselfWillSay) {
+            // A log that cannot be read, or was closed meanwhile, is told of where someone asks for it.
         }
     }
 
