@@ -15,6 +15,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.regex.Matcher;
@@ -252,8 +253,8 @@ class ReversedScrewsInABrowserTest {
 
         private static double size(String fraction) {
             double size = 0;
-            for (String part : fraction.split(" ")) {
-                String[] over = part.split("/");
+            for (String part : fraction.split(" ", -1)) {
+                String[] over = part.split("/", -1);
                 size += Double.parseDouble(over[0]) / (over.length > 1 ? Double.parseDouble(over[1]) : 1);
             }
             return size;
@@ -289,7 +290,7 @@ class ReversedScrewsInABrowserTest {
             night.wait(Duration.ofSeconds(60));
             wedge.waiting(Duration.ofSeconds(60));
             page.navigate(night.address("/frames"));
-            String name = String.format("frame-%02d.fits", frames);
+            String name = String.format(Locale.ROOT, "frame-%02d.fits", frames);
             Exposure exposure = new Exposure(
                     CAMERA,
                     CameraPath.standing(wedge.cameraToEnu()),
