@@ -2,20 +2,15 @@ package polewright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -38,13 +33,14 @@ class CorrectedOnPagesTest {
     @TempDir
     private Path folder;
 
-    private final HttpClient client = HttpClient.newHttpClient();
     private ServedNight night;
+    private PageReader reader;
     private int sent;
 
     @BeforeEach
     void beginANight() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        reader = new PageReader(night);
         assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
     }
 
@@ -54,23 +50,13 @@ class CorrectedOnPagesTest {
     }
 
     private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
-        String body = fields.entrySet().stream()
-                .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
-                .collect(Collectors.joining("&"));
-        return client.send(
-                HttpRequest.newBuilder(URI.create(night.address("/do/" + form)))
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .header("Origin", night.address(""))
-                        .POST(HttpRequest.BodyPublishers.ofString(body + "&key=sent-by-the-test-" + sent++))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
+        Map<String, String> all = new HashMap<>(fields);
+        all.put("key", "sent-by-the-test-" + sent++);
+        return reader.post("/do/" + form, all);
     }
 
     private String page(String path) throws Exception {
-        return client.send(
-                        HttpRequest.newBuilder(URI.create(night.address(path))).build(),
-                        HttpResponse.BodyHandlers.ofString())
-                .body();
+        return reader.page(path);
     }
 
     private NightEvent.Begun begun() {

@@ -2,14 +2,10 @@ package polewright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.MatchResult;
@@ -35,12 +31,13 @@ class EmptyFormsTest {
     @TempDir
     private Path folder;
 
-    private final HttpClient client = HttpClient.newHttpClient();
     private ServedNight night;
+    private PageReader reader;
 
     @BeforeEach
     void serve() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        reader = new PageReader(night);
     }
 
     @AfterEach
@@ -49,19 +46,9 @@ class EmptyFormsTest {
     }
 
     private HttpResponse<String> post(CommandForm form, Map<String, String> fields) throws Exception {
-        String body = Stream.concat(
-                        Stream.of("key=" + form.id() + "-of-the-test"),
-                        fields.entrySet().stream()
-                                .map(field -> field.getKey() + "="
-                                        + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8)))
-                .collect(Collectors.joining("&"));
-        return client.send(
-                HttpRequest.newBuilder(URI.create(night.address("/do/" + form.id())))
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .header("Origin", night.address(""))
-                        .POST(HttpRequest.BodyPublishers.ofString(body))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
+        Map<String, String> all = new HashMap<>(fields);
+        all.put("key", form.id() + "-of-the-test");
+        return reader.post("/do/" + form.id(), all);
     }
 
     private static List<CommandForm> everyForm() {

@@ -2,12 +2,7 @@ package polewright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -16,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -35,12 +29,13 @@ class PostedFormsTest {
     @TempDir
     private Path folder;
 
-    private final HttpClient client = HttpClient.newHttpClient();
     private ServedNight night;
+    private PageReader reader;
 
     @BeforeEach
     void beginANight() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        reader = new PageReader(night);
         assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
     }
 
@@ -50,22 +45,7 @@ class PostedFormsTest {
     }
 
     private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
-        return send("/do/" + form, fields);
-    }
-
-    private HttpResponse<String> send(String path, Map<String, String> fields) throws Exception {
-        return client.send(request(path, fields), HttpResponse.BodyHandlers.ofString());
-    }
-
-    private HttpRequest request(String path, Map<String, String> fields) {
-        String body = fields.entrySet().stream()
-                .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
-                .collect(Collectors.joining("&"));
-        return HttpRequest.newBuilder(URI.create(night.address(path)))
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .header("Origin", night.address(""))
-                .POST(HttpRequest.BodyPublishers.ofString(body))
-                .build();
+        return reader.post("/do/" + form, fields);
     }
 
     @ParameterizedTest
@@ -78,10 +58,9 @@ class PostedFormsTest {
     })
     void thatTheScrewsAreSetIsAnsweredWithTheReasonWhenNothingIsLogged(String which, String known, String reason)
             throws Exception {
-        client.send(
-                HttpRequest.newBuilder(URI.create(night.address("/"))).build(), HttpResponse.BodyHandlers.ofString());
-        HttpResponse<String> answer =
-                send(FrameAddress.SETTLED, Map.of("key", "settled-of-test", "night", which, "if-last-is", known));
+        reader.get("/");
+        HttpResponse<String> answer = reader.post(
+                FrameAddress.SETTLED, Map.of("key", "settled-of-test", "night", which, "if-last-is", known));
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(answer.body()).contains("role=\"alert\"", reason);
         assertThat(events()).isEqualTo(1);
@@ -124,11 +103,7 @@ class PostedFormsTest {
                 .isTrue();
         HttpResponse<String> noted = post("note", Map.of("key", "note-of-the-test", "text", "dew"));
         assertThat(noted.statusCode()).isEqualTo(303);
-        String page = client.send(
-                        HttpRequest.newBuilder(URI.create(night.address("/?said=3")))
-                                .build(),
-                        HttpResponse.BodyHandlers.ofString())
-                .body();
+        String page = reader.page("/?said=3");
         assertThat(page)
                 .contains("class=\"caution\"", "it has been set back by 30 minutes or more", "The clock was off")
                 .doesNotContain("retime FIRST", "--add", "NOTE");
@@ -247,7 +222,7 @@ class PostedFormsTest {
             Map<String, String> same =
                     Map.of("key", "advised-1-" + last + "-note", "text", "once", "night", "1", "if-last-is", "" + last);
             List<CompletableFuture<HttpResponse<String>>> answers = Stream.generate(
-                            () -> client.sendAsync(request("/do/note", same), HttpResponse.BodyHandlers.ofString()))
+                            () -> reader.press("/do/note", same))
                     .limit(4)
                     .toList();
             for (CompletableFuture<HttpResponse<String>> answer : answers) {
@@ -264,9 +239,7 @@ class PostedFormsTest {
         assertThat(answer.statusCode()).isEqualTo(503);
         assertThat(answer.body()).contains("role=\"alert\"", "nights.sqlite").doesNotContain("Exception");
         for (String page : List.of("/", "/nights", "/nowhere")) {
-            HttpResponse<String> shown = client.send(
-                    HttpRequest.newBuilder(URI.create(night.address(page))).build(),
-                    HttpResponse.BodyHandlers.ofString());
+            HttpResponse<String> shown = reader.get(page);
             assertThat(shown.statusCode()).as(page).isEqualTo(page.equals("/nowhere") ? 404 : 503);
             assertThat(shown.body()).as(page).contains("role=\"alert\"", "Rig and site");
         }
@@ -303,11 +276,7 @@ class PostedFormsTest {
         assertThat(post("note", Map.of("key", "note-of-the-test", "text", text)).statusCode())
                 .isEqualTo(303);
         assertThat(last().event()).isEqualTo(new NightEvent.Noted(text));
-        String page = client.send(
-                        HttpRequest.newBuilder(URI.create(night.address("/nights")))
-                                .build(),
-                        HttpResponse.BodyHandlers.ofString())
-                .body();
+        String page = reader.page("/nights");
         assertThat(page).doesNotContain("<script>alert");
     }
 
@@ -385,9 +354,7 @@ class PostedFormsTest {
     @Test
     void aDamagedLogIsSaidOnThePage_andTakesNoPress() throws Exception {
         night.damagePageOfLog();
-        HttpResponse<String> page = client.send(
-                HttpRequest.newBuilder(URI.create(night.address("/nights"))).build(),
-                HttpResponse.BodyHandlers.ofString());
+        HttpResponse<String> page = reader.get("/nights");
         assertThat(page.body()).contains("The log is damaged, so nothing is logged");
         assertThat(post("note", Map.of("text", "dew", "key", "key-of-a-note-1")).body())
                 .contains("is damaged (");
