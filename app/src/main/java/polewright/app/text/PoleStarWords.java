@@ -66,7 +66,7 @@ public final class PoleStarWords {
         long around = Math.max(
                 1, Math.round(2 * search.sigma().degrees() / finder.field().degrees()));
         return (way.isEmpty() ? "Start where the tube points" : "Move the tube " + way) + ", then row by row, half a "
-                + finder.name() + " field at a time, " + fields(around)
+                + finder.name() + " field at a time, " + fields((double) around)
                 + " each way. Count the fields from home to the star: the mount has to move as far.";
     }
 
