@@ -17,10 +17,10 @@ import polewright.axis.fix.Fix;
  *
  * <ol>
  *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
- *   <li>Not known which way the last turn took the axis: take the sighting that shows it soonest.
  *   <li>Good enough, or at the limit of the screws: finish. That is to clamp, then to confirm with a sighting, then to stop.
+ *   <li>Not known which way a turn took the axis, and that is most of what is not known: take the sighting that shows it.
  *   <li>Clamped, not confirmed, and perhaps good enough: confirm.
- *   <li>Turning will probably do, or the offset stands out from its uncertainty and a better fix would not make better
+ *   <li>Turning will probably do, or will take the axis much nearer, or the offset stands out from its uncertainty and a better fix would not make better
  *       turns: turn. Where the axis is likely good already, only if it clearly helps.
  *   <li>Loose, and likely good enough: clamp.
  *   <li>One more round is likely to leave it no better: finish.
@@ -35,7 +35,7 @@ public final class Adviser {
      * With this probability the clamps are tightened, to find out the rest: what is seen after clamping counts for more than
      * what clamping may undo again.
      */
-    public static final double LIKELY = 0.8;
+    public static final double LIKELY = 0.5;
 
     // Turning on less than this many sigmas mostly turns on noise.
     private static final double STANDS_OUT_SIGMAS = 2;
@@ -44,6 +44,10 @@ public final class Adviser {
     private static final double CLEARLY_HELPS = 0.1;
     // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
     private static final double HOPELESS = 0.2;
+    // Of the square of how far the axis may be expected to be from the aim.
+    private static final double MUCH_NEARER = 0.5;
+    // Near enough to the probability asked for to end a night that another round would leave no better.
+    private static final double NEARLY_ENOUGH = 0.9;
     // While the fix is worse than the turns themselves, a sighting saves a turn.
     private static final double FIX_OVER_TURN_VARIANCE = 2;
     // Less than this is not worth loosening the clamps for.
@@ -54,20 +58,21 @@ public final class Adviser {
     public static Advice advise(Situation situation) {
         AxisState state = situation.fix().state();
         Outlook outlook = new Outlook(situation);
-        double now = outlook.ifLeft(state.offset(), state.offsetCovariance());
+        double now = Places.of(situation.fix()).expected(place -> outlook.ifLeft(place, state.offsetCovariance()));
         if (situation.fix() instanceof Fix.Underdetermined under) {
             return SightingPlanner.best(situation, now, under.missing());
         }
         if (situation.fix() instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
-        if (SenseInDoubt.isWorthALook(situation)) {
-            return SenseInDoubt.look(situation, now);
-        }
-        List<ScrewTurn> turns = TurnPlanner.turns(situation);
-        if (now >= enough(situation) || isAtTheLimit(situation, turns)) {
+        List<ScrewTurn> all = TurnPlanner.turns(situation);
+        if (now >= enough(situation) || isAtTheLimit(situation, all)) {
             return finish(situation, now);
         }
+        if (SenseInDoubt.isWorthALook(situation, all)) {
+            return SenseInDoubt.look(situation, now);
+        }
+        List<ScrewTurn> turns = TestTurns.orderable(situation, all);
         if (now >= HOPELESS && situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
@@ -113,7 +118,7 @@ public final class Adviser {
     private static double enough(Situation situation) {
         double oneTry = TurnPlanner.probabilityOfOneTry(situation);
         if (oneTry < PROBABLY_DOES) {
-            return ENOUGH * oneTry;
+            return ENOUGH * oneTry / PROBABLY_DOES;
         }
         return situation.clamped() ? ENOUGH : new Tightening(situation.allowance(), situation.rig()).enough();
     }
@@ -131,7 +136,9 @@ public final class Adviser {
      */
     private static boolean isNotWorthARound(
             Situation situation, List<RankedSighting> ranking, double now, double afterTurns) {
-        if (now < TurnPlanner.probabilityOfOneTry(situation) * PROBABLY_DOES || situation.daylight() != Daylight.NONE) {
+        double oneTry = TurnPlanner.probabilityOfOneTry(situation);
+        if (now < (oneTry < PROBABLY_DOES ? oneTry * PROBABLY_DOES : NEARLY_ENOUGH)
+                || situation.daylight() != Daylight.NONE) {
             return false;
         }
         double best = ranking.stream()
@@ -184,6 +191,9 @@ public final class Adviser {
         if (turns.isEmpty() || after <= now) {
             return false;
         }
+        if (now < LIKELY && takesItMuchNearer(situation, afterTurns)) {
+            return true;
+        }
         if (now >= PROBABLY_DOES) {
             // Likely good already: a sighting settles it, unless the turns clearly help.
             return after >= ENOUGH && after - now >= CLEARLY_HELPS;
@@ -198,6 +208,25 @@ public final class Adviser {
                 && (fixIsGoodEnoughForTheScrews
                         || (areSensesKnown(situation)
                                 && SightingPlanner.turningBringsPoleStarIntoReach(situation, afterTurns)));
+    }
+
+    /**
+     * Whether turns on a fix that is not bad for this zone and these screws leave the axis much nearer to the aim: what is
+     * seen after them has to be seen anyway, and teaches the screws too.
+     */
+    private static boolean takesItMuchNearer(Situation situation, AxisState afterTurns) {
+        AxisState state = situation.fix().state();
+        double depth = situation.allowance().depth().arcminutes();
+        double turnVariance = variance(afterTurns) - variance(state);
+        return variance(state) <= FIX_OVER_TURN_VARIANCE * (turnVariance + depth * depth)
+                && squareArcmin2(afterTurns, situation) < MUCH_NEARER * squareArcmin2(state, situation);
+    }
+
+    /** How far from the aim the axis may be expected to be, squared. */
+    private static double squareArcmin2(AxisState state, Situation situation) {
+        double away =
+                state.offset().minus(TurnPlanner.goal(situation)).distance().arcminutes();
+        return away * away + variance(state);
     }
 
     private static boolean areSensesKnown(Situation situation) {

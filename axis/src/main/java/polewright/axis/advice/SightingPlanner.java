@@ -215,6 +215,11 @@ final class SightingPlanner {
 
     /** Whether the pole star stands in a field of this width about where the axis points. */
     static boolean poleStarIsInReach(Situation situation, AxisState state, Angle field) {
+        return poleStarIsInReach(situation, state.offset(), field);
+    }
+
+    static boolean poleStarIsInReach(Situation situation, AxisOffset offset, Angle field) {
+        AxisState state = situation.fix().state();
         if (!situation.stars().isEmpty() && poleStar(situation).isEmpty()) {
             return false;
         }
@@ -223,6 +228,6 @@ final class SightingPlanner {
         double poleStar = poleStar(situation)
                 .map(star -> 90 * 60 - star.place().declination().abs().arcminutes())
                 .orElse(usual);
-        return state.offset().distance().arcminutes() + sigma + poleStar < field.arcminutes() / 2;
+        return offset.distance().arcminutes() + sigma + poleStar < field.arcminutes() / 2;
     }
 }

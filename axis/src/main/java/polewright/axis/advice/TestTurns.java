@@ -25,6 +25,12 @@ final class TestTurns {
     // A star in the middle of the finder stays in it, whichever way it goes.
     private static final double MOST_OF_WIDEST_FIELD = 0.4;
     private static final double SOON_MINUTES = 6;
+    // Less than that, with the best of sightings that are not too long, and the test would be for nothing.
+    private static final double SHOWN_SIGMAS = 2;
+    private static final double LATE_MINUTES = 14;
+    // As sure as that, a screw that was tried is turned on, half of the way.
+    private static final double SURE_ENOUGH = 0.97;
+    private static final double TOLD_APART = 0.25;
 
     private TestTurns() {}
 
@@ -33,6 +39,39 @@ final class TestTurns {
         return turns.stream()
                 .flatMap(turn -> (isTest(situation, turn) ? shorter(situation, turn) : Optional.of(turn)).stream())
                 .toList();
+    }
+
+    /**
+     * Those of the turns that can be ordered: not of a screw that was tried and may still show which way it went, nor so
+     * small a test that no sighting would show it.
+     */
+    static List<ScrewTurn> orderable(Situation situation, List<ScrewTurn> turns) {
+        return turns.stream()
+                .filter(turn -> !isTest(situation, turn)
+                        || (isTried(situation, turn) ? !mayStillShow(situation, turn) : willShow(situation, turn)))
+                .toList();
+    }
+
+    /** Whether there are turns to make, but all of screws that were tried and may still show which way they went. */
+    static boolean haveToWait(Situation situation, List<ScrewTurn> turns) {
+        return orderable(situation, turns).isEmpty()
+                && turns.stream().anyMatch(turn -> isTried(situation, turn) && mayStillShow(situation, turn));
+    }
+
+    /** Once the other places are so near the fix that no sighting tells them apart, only another turn does. */
+    private static boolean mayStillShow(Situation situation, ScrewTurn turn) {
+        return sense(situation.fix().senses(), turn.screw()) < SURE_ENOUGH
+                && Places.of(situation.fix()).spread() > TOLD_APART;
+    }
+
+    private static boolean willShow(Situation situation, ScrewTurn turn) {
+        double shown = SHOWN_SIGMAS * seenArcmin(situation, turn.screw(), LATE_MINUTES);
+        return shorter(situation, turn).stream().anyMatch(made -> wayArcmin(situation, made) > shown);
+    }
+
+    private static boolean isTried(Situation situation, ScrewTurn turn) {
+        ScrewSenses senses = situation.fix().senses();
+        return turn.screw() == ScrewTurn.Which.AZIMUTH ? senses.azimuthTried() : senses.altitudeTried();
     }
 
     /** The screws that these turns would test. */
@@ -62,14 +101,10 @@ final class TestTurns {
     }
 
     private static Optional<ScrewTurn> shorter(Situation situation, ScrewTurn whole) {
-        AxisState state = situation.fix().state();
-        boolean azimuth = whole.screw() == ScrewTurn.Which.AZIMUTH;
         Screw screw = TurnPlanner.screw(situation.rig(), whole.screw());
-        double way = screw.move(whole.clockwiseTurns(), state.axis().altitude())
-                        .abs()
-                        .arcminutes()
-                * (azimuth ? state.site().latitude().cos() : 1);
-        double share = Math.max(SHARE_OF_THE_WAY, beyondDoubtArcmin(situation, azimuth) / way);
+        double way = wayArcmin(situation, whole);
+        double beyondDoubt = BEYOND_DOUBT_SIGMAS * seenArcmin(situation, whole.screw(), SOON_MINUTES);
+        double share = Math.max(SHARE_OF_THE_WAY, beyondDoubt / way);
         double inTheField = situation
                 .rig()
                 .widestOptic()
@@ -81,16 +116,28 @@ final class TestTurns {
         return TurnPlanner.planned(whole.screw(), screw, whole.clockwiseTurns() * Math.min(1, Math.min(share, most)));
     }
 
-    /** A move on the sky that the best of the sightings to be had soon would show. */
-    private static double beyondDoubtArcmin(Situation situation, boolean azimuth) {
+    private static double wayArcmin(Situation situation, ScrewTurn turn) {
+        AxisState state = situation.fix().state();
+        double way = TurnPlanner.screw(situation.rig(), turn.screw())
+                .move(turn.clockwiseTurns(), state.axis().altitude())
+                .abs()
+                .arcminutes();
+        return turn.screw() == ScrewTurn.Which.AZIMUTH
+                ? way * state.site().latitude().cos()
+                : way;
+    }
+
+    /** How exactly the best of the sightings to be had in so many minutes would show a move on the sky, 1 sigma. */
+    private static double seenArcmin(Situation situation, ScrewTurn.Which screw, double minutes) {
+        boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
         OffsetCovariance now = situation.fix().state().offsetCovariance();
         double known = azimuth ? now.eastEastArcmin2() : now.upUpArcmin2();
         double seen = SightingPlanner.candidates(situation, now)
-                .filter(candidate -> candidate.minutes() <= SOON_MINUTES)
+                .filter(candidate -> candidate.minutes() <= minutes)
                 .map(candidate ->
                         azimuth ? candidate.tells().ee() : candidate.tells().uu())
                 .max(Comparator.naturalOrder())
                 .orElse(0.0);
-        return seen > 0 ? BEYOND_DOUBT_SIGMAS * Math.sqrt(known + 1 / seen) : 0;
+        return seen > 0 ? Math.sqrt(known + 1 / seen) : 0;
     }
 }

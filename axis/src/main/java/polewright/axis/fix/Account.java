@@ -29,6 +29,7 @@ record Account(
         double surcharge) {
     // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
     private static final double MATTERS_SQUARED_SIGMAS = 1;
+    private static final double LEAST_FACTOR = 0.25;
 
     /** Beyond this a sighting does not fit by chance. */
     static double limit(Step.Sighted sighted) {
@@ -40,7 +41,16 @@ record Account(
      * two after it can be wrong together without any one of them standing out.)
      */
     boolean isUnremarkable() {
-        return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance();
+        return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance() && doScrewsTurnTheAxis();
+    }
+
+    /**
+     * Whether each screw does something like what was expected of it. A normal distribution of what it does reaches to
+     * nothing at all, a thread does not: a turn without an effect was not made, or not with that screw.
+     */
+    boolean doScrewsTurnTheAxis() {
+        ScrewGains gains = night.last().gains();
+        return gains.azimuthFactor() > LEAST_FACTOR && gains.altitudeFactor() > LEAST_FACTOR;
     }
 
     /** Whether there is nothing in it that another telling could explain better. */

@@ -211,6 +211,8 @@ record CompetingExplanations(Account best, List<Candidate> live) {
         return new ScrewSenses(
                 Math.min(senses.azimuth(), 1 - azimuth / 2),
                 Math.min(senses.altitude(), 1 - altitude / 2),
+                senses.azimuthTried() || azimuth > 0,
+                senses.altitudeTried() || altitude > 0,
                 senses.otherwise());
     }
 

@@ -32,7 +32,7 @@ final class DoubtedScrews {
         return doubted(rig)
                 .map(asTold.smoother()::with)
                 .map(other -> Contradictions.weigh(other, surcharge(asTold.smoother(), other)))
-                .filter(account -> account.cost() < asTold.cost())
+                .filter(account -> account.cost() < asTold.cost() && account.doScrewsTurnTheAxis())
                 .min(Comparator.comparingDouble(Account::cost))
                 .orElse(asTold);
     }

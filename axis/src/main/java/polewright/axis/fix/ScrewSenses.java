@@ -13,9 +13,12 @@ import polewright.axis.rig.Screw;
  * <p>1 for a screw whose owner said so, unless the night speaks against that; for one whose sense is assumed what earlier
  * nights have shown, and 0.5 before any has.
  *
+ * @param azimuthTried whether the azimuth screw was turned tonight, if nothing was known of it before
+ * @param altitudeTried the same of the altitude screw
  * @param otherwise where the axis is if a screw that was turned goes the other way, for each way that is not ruled out
  */
-public record ScrewSenses(double azimuth, double altitude, List<Otherwise> otherwise) {
+public record ScrewSenses(
+        double azimuth, double altitude, boolean azimuthTried, boolean altitudeTried, List<Otherwise> otherwise) {
     /** Surer than that, a sense is no longer asked for. One sighting cannot do better, as it may be mistaken itself. */
     public static final double KNOWN = 0.99;
 
@@ -33,7 +36,7 @@ public record ScrewSenses(double azimuth, double altitude, List<Otherwise> other
 
     /** No other place of the axis than the fix's. */
     public ScrewSenses(double azimuth, double altitude) {
-        this(azimuth, altitude, List.of());
+        this(azimuth, altitude, false, false, List.of());
     }
 
     /** Before any turn of the night: by the rig's word, and by earlier nights where it has none. */

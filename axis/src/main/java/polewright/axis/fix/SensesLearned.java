@@ -71,6 +71,8 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 new ScrewSenses(
                         azimuth ? azimuthLikeBest / all : before.azimuth(),
                         altitude ? altitudeLikeBest / all : before.altitude(),
+                        azimuth,
+                        altitude,
                         otherwise(ways, best, all)));
     }
 

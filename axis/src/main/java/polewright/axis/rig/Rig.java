@@ -206,7 +206,7 @@ public record Rig(
         return experience.map(Experience::clampSigma).orElse(clampSigma);
     }
 
-    /** A fork on a wedge as many are: screws known to 15 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
+    /** A fork on a wedge as many are: screws known to 20 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
     public static Rig typicalForkOnWedge() {
         return new Rig(
                 "fork",
@@ -216,7 +216,7 @@ public record Rig(
                 Screw.rough(new ScrewGeometry.PushScrew(1.25, 180), ScrewSense.RAISES)
                         .withSenseAssumed(),
                 Angle.ofDegrees(1.5),
-                Angle.ofArcminutes(1.5),
+                Angle.ofArcminutes(2),
                 List.of(
                         new Optic("finder", Angle.ofDegrees(6), View.of(Orientation.INVERTED), Optional.empty()),
                         new Optic("eyepiece", Angle.ofDegrees(0.8), View.of(Orientation.MIRRORED), Optional.empty()),

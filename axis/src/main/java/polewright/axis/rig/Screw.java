@@ -49,9 +49,9 @@ public record Screw(
         this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, FinishSense.EITHER);
     }
 
-    /** A screw of which only the rough effect is known: 15 %, a hand good to a twentieth of a turn, some play. */
+    /** A screw of which only the rough effect is known: 20 %, a hand good to a twentieth of a turn, some play. */
     public static Screw rough(ScrewGeometry geometry, ScrewSense clockwise) {
-        return new Screw(geometry, clockwise, 0.15, 0.05, 0.1);
+        return new Screw(geometry, clockwise, 0.2, 0.05, 0.2);
     }
 
     /** The same screw going the other way. */

@@ -131,7 +131,7 @@ class AdviserTest {
 
         Advice clamp = Adviser.advise(unclamped(good, true, true));
         assertThat(clamp).isInstanceOf(Clamp.class);
-        assertThat(clamp.probabilityNow()).isGreaterThanOrEqualTo(Adviser.ENOUGH);
+        assertThat(clamp.probabilityNow()).isGreaterThanOrEqualTo(new Tightening(DiscAllowance.VISUAL, RIG).enough());
 
         TakeSighting confirm = (TakeSighting) Adviser.advise(clamped(good, Confirmation.NONE));
         assertThat(confirm.reason()).isEqualTo("confirm that clamping moved nothing");

@@ -19,7 +19,7 @@ import polewright.sky.place.Site;
  * screws that slip or are not what the rig says.
  */
 final class QuarrelsomeNight {
-    private static final Rig RIG = ToldRig.typical();
+    private static final Rig RIG = ToldRig.measured();
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
     private static final double FALSE_SIGHTING = 0.06;
     private static final double FALSE_TURN = 0.08;

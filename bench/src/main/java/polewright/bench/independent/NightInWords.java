@@ -19,7 +19,7 @@ final class NightInWords {
             AxisOffset believed = fix.state().offset();
             System.out.printf(
                     Locale.ROOT,
-                    "%2d %5.1f min %s%s | true %6.1f %6.1f | fix %6.1f %6.1f +-%5.1f %s P %.2f | %s%n",
+                    "%2d %5.1f min %s%s | true %6.1f %6.1f | fix %6.1f %6.1f +-%5.1f %s P %.2f, senses %.3f %.3f | %s%n",
                     moment.event().seq(),
                     moment.minutes(),
                     words(moment.event().event()),
@@ -31,6 +31,8 @@ final class NightInWords {
                     fix.state().offsetCovariance().largestSigma().arcminutes(),
                     fix.getClass().getSimpleName(),
                     moment.night().advice().probabilityNow(),
+                    fix.senses().azimuth(),
+                    fix.senses().altitude(),
                     words(moment.night().advice()));
             print(Accusations.of(moment.night()));
         }
@@ -73,7 +75,8 @@ final class NightInWords {
                                     " %s H %.0f",
                                     star.name(),
                                     star.place().hourAngle().degrees()))
-                            .orElse("");
+                            .orElse("")
+                    + ": " + take.reason();
         }
         return advice.getClass().getSimpleName();
     }
