@@ -35,7 +35,7 @@ public final class Adviser {
      * With this probability the clamps are tightened, to find out the rest: what is seen after clamping counts for more than
      * what clamping may undo again.
      */
-    public static final double LIKELY = 0.6;
+    public static final double LIKELY = 0.65;
 
     // Turning on less than this many sigmas mostly turns on noise.
     private static final double STANDS_OUT_SIGMAS = 2;
