@@ -102,7 +102,7 @@ def nights():
             keep(folder, "whole-night.jsonl", block)
         elif kind == "begin":
             keep(folder, "begin-%d.jsonl" % len(lines[0]), lines[0] + "\n")
-        elif kind == "withdraw" or kind == "correct_turn":
+        elif kind in ("withdraw", "correct_turn", "unlogged_turn"):
             turn = '{"at":"2026-01-15T18:40:00Z","event":"turn","azimuth_turns":-1}'
             keep(folder, kind + ".jsonl", "\n".join([begin, turn, turn] + lines) + "\n")
         else:

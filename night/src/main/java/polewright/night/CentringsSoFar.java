@@ -30,7 +30,9 @@ final class CentringsSoFar {
             lastSeq = logged.seq();
             return Optional.empty();
         }
-        if (!(logged.event() instanceof NightEvent.MountMove)) {
+        boolean moved =
+                logged.event() instanceof NightEvent.MountMove || logged.event() instanceof NightEvent.TurnNotLogged;
+        if (!moved) {
             return Optional.empty();
         }
         Optional<Step.Sighted> ended = atLast(begun, models);

@@ -53,6 +53,8 @@ final class NightSteps {
             Step made = new Step.Turned(seq, turned.azimuth(), turned.altitude());
             // Nobody turns a screw against tight clamps: that they were loosened was not worth a word.
             return clamped ? List.of(loosened(seq, rig), made) : List.of(made);
+        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
+            return List.of(Step.TurnedUnlogged.after(seq, unlogged.azimuth(), unlogged.altitude()));
         } else if (event instanceof NightEvent.Clamped) {
             return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
         } else if (event instanceof NightEvent.Unclamped) {

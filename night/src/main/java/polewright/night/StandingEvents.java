@@ -60,7 +60,8 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
      * @throws InputRefused when something is corrected that cannot be
      */
     public List<LoggedEvent> asMeant() {
-        return ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged, setupHistory)));
+        return UnloggedTurns.inPlace(
+                ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged, setupHistory))));
     }
 
     /** How a night began, with rig and site as they were corrected last; empty if it has no beginning. */

@@ -80,6 +80,10 @@ public final class RandomEvents {
                 new NightEvent.TurnCorrected(
                         2 + random.nextInt(Math.max(1, seq - 2)),
                         new NightEvent.ScrewsTurned(values.number(-90, 90), -0.0));
+            case UNLOGGED_TURN ->
+                random.nextBoolean()
+                        ? new NightEvent.TurnNotLogged(1 + random.nextInt(seq - 1), true, random.nextBoolean())
+                        : new NightEvent.TurnNotLogged(1 + random.nextInt(seq - 1), false, true);
             case CORRECT_CLOCK ->
                 new NightEvent.ClockCorrected(
                         1, 1 + random.nextInt(seq - 1), Duration.ofSeconds(1 + random.nextInt(90_000)));

@@ -39,6 +39,8 @@ final class MistakeRemedies {
             return turn.meant() instanceof Step.Turned meant && meant.azimuthTurns() == 0 && meant.altitudeTurns() == 0
                     ? "polewright undo " + turn.seq()
                     : "polewright turn --instead-of " + turn.seq() + " with the turns as they were";
+        } else if (mistake instanceof Mistake.TurnNotLogged missing) {
+            return "polewright turn --unlogged-after " + missing.meant().seq() + screw(missing.meant());
         } else if (mistake instanceof Mistake.SightingMisread sighting) {
             return "enter it again as it was, with --instead-of " + sighting.seq();
         } else if (mistake instanceof Mistake.HabitualMistake habit) {
@@ -54,5 +56,9 @@ final class MistakeRemedies {
                     site.meant().longitude().degrees());
         }
         throw new IllegalStateException("no remedy for " + mistake);
+    }
+
+    private static String screw(Step.TurnedUnlogged turned) {
+        return turned.isOfBoth() ? "" : turned.azimuthSigma() > 0 ? " --screw azimuth" : " --screw altitude";
     }
 }

@@ -52,7 +52,8 @@ final class WedgeCommands {
                 "For example:",
                 "  polewright turn --azimuth \"1 1/4\" --altitude \"3/8 ccw\"",
                 "  polewright turn --altitude \"2 ccw then 1/2 cw\"",
-                "  polewright turn --instead-of 7 --azimuth \"1 3/4\""
+                "  polewright turn --instead-of 7 --azimuth \"1 3/4\"",
+                "  polewright turn --unlogged-after 6 --screw altitude"
             })
     static final class Turn extends DoneCommand {
         @Option(
@@ -76,19 +77,54 @@ final class WedgeCommands {
                 description = "These are the turns that were made when turn SEQ was entered, wrongly.")
         private @Nullable Long insteadOf;
 
+        @Option(
+                names = "--unlogged-after",
+                paramLabel = "SEQ",
+                description = "Screws were turned after event SEQ and not logged; how far is not known.")
+        private @Nullable Long unloggedAfter;
+
+        @Option(
+                names = "--screw",
+                paramLabel = "SCREW",
+                description = "With --unlogged-after, if it was one of them: azimuth or altitude.")
+        private @Nullable Screw screw;
+
+        /** One of the two. */
+        enum Screw {
+            azimuth,
+            altitude
+        }
+
         Turn(Workbench workbench) {
             super(workbench, "screws turned");
         }
 
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            if (unloggedAfter != null) {
+                return unlogged(unloggedAfter);
+            }
+            if (screw != null) {
+                throw new JobFailed(
+                        "--screw says which screw was turned and not logged: give --unlogged-after with it.");
+            }
             NightEvent.ScrewsTurned turned =
                     new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
             return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
         }
 
+        private NightEvent unlogged(long after) {
+            if (insteadOf != null || !azimuth.isNone() || !altitude.isNone()) {
+                throw new JobFailed("--unlogged-after is for turns of unknown size: give no turns with it.");
+            }
+            return new NightEvent.TurnNotLogged(after, screw != Screw.altitude, screw != Screw.azimuth);
+        }
+
         @Override
         String logged() {
+            if (unloggedAfter != null) {
+                return "turned after #" + unloggedAfter;
+            }
             return insteadOf == null ? super.logged() : "in place of turn #" + insteadOf;
         }
     }

@@ -37,6 +37,9 @@ final class ExplanationsJson {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             node.put("of", "turn");
             events.add(turn.seq());
+        } else if (mistake instanceof Mistake.TurnNotLogged missing) {
+            node.put("of", "unlogged_turn");
+            events.add(missing.meant().seq());
         } else if (mistake instanceof Mistake.SightingMisread sighting) {
             node.put("of", "sighting");
             events.add(sighting.seq());

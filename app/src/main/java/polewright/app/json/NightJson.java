@@ -192,6 +192,7 @@ public final class NightJson {
         ObjectNode node = NODES.objectNode();
         node.put("seq", agreement.seq());
         node.put("kind", agreement.kind());
+        node.put("accused", agreement.accused());
         agreement.likelyCause().ifPresent(cause -> node.put("likely_cause", cause));
         return node;
     }
@@ -203,6 +204,7 @@ public final class NightJson {
         node.put("chi_squared", agreement.squaredInnovation());
         node.put("degrees_of_freedom", agreement.figures());
         node.put("contradictory", agreement.contradictory());
+        node.put("accused", agreement.accused());
         agreement.likelyCause().ifPresent(cause -> node.put("likely_cause", cause));
         return node;
     }

@@ -62,6 +62,9 @@ public final class EventWords {
             return "turned " + turns(turned);
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
+        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
+            return "turned after #" + unlogged.seq() + ", but not logged then: " + screws(unlogged)
+                    + ", nobody knows how far";
         } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
             return "in place of #" + corrected.seq() + ": " + of(corrected.meant());
         } else if (event instanceof NightEvent.RigCorrected corrected) {
@@ -158,5 +161,11 @@ public final class EventWords {
 
     private static String oneWay(double turns) {
         return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
+    }
+
+    private static String screws(NightEvent.TurnNotLogged unlogged) {
+        return unlogged.azimuth() && unlogged.altitude()
+                ? "one screw or both"
+                : unlogged.azimuth() ? "the azimuth screw" : "the altitude screw";
     }
 }

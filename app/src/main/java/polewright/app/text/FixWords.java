@@ -134,7 +134,10 @@ public final class FixWords {
         String sigmas = String.format(Locale.ROOT, "%.0f", Math.sqrt(agreement.squaredInnovation()));
         return "CONTRADICTS #" + agreement.seq() + " (" + agreement.kind() + ") is " + sigmas
                 + (hasOthers
-                        ? " times its own uncertainty away from the rest, and is set aside."
+                        ? " times its own uncertainty away from the rest, and is "
+                                + (agreement.accused()
+                                        ? "set aside."
+                                        : "not used for now: it, or something else, is wrong.")
                         : " sigmas from anywhere near the pole, and is set aside until another agrees with it.")
                 + agreement
                         .likelyCause()

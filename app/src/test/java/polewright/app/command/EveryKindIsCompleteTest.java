@@ -243,6 +243,7 @@ class EveryKindIsCompleteTest {
             // The page of frames has them: nothing of them is typed.
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);
+            case UNLOGGED_TURN -> Optional.of(NightForms.UNLOGGED_TURN);
             case CORRECT_CLOCK -> Optional.of(NightForms.RETIME);
             case RIG -> Optional.of(SetupForms.RIG);
             case SITE -> Optional.of(SetupForms.SITE);

@@ -12,6 +12,8 @@ import polewright.axis.sighting.Sighting;
  * @param squaredInnovation χ² of the sighting against all others together
  * @param figures its degrees of freedom
  * @param contradictory whether it was set aside
+ * @param accused whether it is wrong with odds of a hundred to one; one that was set aside may be right, if something else
+ *     may be wrong instead
  * @param eastShare how much of what it tells is of east and west, 0 to 1; the rest is of the axis's height
  * @param likelyCause for one set aside: completes "it would fit if …"; empty when no usual mistake explains it
  */
@@ -22,6 +24,7 @@ public record Agreement(
         double squaredInnovation,
         int figures,
         boolean contradictory,
+        boolean accused,
         double eastShare,
         Optional<String> likelyCause) {
     // Less in common than this, and the one says nothing of the other.

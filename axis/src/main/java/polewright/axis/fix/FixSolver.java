@@ -10,8 +10,6 @@ import java.util.stream.Collectors;
 import polewright.axis.OffsetCovariance;
 import polewright.axis.rig.Rig;
 import polewright.axis.rig.Screw;
-import polewright.axis.sighting.Misreading;
-import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -22,8 +20,6 @@ import polewright.sky.place.Weather;
  * them, {@link CompetingExplanations} whether something else is to blame instead; this class puts the outcome together.
  */
 public final class FixSolver {
-    private static final double EXPLAINS_AWAY = 0.25;
-    private static final double A_STAR_THAT_FITS = 3 * Contradictions.HUNDRED_TO_ONE;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final Past past;
@@ -111,7 +107,9 @@ public final class FixSolver {
         Account likeliest = competing.likeliest();
         List<Agreement> agreements = joined(
                 past.agreements(),
-                likeliest.sightings().stream().map(s -> agreement(likeliest, s)).toList());
+                likeliest.sightings().stream()
+                        .map(s -> agreement(likeliest, s, competing))
+                        .toList());
         List<Explanation> explanations = competing.explanations();
         AxisState state = competing.state();
         Fix fix = competing
@@ -145,7 +143,7 @@ public final class FixSolver {
         }
     }
 
-    private Agreement agreement(Account account, Step.Sighted sighted) {
+    private Agreement agreement(Account account, Step.Sighted sighted, CompetingExplanations competing) {
         boolean contradictory = account.setAside().contains(sighted.seq());
         Account others = account.accusedAlike().contains(sighted.seq())
                 ? account.settingAside(allBut(sighted, account))
@@ -157,8 +155,9 @@ public final class FixSolver {
                 others.innovation(sighted),
                 sighted.model().size(),
                 contradictory,
+                contradictory && competing.accuses(sighted.seq()),
                 others.line(sighted).eastShare(site.latitude().cos()),
-                contradictory ? likelyCause(others, sighted) : Optional.empty());
+                contradictory ? LikelyCause.of(others, sighted, site, weather) : Optional.empty());
     }
 
     /** Who must be set aside to see how one of the accused stands against those who accuse it. */
@@ -182,34 +181,6 @@ public final class FixSolver {
         }
         if (noUp) {
             return Optional.of("it is not known yet how high the axis points");
-        }
-        return Optional.empty();
-    }
-
-    private Optional<String> likelyCause(Account account, Step.Sighted sighted) {
-        AxisState state = account.stateFor(sighted);
-        double asRead = account.innovation(sighted);
-        return fitting(sighted.sighting().misreadings(), asRead, sighted, state)
-                // Of many stars one fits by chance.
-                .or(() -> asRead < A_STAR_THAT_FITS
-                        ? Optional.empty()
-                        : fitting(sighted.sighting().otherStars(site, weather), asRead, sighted, state));
-    }
-
-    private Optional<String> fitting(
-            List<Misreading> misreadings, double asRead, Step.Sighted sighted, AxisState state) {
-        for (Misreading misreading : misreadings) {
-            double asMeant;
-            try {
-                asMeant = LinearisedSighting.of(misreading.meant().model(site, weather), state)
-                        .squaredInnovation(state);
-            } catch (InputRefused impossible) {
-                // This mistake cannot have been made: the body would not have been up.
-                continue;
-            }
-            if (asMeant < Chance.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
-                return Optional.of(misreading.cause());
-            }
         }
         return Optional.empty();
     }

@@ -101,6 +101,8 @@ record ForwardPass(
             return Motion.turns(rig, turned.azimuth(), turned.altitude(), senses, presentAltitude);
         } else if (step instanceof Step.Slipped slipped) {
             return Motion.slipping(rig, slipped, senses, presentAltitude);
+        } else if (step instanceof Step.TurnedUnlogged unlogged) {
+            return Motion.unlogged(rig, unlogged, senses, presentAltitude);
         } else if (step instanceof Step.Shifted shifted) {
             return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
         }

@@ -19,6 +19,13 @@ public sealed interface Mistake {
     record TurnMistaken(long seq, Step meant, String words) implements Mistake {}
 
     /**
+     * Screws were turned between two sightings, and that was not logged.
+     *
+     * @param meant the turns, of unknown size
+     */
+    record TurnNotLogged(Step.TurnedUnlogged meant, String words) implements Mistake {}
+
+    /**
      * One sighting was misread or mistyped, or another star was sighted.
      *
      * @param seq the event

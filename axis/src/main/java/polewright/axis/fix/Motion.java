@@ -56,6 +56,24 @@ record Motion(
                 presentAltitude);
     }
 
+    /** Turns of unknown size, either way. They tell nothing of the screws, and leave them nobody knows which way. */
+    static Motion unlogged(Rig rig, Step.TurnedUnlogged step, TurnSenses senses, Angle presentAltitude) {
+        double azimuth = step.azimuthSigma()
+                * rig.azimuthScrew().move(1, presentAltitude).radians();
+        double altitude = step.altitudeSigma()
+                * rig.altitudeScrew().move(1, presentAltitude).radians();
+        double lean = rig.levelSigma().radians();
+        return new Motion(
+                Gains.NONE,
+                0,
+                0,
+                square(azimuth) + square(lean * altitude),
+                square(altitude) + square(lean * azimuth),
+                new TurnSenses(
+                        step.azimuthSigma() > 0 ? 0 : senses.azimuth(),
+                        step.altitudeSigma() > 0 ? 0 : senses.altitude()));
+    }
+
     /**
      * What was made of one screw.
      *

@@ -33,6 +33,13 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     // Changes to and from summer time, and the wrong zone beside them, are commoner than any other.
     private static final int COMMON_HOURS = 2;
 
+    /** What it costs to assume the mistake, in units of χ², with this account of the night so read. */
+    double cost(Account account) {
+        return mistake instanceof Mistake.TurnNotLogged missing
+                ? surcharge + account.night().costOfUnknownSize(missing.meant())
+                : surcharge;
+    }
+
     /** All that can be tried where any sighting may be at fault. */
     static Stream<Rereadings> ofTheWholeNight(Site site, Weather weather, Past past, List<Step> steps) {
         if (steps.stream().noneMatch(Step.Sighted.class::isInstance)) {

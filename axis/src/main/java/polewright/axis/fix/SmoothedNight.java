@@ -43,6 +43,34 @@ record SmoothedNight(
         return shifts;
     }
 
+    /**
+     * What it costs to assume turns that nobody logged, in units of χ²: a size that might have been anything within its
+     * prior is as much less likely as the night narrows it down.
+     */
+    double costOfUnknownSize(Step.TurnedUnlogged turned) {
+        List<Stand> stands = forward.stands();
+        for (int i = 1; i < stands.size(); i++) {
+            if (stands.get(i).movedBy().filter(turned::equals).isPresent()) {
+                return costOfUnknownSize(turned, i);
+            }
+        }
+        throw new IllegalArgumentException("no unlogged turns after event " + turned.seq());
+    }
+
+    private double costOfUnknownSize(Step.TurnedUnlogged turned, int stand) {
+        Motion motion = forward.motions().get(stand);
+        RealMatrix link =
+                SmoothingGain.of(motion, forward.predicted().get(stand)).link(states.get(stand));
+        RealMatrix spread = Moved.spread(states.get(stand - 1), states.get(stand), link);
+        double azimuth = spread.getEntry(AxisState.AZIMUTH, AxisState.AZIMUTH);
+        double altitude = spread.getEntry(AxisState.ALTITUDE, AxisState.ALTITUDE);
+        double both = spread.getEntry(AxisState.AZIMUTH, AxisState.ALTITUDE);
+        double narrowed = turned.isOfBoth()
+                ? motion.azimuthVariance() * motion.altitudeVariance() / (azimuth * altitude - both * both)
+                : turned.azimuthSigma() > 0 ? motion.azimuthVariance() / azimuth : motion.altitudeVariance() / altitude;
+        return Math.max(0, Math.log(narrowed));
+    }
+
     /** What χ² would gain, sightings taken as straight, if this move might have taken the axis so far besides, 1 sigma. */
     double gainOfFreedom(Step move, Angle sigma) {
         for (int i = 1; i < rests.size(); i++) {
@@ -75,11 +103,15 @@ record SmoothedNight(
      * @param upVariance arcmin²
      */
     record Moved(Step.Shifted shifted, double eastArcmin, double eastVariance, double upArcmin, double upVariance) {
+        /** Covariance of the move. */
+        static RealMatrix spread(AxisState before, AxisState after, RealMatrix link) {
+            return before.covariance().add(after.covariance()).subtract(link).subtract(link.transpose());
+        }
+
         static Moved between(AxisState before, AxisState after, RealMatrix link, Step.Shifted shifted) {
             double eastPerAzimuth = Motion.eastPerAzimuth(before.site()) * ARCMIN_PER_RAD;
             RealVector difference = after.mean().subtract(before.mean());
-            RealMatrix spread =
-                    before.covariance().add(after.covariance()).subtract(link).subtract(link.transpose());
+            RealMatrix spread = spread(before, after, link);
             int azimuth = AxisState.AZIMUTH;
             int altitude = AxisState.ALTITUDE;
             return new Moved(

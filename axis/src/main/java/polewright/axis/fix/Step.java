@@ -89,6 +89,27 @@ public sealed interface Step {
     }
 
     /**
+     * Screws turned without being logged, by nobody knows how much.
+     *
+     * @param seq the event after which they were turned
+     * @param azimuthSigma turns of the azimuth screw, 1 sigma about none; 0 when it was left alone
+     * @param altitudeSigma the same of the altitude screw
+     */
+    record TurnedUnlogged(long seq, double azimuthSigma, double altitudeSigma) implements Step {
+        // Most turns of a night are of a few at most (common practice).
+        private static final double USUAL_TURNS = 3;
+
+        /** Turns of these screws. */
+        public static TurnedUnlogged after(long seq, boolean azimuth, boolean altitude) {
+            return new TurnedUnlogged(seq, azimuth ? USUAL_TURNS : 0, altitude ? USUAL_TURNS : 0);
+        }
+
+        public boolean isOfBoth() {
+            return azimuthSigma > 0 && altitudeSigma > 0;
+        }
+    }
+
+    /**
      * Something shifted the axis without a screw: clamping, a knock.
      *
      * @param usual the shift on the sky that is expected

@@ -76,8 +76,8 @@ final class TurnSuspects {
     }
 
     /**
-     * The turns that may have been made otherwise, with odds of a hundred to one over setting sightings aside, the likeliest
-     * first.
+     * The turns that may have been made otherwise, if that is no less likely than setting sightings aside; where none are,
+     * with odds of a hundred to one. The likeliest come first.
      *
      * @param plain the night with every turn as told
      */
@@ -93,7 +93,7 @@ final class TurnSuspects {
                 .map(Step.Turned.class::cast)
                 .flatMap(turned -> weighed(site, rig, turned, court))
                 .filter(w -> w.account().night().settled())
-                .filter(w -> plain.cost() - w.account().cost() > Contradictions.HUNDRED_TO_ONE)
+                .filter(w -> plain.cost() - w.account().cost() > leastGain(plain))
                 .sorted(Comparator.comparingDouble(w -> w.account().cost()))
                 .flatMap(w -> w.suspected(site, rig).stream())
                 .toList();
@@ -171,7 +171,7 @@ final class TurnSuspects {
         }
 
         Optional<Weighed> weigh(Suspicion suspicion, Account freed) {
-            double worthIt = plain.cost() - Contradictions.HUNDRED_TO_ONE - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
+            double worthIt = plain.cost() - leastGain(plain) - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
             boolean isTelling = isTelling(freed);
             return Contradictions.weighUnless(
                             asTold.with(suspicion.meant(), suspicion.told()),
@@ -210,9 +210,17 @@ final class TurnSuspects {
                 : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
+    /** Where nothing is set aside, a turn must explain the night a hundred times better to be suspected. */
+    private static double leastGain(Account plain) {
+        return plain.setAside().isEmpty() ? Contradictions.HUNDRED_TO_ONE : 0;
+    }
+
     /** Whether a turn is worth naming though sightings could be to blame as well. */
     static boolean isWorthNaming(Account asTold, Suspected suspected) {
         double gained = asTold.cost() - suspected.account().cost();
+        if (gained <= Contradictions.HUNDRED_TO_ONE) {
+            return false;
+        }
         boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected.account());
         // A slip fits anything between nothing and all: it has to explain more.
         return gained > MORE_THAN_ONE_SIGHTING || (isAtStake && suspected.isExact());

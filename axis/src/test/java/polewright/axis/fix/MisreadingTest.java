@@ -225,7 +225,9 @@ class MisreadingTest {
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(wrong);
-        assertThat(fix.agreement(wrong).orElseThrow().likelyCause()).contains(mistake.cause());
+        // A star on the other side of the meridian may say the same.
+        assertThat(fix.agreement(wrong).orElseThrow().likelyCause().orElseThrow())
+                .contains(mistake.cause());
         AxisOffset error = fix.state().offset().minus(known.axis().offset(site));
         assertThat(fix.state().offsetCovariance().normalisedSquare(error)).isLessThan(REGION_95);
     }
@@ -262,7 +264,8 @@ class MisreadingTest {
         Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
 
         assertThat(fix.agreement(20).orElseThrow().contradictory()).isTrue();
-        assertThat(fix.agreement(20).orElseThrow().likelyCause()).contains("the view were mirrored, not inverted");
+        assertThat(fix.agreement(20).orElseThrow().likelyCause().orElseThrow())
+                .contains("the view were mirrored, not inverted");
     }
 
     /** The half hour of the clock toward which that drift goes in a view. */

@@ -12,15 +12,18 @@ import polewright.night.NightState;
 /**
  * What a fix finds fault with.
  *
- * @param setAside the numbers of sightings that are not used
+ * @param setAside the numbers of sightings that are said to be wrong
+ * @param notUsed the numbers of sightings that are not used, though they may be right
  * @param isInDoubt whether the fix as a whole is
  * @param causes what is named: the mistake that the likeliest explanation assumes, and the likely causes of what is set aside
  * @param reason for the doubt, all explanations in it
  */
-record Accusations(Set<Long> setAside, boolean isInDoubt, List<String> causes, Optional<String> reason) {
+record Accusations(
+        Set<Long> setAside, Set<Long> notUsed, boolean isInDoubt, List<String> causes, Optional<String> reason) {
     static Accusations of(NightState night) {
         Fix fix = night.fix();
         Set<Long> setAside = new TreeSet<>();
+        Set<Long> notUsed = new TreeSet<>();
         List<String> causes = new ArrayList<>();
         fix.explanations().stream()
                 .limit(1)
@@ -28,7 +31,7 @@ record Accusations(Set<Long> setAside, boolean isInDoubt, List<String> causes, O
                 .forEach(mistake -> causes.add(mistake.words()));
         for (Agreement agreement : fix.agreements()) {
             if (agreement.contradictory()) {
-                setAside.add(agreement.seq());
+                (agreement.accused() ? setAside : notUsed).add(agreement.seq());
             }
             agreement
                     .likelyCause()
@@ -36,12 +39,13 @@ record Accusations(Set<Long> setAside, boolean isInDoubt, List<String> causes, O
         }
         return new Accusations(
                 setAside,
+                notUsed,
                 fix instanceof Fix.Dubious,
                 List.copyOf(causes),
                 fix instanceof Fix.Dubious dubious ? Optional.of(dubious.reason()) : Optional.empty());
     }
 
     boolean isAny() {
-        return isInDoubt || !setAside.isEmpty() || !causes.isEmpty();
+        return isInDoubt || !setAside.isEmpty() || !notUsed.isEmpty() || !causes.isEmpty();
     }
 }

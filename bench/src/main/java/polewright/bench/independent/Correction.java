@@ -11,14 +11,16 @@ final class Correction {
     private Correction() {}
 
     /**
-     * The events, in the order in which they are entered; none for a mistake that no event corrects.
+     * The events, in the order in which they are entered.
      *
      * @param told as it was told
      * @param truly as it should have been
      * @param amiss what should have been written, by the number of what was
+     * @param unloggedAfter the number of the event after which screws were turned and not logged; 0 if none were
      * @param last the number of the last event
      */
-    static List<NightEvent> of(Mistake mistake, Told told, Told truly, Map<Long, NightEvent> amiss, long last) {
+    static List<NightEvent> of(
+            Mistake mistake, Told told, Told truly, Map<Long, NightEvent> amiss, long unloggedAfter, long last) {
         return switch (mistake) {
             case LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> List.of(new NightEvent.SiteCorrected(truly.site()));
             case CLOCK_HOURS, DATE ->
@@ -31,7 +33,7 @@ final class Correction {
             }
             case DRIFT_SIGN, WRONG_STAR, OTHER_SIDE, REVERSED_TURN, OTHER_SCREW, COMPASS_END, DECLINATION_SIGN ->
                 replacing(amiss);
-            case UNLOGGED_TURN -> List.of();
+            case UNLOGGED_TURN -> List.of(new NightEvent.TurnNotLogged(unloggedAfter, true, true));
         };
     }
 

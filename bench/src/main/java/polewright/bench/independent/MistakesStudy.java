@@ -33,7 +33,7 @@ final class MistakesStudy {
                 "false",
                 "no stop");
         List<MistakenNight> all = new ArrayList<>();
-        for (Mistake mistake : Mistake.values()) {
+        for (Mistake mistake : options.mistakes()) {
             List<MistakenNight> nights = options.played(seed -> {
                 MistakenNight night = MistakenNight.of(mistake, seed, options.isCorrecting());
                 if (options.isTold()) {

@@ -3,6 +3,7 @@ package polewright.bench.independent;
 import java.util.Locale;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
+import polewright.axis.fix.Explanation;
 import polewright.axis.fix.Fix;
 import polewright.axis.sighting.StarDrift;
 import polewright.bench.independent.truth.Offset;
@@ -10,6 +11,8 @@ import polewright.night.event.NightEvent;
 
 /** A night told event by event: what is true beside what is believed. */
 final class NightInWords {
+    private static final int MOST_EXPLANATIONS = 6;
+
     private NightInWords() {}
 
     static void print(PlayedNight night) {
@@ -35,14 +38,32 @@ final class NightInWords {
                     fix.senses().altitude(),
                     words(moment.night().advice()));
             print(Accusations.of(moment.night()));
+            if (fix.explanations().size() > 1) {
+                fix.explanations().stream().limit(MOST_EXPLANATIONS).forEach(NightInWords::print);
+            }
         }
         night.refusals()
                 .forEach(refusal -> System.out.println("   after " + refusal.afterEvents() + ": " + refusal.words()));
     }
 
+    private static void print(Explanation explanation) {
+        AxisOffset offset = explanation.state().offset();
+        System.out.printf(
+                Locale.ROOT,
+                "      %5.1f %% %6.1f %6.1f without %s %s%n",
+                100 * explanation.weight(),
+                offset.east().arcminutes(),
+                offset.up().arcminutes(),
+                explanation.notUsed(),
+                explanation.mistake().map(polewright.axis.fix.Mistake::words).orElse("as entered"));
+    }
+
     private static void print(Accusations accusations) {
         if (!accusations.setAside().isEmpty()) {
             System.out.println("      set aside: " + accusations.setAside());
+        }
+        if (!accusations.notUsed().isEmpty()) {
+            System.out.println("      not used: " + accusations.notUsed());
         }
         accusations.causes().forEach(cause -> System.out.println("      ! " + cause));
         accusations.reason().ifPresent(reason -> System.out.println("      ? " + reason));

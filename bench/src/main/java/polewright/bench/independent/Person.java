@@ -57,6 +57,7 @@ final class Person {
     private Wedge wedge;
     private Instant now;
     private boolean slipped;
+    private long unloggedAfter;
     private int sightings;
     private int compasses;
     private int drifts;
@@ -126,6 +127,7 @@ final class Person {
                 notebook.told(),
                 notebook.truly(),
                 notebook.amiss(),
+                unloggedAfter,
                 notebook.written().size());
         // The clock that is put right is right for its own correction too.
         notebook.tellTruly();
@@ -220,6 +222,7 @@ final class Person {
         Turns unlogged = slip.unlogged(sightings);
         if (!unlogged.equals(Turns.NONE)) {
             slipped = true;
+            unloggedAfter = notebook.written().size();
             wedge = wedge.turned(unlogged, scene.random());
             now = now.plus(ActionMinutes.atTheScrews(unlogged.azimuth(), unlogged.altitude()));
             notebook.meant(now, Entries.turned(unlogged));

@@ -48,6 +48,12 @@ final class StudyOptions {
     @Option(names = "--correcting", description = "Mistakes are corrected as soon as they are named rightly.")
     private boolean correcting;
 
+    @Option(
+            names = "--only",
+            paramLabel = "MISTAKE",
+            description = "Only nights of this mistake; may be given again. One of ${COMPLETION-CANDIDATES}.")
+    private List<Mistake> only = List.of(Mistake.values());
+
     @Option(names = "--tell", description = "Tell every night, event by event.")
     private boolean tell;
 
@@ -92,6 +98,11 @@ final class StudyOptions {
 
     boolean isCorrecting() {
         return correcting;
+    }
+
+    /** Those whose nights are played. */
+    List<Mistake> mistakes() {
+        return List.copyOf(only);
     }
 
     boolean isTold() {

@@ -27,6 +27,7 @@ public enum EventKind {
     FIELD_DRIFT("field_drift"),
     TURN("turn"),
     CORRECT_TURN("correct_turn"),
+    UNLOGGED_TURN("unlogged_turn"),
     CORRECT_CLOCK("correct_clock"),
     RIG("rig"),
     SITE("site"),
@@ -71,6 +72,8 @@ public enum EventKind {
             return TURN;
         } else if (event instanceof NightEvent.TurnCorrected) {
             return CORRECT_TURN;
+        } else if (event instanceof NightEvent.TurnNotLogged) {
+            return UNLOGGED_TURN;
         } else if (event instanceof NightEvent.ClockCorrected) {
             return CORRECT_CLOCK;
         } else if (event instanceof NightEvent.MeasurementCorrected corrected) {

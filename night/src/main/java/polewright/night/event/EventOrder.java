@@ -62,6 +62,9 @@ public final class EventOrder {
         if (next.event() instanceof NightEvent.TurnCorrected corrected) {
             checkHappened(corrected.seq(), next.seq(), happened, "correct");
         }
+        if (next.event() instanceof NightEvent.TurnNotLogged unlogged) {
+            checkHappened(unlogged.seq(), next.seq(), happened, "add turns after");
+        }
         if (next.event() instanceof NightEvent.MeasurementCorrected corrected) {
             checkHappened(corrected.seq(), next.seq(), happened, "replace");
         }

@@ -203,6 +203,21 @@ public sealed interface NightEvent
     record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
 
     /**
+     * Screws were turned after an earlier event, and that was not logged then. How far they were turned nobody knows.
+     *
+     * @param seq the number of that event
+     * @param azimuth whether the azimuth screw may have been turned
+     * @param altitude whether the altitude screw may have been turned
+     */
+    record TurnNotLogged(long seq, boolean azimuth, boolean altitude) implements Revision {
+        public TurnNotLogged {
+            if (!azimuth && !altitude) {
+                throw new InputRefused("no screw was turned", "name the azimuth screw, the altitude screw or both");
+            }
+        }
+    }
+
+    /**
      * A measurement was entered wrongly.
      *
      * @param seq the number of that measurement

@@ -51,6 +51,8 @@ final class EventJson {
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
             out.whole("corrected_seq", corrected.seq());
             TurnJson.write(out, corrected.meant());
+        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
+            TurnJson.writeUnlogged(out, unlogged);
         } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
             out.whole(INSTEAD_OF, corrected.seq());
             writeBody(out, corrected.meant());
@@ -92,6 +94,7 @@ final class EventJson {
                 measured(in, kind, new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names)));
             case TURN -> TurnJson.read(in);
             case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
+            case UNLOGGED_TURN -> TurnJson.readUnlogged(in);
             case CORRECT_CLOCK -> clock(in);
             case RIG -> new NightEvent.RigCorrected(RigCorrectionJson.read(in));
             case SITE -> new NightEvent.SiteCorrected(in.object("site", SiteJson::read));

@@ -4,6 +4,10 @@ import polewright.night.event.NightEvent;
 
 /** Turns of the wedge's screws. */
 final class TurnJson {
+    private static final String SCREW = "screw";
+    private static final String AZIMUTH = "azimuth";
+    private static final String ALTITUDE = "altitude";
+
     private TurnJson() {}
 
     /** Legs back are written only where there were any, uncertainties only where nobody counted. */
@@ -32,5 +36,27 @@ final class TurnJson {
         double altitudeSigma = in.number("altitude_sigma_turns", 0);
         return in.made(() ->
                 new NightEvent.ScrewsTurned(azimuth, altitude, azimuthBack, altitudeBack, azimuthSigma, altitudeSigma));
+    }
+
+    /** Which screw is written only if it was one of them. */
+    static void writeUnlogged(FieldWriter out, NightEvent.TurnNotLogged unlogged) {
+        out.whole("after_seq", unlogged.seq());
+        if (!unlogged.altitude()) {
+            out.text(SCREW, AZIMUTH);
+        } else if (!unlogged.azimuth()) {
+            out.text(SCREW, ALTITUDE);
+        }
+    }
+
+    static NightEvent.TurnNotLogged readUnlogged(FieldReader in) {
+        long after = in.whole("after_seq");
+        if (!in.has(SCREW)) {
+            return new NightEvent.TurnNotLogged(after, true, true);
+        }
+        String screw = in.text(SCREW);
+        if (!screw.equals(AZIMUTH) && !screw.equals(ALTITUDE)) {
+            throw in.refused(SCREW, " is unknown", "use azimuth or altitude, or leave it out for both");
+        }
+        return new NightEvent.TurnNotLogged(after, screw.equals(AZIMUTH), screw.equals(ALTITUDE));
     }
 }

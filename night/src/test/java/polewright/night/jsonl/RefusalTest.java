@@ -41,7 +41,7 @@ class RefusalTest {
         {'event':'note','at':'2026-01-15T21:00:00Z','text':'a','text':'b'} | key "text" stands twice, the second time with "b": keep one of them.
         {'at':'2026-01-15T21:00:00Z'} | event is missing: add it; docs/events.md says what it holds.
         {'event':'clamp'} | at is missing: add it; docs/events.md says what it holds.
-        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is unknown: use begin, compass, scale, bearing, shadow, altitude, still_point, drift, frames, field_drift, turn, correct_turn, correct_clock, rig, site, clamp, unclamp, knock, allow, work, centre, horizon, target, skip, note, withdraw.
+        {'event':'kick','at':'2026-01-15T21:00:00Z'} | event "kick" is unknown: use begin, compass, scale, bearing, shadow, altitude, still_point, drift, frames, field_drift, turn, correct_turn, unlogged_turn, correct_clock, rig, site, clamp, unclamp, knock, allow, work, centre, horizon, target, skip, note, withdraw.
         {'event':'clamp','at':'2026-01-15T21:00:00'} | at "2026-01-15T21:00:00" has no zone: end it with Z for UTC, or with +01:00 for a clock one hour ahead.
         {'event':'clamp','at':'21:00'} | at "21:00" is not a time: write it like 2026-01-15T21:30:00Z, in UTC.
         {'event':'clamp','at':'2206-01-15T21:00:00Z'} | at: the time 2206-01-15T21:00:00Z is outside 1972 to 2100: check the year.

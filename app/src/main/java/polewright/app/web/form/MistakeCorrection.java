@@ -32,6 +32,8 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
     public static Optional<MistakeCorrection> of(Mistake mistake, NightState night) {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             return turn(turn);
+        } else if (mistake instanceof Mistake.TurnNotLogged missing) {
+            return Optional.of(unlogged(missing));
         } else if (mistake instanceof Mistake.SightingMisread sighting) {
             return sighting(sighting, night);
         } else if (mistake instanceof Mistake.ClockWrong clock) {
@@ -59,6 +61,15 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
         turns(new HandTurns(meant.azimuthTurns(), meant.azimuthBack())).ifPresent(t -> values.put("azimuth", t));
         turns(new HandTurns(meant.altitudeTurns(), meant.altitudeBack())).ifPresent(t -> values.put("altitude", t));
         return Optional.of(new MistakeCorrection(words, NightForms.TURN, values));
+    }
+
+    private static MistakeCorrection unlogged(Mistake.TurnNotLogged missing) {
+        Map<String, String> values = new LinkedHashMap<>();
+        values.put("unlogged-after", Long.toString(missing.meant().seq()));
+        if (!missing.meant().isOfBoth()) {
+            values.put("screw", missing.meant().azimuthSigma() > 0 ? "azimuth" : "altitude");
+        }
+        return new MistakeCorrection(sentence(missing.words()), NightForms.UNLOGGED_TURN, values);
     }
 
     private static Optional<String> turns(HandTurns turns) {

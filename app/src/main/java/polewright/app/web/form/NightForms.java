@@ -69,6 +69,28 @@ public final class NightForms {
                     "In place of turn number",
                     "Only to correct one that was entered wrongly.",
                     new Figure("")));
+    public static final CommandForm UNLOGGED_TURN = new CommandForm(
+            "unlogged-turn",
+            "Screws were turned, and it was not logged",
+            "How far need not be known: what was seen since tells it.",
+            List.of("turn"),
+            List.of(
+                    option(
+                                    "unlogged-after",
+                                    "After event number",
+                                    "The last one before they were turned.",
+                                    new Figure(""))
+                            .required(),
+                    option(
+                            "screw",
+                            "Which screw",
+                            "",
+                            new Choice(List.of(
+                                    new Option("", "one or both"),
+                                    new Option("azimuth", "azimuth"),
+                                    new Option("altitude", "altitude"))))),
+            "Log it",
+            false);
     public static final CommandForm CLAMP =
             done("clamp", "Clamps are tight", "Gently, a little on each in turn.", List.of("clamp"));
     public static final CommandForm UNCLAMP = done("unclamp", "Clamps are loose", "", List.of("unclamp"));
@@ -147,7 +169,8 @@ public final class NightForms {
     private NightForms() {}
 
     static List<CommandForm> all() {
-        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, CLAMP, UNCLAMP, KNOCK, SKIP, NOTE, UNDO, RETIME);
+        return List.of(
+                BEGIN, HORIZON, OPEN_SKY, TURN, UNLOGGED_TURN, CLAMP, UNCLAMP, KNOCK, SKIP, NOTE, UNDO, RETIME);
     }
 
     private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {

@@ -86,6 +86,8 @@ final class NightRoom implements Room {
         });
         if (chosen.filter(night -> isTonight(asked, night)).isPresent()) {
             ways.add(new Section.Way(
+                    asked.to(Rooms.path(NightForms.UNLOGGED_TURN)), "Screws were turned and not logged", false));
+            ways.add(new Section.Way(
                     asked.to(Rooms.path(NightForms.RETIME)), "The computer's clock was off: correct times", false));
         }
         ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
