@@ -15,7 +15,7 @@ import polewright.sky.place.Site;
  */
 record Candidate(Optional<Mistake> mistake, Account account, double cost) {
     // Most mistakes are among those that can be named: odds of ten to one (common practice).
-    private static final double NAMELESS = 2 * Math.log(10);
+    static final double NAMELESS = 2 * Math.log(10);
 
     /** Everything as entered; what is set aside is wrong for no reason that can be named. */
     static Candidate asTold(Account account) {

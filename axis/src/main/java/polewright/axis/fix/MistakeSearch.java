@@ -42,7 +42,7 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
             for (TurnSuspects.Suspected suspected : TurnSuspects.of(past.site(), learned, steps, asTold)) {
                 boolean isWorthNaming = TurnSuspects.isWorthNaming(asTold, suspected);
                 (isWorthNaming ? all : others)
-                        .add(Candidate.of(suspected.mistake(), suspected.account(), Rereadings.SELDOM));
+                        .add(Candidate.of(suspected.mistake(), suspected.account(), surcharge(suspected)));
             }
         }
         // What is condensed cannot be read again.
@@ -60,6 +60,11 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
         double ruledOut = all.get(0).cost() + Contradictions.HUNDRED_TO_ONE;
         return new MistakeSearch(
                 all.stream().takeWhile(c -> c.cost() < ruledOut).toList(), List.copyOf(others));
+    }
+
+    /** A slip fits anything between nothing and all, as a sighting does that is wrong for no reason that can be named. */
+    private static double surcharge(TurnSuspects.Suspected suspected) {
+        return Rereadings.SELDOM + (suspected.isExact() ? 0 : Candidate.NAMELESS);
     }
 
     /** The night with one of those believed that are set aside, for each. */

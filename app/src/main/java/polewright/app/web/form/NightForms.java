@@ -169,8 +169,7 @@ public final class NightForms {
     private NightForms() {}
 
     static List<CommandForm> all() {
-        return List.of(
-                BEGIN, HORIZON, OPEN_SKY, TURN, UNLOGGED_TURN, CLAMP, UNCLAMP, KNOCK, SKIP, NOTE, UNDO, RETIME);
+        return List.of(BEGIN, HORIZON, OPEN_SKY, TURN, UNLOGGED_TURN, CLAMP, UNCLAMP, KNOCK, SKIP, NOTE, UNDO, RETIME);
     }
 
     private static CommandForm done(String id, String title, String intro, List<String> command, Field... fields) {
