@@ -75,7 +75,7 @@ class NightsWithACameraTest {
                 .mapToLong(n -> count(n, EventKind.FRAMES))
                 .average()
                 .orElseThrow();
-        assertThat(framesANight).isLessThan(7);
+        assertThat(framesANight).isLessThan(9);
         assertThat(nights)
                 .allSatisfy(n -> assertThat(n)
                         .filteredOn(m -> m.event().event() instanceof NightEvent.SightingTaken)

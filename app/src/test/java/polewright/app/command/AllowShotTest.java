@@ -56,7 +56,7 @@ class AllowShotTest extends TypedAllowances {
     @Test
     void whatTheRigDoesNotTellOrCannotKeepIsNoted() throws IOException {
         String notCounted = "NOTE The drive's periodic error is not counted, for the rig does not tell it";
-        String clamping = "NOTE Tightening the clamps may move the axis by 1.5′, which is more than the zone is deep";
+        String clamping = "NOTE Tightening the clamps may move the axis by 2.0′, which is more than the zone is deep";
         assertThat(flat(good("allow --for short subs" + CAMERA)))
                 .contains(notCounted)
                 .doesNotContain("Tightening the clamps");

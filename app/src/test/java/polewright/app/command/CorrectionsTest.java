@@ -161,7 +161,6 @@ class CorrectionsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
         rig correct                                              | no figure of the rig is corrected: give the figure that was wrong.
-        rig correct --azimuth-clockwise right                    | the rig is entered so already: give the figure that is wrong, with its true value.
         rig correct --azimuth-clockwise raises                   | the azimuth screw of rig 'fork' raises the axis: say whether a clockwise turn takes it right or left.
         rig correct --azimuth-clockwise left --azimuth-reversed  | where the azimuth screw goes is said twice: give --azimuth-clockwise or --azimuth-reversed.
         rig correct --altitude-gain 0                            | 0 times as far a turn is outside 0.01 to 100: 1 is as entered, 0.5 half as far.

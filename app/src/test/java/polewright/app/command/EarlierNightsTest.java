@@ -64,7 +64,7 @@ class EarlierNightsTest {
         assertThat(begun.replace('\n', ' '))
                 .contains(
                         "From 4 earlier nights: the altitude screw turned clockwise raises the axis; the altitude screw moves 12 % more than the rig file says; clamping"
-                                + " usually lowers this axis 1.6′.");
+                                + " usually lowers this axis 1.8′.");
         String fix = person.good("fix", "--json").out();
         assertThat(fix).contains("\"earlier_nights\"", "\"clampings\":4");
         assertThat(person.good("log", "--json").out()).contains("\"learned\"");

@@ -207,7 +207,7 @@ class NextAndAdviseTest {
         assertThat(flat(person.good("fix")))
                 .containsPattern("′\\. Not (yet|surely) good enough for pictures \\(chance ");
         type(person, "allow 90");
-        assertThat(flat(person.good("fix"))).contains("′. Within 90′ of the pole (chance over 99 %).");
+        assertThat(flat(person.good("fix"))).contains("′. Within 90′ of the pole (chance 99 %).");
     }
 
     @Test

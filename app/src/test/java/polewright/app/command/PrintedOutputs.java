@@ -160,6 +160,19 @@ final class PrintedOutputs {
                         + still.formatted("24", "inverted")
                         + still.formatted("28", "erect"));
         json(person, "replay", night.toString());
+        CommandRun swapped = person("swapped", "2026-11-25T20:05:00Z");
+        swapped.good("begin", "--site", LARKFELL);
+        swapped.good("sight", "compass", "0");
+        swapped.good("sight", "scale", "54.6");
+        swapped.good("sight", "still", "polaris", "--distance", "0.1", "--toward", "3", "--with", "finder");
+        swapped.waitMinutes(4 * 60);
+        List<String> drift =
+                List.of("sight", "drift", "rigel", "--minutes", "5", "--moved", "30", "--unit", "arcsec", "--toward");
+        for (String toward : List.of("south", "south", "south", "north")) {
+            List<String> one = new ArrayList<>(drift);
+            one.add(toward);
+            json(swapped, one.toArray(String[]::new));
+        }
     }
 
     /** A screw that is to end clockwise goes past the goal and back. */

@@ -102,7 +102,7 @@ class ReadableOutputTest {
                 .contains("THEN  polewright sight scale ALTITUDE")
                 .contains("THEN  log it; N in divisions, WAY is north or south:")
                 .containsSequence(
-                        "  polewright sight drift achernar --minutes 3 --moved N --toward WAY \\",
+                        "  polewright sight drift achernar --minutes 1 --moved N --toward WAY \\",
                         "      --with reticle");
     }
 

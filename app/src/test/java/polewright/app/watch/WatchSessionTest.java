@@ -198,7 +198,7 @@ class WatchSessionTest {
         assertThat(first.isSenseAssumed()).isFalse();
 
         int looks = 1 + obeyUntilGood();
-        assertThat(looks).isLessThanOrEqualTo(6);
+        assertThat(looks).isLessThanOrEqualTo(7);
         assertThat(60 * offDeg()).isLessThan(5);
         assertThat(farthestDeg).isLessThan(firstDeg + 0.35);
         assertThat(night().fix().state().gains().azimuthFactor()).isCloseTo(Math.abs(azimuth), within(0.15));

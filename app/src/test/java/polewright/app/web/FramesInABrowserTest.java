@@ -110,7 +110,7 @@ class FramesInABrowserTest {
         assertThat(page.locator(".light")).isVisible();
         page.navigate(night.address("/"));
         save("screw1.fits");
-        assertThat(page.locator(".steps .step").first()).containsText("Altitude screw 1/4 turn clockwise.", SOON);
+        assertThat(page.locator(".steps .step").first()).containsText("Altitude screw 5/16 turn clockwise.", SOON);
         assertThat(page.locator("main")).containsText("Since it was found the axis has moved");
         assertThat(page.locator("#frame .light img")).isVisible();
         // What the frames saw is in the log before anything is pressed.

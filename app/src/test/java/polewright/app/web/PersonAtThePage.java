@@ -118,8 +118,8 @@ final class PersonAtThePage {
     }
 
     private static void enter(Page page, String field, String value) {
-        if (field.equals("unit")) {
-            page.locator("select[name=unit]").selectOption(value);
+        if (field.equals("unit") || field.equals("with")) {
+            page.locator("select[name=" + field + "]").selectOption(value);
         } else {
             page.locator("input[name=" + field + "]").fill(value);
         }

@@ -72,7 +72,8 @@ public final class Adviser {
         if (SenseInDoubt.isWorthALook(situation, all)) {
             return SenseInDoubt.look(situation, now);
         }
-        List<ScrewTurn> turns = TestTurns.orderable(situation, all);
+        // A mount is moved by hand whichever way its screws go.
+        List<ScrewTurn> turns = TurnPlanner.isBeyondScrews(situation, all) ? all : TestTurns.orderable(situation, all);
         if (now >= HOPELESS && situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
