@@ -102,7 +102,7 @@ class NightInABrowserTest {
             Page onTable = laptop.newPage();
             begin(inHand, night);
             onTable.navigate(night.address("/"));
-            PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(-60, 45), 14);
+            PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(-60, 45), 15);
             boolean pressedTwice = false;
             for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
                 if (person.advice() instanceof Advice.TurnScrews && !pressedTwice) {
