@@ -18,7 +18,7 @@ import polewright.sky.place.Weather;
 record MistakeSearch(List<Candidate> found, List<Candidate> others) {
     // More than a night by eye has; each costs some thirty solutions.
     private static final int MOST_STEPS_READ_AGAIN = 48;
-    // Wedges go 25 % farther or less far than their figures say, where a rig says 15 % (common practice).
+    // A wedge may be farther from its figures than its owner believes (common practice).
     private static final double REAL_SCREWS = 2;
 
     /**
