@@ -123,7 +123,7 @@ public record NightState(
 
     private static Advice advice(Situation situation, SkippedSightings skipped, Instant now) {
         Advice advice = Adviser.advise(situation);
-        // In the dark there is always something to sight, unless all of it was skipped.
+        // After dark there is always something to sight, unless everything was skipped.
         return advice instanceof Advice.WaitForDark && situation.daylight() == Daylight.NONE
                 ? new Advice.WaitForSky(advice.probabilityNow(), skipped.lookAgain(now))
                 : advice;

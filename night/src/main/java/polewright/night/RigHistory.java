@@ -59,8 +59,8 @@ public final class RigHistory {
     }
 
     /**
-     * The rig as these nights have shown it, its screws going the likelier way where that is only assumed; the rig itself if
-     * no night with the same name and screws tells of it.
+     * The rig as these nights have shown it. Assumed directions become the likelier ones. The rig itself, if no night with
+     * the same name and screws has shown anything.
      *
      * @param earlierNights the events of each, in any order; other rigs' nights may be among them
      * @param tonight where the rig stands now: its hemisphere says which way of the clamps is east
@@ -146,7 +146,7 @@ public final class RigHistory {
         }
     }
 
-    /** Whether a night has shown a screw going otherwise than its owner says now. */
+    /** Whether a night has shown a screw to go against its owner's present word. */
     private static boolean isContrary(Screw shown, Screw now) {
         return !now.isSenseAssumed() && shown.clockwise() != now.clockwise();
     }

@@ -68,7 +68,7 @@ final class SetupCorrections {
             try {
                 then = after(logged, then);
             } catch (InputRefused withdrawnForThat) {
-                // No rig and no site came of it, so nothing can have been entered by it.
+                // It changed neither rig nor site, so nothing can depend on it.
             }
         }
         return then;

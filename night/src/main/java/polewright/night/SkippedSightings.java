@@ -45,7 +45,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
     private static final Angle CLOUD_RADIUS = Angle.ofDegrees(30);
     private static final Angle OBSTACLE_HALF_WIDTH = Angle.ofDegrees(10);
     private static final Angle OBSTACLE_ABOVE_STAR = Angle.ofDegrees(5);
-    // Two places of one star, of which one was typed: closer than any two that are advised.
+    // Tells a typed place of a star from its catalogue place; advised stars are farther apart than this.
     private static final Angle SAME_STAR = Angle.ofArcminutes(1);
 
     public SkippedSightings {
@@ -97,7 +97,8 @@ public record SkippedSightings(List<LoggedEvent> skips) {
         boolean isNothingToLookThrough =
                 rig.optics().isEmpty() && !all.rig().optics().isEmpty();
         if (isNoStarLeft || isNothingToLookThrough) {
-            // Without stars ideal ones would be assumed, and without optics the eye of whoever gives arcseconds.
+            // An empty list of stars would be taken for ideal stars, and a rig without optics for readings in
+            // arcseconds.
             Stream.of(Skip.Sighting.STILL_POINT, Skip.Sighting.DRIFT)
                     .forEach(sighting -> ruledOut.addAll(sighting.kinds()));
         }
@@ -113,7 +114,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 ruledOut);
     }
 
-    /** Whether nothing of its kind can be taken now, on whatever star. */
+    /** Whether this rules out its whole kind of sighting now, whatever the star. */
     private static boolean isOfWholeKind(LoggedEvent logged, Instant now) {
         Skip skip = skip(logged);
         return switch (skip.because()) {

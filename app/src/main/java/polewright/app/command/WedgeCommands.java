@@ -80,13 +80,13 @@ final class WedgeCommands {
         @Option(
                 names = "--unlogged-after",
                 paramLabel = "SEQ",
-                description = "Screws were turned after event SEQ and not logged; how far is not known.")
+                description = "Screws were turned by an unknown amount after event SEQ and not logged.")
         private @Nullable Long unloggedAfter;
 
         @Option(
                 names = "--screw",
                 paramLabel = "SCREW",
-                description = "With --unlogged-after, if it was one of them: azimuth or altitude.")
+                description = "With --unlogged-after, if only one screw was turned: azimuth or altitude.")
         private @Nullable Screw screw;
 
         /** One of the two. */

@@ -64,7 +64,7 @@ public final class EventWords {
             return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
         } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
             return "turned after #" + unlogged.seq() + ", but not logged then: " + screws(unlogged)
-                    + ", nobody knows how far";
+                    + ", by an unknown amount";
         } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
             return "in place of #" + corrected.seq() + ": " + of(corrected.meant());
         } else if (event instanceof NightEvent.RigCorrected corrected) {

@@ -51,7 +51,7 @@ public final class NextWords {
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));
         lines.addAll(SkipWords.hint(night));
-        // The rest of it is for those who ask for more than the next thing.
+        // The rest is for those who ask for more than the next step.
         PoleStarWords.of(night).stream().limit(1).forEach(lines::add);
         return lines;
     }

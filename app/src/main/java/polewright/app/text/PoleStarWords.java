@@ -9,7 +9,7 @@ import polewright.night.NightState;
 import polewright.night.PoleStarSearch;
 import polewright.sky.angle.Angle;
 
-/** How to bring a pole star into view that is outside the field: told in fists for the eye, in fields for the finder. */
+/** How to find a pole star that is outside the field: in fists for the eye, in fields for the finder. */
 public final class PoleStarWords {
     // Less than a quarter of a field needs no move.
     private static final double LEAST_FIELDS = 0.25;
@@ -36,7 +36,7 @@ public final class PoleStarWords {
         lines.add("SWEEP " + sweep(search, finder));
         lines.add("SWING Or move the whole mount by hand until " + star + " is in the " + finder.name()
                 + byFields(search, finder) + ".");
-        lines.add("CARE  Before you move the mount: it is heavy, so be two. Clamp the tube first; "
+        lines.add("CARE  Before you move the mount: it is heavy, so work with a second person. Clamp the tube first; "
                 + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
         lines.add("THEN  after moving it: " + Wrapping.unbroken("polewright knock") + ", and sight the still point.");
         return lines;

@@ -119,11 +119,11 @@ public final class SkipWords {
     /** What can be done while nothing is left to sight. */
     static List<String> waiting(Advice.WaitForSky wait) {
         List<String> lines = new ArrayList<>();
-        lines.add("WAIT  Nothing is left to sight: all that could come next was skipped.");
+        lines.add("WAIT  Nothing is left to sight: everything that could come next has been skipped.");
         lines.add(Optional.of(wait)
                 .flatMap(Advice.WaitForSky::lookAgain)
                 .map(at -> "NEXT  Look again at " + AdviceWords.clock(at) + ", when the cloud may have passed.")
-                .orElse("NEXT  Take back what was skipped as soon as it can be seen."));
+                .orElse("NEXT  Undo a skip as soon as that sighting can be taken."));
         lines.add("THEN  " + Wrapping.unbroken("polewright undo NUMBER") + " takes one back; "
                 + Wrapping.unbroken("polewright log") + " lists them.");
         return lines;

@@ -90,7 +90,7 @@ public final class PageServer implements AutoCloseable {
         try {
             Answers.firstPage(desk);
         } catch (RuntimeException whatThePageItselfWillSay) {
-            // A log that cannot be read, or was closed meanwhile, is told of where someone asks for it.
+            // The page itself reports a log that is unreadable or already closed.
         }
     }
 

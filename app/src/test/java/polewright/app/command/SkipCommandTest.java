@@ -72,7 +72,7 @@ class SkipCommandTest {
         }
         assertThat(next().get("do").textValue()).isEqualTo("wait_for_sky");
         assertThat(flat(person.good("next")))
-                .contains("WAIT Nothing is left to sight: all that could come next was skipped.")
+                .contains("WAIT Nothing is left to sight: everything that could come next has been skipped.")
                 .contains("NEXT Look again at 21:00 UTC, when the cloud may have passed.")
                 .contains("THEN polewright undo NUMBER takes one back; polewright log lists them");
         assertThat(person.run("skip", "cloud").complaint())

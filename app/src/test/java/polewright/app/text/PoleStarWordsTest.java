@@ -37,7 +37,9 @@ class PoleStarWordsTest {
                                 + " finder field at a time, 1 field each way\\. Count the fields from home to the star: the mount has to move as far\\.")
                 .contains("SWING Or move the whole mount by hand until Polaris is in the finder: by the fix, 1 field to"
                         + " the right and half a field up.")
-                .contains("CARE Before you move the mount: it is heavy, so be two.", "keep the tripod from tipping")
+                .contains(
+                        "CARE Before you move the mount: it is heavy, so work with a second person.",
+                        "keep the tripod from tipping")
                 .contains("THEN after moving it: polewright knock, and sight the still point.");
         assertThat(flat(person.good("next"))).contains("FIND To bring Polaris").doesNotContain("SWEEP");
         assertThat(flat(person.good("advise"))).contains("FIND To bring Polaris", "SWEEP Move the tube");

@@ -50,8 +50,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Whole nights with a rig that nobody described, both of whose screws go the other way round and by a quarter farther or less
- * far than assumed; by a wedge that shares nothing with what is tested. Each order and each sighting on the page is obeyed.
+ * Whole nights with an undescribed rig. Both screws are reversed and their gains are off by a quarter. The wedge model shares no
+ * code with the program under test, and the person obeys every order and takes every sighting on the page.
  */
 class ReversedScrewsInABrowserTest {
     private static final String EVENING = "2026-11-25T20:00:00Z";

@@ -29,7 +29,7 @@ final class SenseInDoubt {
                 && (Places.of(situation.fix()).spread() > MORE_THAN_THE_FIX || TestTurns.haveToWait(situation, turns));
     }
 
-    /** The sighting that narrows all the places together most per minute. */
+    /** The sighting that narrows the spread of all places most per minute. */
     static Advice look(Situation situation, double probabilityNow) {
         OffsetCovariance together = Places.of(situation.fix()).together();
         return candidates(situation)
@@ -40,7 +40,7 @@ final class SenseInDoubt {
                 .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, REASON));
     }
 
-    /** What can be sighted wherever the axis is: the pole star is in the finder's field from each of the places or is not asked for. */
+    /** What can be sighted from every place: the still point is left out unless all of them keep the pole star in the finder. */
     private static Stream<Candidate> candidates(Situation situation) {
         Places places = Places.of(situation.fix());
         boolean isInReach = situation.rig().widestOptic().map(Optic::field).stream()

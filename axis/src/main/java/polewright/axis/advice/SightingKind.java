@@ -40,7 +40,7 @@ public enum SightingKind {
         return type;
     }
 
-    /** What of the rig it is looked at through, if the eye looks through something. */
+    /** The optic of the rig that it is seen through, if any. */
     public Optional<Optic> optic(Rig rig) {
         return switch (this) {
             // The still point wants a wide view, a drift a close one.

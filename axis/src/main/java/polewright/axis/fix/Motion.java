@@ -56,7 +56,7 @@ record Motion(
                 presentAltitude);
     }
 
-    /** Turns of unknown size, either way. They tell nothing of the screws, and leave them nobody knows which way. */
+    /** Turns of unknown size and direction. They say nothing about the gains, and the last direction of each screw is unknown. */
     static Motion unlogged(Rig rig, Step.TurnedUnlogged step, TurnSenses senses, Angle presentAltitude) {
         double azimuth = step.azimuthSigma()
                 * rig.azimuthScrew().move(1, presentAltitude).radians();

@@ -27,11 +27,11 @@ record NightReadAgain(Past past, Weather weather, List<Step> steps, Account asTo
                 Contradictions.weigh(asTold.smoother().with(worse)));
     }
 
-    /** Sightings, the clock or the site otherwise than told, wherever the night fits a hundred times better so. */
+    /** Other readings of sightings, clock or site that make the night fit a hundred times better. */
     Stream<Candidate> misread() {
         Site site = past.site();
         Stream<Rereadings> single = lenient.sightings().stream()
-                // No reading of it can gain more than leaving it out does.
+                // No other reading can improve the fit more than leaving it out.
                 .filter(s ->
                         lenient.setAside().contains(s.seq()) || lenient.innovation(s) > Contradictions.HUNDRED_TO_ONE)
                 .flatMap(s -> Rereadings.ofOne(site, weather, past, steps, s));
@@ -41,12 +41,12 @@ record NightReadAgain(Past past, Weather weather, List<Step> steps, Account asTo
         return all.flatMap(reading -> weighed(reading, Contradictions.HUNDRED_TO_ONE).stream());
     }
 
-    /** Turns that nobody logged, wherever the night fits better with them. */
+    /** Unlogged turns at each place where they improve the fit. */
     Stream<Candidate> unlogged() {
         return mayBeMistaken() ? UnloggedTurns.Gap.of(steps).stream().flatMap(this::unlogged) : Stream.empty();
     }
 
-    /** Whether the night fits a hundred times better so than as it was told. */
+    /** Whether it makes the night fit a hundred times better. */
     boolean isWorthNaming(Candidate candidate) {
         return Candidate.cost(lenient) - Candidate.cost(candidate.account()) > Contradictions.HUNDRED_TO_ONE;
     }

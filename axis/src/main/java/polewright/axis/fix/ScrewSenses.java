@@ -13,7 +13,7 @@ import polewright.axis.rig.Screw;
  * <p>1 for a screw whose owner said so, unless the night speaks against that; for one whose sense is assumed what earlier
  * nights have shown, and 0.5 before any has.
  *
- * @param azimuthTried whether the azimuth screw was turned tonight, if nothing was known of it before
+ * @param azimuthTried whether the azimuth screw was turned tonight without its direction being known
  * @param altitudeTried the same of the altitude screw
  * @param otherwise where the axis is if a screw that was turned goes the other way, for each way that is not ruled out
  */

@@ -44,7 +44,7 @@ record SmoothedNight(
     }
 
     /**
-     * What it costs to assume turns that nobody logged, in units of χ²: a size that might have been anything within its
+     * What it costs to assume unlogged turns, in units of χ²: a size that might have been anything within its
      * prior is as much less likely as the night narrows it down.
      */
     double costOfUnknownSize(Step.TurnedUnlogged turned) {

@@ -89,7 +89,7 @@ public sealed interface Step {
     }
 
     /**
-     * Screws turned without being logged, by nobody knows how much.
+     * Unlogged turns of unknown size.
      *
      * @param seq the event after which they were turned
      * @param azimuthSigma turns of the azimuth screw, 1 sigma about none; 0 when it was left alone

@@ -30,7 +30,7 @@ public record Experience(
         Angle clampSigma,
         double azimuthSense,
         double altitudeSense) {
-    /** What is known of a sense of which earlier nights have shown nothing. */
+    /** The probability of a sense before any night has shown it. */
     public static final double SENSE_UNKNOWN = 0.5;
 
     public Experience {
@@ -46,7 +46,7 @@ public record Experience(
         }
     }
 
-    /** Nothing is known of which way the screws go. */
+    /** Neither direction is known. */
     public Experience(
             int nights,
             double azimuthFactor,

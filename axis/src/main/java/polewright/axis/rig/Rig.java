@@ -206,7 +206,7 @@ public record Rig(
         return experience.map(Experience::clampSigma).orElse(clampSigma);
     }
 
-    /** A fork on a wedge as many are: screws known to 20 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
+    /** A common fork on a wedge: screws known to 20 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
     public static Rig typicalForkOnWedge() {
         return new Rig(
                 "fork",

@@ -12,7 +12,7 @@ import polewright.sky.angle.Angle;
  * @param handSigmaTurns how exactly a hand makes the turns it was asked for, 1 sigma
  * @param backlashTurns play when the sense of turning is reversed
  * @param finish which way it is to be turned last
- * @param isSenseAssumed whether {@code clockwise} is no more than assumed: nobody said which way this screw goes
+ * @param isSenseAssumed whether {@code clockwise} is only an assumption: the owner has not said which way this screw goes
  */
 public record Screw(
         ScrewGeometry geometry,
@@ -28,7 +28,7 @@ public record Screw(
         requireRange("backlash", backlashTurns, 0, 20);
     }
 
-    /** A screw whose owner said which way it goes. */
+    /** A screw whose direction its owner gave. */
     public Screw(
             ScrewGeometry geometry,
             ScrewSense clockwise,
@@ -49,7 +49,7 @@ public record Screw(
         this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, FinishSense.EITHER);
     }
 
-    /** A screw of which only the rough effect is known: 20 %, a hand good to a twentieth of a turn, some play. */
+    /** A screw known only roughly: its gain to 20 %, a hand good to a twentieth of a turn, some play. */
     public static Screw rough(ScrewGeometry geometry, ScrewSense clockwise) {
         return new Screw(geometry, clockwise, 0.2, 0.05, 0.2);
     }
@@ -71,12 +71,12 @@ public record Screw(
         return new Screw(geometry, clockwise, gainSigma, handSigmaTurns, backlashTurns, finish, isSenseAssumed);
     }
 
-    /** The same screw, of which nobody said which way it goes. */
+    /** The same screw with its direction only assumed. */
     public Screw withSenseAssumed() {
         return new Screw(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, true);
     }
 
-    /** The same screw, its owner having said that it goes this way. */
+    /** The same screw with its direction confirmed by its owner. */
     public Screw withSenseTold() {
         return new Screw(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, false);
     }

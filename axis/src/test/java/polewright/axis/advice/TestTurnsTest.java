@@ -22,7 +22,7 @@ import polewright.axis.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The first turn of a screw of which nobody knows which way it goes. */
+/** The first turn of a screw whose direction is unknown. */
 class TestTurnsTest {
     private static final Site SITE = Site.ofDegrees(54.60, 0, 240);
     private static final Angle READ = Angle.ofArcseconds(4);
@@ -118,7 +118,7 @@ class TestTurnsTest {
         assertThat(after.axis().offset(SITE).distance().arcminutes()).isLessThan(20);
     }
 
-    /** If the screws went the other way the pole star is not in the finder any more: nobody is sent to look for it there. */
+    /** If the screws are reversed, the pole star has left the finder, so the still point is not advised. */
     @Test
     void theLookIsOneThatCanBeHadWhicheverWayTheScrewsWent() {
         Rig rig = Rig.typicalForkOnWedge();

@@ -225,7 +225,7 @@ class MisreadingTest {
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(wrong);
-        // A star on the other side of the meridian may say the same.
+        // A star on the other side of the meridian may show the same drift.
         assertThat(fix.agreement(wrong).orElseThrow().likelyCause().orElseThrow())
                 .contains(mistake.cause());
         AxisOffset error = fix.state().offset().minus(known.axis().offset(site));

@@ -12,7 +12,7 @@ import polewright.axis.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** A screw turned between two sightings, and nobody logged it. */
+/** An unlogged turn between two sightings. */
 class UnloggedTurnTest {
     private static final Site SITE = Site.ofDegrees(54.60, 0, 240);
     private static final Rig RIG = Rig.typicalForkOnWedge();

@@ -203,7 +203,7 @@ public sealed interface NightEvent
     record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
 
     /**
-     * Screws were turned after an earlier event, and that was not logged then. How far they were turned nobody knows.
+     * Screws were turned by an unknown amount after an earlier event, without being logged.
      *
      * @param seq the number of that event
      * @param azimuth whether the azimuth screw may have been turned

@@ -79,7 +79,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
         /** The compass, the scale, the plumb line or the camera is not at hand. */
         NO_INSTRUMENT;
 
-        /** Whether that can be said of such a sighting. */
+        /** Whether this reason can apply to such a sighting. */
         public boolean isOf(Sighting sighting) {
             return switch (this) {
                 case NOT_FOUND, HIDDEN, NO_OPTIC -> sighting.isOfStar();

@@ -18,7 +18,7 @@ import polewright.sky.angle.Angle;
 
 /** The rig: mount, screws, optics and cameras. */
 final class RigJson {
-    // The screws of the fork that was assumed before screws were marked as assumed.
+    // The assumed fork's screws, as they were before assumed directions were marked.
     private static final Screw ONCE_ASSUMED_AZIMUTH =
             new Screw(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT, 0.15, 0.05, 0.1);
     private static final Screw ONCE_ASSUMED_ALTITUDE =

@@ -71,8 +71,8 @@ public final class NightForms {
                     new Figure("")));
     public static final CommandForm UNLOGGED_TURN = new CommandForm(
             "unlogged-turn",
-            "Screws were turned, and it was not logged",
-            "How far need not be known: what was seen since tells it.",
+            "Screws were turned but not logged",
+            "You need not know how far: later sightings will show it.",
             List.of("turn"),
             List.of(
                     option(
