@@ -11,6 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.Workbench;
+import polewright.app.watch.FrameFolder;
 import polewright.app.watch.FrameWatch;
 import polewright.night.NightState;
 import polewright.sky.place.Site;
@@ -73,7 +74,8 @@ final class WatchCommand implements Callable<Integer> {
         Site site = night.begun().site();
         WatchReport report = new WatchReport(workbench, output, night, drive.told());
         FrameWatch watch = FrameWatch.of(
-                new FrameWatch.Task(folder, all, turning, clues.clues(Optional.of(site)), drive.told()),
+                FrameFolder.of(folder, workbench.clock(), all),
+                new FrameWatch.Task(turning, clues.clues(Optional.of(site)), drive.told()),
                 night,
                 () -> log.openExisting(workbench),
                 workbench,

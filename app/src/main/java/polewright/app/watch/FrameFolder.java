@@ -143,6 +143,11 @@ public final class FrameFolder {
         return folder;
     }
 
+    /** The clock by which a file has been still for long enough. */
+    Clock clock() {
+        return clock;
+    }
+
     /** How long to wait until the next look, if nothing wakes whoever looks. */
     public Duration untilNextLook() {
         Instant now = clock.instant();

@@ -1,6 +1,5 @@
 package polewright.app.watch;
 
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -54,15 +53,13 @@ public final class FrameWatch {
     private long taken;
 
     /**
-     * What is watched, and by whom.
+     * What is known before the first frame.
      *
-     * @param folder where frames are saved
-     * @param all whether those that are there already are taken too
      * @param turning whether the axis is known by the last frames in the log, the camera not touched since
      * @param clues what is told of the frames
      * @param drive what the drive does, if told
      */
-    public record Task(Path folder, boolean all, boolean turning, FrameClues clues, Drive drive) {}
+    public record Task(boolean turning, FrameClues clues, Drive drive) {}
 
     /**
      * When a watch ends by itself.
@@ -77,14 +74,13 @@ public final class FrameWatch {
 
     private FrameWatch(
             Workbench workbench,
-            Clock looking,
             NightEvent.Begun begun,
             FrameClues told,
             WatchSession session,
             FrameFolder frames,
             WatchListener listener) {
         this.workbench = workbench;
-        this.clock = looking;
+        this.clock = frames.clock();
         this.begun = begun;
         this.told = told;
         this.session = session;
@@ -95,27 +91,22 @@ public final class FrameWatch {
     }
 
     /**
-     * A watch, of what is in the folder from now on.
+     * A watch of the frames that a folder hands out from now on.
      *
+     * <p>What is logged bears the time of the workbench, which may be made up; how long a file has been still goes by the
+     * folder's own clock.
+     *
+     * @param frames a new folder, or one that an ended watch has left: then no frame that came in between is missed
      * @param night as it stands
      * @param log opens the log that is added to
-     * @throws JobFailed when there is no such folder, or nothing to go on from
+     * @throws JobFailed when there is nothing to go on from
      */
     public static FrameWatch of(
-            Task task, NightState night, Supplier<NightLog> log, Workbench workbench, WatchListener listener) {
-        return of(task, night, log, workbench, workbench.clock(), listener);
-    }
-
-    /**
-     * The same where a night's time is made up: what is logged bears the time of the workbench, but how long a file has
-     * been still goes by a clock that runs.
-     */
-    public static FrameWatch of(
+            FrameFolder frames,
             Task task,
             NightState night,
             Supplier<NightLog> log,
             Workbench workbench,
-            Clock looking,
             WatchListener listener) {
         NightEvent.Begun begun = night.begun();
         TurningWatch watch =
@@ -124,11 +115,10 @@ public final class FrameWatch {
         last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
         return new FrameWatch(
                 workbench,
-                looking,
                 begun,
                 task.clues(),
                 new WatchSession(watch, WatchLog.ofTonight(workbench, log, last.map(LastFrames::seq)), listener),
-                FrameFolder.of(task.folder(), looking, task.all()),
+                frames,
                 listener);
     }
 

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 import polewright.app.JobFailed;
 import polewright.app.Workbench;
 import polewright.app.watch.BackgroundWatch;
+import polewright.app.watch.FrameFolder;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
 import polewright.app.watch.WatchEvent;
@@ -44,8 +45,7 @@ public final class WatchedFrames implements AutoCloseable {
     // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
     private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A server's first look opens the log and begins a watch, which takes seconds on a slow laptop; and a watch that
-    // ends
+    // A server's first look opens the log and begins a watch, which takes seconds on a slow laptop; a watch that ends
     // first finishes its frame, on the timer's thread. A frame that was sent can wait as long as its sender does.
     private static final long PATIENCE_MILLIS = 15_000;
 
@@ -58,6 +58,7 @@ public final class WatchedFrames implements AutoCloseable {
     private @Nullable Watching watching;
     // Told to end, and still at a frame: another that began beside it would log what it logs.
     private boolean isEnding;
+    private @Nullable Watching ended;
     private volatile @Nullable ScheduledExecutorService looks;
     private long tendedAt = -1;
     private Optional<Said> said = Optional.empty();
@@ -65,12 +66,13 @@ public final class WatchedFrames implements AutoCloseable {
     /**
      * A watch that runs.
      *
+     * @param frames what it is handed
      * @param since the number of the event that was the last when it began
      * @param own numbers of the events that it logged itself
      */
     private record Watching(
             BackgroundWatch watch,
-            Path folder,
+            FrameFolder frames,
             NightId night,
             long since,
             NightEvent.Begun begun,
@@ -186,7 +188,7 @@ public final class WatchedFrames implements AutoCloseable {
             boolean isSame = running != null
                     && !isEnding
                     && running.watch().isRunning()
-                    && folder.equals(Optional.of(running.folder()))
+                    && folder.equals(Optional.of(running.frames().folder()))
                     && now == tendedAt;
             if (!isSame && !see(folder)) {
                 return false;
@@ -207,18 +209,18 @@ public final class WatchedFrames implements AutoCloseable {
             if (!source.ownFolder()) {
                 source.folder().get().ifPresent(path -> news.note(path + " is not there; it is looked for again."));
             }
-            return end();
+            return end(false);
         }
         Optional<NightDesk.Tonight> tonight = desk.tonight();
         if (tonight.isEmpty()) {
-            return end();
+            return end(false);
         }
         Watching running = watching;
         if (running != null && !isEnding && isRight(running, folder.get(), tonight.get())) {
             return true;
         }
         // What it saw of the screws goes into the log before the next one reads that.
-        if (!end()) {
+        if (!end(true)) {
             return false;
         }
         begin(folder.get(), desk.tonight().orElseThrow());
@@ -227,7 +229,7 @@ public final class WatchedFrames implements AutoCloseable {
 
     private static boolean isRight(Watching running, Path folder, NightDesk.Tonight tonight) {
         return running.watch().isRunning()
-                && running.folder().equals(folder)
+                && running.frames().folder().equals(folder)
                 && running.night().equals(tonight.id())
                 && running.begun().equals(tonight.state().begun())
                 && running.allowance().equals(tonight.state().allowance())
@@ -251,28 +253,33 @@ public final class WatchedFrames implements AutoCloseable {
                 new DeskClock(desk), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
         Set<Long> own = ConcurrentHashMap.newKeySet();
         LiveView view = new LiveView(tonight.state().begun().site(), news::arrived, A_SECOND_LATER);
+        FrameFolder frames = goneOnWith(folder, tonight.id()).orElseGet(() -> FrameFolder.of(folder, looking, false));
         FrameWatch.Task task = new FrameWatch.Task(
-                folder,
-                false,
-                isToFollow(tonight),
-                source.clues().at(tonight.state().begun().site()),
-                source.drive());
+                isToFollow(tonight), source.clues().at(tonight.state().begun().site()), source.drive());
         FrameWatch watch = FrameWatch.of(
+                frames,
                 task,
                 tonight.state(),
                 () -> NightLog.open(logging.defaultLog()),
                 logging,
-                looking,
                 event -> heard(event, view, own));
         watching = new Watching(
                 BackgroundWatch.start(watch, event -> heard(event, view, own), logging),
-                folder,
+                frames,
                 tonight.id(),
                 tonight.lastSeq(),
                 tonight.state().begun(),
                 tonight.state().allowance(),
                 own);
         news.outdated();
+    }
+
+    /** What the last watch of tonight left: frames may have come while it ended and this one begins. */
+    private Optional<FrameFolder> goneOnWith(Path folder, NightId night) {
+        return Optional.ofNullable(ended)
+                .filter(last ->
+                        last.night().equals(night) && last.frames().folder().equals(folder))
+                .map(Watching::frames);
     }
 
     /** Frames told the axis lately, and it was moved since by screws and clamps alone: one frame tells where to. */
@@ -290,16 +297,22 @@ public final class WatchedFrames implements AutoCloseable {
         return event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
     }
 
-    /** Whether it has ended; if not, it is still at a frame. */
-    private boolean end() {
+    /**
+     * Whether it has ended; if not, it is still at a frame.
+     *
+     * @param isGoneOnWith whether another watch follows, which is to miss no frame
+     */
+    private boolean end(boolean isGoneOnWith) {
         Watching running = watching;
         if (running != null) {
             running.watch().close();
             isEnding = running.watch().isRunning();
             if (!isEnding) {
+                ended = running;
                 watching = null;
             }
         }
+        ended = isGoneOnWith ? ended : null;
         return !isEnding;
     }
 
@@ -328,7 +341,7 @@ public final class WatchedFrames implements AutoCloseable {
             if (running == null || !isAsKnown) {
                 return Settled.OTHERWISE;
             }
-            if (!end()) {
+            if (!end(true)) {
                 return Settled.SOON;
             }
             seeTo();
@@ -377,7 +390,7 @@ public final class WatchedFrames implements AutoCloseable {
             if (timer != null) {
                 timer.shutdown();
             }
-            end();
+            end(false);
             tendedAt = -1;
         } finally {
             tending.unlock();

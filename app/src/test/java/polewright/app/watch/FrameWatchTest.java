@@ -115,6 +115,10 @@ class FrameWatchTest {
     }
 
     private FrameWatch watch(Workbench workbench, boolean turning, WatchListener listener) {
+        return watch(FrameFolder.of(captures, workbench.clock(), false), workbench, turning, listener);
+    }
+
+    private FrameWatch watch(FrameFolder folder, Workbench workbench, boolean turning, WatchListener listener) {
         FrameClues clues = new FrameClues(
                 Optional.of(new NearPlace.Pole(Optional.empty())),
                 Angle.ofDegrees(25),
@@ -125,7 +129,8 @@ class FrameWatchTest {
                 Optional.of(CameraEvening.LARKFELL),
                 FrameClues.NONE.decoding());
         return FrameWatch.of(
-                new FrameWatch.Task(captures, false, turning, clues, Drive.NOT_TOLD),
+                folder,
+                new FrameWatch.Task(turning, clues, Drive.NOT_TOLD),
                 night(),
                 () -> NightLog.open(person.log()),
                 workbench,
@@ -145,8 +150,12 @@ class FrameWatchTest {
     }
 
     private void watchUntilIdle() {
+        watchUntilIdle(FrameFolder.of(captures, clock, false));
+    }
+
+    private void watchUntilIdle(FrameFolder folder) {
         LiveView view = new LiveView(CameraEvening.LARKFELL, shown::add);
-        FrameWatch watch = watch(workbench(person.log(), clock, playing()), false, event -> {
+        FrameWatch watch = watch(folder, workbench(person.log(), clock, playing()), false, event -> {
             heard.add(event);
             view.on(event);
         });
@@ -171,6 +180,16 @@ class FrameWatchTest {
                         .filter(WatchEvent.Told.class::isInstance)
                         .map(told -> ((WatchEvent.Told) told).step().getClass().getSimpleName()))
                 .containsExactly("Placed", "AxisFound", "ScrewsFollowed");
+    }
+
+    /** A capture program goes on saving while one watch ends and the next one begins. */
+    @Test
+    void aFrameSavedBetweenTwoWatches_isTakenByTheSecond() {
+        FrameFolder kept = FrameFolder.of(captures, clock, false);
+        watchUntilIdle(kept);
+        copy(frames.resolve("turn1.fits"), captures.resolve("turn1.fits"));
+        watchUntilIdle(kept);
+        assertThat(heardKinds()).containsExactly("Ended", "Arrived", "Placed", "Told", "Ended");
     }
 
     @Test

@@ -20,6 +20,7 @@ import polewright.app.picture.LiveFrame;
 import polewright.app.picture.LiveFrameDrawing;
 import polewright.app.picture.Tint;
 import polewright.app.watch.BackgroundWatch;
+import polewright.app.watch.FrameFolder;
 import polewright.app.watch.FrameWatch;
 import polewright.app.watch.LiveView;
 import polewright.axis.allowance.DiscAllowance;
@@ -69,7 +70,8 @@ public final class LiveFrames {
         LiveView view = new LiveView(SITE, this::draw);
         List<byte[]> frames = GuideEvening.rendered(WARM_UP + 2 * ROUNDS);
         FrameWatch watch = FrameWatch.of(
-                new FrameWatch.Task(captures, false, false, FrameClues.NONE.at(SITE), Drive.TRACKING),
+                FrameFolder.of(captures, workbench.clock(), false),
+                new FrameWatch.Task(false, FrameClues.NONE.at(SITE), Drive.TRACKING),
                 begun(log),
                 () -> NightLog.open(log),
                 workbench,
