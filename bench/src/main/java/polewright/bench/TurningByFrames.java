@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import polewright.axis.AxisPointing;
-import polewright.axis.advice.Advice;
 import polewright.axis.advice.FollowedScrews;
 import polewright.axis.advice.ScrewTurn;
 import polewright.night.event.NightEvent;
@@ -31,47 +29,32 @@ public final class TurningByFrames {
 
     public static void main(String[] args) {
         TrialOptions options = TrialOptions.of("turning-by-frames", args, NIGHTS);
-        List<List<RehearsedNight.Moment>> nights = LongStream.range(options.first(), options.first() + options.count())
-                .parallel()
-                .mapToObj(seed -> RandomNight.sensesEvenByFrames(FIRST_OFFSET, seed))
-                .toList();
-        System.out.printf(
-                Locale.ROOT,
-                "%d nights, seeds %d to %d, first offset %.1f degrees, senses even, by frames%n",
-                options.count(),
-                options.first(),
-                options.first() + options.count() - 1,
-                FIRST_OFFSET.degrees());
-        List<List<RehearsedNight.Moment>> stopped =
-                nights.stream().filter(TurningByFrames::isStopped).toList();
-        print("stopped", stopped.size(), nights.size());
-        print(
-                "of those not good enough in truth",
-                stopped.stream().filter(night -> !isGood(last(night))).count(),
-                stopped.size());
+        TrialNights trials = TrialNights.played(
+                options,
+                String.format(Locale.ROOT, "first offset %.1f degrees, senses even, by frames", FIRST_OFFSET.degrees()),
+                seed -> RandomNight.sensesEvenByFrames(FIRST_OFFSET, seed));
+        List<List<RehearsedNight.Moment>> nights = trials.all();
+        trials.printStops();
         List<Turn> turns = nights.stream().flatMap(TurningByFrames::turns).toList();
         List<Turn> wrong = turns.stream().filter(Turn::isAwayFromThePole).toList();
-        print("turns that took the axis the wrong way", wrong.size(), turns.size());
-        print(
+        TrialNights.print("turns that took the axis the wrong way", wrong.size(), turns.size());
+        TrialNights.print(
                 "of those said on the first frame after",
                 wrong.stream().filter(Turn::isSaidToBeWrong).count(),
                 wrong.size());
         List<Turn> right = turns.stream().filter(Turn::isTowardThePole).toList();
-        print(
+        TrialNights.print(
                 "turns the right way that are said to be wrong",
                 right.stream().filter(Turn::isSaidToBeWrong).count(),
                 right.size());
-        print(
+        TrialNights.print(
                 "orders over 20 turns",
                 turns.stream().filter(turn -> turn.size() > BEYOND_A_SCREW).count(),
                 turns.size());
-        print(
+        trials.print(
                 "nights farther off than 1.3 times at first and a test turn",
-                nights.stream()
-                        .filter(night -> farthestArcmin(night)
-                                > MUCH_FARTHER * FIRST_OFFSET.arcminutes() + longestFirstTurnArcmin(night))
-                        .count(),
-                nights.size());
+                night -> farthestArcmin(night)
+                        > MUCH_FARTHER * FIRST_OFFSET.arcminutes() + longestFirstTurnArcmin(night));
         System.out.printf(
                 Locale.ROOT,
                 "largest order %.1f turns; farthest off %.0f arcmin, of %.0f at first%n",
@@ -81,13 +64,13 @@ public final class TurningByFrames {
                         .max()
                         .orElse(0),
                 FIRST_OFFSET.arcminutes());
-        percentiles(
+        TrialNights.percentiles(
                 "turns in a night",
                 nights.stream()
                         .mapToDouble(night -> turns(night).count())
                         .sorted()
                         .toArray());
-        percentiles(
+        TrialNights.percentiles(
                 "minutes",
                 nights.stream().mapToDouble(Adjustments::minutes).sorted().toArray());
     }
@@ -161,32 +144,5 @@ public final class TurningByFrames {
                 .mapToDouble(moment -> moment.wedge().offset().distance().arcminutes())
                 .max()
                 .orElse(0);
-    }
-
-    private static void print(String what, long some, long all) {
-        System.out.printf(
-                Locale.ROOT, "%-56s %5d of %5d  %5.1f %%%n", what, some, all, 100.0 * some / Math.max(1, all));
-    }
-
-    private static void percentiles(String what, double[] sorted) {
-        System.out.printf(
-                Locale.ROOT,
-                "%s: median %.0f, 90th percentile %.0f, largest %.0f%n",
-                what,
-                sorted[sorted.length / 2],
-                sorted[sorted.length * 9 / 10],
-                sorted[sorted.length - 1]);
-    }
-
-    private static RehearsedNight.Moment last(List<RehearsedNight.Moment> night) {
-        return night.get(night.size() - 1);
-    }
-
-    private static boolean isStopped(List<RehearsedNight.Moment> night) {
-        return last(night).night().advice() instanceof Advice.Stop;
-    }
-
-    private static boolean isGood(RehearsedNight.Moment moment) {
-        return moment.night().allowance().contains(moment.wedge().offset());
     }
 }

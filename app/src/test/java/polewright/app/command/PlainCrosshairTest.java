@@ -22,8 +22,8 @@ class PlainCrosshairTest {
         person = CommandRun.begun(folder, "2026-11-25T20:00:00Z", "54.60,-2.90,240");
     }
 
-    private JsonNode logged(String... typed) {
-        person.good(typed);
+    private JsonNode logged(String typed) {
+        person.good(typed.split(" ", -1));
         JsonNode log = person.good("log", "--json").json();
         return log.get(log.size() - 1);
     }
@@ -32,20 +32,7 @@ class PlainCrosshairTest {
     @Test
     void partOfTheWayToTheEdge_isHalfOfThatOfTheField_andGoodToATenthOfTheRadius() {
         JsonNode drift = logged(
-                "sight",
-                "drift",
-                "capella",
-                "--as-typed",
-                "--minutes",
-                "5",
-                "--moved",
-                "0.2",
-                "--unit",
-                "radii",
-                "--toward",
-                "n",
-                "--with",
-                "eyepiece");
+                "sight drift capella --as-typed --minutes 5 --moved 0.2 --unit radii --toward n" + " --with eyepiece");
         assertThat(drift.get("unit").textValue()).isEqualTo("fields");
         assertThat(drift.get("count").doubleValue() * drift.get("field_deg").doubleValue() * 60)
                 .isCloseTo(4.8, within(1e-9));
@@ -54,23 +41,8 @@ class PlainCrosshairTest {
 
     @Test
     void starThatLeavesARing_hasGoneItsRadius() {
-        JsonNode drift = logged(
-                "sight",
-                "drift",
-                "capella",
-                "--as-typed",
-                "--minutes",
-                "12",
-                "--moved",
-                "1",
-                "--unit",
-                "radii",
-                "--toward",
-                "s",
-                "--field",
-                "0.2",
-                "--sigma",
-                "0.05");
+        JsonNode drift = logged("sight drift capella --as-typed --minutes 12 --moved 1 --unit radii --toward s"
+                + " --field 0.2 --sigma 0.05");
         assertThat(drift.get("count").doubleValue() * drift.get("field_deg").doubleValue() * 60)
                 .isCloseTo(6, within(1e-9));
         assertThat(drift.get("sigma_arcsec").doubleValue()).isCloseTo(0.05 * 360, within(1e-9));
@@ -78,23 +50,8 @@ class PlainCrosshairTest {
 
     @Test
     void uncertaintyOfNothing_isRefused() {
-        assertThat(person.run(
-                                "sight",
-                                "drift",
-                                "capella",
-                                "--minutes",
-                                "5",
-                                "--moved",
-                                "0.2",
-                                "--unit",
-                                "radii",
-                                "--toward",
-                                "n",
-                                "--with",
-                                "eyepiece",
-                                "--sigma",
-                                "0")
-                        .complaint())
+        String typed = "sight drift capella --minutes 5 --moved 0.2 --unit radii --toward n --with eyepiece --sigma 0";
+        assertThat(person.run(typed.split(" ", -1)).complaint())
                 .contains("an uncertainty of 0 of the way to the edge is not above 0");
     }
 

@@ -27,15 +27,6 @@ class NightInABrowserTest {
     @TempDir
     private Path folder;
 
-    private static void begin(Page page, ServedNight night) {
-        page.navigate(night.address("/"));
-        page.locator("a.main").click();
-        page.locator("#begin-site").fill("54.60,-2.90,240");
-        page.locator("#begin-name").fill("Larkfell");
-        page.locator(".entry button.main").click();
-        PersonAtThePage.isLogged(page, 1);
-    }
-
     private static void followToStop(Page page, PersonAtThePage person) {
         for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
             person.follow(page);
@@ -59,7 +50,7 @@ class NightInABrowserTest {
             page.navigate(night.address("/"));
             page.locator("button[name=palette]").click();
             page.locator("html.day").waitFor();
-            begin(page, night);
+            PersonAtThePage.begin(page, night);
             PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(70, -50), 12);
             followToStop(page, person);
             assertGoodEnough(person);
@@ -71,7 +62,7 @@ class NightInABrowserTest {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
-            begin(page, night);
+            PersonAtThePage.begin(page, night);
             assertThat(page.locator("html.day").count()).isZero();
             PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(40, 30), 13);
             person.follow(page);
@@ -100,7 +91,7 @@ class NightInABrowserTest {
                 BrowserContext laptop = BROWSER.device(Device.LAPTOP)) {
             Page inHand = phone.newPage();
             Page onTable = laptop.newPage();
-            begin(inHand, night);
+            PersonAtThePage.begin(inHand, night);
             onTable.navigate(night.address("/"));
             PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(-60, 45), 15);
             boolean pressedTwice = false;
@@ -142,7 +133,7 @@ class NightInABrowserTest {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = held.newPage();
-            begin(page, night);
+            PersonAtThePage.begin(page, night);
             String before = first(page);
             assertThat(night.type("sight", "scale", "54").isGood()).isTrue();
             page.waitForFunction("before => document.querySelector('.steps .step')?.textContent !== before", before);

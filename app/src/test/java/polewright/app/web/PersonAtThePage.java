@@ -117,6 +117,16 @@ final class PersonAtThePage {
         page.locator(".entry button.main").click();
     }
 
+    /** Begins a night at Larkfell by the page. */
+    static void begin(Page page, ServedNight night) {
+        page.navigate(night.address("/"));
+        page.locator("a.main").click();
+        page.locator("#begin-site").fill("54.60,-2.90,240");
+        page.locator("#begin-name").fill("Larkfell");
+        page.locator(".entry button.main").click();
+        isLogged(page, 1);
+    }
+
     private static void enter(Page page, String field, String value) {
         if (field.equals("unit") || field.equals("with")) {
             page.locator("select[name=" + field + "]").selectOption(value);

@@ -86,15 +86,6 @@ class ReversedScrewsInABrowserTest {
                 seed);
     }
 
-    private static void begin(Page page, ServedNight night) {
-        page.navigate(night.address("/"));
-        page.locator("a.main").click();
-        page.locator("#begin-site").fill("54.60,-2.90,240");
-        page.locator("#begin-name").fill("Larkfell");
-        page.locator(".entry button.main").click();
-        PersonAtThePage.isLogged(page, 1);
-    }
-
     private static void assertBothKnownToGoTheOtherWay(Rig rig, ScrewSenses senses) {
         assertThat(rig.azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(rig.altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
@@ -124,7 +115,7 @@ class ReversedScrewsInABrowserTest {
         try (ServedNight night = ServedNight.byEye(folder, EVENING);
                 BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
-            begin(page, night);
+            PersonAtThePage.begin(page, night);
             PersonAtThePage person = new PersonAtThePage(night, telescope);
             double first = arcmin(person.truth());
             double longestTest = 0;
@@ -153,7 +144,7 @@ class ReversedScrewsInABrowserTest {
         try (ServedNight night = new ServedNight(folder, EVENING);
                 BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
-            begin(page, night);
+            PersonAtThePage.begin(page, night);
             FollowingFrames person = new FollowingFrames(page, night, wedge, seed);
             double first = arcmin(SKY.offset(wedge.axis()));
             person.followToStop();
