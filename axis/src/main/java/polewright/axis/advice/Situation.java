@@ -44,4 +44,9 @@ public record Situation(
             Daylight daylight) {
         this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), Set.of());
     }
+
+    /** The same with a star wherever one is wanted. */
+    Situation withIdealStars() {
+        return new Situation(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), ruledOut);
+    }
 }

@@ -127,12 +127,15 @@ final class TestTurns {
                 : way;
     }
 
-    /** How exactly the best of the sightings to be had in so many minutes would show a move on the sky, 1 sigma. */
+    /**
+     * How exactly the best of the sightings of so many minutes would show a move on the sky, 1 sigma. Stars are taken to be
+     * where they are wanted: an order must not change with the minutes in which it is carried out.
+     */
     private static double seenArcmin(Situation situation, ScrewTurn.Which screw, double minutes) {
         boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
         OffsetCovariance now = situation.fix().state().offsetCovariance();
         double known = azimuth ? now.eastEastArcmin2() : now.upUpArcmin2();
-        double seen = SightingPlanner.candidates(situation, now)
+        double seen = SightingPlanner.candidates(situation.withIdealStars(), now)
                 .filter(candidate -> candidate.minutes() <= minutes)
                 .map(candidate ->
                         azimuth ? candidate.tells().ee() : candidate.tells().uu())
