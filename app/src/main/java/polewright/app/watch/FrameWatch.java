@@ -145,6 +145,16 @@ public final class FrameWatch {
         return frames.passedOver();
     }
 
+    /** What hands out the frames. */
+    public FrameFolder frames() {
+        return frames;
+    }
+
+    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    public boolean hasLogged(long seq) {
+        return session.hasLogged(seq);
+    }
+
     /** Watches until it is to end, and logs where the screws have taken the axis. */
     public void run(Until until, BooleanSupplier stopped) {
         try (FolderNews news = FolderNews.of(frames.folder())) {

@@ -108,11 +108,11 @@ public final class WatchLog {
                 return News.NONE;
             }
             List<LoggedEvent> moves = StandingEvents.among(events).asMeant().stream()
-                    .filter(e -> e.seq() > before && !ownEvents.contains(e.seq()))
+                    .filter(e -> e.seq() > before && !hasLogged(e.seq()))
                     .filter(e -> e.event() instanceof NightEvent.MountMove)
                     .toList();
             boolean isReread = events.stream()
-                    .filter(e -> e.seq() > before && !ownEvents.contains(e.seq()))
+                    .filter(e -> e.seq() > before && !hasLogged(e.seq()))
                     .anyMatch(e -> e.event() instanceof NightEvent.Revision);
             return new News(moves, isReread ? Optional.of(state(opened)) : Optional.empty());
         }
@@ -211,10 +211,20 @@ public final class WatchLog {
     }
 
     private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
-        List<LoggedEvent> logged =
-                LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
-        logged.forEach(event -> ownEvents.add(event.seq()));
-        return logged;
+        // Whoever sees an event in the log, from whatever thread, must also see here whose it is.
+        synchronized (ownEvents) {
+            List<LoggedEvent> logged =
+                    LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
+            logged.forEach(event -> ownEvents.add(event.seq()));
+            return logged;
+        }
+    }
+
+    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    boolean hasLogged(long seq) {
+        synchronized (ownEvents) {
+            return ownEvents.contains(seq);
+        }
     }
 
     private NightState state(NightLog opened) {

@@ -129,6 +129,11 @@ final class WatchSession {
         }
     }
 
+    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    boolean hasLogged(long seq) {
+        return entries.hasLogged(seq);
+    }
+
     /** What cannot be logged is said once, and the watch goes on: what comes next may be. */
     private Optional<NightState> log(Supplier<WatchLog.Entry> entry) {
         try {

@@ -7,9 +7,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
@@ -66,18 +64,20 @@ public final class WatchedFrames implements AutoCloseable {
     /**
      * A watch that runs.
      *
-     * @param frames what it is handed
+     * @param task what runs
      * @param since the number of the event that was the last when it began
-     * @param own numbers of the events that it logged itself
      */
     private record Watching(
             BackgroundWatch watch,
-            FrameFolder frames,
+            FrameWatch task,
             NightId night,
             long since,
             NightEvent.Begun begun,
-            Allowance allowance,
-            Set<Long> own) {}
+            Allowance allowance) {
+        Path folder() {
+            return task.frames().folder();
+        }
+    }
 
     private WatchedFrames(NightDesk desk, FrameSource source, Clock looking) {
         this.desk = desk;
@@ -188,7 +188,7 @@ public final class WatchedFrames implements AutoCloseable {
             boolean isSame = running != null
                     && !isEnding
                     && running.watch().isRunning()
-                    && folder.equals(Optional.of(running.frames().folder()))
+                    && folder.equals(Optional.of(running.folder()))
                     && now == tendedAt;
             if (!isSame && !see(folder)) {
                 return false;
@@ -229,13 +229,13 @@ public final class WatchedFrames implements AutoCloseable {
 
     private static boolean isRight(Watching running, Path folder, NightDesk.Tonight tonight) {
         return running.watch().isRunning()
-                && running.frames().folder().equals(folder)
+                && running.folder().equals(folder)
                 && running.night().equals(tonight.id())
                 && running.begun().equals(tonight.state().begun())
                 && running.allowance().equals(tonight.state().allowance())
                 && tonight.events().stream()
                         .filter(event -> event.seq() > running.since())
-                        .filter(event -> !running.own().contains(event.seq()))
+                        .filter(event -> !running.task().hasLogged(event.seq()))
                         .map(LoggedEvent::event)
                         .noneMatch(WatchedFrames::startsAfresh);
     }
@@ -251,7 +251,6 @@ public final class WatchedFrames implements AutoCloseable {
         Workbench bench = desk.workbench();
         Workbench logging = new Workbench(
                 new DeskClock(desk), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
-        Set<Long> own = ConcurrentHashMap.newKeySet();
         LiveView view = new LiveView(tonight.state().begun().site(), news::arrived, A_SECOND_LATER);
         FrameFolder frames = goneOnWith(folder, tonight.id()).orElseGet(() -> FrameFolder.of(folder, looking, false));
         FrameWatch.Task task = new FrameWatch.Task(
@@ -262,24 +261,22 @@ public final class WatchedFrames implements AutoCloseable {
                 tonight.state(),
                 () -> NightLog.open(logging.defaultLog()),
                 logging,
-                event -> heard(event, view, own));
+                event -> heard(event, view));
         watching = new Watching(
-                BackgroundWatch.start(watch, event -> heard(event, view, own), logging),
-                frames,
+                BackgroundWatch.start(watch, event -> heard(event, view), logging),
+                watch,
                 tonight.id(),
                 tonight.lastSeq(),
                 tonight.state().begun(),
-                tonight.state().allowance(),
-                own);
+                tonight.state().allowance());
         news.outdated();
     }
 
     /** What the last watch of tonight left: frames may have come while it ended and this one begins. */
     private Optional<FrameFolder> goneOnWith(Path folder, NightId night) {
         return Optional.ofNullable(ended)
-                .filter(last ->
-                        last.night().equals(night) && last.frames().folder().equals(folder))
-                .map(Watching::frames);
+                .filter(last -> last.night().equals(night) && last.folder().equals(folder))
+                .map(last -> last.task().frames());
     }
 
     /** Frames told the axis lately, and it was moved since by screws and clamps alone: one frame tells where to. */
@@ -347,7 +344,7 @@ public final class WatchedFrames implements AutoCloseable {
             seeTo();
             OptionalLong after = desk.tonight().stream()
                     .mapToLong(NightDesk.Tonight::lastSeq)
-                    .filter(now -> now > lastSeq || running.own().contains(now))
+                    .filter(now -> now > lastSeq || running.task().hasLogged(now))
                     .findFirst();
             if (after.isEmpty()) {
                 return Settled.UNMOVED;
@@ -365,14 +362,11 @@ public final class WatchedFrames implements AutoCloseable {
         return events.get(events.size() - 1).seq() >= since
                 && events.stream()
                         .filter(event -> event.seq() > since)
-                        .allMatch(event -> running.own().contains(event.seq()));
+                        .allMatch(event -> running.task().hasLogged(event.seq()));
     }
 
-    private void heard(WatchEvent event, LiveView view, Set<Long> own) {
-        if (event instanceof WatchEvent.Logged logged) {
-            own.add(logged.entry().event().seq());
-            logged.entry().moved().ifPresent(moved -> own.add(moved.seq()));
-        } else if (event instanceof WatchEvent.Noted noted) {
+    private void heard(WatchEvent event, LiveView view) {
+        if (event instanceof WatchEvent.Noted noted) {
             news.note(noted.line());
         } else if (event instanceof WatchEvent.NotLogged notLogged) {
             news.note(notLogged.line());

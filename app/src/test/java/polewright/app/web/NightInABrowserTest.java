@@ -31,7 +31,8 @@ class NightInABrowserTest {
         for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
             person.follow(page);
         }
-        assertThat(page.locator(".steps .step").first()).containsText("Good enough");
+        // Good enough, or as good as another round would leave it: which of the two is for the fix to say.
+        assertThat(page.locator(".steps .step").first()).containsText("Stop");
     }
 
     private static void assertGoodEnough(PersonAtThePage person) {
