@@ -15,6 +15,7 @@ import polewright.axis.sighting.Sighting;
 import polewright.axis.work.Work;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
+import polewright.sky.InputRefused;
 
 /** What a night's events come to, event by event, before anything is solved. */
 final class EventsSoFar {
@@ -104,7 +105,7 @@ final class EventsSoFar {
     private void add(LoggedEvent logged, NightState.ModelCache models) {
         NightEvent event = logged.event();
         centrings.before(logged, begun, models).ifPresent(this::centred);
-        steps.addAll(NightSteps.of(logged, clamped, begun, settings, models));
+        steps.addAll(stepsOf(logged, models));
         clamped = NightSteps.isClampedAfter(event, clamped);
         skipped = skipped.after(logged);
         if (event instanceof NightEvent.SightingTaken taken) {
@@ -120,6 +121,21 @@ final class EventsSoFar {
         } else if (event instanceof NightEvent.WorkSet set) {
             allowance = models.zone(logged.seq(), set.work(), begun);
             work = Optional.of(set.work());
+        }
+    }
+
+    /** Of a sighting that cannot have been made it is said which clock or site would have allowed it. */
+    private List<Step> stepsOf(LoggedEvent logged, NightState.ModelCache models) {
+        try {
+            return NightSteps.of(logged, clamped, begun, settings, models);
+        } catch (InputRefused refused) {
+            if (logged.event() instanceof NightEvent.SightingTaken taken) {
+                throw MistakenClockOrSite.allowing(begun, steps, logged.seq(), taken.sighting())
+                        .words()
+                        .map(words -> refused.adding("It could have been seen if " + words + "."))
+                        .orElse(refused);
+            }
+            throw refused;
         }
     }
 

@@ -172,6 +172,21 @@ public record NightState(
         return FixSolver.solve(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun));
     }
 
+    /**
+     * What is likely wrong with the clock or the site if it is dark now; nothing when the Sun is down as told, or something in
+     * the sky was sighted before, which makes it a morning.
+     */
+    public Optional<MistakenClockOrSite> ifDark() {
+        boolean isSkySeen = standing.stream()
+                .anyMatch(logged -> logged.event() instanceof NightEvent.SightingTaken taken
+                        && !taken.sighting()
+                                .linesOfSight(begun.site(), begun.weather())
+                                .isEmpty());
+        return situation.daylight() == Daylight.NONE || isSkySeen
+                ? Optional.empty()
+                : Optional.of(MistakenClockOrSite.darkening(begun, NightSteps.of(standing, begun), now));
+    }
+
     /** What hides the sky round the site, as it was last told. */
     public Horizon horizon() {
         return toldHorizon(standing).orElse(Horizon.OPEN);

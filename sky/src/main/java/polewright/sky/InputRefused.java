@@ -38,6 +38,11 @@ public final class InputRefused extends IllegalArgumentException {
         return isForNow;
     }
 
+    /** The same refusal, and after it a sentence that says more, e.g. what the mistake may be. */
+    public InputRefused adding(String sentence) {
+        return new InputRefused(getMessage() + " " + sentence, isForNow);
+    }
+
     /** The same refusal, with the place where the value stood in front, e.g. {@code "line 12: "}. */
     public InputRefused at(String where) {
         return new InputRefused(where + ": " + getMessage(), isForNow);

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.Adviser;
+import polewright.axis.advice.SightingKind;
 import polewright.night.NightState;
 import polewright.night.Waiting;
 import polewright.sky.angle.Angle;
@@ -185,8 +186,19 @@ public final class AdviceWords {
                             .orElse("")
                     + ".");
         });
+        ifDark(night).ifPresent(lines::add);
         lines.add("CARE  Keep tube and finder capped while the Sun is up.");
         return lines;
+    }
+
+    /** For someone in the dark who is told of the Sun: then the clock or the site was entered wrongly. */
+    private static Optional<String> ifDark(NightState night) {
+        return night.ifDark()
+                .map(mistaken -> "NOTE  By this clock and site the Sun is up. If it is dark where you are, correct them"
+                        + mistaken.words()
+                                .map(words -> ": it would be dark if " + words)
+                                .orElse("")
+                        + ".");
     }
 
     static String clock(Instant at) {
@@ -199,6 +211,9 @@ public final class AdviceWords {
         lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
+        if (take.kind() == SightingKind.SHADOW) {
+            ifDark(night).ifPresent(lines::add);
+        }
         lines.addAll(SightingCommandWords.of(take, night));
         return lines;
     }

@@ -176,7 +176,7 @@ class BadInputTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "sight drift canopus --minutes 5 --moved 1 --unit arcsec --toward n => sight drift: event 4: Canopus was 24 degrees below the horizon at 2026-01-15T19:55:00Z: check the name, the time (UTC) and the site.",
+                "sight drift canopus --minutes 5 --moved 1 --unit arcsec --toward n => sight drift: event 4: Canopus was 24 degrees below the horizon at 2026-01-15T19:55:00Z: check the name, the time (UTC) and the site. It could have been seen if latitude and longitude of the site were exchanged.",
                 "undo 1 => undo: event 1 cannot be withdrawn, for it begins the night: begin a new night instead; this one stays in the log.",
                 "undo 99 => undo: there is no event 99 before event 4 to withdraw: name the number of an earlier event.",
                 "unclamp => unclamp: the clamps are loose already: tighten them with polewright clamp.",
@@ -212,7 +212,7 @@ class BadInputTest {
                 "junk => line 1: column 1, near \"junk\", is not JSON: write each event as one JSON object on a line of its own, as in docs/events.md.",
                 "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Rigel','minutes':0,'count':2,'unit':'arcseconds','toward':'south'} => line 2: a drift of 0 minutes is outside 0 to 360: give how long the star was watched, at least a minute or two.",
                 "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Vegq','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => line 2: nothing on the sky is called 'Vegq': did you mean Vega?",
-                "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Canopus','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => event 2: Canopus was 30 degrees below the horizon at 2026-01-15T18:41:00Z: check the name, the time (UTC) and the site.",
+                "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Canopus','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => event 2: Canopus was 30 degrees below the horizon at 2026-01-15T18:41:00Z: check the name, the time (UTC) and the site. It could have been seen if latitude and longitude of the site were exchanged.",
                 "~ => there is no event in it: give a file with one event a line, a begin first.",
             })
     void aFileIsRefusedWholeWithItsLine(String text, String complaint) throws IOException {

@@ -16,8 +16,8 @@ import polewright.sky.place.Weather;
  * @param others more of them, which only tell whether a sighting that is set aside is wrong
  */
 record MistakeSearch(List<Candidate> found, List<Candidate> others) {
-    // More than a night by eye has; each costs some thirty solutions.
-    private static final int MOST_STEPS_READ_AGAIN = 48;
+    /** More than a night by eye has; each costs some thirty solutions. */
+    static final int MOST_STEPS_READ_AGAIN = 48;
     // A wedge may be farther from its figures than its owner believes (common practice).
     private static final double REAL_SCREWS = 2;
 

@@ -1,6 +1,5 @@
 package polewright.axis.fix;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,13 +10,12 @@ import java.util.stream.Stream;
 import polewright.axis.sighting.Misreading;
 import polewright.axis.sighting.Sighting;
 import polewright.sky.InputRefused;
-import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * A night read otherwise than it was told: one sighting misread, the same mistake in each, a clock wrong by hours, a site
- * entered wrongly.
+ * A night read otherwise than it was told: one sighting misread, the same mistake in each, another clock or site
+ * ({@link OtherTimeOrPlace}).
  *
  * @param mistake what it assumes
  * @param night for solving the night so
@@ -29,9 +27,6 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
 
     // Whoever makes a mistake twice mostly notices the second time: odds of ten to one.
     private static final double NOT_NOTICED = 2 * Math.log(10);
-    private static final int HOURS = 12;
-    // Changes to and from summer time, and the wrong zone beside them, are commoner than any other.
-    private static final int COMMON_HOURS = 2;
 
     /** What it costs to assume the mistake, in units of χ², with this account of the night so read. */
     double cost(Account account) {
@@ -45,11 +40,9 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
         if (steps.stream().noneMatch(Step.Sighted.class::isInstance)) {
             return Stream.empty();
         }
-        return Stream.of(
-                        habits(site, weather, past, steps),
-                        clocks(site, weather, past, steps),
-                        sites(past, weather, steps))
-                .flatMap(Function.identity());
+        return Stream.concat(
+                habits(site, weather, past, steps),
+                OtherTimeOrPlace.of(site).flatMap(other -> other.read(past, weather, steps).stream()));
     }
 
     /** One sighting read otherwise, in each of the ways in which it may have been misread. */
@@ -59,7 +52,7 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
                 .toList();
         double surcharge = SELDOM + 2 * Math.log(Math.max(1, all.size()));
         return all.stream()
-                .flatMap(misreading -> reread(told, misreading.meant(), site, weather).stream()
+                .flatMap(misreading -> reread(told.seq(), misreading.meant(), site, weather).stream()
                         .map(step -> new Rereadings(
                                 new Mistake.SightingMisread(told.seq(), misreading.meant(), misreading.cause()),
                                 new NightSmoother(past, replaced(steps, Map.of(told.seq(), step))),
@@ -90,56 +83,13 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
                 });
     }
 
-    private static Stream<Rereadings> clocks(Site site, Weather weather, Past past, List<Step> steps) {
-        return Stream.iterate(-HOURS, hours -> hours <= HOURS, hours -> hours + 1)
-                .filter(hours -> hours != 0)
-                .flatMap(hours -> {
-                    Duration correction = Duration.ofHours(hours);
-                    double choices = Math.abs(hours) <= COMMON_HOURS ? 2 * COMMON_HOURS : 2 * HOURS;
-                    return reread(steps, site, weather, s -> s.sighting().movedBy(correction))
-                            .map(otherwise -> new Rereadings(
-                                    new Mistake.ClockWrong(correction, clock(hours)),
-                                    new NightSmoother(past, otherwise),
-                                    SELDOM + 2 * Math.log(choices)))
-                            .stream();
-                });
-    }
-
-    private static String clock(int correctionHours) {
-        int hours = Math.abs(correctionHours);
-        return "the clock was " + hours + (hours == 1 ? " hour " : " hours ") + (correctionHours < 0 ? "fast" : "slow");
-    }
-
-    private static Stream<Rereadings> sites(Past past, Weather weather, List<Step> steps) {
-        Site told = past.site();
-        Angle latitude = told.latitude();
-        Angle longitude = told.longitude();
-        List<Mistake.SiteWrong> others = new ArrayList<>();
-        others.add(new Mistake.SiteWrong(
-                new Site(latitude.negated(), longitude, told.heightMetres()),
-                "the site were " + (told.isNorthern() ? "south" : "north") + " of the equator"));
-        others.add(new Mistake.SiteWrong(
-                new Site(latitude, longitude.negated(), told.heightMetres()),
-                "the site were " + (longitude.radians() < 0 ? "east" : "west") + " of Greenwich"));
-        if (Math.abs(longitude.degrees()) <= 90) {
-            others.add(new Mistake.SiteWrong(
-                    new Site(longitude, latitude, told.heightMetres()),
-                    "latitude and longitude of the site were exchanged"));
-        }
-        return others.stream()
-                .flatMap(other -> reread(steps, other.meant(), weather, Step.Sighted::sighting)
-                        .map(otherwise -> new Rereadings(
-                                other, new NightSmoother(Past.none(other.meant(), past.rig()), otherwise), SELDOM))
-                        .stream());
-    }
-
     /** Nothing if one of the sightings could not have been made then and there. */
     private static Optional<List<Step>> reread(
             List<Step> steps, Site site, Weather weather, Function<Step.Sighted, Sighting> meant) {
         List<Step> otherwise = new ArrayList<>(steps.size());
         for (Step step : steps) {
             if (step instanceof Step.Sighted sighted) {
-                Optional<Step> other = reread(sighted, meant.apply(sighted), site, weather);
+                Optional<Step> other = reread(sighted.seq(), meant.apply(sighted), site, weather);
                 if (other.isEmpty()) {
                     return Optional.empty();
                 }
@@ -151,9 +101,10 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
         return Optional.of(otherwise);
     }
 
-    private static Optional<Step> reread(Step.Sighted told, Sighting meant, Site site, Weather weather) {
+    /** A sighting; nothing if it could not have been made then and there. */
+    static Optional<Step> reread(long seq, Sighting meant, Site site, Weather weather) {
         try {
-            return Optional.of(Step.Sighted.of(told.seq(), meant, site, weather));
+            return Optional.of(Step.Sighted.of(seq, meant, site, weather));
         } catch (InputRefused impossible) {
             return Optional.empty();
         }

@@ -37,7 +37,7 @@ final class MistakesStudy {
             List<MistakenNight> nights = options.played(seed -> {
                 MistakenNight night = MistakenNight.of(mistake, seed, options.isCorrecting());
                 if (options.isTold()) {
-                    System.out.println(mistake + ", seed " + seed);
+                    System.out.println(mistake + ", seed " + seed + ": " + outcome(night));
                     NightInWords.print(night.night());
                 }
                 return night;
@@ -61,6 +61,19 @@ final class MistakesStudy {
                 falseStops(all),
                 falseStops(all) <= CONFIDENT_FALSE_STOPS);
         return verdict.status();
+    }
+
+    private static String outcome(MistakenNight night) {
+        if (!night.isMade()) {
+            return "no occasion";
+        }
+        String found = night.isTelling()
+                ? (night.isNoticed() ? "noticed" : "NOT NOTICED") + (night.isNamed() ? ", named" : ", NOT NAMED")
+                : "moves nothing and is not noticed";
+        return found
+                + (night.isHonestAccused() ? ", HONEST SIGHTING ACCUSED" : "")
+                + (night.night().isConfidentFalseStop() ? ", CONFIDENT FALSE STOP" : "")
+                + (night.night().isStopped() ? "" : ", no stop");
     }
 
     private static void require(Verdict verdict, String what, double share, boolean met) {

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import polewright.axis.advice.Advice;
 import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.Adviser;
@@ -22,6 +23,7 @@ import polewright.bench.independent.truth.StarInField;
 import polewright.bench.independent.truth.Turns;
 import polewright.bench.independent.truth.ViewShown;
 import polewright.bench.independent.truth.Wedge;
+import polewright.night.MistakenClockOrSite;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -135,9 +137,13 @@ final class Person {
     }
 
     private boolean isNamed() {
+        Stream<String> causes = Stream.concat(
+                Accusations.of(night()).causes().stream(),
+                refusals.stream()
+                        .filter(refusal -> refusal.afterEvents() == moments.size())
+                        .map(PlayedNight.Refusal::words));
         return slip.mistake()
-                .filter(mistake -> Accusations.of(night()).causes().stream()
-                        .anyMatch(cause -> CauseWords.name(mistake, cause, watchedInstead)))
+                .filter(mistake -> causes.anyMatch(cause -> CauseWords.name(mistake, cause, watchedInstead)))
                 .isPresent();
     }
 
@@ -179,15 +185,36 @@ final class Person {
         return true;
     }
 
-    /** Whoever is told in the dark that the Sun is up knows that something is wrong, and ends it there. */
+    /** Whoever is told in the dark to wait for dark ends it there, unless what is named is what is wrong. */
     private boolean waitForDark() {
-        if (SeenSky.of(scene.place(), now, scene.air()).sunAltitude() < DARK) {
-            refusals.add(new PlayedNight.Refusal(moments.size(), "told to wait for dark, in the dark"));
-            return false;
+        if (isDark()) {
+            toldOfTheSun("told to wait for dark");
+            correct();
+            return !(advice() instanceof Advice.WaitForDark);
         }
         now = now.plus(Duration.ofHours(1));
         happened(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
         return true;
+    }
+
+    private boolean isDark() {
+        return SeenSky.of(scene.place(), now, scene.air()).sunAltitude() < DARK;
+    }
+
+    /** Whoever is told in the dark that the Sun is up knows that something is wrong, and reads what it may be. */
+    private void toldOfTheSun(String order) {
+        refusals.add(new PlayedNight.Refusal(
+                moments.size(),
+                order + ", in the dark: "
+                        + night().ifDark().flatMap(MistakenClockOrSite::words).orElse("nothing named")));
+    }
+
+    /** There is no Sun. */
+    private boolean shadow() {
+        if (isDark()) {
+            toldOfTheSun("told to use the Sun");
+        }
+        return false;
     }
 
     /** A mount that stands roughly toward the pole is not swung half round: then another sighting is taken. */
@@ -254,8 +281,9 @@ final class Person {
                 case LEVEL_AND_SCALE -> scale();
                 case STILL_POINT -> stillPoint();
                 case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> drift(star.orElseThrow(), watch);
-                // There is no Sun, and no camera.
-                case SHADOW, FRAMES -> false;
+                case SHADOW -> shadow();
+                // There is no camera.
+                case FRAMES -> false;
             };
         } catch (InputRefused refused) {
             refusals.add(new PlayedNight.Refusal(moments.size(), String.valueOf(refused.getMessage())));
