@@ -129,6 +129,16 @@ class LauncherTest {
     }
 
     @Test
+    void starPatternsAreKeptNextToTheProgram() throws Exception {
+        pretendJava(machine.resolve("jvm/some/bin"), 17);
+        Path jar = machine.resolve("app/target/polewright-runnable.jar");
+        Files.createDirectories(jar.getParent());
+        Files.createFile(jar);
+        assertThat(run(Map.of(), "attitude", "a.fits").text())
+                .contains(" -Dpolewright.patterns=" + jar.resolveSibling("polewright-patterns.bin") + " ");
+    }
+
+    @Test
     void framesGetTheThoroughCompilerAndAnythingElseTheQuickOne() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 17);
         Path jar = machine.resolve("app/target/polewright-runnable.jar");

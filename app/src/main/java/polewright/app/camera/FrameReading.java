@@ -46,9 +46,9 @@ public final class FrameReading {
     private final StepListener listener;
     private final CompletableFuture<FrameMatcher> matcher;
 
-    /** Opened once: a watch that begins anew goes on with the patterns that the last one had. */
+    /** Opened once: a watch that starts again goes on with the patterns that the last one had. */
     private static final class Bundled {
-        private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled());
+        private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled(), PatternFile.ofLauncher());
     }
 
     /** Begins to open the atlas; the first frame can be decoded meanwhile. */

@@ -2,7 +2,6 @@ package polewright.frames.match;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
-import polewright.sky.atlas.StarField;
 
 /**
  * For each star of a field, the three nearest that are brighter.
@@ -54,7 +53,6 @@ final class BrighterNeighbours {
 
     /** One thread's search; its arrays are used again for each star. */
     private static final class Search implements SkyGrid.Visitor {
-        private final StarField stars;
         private final MappedStars sky;
         private final SkyGrid grid;
         private final double firstRadiusRad;
@@ -63,7 +61,6 @@ final class BrighterNeighbours {
         private final int[] counts = new int[1];
 
         Search(MappedStars sky, SkyGrid grid, double cellRad) {
-            this.stars = sky.stars();
             this.sky = sky;
             this.grid = grid;
             // Holds 7 stars on average where half of the grid's stars are brighter.
@@ -88,13 +85,13 @@ final class BrighterNeighbours {
         }
 
         void find(int rank, int[] neighbours) {
-            double x = stars.x(rank);
-            double y = stars.y(rank);
-            double z = stars.z(rank);
+            double x = sky.coordinate(rank, 0);
+            double y = sky.coordinate(rank, 1);
+            double z = sky.coordinate(rank, 2);
             double radius = firstRadiusRad;
             while (true) {
                 counts[0] = 0;
-                grid.near(sky.raRad(rank), sky.decRad(rank), x, y, z, radius, rank, this);
+                grid.near(x, y, z, radius, rank, this);
                 if (counts[0] >= CANDIDATES || radius >= LARGEST_RAD) {
                     break;
                 }
@@ -126,9 +123,9 @@ final class BrighterNeighbours {
         private boolean standsApart(int candidate, int[] neighbours, int base, int chosen, double merged2) {
             for (int i = 0; i < chosen; i++) {
                 int other = neighbours[base + i];
-                double dx = stars.x(candidate) - stars.x(other);
-                double dy = stars.y(candidate) - stars.y(other);
-                double dz = stars.z(candidate) - stars.z(other);
+                double dx = sky.coordinate(candidate, 0) - sky.coordinate(other, 0);
+                double dy = sky.coordinate(candidate, 1) - sky.coordinate(other, 1);
+                double dz = sky.coordinate(candidate, 2) - sky.coordinate(other, 2);
                 if (dx * dx + dy * dy + dz * dz < merged2) {
                     return false;
                 }

@@ -23,7 +23,9 @@ import polewright.sky.atlas.StarField;
  * tried from the brightest star on, with few neighbours and small tolerances first. The work is bounded by the numbers
  * of stars, patterns and guesses, so that a frame of no stars ends as well.
  *
- * <p>The last few indices of patterns are kept for the next frame: of the whole sky, or of the neighbourhood of a hint.
+ * <p>The patterns of the whole sky are mapped from where they are kept, and serve every frame. Where none are kept, the
+ * neighbourhood of a hint has its own worked out, in hundredths of a second; a frame of which no place is known has those
+ * of the whole sky worked out, in seconds, and then they are kept. The last few indices stay at hand for the next frame.
  * Otherwise nothing is remembered; instances may be shared between threads.
  */
 public final class FrameMatcher {
@@ -32,14 +34,24 @@ public final class FrameMatcher {
 
     private static final int MOST_DETECTIONS = 1500;
     private static final int MOST_GUESSES = 40_000;
-    // Of the whole sky at every depth, the deepest about 120 MB; and as many of neighbourhoods, a few MB each.
+    // Of the whole sky at one epoch 32 MB in the heap; of neighbourhoods a few MB each.
     private static final int MOST_INDICES = 5;
 
     private final StarAtlas atlas;
+    private final PatternStore store;
+    private final AtomicReference<Optional<StoredPatterns>> wholeSky = new AtomicReference<>(Optional.empty());
     private final AtomicReference<List<IndexedSky>> lastIndices = new AtomicReference<>(List.of());
 
+    /** Keeps nothing beyond its own life. */
     public FrameMatcher(StarAtlas atlas) {
+        this(atlas, PatternStore.NONE);
+    }
+
+    /** With the patterns of the whole sky as they are kept; opens them, or knows that there are none. */
+    public FrameMatcher(StarAtlas atlas, PatternStore store) {
         this.atlas = atlas;
+        this.store = store;
+        wholeSky.set(store.kept(atlas));
     }
 
     /** Matches the stars of one frame. */
@@ -57,9 +69,9 @@ public final class FrameMatcher {
         Detections detections = new Detections(list, MOST_DETECTIONS);
         for (List<PatternSearch.Stage> stages : List.of(PatternSearch.QUICK, PatternSearch.THOROUGH)) {
             for (SearchDepth depth : SearchDepth.of(detections, hint, atlas.size())) {
-                PatternIndex index = index(hint, detections, depth.stars());
                 MatchHint narrower = hint.withScale(depth.scale());
-                Optional<MatchedFrame> matched = search(list, detections, index, narrower, stages);
+                SearchedSky sky = index(hint, detections, depth.stars()).searched(narrower, detections, depth.stars());
+                Optional<MatchedFrame> matched = search(list, detections, sky, narrower, stages);
                 if (matched.isPresent()) {
                     return matched.get();
                 }
@@ -68,31 +80,46 @@ public final class FrameMatcher {
         return Unmatched.anywhere(list.size(), List.of(hint));
     }
 
-    /** The shallowest of those at hand that serves, or a new one. */
-    private PatternIndex index(MatchHint hint, Detections detections, int depth) {
+    /** The smallest of those at hand that serves, or a new one. */
+    private IndexedSky index(MatchHint hint, Detections detections, int depth) {
         List<IndexedSky> atHand = Objects.requireNonNull(lastIndices.get());
         Optional<IndexedSky> serving = atHand.stream()
                 .filter(sky -> sky.serves(hint, detections, depth))
                 .min(Comparator.comparingInt(sky -> sky.patterns().patternCount()));
         if (serving.isPresent()) {
-            return serving.get().patterns();
+            return serving.get();
         }
-        IndexedSky fresh = IndexedSky.of(atlas, hint, detections, depth);
+        IndexedSky fresh = fresh(hint, detections, depth);
         lastIndices.set(Stream.concat(Stream.of(fresh), atHand.stream())
                 .limit(MOST_INDICES)
                 .toList());
-        return fresh.patterns();
+        return fresh;
+    }
+
+    private IndexedSky fresh(MatchHint hint, Detections detections, int depth) {
+        boolean isAtHand = Objects.requireNonNull(wholeSky.get()).isPresent();
+        if (!StoredPatterns.serve(hint.julianYear()) || (hint.near().isPresent() && !isAtHand)) {
+            return IndexedSky.of(atlas, hint, detections, depth);
+        }
+        return IndexedSky.whole(atlas, wholeSky(), hint.julianYear());
+    }
+
+    private StoredPatterns wholeSky() {
+        synchronized (wholeSky) {
+            return Objects.requireNonNull(wholeSky.get()).orElseGet(() -> {
+                StoredPatterns patterns = StoredPatterns.workedOut(atlas);
+                wholeSky.set(Optional.of(patterns));
+                store.keep(patterns);
+                return patterns;
+            });
+        }
     }
 
     private Optional<MatchedFrame> search(
-            StarList list,
-            Detections detections,
-            PatternIndex index,
-            MatchHint hint,
-            List<PatternSearch.Stage> stages) {
+            StarList list, Detections detections, SearchedSky sky, MatchHint hint, List<PatternSearch.Stage> stages) {
         PlateChoice choice = new PlateChoice(detections, atlas);
-        Verifier verifier = new Verifier(detections, index.sky(), hint, choice);
-        PatternSearch search = new PatternSearch(detections, index, hint, MOST_GUESSES);
+        Verifier verifier = new Verifier(detections, sky.stars(), hint, choice);
+        PatternSearch search = new PatternSearch(detections, sky, hint, MOST_GUESSES);
         return search.firstThat(
                 stages,
                 (guess, mirrored, trials) -> verifier.judge(guess, mirrored)

@@ -106,14 +106,14 @@ final class PairedStars {
     /** How far a plate puts a paired detection from its star, squared, pixels². */
     double offPixels2(Plate plate, int detection) {
         Vector3D direction = plate.toSky(detections.x(detection), detections.y(detection));
-        double off = direction.distance(sky.stars().direction(rankOf[detection])) * plate.pixelsPerRadian();
+        double off = direction.distance(sky.direction(rankOf[detection])) * plate.pixelsPerRadian();
         // Away from the centre a pixel covers less sky than there: by cos and, along the radius, once more.
         return square(off / direction.dotProduct(plate.centre()));
     }
 
     /** Magnitude of a paired detection's star. */
     double magnitude(int detection) {
-        return sky.stars().magnitude(rankOf[detection]);
+        return sky.magnitude(rankOf[detection]);
     }
 
     /** The detections that have a star, brightest first. */
@@ -135,9 +135,8 @@ final class PairedStars {
                 chosen.length,
                 i -> detections.x(chosen[i]),
                 i -> detections.y(chosen[i]),
-                i -> Math.hypot(
-                        detections.sigma(chosen[i]), atlas.pixels(sky.stars().number(rankOf[chosen[i]]))),
-                i -> sky.stars().direction(rankOf[chosen[i]]));
+                i -> Math.hypot(detections.sigma(chosen[i]), atlas.pixels(sky.number(rankOf[chosen[i]]))),
+                i -> sky.direction(rankOf[chosen[i]]));
     }
 
     /** How well the atlas places a star. */
@@ -160,18 +159,7 @@ final class PairedStars {
         int find(Vector3D direction, double radiusRad, int below) {
             chord2[0] = Double.MAX_VALUE;
             best[0] = -1;
-            double ra = Math.atan2(direction.getY(), direction.getX());
-            double dec = Math.asin(Math.max(-1, Math.min(1, direction.getZ())));
-            sky.grid()
-                    .near(
-                            ra < 0 ? ra + 2 * Math.PI : ra,
-                            dec,
-                            direction.getX(),
-                            direction.getY(),
-                            direction.getZ(),
-                            radiusRad,
-                            below,
-                            this);
+            sky.grid().near(direction.getX(), direction.getY(), direction.getZ(), radiusRad, below, this);
             return best[0];
         }
 

@@ -1,24 +1,32 @@
 package polewright.frames.match;
 
+import java.nio.IntBuffer;
 import java.util.stream.IntStream;
-import polewright.sky.atlas.StarField;
 
 /**
  * The patterns of a field's stars, found by their codes.
  *
- * <p>Four-dimensional cells of codes, sorted by counting. Built from 1.87 million stars in about two seconds, from the
- * ten thousand around a pole in a hundredth of one. Immutable; may be shared between threads.
+ * <p>Four-dimensional cells of codes, sorted by counting; inside a cell by the rank of the star. A pattern is
+ * {@link #INTS} integers: the ranks of its star, of the farthest, the first and the second of its code, and the four
+ * figures of the code as 16-bit steps. Since no pattern depends on stars fainter than its own, those of the brightest
+ * stars are the same however deep the index goes: one of the whole sky serves every depth.
+ *
+ * <p>Built from 1.87 million stars in about two seconds, from the ten thousand around a pole in a hundredth of one.
+ * Immutable; may be shared between threads.
  */
 final class PatternIndex {
-    private static final int MOST_CELLS_A_SIDE = 48;
+    /** Integers of one pattern. */
+    static final int INTS = 6;
+
+    private static final int STARS = 4;
+    private static final int MOST_CELLS_A_SIDE = 40;
+    private static final float STEPS = 32_767;
 
     private final MappedStars sky;
-    private final StarField stars;
-    private final int[] neighbours;
     private final int side;
-    private final int[] cellStarts;
-    private final int[] patterns;
-    private final float[] codes;
+    private final IntBuffer cellStarts;
+    private final IntBuffer patterns;
+    private final int patternCount;
 
     /** Takes the patterns of a search. */
     @FunctionalInterface
@@ -26,68 +34,108 @@ final class PatternIndex {
         /**
          * Takes one pattern.
          *
-         * @param rank of its star; see {@link #neighbour}
+         * @param pattern see {@link #rank}
          */
-        void pattern(int rank);
+        void pattern(int pattern);
     }
 
     PatternIndex(MappedStars sky) {
         this.sky = sky;
-        this.stars = sky.stars();
         int count = sky.count();
-        neighbours = BrighterNeighbours.of(sky);
+        int[] neighbours = BrighterNeighbours.of(sky);
         side = Math.max(4, Math.min(MOST_CELLS_A_SIDE, (int) Math.round(Math.sqrt(Math.sqrt(2.0 * count)))));
-        cellStarts = new int[side * side * side * side + 1];
-        float[] unsorted = new float[PatternCode.LENGTH * count];
+        int[] starts = new int[cells(side) + 1];
+        float[] codes = new float[PatternCode.LENGTH * count];
         int[] cellOf = new int[count];
         IntStream.range(0, count).parallel().forEach(rank -> {
-            boolean whole = neighbours[BrighterNeighbours.EACH * rank] >= 0 && writeCode(rank, unsorted);
-            cellOf[rank] = whole ? cell(unsorted, PatternCode.LENGTH * rank) : -1;
+            boolean whole = neighbours[BrighterNeighbours.EACH * rank] >= 0 && writeCode(sky, rank, neighbours, codes);
+            cellOf[rank] = whole ? cell(codes, PatternCode.LENGTH * rank) : -1;
         });
         int total = 0;
         for (int rank = 0; rank < count; rank++) {
             if (cellOf[rank] >= 0) {
-                cellStarts[cellOf[rank] + 1]++;
+                starts[cellOf[rank] + 1]++;
                 total++;
             }
         }
-        for (int cell = 0; cell + 1 < cellStarts.length; cell++) {
-            cellStarts[cell + 1] += cellStarts[cell];
+        for (int cell = 0; cell + 1 < starts.length; cell++) {
+            starts[cell + 1] += starts[cell];
         }
-        patterns = new int[total];
-        codes = new float[PatternCode.LENGTH * total];
-        int[] next = cellStarts.clone();
+        int[] sorted = new int[INTS * total];
+        int[] next = starts.clone();
         for (int rank = 0; rank < count; rank++) {
             if (cellOf[rank] >= 0) {
-                int at = next[cellOf[rank]]++;
-                patterns[at] = rank;
-                System.arraycopy(
-                        unsorted, PatternCode.LENGTH * rank, codes, PatternCode.LENGTH * at, PatternCode.LENGTH);
+                int at = INTS * next[cellOf[rank]]++;
+                int code = PatternCode.LENGTH * rank;
+                sorted[at] = rank;
+                System.arraycopy(neighbours, BrighterNeighbours.EACH * rank, sorted, at + 1, BrighterNeighbours.EACH);
+                sorted[at + STARS] = packed(codes[code], codes[code + 1]);
+                sorted[at + STARS + 1] = packed(codes[code + 2], codes[code + 3]);
             }
         }
+        patternCount = total;
+        cellStarts = IntBuffer.wrap(starts);
+        patterns = IntBuffer.wrap(sorted);
+    }
+
+    /**
+     * As it was kept.
+     *
+     * @param side cells along each dimension
+     * @param cellStarts first pattern of each cell, and the number of patterns
+     * @param patterns {@link #INTS} a pattern
+     */
+    PatternIndex(MappedStars sky, int side, IntBuffer cellStarts, IntBuffer patterns) {
+        this.sky = sky;
+        this.side = side;
+        this.cellStarts = cellStarts;
+        this.patterns = patterns;
+        this.patternCount = patterns.limit() / INTS;
+    }
+
+    /** How many cells so many along each dimension are. */
+    static int cells(int side) {
+        return side * side * side * side;
     }
 
     MappedStars sky() {
         return sky;
     }
 
+    int side() {
+        return side;
+    }
+
+    /** First pattern of each cell, and the number of patterns. */
+    IntBuffer cellStarts() {
+        return cellStarts.duplicate();
+    }
+
+    /** {@link #INTS} a pattern. */
+    IntBuffer patterns() {
+        return patterns.duplicate();
+    }
+
     /** How many patterns there are. */
     int patternCount() {
-        return patterns.length;
+        return patternCount;
     }
 
     /**
-     * A star of a pattern.
+     * The rank of a pattern's star.
      *
-     * @param rank of the star that the pattern belongs to
-     * @param role 0 the farthest, 1 the first and 2 the second of its code
+     * @param role 0 the star that it belongs to, 1 the farthest, 2 the first and 3 the second of its code
      */
-    int neighbour(int rank, int role) {
-        return neighbours[BrighterNeighbours.EACH * rank + role];
+    int rank(int pattern, int role) {
+        return patterns.get(INTS * pattern + role);
     }
 
-    /** Visits the patterns whose code differs by no more than a tolerance in any figure. */
-    void like(float[] code, float tolerance, Visitor visitor) {
+    /**
+     * Visits the patterns whose code differs by no more than a tolerance in any figure.
+     *
+     * @param below only patterns of stars of a smaller rank than this
+     */
+    void like(float[] code, float tolerance, int below, Visitor visitor) {
         int low0 = slot(code[0] - tolerance);
         int high0 = slot(code[0] + tolerance);
         int low1 = slot(code[1] - tolerance);
@@ -100,13 +148,17 @@ final class PatternIndex {
             for (int j = low1; j <= high1; j++) {
                 for (int k = low2; k <= high2; k++) {
                     int row = ((i * side + j) * side + k) * side;
-                    for (int at = cellStarts[row + low3]; at < cellStarts[row + high3 + 1]; at++) {
-                        int c = PatternCode.LENGTH * at;
-                        if (Math.abs(codes[c] - code[0]) <= tolerance
-                                && Math.abs(codes[c + 1] - code[1]) <= tolerance
-                                && Math.abs(codes[c + 2] - code[2]) <= tolerance
-                                && Math.abs(codes[c + 3] - code[3]) <= tolerance) {
-                            visitor.pattern(patterns[at]);
+                    int end = cellStarts.get(row + high3 + 1);
+                    for (int pattern = cellStarts.get(row + low3); pattern < end; pattern++) {
+                        int at = INTS * pattern;
+                        int first = patterns.get(at + STARS);
+                        int second = patterns.get(at + STARS + 1);
+                        if (Math.abs(high(first) - code[0]) <= tolerance
+                                && Math.abs(low(first) - code[1]) <= tolerance
+                                && Math.abs(high(second) - code[2]) <= tolerance
+                                && Math.abs(low(second) - code[3]) <= tolerance
+                                && patterns.get(at) < below) {
+                            visitor.pattern(pattern);
                         }
                     }
                 }
@@ -114,11 +166,23 @@ final class PatternIndex {
         }
     }
 
+    private static int packed(float high, float low) {
+        return Math.round(high * STEPS) << 16 | (Math.round(low * STEPS) & 0xffff);
+    }
+
+    private static float high(int packed) {
+        return (packed >> 16) / STEPS;
+    }
+
+    private static float low(int packed) {
+        return (short) packed / STEPS;
+    }
+
     /** Works out a star's code, and puts its neighbours in the order of their roles. */
-    private boolean writeCode(int rank, float[] into) {
-        double sx = stars.x(rank);
-        double sy = stars.y(rank);
-        double sz = stars.z(rank);
+    private static boolean writeCode(MappedStars sky, int rank, int[] neighbours, float[] into) {
+        double sx = sky.coordinate(rank, 0);
+        double sy = sky.coordinate(rank, 1);
+        double sz = sky.coordinate(rank, 2);
         // Two directions square to the star's and to each other, the third being the star's.
         double ex;
         double ey;
@@ -143,9 +207,9 @@ final class PatternIndex {
         int far = 0;
         for (int i = 0; i < BrighterNeighbours.EACH; i++) {
             int other = neighbours[base + i];
-            double x = stars.x(other);
-            double y = stars.y(other);
-            double z = stars.z(other);
+            double x = sky.coordinate(other, 0);
+            double y = sky.coordinate(other, 1);
+            double z = sky.coordinate(other, 2);
             px[i] = x * ex + y * ey + z * ez;
             py[i] = x * nx + y * ny + z * nz;
             if (px[i] * px[i] + py[i] * py[i] > px[far] * px[far] + py[far] * py[far]) {

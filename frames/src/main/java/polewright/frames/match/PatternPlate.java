@@ -3,7 +3,6 @@ package polewright.frames.match;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.sky.atlas.StarField;
 
 /** The plate that four paired stars give, where they agree on one. */
 final class PatternPlate {
@@ -17,7 +16,7 @@ final class PatternPlate {
 
     /** Empty where the scale is out of range or the four do not fit. */
     static Optional<Plate> of(
-            Hypothesis guess, Detections detections, StarField stars, boolean mirrored, ScaleRange scale) {
+            Hypothesis guess, Detections detections, MappedStars stars, boolean mirrored, ScaleRange scale) {
         int width = detections.width();
         int height = detections.height();
         double cx = (width - 1) / 2.0;

@@ -32,13 +32,13 @@ final class PatternSearch {
     private static final double BORDER_SHARE = 0.05;
 
     private final Detections detections;
-    private final PatternIndex index;
+    private final SearchedSky sky;
     private final MatchHint hint;
     private final int mostGuesses;
 
-    PatternSearch(Detections detections, PatternIndex index, MatchHint hint, int mostGuesses) {
+    PatternSearch(Detections detections, SearchedSky sky, MatchHint hint, int mostGuesses) {
         this.detections = detections;
-        this.index = index;
+        this.sky = sky;
         this.hint = hint;
         this.mostGuesses = mostGuesses;
     }
@@ -86,7 +86,7 @@ final class PatternSearch {
         }
 
         double trials() {
-            return Math.max(1.0, lookups[0] * (double) index.patternCount());
+            return Math.max(1.0, lookups[0] * sky.patterns());
         }
     }
 
@@ -277,26 +277,19 @@ final class PatternSearch {
         double least = hint.scale().least().radians() * size * square(Math.cos(edge)) * 0.95;
         double most = hint.scale().most().radians() * size * 1.05;
         List<Optional<T>> answer = new ArrayList<>(1);
-        index.like(code, tolerance, rank -> {
-            int farRank = index.neighbour(rank, 0);
-            double apart = index.sky()
-                    .stars()
-                    .direction(rank)
-                    .distance(index.sky().stars().direction(farRank));
+        PatternIndex index = sky.index();
+        MappedStars stars = sky.stars();
+        sky.like(code, tolerance, pattern -> {
+            int rank = index.rank(pattern, 0);
+            int farRank = index.rank(pattern, 1);
+            double apart = stars.direction(rank).distance(stars.direction(farRank));
             if (!answer.isEmpty() || apart < least || apart > most) {
                 return;
             }
             progress.guesses[0]++;
             Optional<T> judged = progress.judge.judge(
                     new Hypothesis(
-                            star,
-                            far,
-                            first,
-                            second,
-                            rank,
-                            farRank,
-                            index.neighbour(rank, 1),
-                            index.neighbour(rank, 2)),
+                            star, far, first, second, rank, farRank, index.rank(pattern, 2), index.rank(pattern, 3)),
                     mirrored,
                     progress.trials());
             if (judged.isPresent()) {

@@ -157,16 +157,7 @@ final class PlateChoice {
     private double starsOnFrame(Plate plate, MappedStars sky, int below) {
         int[] count = new int[1];
         Vector3D c = plate.centre();
-        sky.grid()
-                .near(
-                        plate.rightAscension().radians(),
-                        plate.declination().radians(),
-                        c.getX(),
-                        c.getY(),
-                        c.getZ(),
-                        plate.radius().radians(),
-                        below,
-                        (rank, apart2) -> count[0]++);
+        sky.grid().near(c.getX(), c.getY(), c.getZ(), plate.radius().radians(), below, (rank, apart2) -> count[0]++);
         // The frame's share of the circle around it.
         double circle = Math.PI * detections.halfDiagonal() * detections.halfDiagonal();
         return count[0] * (double) detections.width() * detections.height() / circle;

@@ -36,7 +36,7 @@ final class Verifier {
 
     /** Judges a guess; empty where it explains too little to be worth a closer look. */
     Optional<PlateChoice.Chosen> judge(Hypothesis guess, boolean mirrored) {
-        return PatternPlate.of(guess, detections, sky.stars(), mirrored, hint.scale())
+        return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
                 .filter(this::liesWhereHinted)
                 .filter(plate -> survivesQuickLook(plate, guess))
                 .flatMap(plate -> grown(plate, guess));

@@ -29,8 +29,6 @@ class MappedStarsTest {
         List<Integer> found = new ArrayList<>();
         SKY.grid()
                 .near(
-                        Math.toRadians(raDeg),
-                        Math.toRadians(decDeg),
                         middle.getX(),
                         middle.getY(),
                         middle.getZ(),

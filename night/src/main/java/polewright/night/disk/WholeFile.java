@@ -2,9 +2,12 @@ package polewright.night.disk;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.util.Arrays;
 
@@ -26,6 +29,21 @@ public final class WholeFile {
         Path part = Files.createTempFile(making, file.getFileName().toString(), ".part", attributes);
         try {
             Files.write(part, content);
+            Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** The same with what lies in a buffer, from its position to its limit. */
+    public static void write(Path file, ByteBuffer content, Path making) throws IOException {
+        Path part = Files.createTempFile(making, file.getFileName().toString(), ".part");
+        try {
+            try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+                while (content.hasRemaining()) {
+                    channel.write(content);
+                }
+            }
             Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } finally {
             Files.deleteIfExists(part);

@@ -8,6 +8,8 @@ import java.nio.ByteBuffer;
 import java.nio.DoubleBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.zip.CRC32C;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
 
@@ -163,6 +165,40 @@ public final class StarAtlas {
                         Angle.ofDegrees(SkyCells.rightAscensionDeg(zone, cell, unsignedShort(stars, at))),
                         Angle.ofDegrees(SkyCells.declinationDeg(zone, unsignedShort(stars, at + 2)))),
                 magnitudeAt(at));
+    }
+
+    /** The magnitude of the star of a number. */
+    public double magnitude(int number) {
+        return number < bright.length
+                ? brightMagnitudes[number]
+                : magnitudeAt((number - bright.length) * BYTES_PER_STAR);
+    }
+
+    /**
+     * Where a star stands at an epoch, ICRS, if its motion is known.
+     *
+     * @param number less than {@link #sizeWithMotion()}
+     * @param julianYear as in {@link #starsWithin(Angle, Angle, Angle, double, double)}
+     */
+    public Vector3D direction(int number, double julianYear) {
+        double[] v = new double[3];
+        StarMotion.direction(bright[number], julianYear - J2000_JULIAN_YEAR, v);
+        return new Vector3D(v[0], v[1], v[2]);
+    }
+
+    /** CRC-32C of its stars: what was worked out from one atlas is of no use with another. */
+    public int checksum() {
+        CRC32C sum = new CRC32C();
+        sum.update(stars);
+        for (double magnitude : brightMagnitudes) {
+            sum.update(ByteBuffer.allocate(Double.BYTES).putDouble(0, magnitude));
+        }
+        for (CatalogueStar star : bright) {
+            sum.update(ByteBuffer.allocate(2 * Double.BYTES)
+                    .putDouble(0, star.rightAscension().radians())
+                    .putDouble(Double.BYTES, star.declination().radians()));
+        }
+        return (int) sum.getValue();
     }
 
     /** Stars within a radius of an ICRS place, brightest first, at epoch J2000.0. */

@@ -23,6 +23,11 @@ public final class StarField {
         this.magnitudes = magnitudes;
     }
 
+    /** Whose stars they are. */
+    public StarAtlas atlas() {
+        return atlas;
+    }
+
     public int size() {
         return numbers.length;
     }
