@@ -40,8 +40,15 @@ final class FitsDecoder {
         FitsShape shape = FitsShape.of(unit.axes());
         requireWhole(content, unit, shape);
         FrameSize.check(shape.width(), shape.height(), 0, options);
-        FitsRows rows = FitsRows.stored(content, unit.dataStart(), bitpix(unit, "BITPIX"));
-        return frame(rows, shape, Scaling.of(unit, "BITPIX"), keywords, options);
+        FitsScaling scaling = FitsScaling.of(unit, "BITPIX");
+        int bitpix = bitpix(unit, "BITPIX");
+        if (bitpix == Short.SIZE && shape.planes() == 1) {
+            float[] pixels = new float[shape.pixels()];
+            new FitsSixteenBits(content, unit.dataStart(), scaling)
+                    .read(shape.width(), shape.height(), pixels, options.deadline());
+            return frame(pixels, shape, scaling, keywords, options);
+        }
+        return frame(FitsRows.stored(content, unit.dataStart(), bitpix), shape, scaling, keywords, options);
     }
 
     private static Frame compressed(byte[] content, FitsUnit unit, FitsKeywords keywords, DecodeOptions options)
@@ -49,21 +56,25 @@ final class FitsDecoder {
         FitsShape shape = FitsShape.of(FitsTiles.axes(unit));
         requireWhole(content, unit, shape);
         int bytesPerValue = Math.abs(bitpix(unit, "ZBITPIX")) / 8;
-        Scaling scaling = Scaling.of(unit, "ZBITPIX");
+        FitsScaling scaling = FitsScaling.of(unit, "ZBITPIX");
         return frame(FitsTiles.open(content, unit, shape, bytesPerValue, options), shape, scaling, keywords, options);
     }
 
     private static Frame frame(
-            FitsRows rows, FitsShape shape, Scaling scaling, FitsKeywords keywords, DecodeOptions options) {
+            FitsRows rows, FitsShape shape, FitsScaling scaling, FitsKeywords keywords, DecodeOptions options) {
         float[] pixels = new float[shape.pixels()];
         for (int plane = 0; plane < shape.planes(); plane++) {
             add(rows, plane, shape, scaling, pixels, options.deadline());
         }
-        float full = scaling.full();
         if (shape.planes() > 1) {
-            ColourPlanes.fill(pixels, full);
+            ColourPlanes.fill(pixels, scaling.full());
         }
-        Saturation saturation = new Saturation(keywords.saturation(), full);
+        return frame(pixels, shape, scaling, keywords, options);
+    }
+
+    private static Frame frame(
+            float[] pixels, FitsShape shape, FitsScaling scaling, FitsKeywords keywords, DecodeOptions options) {
+        Saturation saturation = new Saturation(keywords.saturation(), scaling.full());
         return FrameOf.pixels(
                 shape.width(),
                 shape.height(),
@@ -74,7 +85,7 @@ final class FitsDecoder {
     }
 
     private static void add(
-            FitsRows rows, int plane, FitsShape shape, Scaling scaling, float[] pixels, DecodeDeadline deadline) {
+            FitsRows rows, int plane, FitsShape shape, FitsScaling scaling, float[] pixels, DecodeDeadline deadline) {
         double[] row = new double[shape.width()];
         int planes = shape.planes();
         float full = scaling.full();
@@ -121,44 +132,5 @@ final class FitsDecoder {
                         "its pixels are of " + keyword + " " + bitpix + ", which FITS does not have",
                         "take the frame again");
         };
-    }
-
-    /**
-     * From stored to physical values.
-     *
-     * @param zero BZERO
-     * @param scale BSCALE
-     * @param blank the stored value of a pixel that has none; NaN when there is no such value
-     * @param full the largest value that the type can hold; infinite for floating point
-     */
-    private record Scaling(double zero, double scale, double blank, float full) {
-        static Scaling of(FitsUnit unit, String bitpixKeyword) {
-            int bitpix = unit.header().getIntValue(bitpixKeyword);
-            double zero = unit.header().getDoubleValue("BZERO", 0);
-            double scale = unit.header().getDoubleValue("BSCALE", 1);
-            if (!Double.isFinite(zero) || !Double.isFinite(scale) || scale == 0) {
-                throw new InputRefused("its BSCALE is " + scale + " and its BZERO is " + zero, "take the frame again");
-            }
-            if (bitpix < 0) {
-                return new Scaling(zero, scale, Double.NaN, Float.POSITIVE_INFINITY);
-            }
-            double blank = unit.header().getDoubleValue("BLANK", unit.header().getDoubleValue("ZBLANK", Double.NaN));
-            double most = bitpix == 8 ? 255 : Math.scalb(1.0, bitpix - 1) - 1;
-            double least = bitpix == 8 ? 0 : -Math.scalb(1.0, bitpix - 1);
-            return new Scaling(zero, scale, blank, (float) (zero + scale * (scale > 0 ? most : least)));
-        }
-
-        void apply(double[] row) {
-            if (!Double.isNaN(blank)) {
-                for (int x = 0; x < row.length; x++) {
-                    if (row[x] == blank) {
-                        row[x] = Double.NaN;
-                    }
-                }
-            }
-            for (int x = 0; x < row.length; x++) {
-                row[x] = zero + scale * row[x];
-            }
-        }
     }
 }

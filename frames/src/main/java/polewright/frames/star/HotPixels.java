@@ -1,5 +1,6 @@
 package polewright.frames.star;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import polewright.frames.Frame;
@@ -8,10 +9,13 @@ import polewright.frames.Frame;
 final class HotPixels {
     private final int width;
     private final BitSet pixels;
+    // The same in order: a row is asked for its own, and most rows have none.
+    private final int[] inOrder;
 
     private HotPixels(int width, BitSet pixels) {
         this.width = width;
         this.pixels = pixels;
+        inOrder = pixels.stream().toArray();
     }
 
     /** None known yet. */
@@ -38,9 +42,8 @@ final class HotPixels {
     /** Whether one is at a place or touches it. */
     boolean isNear(int x, int y) {
         for (int j = Math.max(0, y - 1); j <= y + 1; j++) {
-            int start = j * width + Math.max(0, x - 1);
-            int next = pixels.nextSetBit(start);
-            if (next >= 0 && next <= j * width + Math.min(width - 1, x + 1)) {
+            int next = firstFrom(j * width + Math.max(0, x - 1));
+            if (next < inOrder.length && inOrder[next] <= j * width + Math.min(width - 1, x + 1)) {
                 return true;
             }
         }
@@ -48,14 +51,20 @@ final class HotPixels {
     }
 
     int count() {
-        return pixels.cardinality();
+        return inOrder.length;
     }
 
     /** Puts nought in the place of those in a row of pixels, which starts at {@code offset}. */
     void clear(int y, float[] row, int offset) {
         int start = y * width;
-        for (int p = pixels.nextSetBit(start); p >= 0 && p < start + width; p = pixels.nextSetBit(p + 1)) {
-            row[p - start + offset] = 0;
+        for (int i = firstFrom(start); i < inOrder.length && inOrder[i] < start + width; i++) {
+            row[inOrder[i] - start + offset] = 0;
         }
+    }
+
+    /** Where in the order the first is that does not come before a pixel. */
+    private int firstFrom(int pixel) {
+        int found = Arrays.binarySearch(inOrder, pixel);
+        return found < 0 ? -found - 1 : found;
     }
 }

@@ -9,6 +9,18 @@ import polewright.frames.Frame;
 final class Ridge {
     private static final int DIRECTIONS = 16;
     private static final int FINER = 5;
+    private static final int HALF_TURN = DIRECTIONS * FINER;
+    // Of every direction that is ever asked for.
+    private static final double[] COS = new double[2 * HALF_TURN];
+    private static final double[] SIN = new double[2 * HALF_TURN];
+
+    static {
+        for (int angle = 0; angle < COS.length; angle++) {
+            COS[angle] = Math.cos(Math.PI * angle / HALF_TURN);
+            SIN[angle] = Math.sin(Math.PI * angle / HALF_TURN);
+        }
+    }
+
     private static final double NEAREST_SIGMAS = 3.5;
     private static final int SHORT = 8;
     private static final int LONG = 24;
@@ -66,13 +78,12 @@ final class Ridge {
         }
 
         boolean isOnLine() {
-            double step = Math.PI / DIRECTIONS;
             double hint = HINT * noise / Math.sqrt(SHORT);
             for (int d = 0; d < DIRECTIONS; d++) {
-                double angle = d * step;
-                if (strip(angle, SHORT, 0) > hint && strip(angle + Math.PI, SHORT, 0) > hint) {
+                int angle = d * FINER;
+                if (strip(angle, SHORT, 0) > hint && strip(angle + HALF_TURN, SHORT, 0) > hint) {
                     for (int f = -FINER / 2; f <= FINER / 2; f++) {
-                        if (goesOn(angle + f * step / FINER)) {
+                        if (goesOn(angle + f)) {
                             return true;
                         }
                     }
@@ -81,43 +92,40 @@ final class Ridge {
             return false;
         }
 
-        private boolean goesOn(double angle) {
-            double along = weaker(angle);
+        private boolean goesOn(int angle) {
             double doubt = noise / Math.sqrt(LONG * (2 * half + 1));
-            return along > CLEAR * doubt
-                    && along > AS_BRIGHT * share * height
-                    && along > ABOVE_SIDES * weaker(angle + Math.PI / 2);
+            double least = Math.max(CLEAR * doubt, AS_BRIGHT * share * height);
+            double one = strip(angle, LONG, half);
+            // Most directions end here, before the other side is looked at.
+            if (!(one > least)) {
+                return false;
+            }
+            double along = weaker(one, strip(angle + HALF_TURN, LONG, half));
+            return along > least && along > ABOVE_SIDES * besides(angle + HALF_TURN / 2);
+        }
+
+        private double besides(int angle) {
+            return weaker(strip(angle, LONG, half), strip(angle + HALF_TURN, LONG, half));
         }
 
         /** Mean light of the weaker of two strips in opposite directions. */
-        private double weaker(double angle) {
-            double weaker = Math.min(strip(angle, LONG, half), strip(angle + Math.PI, LONG, half));
+        private static double weaker(double one, double other) {
+            double weaker = Math.min(one, other);
             // Beyond the frame's edge a line may go on or not: the other side alone must tell.
             return weaker < Double.POSITIVE_INFINITY ? weaker : 0;
-        }
-
-        /** Mean light of a strip; infinite where most of it is out of the frame. */
-        private double strip(double angle, int length, int halfWidth) {
-            double c = Math.cos(angle);
-            double s = Math.sin(angle);
-            double near = NEAREST_SIGMAS * usual.point().sigma() + Math.abs(c * halfTrailX + s * halfTrailY);
-            double most = MOST_BRIGHT * share * height;
-            double sum = 0;
-            int n = 0;
-            for (int k = 0; k < length; k++) {
-                double across = across(x + c * (near + k), y + s * (near + k), c, s, halfWidth);
-                if (across > Double.NEGATIVE_INFINITY) {
-                    sum += Math.min(most, across);
-                    n++;
-                }
-            }
-            return 2 * n > length ? sum / n : Double.POSITIVE_INFINITY;
         }
 
         /** Mean light of a few pixels across a strip; not a number where there are none. */
         private double across(double cx, double cy, double c, double s, int halfWidth) {
             int width = frame.width();
             float[] pixels = frame.pixels();
+            if (halfWidth == 0) {
+                // A single pixel, which most questions are about.
+                int px = (int) Math.rint(cx);
+                int py = (int) Math.rint(cy);
+                boolean inside = px >= 0 && py >= 0 && px < width && py < frame.height();
+                return inside ? pixels[py * width + px] - sky : Double.NaN;
+            }
             double sum = 0;
             int n = 0;
             for (int w = -halfWidth; w <= halfWidth; w++) {
@@ -132,6 +140,24 @@ final class Ridge {
                 }
             }
             return sum / n;
+        }
+
+        /** Mean light of a strip; infinite where most of it is out of the frame. */
+        private double strip(int angle, int length, int halfWidth) {
+            double c = COS[Math.floorMod(angle, COS.length)];
+            double s = SIN[Math.floorMod(angle, SIN.length)];
+            double near = NEAREST_SIGMAS * usual.point().sigma() + Math.abs(c * halfTrailX + s * halfTrailY);
+            double most = MOST_BRIGHT * share * height;
+            double sum = 0;
+            int n = 0;
+            for (int k = 0; k < length; k++) {
+                double across = across(x + c * (near + k), y + s * (near + k), c, s, halfWidth);
+                if (across > Double.NEGATIVE_INFINITY) {
+                    sum += Math.min(most, across);
+                    n++;
+                }
+            }
+            return 2 * n > length ? sum / n : Double.POSITIVE_INFINITY;
         }
     }
 }
