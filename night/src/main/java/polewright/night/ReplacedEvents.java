@@ -31,7 +31,7 @@ final class ReplacedEvents {
         }
         return standing.stream()
                 .filter(logged -> !replaces(logged.event()))
-                .map(logged -> replaced(logged, meant.getOrDefault(logged.seq(), logged.event())))
+                .map(logged -> meant.containsKey(logged.seq()) ? replaced(logged, meant.get(logged.seq())) : logged)
                 .toList();
     }
 

@@ -44,7 +44,8 @@ final class SetupCorrections {
             if (logged.event() instanceof NightEvent.Begun) {
                 applied.add(new LoggedEvent(logged.seq(), logged.at(), corrected));
             } else if (!corrects(logged)) {
-                applied.add(new LoggedEvent(logged.seq(), logged.at(), read(logged.event(), then, corrected)));
+                NightEvent read = read(logged.event(), then, corrected);
+                applied.add(read.equals(logged.event()) ? logged : new LoggedEvent(logged.seq(), logged.at(), read));
             }
         }
         return applied;

@@ -49,4 +49,18 @@ class StandingEventsTest {
                 .extracting(LoggedEvent::seq)
                 .containsExactly(1L, 3L);
     }
+
+    /** Of a long night, most are: what was worked out from them before is then known to hold without looking into them. */
+    @Test
+    void whatNoCorrectionConcerns_isTheEventThatWasLogged() {
+        LoggedEvent note = event(2, new NightEvent.Noted("dew"));
+        LoggedEvent turn = event(3, new NightEvent.ScrewsTurned(1, 0));
+        LoggedEvent corrected = event(4, new NightEvent.TurnCorrected(3, new NightEvent.ScrewsTurned(-1, 0)));
+
+        List<LoggedEvent> meant =
+                StandingEvents.among(List.of(note, turn, corrected)).asMeant();
+
+        assertThat(meant.get(0)).isSameAs(note);
+        assertThat(meant.get(1)).isEqualTo(event(3, new NightEvent.ScrewsTurned(-1, 0)));
+    }
 }

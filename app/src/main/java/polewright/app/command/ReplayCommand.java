@@ -31,7 +31,9 @@ final class ReplayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        List<LoggedEvent> events = NightsFile.readOne(file);
+        // The night so far is compared with the one before it for each event: of this kind of list, arrays are made at
+        // once.
+        List<LoggedEvent> events = new ArrayList<>(NightsFile.readOne(file));
         NightState.ModelCache models = new NightState.ModelCache();
         List<LoggedEvent> whole = StandingEvents.among(events).asLogged();
         List<ObjectNode> nodes = new ArrayList<>();
