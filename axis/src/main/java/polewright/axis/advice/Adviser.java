@@ -65,7 +65,7 @@ public final class Adviser {
         if (situation.fix() instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
-        List<ScrewTurn> all = TurnPlanner.turns(situation);
+        List<ScrewTurn> all = TurnPlanner.turns(situation, outlook);
         if (now >= enough(situation) || isAtTheLimit(situation, all)) {
             return finish(situation, now);
         }
@@ -83,7 +83,7 @@ public final class Adviser {
         if (isTimeToTurn(situation, turns, afterTurns, now, after)) {
             return TurnPlanner.isBeyondScrews(situation, turns)
                     ? TurnPlanner.byHand(situation, now)
-                    : turn(situation, now, TestTurns.of(situation, turns));
+                    : turn(situation, outlook, now, TestTurns.of(situation, turns));
         }
         if (!situation.clamped() && now >= LIKELY) {
             return new Clamp(now);
@@ -98,9 +98,9 @@ public final class Adviser {
                 "not sure enough yet for an axis " + situation.allowance().words());
     }
 
-    private static TurnScrews turn(Situation situation, double now, List<ScrewTurn> turns) {
+    private static TurnScrews turn(Situation situation, Outlook outlook, double now, List<ScrewTurn> turns) {
         AxisState after = TurnPlanner.after(situation.fix().state(), situation.rig(), turns);
-        double ifAsTold = new Outlook(situation).onceTightened(after.offset(), after.offsetCovariance());
+        double ifAsTold = outlook.onceTightened(after.offset(), after.offsetCovariance());
         return new TurnScrews(
                 now,
                 turns,

@@ -40,7 +40,7 @@ final class TurnPlanner {
         return new Tightening(situation.allowance(), situation.rig()).goal();
     }
 
-    static List<ScrewTurn> turns(Situation situation) {
+    static List<ScrewTurn> turns(Situation situation, Outlook outlook) {
         AxisState.Turns exact = situation.fix().state().turnsTo(goal(situation), situation.rig());
         List<ScrewTurn> both = new ArrayList<>();
         planned(ScrewTurn.Which.ALTITUDE, situation.rig().altitudeScrew(), exact.altitude())
@@ -53,13 +53,13 @@ final class TurnPlanner {
         if (both.size() < 2) {
             return List.copyOf(both);
         }
-        double withBoth = probabilityAfter(situation, both);
+        double withBoth = probabilityAfter(situation, outlook, both);
         List<ScrewTurn> worth = new ArrayList<>();
         for (ScrewTurn turn : both) {
             List<ScrewTurn> without =
                     both.stream().filter(t -> t.screw() != turn.screw()).toList();
             if (standsOut(situation, turn.screw())
-                    || withBoth - probabilityAfter(situation, without) > WORTH_A_SCREW_PROBABILITY) {
+                    || withBoth - probabilityAfter(situation, outlook, without) > WORTH_A_SCREW_PROBABILITY) {
                 worth.add(turn);
             }
         }
@@ -135,9 +135,9 @@ final class TurnPlanner {
         return state.afterTurns(rig, made(turns, ScrewTurn.Which.AZIMUTH), made(turns, ScrewTurn.Which.ALTITUDE));
     }
 
-    private static double probabilityAfter(Situation situation, List<ScrewTurn> turns) {
+    private static double probabilityAfter(Situation situation, Outlook outlook, List<ScrewTurn> turns) {
         AxisState after = after(situation.fix().state(), situation.rig(), turns);
-        return new Outlook(situation).onceTightened(after.offset(), after.offsetCovariance());
+        return outlook.onceTightened(after.offset(), after.offsetCovariance());
     }
 
     private static boolean standsOut(Situation situation, ScrewTurn.Which screw) {
