@@ -97,11 +97,13 @@ final class Adjoint {
         double[] curved = new double[SIZE];
         for (int i = 0; i < SIZE; i++) {
             Arrays.fill(curved, 0);
+            int entry = 0;
             for (int k = 0; k < SIZE; k++) {
                 double figure = before[AxisState.at(i, k)];
                 mean[i] -= figure * slope[k];
                 for (int j = 0; j < SIZE; j++) {
-                    curved[j] += figure * curvature[AxisState.at(k, j)];
+                    curved[j] += figure * curvature[entry];
+                    entry++;
                 }
             }
             for (int j = 0; j <= i; j++) {

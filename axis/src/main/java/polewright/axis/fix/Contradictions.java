@@ -31,6 +31,12 @@ final class Contradictions {
         return weigh(smoother, 0);
     }
 
+    /** The same from how the night looks at first. */
+    static Account weigh(NightSmoother smoother, ForwardPass firstGuess) {
+        return weigh(first(smoother, smoother.solve(firstGuess), 0), account -> false)
+                .orElseThrow();
+    }
+
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
     static Account weigh(NightSmoother smoother, double surcharge) {
         return weigh(first(smoother, smoother.solve(Set.of()), surcharge), account -> false)
@@ -38,17 +44,18 @@ final class Contradictions {
     }
 
     /** Whether all sightings together fit so badly, as it looks at first, that they never will. */
-    static boolean isFarBeyondChance(NightSmoother smoother) {
-        return smoother.chiSquaredAtFirst() > FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
+    static boolean isFarBeyondChance(NightSmoother smoother, ForwardPass firstGuess) {
+        return firstGuess.chiSquared() > FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
     }
 
     /** The same, if nothing of it has to be set aside and the whole is unremarkable. */
     static Optional<Account> believingAll(NightSmoother smoother) {
         // What does not fit by far at first does not even settle.
-        if (isFarBeyondChance(smoother)) {
+        ForwardPass firstGuess = smoother.firstGuess();
+        if (isFarBeyondChance(smoother, firstGuess)) {
             return Optional.empty();
         }
-        return Optional.of(first(smoother, smoother.solve(Set.of()), 0))
+        return Optional.of(first(smoother, smoother.solve(firstGuess), 0))
                 .filter(account -> account.isUnremarkable() && worst(account).isEmpty());
     }
 
@@ -58,7 +65,12 @@ final class Contradictions {
      * @param hopeless asked of the account each time that it has one more sighting to set aside
      */
     static Optional<Account> weighUnless(NightSmoother smoother, Predicate<Account> hopeless) {
-        return weigh(first(smoother, smoother.solve(Set.of()), 0), hopeless);
+        return weighUnless(smoother, smoother.firstGuess(), hopeless);
+    }
+
+    /** The same from how the night looks at first. */
+    static Optional<Account> weighUnless(NightSmoother smoother, ForwardPass firstGuess, Predicate<Account> hopeless) {
+        return weigh(first(smoother, smoother.solve(firstGuess), 0), hopeless);
     }
 
     /**

@@ -26,12 +26,19 @@ public final class FixSolver {
     private final Site site;
     private final Rig rig;
     private final Weather weather;
+    private final Alternatives alternatives;
 
     FixSolver(Past past, Weather weather) {
+        this(past, weather, new Alternatives(past.site(), weather));
+    }
+
+    /** A solver after this past, which need not work out again what sightings may have been instead. */
+    FixSolver(Past past, Weather weather, Alternatives alternatives) {
         this.past = past;
         this.site = past.site();
         this.rig = past.rig();
         this.weather = weather;
+        this.alternatives = alternatives;
     }
 
     /**
@@ -57,9 +64,10 @@ public final class FixSolver {
      * A night that was solved.
      *
      * @param steps those since the past
+     * @param firstGuess how they looked at first
      * @param account the explanation of them that was chosen
      */
-    record Outcome(Past past, List<Step> steps, Account account, Fix fix) {
+    record Outcome(Past past, List<Step> steps, ForwardPass firstGuess, Account account, Fix fix) {
         Optional<Hindsight> hindsight() {
             return fix instanceof Fix.Dubious
                     ? Optional.empty()
@@ -85,8 +93,8 @@ public final class FixSolver {
         }
     }
 
-    private SensesLearned senses(List<Step> steps) {
-        Account asTold = Contradictions.weigh(new NightSmoother(past, steps));
+    private SensesLearned senses(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
+        Account asTold = Contradictions.weigh(smoother, firstGuess);
         return SensesLearned.considered(past, steps, NorthInDoubt.considered(past, steps, asTold));
     }
 
@@ -99,7 +107,18 @@ public final class FixSolver {
 
     /** Solves what came after the past. */
     Outcome solve(List<Step> steps) {
-        SensesLearned screws = senses(steps);
+        NightSmoother smoother = new NightSmoother(past, steps);
+        return solve(steps, smoother, smoother.firstGuess());
+    }
+
+    /** The same; it saves work to be given the outcome of fewer steps after the same past. */
+    Outcome solve(List<Step> steps, Outcome shorter) {
+        NightSmoother smoother = new NightSmoother(past, steps);
+        return solve(steps, smoother, smoother.firstGuess(shorter.firstGuess()));
+    }
+
+    private Outcome solve(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
+        SensesLearned screws = senses(steps, smoother, firstGuess);
         Account account = DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
         Rig learned = learned(account);
         CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
@@ -120,7 +139,7 @@ public final class FixSolver {
                         .map(missing ->
                                 new Fix.Underdetermined(state, learned, senses, agreements, explanations, missing)))
                 .orElseGet(() -> new Fix.Solved(state, learned, senses, agreements, explanations));
-        return new Outcome(past, steps, account, fix);
+        return new Outcome(past, steps, firstGuess, account, fix);
     }
 
     /** The rig as it was told, with its screws going as the night shows. */
@@ -157,7 +176,7 @@ public final class FixSolver {
                 contradictory,
                 contradictory && competing.accuses(sighted.seq()),
                 others.line(sighted).eastShare(site.latitude().cos()),
-                contradictory ? LikelyCause.of(others, sighted, site, weather) : Optional.empty());
+                contradictory ? LikelyCause.of(others, sighted, alternatives) : Optional.empty());
     }
 
     /** Who must be set aside to see how one of the accused stands against those who accuse it. */

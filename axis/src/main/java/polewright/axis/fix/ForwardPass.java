@@ -16,7 +16,7 @@ import polewright.sky.place.Site;
  * @param filtered after them
  * @param motions how each stand was come to; that of the first is not used
  * @param corrections what the sightings of each stand did, figure by figure
- * @param chiSquared what the sightings that were believed, the turns and the beginning have to be forgiven
+ * @param forgiven up to each stand, what the sightings that were believed, the turns and the beginning have to be forgiven: χ²
  */
 record ForwardPass(
         List<Stand> stands,
@@ -24,39 +24,52 @@ record ForwardPass(
         List<AxisState> filtered,
         List<Motion> motions,
         List<List<Correction>> corrections,
-        double chiSquared) {
+        List<Double> forgiven) {
     private static final int FIRST_GUESS_ROUNDS = 4;
     // Two arcseconds: the passes that follow draw every sighting again.
     private static final double NEAR_ENOUGH_TO_GUESS_RAD = 1e-5;
+    private static final ForwardPass NONE =
+            new ForwardPass(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     /** Before there is anything to draw sightings straight about: each about its own result, one after the other. */
     static ForwardPass firstGuess(Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
-        return pass(Optional.empty(), rig, prior, stands, believed);
+        return NONE.from(0, Optional.empty(), rig, prior, stands, believed);
+    }
+
+    /** The same of a night that has grown out of the one of this first guess: no stand says anything of those before it. */
+    ForwardPass continued(Rig rig, AxisState prior, List<Stand> longer, List<boolean[]> believed) {
+        int same = 0;
+        while (same < Math.min(stands.size(), longer.size()) && longer.get(same).isLike(stands.get(same))) {
+            same++;
+        }
+        return from(same, Optional.empty(), rig, prior, longer, believed);
     }
 
     /** With sightings straight about where the axis is held to be in each stand. */
     static ForwardPass about(List<Spot> spots, Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
-        return pass(Optional.of(spots), rig, prior, stands, believed);
+        return NONE.from(0, Optional.of(spots), rig, prior, stands, believed);
     }
 
-    private static ForwardPass pass(
-            Optional<List<Spot>> spots, Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
+    /** A pass through these stands, of which the first were gone through in this one. */
+    private ForwardPass from(
+            int gone, Optional<List<Spot>> spots, Rig rig, AxisState prior, List<Stand> all, List<boolean[]> believed) {
         Interruption.check();
-        List<AxisState> predicted = new ArrayList<>(stands.size());
-        List<AxisState> filtered = new ArrayList<>(stands.size());
-        List<Motion> motions = new ArrayList<>(stands.size());
-        List<List<Correction>> corrections = new ArrayList<>(stands.size());
-        AxisState state = prior;
-        double chiSquared = 0;
-        for (int i = 0; i < stands.size(); i++) {
-            Stand stand = stands.get(i);
+        List<AxisState> before = first(gone, predicted, all.size());
+        List<AxisState> after = first(gone, filtered, all.size());
+        List<Motion> moved = first(gone, motions, all.size());
+        List<List<Correction>> corrected = first(gone, corrections, all.size());
+        List<Double> sums = first(gone, forgiven, all.size());
+        AxisState state = gone == 0 ? prior : after.get(gone - 1);
+        double chiSquared = gone == 0 ? 0 : sums.get(gone - 1);
+        for (int i = gone; i < all.size(); i++) {
+            Stand stand = all.get(i);
             Angle altitude = i == 0 || spots.isEmpty()
                     ? state.altitude()
                     : new Angle(spots.get().get(i - 1).altitudeRad());
             Motion motion = motion(rig, state.site(), stand.movedBy(), state.senses(), altitude);
             state = i == 0 ? state : motion.applyTo(state);
-            motions.add(motion);
-            predicted.add(state);
+            moved.add(motion);
+            before.add(state);
             List<Correction> here = new ArrayList<>();
             if (spots.isPresent()) {
                 StandSightings.Together seen = stand.seen().about(spots.get().get(i), believed.get(i));
@@ -72,10 +85,17 @@ record ForwardPass(
                     }
                 }
             }
-            filtered.add(state);
-            corrections.add(here);
+            after.add(state);
+            corrected.add(here);
+            sums.add(chiSquared);
         }
-        return new ForwardPass(stands, predicted, filtered, motions, corrections, chiSquared);
+        return new ForwardPass(all, before, after, moved, corrected, sums);
+    }
+
+    private static <T> List<T> first(int some, List<T> of, int size) {
+        List<T> first = new ArrayList<>(size);
+        first.addAll(of.subList(0, some));
+        return first;
     }
 
     /** A sighting straight about its own result. */
@@ -83,7 +103,7 @@ record ForwardPass(
         Spot about = Spot.of(before);
         LinearisedSighting line = LinearisedSighting.of(sighted.model(), about);
         for (int round = 1; round < FIRST_GUESS_ROUNDS; round++) {
-            Spot next = Spot.of(line.update(before));
+            Spot next = line.spotAfter(before);
             if (about.from(next) < NEAR_ENOUGH_TO_GUESS_RAD) {
                 break;
             }
@@ -107,6 +127,11 @@ record ForwardPass(
             return Motion.shift(site, shifted.usual(), shifted.sigma(), senses);
         }
         throw new IllegalStateException("no motion by " + step);
+    }
+
+    /** What all of it has to be forgiven. */
+    double chiSquared() {
+        return forgiven.get(forgiven.size() - 1);
     }
 
     /** The state at the end, as all of these stands tell. */
@@ -141,6 +166,6 @@ record ForwardPass(
             rests[i] = rest;
             rest = rest.before(motions.get(i));
         }
-        return new SmoothedNight(List.of(states), this, List.of(rests), chiSquared, settled);
+        return new SmoothedNight(List.of(states), this, List.of(rests), chiSquared(), settled);
     }
 }

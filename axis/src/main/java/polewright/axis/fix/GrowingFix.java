@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import polewright.axis.rig.Rig;
@@ -22,6 +23,7 @@ public final class GrowingFix {
     private static final int EXACT = LIVE + BLOCK;
 
     private final Weather weather;
+    private final Alternatives alternatives;
     private final Past beginning;
     private final List<Step> steps;
     // After each block.
@@ -35,16 +37,18 @@ public final class GrowingFix {
      */
     public GrowingFix(Site site, Rig rig, Weather weather) {
         this.weather = weather;
+        alternatives = new Alternatives(site, weather);
         beginning = Past.none(site, rig);
         steps = List.of();
         pasts = List.of();
-        outcome = new FixSolver(beginning, weather).solve(steps);
+        outcome = new FixSolver(beginning, weather, alternatives).solve(steps);
     }
 
     private GrowingFix(GrowingFix before, List<Step> steps) {
         weather = before.weather;
+        alternatives = before.alternatives;
         beginning = before.beginning;
-        this.steps = List.copyOf(steps);
+        this.steps = Collections.unmodifiableList(new ArrayList<>(steps));
         int same = common(before.steps, steps);
         int blocks = Math.max(0, steps.size() - LIVE - 1) / BLOCK;
         int kept = Math.min(Math.min(blocks, before.pasts.size()), Math.max(0, same - LIVE) / BLOCK);
@@ -89,10 +93,12 @@ public final class GrowingFix {
     private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
         Past past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
         List<Step> live = steps.subList(pasts.size() * BLOCK, count);
-        boolean isTheSame = latest.past() == past
-                && latest.steps().size() == live.size()
-                && common(latest.steps(), live) == live.size();
-        return isTheSame ? latest : new FixSolver(past, weather).solve(live);
+        FixSolver solver = new FixSolver(past, weather, alternatives);
+        if (latest.past() != past) {
+            return solver.solve(live);
+        }
+        boolean isTheSame = latest.steps().size() == live.size() && common(latest.steps(), live) == live.size();
+        return isTheSame ? latest : solver.solve(live, latest);
     }
 
     /** How many steps two nights have in common from the beginning on. */

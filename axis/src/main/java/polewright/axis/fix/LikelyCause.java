@@ -5,10 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import polewright.axis.sighting.Misreading;
-import polewright.sky.InputRefused;
-import polewright.sky.place.Site;
-import polewright.sky.place.Weather;
 
 /**
  * Why a sighting that is set aside does not fit. Low in the east or west, a drift read the wrong way and one of a star on the
@@ -29,16 +25,14 @@ final class LikelyCause {
      *
      * @param account the night without it
      */
-    static Optional<String> of(Account account, Step.Sighted sighted, Site site, Weather weather) {
+    static Optional<String> of(Account account, Step.Sighted sighted, Alternatives alternatives) {
         AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
         List<Fitting> fitting = new ArrayList<>();
-        likeliest(sighted.sighting().misreadings(), asRead, sighted, state, site, weather)
-                .ifPresent(fitting::add);
+        likeliest(alternatives.misreadings(sighted), asRead, sighted, state).ifPresent(fitting::add);
         // Of many stars one fits by chance.
         if (asRead > A_STAR_THAT_FITS) {
-            likeliest(sighted.sighting().otherStars(site, weather), asRead, sighted, state, site, weather)
-                    .ifPresent(fitting::add);
+            likeliest(alternatives.otherStars(sighted), asRead, sighted, state).ifPresent(fitting::add);
         }
         double least = fitting.stream().mapToDouble(Fitting::cost).min().orElse(0);
         String causes = fitting.stream()
@@ -51,25 +45,12 @@ final class LikelyCause {
 
     /** Of several that come in order, the n-th is made n times as seldom as the first. */
     private static Optional<Fitting> likeliest(
-            List<Misreading> misreadings,
-            double asRead,
-            Step.Sighted sighted,
-            AxisState state,
-            Site site,
-            Weather weather) {
+            List<Alternatives.Meant> alternatives, double asRead, Step.Sighted sighted, AxisState state) {
         List<Fitting> all = new ArrayList<>();
-        for (int i = 0; i < misreadings.size(); i++) {
-            Misreading misreading = misreadings.get(i);
-            double asMeant;
-            try {
-                asMeant = LinearisedSighting.of(misreading.meant().model(site, weather), state)
-                        .squaredInnovation(state);
-            } catch (InputRefused impossible) {
-                // This mistake cannot have been made: the body would not have been up.
-                continue;
-            }
+        for (Alternatives.Meant meant : alternatives) {
+            double asMeant = LinearisedSighting.of(meant.model(), state).squaredInnovation(state);
             if (asMeant < Chance.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
-                all.add(new Fitting(misreading.cause(), asMeant + 2 * Math.log(i + 1)));
+                all.add(new Fitting(meant.cause(), asMeant + 2 * Math.log(meant.rank())));
             }
         }
         return all.stream().min(Comparator.comparingDouble(Fitting::cost));

@@ -92,10 +92,11 @@ final class LinearisedSighting {
             double[] gain = new double[size];
             int entry = 0;
             for (int i = 0; i < size; i++) {
-                gain[i] = gainTimesVariance[i] / variance;
-                mean[i] -= gain[i] * innovation;
+                double ofThis = gainTimesVariance[i] / variance;
+                gain[i] = ofThis;
+                mean[i] -= ofThis * innovation;
                 for (int j = 0; j < size; j++) {
-                    covariance[entry] -= gain[i] * gainTimesVariance[j];
+                    covariance[entry] -= ofThis * gainTimesVariance[j];
                     entry++;
                 }
             }
@@ -103,6 +104,35 @@ final class LinearisedSighting {
                     byAzimuth[figure], byAltitude[figure], innovation, variance, new Correction.Gain(gain)));
         }
         return new AxisState(state.site(), mean, covariance, state.senses());
+    }
+
+    /** Where {@link #update} would have the axis, without the rest of the state. */
+    Spot spotAfter(AxisState before) {
+        double azimuth = before.mean(AxisState.AZIMUTH);
+        double altitude = before.mean(AxisState.ALTITUDE);
+        double ofAzimuth = before.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH);
+        // Alike but for the last figure, as in the matrix.
+        double azimuthWithAltitude = before.covariance(AxisState.AZIMUTH, AxisState.ALTITUDE);
+        double altitudeWithAzimuth = before.covariance(AxisState.ALTITUDE, AxisState.AZIMUTH);
+        double ofAltitude = before.covariance(AxisState.ALTITUDE, AxisState.ALTITUDE);
+        for (int figure = 0; figure < residual.length; figure++) {
+            if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
+                continue;
+            }
+            double azimuthTimesVariance = ofAzimuth * byAzimuth[figure] + azimuthWithAltitude * byAltitude[figure];
+            double altitudeTimesVariance = altitudeWithAzimuth * byAzimuth[figure] + ofAltitude * byAltitude[figure];
+            double variance = 1 + byAzimuth[figure] * azimuthTimesVariance + byAltitude[figure] * altitudeTimesVariance;
+            double innovation = residualAt(figure, azimuth, altitude);
+            double azimuthGain = azimuthTimesVariance / variance;
+            double altitudeGain = altitudeTimesVariance / variance;
+            azimuth -= azimuthGain * innovation;
+            altitude -= altitudeGain * innovation;
+            ofAzimuth -= azimuthGain * azimuthTimesVariance;
+            azimuthWithAltitude -= azimuthGain * altitudeTimesVariance;
+            altitudeWithAzimuth -= altitudeGain * azimuthTimesVariance;
+            ofAltitude -= altitudeGain * altitudeTimesVariance;
+        }
+        return new Spot(azimuth, altitude);
     }
 
     /** What taking this sighting into account adds to the night's χ², before {@link #update}. */

@@ -103,9 +103,19 @@ final class NightSmoother {
         return solve(believed, ForwardPass.firstGuess(rig, prior, stands, believed));
     }
 
-    /** χ² with all sightings believed as it looks at first, each straight about what those before it tell. */
-    double chiSquaredAtFirst() {
-        return ForwardPass.firstGuess(rig, prior, stands, believed(Set.of())).chiSquared();
+    /** Solves with all sightings. */
+    SmoothedNight solve(ForwardPass firstGuess) {
+        return solve(believed(Set.of()), firstGuess);
+    }
+
+    /** How it looks at first with all sightings believed, each straight about what those before it tell. */
+    ForwardPass firstGuess() {
+        return ForwardPass.firstGuess(rig, prior, stands, believed(Set.of()));
+    }
+
+    /** The same; it saves work to be given that of a shorter night with the same past and rig. */
+    ForwardPass firstGuess(ForwardPass ofShorterNight) {
+        return ofShorterNight.continued(rig, prior, stands, believed(Set.of()));
     }
 
     /** Solves, trying first from a solution of a night that may not be much different: if so, quicker to the same end. */

@@ -91,15 +91,17 @@ record SensesLearned(Account account, ScrewSenses senses) {
 
     private static Way way(ScrewSenses before, Account asTold, boolean azimuth, boolean altitude) {
         NightSmoother other = asTold.smoother().with(reversed(asTold.smoother().rig(), azimuth, altitude));
+        ForwardPass firstGuess = other.firstGuess();
         double prior = priorCost(before, azimuth, altitude);
         double oneMistake = asTold.cost() + Chance.onceInAThousand(2) + prior;
         // Where all is well as told and nothing otherwise, a night that is not solved at all is told as one in which
         // the
         // sighting that shows the sense is mistaken.
-        if (asTold.isUnremarkable() && Contradictions.isFarBeyondChance(other)) {
+        if (asTold.isUnremarkable() && Contradictions.isFarBeyondChance(other, firstGuess)) {
             return new Way(azimuth, altitude, oneMistake, asTold);
         }
-        return Contradictions.weighUnless(other, account -> account.leastCost() >= asTold.cost() + NO_WEIGHT)
+        return Contradictions.weighUnless(
+                        other, firstGuess, account -> account.leastCost() >= asTold.cost() + NO_WEIGHT)
                 .map(account -> new Way(azimuth, altitude, account.cost() + prior, account))
                 .orElseGet(() -> new Way(azimuth, altitude, asTold.cost() + NO_WEIGHT + prior, asTold));
     }

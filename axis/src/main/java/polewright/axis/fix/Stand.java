@@ -29,6 +29,11 @@ record Stand(Optional<Step> movedBy, StandSightings seen) {
         return List.copyOf(stands);
     }
 
+    /** Whether another has the same sightings after the same move. */
+    boolean isLike(Stand other) {
+        return movedBy.equals(other.movedBy) && seen.all().equals(other.seen.all());
+    }
+
     /** The same sightings after another move. */
     Stand movedInsteadBy(Step other) {
         return new Stand(Optional.of(other), seen);
