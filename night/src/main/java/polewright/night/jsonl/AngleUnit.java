@@ -53,13 +53,17 @@ enum AngleUnit {
      * @param digits a finite decimal number
      */
     Angle read(String digits) {
-        double value = Double.parseDouble(digits);
-        if (value == 0) {
-            return new Angle(value);
+        return read(digits, Double.parseDouble(digits));
+    }
+
+    /** The same with the double next to it. */
+    Angle read(String digits, double nearest) {
+        if (nearest == 0) {
+            return new Angle(nearest);
         }
         BigDecimal exact = new BigDecimal(digits);
-        if (exact.compareTo(BigDecimal.valueOf(value)) == 0) {
-            return of(value);
+        if (exact.compareTo(BigDecimal.valueOf(nearest)) == 0) {
+            return of(nearest);
         }
         return new Angle(exact.multiply(radiansEach).doubleValue());
     }

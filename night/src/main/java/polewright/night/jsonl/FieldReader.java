@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.regex.Pattern;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
@@ -24,8 +23,6 @@ import polewright.sky.time.SkyTime;
  */
 final class FieldReader {
     private static final double LONGEST_DURATION = 1e6;
-    // The letters of NaN, INF and Infinity; a decimal has none but e.
-    private static final Pattern NAMED = Pattern.compile("[a-df-zA-DF-Z]");
 
     private final String path;
     private final Map<String, JsonValue> values;
@@ -54,7 +51,7 @@ final class FieldReader {
     }
 
     double number(String key) {
-        return Double.parseDouble(digits(key));
+        return decimal(key).nearest();
     }
 
     double number(String key, double whenLeftOut) {
@@ -72,27 +69,50 @@ final class FieldReader {
 
     /** A decimal number in full, whatever a double would make of it. */
     String digits(String key) {
+        return decimal(key).digits();
+    }
+
+    /**
+     * A finite decimal number.
+     *
+     * @param nearest the double next to it
+     */
+    private record Decimal(String digits, double nearest) {}
+
+    private Decimal decimal(String key) {
         if (!(value(key) instanceof JsonValue.Figure number)) {
             throw refused(key, " is not a number", "give a plain number such as 2.5, without quotes");
         }
         String digits = number.digits();
-        if (NAMED.matcher(digits).find() || !Double.isFinite(Double.parseDouble(digits))) {
+        double nearest = isNamed(digits) ? Double.NaN : Double.parseDouble(digits);
+        if (!Double.isFinite(nearest)) {
             throw refused(key, " is not a finite number", "give a plain number such as 2.5");
         }
-        return digits;
+        return new Decimal(digits, nearest);
+    }
+
+    /** Whether it has letters of NaN, INF or Infinity; a decimal has none but e. */
+    private static boolean isNamed(String digits) {
+        for (int i = 0; i < digits.length(); i++) {
+            char lower = Character.toLowerCase(digits.charAt(i));
+            if (lower >= 'a' && lower <= 'z' && lower != 'e') {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** An angle in the unit that the key ends in, not more than a whole turn either way. */
     Angle angle(String key) {
         AngleUnit unit = AngleUnit.ofKey(key);
-        String digits = digits(key);
-        if (Math.abs(Double.parseDouble(digits)) > unit.perTurn()) {
+        Decimal decimal = decimal(key);
+        if (Math.abs(decimal.nearest()) > unit.perTurn()) {
             throw refused(
                     key,
                     " is beyond a whole turn",
                     "give " + unit.words() + ", from -" + unit.perTurn() + " to " + unit.perTurn());
         }
-        return unit.read(digits);
+        return unit.read(decimal.digits(), decimal.nearest());
     }
 
     Angle angle(String key, Angle whenLeftOut) {
@@ -102,10 +122,11 @@ final class FieldReader {
     /** A time in the unit that the key is or ends in, a year or so at most. */
     Duration duration(String key) {
         DurationUnit unit = DurationUnit.ofKey(key);
-        if (Math.abs(number(key)) > LONGEST_DURATION) {
+        Decimal decimal = decimal(key);
+        if (Math.abs(decimal.nearest()) > LONGEST_DURATION) {
             throw refused(key, " is more than a night", "give how many " + unit.words() + " it took");
         }
-        return unit.read(digits(key));
+        return unit.read(decimal.digits());
     }
 
     String text(String key) {
