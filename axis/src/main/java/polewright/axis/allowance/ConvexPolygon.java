@@ -97,9 +97,9 @@ record ConvexPolygon(List<Vector2D> corners) {
     private static List<Vector2D> clipped(List<Vector2D> polygon, Vector2D on, Vector2D along, double distance) {
         List<Vector2D> kept = new ArrayList<>(polygon.size() + 1);
         Vector2D before = polygon.get(polygon.size() - 1);
-        double leftBefore = cross(along, before.subtract(on)) - distance;
+        double leftBefore = leftOf(on, along, before) - distance;
         for (Vector2D corner : polygon) {
-            double left = cross(along, corner.subtract(on)) - distance;
+            double left = leftOf(on, along, corner) - distance;
             if (left >= 0 != leftBefore >= 0) {
                 double part = leftBefore / (leftBefore - left);
                 kept.add(before.add(part, corner.subtract(before)));
@@ -111,6 +111,11 @@ record ConvexPolygon(List<Vector2D> corners) {
             leftBefore = left;
         }
         return kept;
+    }
+
+    /** How far a point is to the left of a line through another, along a unit vector. */
+    private static double leftOf(Vector2D on, Vector2D along, Vector2D point) {
+        return along.getX() * (point.getY() - on.getY()) - along.getY() * (point.getX() - on.getX());
     }
 
     private Vector2D next(int corner) {
