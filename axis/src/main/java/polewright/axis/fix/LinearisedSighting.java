@@ -2,6 +2,7 @@ package polewright.axis.fix;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.AxisPointing;
 import polewright.axis.sighting.AxisModel;
 import polewright.sky.angle.Angle;
@@ -27,14 +28,38 @@ final class LinearisedSighting {
         this.byAltitude = byAltitude;
     }
 
-    static LinearisedSighting of(AxisModel model, double azimuthRad, double altitudeRad) {
-        double[] here = at(model, azimuthRad, altitudeRad);
+    /**
+     * Where models are asked, to draw sightings straight about a place of the axis.
+     *
+     * @param here the axis there, ENU unit vector
+     * @param swung the same a step of azimuth on
+     * @param raised the same a step of altitude up
+     */
+    record Probes(Spot about, Vector3D here, Vector3D swung, Vector3D raised) {
+        static Probes about(Spot spot) {
+            double azimuth = spot.azimuthRad();
+            double altitude = spot.altitudeRad();
+            return new Probes(
+                    spot,
+                    axis(azimuth, altitude),
+                    axis(azimuth + STEP_RAD, altitude),
+                    axis(azimuth, altitude + STEP_RAD));
+        }
+
+        private static Vector3D axis(double azimuthRad, double altitudeRad) {
+            return AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad))
+                    .elevatedEnd();
+        }
+    }
+
+    static LinearisedSighting of(AxisModel model, Probes probes) {
+        double[] here = model.residual(probes.here());
         return new LinearisedSighting(
-                azimuthRad,
-                altitudeRad,
+                probes.about().azimuthRad(),
+                probes.about().altitudeRad(),
                 here,
-                slope(here, at(model, azimuthRad + STEP_RAD, altitudeRad)),
-                slope(here, at(model, azimuthRad, altitudeRad + STEP_RAD)));
+                slope(here, model.residual(probes.swung())),
+                slope(here, model.residual(probes.raised())));
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
@@ -42,7 +67,7 @@ final class LinearisedSighting {
     }
 
     static LinearisedSighting of(AxisModel model, Spot about) {
-        return of(model, about.azimuthRad(), about.altitudeRad());
+        return of(model, Probes.about(about));
     }
 
     int figures() {
@@ -204,10 +229,5 @@ final class LinearisedSighting {
             slope[i] = (after[i] - before[i]) / STEP_RAD;
         }
         return slope;
-    }
-
-    private static double[] at(AxisModel model, double azimuthRad, double altitudeRad) {
-        return model.residual(
-                AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad)).elevatedEnd());
     }
 }

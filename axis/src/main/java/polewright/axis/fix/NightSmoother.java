@@ -27,18 +27,20 @@ final class NightSmoother {
     private final AxisState prior;
     private final List<Step> steps;
     private final List<Stand> stands;
+    private final List<Step.Sighted> sightings;
     private final Map<Long, Place> places;
 
     NightSmoother(Past past, List<Step> steps) {
-        this(past, past.rig(), steps, Stand.of(steps));
+        this(past, past.rig(), steps, Stand.of(steps), sightings(steps));
     }
 
-    private NightSmoother(Past past, Rig rig, List<Step> steps, List<Stand> stands) {
+    private NightSmoother(Past past, Rig rig, List<Step> steps, List<Stand> stands, List<Step.Sighted> sightings) {
         this.past = past;
         this.rig = rig;
         this.prior = past.leaves(rig);
         this.steps = steps;
         this.stands = stands;
+        this.sightings = sightings;
         this.places = places(stands);
     }
 
@@ -58,7 +60,7 @@ final class NightSmoother {
 
     /** The same night with another rig. */
     NightSmoother with(Rig other) {
-        return other.equals(rig) ? this : new NightSmoother(past, other, steps, stands);
+        return other.equals(rig) ? this : new NightSmoother(past, other, steps, stands, sightings);
     }
 
     /** The same night with another move in the place of one of its own. */
@@ -69,11 +71,19 @@ final class NightSmoother {
                 steps,
                 stands.stream()
                         .map(s -> s.movedBy().filter(told::equals).isPresent() ? s.movedInsteadBy(meant) : s)
-                        .toList());
+                        .toList(),
+                sightings);
+    }
+
+    private static List<Step.Sighted> sightings(List<Step> steps) {
+        return steps.stream()
+                .filter(Step.Sighted.class::isInstance)
+                .map(Step.Sighted.class::cast)
+                .toList();
     }
 
     List<Step.Sighted> sightings() {
-        return stands.stream().flatMap(s -> s.seen().all().stream()).toList();
+        return sightings;
     }
 
     /** A sighting about the axis as a solution of this night has it. */
@@ -180,7 +190,7 @@ final class NightSmoother {
     /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
     AxisState after(int first, SmoothedNight night, Set<Long> setAside) {
         List<Stand> some = Stand.of(steps.subList(0, first));
-        NightSmoother alone = new NightSmoother(past, rig, steps, some);
+        NightSmoother alone = new NightSmoother(past, rig, steps, some, sightings);
         return ForwardPass.about(night.spots().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
                 .last();
     }

@@ -103,11 +103,12 @@ final class StandSightings {
                 return lines;
             }
         }
+        LinearisedSighting.Probes probes = LinearisedSighting.Probes.about(spot);
         Lines drawn = new Lines(
                 azimuth,
                 altitude,
                 sightings.stream()
-                        .map(s -> LinearisedSighting.of(s.model(), azimuth, altitude))
+                        .map(s -> LinearisedSighting.of(s.model(), probes))
                         .toList());
         kept.addFirst(drawn);
         if (kept.size() > KEPT) {
