@@ -51,22 +51,19 @@ public final class FrameWords {
     /** One finding: what is seen, what it may mean, and what to do. */
     public static String of(FrameFinding finding) {
         if (finding instanceof FrameFinding.Unchecked) {
-            return "two frames fit any axis: a third, right ascension turned on, would show whether the camera or"
-                    + " declination moved.";
+            return "two frames fit any axis: nothing checks them. A third, right ascension turned on, would show whether"
+                    + " the mount, declination or the camera moved.";
         } else if (finding instanceof FrameFinding.SmallTurn small) {
             return "right ascension was turned by only " + AngleWords.degrees(small.turn())
                     + ": turn by 30 to 90 degrees for a sharper axis.";
-        } else if (finding instanceof FrameFinding.DeclinationMoved moved) {
-            return "declination moved by " + size(moved.by()) + " after frame " + moved.after()
-                    + ": clamp it and take the frames again.";
-        } else if (finding instanceof FrameFinding.CameraSlipped slipped) {
-            return "the camera slipped or rolled by " + size(slipped.by()) + " after frame " + slipped.after()
-                    + ": tighten it and take the frames again.";
+        } else if (finding instanceof FrameFinding.Disturbed disturbed) {
+            return DisturbanceWords.of(disturbed);
+        } else if (finding instanceof FrameFinding.DoesNotClose open) {
+            return DisturbanceWords.of(open);
         } else if (finding instanceof FrameFinding.NotRigid bent) {
-            return "the frames do not close on one axis: frame " + bent.frame() + " stands off by "
-                    + size(bent.farthest()) + ", and the uncertainty is told " + times(bent.sigmas())
-                    + " times wider for it. Something bends or is loose (camera, focuser, tube or fork), or the mount was"
-                    + " moved between the frames.";
+            return "the frames disagree by up to " + size(bent.farthest()) + " (frame " + bent.frame() + "), "
+                    + times(bent.sigmas()) + " times what their own uncertainties allow: fork, tube or camera gives a"
+                    + " little. The uncertainty of the axis allows for that.";
         } else if (finding instanceof FrameFinding.SunTooHigh sun) {
             return "at the time of frame " + sun.frame() + " the Sun stood at " + AngleWords.degrees(sun.sunAltitude())
                     + ", when no stars are seen: check the clock, its zone and the site.";
@@ -154,7 +151,7 @@ public final class FrameWords {
     }
 
     /** Arcseconds below an arcminute, else as {@link AngleWords} has it. */
-    private static String size(Angle angle) {
+    static String size(Angle angle) {
         return angle.abs().arcminutes() < 1 ? arcseconds(angle.abs()) : AngleWords.size(angle);
     }
 

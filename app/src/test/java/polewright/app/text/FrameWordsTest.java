@@ -20,6 +20,8 @@ import polewright.axis.AxisPointing;
 import polewright.axis.allowance.DiscAllowance;
 import polewright.axis.camera.Drive;
 import polewright.axis.camera.FoundDrive;
+import polewright.axis.camera.FrameDisturbance;
+import polewright.axis.camera.FrameExplanations;
 import polewright.axis.camera.FrameFinding;
 import polewright.axis.camera.TrackedSequence;
 import polewright.axis.camera.WormError;
@@ -85,8 +87,8 @@ class FrameWordsTest {
     @Test
     void loggedFramesBringTheirFindings_otherEventsNone() {
         assertThat(FrameWords.notes(new NightEvent.SightingTaken(frames(EVENING, false, 0, 60)), LARKFELL))
-                .containsExactly("NOTE  two frames fit any axis: a third, right ascension turned on, would show whether"
-                        + " the camera or declination moved.");
+                .containsExactly("NOTE  two frames fit any axis: nothing checks them. A third, right ascension turned"
+                        + " on, would show whether the mount, declination or the camera moved.");
         assertThat(FrameWords.notes(
                         new NightEvent.SightingTaken(frames(EVENING.minusSeconds(8 * 3600), false, 0, 30, 60)),
                         LARKFELL))
@@ -98,21 +100,53 @@ class FrameWordsTest {
         assertThat(FrameWords.notes(new NightEvent.Clamped(), LARKFELL)).isEmpty();
     }
 
+    private static FrameExplanations.Explanation explained(
+            FrameDisturbance.Kind kind, int frame, double probability, double arcmin) {
+        return new FrameExplanations.Explanation(
+                new FrameDisturbance(kind, frame),
+                probability,
+                AxisPointing.atPole(LARKFELL),
+                Angle.ofArcminutes(arcmin));
+    }
+
     static Stream<Arguments> findings() {
         return Stream.of(
                 Arguments.of(
                         new FrameFinding.SmallTurn(Angle.ofDegrees(9)),
                         "right ascension was turned by only 9.0°: turn by 30 to 90 degrees for a sharper axis."),
                 Arguments.of(
-                        new FrameFinding.DeclinationMoved(2, Angle.ofArcminutes(-6)),
-                        "declination moved by 6.0′ after frame 2: clamp it and take the frames again."),
+                        new FrameFinding.Disturbed(
+                                new FrameExplanations.Suspect(3, false),
+                                List.of(
+                                        explained(FrameDisturbance.Kind.MOUNT_BUMPED, 3, 0.71, 15),
+                                        explained(FrameDisturbance.Kind.CAMERA_SLIPPED, 3, 0.22, 15))),
+                        "something moved between frames 2 and 3. Likely causes: the mount was bumped by 15′ between"
+                                + " frames 2 and 3 (71 %); the camera slipped or rolled by 15′ between frames 2 and 3"
+                                + " (22 %). The axis and its uncertainty allow for that. To be sure, take the frames"
+                                + " again."),
                 Arguments.of(
-                        new FrameFinding.CameraSlipped(1, Angle.ofArcseconds(41)),
-                        "the camera slipped or rolled by 41″ after frame 1: tighten it and take the frames again."),
+                        new FrameFinding.Disturbed(
+                                new FrameExplanations.Suspect(2, true),
+                                List.of(explained(FrameDisturbance.Kind.TIME_WRONG, 2, 0.97, 75.205))),
+                        "frame 2 does not fit the others. Likely cause: the time of frame 2 is wrong by 5\u00a0minutes (97 %)."
+                                + " The axis and its uncertainty allow for that. Check the clock of the camera."),
+                Arguments.of(
+                        new FrameFinding.DoesNotClose(
+                                3,
+                                Angle.ofArcseconds(41),
+                                List.of(
+                                        explained(FrameDisturbance.Kind.DECLINATION_MOVED, 2, 0.4, 6),
+                                        explained(FrameDisturbance.Kind.BUMPED_WHILE_EXPOSED, 1, 0.3, 6),
+                                        explained(FrameDisturbance.Kind.GIVE, 0, 0.2, 0))),
+                        "the 3 frames do not close on one axis: one is off by 41″, and 3 frames cannot show which. Likely"
+                                + " causes: declination moved by 6.0′ between frames 1 and 2 (40 %); the mount was bumped"
+                                + " while frame 1 was exposed (30 %); fork, tube and camera give a little at each frame"
+                                + " (20 %). The uncertainty covers each of these. Turn right ascension on and take one"
+                                + " more frame."),
                 Arguments.of(
                         new FrameFinding.NotRigid(Angle.ofArcseconds(18), 3, 4.2),
-                        "the frames do not close on one axis: frame 3 stands off by 18″, and the uncertainty is told 4.2"
-                                + " times wider for it. Something bends or is loose (camera, focuser, tube or fork), or the mount was moved between the frames."),
+                        "the frames disagree by up to 18″ (frame 3), 4.2 times what their own uncertainties allow: fork,"
+                                + " tube or camera gives a little. The uncertainty of the axis allows for that."),
                 Arguments.of(
                         new FrameFinding.BelowHorizon(1, Angle.ofDegrees(-21)),
                         "the field of frame 1 was 21.0° under the horizon at its time: check the clock, its zone and the"
@@ -152,6 +186,7 @@ class FrameWordsTest {
     void everyKindOfFindingHasWords() {
         List<Class<?>> told = new ArrayList<>(findings()
                 .map(arguments -> (Class<?>) arguments.get()[0].getClass())
+                .distinct()
                 .toList());
         // These two are told through logged frames above.
         told.add(FrameFinding.Unchecked.class);

@@ -2,7 +2,6 @@ package polewright.axis.camera;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import org.hipparchus.linear.MatrixUtils;
@@ -24,67 +23,39 @@ import polewright.sky.attitude.CameraAttitude;
  * @param covariance of small shifts of a (right, up) and b (toward the boresight, across), arcsec²
  * @param residuals Cᵢᵀ a − b along b's tangents, arcsec
  * @param chiSquared of the residuals
- * @param stepArcsec for a fit with a {@link Step}: how far b had moved from that frame on
  */
-record AxisFit(
-        Vector3D axis,
-        Vector3D inCamera,
-        RealMatrix covariance,
-        List<Vector2D> residuals,
-        double chiSquared,
-        double stepArcsec) {
+record AxisFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, List<Vector2D> residuals, double chiSquared) {
     private static final int MOST_ROUNDS = 20;
     private static final double SETTLED_ARCSEC = 1e-7;
     private static final double ARCSEC = Math.PI / (180 * 3600);
 
-    /**
-     * A move of the camera against the mount, in one direction of the two tangents, between two frames.
-     *
-     * @param from the first frame after it
-     * @param towardBoresight whether the boresight's distance from the axis changed (declination was moved); else the
-     *     camera turned across
-     */
-    record Step(int from, boolean towardBoresight) {}
-
     /** The best fit, starting from an axis that is roughly right. */
-    static AxisFit of(List<CameraAttitude> frames, Vector3D start, Optional<Step> step) {
+    static AxisFit of(List<CameraAttitude> frames, Vector3D start) {
         Vector3D axis = start;
         Vector3D inCamera = mean(frames, axis);
         WeightedFit fit = null;
         for (int round = 0; round < MOST_ROUNDS; round++) {
             Tangents atAxis = Tangents.rightAndUp(axis);
             Tangents atCamera = Tangents.towardBoresightAndAcross(inCamera);
-            WeightedFit next = round(frames, axis, inCamera, atAxis, atCamera, step);
+            WeightedFit next = round(frames, axis, inCamera, atAxis, atCamera);
             RealVector x = next.solution();
             axis = atAxis.moved(axis, x.getEntry(0) * ARCSEC, x.getEntry(1) * ARCSEC);
             inCamera = atCamera.moved(inCamera, x.getEntry(2) * ARCSEC, x.getEntry(3) * ARCSEC);
             fit = next;
-            if (x.getSubVector(0, 4).getLInfNorm() < SETTLED_ARCSEC) {
+            if (x.getLInfNorm() < SETTLED_ARCSEC) {
                 break;
             }
         }
         if (fit == null) {
             throw new IllegalStateException("no round was made");
         }
-        double moved = step.isPresent() ? fit.solution().getEntry(4) : 0;
-        return new AxisFit(
-                axis,
-                inCamera,
-                fit.covariance().getSubMatrix(0, 3, 0, 3),
-                residuals(frames, axis, inCamera),
-                fit.chiSquared(),
-                moved);
+        return new AxisFit(axis, inCamera, fit.covariance(), residuals(frames, axis, inCamera), fit.chiSquared());
     }
 
     private static WeightedFit round(
-            List<CameraAttitude> frames,
-            Vector3D axis,
-            Vector3D inCamera,
-            Tangents atAxis,
-            Tangents atCamera,
-            Optional<Step> step) {
+            List<CameraAttitude> frames, Vector3D axis, Vector3D inCamera, Tangents atAxis, Tangents atCamera) {
         int n = frames.size();
-        RealMatrix design = MatrixUtils.createRealMatrix(2 * n, step.isPresent() ? 5 : 4);
+        RealMatrix design = MatrixUtils.createRealMatrix(2 * n, 4);
         RealVector measured = MatrixUtils.createRealVector(2 * n);
         RealMatrix noise = MatrixUtils.createRealMatrix(2 * n, 2 * n);
         for (int i = 0; i < n; i++) {
@@ -94,11 +65,8 @@ record AxisFit(
             Vector2D up = atCamera.components(inCamera(frame, atAxis.second()));
             measured.setEntry(2 * i, -miss.getX() / ARCSEC);
             measured.setEntry(2 * i + 1, -miss.getY() / ARCSEC);
-            design.setRow(2 * i, padded(right.getX(), up.getX(), -1, 0, design));
-            design.setRow(2 * i + 1, padded(right.getY(), up.getY(), 0, -1, design));
-            if (step.isPresent() && i >= step.get().from()) {
-                design.setEntry(step.get().towardBoresight() ? 2 * i : 2 * i + 1, 4, -1);
-            }
+            design.setRow(2 * i, new double[] {right.getX(), up.getX(), -1, 0});
+            design.setRow(2 * i + 1, new double[] {right.getY(), up.getY(), 0, -1});
             noise.setSubMatrix(noiseOf(frame, atCamera).getData(), 2 * i, 2 * i);
         }
         return WeightedFit.of(design, measured, noise);
@@ -113,15 +81,6 @@ record AxisFit(
         noise.setRow(0, new double[] {toward, both});
         noise.setRow(1, new double[] {both, across});
         return noise;
-    }
-
-    private static double[] padded(double a, double b, double c, double d, RealMatrix design) {
-        double[] row = new double[design.getColumnDimension()];
-        row[0] = a;
-        row[1] = b;
-        row[2] = c;
-        row[3] = d;
-        return row;
     }
 
     private static List<Vector2D> residuals(List<CameraAttitude> frames, Vector3D axis, Vector3D inCamera) {

@@ -43,11 +43,13 @@ public final class AxisFromFrames {
     private final Site site;
     private final List<CameraAttitude> frames;
     private final AxisFit fit;
+    private final Optional<FrameExplanations> explanations;
 
     private AxisFromFrames(Site site, List<CameraAttitude> frames, AxisFit fit) {
         this.site = site;
         this.frames = frames;
         this.fit = fit;
+        this.explanations = closes() ? Optional.empty() : Optional.of(FrameExplanations.of(site, frames, fit));
     }
 
     /**
@@ -58,7 +60,7 @@ public final class AxisFromFrames {
      */
     public static AxisFromFrames of(Site site, List<CameraAttitude> attitudes) {
         List<CameraAttitude> frames = inOrderOfExposure(attitudes);
-        return new AxisFromFrames(site, frames, AxisFit.of(frames, start(site, frames), Optional.empty()));
+        return new AxisFromFrames(site, frames, AxisFit.of(frames, start(site, frames)));
     }
 
     public Site site() {
@@ -70,13 +72,26 @@ public final class AxisFromFrames {
         return frames;
     }
 
+    /** Where it points after the last frame; where the frames do not close, in the middle of all that is possible. */
     public AxisPointing axis() {
-        return new AxisPointing(fit.axis());
+        return new AxisPointing(mixture().axis());
     }
 
     /** The elevated end of the axis in camera axes. */
     public Vector3D inCamera() {
-        return fit.inCamera();
+        return mixture().inCamera();
+    }
+
+    /** What may have happened where the frames do not close; empty where they do. */
+    public Optional<FrameExplanations> explanations() {
+        return explanations;
+    }
+
+    /** The axis and its place in the picture, with the covariance of both. */
+    FrameExplanations.Mixture mixture() {
+        return explanations
+                .map(FrameExplanations::mixture)
+                .orElseGet(() -> new FrameExplanations.Mixture(fit.axis(), fit.inCamera(), fit.covariance()));
     }
 
     /** By frame, how far the axis that it sees in its own picture lies from where the others see it. */
@@ -101,14 +116,17 @@ public final class AxisFromFrames {
         return closes(fit.chiSquared(), degreesOfFreedom());
     }
 
-    /** By how much the variances were widened because the frames do not close; 1 when they do. */
-    public double widenedBy() {
-        return closes() ? 1 : fit.chiSquared() / degreesOfFreedom();
+    /** What is left over per figure that checks the frames, in units of their own covariances: about 1 where all is well. */
+    public double reducedChiSquared() {
+        return degreesOfFreedom() == 0 ? 1 : fit.chiSquared() / degreesOfFreedom();
     }
 
-    /** The axis with its uncertainty. */
+    /**
+     * The axis with its uncertainty. Where the frames do not close, it holds every place that a likely disturbance would
+     * leave the axis at ({@link FrameExplanations}).
+     */
     public AxisEstimate estimate() {
-        return AxisEstimate.of(fit.axis(), fit.covariance().scalarMultiply(widenedBy()));
+        return AxisEstimate.of(mixture().axis(), mixture().covariance().getSubMatrix(0, 1, 0, 1));
     }
 
     /**
@@ -118,7 +136,7 @@ public final class AxisFromFrames {
      * @param now already checked by {@link AttitudeBounds}
      */
     public AxisEstimate followedTo(CameraAttitude now) {
-        return FollowedAxis.of(this, now, now.cameraToEnu().applyTo(fit.inCamera()), Optional.empty())
+        return FollowedAxis.of(this, now, now.cameraToEnu().applyTo(inCamera()), Optional.empty())
                 .estimate();
     }
 
@@ -141,7 +159,7 @@ public final class AxisFromFrames {
 
     /** From the elevated end of the axis to the centre of the picture. */
     public Angle boresightPolarDistance() {
-        return new Angle(Vector3D.angle(fit.inCamera(), Vector3D.PLUS_K));
+        return new Angle(Vector3D.angle(inCamera(), Vector3D.PLUS_K));
     }
 
     /** How far the mount stood turned westward at each frame from where it stood at the first, −180° to 180°. */

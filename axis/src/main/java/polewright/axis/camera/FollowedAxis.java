@@ -15,7 +15,9 @@ import polewright.sky.attitude.CameraAttitude;
  *
  * <p>With e the errors of the frames, rows for Cᵢᵀ a₀ = b + eᵢ × b, for Cᵀ a₁ = b + e × b, and, for the turn ρ about the
  * axis from the last frame r to now, ρ − ρ_measured = (e − e_r)·b + tan h₁ δ₁ − tan h₀ δ₀, where δ are shifts of the two
- * axes to the right and h their altitudes: swinging an axis about the vertical turns it about itself too.
+ * axes to the right and h their altitudes: swinging an axis about the vertical turns it about itself too. Where the frames
+ * before do not close, a₀ and b are known as well as {@link FrameExplanations} leave them, and those rows take the place of
+ * the frames'.
  *
  * @param estimate where it points now
  * @param addedChiSquared what the drive's figure adds; 0 without
@@ -24,6 +26,7 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
     private static final int UNKNOWNS = 6;
     private static final int NOW = 4;
+    private static final int BEFORE = 4;
 
     static FollowedAxis of(
             AxisFromFrames found, CameraAttitude now, Vector3D start, Optional<ScrewsSoFar.DriveFigure> drive) {
@@ -33,14 +36,21 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
         Tangents atBefore = Tangents.rightAndUp(before);
         Tangents atNow = Tangents.rightAndUp(start);
         Tangents atCamera = Tangents.towardBoresightAndAcross(inCamera);
-        int rows = 2 * frames.size() + 2 + (drive.isPresent() ? 1 : 0);
+        boolean closes = found.closes();
+        int nowRow = closes ? 2 * frames.size() : BEFORE;
+        int rows = nowRow + 2 + (drive.isPresent() ? 1 : 0);
         RealMatrix design = MatrixUtils.createRealMatrix(rows, UNKNOWNS);
         RealVector measured = MatrixUtils.createRealVector(rows);
         RealMatrix noise = MatrixUtils.createRealMatrix(rows, rows);
-        for (int i = 0; i < frames.size(); i++) {
-            addFrame(design, measured, noise, 2 * i, frames.get(i), before, inCamera, atBefore, atCamera, 0);
+        if (closes) {
+            for (int i = 0; i < frames.size(); i++) {
+                addFrame(design, measured, noise, 2 * i, frames.get(i), before, inCamera, atBefore, atCamera, 0);
+            }
+        } else {
+            // The frames say too little by themselves: what they may mean together takes their place.
+            design.setSubMatrix(MatrixUtils.createRealIdentityMatrix(BEFORE).getData(), 0, 0);
+            noise.setSubMatrix(found.mixture().covariance().getData(), 0, 0);
         }
-        int nowRow = 2 * frames.size();
         addFrame(design, measured, noise, nowRow, now, start, inCamera, atNow, atCamera, NOW);
         if (drive.isPresent()) {
             int row = nowRow + 2;
@@ -56,16 +66,17 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
                             + last.covariance().varianceAboutArcsec2(inCamera)
                             + now.covariance().varianceAboutArcsec2(inCamera));
             // The noise of a frame's own rows is (−e·second, e·first), that of this one (e − e_r)·b.
-            correlate(noise, row, nowRow - 2, last, inCamera, atCamera, 1);
+            if (closes) {
+                correlate(noise, row, nowRow - 2, last, inCamera, atCamera, 1);
+            }
             correlate(noise, row, nowRow, now, inCamera, atCamera, -1);
         }
         WeightedFit fit = WeightedFit.of(design, measured, noise);
         RealVector x = fit.solution();
-        RealMatrix covariance =
-                fit.covariance().getSubMatrix(NOW, NOW + 1, NOW, NOW + 1).scalarMultiply(found.widenedBy());
+        RealMatrix covariance = fit.covariance().getSubMatrix(NOW, NOW + 1, NOW, NOW + 1);
         return new FollowedAxis(
                 AxisEstimate.of(atNow.moved(start, x.getEntry(NOW) * ARCSEC, x.getEntry(NOW + 1) * ARCSEC), covariance),
-                (fit.chiSquared() - found.chiSquared()) / found.widenedBy());
+                fit.chiSquared() - (closes ? found.chiSquared() : 0));
     }
 
     private static void addFrame(

@@ -2,10 +2,8 @@ package polewright.axis.camera;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.axis.AxisPointing;
 import polewright.sky.angle.Angle;
@@ -24,10 +22,12 @@ public final class FrameChecks {
     private static final Angle FAR_FROM_POLE = Angle.ofDegrees(30);
     // Civil dusk: with the Sun higher the sky drowns the stars.
     private static final Angle HIGHEST_SUN = Angle.ofDegrees(-6);
-    // An explanation fits unless chance is worse once in twenty.
-    private static final double FITS = 0.95;
-    // Odds of a hundred to one, in units of chi-squared.
-    private static final double CLEARLY_BETTER = 2 * Math.log(100);
+    private static final double LIKELY = 0.5;
+    private static final double SURE = 0.8;
+    // Three that do not close fit some disturbance or other at any of them.
+    private static final int ENOUGH_TO_NAME_ONE = 4;
+    private static final double WORTH_NAMING = 0.1;
+    private static final int MOST_NAMED = 3;
 
     private FrameChecks() {}
 
@@ -84,45 +84,35 @@ public final class FrameChecks {
     private static void addRigidity(List<FrameFinding> findings, AxisFromFrames axis) {
         if (axis.degreesOfFreedom() == 0) {
             findings.add(new FrameFinding.Unchecked());
-        } else if (!axis.closes()) {
-            findings.add(slip(axis).orElseGet(() -> notRigid(axis)));
         }
+        axis.explanations().ifPresent(explanations -> findings.add(disagreement(axis, explanations)));
     }
 
-    /** A single move of the camera or of declination between two frames, if just one kind of it explains everything. */
-    private static Optional<FrameFinding> slip(AxisFromFrames axis) {
-        record Told(AxisFit.Step step, AxisFit fit) {}
-        List<Told> ways = new ArrayList<>();
-        for (int from = 1; from < axis.frames().size(); from++) {
-            for (boolean towardBoresight : new boolean[] {true, false}) {
-                AxisFit.Step step = new AxisFit.Step(from, towardBoresight);
-                ways.add(new Told(step, AxisFit.of(axis.frames(), axis.axis().elevatedEnd(), Optional.of(step))));
-            }
-        }
-        ways.sort(Comparator.comparingDouble(w -> w.fit().chiSquared()));
-        Told best = ways.get(0);
-        boolean fits = new ChiSquaredDistribution(axis.degreesOfFreedom() - 1)
-                        .cumulativeProbability(best.fit().chiSquared())
-                < FITS;
-        boolean alone = ways.get(1).fit().chiSquared() - best.fit().chiSquared() > CLEARLY_BETTER;
-        if (!fits || !alone) {
-            return Optional.empty();
-        }
-        Angle by = Angle.ofArcseconds(best.fit().stepArcsec());
-        return Optional.of(
-                best.step().towardBoresight()
-                        // The axis came nearer to the boresight in the picture: the boresight nearer to the axis.
-                        ? new FrameFinding.DeclinationMoved(best.step().from(), by.negated())
-                        : new FrameFinding.CameraSlipped(best.step().from(), by.abs()));
-    }
-
-    private static FrameFinding notRigid(AxisFromFrames axis) {
+    private static FrameFinding disagreement(AxisFromFrames axis, FrameExplanations explanations) {
         List<Vector2D> residuals = axis.fit().residuals();
         int worst = 0;
         for (int i = 1; i < residuals.size(); i++) {
             worst = residuals.get(i).getNorm() > residuals.get(worst).getNorm() ? i : worst;
         }
-        return new FrameFinding.NotRigid(
-                Angle.ofArcseconds(residuals.get(worst).getNorm()), worst + 1, Math.sqrt(axis.widenedBy()));
+        Angle farthest = Angle.ofArcseconds(residuals.get(worst).getNorm());
+        if (explanations.onlyGives() > LIKELY) {
+            return new FrameFinding.NotRigid(farthest, worst + 1, Math.sqrt(axis.reducedChiSquared()));
+        }
+        int frames = axis.frames().size();
+        Optional<FrameExplanations.Suspect> suspect =
+                frames < ENOUGH_TO_NAME_ONE ? Optional.empty() : explanations.suspect(SURE);
+        return suspect.<FrameFinding>map(s -> new FrameFinding.Disturbed(s, worthNaming(explanations.causes(s))))
+                .orElseGet(() ->
+                        new FrameFinding.DoesNotClose(frames, farthest, worthNaming(explanations.explanations())));
+    }
+
+    private static List<FrameExplanations.Explanation> worthNaming(List<FrameExplanations.Explanation> likeliestFirst) {
+        double all = likeliestFirst.stream()
+                .mapToDouble(FrameExplanations.Explanation::probability)
+                .sum();
+        return likeliestFirst.stream()
+                .filter(e -> e.probability() >= WORTH_NAMING * all)
+                .limit(MOST_NAMED)
+                .toList();
     }
 }

@@ -1,6 +1,7 @@
 package polewright.axis.camera;
 
 import java.time.Duration;
+import java.util.List;
 import polewright.sky.angle.Angle;
 
 /**
@@ -15,24 +16,27 @@ public sealed interface FrameFinding {
     record SmallTurn(Angle turn) implements FrameFinding {}
 
     /**
-     * Declination was moved between two frames: the boresight's distance from the axis changed.
+     * Four frames or more, and they say which of them does not go with the others.
      *
-     * @param after the last frame before it
-     * @param by how far, away from the elevated end of the axis positive
+     * @param suspect which
+     * @param causes what may have happened there, the likeliest first
      */
-    record DeclinationMoved(int after, Angle by) implements FrameFinding {}
+    record Disturbed(FrameExplanations.Suspect suspect, List<FrameExplanations.Explanation> causes)
+            implements FrameFinding {}
 
     /**
-     * The camera rolled in its holder, or slipped sideways, between two frames.
+     * The frames do not close, and do not say which of them is to blame: the uncertainty holds all that is possible.
      *
-     * @param after the last frame before it
-     * @param by how far the axis moved in the picture, across the line from it to the centre
+     * @param frames how many there are
+     * @param farthest how far the worst frame lies from where the others would have it
+     * @param causes what may have happened, the likeliest first
      */
-    record CameraSlipped(int after, Angle by) implements FrameFinding {}
+    record DoesNotClose(int frames, Angle farthest, List<FrameExplanations.Explanation> causes)
+            implements FrameFinding {}
 
     /**
-     * The camera did not keep still against the tube, and no single slip explains it: the tube or its holder bends, or a
-     * frame is wrong.
+     * The frames disagree by more than their own uncertainties, yet by so little that a fork, a tube or a camera's holder
+     * that gives a little explains it best.
      *
      * @param farthest how far the worst frame stands off
      * @param frame which one that is
