@@ -47,7 +47,7 @@ public final class FramesDisturbed {
                 List<Outcome> outcomes = new ArrayList<>();
                 int traceless = 0;
                 for (long seed = options.first(); outcomes.size() < options.count(); seed++) {
-                    DisturbedSet set = DisturbedSet.drawn(wrong, count, seed * 100 + wrong.ordinal() * 10L + count);
+                    DisturbedSet set = DisturbedSet.drawn(wrong, count, 10 * seed + count);
                     if (set.traceless()) {
                         traceless++;
                     } else {
@@ -134,7 +134,7 @@ public final class FramesDisturbed {
         boolean isAtAnEnd = set.frame() == 1 || set.frame() == count;
         boolean either = !named.alone() && (named.frame() == set.frame() || named.frame() == set.frame() + 1);
         if (wrong.isInAnExposure()) {
-            return either || named.alone() && named.frame() == set.frame();
+            return either || (named.alone() && named.frame() == set.frame());
         }
         return isAtAnEnd ? either : named.alone() && named.frame() == set.frame();
     }
