@@ -30,9 +30,7 @@ final class CentringsSoFar {
             lastSeq = logged.seq();
             return Optional.empty();
         }
-        boolean moved =
-                logged.event() instanceof NightEvent.MountMove || logged.event() instanceof NightEvent.TurnNotLogged;
-        if (!moved) {
+        if (!(logged.event() instanceof NightEvent.MountMove)) {
             return Optional.empty();
         }
         Optional<Step.Sighted> ended = atLast(begun, models);

@@ -30,6 +30,7 @@ final class EventsSoFar {
     private Allowance allowance;
     private Optional<Work> work = Optional.empty();
     private boolean clamped;
+    private boolean isTurnUnseen;
     private SkippedSightings skipped = SkippedSightings.NONE;
     private Optional<Long> lastSinceClamp = Optional.empty();
 
@@ -53,6 +54,7 @@ final class EventsSoFar {
         allowance = other.allowance;
         work = other.work;
         clamped = other.clamped;
+        isTurnUnseen = other.isTurnUnseen;
         skipped = other.skipped;
         lastSinceClamp = other.lastSinceClamp;
     }
@@ -110,6 +112,8 @@ final class EventsSoFar {
         skipped = skipped.after(logged);
         if (event instanceof NightEvent.SightingTaken taken) {
             sighted(logged.seq(), taken.sighting());
+        } else if (event instanceof NightEvent.ScrewMove) {
+            isTurnUnseen = true;
         } else if (event instanceof NightEvent.Clamped) {
             lastSinceClamp = Optional.empty();
         } else if (event instanceof NightEvent.Knocked) {
@@ -157,6 +161,7 @@ final class EventsSoFar {
         if (reading.isEmpty()) {
             // Compass and scale are too rough to confirm anything by.
             lastSinceClamp = Optional.of(seq);
+            isTurnUnseen = false;
         }
     }
 
@@ -178,6 +183,11 @@ final class EventsSoFar {
 
     boolean isClamped() {
         return clamped;
+    }
+
+    /** Whether a screw was turned and the sky was not sighted since. */
+    boolean isTurnUnseen() {
+        return isTurnUnseen;
     }
 
     SkippedSightings skipped() {

@@ -104,6 +104,7 @@ public record NightState(
                 daylight,
                 // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
                 daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of(),
+                soFar.isTurnUnseen(),
                 Set.of());
         Situation situation = soFar.skipped().leaving(sky, moment);
         NightState state = new NightState(
@@ -121,7 +122,8 @@ public record NightState(
         return isCameraInUse(standing) ? state.byCamera() : state;
     }
 
-    private static Advice advice(Situation situation, SkippedSightings skipped, Instant now) {
+    /** What is advised in a situation from which everything that was skipped is left out. */
+    static Advice advice(Situation situation, SkippedSightings skipped, Instant now) {
         Advice advice = Adviser.advise(situation);
         // After dark there is always something to sight, unless everything was skipped.
         return advice instanceof Advice.WaitForDark && situation.daylight() == Daylight.NONE

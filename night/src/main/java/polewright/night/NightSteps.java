@@ -50,11 +50,9 @@ final class NightSteps {
         if (event instanceof NightEvent.SightingTaken taken) {
             return List.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            Step made = new Step.Turned(seq, turned.azimuth(), turned.altitude());
-            // Nobody turns a screw against tight clamps: that they were loosened was not worth a word.
-            return clamped ? List.of(loosened(seq, rig), made) : List.of(made);
+            return turned(new Step.Turned(seq, turned.azimuth(), turned.altitude()), clamped, rig);
         } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
-            return List.of(Step.TurnedUnlogged.after(seq, unlogged.azimuth(), unlogged.altitude()));
+            return turned(Step.TurnedUnlogged.after(seq, unlogged.azimuth(), unlogged.altitude()), clamped, rig);
         } else if (event instanceof NightEvent.Clamped) {
             return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
         } else if (event instanceof NightEvent.Unclamped) {
@@ -72,7 +70,12 @@ final class NightSteps {
         if (event instanceof NightEvent.Clamped) {
             return true;
         }
-        return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewsTurned);
+        return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewMove);
+    }
+
+    /** Nobody turns a screw against tight clamps: that they were loosened was not worth a word. */
+    private static List<Step> turned(Step made, boolean clamped, Rig rig) {
+        return clamped ? List.of(loosened(made.seq(), rig), made) : List.of(made);
     }
 
     private static Step loosened(long seq, Rig rig) {

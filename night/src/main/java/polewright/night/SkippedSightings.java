@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.axis.advice.AdvisedStar;
@@ -20,6 +21,7 @@ import polewright.night.event.Skip;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
+import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 import polewright.sky.time.SkyTime;
@@ -60,7 +62,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
             return new SkippedSightings(more);
         }
         boolean isAxisMoved =
-                logged.event() instanceof NightEvent.ScrewsTurned || logged.event() instanceof NightEvent.Knocked;
+                logged.event() instanceof NightEvent.ScrewMove || logged.event() instanceof NightEvent.Knocked;
         return isAxisMoved && isPoleStarOutOfView()
                 ? new SkippedSightings(skips.stream()
                         .filter(skip -> skip(skip).because() != Skip.Reason.NOT_IN_VIEW)
@@ -111,6 +113,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 all.alreadyRead(),
                 all.daylight(),
                 stars,
+                all.isTurnUnseen(),
                 ruledOut);
     }
 
@@ -134,31 +137,33 @@ public record SkippedSightings(List<LoggedEvent> skips) {
     }
 
     private List<AdvisedStar> visible(List<AdvisedStar> up, ObservingMoment moment) {
-        return up.stream()
-                .filter(star -> skips.stream().noneMatch(logged -> keepsFrom(logged, star, moment)))
-                .toList();
+        Predicate<AdvisedStar> isKept =
+                skips.stream().map(logged -> kept(logged, moment)).reduce(star -> false, Predicate::or);
+        return up.stream().filter(isKept.negate()).toList();
     }
 
-    private static boolean keepsFrom(LoggedEvent logged, AdvisedStar star, ObservingMoment moment) {
+    /** Which stars a skip keeps from being sighted. */
+    private static Predicate<AdvisedStar> kept(LoggedEvent logged, ObservingMoment moment) {
         Skip skip = skip(logged);
         if (skip.star().isEmpty()) {
-            return false;
+            return star -> false;
         }
         SkyBody skipped = skip.star().get();
         return switch (skip.because()) {
-            case NOT_FOUND ->
-                Ephemeris.apparent(skipped, moment)
-                                .separation(moment.apparent(star.place()))
-                                .compareTo(SAME_STAR)
-                        < 0;
-            case CLOUD ->
-                isCloudAt(moment.time().utc(), logged)
-                        && Vector3D.angle(
-                                        then(skipped, logged.at(), moment).enu(),
-                                        star.direction().enu())
-                                < CLOUD_RADIUS.radians();
-            case HIDDEN -> isBehind(then(skipped, logged.at(), moment), star.direction());
-            case NOT_IN_VIEW, NO_OPTIC, NO_INSTRUMENT -> false;
+            case NOT_FOUND -> {
+                ApparentPlace place = Ephemeris.apparent(skipped, moment);
+                yield star -> place.separation(moment.apparent(star.place())).compareTo(SAME_STAR) < 0;
+            }
+            case CLOUD -> {
+                Vector3D cloud = then(skipped, logged.at(), moment).enu();
+                boolean isThere = isCloudAt(moment.time().utc(), logged);
+                yield star -> isThere && Vector3D.angle(cloud, star.direction().enu()) < CLOUD_RADIUS.radians();
+            }
+            case HIDDEN -> {
+                RefractedDirection obstacle = then(skipped, logged.at(), moment);
+                yield star -> isBehind(obstacle, star.direction());
+            }
+            case NOT_IN_VIEW, NO_OPTIC, NO_INSTRUMENT -> star -> false;
         };
     }
 

@@ -2,9 +2,7 @@ package polewright.night;
 
 import java.time.Instant;
 import java.util.Optional;
-import java.util.Set;
 import polewright.axis.advice.Advice;
-import polewright.axis.advice.Adviser;
 import polewright.axis.advice.Daylight;
 import polewright.axis.advice.Situation;
 import polewright.sky.almanac.Darkness;
@@ -36,17 +34,7 @@ public record Waiting(Instant sunDown, Optional<Instant> starsShow, Advice next)
     private static Advice adviceAt(Instant sunDown, NightState night) {
         ObservingMoment moment = ObservingMoment.of(
                 night.begun().site(), SkyTime.of(sunDown), night.begun().weather());
-        Situation now = night.situation();
-        Situation dark = new Situation(
-                night.fix().rig(),
-                now.fix(),
-                now.allowance(),
-                now.clamped(),
-                now.sinceClamp(),
-                now.alreadyRead(),
-                Daylight.NONE,
-                BrightStars.upAt(moment),
-                Set.of());
-        return Adviser.advise(night.skipped().leaving(dark, moment));
+        Situation dark = night.situation().under(Daylight.NONE, BrightStars.upAt(moment));
+        return NightState.advice(night.skipped().leaving(dark, moment), night.skipped(), sunDown);
     }
 }

@@ -252,8 +252,8 @@ class SkippedSightingsTest {
     void reasonThatIsNotOfTheSighting_isRefusedWithThoseThatAre() {
         assertThatThrownBy(() -> new Skip(Skip.Sighting.COMPASS, Skip.Reason.CLOUD, Optional.empty(), Optional.empty()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageContaining("'cloud' is no reason to skip the compass")
-                .hasMessageContaining("give one of: no instrument");
+                .hasMessageContaining("'cloud' does not apply to the compass")
+                .hasMessageContaining("give one of: no-instrument");
         assertThatThrownBy(
                         () -> new Skip(Skip.Sighting.DRIFT, Skip.Reason.NOT_FOUND, Optional.empty(), Optional.empty()))
                 .hasMessageContaining("the star is missing");

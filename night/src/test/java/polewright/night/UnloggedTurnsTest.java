@@ -67,6 +67,19 @@ class UnloggedTurnsTest {
         assertThat(after).isGreaterThan(before + 0.3);
     }
 
+    /** Nobody turns a screw against tight clamps, whether it is logged at once or later. */
+    @Test
+    void clampsWereLoosenedForIt() {
+        String clamped = NIGHT + """
+                {"at":"2026-01-15T17:55:00Z","event":"clamp"}
+                """;
+
+        assertThat(NightState.of(events(clamped)).clamped()).isTrue();
+        assertThat(NightState.of(events(clamped + MISSING.replace("\"after_seq\":2", "\"after_seq\":4")))
+                        .clamped())
+                .isFalse();
+    }
+
     @Test
     void screwThatIsNone_isRefused() {
         assertThatThrownBy(() -> events(NIGHT + MISSING.replace("altitude\"}", "tilt\"}")))

@@ -49,9 +49,9 @@ final class NightTime {
         }
         if (given.isPresent() && !(event instanceof NightEvent.Measurement)) {
             lastEvent(before)
-                    .filter(last -> given.get().isBefore(last.at().minus(CLOCKS_DIFFER)))
+                    .filter(last -> given.get().isBefore(happened(last).minus(CLOCKS_DIFFER)))
                     .ifPresent(last -> notes.add("NOTE  it is taken as done after #" + last.seq() + " of "
-                            + minute(last.at()) + ", though the time given is earlier."));
+                            + minute(happened(last)) + ", though the time given is earlier."));
         }
         if (given.isPresent() && event instanceof NightEvent.Measurement measured) {
             lastMove(before)
@@ -97,6 +97,11 @@ final class NightTime {
 
     private static Instant minute(Instant instant) {
         return instant.truncatedTo(ChronoUnit.MINUTES);
+    }
+
+    /** A measurement may be logged long after it was made. */
+    private static Instant happened(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.Measurement measured ? measured.seenAt() : logged.at();
     }
 
     private static Optional<LoggedEvent> lastEvent(NightState night) {

@@ -39,7 +39,7 @@ final class SkipCommand extends AppendingCommand {
             paramLabel = "REASON",
             description =
                     "not-found: the star cannot be found. not-in-view: the pole star is outside the field. hidden:"
-                            + " a tree or roof is in the way. cloud: a cloud is. no-optic: no such eyepiece or finder at hand."
+                            + " a tree or roof is in the way. cloud: cloud covers it. no-optic: no such eyepiece or finder at hand."
                             + " no-instrument: no compass, scale, plumb line or camera.")
     private Skip.Reason because;
 

@@ -133,7 +133,7 @@ final class WatchReport implements WatchListener {
         say(lines);
     }
 
-    /** What is to be done, in its first line: every answer to a frame ends with it. */
+    /** What is to be done, in its first line: an answer to a frame ends with it. */
     private static String order(NightState night) {
         return AdviceWords.whileFollowed(night).get(0);
     }

@@ -3,12 +3,14 @@ package polewright.app.scene;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
 import polewright.axis.drawing.ZoneScene;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Explanation;
 import polewright.axis.fix.Fix;
+import polewright.axis.fix.ScrewSenses;
 import polewright.night.NightState;
 import polewright.night.event.LoggedEvent;
 import polewright.night.event.NightEvent;
@@ -30,15 +32,24 @@ public final class NightScene {
         return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
     }
 
-    /** The places of explanations that do not agree; of a site that was entered wrongly nothing can be drawn. */
+    /**
+     * The places of explanations that do not agree, or of screws that may have gone either way; of a site that was entered
+     * wrongly nothing can be drawn.
+     */
     private static List<AxisOffset> possible(Fix fix) {
-        return fix.isInDispute()
-                ? fix.explanations().stream()
-                        .map(Explanation::state)
-                        .filter(state -> state.site().equals(fix.state().site()))
-                        .map(AxisState::offset)
-                        .toList()
-                : List.of();
+        if (fix.isInDispute()) {
+            return fix.explanations().stream()
+                    .map(Explanation::state)
+                    .filter(state -> state.site().equals(fix.state().site()))
+                    .map(AxisState::offset)
+                    .toList();
+        }
+        List<AxisOffset> others =
+                fix.otherPlaces().stream().map(ScrewSenses.Otherwise::offset).toList();
+        return others.isEmpty()
+                ? others
+                : Stream.concat(Stream.of(fix.state().offset()), others.stream())
+                        .toList();
     }
 
     /** Where the axis was by all that was known just before each time it was moved. */
@@ -46,7 +57,7 @@ public final class NightScene {
         List<LoggedEvent> events = night.standing();
         List<Integer> moves = new ArrayList<>();
         for (int i = 1; i < events.size(); i++) {
-            boolean isMove = events.get(i).event() instanceof NightEvent.ScrewsTurned
+            boolean isMove = events.get(i).event() instanceof NightEvent.ScrewMove
                     || events.get(i).event() instanceof NightEvent.Knocked;
             if (isMove && events.get(i - 1).event() instanceof NightEvent.SightingTaken) {
                 moves.add(i);

@@ -28,7 +28,8 @@ public final class WedgeScene {
                         .map(turn -> LegWords.toTurn(
                                 turn.screw() == ScrewTurn.Which.AZIMUTH ? rig.azimuthScrew() : rig.altitudeScrew(),
                                 turn.clockwiseTurns(),
-                                turn.backTurns()))
+                                turn.backTurns(),
+                                advised.tests().contains(turn.screw())))
                         .toList()
                 : List.of();
         Site site = night.begun().site();
@@ -53,7 +54,7 @@ public final class WedgeScene {
     private static void addRemaining(List<ScrewToTurn> turns, Screw screw, double remaining) {
         double toTurn = WatchWords.rounded(remaining);
         if (toTurn != 0) {
-            turns.add(LegWords.toTurn(screw, toTurn, 0));
+            turns.add(LegWords.toTurn(screw, toTurn, 0, false));
         }
     }
 }

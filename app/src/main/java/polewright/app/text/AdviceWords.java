@@ -177,14 +177,10 @@ public final class AdviceWords {
                 .orElse("WAIT  for dark; the Sun does not set here today."));
         lines.add("WHY   All that can be read by day is in the log; what follows needs stars.");
         waiting.ifPresent(until -> {
-            String next = until.next() instanceof Advice.TakeSighting take
-                    ? capitalised(take.kind().words())
-                    : "Take a sighting by the stars";
-            lines.add("NEXT  " + next
-                    + until.starsShow()
-                            .map(show -> ". The first bright stars show about " + clock(show))
-                            .orElse("")
-                    + ".");
+            String stars = until.starsShow()
+                    .map(show -> " The first bright stars show about " + clock(show) + ".")
+                    .orElse("");
+            lines.add("NEXT  " + next(until.next()) + "." + stars);
         });
         ifDark(night).ifPresent(lines::add);
         lines.add("CARE  Keep tube and finder capped while the Sun is up.");
@@ -201,14 +197,23 @@ public final class AdviceWords {
                         + ".");
     }
 
+    /** What follows when the Sun is down. */
+    private static String next(Advice advice) {
+        if (advice instanceof Advice.TakeSighting take) {
+            return capitalised(take.kind().words());
+        }
+        return advice instanceof Advice.WaitForSky
+                ? "Every sighting by the stars was skipped tonight: undo a skip, or wait for a clear sky"
+                : "Take a sighting by the stars";
+    }
+
     static String clock(Instant at) {
         return Wrapping.unbroken(CLOCK.format(at));
     }
 
     private static List<String> sight(Advice.TakeSighting take, NightState night) {
         List<String> lines = new ArrayList<>();
-        String howLong = take.watch().isZero() ? "" : " in " + minutes(take.watch());
-        lines.add("SIGHT " + capitalised(take.kind().words()) + howLong + ".");
+        lines.add("SIGHT " + sighting(take) + ".");
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
         if (take.kind() == SightingKind.SHADOW) {
@@ -216,6 +221,17 @@ public final class AdviceWords {
         }
         lines.addAll(SightingCommandWords.of(take, night));
         return lines;
+    }
+
+    /** A star may be hours from where its kind of drift tells most, so it is called by its name. */
+    private static String sighting(Advice.TakeSighting take) {
+        boolean isDrift =
+                take.kind() == SightingKind.DRIFT_ON_MERIDIAN || take.kind() == SightingKind.DRIFT_EAST_OR_WEST;
+        if (isDrift && take.star().isPresent()) {
+            return "Track " + take.star().get().name() + " for " + minutes(take.watch())
+                    + ", and see how far it drifts north or south";
+        }
+        return capitalised(take.kind().words()) + (take.watch().isZero() ? "" : " in " + minutes(take.watch()));
     }
 
     private static String minutes(Duration watch) {

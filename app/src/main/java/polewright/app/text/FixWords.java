@@ -12,6 +12,7 @@ import polewright.axis.fix.Agreement;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 import polewright.axis.fix.ScrewGains;
+import polewright.axis.fix.ScrewSenses;
 import polewright.axis.sighting.TurnedFrames;
 import polewright.night.NightState;
 import polewright.sky.angle.Angle;
@@ -19,7 +20,6 @@ import polewright.sky.place.Site;
 
 /** Where the axis points, in words. */
 public final class FixWords {
-    private static final double WORTH_TELLING = 0.05;
     private static final double WORTH_TELLING_GAIN = 0.03;
 
     private FixWords() {}
@@ -34,9 +34,28 @@ public final class FixWords {
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
-        return "The axis points " + direction(state.offset()) + ", give or take "
+        String others = elsewhere(night.fix());
+        return "The axis points " + direction(state.offset()) + others + ", give or take "
                 + sigma(covariance.sigmaEast()) + " sideways and " + sigma(covariance.sigmaUp())
-                + " in height.";
+                + " in height"
+                + (others.isEmpty() ? "." : ": it is not known yet which way the screws took it.");
+    }
+
+    /** {@code  (54 %), or 72′ too low (46 %)}: while it is not known which way a screw took the axis. */
+    private static String elsewhere(Fix fix) {
+        List<ScrewSenses.Otherwise> others = fix.otherPlaces();
+        if (others.isEmpty()) {
+            return "";
+        }
+        double here = 1
+                - others.stream()
+                        .mapToDouble(ScrewSenses.Otherwise::probability)
+                        .sum();
+        return " (" + AdviceWords.percent(here) + ")"
+                + others.stream()
+                        .map(other -> ", or " + direction(other.offset()) + " ("
+                                + AdviceWords.percent(other.probability()) + ")")
+                        .collect(Collectors.joining());
     }
 
     /** An uncertainty is never nothing. */
@@ -96,7 +115,7 @@ public final class FixWords {
     /** {@code 47′ east and 54′ too high (60 %), or 47′ west and 54′ too high (40 %)}: by explanations that do not agree. */
     private static String places(Fix fix) {
         return fix.explanations().stream()
-                .filter(explanation -> explanation.weight() > WORTH_TELLING)
+                .filter(explanation -> explanation.weight() > Fix.WORTH_TELLING)
                 .map(explanation -> direction(explanation.state().offset()) + " ("
                         + AdviceWords.percent(explanation.weight()) + ")")
                 .collect(Collectors.joining(", or "));
@@ -134,10 +153,10 @@ public final class FixWords {
         String sigmas = String.format(Locale.ROOT, "%.0f", Math.sqrt(agreement.squaredInnovation()));
         return "CONTRADICTS #" + agreement.seq() + " (" + agreement.kind() + ") is " + sigmas
                 + (hasOthers
-                        ? " times its own uncertainty away from the rest, and is "
+                        ? " sigmas away from the rest, and is "
                                 + (agreement.accused()
                                         ? "set aside."
-                                        : "not used for now: it, or something else, is wrong.")
+                                        : "not used for now: it is wrong, or another entry is.")
                         : " sigmas from anywhere near the pole, and is set aside until another agrees with it.")
                 + agreement
                         .likelyCause()

@@ -13,9 +13,10 @@ public final class LegWords {
      *
      * @param clockwiseTurns how far in all, clockwise positive
      * @param backTurns the last of it, turned back against the play; 0 when there is none
+     * @param isTest whether it is not known yet which way the screw goes
      */
-    public static ScrewToTurn toTurn(Screw screw, double clockwiseTurns, double backTurns) {
-        return new ScrewToTurn(screw.clockwise(), clockwiseTurns, backTurns, of(clockwiseTurns, backTurns));
+    public static ScrewToTurn toTurn(Screw screw, double clockwiseTurns, double backTurns, boolean isTest) {
+        return new ScrewToTurn(screw.clockwise(), clockwiseTurns, backTurns, isTest, of(clockwiseTurns, backTurns));
     }
 
     private static List<String> of(double clockwiseTurns, double backTurns) {

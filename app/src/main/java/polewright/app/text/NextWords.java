@@ -26,7 +26,7 @@ public final class NextWords {
         } else if (advice instanceof Advice.WaitForDark) {
             return Optional.of("wait for dark first");
         } else if (advice instanceof Advice.WaitForSky) {
-            return Optional.of("wait for a clear sky first");
+            return Optional.of("wait until something can be sighted");
         } else if (advice instanceof Advice.TurnScrews
                 || advice instanceof Advice.Clamp
                 || advice instanceof Advice.Stop) {
@@ -46,7 +46,7 @@ public final class NextWords {
 
     private static List<String> sight(Advice.TakeSighting take, NightState night) {
         List<String> lines = new ArrayList<>();
-        lines.add("SIGHT " + RankingWords.words(take.kind())
+        lines.add("SIGHT " + RankingWords.words(take.kind(), take.star())
                 + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));

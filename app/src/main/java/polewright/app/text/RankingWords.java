@@ -3,8 +3,10 @@ package polewright.app.text;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.AdvisedStar;
 import polewright.axis.advice.RankedSighting;
 import polewright.axis.advice.SightingKind;
 
@@ -39,13 +41,18 @@ public final class RankingWords {
     }
 
     private static String what(RankedSighting sighting) {
-        return words(sighting.kind())
-                + sighting.star().map(star -> ", " + star.name()).orElse("")
+        return words(sighting.kind(), sighting.star())
                 + (sighting.watch().isZero() ? "" : ", watched for " + TimeSpans.of(sighting.watch()));
     }
 
-    /** A kind of sighting in two or three words. */
-    static String words(SightingKind kind) {
+    /** A sighting in a few words. */
+    static String words(SightingKind kind, Optional<AdvisedStar> star) {
+        boolean isDrift = kind == SightingKind.DRIFT_ON_MERIDIAN || kind == SightingKind.DRIFT_EAST_OR_WEST;
+        return star.map(named -> (isDrift ? "a drift on " : words(kind) + " by ") + named.name())
+                .orElseGet(() -> words(kind));
+    }
+
+    private static String words(SightingKind kind) {
         return switch (kind) {
             case COMPASS -> "the compass";
             case SHADOW -> "the shadow of a plumb line";

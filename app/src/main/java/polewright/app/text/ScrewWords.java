@@ -18,6 +18,7 @@ import polewright.sky.angle.Angle;
 /** What was learned of the mount, tonight and on earlier nights, in words. */
 public final class ScrewWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
+    private static final double WORTH_TELLING_SENSE = 0.9;
     private static final Angle WORTH_TELLING_SHIFT = Angle.ofArcminutes(0.3);
 
     private ScrewWords() {}
@@ -38,34 +39,54 @@ public final class ScrewWords {
         ScrewSenses senses = ScrewSenses.before(rig);
         boolean azimuth = rig.azimuthScrew().isSenseAssumed();
         boolean altitude = rig.altitudeScrew().isSenseAssumed();
-        boolean isShown = (!azimuth || senses.isAzimuthKnown()) && (!altitude || senses.isAltitudeKnown());
         if (!azimuth && !altitude) {
             return Optional.empty();
         }
-        String which = azimuth && altitude
-                ? "The directions of both screws were"
-                : "The direction of the " + (azimuth ? "azimuth" : "altitude") + " screw was";
-        return Optional.of(
-                isShown
-                        ? which + " not entered; earlier nights have shown " + (azimuth && altitude ? "them." : "it.")
-                        : which + " not entered. The first turn shows " + (azimuth && altitude ? "them." : "it."));
+        if (azimuth && altitude && senses.isAzimuthKnown() == senses.isAltitudeKnown()) {
+            return Optional.of("The directions of both screws were not entered"
+                    + (senses.isAzimuthKnown()
+                            ? "; earlier nights have shown them."
+                            : ". The first turn of each shows its own."));
+        }
+        List<String> lines = new ArrayList<>();
+        if (azimuth) {
+            lines.add(assumed("azimuth", senses.isAzimuthKnown()));
+        }
+        if (altitude) {
+            lines.add(assumed("altitude", senses.isAltitudeKnown()));
+        }
+        return Optional.of(String.join(" ", lines));
     }
 
-    /** One line for each screw that goes the other way than the rig says, once the night has shown it. */
+    private static String assumed(String screw, boolean isShown) {
+        return "The direction of the " + screw + " screw was not entered"
+                + (isShown ? "; earlier nights have shown it." : ". The first turn shows it.");
+    }
+
+    /** One line for each screw that goes the other way than the rig says, once the night has shown it, for certain or nearly. */
     public static List<String> otherWay(NightState night) {
         Rig told = night.begun().rig();
         Rig learned = night.fix().rig();
         List<String> lines = new ArrayList<>();
         ScrewSenses senses = night.fix().senses();
-        if (senses.isAzimuthKnown()
-                && told.azimuthScrew().clockwise() != learned.azimuthScrew().clockwise()) {
-            lines.add(otherWay("azimuth", learned.azimuthScrew()));
+        if (told.azimuthScrew().clockwise() != learned.azimuthScrew().clockwise()) {
+            otherWay("azimuth", learned.azimuthScrew(), senses.azimuth()).ifPresent(lines::add);
         }
-        if (senses.isAltitudeKnown()
-                && told.altitudeScrew().clockwise() != learned.altitudeScrew().clockwise()) {
-            lines.add(otherWay("altitude", learned.altitudeScrew()));
+        if (told.altitudeScrew().clockwise() != learned.altitudeScrew().clockwise()) {
+            otherWay("altitude", learned.altitudeScrew(), senses.altitude()).ifPresent(lines::add);
         }
         return lines;
+    }
+
+    private static Optional<String> otherWay(String screw, Screw learned, double probability) {
+        if (probability >= ScrewSenses.KNOWN) {
+            return Optional.of(otherWay(screw, learned));
+        }
+        return probability >= WORTH_TELLING_SENSE
+                ? Optional.of("The " + screw + " screw probably turns the opposite way from the one "
+                        + (learned.isSenseAssumed() ? "assumed" : "the rig gives") + ": clockwise "
+                        + way(learned) + " (" + AdviceWords.percent(probability) + ").")
+                : Optional.empty();
     }
 
     private static String way(Screw screw) {
@@ -80,10 +101,10 @@ public final class ScrewWords {
     private static String otherWay(String screw, Screw learned) {
         String way = way(learned);
         return learned.isSenseAssumed()
-                ? "The " + screw + " screw goes the other way than was assumed: clockwise " + way
-                        + ". Orders count with that, tonight and on later nights."
-                : "The " + screw + " screw goes the other way than the rig says: clockwise " + way
-                        + ". Orders count with that tonight; correct the rig for later nights.";
+                ? "The " + screw + " screw turns the opposite way from the one assumed: clockwise " + way
+                        + ". The advice allows for it, tonight and on later nights."
+                : "The " + screw + " screw turns the opposite way from the one the rig gives: clockwise " + way
+                        + ". The advice allows for it tonight; correct the rig for later nights.";
     }
 
     /** One line for each thing that tonight's turns have brought out. */

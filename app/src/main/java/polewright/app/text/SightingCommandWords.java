@@ -34,7 +34,9 @@ final class SightingCommandWords {
                                 + optic.map(SightingCommandWords::with).orElse(" --field DEG --view VIEW"));
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
                 command(
-                        "log it; N in " + unit(optic) + ", WAY is north or south:",
+                        "log it; N in " + unit(optic)
+                                + ", WAY is north or south (nudge the tube toward the pole: stars move "
+                                + (night.begun().site().isNorthern() ? "south" : "north") + " in the view):",
                         "polewright sight drift "
                                 + star(take) + " --minutes "
                                 + take.watch().toMinutes() + " --moved N --toward WAY"

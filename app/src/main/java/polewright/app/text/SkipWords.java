@@ -100,9 +100,19 @@ public final class SkipWords {
             case CLOUD ->
                 skip.star().isPresent()
                         ? "Nothing within 30° of " + star + " is advised for an hour."
-                        : "It is not advised for an hour.";
-            case NO_OPTIC -> "Tonight is planned without it.";
-            case NO_INSTRUMENT -> "It is not advised again tonight.";
+                        : sighting(skip) + " not advised for an hour.";
+            case NO_OPTIC -> "Tonight is planned without the " + skip.optic().orElse("optic") + ".";
+            case NO_INSTRUMENT -> sighting(skip) + " not advised again tonight.";
+        };
+    }
+
+    private static String sighting(Skip skip) {
+        return switch (skip.sighting()) {
+            case COMPASS -> "A compass bearing is";
+            case SCALE -> "The wedge's scale is";
+            case SHADOW -> "A shadow is";
+            case FRAMES -> "Camera frames are";
+            case STILL_POINT, DRIFT -> throw new IllegalStateException("no sighting of a star is skipped as a whole");
         };
     }
 

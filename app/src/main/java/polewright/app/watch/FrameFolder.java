@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -71,6 +72,7 @@ public final class FrameFolder {
     private final Map<Path, Seen> seen = new HashMap<>();
     private final Set<String> handedOut = new HashSet<>();
     private final Map<Path, Look> thereAtStart = new HashMap<>();
+    private final List<Arrival> putBack = new ArrayList<>();
     private boolean missing;
     private FileTime folderModified = FileTime.fromMillis(0);
     private long folderModifiedSeen;
@@ -135,7 +137,7 @@ public final class FrameFolder {
 
     /** How many files were there at the start and are passed over. */
     public int passedOver() {
-        return (int) seen.values().stream().filter(file -> file.settled).count();
+        return thereAtStart.size();
     }
 
     /** The folder. */
@@ -161,6 +163,11 @@ public final class FrameFolder {
      * rest comes with the next look.
      */
     public List<Arrival> look() {
+        if (!putBack.isEmpty()) {
+            List<Arrival> again = List.copyOf(putBack);
+            putBack.clear();
+            return again;
+        }
         long begun = System.nanoTime();
         if (mayRest(begun)) {
             return List.of();
@@ -169,6 +176,11 @@ public final class FrameFolder {
         long ended = System.nanoTime();
         restUntil = ended + LOOKS_TAKE_ONE_PART_OF * (ended - begun);
         return arrivals;
+    }
+
+    /** Takes back what was handed out and not dealt with, for the next look. */
+    void putBack(Collection<Arrival> arrivals) {
+        putBack.addAll(arrivals);
     }
 
     /** Whether nothing is new in a large folder, as far as its own time tells, and all of it was looked at lately. */

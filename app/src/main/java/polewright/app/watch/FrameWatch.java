@@ -3,8 +3,10 @@ package polewright.app.watch;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -181,10 +183,9 @@ public final class FrameWatch {
 
     private void look(BooleanSupplier stopped) {
         List<WatchEvent.Placed> placed = new ArrayList<>();
-        for (Arrival arrival : frames.look()) {
-            if (stopped.getAsBoolean()) {
-                break;
-            }
+        Deque<Arrival> arrivals = new ArrayDeque<>(frames.look());
+        while (!arrivals.isEmpty() && !stopped.getAsBoolean()) {
+            Arrival arrival = arrivals.remove();
             if (arrival instanceof Arrival.PassedOver passed) {
                 listener.on(new WatchEvent.Noted(passed.line()));
             } else if (arrival instanceof Arrival.Whole whole) {
@@ -193,6 +194,8 @@ public final class FrameWatch {
                 taken++;
             }
         }
+        // Another watch may go on with this folder: what was not placed is for that one.
+        frames.putBack(arrivals);
         placed.sort(Comparator.comparing(p -> p.attitude().at()));
         placed.forEach(this::add);
     }

@@ -109,7 +109,7 @@ public final class WatchLog {
             }
             List<LoggedEvent> moves = StandingEvents.among(events).asMeant().stream()
                     .filter(e -> e.seq() > before && !hasLogged(e.seq()))
-                    .filter(e -> e.event() instanceof NightEvent.MountMove)
+                    .filter(e -> isMoveNow(e.event()))
                     .toList();
             boolean isReread = events.stream()
                     .filter(e -> e.seq() > before && !hasLogged(e.seq()))
@@ -199,7 +199,12 @@ public final class WatchLog {
     private boolean movesWereLogged(List<LoggedEvent> events) {
         return StandingEvents.among(events).asMeant().stream()
                 .filter(e -> e.seq() > own.orElse(Long.MAX_VALUE))
-                .anyMatch(e -> e.event() instanceof NightEvent.MountMove);
+                .anyMatch(e -> isMoveNow(e.event()));
+    }
+
+    /** Turns that are only logged now moved the axis before: by those the night is read anew. */
+    private static boolean isMoveNow(NightEvent event) {
+        return event instanceof NightEvent.MountMove && !(event instanceof NightEvent.Revision);
     }
 
     private static long lastOf(List<LoggedEvent> events) {

@@ -100,8 +100,9 @@ class ReadableOutputTest {
     void whatIsToBeTypedCanBeTypedAsItStands() {
         assertThat(aNightsOutput())
                 .contains("THEN  polewright sight scale ALTITUDE")
-                .contains("THEN  log it; N in divisions, WAY is north or south:")
                 .containsSequence(
+                        "THEN  log it; N in divisions, WAY is north or south (nudge the tube toward the",
+                        "      pole: stars move north in the view):",
                         "  polewright sight drift achernar --minutes 1 --moved N --toward WAY \\",
                         "      --with reticle");
     }

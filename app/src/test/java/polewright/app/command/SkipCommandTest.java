@@ -60,7 +60,7 @@ class SkipCommandTest {
     void reasonThatDoesNotFit_isRefused_andNothingIsLogged() {
         CommandRun.Outcome refused = person.run("skip", "cloud", "--sighting", "compass");
         assertThat(refused.status()).isEqualTo(ExitStatus.WRONG_USAGE);
-        assertThat(refused.complaint()).contains("'cloud' is no reason to skip the compass");
+        assertThat(refused.complaint()).contains("'cloud' does not apply to the compass");
         assertThat(person.run("skip", "rain").complaint()).contains("there is no 'rain' here");
         assertThat(person.good("log").out()).doesNotContain("skipped");
     }

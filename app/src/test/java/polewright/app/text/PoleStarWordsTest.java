@@ -35,10 +35,10 @@ class PoleStarWordsTest {
                 .containsPattern(
                         "SWEEP Move the tube 1 field to the right and half a field up, then row by row, half a"
                                 + " finder field at a time, 1 field each way\\. Count the fields from home to the star: the mount has to move as far\\.")
-                .contains("SWING Or move the whole mount by hand until Polaris is in the finder: by the fix, 1 field to"
+                .contains("SWING Or move the mount by hand until Polaris is in the finder: by the fix, 1 field to"
                         + " the right and half a field up.")
                 .contains(
-                        "CARE Before you move the mount: it is heavy, so work with a second person.",
+                        "CARE What follows moves the whole mount. It is heavy: work with a second person.",
                         "keep the tripod from tipping")
                 .contains("THEN after moving it: polewright knock, and sight the still point.");
         assertThat(flat(person.good("next"))).contains("FIND To bring Polaris").doesNotContain("SWEEP");

@@ -33,7 +33,7 @@ class ScrewWordsTest {
     @Test
     void whichDirectionsAreAssumed_isSaidPerScrew() {
         assertThat(ScrewWords.assumed(ASSUMED))
-                .contains("The directions of both screws were not entered. The first turn shows them.");
+                .contains("The directions of both screws were not entered. The first turn of each shows its own.");
         Rig half = ASSUMED.withScrews(
                 ASSUMED.azimuthScrew().withSenseTold(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
         assertThat(ScrewWords.assumed(half))

@@ -140,13 +140,14 @@ class ZoneTextTest {
     void legsOfATurn_areWrittenEachOnItsLine() {
         Screw screw = Screw.rough(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT);
 
-        assertThat(LegWords.toTurn(screw, -1.5, 0.5))
+        assertThat(LegWords.toTurn(screw, -1.5, 0.5, false))
                 .isEqualTo(new ScrewToTurn(
                         ScrewSense.RIGHT,
                         -1.5,
                         0.5,
+                        false,
                         List.of("2 turns counter-clockwise,", "then back 1/2 turn clockwise")));
-        assertThat(LegWords.toTurn(screw, 1.75, 0).words()).containsExactly("1 3/4 turns clockwise");
+        assertThat(LegWords.toTurn(screw, 1.75, 0, false).words()).containsExactly("1 3/4 turns clockwise");
     }
 
     private static List<ZoneScene> scenes() {

@@ -81,6 +81,17 @@ class FrameFolderTest {
         assertThat(lookForASecond()).isEmpty();
     }
 
+    @Test
+    void whatIsPutBackIsHandedOutOnceMore() throws IOException {
+        save("a.fits", fits(1));
+        clock.goOn(Duration.ofSeconds(1));
+        frames.look();
+        clock.goOn(Duration.ofSeconds(1));
+        frames.putBack(frames.look());
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
     /** Each time as often as the folder says. */
     private Duration timeUntilItIsTaken() {
         for (Instant began = clock.instant(); ; clock.goOn(frames.untilNextLook())) {

@@ -7,8 +7,6 @@ import polewright.axis.OffsetCovariance;
 import polewright.axis.advice.Advice.Clamp;
 import polewright.axis.advice.Advice.Stop;
 import polewright.axis.advice.Advice.TurnScrews;
-import polewright.axis.allowance.Allowance;
-import polewright.axis.allowance.ZoneProbability;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Fix;
 
@@ -113,8 +111,8 @@ public final class Adviser {
 
     /**
      * What probability to ask for: {@link #ENOUGH}, unless hand and clamps scatter the axis so far that one try reaches it
-     * seldom; then what one try reaches, so that the night does not go into rolling dice. Before clamping no more can be
-     * asked for than the clamps leave.
+     * seldom; then so much less, so that the night does not go into rolling dice. Before clamping no more can be asked for
+     * than the clamps leave.
      */
     private static double enough(Situation situation) {
         double oneTry = TurnPlanner.probabilityOfOneTry(situation);
@@ -132,8 +130,8 @@ public final class Adviser {
     }
 
     /**
-     * Whether one more round is likely to leave the axis no better than it is: one try would seldom do, and neither turning
-     * now nor turning on the best of sightings raises the expected probability by more than a little.
+     * Whether one more round is likely to leave the axis no better than it is: it is nearly good enough, or one try would
+     * seldom do, and neither turning now nor turning on the best of sightings raises the expected probability by more than a little.
      */
     private static boolean isNotWorthARound(
             Situation situation, List<RankedSighting> ranking, double now, double afterTurns) {
@@ -162,11 +160,6 @@ public final class Adviser {
     /** The sightings that could be taken next, the most worth while first. */
     public static List<RankedSighting> ranking(Situation situation) {
         return SightingPlanner.ranking(situation);
-    }
-
-    /** Probability that the axis of {@code state} lies in the zone. */
-    public static double probability(Allowance zone, AxisState state) {
-        return ZoneProbability.of(zone, state.offset(), state.offsetCovariance());
     }
 
     private static Advice finish(Situation situation, double now) {

@@ -1,5 +1,6 @@
 package polewright.axis.advice;
 
+import java.time.Duration;
 import java.util.Optional;
 
 /**
@@ -10,4 +11,9 @@ import java.util.Optional;
  * @param minutes what it costs, all told
  * @param tells what it would tell
  */
-record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, Information tells) {}
+record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, Information tells) {
+    /** To take it. */
+    Advice advised(double probabilityNow, String reason) {
+        return new Advice.TakeSighting(probabilityNow, kind, star, Duration.ofMinutes(watched), reason);
+    }
+}

@@ -1,11 +1,10 @@
 package polewright.axis.advice;
 
-import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import polewright.axis.OffsetCovariance;
-import polewright.axis.advice.Advice.TakeSighting;
+import polewright.axis.fix.ScrewSenses;
 import polewright.axis.rig.Optic;
 
 /**
@@ -15,18 +14,20 @@ import polewright.axis.rig.Optic;
 final class SenseInDoubt {
     // The fix is then less uncertain in itself than by the doubt.
     private static final double MORE_THAN_THE_FIX = 3;
-    private static final String REASON = "it shows which way the last turn took the axis";
 
     private SenseInDoubt() {}
 
     /**
-     * Whether the doubt is most of what is not known of the axis, or nothing can be turned before it is gone.
+     * Whether the doubt is most of what is not known of the axis, or nothing can be turned before it is gone, or a screw that
+     * was tried would be tried again though nothing was sighted meanwhile.
      *
      * @param turns that would take the axis to the aim
      */
     static boolean isWorthALook(Situation situation, List<ScrewTurn> turns) {
         return situation.daylight() == Daylight.NONE
-                && (Places.of(situation.fix()).spread() > MORE_THAN_THE_FIX || TestTurns.haveToWait(situation, turns));
+                && (Places.of(situation.fix()).spread() > MORE_THAN_THE_FIX
+                        || TestTurns.haveToWait(situation, turns)
+                        || (situation.isTurnUnseen() && TestTurns.areTriedAgain(situation, turns)));
     }
 
     /** The sighting that narrows the spread of all places most per minute. */
@@ -35,9 +36,18 @@ final class SenseInDoubt {
         return candidates(situation)
                 .max(Comparator.comparingDouble(candidate -> candidate.tells().narrowing(together)
                         / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
-                .<Advice>map(c ->
-                        new TakeSighting(probabilityNow, c.kind(), c.star(), Duration.ofMinutes(c.watched()), REASON))
-                .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, REASON));
+                .map(candidate -> candidate.advised(probabilityNow, reason(situation)))
+                .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, reason(situation)));
+    }
+
+    private static String reason(Situation situation) {
+        ScrewSenses senses = situation.fix().senses();
+        boolean azimuth = senses.azimuthTried() && !senses.isAzimuthKnown();
+        boolean altitude = senses.altitudeTried() && !senses.isAltitudeKnown();
+        if (azimuth == altitude) {
+            return "it shows which way the screws take the axis";
+        }
+        return "it shows which way the " + (azimuth ? "azimuth" : "altitude") + " screw takes the axis";
     }
 
     /** What can be sighted from every place: the still point is left out unless all of them keep the pole star in the finder. */
@@ -45,7 +55,8 @@ final class SenseInDoubt {
         Places places = Places.of(situation.fix());
         boolean isInReach = situation.rig().widestOptic().map(Optic::field).stream()
                 .anyMatch(field -> places.others().stream()
-                        .allMatch(other -> SightingPlanner.poleStarIsInReach(situation, other.offset(), field)));
+                        .allMatch(other ->
+                                SightingPlanner.poleStarIsInReach(situation, other.offset(), places.known(), field)));
         return SightingPlanner.candidates(situation, places.known())
                 .filter(candidate -> isInReach || candidate.kind() != SightingKind.STILL_POINT);
     }

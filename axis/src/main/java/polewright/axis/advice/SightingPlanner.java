@@ -69,8 +69,7 @@ final class SightingPlanner {
         return candidates(situation, moved)
                 .filter(c -> !READINGS.contains(c.kind()))
                 .max(Comparator.comparingDouble(c -> c.tells().narrowing(moved) / c.minutes()))
-                .<Advice>map(c ->
-                        new TakeSighting(probabilityNow, c.kind(), c.star(), Duration.ofMinutes(c.watched()), reason))
+                .map(candidate -> candidate.advised(probabilityNow, reason))
                 .orElseGet(() -> best(situation, probabilityNow, reason));
     }
 
@@ -215,16 +214,17 @@ final class SightingPlanner {
 
     /** Whether the pole star stands in a field of this width about where the axis points. */
     static boolean poleStarIsInReach(Situation situation, AxisState state, Angle field) {
-        return poleStarIsInReach(situation, state.offset(), field);
+        return poleStarIsInReach(situation, state.offset(), state.offsetCovariance(), field);
     }
 
-    static boolean poleStarIsInReach(Situation situation, AxisOffset offset, Angle field) {
-        AxisState state = situation.fix().state();
+    /** The same of an axis that may be {@code offset} off, with this covariance. */
+    static boolean poleStarIsInReach(Situation situation, AxisOffset offset, OffsetCovariance covariance, Angle field) {
         if (!situation.stars().isEmpty() && poleStar(situation).isEmpty()) {
             return false;
         }
-        double sigma = state.offsetCovariance().largestSigma().arcminutes();
-        double usual = state.site().isNorthern() ? NORTHERN_POLE_STAR_ARCMIN : SOUTHERN_POLE_STAR_ARCMIN;
+        double sigma = covariance.largestSigma().arcminutes();
+        double usual =
+                situation.fix().state().site().isNorthern() ? NORTHERN_POLE_STAR_ARCMIN : SOUTHERN_POLE_STAR_ARCMIN;
         double poleStar = poleStar(situation)
                 .map(star -> 90 * 60 - star.place().declination().abs().arcminutes())
                 .orElse(usual);

@@ -15,6 +15,7 @@ import polewright.axis.rig.Rig;
  *     again would only bring the same errors again
  * @param daylight what the Sun lets be sighted
  * @param stars bright stars that are up, the pole star among them; when none are given, ideal ones are assumed
+ * @param isTurnUnseen whether a screw was turned and nothing was sighted by the sky since
  * @param ruledOut what cannot be taken now, as the observer said: it is not advised
  */
 public record Situation(
@@ -26,6 +27,7 @@ public record Situation(
         Set<SightingKind> alreadyRead,
         Daylight daylight,
         List<AdvisedStar> stars,
+        boolean isTurnUnseen,
         Set<SightingKind> ruledOut) {
     public Situation {
         alreadyRead = Set.copyOf(alreadyRead);
@@ -42,11 +44,18 @@ public record Situation(
             Confirmation sinceClamp,
             Set<SightingKind> alreadyRead,
             Daylight daylight) {
-        this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), Set.of());
+        this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), false, Set.of());
     }
 
     /** The same with a star wherever one is wanted. */
     Situation withIdealStars() {
-        return new Situation(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), ruledOut);
+        return new Situation(
+                rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), isTurnUnseen, ruledOut);
+    }
+
+    /** The same under the sky of another moment, with nothing ruled out and the whole rig at hand. */
+    public Situation under(Daylight light, List<AdvisedStar> up) {
+        return new Situation(
+                fix.rig(), fix, allowance, clamped, sinceClamp, alreadyRead, light, up, isTurnUnseen, Set.of());
     }
 }

@@ -52,10 +52,15 @@ final class TestTurns {
                 .toList();
     }
 
-    /** Whether there are turns to make, but all of screws that were tried and may still show which way they went. */
+    /** Whether no turn can be ordered, and a sighting may still show which way one of the screws went. */
     static boolean haveToWait(Situation situation, List<ScrewTurn> turns) {
         return orderable(situation, turns).isEmpty()
                 && turns.stream().anyMatch(turn -> isTried(situation, turn) && mayStillShow(situation, turn));
+    }
+
+    /** Whether one of the turns would be another test of a screw that was tried. */
+    static boolean areTriedAgain(Situation situation, List<ScrewTurn> turns) {
+        return turns.stream().anyMatch(turn -> isTest(situation, turn) && isTried(situation, turn));
     }
 
     /** Once the other places are so near the fix that no sighting tells them apart, only another turn does. */

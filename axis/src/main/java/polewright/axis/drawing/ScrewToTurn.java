@@ -10,9 +10,11 @@ import polewright.axis.rig.ScrewSense;
  * @param clockwiseTurns how far in all, clockwise positive; never 0
  * @param backTurns the last of it, turned back against the play, clockwise positive; 0 when there is none: the hand first
  *     turns {@code clockwiseTurns − backTurns}
+ * @param isTest whether it is not known yet which way the screw goes: then {@code clockwise} is only assumed
  * @param words what the hand is told, one leg a line, as the advice says it: {@code 1 3/4 turns clockwise}
  */
-public record ScrewToTurn(ScrewSense clockwise, double clockwiseTurns, double backTurns, List<String> words) {
+public record ScrewToTurn(
+        ScrewSense clockwise, double clockwiseTurns, double backTurns, boolean isTest, List<String> words) {
     public ScrewToTurn {
         words = List.copyOf(words);
     }

@@ -37,11 +37,12 @@ final class WedgeSketch {
     /** Where a turn takes the axis, in a few words. */
     static String way(ScrewToTurn turn, Site site) {
         if (!turn.isAzimuth()) {
-            return turn.movesForward() ? "up" : "down";
+            return (turn.movesForward() ? "up" : "down") + (turn.isTest() ? ", if as assumed" : "");
         }
-        return turn.movesForward()
+        String way = turn.movesForward()
                 ? "right (" + (site.isNorthern() ? "east" : "west") + ")"
                 : "left (" + (site.isNorthern() ? "west" : "east") + ")";
+        return way + (turn.isTest() ? ", if as assumed" : "");
     }
 
     /** The pole to the right; the plate hinged at its low end and held up by the screw. */

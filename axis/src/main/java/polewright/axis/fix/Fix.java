@@ -2,10 +2,15 @@ package polewright.axis.fix;
 
 import java.util.List;
 import java.util.Optional;
+import polewright.axis.AxisOffset;
+import polewright.axis.OffsetCovariance;
 import polewright.axis.rig.Rig;
 
 /** Where the axis is held to point after the events so far. */
 public sealed interface Fix {
+    /** A place that is less probable is not worth telling. */
+    double WORTH_TELLING = 0.05;
+
     /** The axis and the screws; in every outcome the best that is known. */
     AxisState state();
 
@@ -26,6 +31,22 @@ public sealed interface Fix {
         return this instanceof Dubious dubious
                 && dubious.dispute() == Dispute.THE_AXIS
                 && explanations().size() > 1;
+    }
+
+    /**
+     * Where else the axis may be, as far as that is worth telling: while it is not known which way a screw took it, and its
+     * places lie more than a sigma apart. None while explanations are in dispute, which hold all places.
+     */
+    default List<ScrewSenses.Otherwise> otherPlaces() {
+        if (this instanceof Underdetermined || isInDispute()) {
+            return List.of();
+        }
+        AxisOffset here = state().offset();
+        OffsetCovariance covariance = state().offsetCovariance();
+        return senses().otherwise().stream()
+                .filter(other -> other.probability() > WORTH_TELLING)
+                .filter(other -> covariance.normalisedSquare(other.offset().minus(here)) > 1)
+                .toList();
     }
 
     /** The agreement of one event, if it is a sighting of this night. */

@@ -48,8 +48,16 @@ public record ScrewSenses(
 
     private static double before(Screw screw, Rig rig, ToDoubleFunction<Experience> shown) {
         return screw.isSenseAssumed()
-                ? rig.experience().map(shown::applyAsDouble).orElse(Experience.SENSE_UNKNOWN)
+                ? rig.experience()
+                        .map(shown::applyAsDouble)
+                        .map(ScrewSenses::atSurest)
+                        .orElse(Experience.SENSE_UNKNOWN)
                 : 1;
+    }
+
+    /** No experience is certain: a probability of 0 or 1 would leave nothing for tonight's turns to weigh. */
+    private static double atSurest(double probability) {
+        return Math.max(ofLogOdds(-SUREST_LOG_ODDS), Math.min(ofLogOdds(SUREST_LOG_ODDS), probability));
     }
 
     /** Natural logarithm of the odds, as far as they count for another time: never surer than 200 to 1. */

@@ -71,8 +71,8 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 new ScrewSenses(
                         azimuth ? azimuthLikeBest / all : before.azimuth(),
                         altitude ? altitudeLikeBest / all : before.altitude(),
-                        azimuth,
-                        altitude,
+                        before.azimuthTried() || azimuth,
+                        before.altitudeTried() || altitude,
                         otherwise(ways, best, all)));
     }
 
@@ -94,9 +94,8 @@ record SensesLearned(Account account, ScrewSenses senses) {
         ForwardPass firstGuess = other.firstGuess();
         double prior = priorCost(before, azimuth, altitude);
         double oneMistake = asTold.cost() + Chance.onceInAThousand(2) + prior;
-        // Where all is well as told and nothing otherwise, a night that is not solved at all is told as one in which
-        // the
-        // sighting that shows the sense is mistaken.
+        // Where all is well as told and nothing is otherwise, the other way costs a mistaken sighting, and is not
+        // solved.
         if (asTold.isUnremarkable() && Contradictions.isFarBeyondChance(other, firstGuess)) {
             return new Way(azimuth, altitude, oneMistake, asTold);
         }
@@ -148,7 +147,10 @@ record SensesLearned(Account account, ScrewSenses senses) {
         Rig rig = learned.smoother().rig();
         return new ScrewSenses(
                 rig.azimuthScrew().equals(told.azimuthScrew()) ? before.azimuth() : sure,
-                rig.altitudeScrew().equals(told.altitudeScrew()) ? before.altitude() : sure);
+                rig.altitudeScrew().equals(told.altitudeScrew()) ? before.altitude() : sure,
+                before.azimuthTried(),
+                before.altitudeTried(),
+                List.of());
     }
 
     private static boolean turned(List<Step> steps, boolean azimuth, int times) {

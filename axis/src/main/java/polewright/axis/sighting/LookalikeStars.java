@@ -73,7 +73,7 @@ final class LookalikeStars {
                 .limit(MOST_OF_EACH_SORT);
     }
 
-    /** Of the star that was named; one that the atlas has no name for is faint. */
+    /** Of the star that was named; one without a name is taken for as faint as those searched for. */
     private static double magnitude(Vector3D place) {
         return NamedStars.bundled().all().stream()
                 .filter(other -> isWithin(place(other), place, SAME_STAR))

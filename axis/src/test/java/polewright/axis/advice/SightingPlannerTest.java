@@ -51,6 +51,7 @@ class SightingPlannerTest {
                 GROUND_READ,
                 Daylight.NONE,
                 List.of(stars),
+                false,
                 Set.of());
     }
 

@@ -23,9 +23,10 @@ import polewright.sky.place.Site;
 
 class WedgeDrawingTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
-    private static final ScrewToTurn UP = new ScrewToTurn(ScrewSense.RAISES, 1.75, 0, List.of("1 3/4 turns clockwise"));
+    private static final ScrewToTurn UP =
+            new ScrewToTurn(ScrewSense.RAISES, 1.75, 0, false, List.of("1 3/4 turns clockwise"));
     private static final ScrewToTurn LEFT_AND_BACK = new ScrewToTurn(
-            ScrewSense.RIGHT, -1.5, 0.5, List.of("2 turns counter-clockwise,", "then back 1/2 turn clockwise"));
+            ScrewSense.RIGHT, -1.5, 0.5, false, List.of("2 turns counter-clockwise,", "then back 1/2 turn clockwise"));
 
     static Stream<Arguments> everyKindAtManyLatitudes() {
         List<Arguments> cases = new ArrayList<>();
@@ -84,8 +85,8 @@ class WedgeDrawingTest {
     void arrowsShowTheWayTheAxisGoes() {
         for (ScrewSense sense : ScrewSense.values()) {
             for (double turns : new double[] {1, -1}) {
-                DrawnSvg drawn =
-                        drawn(MountKind.FORK_ON_WEDGE, 54.6, new ScrewToTurn(sense, turns, 0, List.of("1 turn")));
+                DrawnSvg drawn = drawn(
+                        MountKind.FORK_ON_WEDGE, 54.6, new ScrewToTurn(sense, turns, 0, false, List.of("1 turn")));
                 boolean forward = turns * sense.sign() > 0;
                 if (sense.isAzimuth()) {
                     Line2D way = drawn.parts("azimuth-way").get(0).firstToLastOfStroke();

@@ -249,6 +249,22 @@ class SensesLearnedTest {
         assertThat(fix.senses().isAltitudeKnown()).isFalse();
     }
 
+    /** A log may say 0 or 1; no night has shown that much. */
+    @Test
+    void whatEarlierNightsHaveShownForCertain_isNoCertainty() {
+        Wedge wedge = wedge(54.6, shownByEarlierNights(0, 1), 1, 1, 1);
+        wedge.see();
+        wedge.turn(0, 1);
+        wedge.see();
+        wedge.turn(-1, 0);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise())
+                .isEqualTo(ASSUMED.azimuthScrew().clockwise());
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+    }
+
     /** A mount that was taken apart since: one turn shows it, as if nothing were known. */
     @Test
     void whatEarlierNightsHaveShown_isOverruledByOneTurn() {

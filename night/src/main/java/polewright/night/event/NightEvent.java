@@ -44,6 +44,9 @@ public sealed interface NightEvent
     /** The axis was moved, or may have been. */
     sealed interface MountMove extends NightEvent {}
 
+    /** Screws were turned, by a known amount or an unknown one. */
+    sealed interface ScrewMove extends MountMove {}
+
     /** Something was said or decided; nothing was measured or moved. */
     sealed interface Statement extends NightEvent {}
 
@@ -127,7 +130,7 @@ public sealed interface NightEvent
             double altitudeBack,
             double azimuthSigma,
             double altitudeSigma)
-            implements MountMove {
+            implements ScrewMove {
         private static final double MOST_TURNS = 100;
 
         public ScrewsTurned {
@@ -209,7 +212,7 @@ public sealed interface NightEvent
      * @param azimuth whether the azimuth screw may have been turned
      * @param altitude whether the altitude screw may have been turned
      */
-    record TurnNotLogged(long seq, boolean azimuth, boolean altitude) implements Revision {
+    record TurnNotLogged(long seq, boolean azimuth, boolean altitude) implements Revision, ScrewMove {
         public TurnNotLogged {
             if (!azimuth && !altitude) {
                 throw new InputRefused("no screw was turned", "name the azimuth screw, the altitude screw or both");

@@ -46,7 +46,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
             };
         }
 
-        /** What the advice calls it. */
+        /** The kinds of sighting that it stands for. */
         public Set<SightingKind> kinds() {
             return Arrays.stream(SightingKind.values())
                     .filter(kind -> of(kind) == this)
@@ -90,14 +90,14 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
         }
 
         private String word() {
-            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 
     public Skip {
         if (!because.isOf(sighting)) {
             throw new InputRefused(
-                    "'" + because.word() + "' is no reason to skip " + sighting.words(),
+                    "'" + because.word() + "' does not apply to " + sighting.words(),
                     "give one of: " + reasons(sighting));
         }
         boolean isAboutStar = sighting.isOfStar() && because != Reason.NO_OPTIC;
@@ -109,7 +109,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
                             "leave the star out");
         }
         if (star.filter(body -> body == SolarSystemBody.SUN).isPresent()) {
-            throw new InputRefused("the tube must never be set to the Sun", "name a star");
+            throw new InputRefused("never point the tube at the Sun", "name a star");
         }
         if ((because == Reason.NO_OPTIC) != optic.isPresent()) {
             throw new InputRefused(

@@ -185,7 +185,7 @@ public record NightRecord(
     }
 
     private static boolean isTurn(NightEvent event) {
-        return event instanceof NightEvent.ScrewsTurned;
+        return event instanceof NightEvent.ScrewMove;
     }
 
     private static boolean isTurnOrKnock(NightEvent event) {

@@ -9,6 +9,7 @@ import polewright.app.web.form.CommandForm;
 import polewright.app.web.form.Field;
 import polewright.app.web.form.SightingForms;
 import polewright.app.web.view.Section;
+import polewright.axis.advice.SightingKind;
 import polewright.axis.rig.Optic;
 import polewright.axis.rig.Rig;
 
@@ -40,7 +41,6 @@ record FormRoom(String path, CommandForm form) implements Room {
         return sections;
     }
 
-    /** The still point wants a wide view, a drift a close one. */
     private Optional<Optic> opticFor(Asked asked) {
         if (form.fields().stream().noneMatch(field -> field.name().equals("with"))) {
             return Optional.empty();
@@ -48,6 +48,7 @@ record FormRoom(String path, CommandForm form) implements Room {
         Optional<Rig> rig = asked.desk()
                 .tonight()
                 .map(tonight -> tonight.state().situation().rig());
-        return form.id().equals("still") ? rig.flatMap(Rig::widestOptic) : rig.flatMap(Rig::finestOptic);
+        SightingKind kind = form.id().equals("still") ? SightingKind.STILL_POINT : SightingKind.DRIFT_ON_MERIDIAN;
+        return rig.flatMap(kind::optic);
     }
 }
