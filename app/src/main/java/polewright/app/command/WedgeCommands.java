@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.app.JobFailed;
@@ -12,6 +13,9 @@ import polewright.app.Workbench;
 import polewright.app.input.TurnsInput;
 import polewright.app.input.UtcInput;
 import polewright.app.text.EventWords;
+import polewright.app.text.Fractions;
+import polewright.axis.advice.Advice;
+import polewright.axis.advice.ScrewTurn;
 import polewright.axis.rig.HandTurns;
 import polewright.night.NightState;
 import polewright.night.event.NightEvent;
@@ -71,6 +75,9 @@ final class WedgeCommands {
                 description = "Turns of the altitude screw.")
         private HandTurns altitude = HandTurns.NONE;
 
+        @Mixin
+        private AsTypedOption asTyped;
+
         @Option(
                 names = "--instead-of",
                 paramLabel = "SEQ",
@@ -88,6 +95,8 @@ final class WedgeCommands {
                 paramLabel = "SCREW",
                 description = "With --unlogged-after, if only one screw was turned: azimuth or altitude.")
         private @Nullable Screw screw;
+
+        private static final int MOST_LIKELY_TURNS = 20;
 
         /** One of the two. */
         enum Screw {
@@ -110,7 +119,31 @@ final class WedgeCommands {
             }
             NightEvent.ScrewsTurned turned =
                     new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
+            if (!asTyped.isConfirmed()) {
+                checkForSlip("azimuth", azimuth, advised(before, ScrewTurn.Which.AZIMUTH));
+                checkForSlip("altitude", altitude, advised(before, ScrewTurn.Which.ALTITUDE));
+            }
             return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
+        }
+
+        /** Few wedges have so many turns, so that a decimal point may be missing; unless so many were advised. */
+        private static void checkForSlip(String screw, HandTurns turns, double advised) {
+            double most = Math.max(Math.abs(turns.net()), Math.abs(turns.outward()));
+            if (most > Math.max(MOST_LIKELY_TURNS, 2 * advised)) {
+                throw new LooksMistaken(
+                        Fractions.turns(most) + " of the " + screw + " screw are more than most wedges have",
+                        "check the number");
+            }
+        }
+
+        private static double advised(NightState before, ScrewTurn.Which screw) {
+            return before.advice() instanceof Advice.TurnScrews order
+                    ? order.turns().stream()
+                            .filter(turn -> turn.screw() == screw)
+                            .mapToDouble(turn -> Math.abs(turn.clockwiseTurns()))
+                            .max()
+                            .orElse(0)
+                    : 0;
         }
 
         private NightEvent unlogged(long after) {

@@ -87,7 +87,7 @@ public final class AdviceWords {
 
     private static String why(Advice.TurnScrews advice) {
         if (!advice.tests().isEmpty()) {
-            return "Far enough to see which way the axis goes, near enough to turn back.";
+            return "Far enough to show which way the screw takes the axis, and easily turned back.";
         }
         return advice.probabilityAfter() < NEARER_ONLY
                 ? "This brings the axis nearer; how near, the next sighting tells, for the screws are not known well"
@@ -105,7 +105,7 @@ public final class AdviceWords {
                                 ? "Good enough with a chance of " + percent(clamp.probabilityNow())
                                         + ", including the shift expected from clamping."
                                 : "Likely good enough (" + percent(clamp.probabilityNow())
-                                        + "). What is seen after clamping tells, and clamping cannot undo it."),
+                                        + "). Clamp, then check with one more sighting."),
                 "THEN  " + Wrapping.unbroken("polewright clamp"));
     }
 
@@ -114,7 +114,7 @@ public final class AdviceWords {
         return List.of(
                 good
                         ? "STOP  Good enough. Leave the screws alone, and enjoy the night."
-                        : "STOP  As good as this mount's screws and clamps let it be. Leave them alone.",
+                        : "STOP  Turning again will hardly improve it with these screws and clamps. Leave them alone.",
                 "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
                         + percent(stop.probabilityNow()) + ": the axis points " + FixWords.direction(stop.offset())
                         + ".");

@@ -128,7 +128,7 @@ public final class EventWords {
             return "drift: " + drift.star().label() + " "
                     + PlainNumber.asRead(drift.drift().count()) + " "
                     + drift.drift().unit().words() + " " + drift.direction().words() + " in "
-                    + PlainNumber.asRead(drift.length().toMillis() / 60000.0) + " minutes";
+                    + minutes(PlainNumber.asRead(drift.length().toMillis() / 60000.0));
         } else if (sighting instanceof TurnedFrames frames) {
             return FrameWords.event(frames);
         } else if (sighting instanceof FieldDrift drift) {
@@ -138,7 +138,11 @@ public final class EventWords {
     }
 
     private static String minutes(Duration shift) {
-        return PlainNumber.of(shift.abs().toSeconds() / 60.0) + " minutes";
+        return minutes(PlainNumber.of(shift.abs().toSeconds() / 60.0));
+    }
+
+    private static String minutes(String number) {
+        return number + (number.equals("1") ? " minute" : " minutes");
     }
 
     private static String turns(ScrewsTurned turned) {

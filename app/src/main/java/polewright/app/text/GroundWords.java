@@ -78,8 +78,8 @@ public final class GroundWords {
                             + ").")));
             parts.add(new Part(
                     "LEVEL",
-                    List.of("the base, with a bubble, in two directions. Half a degree will do: it costs no accuracy,"
-                            + " only screws that pull askew.")));
+                    List.of("the base, with a bubble, in two directions. Half a degree will do: a tilt costs no"
+                            + " accuracy, but each screw then also moves the axis a little in the other's direction.")));
         } else {
             parts.add(new Part(
                     "LEVEL",

@@ -62,6 +62,14 @@ class SlipsTest {
     }
 
     @Test
+    void moreTurnsThanWedgesHave_areAskedAboutFirst() {
+        Outcome asked = person.run("turn", "--azimuth", "40");
+        assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        assertThat(asked.complaint()).contains("40 turns of the azimuth screw are more than most wedges have: check the number.");
+        assertThat(person.good("turn", "--azimuth", "40", "--as-typed").out()).contains("Logged #");
+    }
+
+    @Test
     void aContradictionOfTheOnlySighting_doesNotSpeakOfTheRest() {
         Outcome outcome = person.good("sight", "scale", "5.35", "--as-typed");
         // Where latitude and longitude were exchanged, the axis would stand that low.

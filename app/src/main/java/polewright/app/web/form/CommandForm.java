@@ -57,7 +57,7 @@ public record CommandForm(
 
     /** Whether its command asks back when what is filled in looks like a slip. */
     public boolean asksBack() {
-        return kind == Kind.NIGHT && List.of("begin", "sight").contains(command.get(0));
+        return kind == Kind.NIGHT && List.of("begin", "sight", "turn").contains(command.get(0));
     }
 
     /** A command that adds to a log. */
