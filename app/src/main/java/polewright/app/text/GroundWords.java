@@ -76,10 +76,12 @@ public final class GroundWords {
                     List.of("scale at " + AngleWords.degrees(plan.site().poleAltitude())
                             + " (a scale that counts from the zenith: " + AngleWords.degrees(plan.scaleFromZenith())
                             + ").")));
-            parts.add(new Part(
-                    "LEVEL",
-                    List.of("the base, with a bubble, in two directions. Half a degree will do: a tilt costs no"
-                            + " accuracy, but each screw then also moves the axis a little in the other's direction.")));
+            parts.add(
+                    new Part(
+                            "LEVEL",
+                            List.of(
+                                    "the base, with a bubble, in two directions. Half a degree will do: a tilt costs no"
+                                            + " accuracy, but each screw then also moves the axis a little in the other's direction.")));
         } else {
             parts.add(new Part(
                     "LEVEL",

@@ -65,7 +65,8 @@ class SlipsTest {
     void moreTurnsThanWedgesHave_areAskedAboutFirst() {
         Outcome asked = person.run("turn", "--azimuth", "40");
         assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
-        assertThat(asked.complaint()).contains("40 turns of the azimuth screw are more than most wedges have: check the number.");
+        assertThat(asked.complaint())
+                .contains("40 turns of the azimuth screw are more than most wedges have: check the number.");
         assertThat(person.good("turn", "--azimuth", "40", "--as-typed").out()).contains("Logged #");
     }
 
