@@ -145,6 +145,18 @@ class NextAndAdviseTest {
                 .contains("CARE  Keep tube and finder capped while the Sun is up.");
     }
 
+    /** By mean time it is 11:50 at 80 degrees east, and 01:10 at 80 degrees west. */
+    @Test
+    void inTheDark_adviceByDaySaysWhichClockOrSiteWouldExplainIt() {
+        CommandRun person = evening("-30,80,0", "2026-12-21T06:30:00Z");
+        type(person, "sight compass 202");
+        type(person, "sight scale 30");
+        assertThat(flat(person.good("next")))
+                .contains(
+                        "NOTE By this clock and site the Sun is up. If it is dark where you are, correct them: it would be"
+                                + " dark if the site were west of Greenwich");
+    }
+
     @Test
     void aShadowIsWorkedWithWithoutLookingAtTheSun() {
         CommandRun person = evening("-43.95,170.40,710", "2026-01-15T20:30:00Z");

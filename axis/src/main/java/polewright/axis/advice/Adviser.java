@@ -14,7 +14,8 @@ import polewright.axis.fix.Fix;
  * What to do next. A pure function of the situation. The first of these that holds:
  *
  * <ol>
- *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute.
+ *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute. (If none
+ *       can settle the conflict, what follows turns the axis, and seeing where that took it does.)
  *   <li>Good enough, or at the limit of the screws: finish. That is to clamp, then to confirm with a sighting, then to stop.
  *   <li>Not known which way a turn took the axis, and that is most of what is not known: take the sighting that shows it.
  *   <li>Clamped, not confirmed, and perhaps good enough: confirm.
@@ -60,7 +61,9 @@ public final class Adviser {
         if (situation.fix() instanceof Fix.Underdetermined under) {
             return SightingPlanner.best(situation, now, under.missing());
         }
-        if (situation.fix() instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS) {
+        if (situation.fix() instanceof Fix.Dubious dubious
+                && dubious.dispute() == Fix.Dispute.THE_AXIS
+                && !SightingPlanner.isBeyondSightings(situation)) {
             return SightingPlanner.best(situation, now, dubious.reason());
         }
         List<ScrewTurn> all = TurnPlanner.turns(situation, outlook);

@@ -80,7 +80,8 @@ final class SightingPlanner {
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
-        return settling(candidates(situation, now).toList(), situation.fix()).stream()
+        // More of what explanations in dispute agree on settles nothing.
+        return TwoPlaces.settling(candidates(situation, now).toList(), situation.fix()).stream()
                 .map(c -> {
                     Outlook.Expectation after =
                             outlook.expected(mean, now, c.tells().after(now));
@@ -120,9 +121,12 @@ final class SightingPlanner {
                 .orElse(0);
     }
 
-    /** Of what can be taken, what settles a dispute between explanations: more of what they agree on settles nothing. */
-    private static List<Candidate> settling(List<Candidate> candidates, Fix fix) {
-        return TwoPlaces.of(fix).map(two -> two.decided(candidates)).orElse(candidates);
+    /** Whether explanations put the axis in different places, and nothing that can be sighted now tells one from the other. */
+    static boolean isBeyondSightings(Situation situation) {
+        return TwoPlaces.areBeyond(
+                candidates(situation, situation.fix().state().offsetCovariance())
+                        .toList(),
+                situation.fix());
     }
 
     /**
