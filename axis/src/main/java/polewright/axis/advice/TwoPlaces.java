@@ -74,7 +74,7 @@ record TwoPlaces(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance bo
     /** How much larger all hour angles were than as told. */
     private static Angle hourAngleLater(Mistake mistake, AxisState told) {
         if (mistake instanceof Mistake.ClockWrong clock) {
-            return SiderealRate.during(clock.correction().toSeconds());
+            return SiderealRate.during(clock.correction().toMillis() / 1000.0);
         }
         return mistake instanceof Mistake.SiteWrong site
                 ? site.meant().longitude().minus(told.site().longitude())
