@@ -59,7 +59,9 @@ final class FrameOptions {
             names = "--zone",
             paramLabel = "ZONE",
             converter = ZoneInput.class,
-            description = "Zone of the camera's clock, where the file does not say it: Z or +01:00.")
+            description =
+                    "Zone of the camera's clock, where the file does not say it, or says local time as if it were UTC: Z"
+                            + " or +01:00.")
     private @Nullable ZoneOffset zone;
 
     @Option(

@@ -17,10 +17,14 @@ import polewright.app.camera.FrameClues;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
+import polewright.app.camera.HeaderClock;
 import polewright.app.camera.PlacedFrame;
 import polewright.app.input.UtcInput;
+import polewright.app.text.AxisWords;
+import polewright.axis.camera.FrameChecks;
 import polewright.frames.FactNeeded;
 import polewright.sky.InputRefused;
+import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -58,7 +62,46 @@ final class SeveralFrames {
         refuseSameTwice();
         FrameClues told = clues.clues(Optional.of(site));
         try (Progress progress = Progress.of(workbench, output, FrameReading.STEPS_A_FRAME * files.size())) {
-            return FrameSeries.of(place(new FrameReading(workbench.clock(), progress), told), site, weather);
+            FrameSeries series =
+                    FrameSeries.of(place(new FrameReading(workbench.clock(), progress), told), site, weather);
+            refuseLocalTimes(series);
+            return series;
+        }
+    }
+
+    private boolean isTimeTold() {
+        return times != null
+                || clues.clues(Optional.empty()).decoding().cameraZone().isPresent();
+    }
+
+    /** Local time taken for UTC moves the axis by up to a degree: it is asked before it counts. */
+    private void refuseLocalTimes(FrameSeries series) {
+        if (isTimeTold()) {
+            return;
+        }
+        List<HeaderClock.Saved> saved = series.frames().stream()
+                .flatMap(frame -> HeaderClock.Saved.of(frame).stream())
+                .toList();
+        HeaderClock.of(saved).ifPresent(off -> {
+            throw new InputRefused(
+                    "the times in these frames are " + off.words() + ", so they are probably local time and not UTC",
+                    "if so, add --zone " + off.zone() + "; if they are UTC, add --zone Z");
+        });
+    }
+
+    /** Stars at a time at which the Sun was up: refused, unless the person has said what the times are. */
+    void refuseDaylight(FrameSeries series, Site site) {
+        for (int i = 0; !isTimeTold() && i < series.frames().size(); i++) {
+            CameraAttitude attitude = series.attitudes().get(i);
+            String name = series.frames().get(i).name();
+            FrameChecks.sunTooHigh(site, attitude).ifPresent(sun -> {
+                throw new InputRefused(
+                                "it shows stars, but at its time (" + AxisWords.clock(attitude.at())
+                                        + ") the Sun stood at " + Math.round(sun.degrees()) + "°",
+                                "check the site; if the file gives local time, add --zone with the camera's zone, such as"
+                                        + " --zone +02:00; if it is right, add --zone Z")
+                        .at(name);
+            });
         }
     }
 

@@ -54,6 +54,7 @@ final class SightFramesCommands {
         final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             try {
                 FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
+                frames.refuseDaylight(series, begun.site());
                 Told told = told(series, begun);
                 refuseSeenAlready(told.sighting(), before, insteadOf.replaced(night()));
                 List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));

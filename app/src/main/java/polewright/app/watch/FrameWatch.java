@@ -21,6 +21,7 @@ import polewright.app.camera.FrameClues;
 import polewright.app.camera.FrameFile;
 import polewright.app.camera.FrameReading;
 import polewright.app.camera.FrameSeries;
+import polewright.app.camera.HeaderClock;
 import polewright.app.camera.PlacedFrame;
 import polewright.axis.advice.FollowedScrews;
 import polewright.axis.camera.Drive;
@@ -50,6 +51,8 @@ public final class FrameWatch {
     private final FrameFolder frames;
     private final WatchListener listener;
     private final FrameReading reading;
+    private final List<HeaderClock.Saved> saved = new ArrayList<>();
+    private boolean isClockNoted;
     private EarlierFrames earlier = EarlierFrames.NONE;
     private Instant lastArrival;
     private long taken;
@@ -207,6 +210,7 @@ public final class FrameWatch {
             PlacedFrame frame =
                     reading.place(decoded, told, ExposureTime.needed(Optional.empty(), WITHOUT_TIME), earlier);
             earlier = earlier.and(frame);
+            noteHeaderClock(frame);
             CameraAttitude attitude = FrameSeries.attitude(frame, begun.site(), begun.weather());
             WatchEvent.Placed placed = new WatchEvent.Placed(frame, attitude);
             listener.on(placed);
@@ -215,6 +219,20 @@ public final class FrameWatch {
             listener.on(new WatchEvent.Refused(file.name(), String.valueOf(refused.getMessage())));
             return Optional.empty();
         }
+    }
+
+    /** Once: frames go on as their headers have it, for only the person knows the camera's clock. */
+    private void noteHeaderClock(PlacedFrame frame) {
+        if (told.decoding().cameraZone().isPresent() || isClockNoted) {
+            return;
+        }
+        HeaderClock.Saved.of(frame).ifPresent(saved::add);
+        HeaderClock.of(saved).ifPresent(off -> {
+            isClockNoted = true;
+            listener.on(new WatchEvent.Noted("NOTE  The times in these frames are " + off.words()
+                    + ": they are probably local time and not UTC, which moves the axis. Begin the watch again with the zone"
+                    + " of the camera's clock, " + off.zone() + "; if the times are UTC, with Z."));
+        });
     }
 
     private void add(WatchEvent.Placed placed) {

@@ -4,7 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -85,6 +90,53 @@ class SightFramesTest {
         CommandRun.Outcome told = sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
         assertThat(told.out().replaceAll("\\s+", " "))
                 .containsOnlyOnce("NOTE two frames fit any axis: nothing checks them");
+        assertThat(person.events()).isEqualTo(2);
+    }
+
+    /** Saved three seconds after each exposure by a computer whose clock is right, two hours behind what the headers say. */
+    @Test
+    void localTimeInHeadersIsAskedAbout_beforeItCounts() throws IOException {
+        for (int i = 0; i < turned.size(); i++) {
+            Instant truly = CameraEvening.EVENING.plusSeconds(5 + 30L * i).minusSeconds(7200);
+            Files.setLastModifiedTime(turned.get(i), FileTime.from(truly));
+        }
+        List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
+        turned.forEach(file -> typed.add(file.toString()));
+        CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
+        assertThat(asked.status()).isEqualTo(1);
+        assertThat(asked.complaint())
+                .contains("the times in these frames are 2 hours ahead of the times at which their files were written")
+                .contains("--zone +02:00")
+                .contains("--zone Z");
+        assertThat(person.events()).isEqualTo(1);
+        typed.addAll(List.of("--zone", "Z"));
+        person.good(typed.toArray(String[]::new));
+        assertThat(person.events()).isEqualTo(2);
+        for (Path file : turned) {
+            Files.setLastModifiedTime(file, FileTime.from(CameraEvening.EVENING.minusSeconds(1_000_000)));
+        }
+    }
+
+    /** At 14:00 UTC in November the Sun stands some 10° over Larkfell. */
+    @Test
+    void starsByDayAreRefused_untilItIsSaidWhatTheTimesAre() throws IOException {
+        List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
+        for (Path file : turned) {
+            String content = Files.readString(file, StandardCharsets.ISO_8859_1)
+                    .replace("2026-11-25T20:", "2026-11-25T14:")
+                    .replace("2026-11-25T19:", "2026-11-25T13:");
+            Path byDay = folder.resolve(file.getFileName());
+            Files.writeString(byDay, content, StandardCharsets.ISO_8859_1);
+            Files.setLastModifiedTime(byDay, FileTime.from(CameraEvening.EVENING.minusSeconds(1_000_000)));
+            typed.add(byDay.toString());
+        }
+        CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
+        assertThat(asked.complaint())
+                .contains("turn1.fits: it shows stars, but at its time (14:00:00 UTC) the Sun stood at 10°")
+                .contains("--zone Z");
+        assertThat(person.events()).isEqualTo(1);
+        typed.addAll(List.of("--zone", "-06:00"));
+        person.good(typed.toArray(String[]::new));
         assertThat(person.events()).isEqualTo(2);
     }
 

@@ -11,6 +11,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.body.SunGuard;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
+import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
@@ -23,7 +24,7 @@ public final class FrameChecks {
     // Civil dusk: with the Sun higher the sky drowns the stars.
     private static final Angle HIGHEST_SUN = Angle.ofDegrees(-6);
     private static final double LIKELY = 0.5;
-    private static final double SURE = 0.8;
+    private static final double SURE = 0.7;
     // Three that do not close fit some disturbance or other at any of them.
     private static final int ENOUGH_TO_NAME_ONE = 4;
     private static final double WORTH_NAMING = 0.1;
@@ -49,14 +50,17 @@ public final class FrameChecks {
         return List.copyOf(findings);
     }
 
+    /** The Sun's altitude at the time of a frame, where no stars are seen with the Sun so high. */
+    public static Optional<Angle> sunTooHigh(Site site, CameraAttitude frame) {
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(frame.at()), Weather.AIRLESS);
+        return Optional.of(SunGuard.at(moment).sun().altitude()).filter(sun -> sun.compareTo(HIGHEST_SUN) > 0);
+    }
+
     private static void addClockOrSite(List<FrameFinding> findings, AxisFromFrames axis) {
         for (int i = 0; i < axis.frames().size(); i++) {
             CameraAttitude frame = axis.frames().get(i);
-            ObservingMoment moment = ObservingMoment.of(axis.site(), SkyTime.of(frame.at()), Weather.AIRLESS);
-            Angle sun = SunGuard.at(moment).sun().altitude();
-            if (sun.compareTo(HIGHEST_SUN) > 0) {
-                findings.add(new FrameFinding.SunTooHigh(i + 1, sun));
-            }
+            int number = i + 1;
+            sunTooHigh(axis.site(), frame).ifPresent(sun -> findings.add(new FrameFinding.SunTooHigh(number, sun)));
             Angle altitude = new RefractedDirection(frame.boresight()).altitude();
             if (altitude.radians() < 0) {
                 findings.add(new FrameFinding.BelowHorizon(i + 1, altitude));

@@ -21,7 +21,7 @@ public record FrameDisturbance(Kind kind, int frame) {
         /** Camera, focuser or tube slipped or rolled between two frames. */
         CAMERA_SLIPPED(0.005),
         /** Knocked while a frame was exposed; the mount stayed where the knock took it. */
-        BUMPED_WHILE_EXPOSED(0.005),
+        BUMPED_WHILE_EXPOSED(0.01),
         /** One frame alone is astray: knocked and swung back, or placed wrongly. */
         FRAME_ASTRAY(0.003),
         /** The time of one frame is wrong. */

@@ -19,7 +19,8 @@ import polewright.sky.place.Site;
  * places that are still possible.
  *
  * <p>Each disturbance of {@link FrameDisturbance} is tried at each frame, and weighed by its evidence and by how often it
- * happens. Those under a three-hundredth of the likeliest are ruled out. The axis is the mean of the others; its
+ * happens. Those under a three-hundredth of the likeliest are ruled out. The axis is the mean of the others, or of those in
+ * which the mount merely gives where they are likelier than all mishaps; its
  * covariance is theirs together, and wider where need be, so that each place of the likeliest 99 % lies inside the 95 %
  * region.
  */
@@ -201,7 +202,7 @@ public final class FrameExplanations {
     private static Mixture mixture(List<Weighed> possible) {
         Vector3D axis = Vector3D.ZERO;
         Vector3D inCamera = Vector3D.ZERO;
-        for (Weighed w : possible) {
+        for (Weighed w : middle(possible)) {
             axis = axis.add(w.probability(), w.fit().axis());
             inCamera = inCamera.add(w.probability(), w.fit().inCamera());
         }
@@ -220,6 +221,14 @@ public final class FrameExplanations {
         double forCamera = Math.sqrt(widening(places, covariance, 2));
         RealMatrix wider = MatrixUtils.createRealDiagonalMatrix(new double[] {forAxis, forAxis, forCamera, forCamera});
         return new Mixture(axis, inCamera, wider.multiply(covariance).multiply(wider));
+    }
+
+    /** Those whose mean is the axis: where most likely nothing happened, mishaps widen the region and leave the axis. */
+    private static List<Weighed> middle(List<Weighed> possible) {
+        List<Weighed> ofAllFrames =
+                possible.stream().filter(w -> w.model().what().concernsAll()).toList();
+        double together = ofAllFrames.stream().mapToDouble(Weighed::probability).sum();
+        return together > 0.5 ? ofAllFrames : possible;
     }
 
     /** By how much the variances of two figures have to grow so that the likeliest places lie inside the 95 % region. */

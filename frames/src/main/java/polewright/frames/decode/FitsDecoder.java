@@ -81,7 +81,7 @@ final class FitsDecoder {
                 pixels,
                 saturation,
                 isMosaic(shape, keywords, options.mosaic()),
-                FitsFacts.of(keywords));
+                FitsFacts.of(keywords, options.cameraZone()));
     }
 
     private static void add(

@@ -3,6 +3,7 @@ package polewright.frames.decode;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import polewright.sky.InputRefused;
  * <p><b>Time</b> (FITS standard 4.0, sections 4.4.2.2 and 9): DATE-AVG is the middle; DATE-BEG and DATE-END stand about it;
  * DATE-OBS is the start, and the middle half an exposure later; MJD-AVG, MJD-BEG, MJD-END and MJD-OBS likewise, where no
  * date is written. In UTC unless TIMESYS names another scale. Old pairs of DATE-OBS and TIME-OBS are read too.
+ * Some capture programs write local time (common practice): a zone that the person told is believed where TIMESYS is missing.
  *
  * <p><b>Scale</b> (common practice; the standard has no keywords for it): FOCALLEN in millimetres. XPIXSZ in micrometres
  * is the pixel as stored, binning included; where it is missing PIXSIZE1, the detector's own pixel, times XBINNING. A few
@@ -27,12 +29,20 @@ final class FitsFacts {
     private final FitsKeywords keywords;
     private final List<String> remarks = new ArrayList<>();
 
-    private FitsFacts(FitsKeywords keywords) {
+    private final Optional<ZoneOffset> toldZone;
+
+    private FitsFacts(FitsKeywords keywords, Optional<ZoneOffset> toldZone) {
         this.keywords = keywords;
+        this.toldZone = toldZone;
     }
 
-    static FrameFacts of(FitsKeywords keywords) {
-        return new FitsFacts(keywords).read();
+    /**
+     * What the header says.
+     *
+     * @param toldZone of the clock that wrote it, by the person
+     */
+    static FrameFacts of(FitsKeywords keywords, Optional<ZoneOffset> toldZone) {
+        return new FitsFacts(keywords, toldZone).read();
     }
 
     private FrameFacts read() {
@@ -103,9 +113,12 @@ final class FitsFacts {
     }
 
     private Optional<Instant> inUtc(LocalDateTime time) {
-        String scale = keywords.text("TIMESYS").orElse("UTC");
+        Optional<String> told = keywords.text("TIMESYS");
+        String scale = told.orElse("UTC");
+        int aheadSeconds =
+                told.isPresent() ? 0 : toldZone.map(ZoneOffset::getTotalSeconds).orElse(0);
         try {
-            Optional<Instant> utc = FitsTime.toUtc(time, scale);
+            Optional<Instant> utc = FitsTime.toUtc(time.minusSeconds(aheadSeconds), scale);
             if (utc.isEmpty()) {
                 remarks.add("its time is in the scale '" + scale + "', which cannot be turned into UTC here");
             }

@@ -39,9 +39,12 @@ final class AttitudeFit {
                 skyToGround.applyTo(plate.centre()),
                 plate.pixelsPerRadian(),
                 plate.distortion());
-        PlateFit fit = PlateFit.of(start, PlateFit.Pairs.of(pairs, seen::get), frame.model())
+        PlateFit.Pairs placed = PlateFit.Pairs.of(pairs, seen::get);
+        PlateFit fit = PlateFit.of(start, placed, frame.model())
                 .orElseThrow(() -> new IllegalStateException("a plate that fits the atlas does not fit the sky"));
-        return CameraAttitude.of(moment.time().utc(), fit.plate().cameraToSky(), fit.covariance());
+        double lens = LensScatter.factor(fit, placed, frame.model());
+        return CameraAttitude.of(
+                moment.time().utc(), fit.plate().cameraToSky(), fit.covariance().times(lens));
     }
 
     private static int farthestFromFirst(List<StarPair> pairs) {

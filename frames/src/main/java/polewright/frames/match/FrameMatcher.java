@@ -164,7 +164,7 @@ public final class FrameMatcher {
         return new MatchedFrame(
                 plate,
                 all.model(),
-                all.fit().covariance(),
+                all.fit().covariance().times(LensScatter.factor(all.fit(), all.fitted(), all.model())),
                 pairs,
                 list.size(),
                 Math.sqrt(square / pairs.size()),

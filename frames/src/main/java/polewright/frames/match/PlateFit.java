@@ -1,7 +1,9 @@
 package polewright.frames.match;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -39,6 +41,16 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
                     i -> pairs.get(i).found().y(),
                     i -> pairs.get(i).sigmaPixels(),
                     directions);
+        }
+
+        /** Some of them. */
+        Pairs only(int[] members) {
+            return new Pairs(
+                    members.length,
+                    i -> x.at(members[i]),
+                    i -> y.at(members[i]),
+                    i -> sigmaPixels.at(members[i]),
+                    i -> directions.at(members[i]));
         }
     }
 
@@ -93,6 +105,58 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
         } catch (MathRuntimeException singular) {
             return Optional.empty();
         }
+    }
+
+    /**
+     * What leaving out one part of the stars does to the plate's turn.
+     *
+     * @param turn in camera axes, arcseconds
+     * @param covariance that errors of the centres alone would give it, arcsec²
+     */
+    record LeftOut(Vector3D turn, RealMatrix covariance) {}
+
+    /**
+     * The stars of one part after another left out; to first order. The normal equations N are sums over stars, so that one
+     * pass over them serves all parts; without part j the turn differs by what has the covariance (N − Nⱼ)⁻¹ − N⁻¹, as the
+     * whole fit is the best there is.
+     *
+     * @param partOf each pair's part, from 0
+     * @return empty where what is left cannot carry the model
+     */
+    Optional<List<LeftOut>> withoutEachPart(Pairs pairs, int[] partOf, int parts, PlateModel model) {
+        List<Normals> each = new ArrayList<>();
+        for (int part = 0; part < parts; part++) {
+            each.add(Normals.of(plate, pairs.only(members(partOf, part)), model));
+        }
+        RealMatrix matrix = each.get(0).matrix;
+        RealVector right = each.get(0).right;
+        for (int part = 1; part < parts; part++) {
+            matrix = matrix.add(each.get(part).matrix);
+            right = right.add(each.get(part).right);
+        }
+        double arcsec2 = scatter() * ARCSEC_PER_RAD * ARCSEC_PER_RAD;
+        List<LeftOut> turns = new ArrayList<>();
+        try {
+            RealMatrix whole =
+                    new CholeskyDecomposition(matrix, 1e-9, 1e-18).getSolver().getInverse();
+            for (Normals left : each) {
+                RealMatrix without = new CholeskyDecomposition(matrix.subtract(left.matrix), 1e-9, 1e-18)
+                        .getSolver()
+                        .getInverse();
+                RealVector change = without.operate(right.subtract(left.right));
+                Vector3D turn = new Vector3D(change.getEntry(0), change.getEntry(1), change.getEntry(2));
+                turns.add(new LeftOut(
+                        turn.scalarMultiply(ARCSEC_PER_RAD),
+                        without.subtract(whole).getSubMatrix(0, 2, 0, 2).scalarMultiply(arcsec2)));
+            }
+        } catch (MathRuntimeException singular) {
+            return Optional.empty();
+        }
+        return Optional.of(turns);
+    }
+
+    private static int[] members(int[] partOf, int part) {
+        return IntStream.range(0, partOf.length).filter(i -> partOf[i] == part).toArray();
     }
 
     private static RotationCovariance covariance(RealMatrix inverse, double scatter) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,13 +24,27 @@ class FitsFactsTest {
     }
 
     private static FrameFacts facts(String cards) {
+        return facts(cards, DecodeOptions.DEFAULT);
+    }
+
+    private static FrameFacts facts(String cards, DecodeOptions options) {
         TinyFits fits = TinyFits.counts(2, 2, 10, 11, 12, 13);
         Matcher card = CARD.matcher(cards);
         while (card.find()) {
             fits.card(card.group(1), card.group(2));
         }
-        return FrameReader.read(fits.bytes(), "dusk.fits", DecodeOptions.DEFAULT)
-                .facts();
+        return FrameReader.read(fits.bytes(), "dusk.fits", options).facts();
+    }
+
+    /** Some capture programs write local time (common practice); TIMESYS says that somebody thought of it. */
+    @ParameterizedTest
+    @CsvSource({
+        "DATE-OBS='2026-11-25T22:00:00' EXPTIME=30.0, 2026-11-25T20:00:15Z",
+        "DATE-OBS='2026-11-25T22:00:00' EXPTIME=30.0 TIMESYS='UTC', 2026-11-25T22:00:15Z"
+    })
+    void aZoneThatIsToldCountsWhereTheHeaderNamesNoScale(String cards, Instant middle) {
+        DecodeOptions ahead = DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(2));
+        assertThat(facts(cards, ahead).middle()).contains(middle);
     }
 
     @ParameterizedTest

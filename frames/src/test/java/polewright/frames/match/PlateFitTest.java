@@ -105,7 +105,7 @@ class PlateFitTest {
         assertThat(ratio).isBetween(0.9, 1.1);
     }
 
-    private static double normalisedSquare(Plate truth, PlateFit fit) {
+    static double normalisedSquare(Plate truth, PlateFit fit) {
         var at = Instant.EPOCH;
         var found = CameraAttitude.of(at, fit.plate().cameraToSky(), fit.covariance());
         // The error as a vector in camera axes.

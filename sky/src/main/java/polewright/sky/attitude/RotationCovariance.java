@@ -28,6 +28,17 @@ public record RotationCovariance(
         return first.dotProduct(times(second));
     }
 
+    /** All variances and covariances times a factor. */
+    public RotationCovariance times(double factor) {
+        return new RotationCovariance(
+                factor * xxArcsec2,
+                factor * xyArcsec2,
+                factor * xzArcsec2,
+                factor * yyArcsec2,
+                factor * yzArcsec2,
+                factor * zzArcsec2);
+    }
+
     /** How well the centre of the picture is placed: root mean square of its two coordinates. */
     public Angle centreSigma() {
         return Angle.ofArcseconds(Math.sqrt((xxArcsec2 + yyArcsec2) / 2));
