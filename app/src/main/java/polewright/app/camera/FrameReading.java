@@ -125,7 +125,13 @@ public final class FrameReading {
             throw new IllegalStateException("a frame was not looked up at all");
         }
         Unmatched all =
-                stars.size() < FrameMatcher.FEWEST_STARS ? failed : Unmatched.anywhere(stars.size(), widest(attempts));
+                stars.size() < FrameMatcher.FEWEST_STARS
+                        ? failed
+                        : matcher.join()
+                                .unmatched(
+                                        stars,
+                                        attempts.stream().map(Attempt::hint).toList(),
+                                        widest(attempts));
         throw new InputRefused(all.reason(), all.remedy()).at(decoded.name());
     }
 

@@ -19,6 +19,7 @@ import polewright.frames.match.FrameMatcher;
 import polewright.frames.match.MatchHint;
 import polewright.frames.match.MatchOutcome;
 import polewright.frames.match.MatchedFrame;
+import polewright.frames.match.PatternStore;
 import polewright.frames.match.ScaleRange;
 import polewright.frames.match.SkyPatch;
 import polewright.frames.star.StarFinder;
@@ -33,7 +34,7 @@ import polewright.sky.time.SkyTime;
 /**
  * From a FITS file to an attitude in a program that has warmed up, stage by stage: the median of some rounds. The file
  * lies in the system's cache of files; its atlas and the index of star patterns are at hand, as they are from the second
- * frame of a night on. What a first frame pays for its index is printed apart. A guide camera's small frames come once a
+ * frame of a night on. What a first frame takes to match, its patterns mapped from their file, is printed apart. A guide camera's small frames come once a
  * second or faster, and the compiler is done with them after about a minute: so many are taken before they are timed.
  */
 public final class FramesSpeed {
@@ -53,8 +54,11 @@ public final class FramesSpeed {
     private final StarAtlas atlas = StarAtlas.bundled();
     private final Path folder;
 
+    private final PatternStore patterns;
+
     private FramesSpeed(Path folder) {
         this.folder = folder;
+        patterns = new MappedPatterns(folder.resolve("patterns.bin"));
     }
 
     /** Something that may be known of a frame. */
@@ -114,7 +118,7 @@ public final class FramesSpeed {
     }
 
     private void measure(String what, String file, Clue clue, int warmUp, double targetMillis) throws IOException {
-        FrameMatcher matcher = new FrameMatcher(atlas);
+        FrameMatcher matcher = new FrameMatcher(atlas, patterns);
         for (int i = 0; i < warmUp; i++) {
             round(file, clue, matcher);
         }
@@ -125,7 +129,7 @@ public final class FramesSpeed {
         }
         List<Round> fresh = new ArrayList<>();
         for (int i = 0; i < FRESH_ROUNDS; i++) {
-            fresh.add(round(file, clue, new FrameMatcher(atlas)));
+            fresh.add(round(file, clue, new FrameMatcher(atlas, patterns)));
         }
         StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-32s", what));
         for (Stage stage : Stage.values()) {

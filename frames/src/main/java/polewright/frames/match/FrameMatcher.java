@@ -34,6 +34,8 @@ public final class FrameMatcher {
 
     private static final int MOST_DETECTIONS = 1500;
     private static final int MOST_GUESSES = 40_000;
+    // Of a field of five or six stars of the atlas; what is fainter may be none.
+    private static final int LEAST_OF_FEW = 6;
     // Of the whole sky at one epoch 32 MB in the heap; of neighbourhoods a few MB each.
     private static final int MOST_INDICES = 5;
 
@@ -67,17 +69,46 @@ public final class FrameMatcher {
                     "expose longer, focus, or take the cap off");
         }
         Detections detections = new Detections(list, MOST_DETECTIONS);
-        for (List<PatternSearch.Stage> stages : List.of(PatternSearch.QUICK, PatternSearch.THOROUGH)) {
+        for (PatternSearch.Stage stage : PatternSearch.STAGES) {
             for (SearchDepth depth : SearchDepth.of(detections, hint, atlas.size())) {
                 MatchHint narrower = hint.withScale(depth.scale());
                 SearchedSky sky = index(hint, detections, depth.stars()).searched(narrower, detections, depth.stars());
-                Optional<MatchedFrame> matched = search(list, detections, sky, narrower, stages);
+                Optional<MatchedFrame> matched = search(list, detections, sky, narrower, stage);
                 if (matched.isPresent()) {
                     return matched.get();
                 }
             }
         }
-        return Unmatched.anywhere(list.size(), List.of(hint));
+        return fewStars(list, detections, hint)
+                .map(MatchOutcome.class::cast)
+                .orElseGet(() -> unmatched(list, List.of(hint), List.of(hint)));
+    }
+
+    /**
+     * Why a frame fits nowhere: the atlas may be too thin where it was looked for.
+     *
+     * @param tried every hint with which it was looked for
+     * @param widest those of the last search, which differ in nothing but the part of the sky
+     */
+    public Unmatched unmatched(StarList list, List<MatchHint> tried, List<MatchHint> widest) {
+        return tried.stream()
+                .flatMap(hint -> ThinAtlas.of(atlas, list.size(), list.width(), list.height(), hint).stream())
+                .findFirst()
+                .orElseGet(() -> Unmatched.anywhere(list.size(), widest));
+    }
+
+    /** Where the place and the scale are nearly known, fewer stars are enough. */
+    private Optional<MatchedFrame> fewStars(StarList list, Detections detections, MatchHint hint) {
+        if (!PairSearch.isFor(detections, hint)) {
+            return Optional.empty();
+        }
+        SearchedSky sky = index(hint, detections, atlas.size()).searched(hint, detections, atlas.size());
+        PlateChoice choice = new PlateChoice(detections, atlas, LEAST_OF_FEW);
+        Verifier verifier = new Verifier(detections, sky.stars(), hint, choice);
+        return new PairSearch(detections, sky, hint)
+                .firstThat((guess, mirrored, trials) -> verifier.judgeClosely(guess, mirrored)
+                        .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG_OF_FEW)
+                        .flatMap(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
     }
 
     /** The smallest of those at hand that serves, or a new one. */
@@ -116,12 +147,12 @@ public final class FrameMatcher {
     }
 
     private Optional<MatchedFrame> search(
-            StarList list, Detections detections, SearchedSky sky, MatchHint hint, List<PatternSearch.Stage> stages) {
-        PlateChoice choice = new PlateChoice(detections, atlas);
+            StarList list, Detections detections, SearchedSky sky, MatchHint hint, PatternSearch.Stage stage) {
+        PlateChoice choice = new PlateChoice(detections, atlas, PlateChoice.LEAST_TRUSTED);
         Verifier verifier = new Verifier(detections, sky.stars(), hint, choice);
         PatternSearch search = new PatternSearch(detections, sky, hint, MOST_GUESSES);
         return search.firstThat(
-                stages,
+                stage,
                 (guess, mirrored, trials) -> verifier.judge(guess, mirrored)
                         .filter(chosen -> chosen.logOdds() - Math.log(trials) >= Odds.LEAST_LOG)
                         .flatMap(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));

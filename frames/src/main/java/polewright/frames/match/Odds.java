@@ -15,6 +15,12 @@ final class Odds {
     /** A match is believed from these odds on: a thousand million to one, after the search has been paid for. */
     static final double LEAST_LOG = Math.log(1e9);
 
+    /**
+     * Where the place and the scale were told. Told rightly, as they nearly always are, a match there is what was expected:
+     * a million to one against chance is as sure as the other odds anywhere in the sky.
+     */
+    static final double LEAST_LOG_OF_FEW = Math.log(1e6);
+
     /** The share of strays that neither trusts nor distrusts. */
     static final double EVEN = 0.5;
 

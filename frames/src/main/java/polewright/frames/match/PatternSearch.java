@@ -17,10 +17,8 @@ final class PatternSearch {
     /** How patterns are tried: with every three of so many neighbours, and how unlike codes may be. */
     record Stage(int neighbours, double tolerance) {}
 
-    /** What a sound frame needs. */
-    static final List<Stage> QUICK = List.of(new Stage(4, 0.004), new Stage(6, 0.009));
-    /** For frames with many strays, or a lens that bends. */
-    static final List<Stage> THOROUGH = List.of(new Stage(8, 0.02));
+    /** Quick ones first: what a sound frame needs; then for strays between its stars; then for many, or a lens that bends. */
+    static final List<Stage> STAGES = List.of(new Stage(4, 0.004), new Stage(6, 0.009), new Stage(8, 0.02));
 
     private static final double NEARLY_AS_BRIGHT = 0.7;
     private static final double CENTRE_PIXELS = 0.4;
@@ -57,18 +55,16 @@ final class PatternSearch {
     }
 
     /** The first guess that its judge accepts. */
-    <T> Optional<T> firstThat(List<Stage> stages, Judge<T> judge) {
+    <T> Optional<T> firstThat(Stage stage, Judge<T> judge) {
         Progress<T> progress = new Progress<>(judge);
-        for (Stage stage : stages) {
-            for (double pixelsPerRadian : supposedScales()) {
-                for (int star = 3; star < Math.min(SearchDepth.PATTERN_STARS, detections.count()); star++) {
-                    Optional<T> found = around(star, stage, pixelsPerRadian, progress);
-                    if (found.isPresent()) {
-                        return found;
-                    }
-                    if (progress.guesses[0] > mostGuesses) {
-                        return Optional.empty();
-                    }
+        for (double pixelsPerRadian : supposedScales()) {
+            for (int star = 3; star < Math.min(SearchDepth.PATTERN_STARS, detections.count()); star++) {
+                Optional<T> found = around(star, stage, pixelsPerRadian, progress);
+                if (found.isPresent()) {
+                    return found;
+                }
+                if (progress.guesses[0] > mostGuesses) {
+                    return Optional.empty();
                 }
             }
         }

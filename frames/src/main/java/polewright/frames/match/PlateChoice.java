@@ -18,7 +18,8 @@ final class PlateChoice {
     private static final double MOST_LIMIT_PIXELS = 4;
     private static final double FURTHEST_SIGMAS = 4;
     private static final double LEAST_SIGMA_PIXELS = 0.5;
-    private static final int LEAST_TRUSTED = 12;
+    /** So many detections are judged at least. */
+    static final int LEAST_TRUSTED = 12;
     // Half of a two-dimensional Gaussian's points lie within so many sigma.
     private static final double RAYLEIGH_MEDIAN = 1.1774;
     // Places of the atlas: steps of rounding, and the motion since J2000.0 of the stars whose motion it does not know.
@@ -28,9 +29,11 @@ final class PlateChoice {
 
     private final Detections detections;
     private final int sizeWithMotion;
+    private final int leastTrusted;
 
-    PlateChoice(Detections detections, StarAtlas atlas) {
+    PlateChoice(Detections detections, StarAtlas atlas, int leastTrusted) {
         this.detections = detections;
+        this.leastTrusted = leastTrusted;
         this.sizeWithMotion = atlas.sizeWithMotion();
     }
 
@@ -68,7 +71,7 @@ final class PlateChoice {
             double sigma = fitted.sigmaPixels(paired);
             limit = Math.max(LEAST_LIMIT_PIXELS, Math.min(MOST_LIMIT_PIXELS, FURTHEST_SIGMAS * sigma));
             Gains gains = gains(fitted, paired, sky, below, sigma);
-            trusted = Math.max(Math.min(tried, LEAST_TRUSTED), gains.worthTrusting());
+            trusted = Math.max(Math.min(tried, leastTrusted), gains.worthTrusting());
             chosen = Optional.of(new Chosen(
                     fitted.fit, paired, fitted.pairs, fitted.model, gains.logOdds(fitted.model.parameters() / 2)));
         }

@@ -42,6 +42,13 @@ final class Verifier {
                 .flatMap(plate -> grown(plate, guess));
     }
 
+    /** The same for a guess that has passed a look at more stars than its own. */
+    Optional<PlateChoice.Chosen> judgeClosely(Hypothesis guess, boolean mirrored) {
+        return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
+                .filter(this::liesWhereHinted)
+                .flatMap(plate -> grown(plate, guess));
+    }
+
     private boolean liesWhereHinted(Plate plate) {
         return hint.near()
                 .map(patch -> Vector3D.angle(patch.direction(), plate.centre())

@@ -2,15 +2,14 @@ package polewright.frames.star;
 
 import java.util.Arrays;
 import java.util.Optional;
-import polewright.frames.Frame;
 
 /** Filtered rows of one band, made from the top down, each from rings of the rows about it. */
 final class FilteredRows {
     private static final int KEPT = 3;
 
-    private final Frame frame;
-    private final SkyMesh mesh;
-    private final HotPixels hot;
+    private final int width;
+    private final int height;
+    private final SkylessRows.Reader skyless;
     private final PointFilter filter;
     private final Optional<TrailFilter> trail;
     private final TrailFilter.Plan plan;
@@ -25,18 +24,10 @@ final class FilteredRows {
      * @param first row that will be made
      * @param last row that will be made
      */
-    FilteredRows(
-            Frame frame,
-            SkyMesh mesh,
-            HotPixels hot,
-            PointFilter filter,
-            Optional<TrailFilter> trail,
-            int first,
-            int last) {
-        int width = frame.width();
-        this.frame = frame;
-        this.mesh = mesh;
-        this.hot = hot;
+    FilteredRows(SkylessRows skyless, PointFilter filter, Optional<TrailFilter> trail, int first, int last) {
+        width = skyless.width();
+        height = skyless.height();
+        this.skyless = skyless.reader();
         this.filter = filter;
         this.trail = trail;
         this.first = first;
@@ -59,7 +50,7 @@ final class FilteredRows {
             makePoints(r);
         }
         if (trail.isPresent()) {
-            plan.sum(points, y, row(y), frame.width());
+            plan.sum(points, y, row(y), width);
         }
     }
 
@@ -67,21 +58,19 @@ final class FilteredRows {
         int reach = filter.reach();
         for (int r = y == first - trailReach ? y - reach : y + reach; r <= y + reach; r++) {
             float[] row = along[Math.floorMod(r, along.length)];
-            if (r < 0 || r >= frame.height()) {
+            if (r < 0 || r >= height) {
                 Arrays.fill(row, 0);
             } else {
                 filterAlong(r, row);
             }
         }
-        filter.across(along, y, points[Math.floorMod(y, points.length)], frame.width());
+        filter.across(along, y, points[Math.floorMod(y, points.length)], width);
     }
 
     /** Pixels above the sky over their noise, filtered along the row. */
     private void filterAlong(int y, float[] out) {
-        int width = frame.width();
         int reach = filter.reach();
-        mesh.overNoise(frame.pixels(), y, padded, reach);
-        hot.clear(y, padded, reach);
+        skyless.read(y, padded, reach);
         filter.along(padded, out, width);
         // A missing pixel shows in all places it reaches, so that not each need be looked at.
         boolean missing = !isNumber(out[width - 1]);

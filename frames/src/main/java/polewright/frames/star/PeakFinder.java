@@ -18,15 +18,34 @@ final class PeakFinder {
     private static final int MOST_IN_A_BAND = 20_000;
     private static final long LARGE = 1_500_000;
     private static final int ENOUGH_TO_LEARN = 40;
+    // From this width on, pixels are many more than a star needs to be seen by.
+    private static final double WIDE_SIGMA = 2.6;
 
-    private final Frame frame;
-    private final SkyMesh mesh;
-    private final HotPixels hot;
+    private final SkylessRows skyless;
+    private final boolean isLarge;
+    private final boolean isSkew;
 
     PeakFinder(Frame frame, SkyMesh mesh, HotPixels hot) {
-        this.frame = frame;
-        this.mesh = mesh;
-        this.hot = hot;
+        this(
+                new SkylessRows.Full(frame, mesh, hot),
+                (long) frame.width() * frame.height() >= LARGE,
+                mesh.isCutAtBlack());
+    }
+
+    private PeakFinder(SkylessRows skyless, boolean isLarge, boolean isSkew) {
+        this.skyless = skyless;
+        this.isLarge = isLarge;
+        this.isSkew = isSkew;
+    }
+
+    /** The same for a star's width: of wide stars in a large frame two by two pixels are looked at as one. */
+    Peaks findStars(double sigma, Optional<TrailFilter> trail, double threshold) {
+        if (isLarge && trail.isEmpty() && sigma >= WIDE_SIGMA && skyless instanceof SkylessRows.Full full) {
+            // A square of two pixels adds a quarter of a pixel to the variance in each direction.
+            PointFilter filter = new PointFilter(Math.sqrt(sigma * sigma + 0.25) / 2);
+            return new PeakFinder(new SkylessRows.Binned(full), true, isSkew).find(filter, trail, threshold);
+        }
+        return find(new PointFilter(sigma), trail, threshold);
     }
 
     /**
@@ -45,7 +64,7 @@ final class PeakFinder {
     }
 
     private int bands() {
-        return (frame.height() + BAND - 1) / BAND;
+        return (skyless.height() + BAND - 1) / BAND;
     }
 
     /** Peaks above a threshold all over the frame. */
@@ -66,7 +85,7 @@ final class PeakFinder {
 
     /** Whether a part of the frame is enough to learn from. */
     boolean isLarge() {
-        return (long) frame.width() * frame.height() >= LARGE;
+        return isLarge;
     }
 
     // The same, whichever processor takes which band.
@@ -86,7 +105,7 @@ final class PeakFinder {
             n += band.samples;
         }
         peaks.sort((a, b) -> Float.compare(b.height(), a.height()));
-        return new Peaks(peaks, spread(sampled, n, mesh.isCutAtBlack()));
+        return new Peaks(peaks, spread(sampled, n, isSkew));
     }
 
     /**
@@ -115,10 +134,10 @@ final class PeakFinder {
         private final int samples;
 
         Band(PointFilter filter, Optional<TrailFilter> trail, double threshold, int band) {
-            int width = frame.width();
+            int width = skyless.width();
             int top = band * BAND;
-            int bottom = Math.min(frame.height(), top + BAND);
-            FilteredRows rows = new FilteredRows(frame, mesh, hot, filter, trail, top - 1, bottom);
+            int bottom = Math.min(skyless.height(), top + BAND);
+            FilteredRows rows = new FilteredRows(skyless, filter, trail, top - 1, bottom);
             List<Peak> found = new ArrayList<>();
             sampled = new float[(BAND / SAMPLE + 1) * (width / SAMPLE + 1)];
             int kept = 0;
@@ -160,9 +179,20 @@ final class PeakFinder {
                         && v > above[x + 1]
                         && v >= below[x - 1]
                         && v >= below[x + 1]) {
-                    found.add(new Peak(x, y, v));
+                    found.add(new Peak(onFrame(x, here[x - 1], v, here[x + 1]), onFrame(y, above[x], v, below[x]), v));
                 }
             }
+        }
+
+        /** The pixel of the frame at a top of the filtered rows, by the parabola through it and its neighbours. */
+        private int onFrame(int at, float before, float here, float after) {
+            int binning = skyless.binning();
+            if (binning == 1) {
+                return at;
+            }
+            double bend = 2.0 * here - before - after;
+            double off = bend > 0 ? (after - before) / (2 * bend) : 0;
+            return (int) Math.rint(binning * (at + 0.5 + Math.max(-0.5, Math.min(0.5, off))) - 0.5);
         }
     }
 }

@@ -108,8 +108,8 @@ public final class StarFinder {
 
     private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
         double sigma = usual.point().sigma();
-        return finder.find(
-                new PointFilter(sigma),
+        return finder.findStars(
+                sigma,
                 usual.trail().map(t -> new TrailFilter(t, sigma, frame.width(), frame.height())),
                 settings.threshold());
     }
