@@ -124,14 +124,10 @@ public final class FrameReading {
         if (failed == null) {
             throw new IllegalStateException("a frame was not looked up at all");
         }
-        Unmatched all =
-                stars.size() < FrameMatcher.FEWEST_STARS
-                        ? failed
-                        : matcher.join()
-                                .unmatched(
-                                        stars,
-                                        attempts.stream().map(Attempt::hint).toList(),
-                                        widest(attempts));
+        Unmatched all = stars.size() < FrameMatcher.FEWEST_STARS
+                ? failed
+                : matcher.join()
+                        .unmatched(stars, attempts.stream().map(Attempt::hint).toList(), widest(attempts));
         throw new InputRefused(all.reason(), all.remedy()).at(decoded.name());
     }
 
