@@ -172,8 +172,9 @@ class NightStateTest {
                 MERIDIAN.sigma());
         assertThatThrownBy(() -> NightState.of(night(BEGUN, sighted(COMPASS), sighted(below))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageStartingWith("event 3: a star was 36 degrees below the horizon at 2026-11-26T08:00:00Z: check the"
-                        + " name, the time (UTC) and the site. It could have been seen if ");
+                .hasMessageStartingWith(
+                        "event 3: a star was 36 degrees below the horizon at 2026-11-26T08:00:00Z: check the"
+                                + " name, the time (UTC) and the site. It could have been seen if ");
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.axis.AxisOffset;
 import polewright.axis.advice.Advice;
+import polewright.axis.advice.Places;
 import polewright.axis.drawing.ZoneScene;
 import polewright.axis.fix.AxisState;
 import polewright.axis.fix.Explanation;
@@ -26,10 +27,18 @@ public final class NightScene {
         ZoneScene scene = ZoneScene.of(night.allowance(), night.begun().site().isNorthern())
                 .withPath(path(night));
         if (!(night.fix() instanceof Fix.Underdetermined)) {
-            AxisState state = night.fix().state();
-            scene = scene.withNow(state.offset(), state.offsetCovariance()).withPossible(possible(night.fix()));
+            scene = withNow(scene, night.fix()).withPossible(possible(night.fix()));
         }
         return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
+    }
+
+    /** The region holds all the places that are drawn. */
+    private static ZoneScene withNow(ZoneScene scene, Fix fix) {
+        if (fix.otherPlaces().isEmpty()) {
+            return scene.withNow(fix.state().offset(), fix.state().offsetCovariance());
+        }
+        Places places = Places.of(fix);
+        return scene.withNow(places.mean(), places.together());
     }
 
     /**

@@ -110,6 +110,22 @@ class NextAndAdviseTest {
         assertThat(flat(other.good("advise"))).contains("TURN ").doesNotContain(assumed);
     }
 
+    /** Half as likely in one place as in the other is no place with a small uncertainty. */
+    @Test
+    void afterATurnOfAScrewWhoseSenseIsNotKnown_allPlacesAreToldAndDrawn_andALookIsAdvised() throws IOException {
+        CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
+        type(person, PICTURES);
+        type(person, "turn --azimuth 3");
+        assertThat(flat(person.good("fix")))
+                .containsPattern(
+                        "The axis points \\S+ \\w+ and \\S+ too \\w+ \\(50 %\\), or \\S+ \\w+ and \\S+ too \\w+ \\(50 %\\)")
+                .contains("it is not known yet which way the screws took it");
+        assertThat(flat(person.good("next"))).startsWith("SIGHT ").doesNotContain("TURN ");
+        Path picture = person.file("zone.svg");
+        person.good("advise", "--picture", picture.toString());
+        assertThat(Files.readString(picture)).contains("possible axis");
+    }
+
     @Test
     void aHandMoveIsHeavyWork_andItsCautionStandsBeforeIt() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");

@@ -14,12 +14,12 @@ import polewright.axis.fix.ScrewSenses;
  * @param known covariance about each of the places
  * @param others the other places, each with its probability
  */
-record Places(AxisOffset likeliest, OffsetCovariance known, List<ScrewSenses.Otherwise> others) {
-    Places {
+public record Places(AxisOffset likeliest, OffsetCovariance known, List<ScrewSenses.Otherwise> others) {
+    public Places {
         others = List.copyOf(others);
     }
 
-    static Places of(Fix fix) {
+    public static Places of(Fix fix) {
         return new Places(
                 fix.state().offset(),
                 fix.state().offsetCovariance(),
@@ -47,8 +47,20 @@ record Places(AxisOffset likeliest, OffsetCovariance known, List<ScrewSenses.Oth
         return square / (known.eastEastArcmin2() + known.upUpArcmin2());
     }
 
-    /** Covariance of all the places together. */
-    OffsetCovariance together() {
+    /** The mean of all the places, each by its probability. */
+    public AxisOffset mean() {
+        double east = likeliest.east().arcminutes();
+        double up = likeliest.up().arcminutes();
+        for (ScrewSenses.Otherwise other : others) {
+            AxisOffset apart = other.offset().minus(likeliest);
+            east += other.probability() * apart.east().arcminutes();
+            up += other.probability() * apart.up().arcminutes();
+        }
+        return AxisOffset.ofArcminutes(east, up);
+    }
+
+    /** Covariance of all the places together, about their mean. */
+    public OffsetCovariance together() {
         double east = 0;
         double up = 0;
         double eastEast = 0;
