@@ -17,7 +17,7 @@ import java.util.Optional;
 public record HeaderClock(Duration ahead) {
     private static final long STEP_SECONDS = 900;
     private static final long LEAST_SECONDS = 1800;
-    // Kiritimati keeps UTC+14, and nobody more.
+    // The easternmost time zone is UTC+14.
     private static final long MOST_SECONDS = 14 * 3600;
     // From the end of an exposure until its file is written (common practice: seconds; large frames over slow lines, a
     // minute).

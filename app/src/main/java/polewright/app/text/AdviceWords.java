@@ -187,7 +187,7 @@ public final class AdviceWords {
         return lines;
     }
 
-    /** For someone in the dark who is told of the Sun: then the clock or the site was entered wrongly. */
+    /** A hint in case it is dark although the Sun should be up: then the clock or the site is wrong. */
     private static Optional<String> ifDark(NightState night) {
         return night.ifDark()
                 .map(mistaken -> "NOTE  By this clock and site the Sun is up. If it is dark where you are, correct them"

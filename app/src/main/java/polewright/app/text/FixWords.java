@@ -34,24 +34,21 @@ public final class FixWords {
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
-        String others = elsewhere(night.fix());
-        return "The axis points " + direction(state.offset()) + others + ", give or take "
-                + sigma(covariance.sigmaEast()) + " sideways and " + sigma(covariance.sigmaUp())
-                + " in height"
-                + (others.isEmpty() ? "." : ": it is not known yet which way the screws took it.");
+        List<ScrewSenses.Otherwise> others = night.fix().otherPlaces();
+        if (!others.isEmpty()) {
+            return "The axis points " + eitherWay(state.offset(), others) + ", each ±" + sigma(covariance.sigmaEast())
+                    + " sideways and ±" + sigma(covariance.sigmaUp())
+                    + " in height, depending on which way the screws move it.";
+        }
+        return "The axis points " + direction(state.offset()) + ", give or take " + sigma(covariance.sigmaEast())
+                + " sideways and " + sigma(covariance.sigmaUp()) + " in height.";
     }
 
-    /** {@code  (54 %), or 72′ too low (46 %)}: while it is not known which way a screw took the axis. */
-    private static String elsewhere(Fix fix) {
-        List<ScrewSenses.Otherwise> others = fix.otherPlaces();
-        if (others.isEmpty()) {
-            return "";
-        }
-        double here = 1
-                - others.stream()
-                        .mapToDouble(ScrewSenses.Otherwise::probability)
-                        .sum();
-        return " (" + AdviceWords.percent(here) + ")"
+    /** {@code 19′ too low (54 %), or 72′ too low (46 %)}: the axis before it is known which way a screw moved it. */
+    private static String eitherWay(AxisOffset here, List<ScrewSenses.Otherwise> others) {
+        double elsewhere =
+                others.stream().mapToDouble(ScrewSenses.Otherwise::probability).sum();
+        return direction(here) + " (" + AdviceWords.percent(1 - elsewhere) + ")"
                 + others.stream()
                         .map(other -> ", or " + direction(other.offset()) + " ("
                                 + AdviceWords.percent(other.probability()) + ")")

@@ -19,7 +19,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -61,11 +60,6 @@ public final class FrameFolder {
     // FITS fills its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
     private static final int FILLED_UP_BYTES = 2880;
     private static final Duration PATIENCE = Duration.ofSeconds(10);
-    private static final Set<String> PASSING_ENDINGS =
-            Set.of("tmp", "temp", "part", "partial", "crdownload", "filepart", "lock", "swp", "bak");
-    private static final Set<String> FRAME_ENDINGS = Set.of(
-            "fit", "fits", "fts", "tif", "tiff", "png", "jpg", "jpeg", "cr2", "cr3", "nef", "arw", "dng", "orf", "raf",
-            "rw2", "pef");
 
     private final Path folder;
     private final Clock clock;
@@ -312,7 +306,7 @@ public final class FrameFolder {
         }
         if (whole instanceof FrameCompleteness.NotAFrame) {
             known.settled = true;
-            return FRAME_ENDINGS.contains(ending(file))
+            return FrameNames.isFrame(file)
                     ? Optional.of(new Arrival.PassedOver(read.name() + " is not a picture that is read here."))
                     : Optional.empty();
         }
@@ -361,7 +355,7 @@ public final class FrameFolder {
         record Saved(Path file, Instant at) {}
         List<Saved> saved = new ArrayList<>();
         try (Stream<Path> listed = Files.list(folder)) {
-            for (Path file : listed.filter(FrameFolder::mayBeAFrame).toList()) {
+            for (Path file : listed.filter(FrameNames::mayBeFrame).toList()) {
                 if (Files.isRegularFile(file)) {
                     saved.add(new Saved(file, Files.getLastModifiedTime(file).toInstant()));
                 }
@@ -377,19 +371,6 @@ public final class FrameFolder {
                 attributes.size(),
                 attributes.lastModifiedTime().toInstant(),
                 Optional.ofNullable(attributes.fileKey()));
-    }
-
-    private static boolean mayBeAFrame(Path file) {
-        String name = String.valueOf(file.getFileName());
-        return !name.startsWith(".")
-                && !name.startsWith("~")
-                && !name.endsWith("~")
-                && !PASSING_ENDINGS.contains(ending(file));
-    }
-
-    private static String ending(Path file) {
-        String name = String.valueOf(file.getFileName());
-        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     }
 
     private static String digest(byte[] content) {

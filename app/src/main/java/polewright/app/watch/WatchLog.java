@@ -202,7 +202,7 @@ public final class WatchLog {
                 .anyMatch(e -> isMoveNow(e.event()));
     }
 
-    /** Turns that are only logged now moved the axis before: by those the night is read anew. */
+    /** A turn logged late moved the axis earlier on; the whole night is recomputed for it. */
     private static boolean isMoveNow(NightEvent event) {
         return event instanceof NightEvent.MountMove && !(event instanceof NightEvent.Revision);
     }
@@ -216,7 +216,7 @@ public final class WatchLog {
     }
 
     private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
-        // Whoever sees an event in the log, from whatever thread, must also see here whose it is.
+        // No other thread may find an event in the log before it is listed here as ours.
         synchronized (ownEvents) {
             List<LoggedEvent> logged =
                     LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);

@@ -32,7 +32,7 @@ class TwoPlacesTest {
     private static final double EAST = -150;
     private static final double UP = 90;
 
-    /** What is told by drifts turns about the pole with the clock: star after star says the same, and only a turn decides. */
+    /** A clock error rotates every drift result about the pole by the same angle, so no star can reveal it; turning a screw can. */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
     void placesThatDifferByWhatAClockTurns_areToldApartByATurn_notByMoreDrifts(double latitudeDeg) {

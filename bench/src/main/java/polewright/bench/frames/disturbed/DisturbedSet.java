@@ -16,7 +16,7 @@ import polewright.sky.place.Site;
  * <p>A fork whose declination axis is 5′ (1 sigma) from square carries a camera that is askew on the tube by half a degree
  * and rolled anyhow. Right ascension is turned by 20° to 40° from frame to frame, eastward or westward. Each frame is placed
  * with an error drawn from the covariance that it states; besides, fork and tube give by 2″ at each frame and droop by up to
- * 15″ times the cosine of the altitude, of which nobody is told.
+ * 15″ times the cosine of the altitude, not included in the stated errors.
  *
  * @param frames as they would be placed
  * @param frame counted from 1 by the times that the frames state: what went wrong went wrong before it, or in it
