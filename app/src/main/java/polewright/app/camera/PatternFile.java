@@ -58,7 +58,7 @@ final class PatternFile implements PatternStore {
         try {
             WholeFile.write(file, patterns.bytes(), file.resolveSibling(""));
         } catch (IOException notKept) {
-            // They are at hand for this run, and the next works them out again.
+            // This run has them in memory; the next computes them again.
         }
     }
 }

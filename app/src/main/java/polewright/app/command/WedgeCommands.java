@@ -126,7 +126,7 @@ final class WedgeCommands {
             return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
         }
 
-        /** Few wedges have so many turns, so that a decimal point may be missing; unless so many were advised. */
+        /** Few wedges have so many turns: a decimal point may be missing, unless that many were advised. */
         private static void checkForSlip(String screw, HandTurns turns, double advised) {
             double most = Math.max(Math.abs(turns.net()), Math.abs(turns.outward()));
             if (most > Math.max(MOST_LIKELY_TURNS, 2 * advised)) {

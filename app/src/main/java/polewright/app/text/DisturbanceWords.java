@@ -26,7 +26,7 @@ final class DisturbanceWords {
                 + remedy(found.causes().get(0).what().kind());
     }
 
-    /** It is open which of them is to blame. */
+    /** Three frames cannot show which of them is to blame. */
     static String of(FrameFinding.DoesNotClose found) {
         return "the " + found.frames() + " frames do not close on one axis: one is off by "
                 + FrameWords.size(found.farthest()) + ", and " + found.frames()

@@ -172,7 +172,7 @@ public final class FrameFolder {
         return arrivals;
     }
 
-    /** Takes back what was handed out and not dealt with, for the next look. */
+    /** Returns arrivals that were not processed; the next look hands them out again. */
     void putBack(Collection<Arrival> arrivals) {
         putBack.addAll(arrivals);
     }

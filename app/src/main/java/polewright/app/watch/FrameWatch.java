@@ -197,7 +197,7 @@ public final class FrameWatch {
                 taken++;
             }
         }
-        // Another watch may go on with this folder: what was not placed is for that one.
+        // The next watch of this folder takes what was not placed here.
         frames.putBack(arrivals);
         placed.sort(Comparator.comparing(p -> p.attitude().at()));
         placed.forEach(this::add);
@@ -221,7 +221,7 @@ public final class FrameWatch {
         }
     }
 
-    /** Once: frames go on as their headers have it, for only the person knows the camera's clock. */
+    /** Said once; frames are still used with their header times, as only the observer knows the camera's clock. */
     private void noteHeaderClock(PlacedFrame frame) {
         if (told.decoding().cameraZone().isPresent() || isClockNoted) {
             return;

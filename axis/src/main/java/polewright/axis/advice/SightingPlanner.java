@@ -80,7 +80,7 @@ final class SightingPlanner {
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
-        // More of what explanations in dispute agree on settles nothing.
+        // A sighting about which the explanations agree settles nothing.
         return TwoPlaces.settling(candidates(situation, now).toList(), situation.fix()).stream()
                 .map(c -> {
                     Outlook.Expectation after =

@@ -28,7 +28,7 @@ record TwoPlaces(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance bo
     private static final double DIFFERENT_SQUARED_SIGMAS = 1;
     // Odds of a hundred to one.
     private static final double DECIDES = 2 * Math.log(100);
-    // What shows less than a sigma of a difference would have to be taken ten times over to decide anything.
+    // A sighting that separates two places by less than one sigma would have to be repeated ten times to decide.
     private static final double SHOWS = 1;
     private static final double WORTH_DECIDING = 0.05;
     private static final Set<SightingKind> DRIFTS =
@@ -58,7 +58,7 @@ record TwoPlaces(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance bo
                 likeliest.state().offsetCovariance().plus(other.state().offsetCovariance()));
     }
 
-    /** Where drifts, taken as told, put the axis if this is how it was. */
+    /** Where drifts would put the axis, read at face value, if this explanation is true. */
     private static AxisOffset inDrifts(Explanation explanation, AxisState told) {
         double back = explanation
                 .mistake()
@@ -71,7 +71,7 @@ record TwoPlaces(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance bo
                 new Angle(east * Math.sin(back) + up * Math.cos(back)));
     }
 
-    /** How much larger all hour angles were than as told. */
+    /** By how much all true hour angles exceed those computed from the entries. */
     private static Angle hourAngleLater(Mistake mistake, AxisState told) {
         if (mistake instanceof Mistake.ClockWrong clock) {
             return SiderealRate.during(clock.correction().toMillis() / 1000.0);

@@ -116,7 +116,7 @@ public final class AxisFromFrames {
         return closes(fit.chiSquared(), degreesOfFreedom());
     }
 
-    /** What is left over per figure that checks the frames, in units of their own covariances: about 1 where all is well. */
+    /** Reduced chi-squared of the frames: about 1 if nothing moved. */
     public double reducedChiSquared() {
         return degreesOfFreedom() == 0 ? 1 : fit.chiSquared() / degreesOfFreedom();
     }

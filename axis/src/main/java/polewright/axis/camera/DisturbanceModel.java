@@ -41,7 +41,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
         return all;
     }
 
-    /** How many figures of its own it has. */
+    /** How many free parameters it has. */
     int figures() {
         return switch (what.kind()) {
             case GIVE -> 0;

@@ -145,7 +145,7 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
         };
     }
 
-    /** Least squares with the disturbance's figures known beforehand to so much. */
+    /** Least squares with a prior on the size of the disturbance. */
     private record Weighted(RealVector solution, RealMatrix covariance, double logEvidence) {
         static Weighted of(
                 List<CameraAttitude> frames, Equations about, double giveArcsec, double[] figures, double[] sizes) {

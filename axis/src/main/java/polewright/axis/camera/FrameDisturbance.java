@@ -10,7 +10,7 @@ package polewright.axis.camera;
 public record FrameDisturbance(Kind kind, int frame) {
     /** The kinds, the everyday ones first. */
     public enum Kind {
-        /** Fork, tube and camera give a little at each frame, each time otherwise. */
+        /** Fork, tube and camera flex a little, differently in each frame. */
         GIVE(0.95),
         /** The tube droops: the more the lower it points. */
         DROOP(0.02),
@@ -20,7 +20,7 @@ public record FrameDisturbance(Kind kind, int frame) {
         DECLINATION_MOVED(0.008),
         /** Camera, focuser or tube slipped or rolled between two frames. */
         CAMERA_SLIPPED(0.005),
-        /** Knocked while a frame was exposed; the mount stayed where the knock took it. */
+        /** Knocked during an exposure, after which the mount stayed in its new place. */
         BUMPED_WHILE_EXPOSED(0.01),
         /** One frame alone is astray: knocked and swung back, or placed wrongly. */
         FRAME_ASTRAY(0.003),

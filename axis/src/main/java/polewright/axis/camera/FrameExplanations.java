@@ -159,7 +159,7 @@ public final class FrameExplanations {
         return mixture;
     }
 
-    /** Without the disturbances that are ruled out, of which all sizes are; the rest adds up to one. */
+    /** Drops the disturbances that are ruled out and rescales the rest to add up to one. */
     private static List<Weighed> possible(List<Weighed> all) {
         List<FrameDisturbance> kinds =
                 all.stream().map(w -> w.model().what()).distinct().toList();
