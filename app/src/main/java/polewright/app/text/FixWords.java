@@ -74,7 +74,8 @@ public final class FixWords {
         AxisState state = night.fix().state();
         Site site = night.begun().site();
         lines.add(line(night));
-        if (night.fix().isInDispute()) {
+        // What follows is of one place.
+        if (night.fix().isInDispute() || !night.fix().otherPlaces().isEmpty()) {
             lines.add(verdict(night));
         } else if (!(night.fix() instanceof Fix.Underdetermined)) {
             lines.add("From the " + pole(site) + " on the sky: "

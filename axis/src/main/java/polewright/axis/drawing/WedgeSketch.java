@@ -36,13 +36,15 @@ final class WedgeSketch {
 
     /** Where a turn takes the axis, in a few words. */
     static String way(ScrewToTurn turn, Site site) {
-        if (!turn.isAzimuth()) {
-            return (turn.movesForward() ? "up" : "down") + (turn.isTest() ? ", if as assumed" : "");
+        if (turn.isTest()) {
+            return turn.isAzimuth() ? "left or right" : "up or down";
         }
-        String way = turn.movesForward()
+        if (!turn.isAzimuth()) {
+            return turn.movesForward() ? "up" : "down";
+        }
+        return turn.movesForward()
                 ? "right (" + (site.isNorthern() ? "east" : "west") + ")"
                 : "left (" + (site.isNorthern() ? "west" : "east") + ")";
-        return way + (turn.isTest() ? ", if as assumed" : "");
     }
 
     /** The pole to the right; the plate hinged at its low end and held up by the screw. */
