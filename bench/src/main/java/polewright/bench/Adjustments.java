@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.LongStream;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.RehearsedNight;
+import polewright.session.event.NightEvent;
+import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /**

@@ -12,9 +12,9 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import polewright.night.NightState;
-import polewright.night.event.LoggedEvent;
-import polewright.rehearsal.RehearsedNight;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /** Fix and advice of a night of ordinary length, sightings already worked out and not. */

@@ -3,11 +3,11 @@ package polewright.bench;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.LongStream;
-import polewright.axis.AxisOffset;
-import polewright.axis.advice.Advice;
-import polewright.axis.fix.AxisState;
-import polewright.axis.fix.Fix;
-import polewright.rehearsal.RehearsedNight;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.fix.AxisState;
+import polewright.alignment.fix.Fix;
+import polewright.mount.AxisOffset;
+import polewright.simulation.RehearsedNight;
 
 /**
  * Whether the fix is as sure as it says: over many simulated nights, the squared error normalised by the fix's own

@@ -4,12 +4,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.LongStream;
-import polewright.axis.advice.Advice;
-import polewright.axis.fix.AxisState;
-import polewright.axis.sighting.TurnedFrames;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.DrawnSky;
-import polewright.rehearsal.RehearsedNight;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.fix.AxisState;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.session.event.NightEvent;
+import polewright.simulation.DrawnSky;
+import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 

@@ -2,8 +2,8 @@ package polewright.bench;
 
 import java.util.List;
 import java.util.Locale;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.RehearsedNight;
+import polewright.session.event.NightEvent;
+import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /** By eye, with screws whose sense is not known: does the advice find it out, and what does that cost? */

@@ -5,9 +5,9 @@ import java.util.Locale;
 import java.util.function.LongFunction;
 import java.util.function.Predicate;
 import java.util.stream.LongStream;
-import polewright.axis.advice.Advice;
-import polewright.rehearsal.RehearsedNight;
-import polewright.rehearsal.RehearsedNight.Moment;
+import polewright.alignment.advice.Advice;
+import polewright.simulation.RehearsedNight;
+import polewright.simulation.RehearsedNight.Moment;
 
 /**
  * The rehearsed nights of a bench, and how their counts are printed.

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.axis.AxisPointing;
-import polewright.axis.advice.FollowedScrews;
-import polewright.axis.advice.ScrewTurn;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.LookWhileTurning;
-import polewright.rehearsal.RehearsedNight;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.mount.AxisPointing;
+import polewright.session.event.NightEvent;
+import polewright.simulation.LookWhileTurning;
+import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /**

@@ -7,11 +7,11 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
-import polewright.app.ExitStatus;
-import polewright.app.web.Ran;
-import polewright.app.web.form.CommandForm;
-import polewright.app.web.form.CommandForms;
+import polewright.operations.ExitStatus;
 import polewright.sky.InputRefused;
+import polewright.web.Ran;
+import polewright.web.form.CommandForm;
+import polewright.web.form.CommandForms;
 
 /** What the harness lets pass and what it reports: a fuzzer that can find nothing proves nothing. */
 class ExecutionTest {
@@ -78,8 +78,8 @@ class ExecutionTest {
 
     @Test
     void aStumbleOfOurOwnCodeBehindARefusal_isAFinding_oneOfALibraryIsNot() {
-        assertThatThrownBy(() ->
-                        FrameTargets.requireDeclared(refusedBecause(stumbledIn("polewright.frames.decode.Tiles"))))
+        assertThatThrownBy(
+                        () -> FrameTargets.requireDeclared(refusedBecause(stumbledIn("polewright.image.decode.Tiles"))))
                 .isInstanceOf(Finding.class);
         assertThatThrownBy(() -> FrameTargets.requireDeclared(refusedBecause(new StackOverflowError())))
                 .isInstanceOf(Finding.class);

@@ -11,15 +11,15 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import polewright.app.Pause;
-import polewright.app.Workbench;
-import polewright.app.command.Polewright;
-import polewright.app.web.NightDesk;
-import polewright.app.web.Posted;
-import polewright.app.web.Posting;
-import polewright.app.web.form.CommandForm;
-import polewright.app.web.form.CommandForms;
-import polewright.app.web.form.FilledForm;
+import polewright.launcher.Main;
+import polewright.operations.Pause;
+import polewright.operations.Workbench;
+import polewright.web.NightDesk;
+import polewright.web.Posted;
+import polewright.web.Posting;
+import polewright.web.form.CommandForm;
+import polewright.web.form.CommandForms;
+import polewright.web.form.FilledForm;
 
 /**
  * A form that a page posts, without the socket: the first line names the form, the rest is the body of the request. It is
@@ -40,7 +40,7 @@ final class FormTarget {
                     new PrintWriter(new StringWriter()),
                     false,
                     Pause.REAL),
-            (bench, words) -> Polewright.run(bench, words.toArray(String[]::new)));
+            (bench, words) -> Main.run(bench, words.toArray(String[]::new)));
 
     private FormTarget() {}
 

@@ -2,12 +2,12 @@ package polewright.fuzz;
 
 import java.util.Arrays;
 import java.util.List;
-import polewright.frames.Frame;
-import polewright.frames.decode.DecodeDeadline;
-import polewright.frames.decode.DecodeOptions;
-import polewright.frames.decode.FrameCompleteness;
-import polewright.frames.decode.FrameReader;
-import polewright.frames.decode.Mosaic;
+import polewright.image.Frame;
+import polewright.image.decode.DecodeDeadline;
+import polewright.image.decode.DecodeOptions;
+import polewright.image.decode.FrameCompleteness;
+import polewright.image.decode.FrameReader;
+import polewright.image.decode.Mosaic;
 import polewright.sky.InputRefused;
 
 /** A frame as a watched folder meets it: is it whole, and what is in it? */

@@ -1,7 +1,7 @@
 package polewright.bench.frames;
 
 import org.hipparchus.special.Erf;
-import polewright.rehearsal.camera.TrueStar;
+import polewright.simulation.camera.TrueStar;
 
 /**
  * The best that any unbiased estimate of a Gaussian star's place can do, from the Fisher information of its pixels (K. A.

@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import polewright.bench.TrialOptions;
-import polewright.frames.match.FrameMatcher;
-import polewright.frames.match.MatchOutcome;
-import polewright.frames.match.MatchedFrame;
-import polewright.frames.star.StarFinder;
-import polewright.frames.star.StarList;
-import polewright.rehearsal.fits.FitsFile;
+import polewright.image.match.FrameMatcher;
+import polewright.image.match.MatchOutcome;
+import polewright.image.match.MatchedFrame;
+import polewright.image.star.StarFinder;
+import polewright.image.star.StarList;
+import polewright.simulation.fits.FitsFile;
 import polewright.sky.atlas.StarAtlas;
 
 /**

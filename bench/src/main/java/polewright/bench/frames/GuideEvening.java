@@ -6,16 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
-import polewright.axis.AxisOffset;
-import polewright.axis.rig.Rig;
-import polewright.rehearsal.HiddenWedge;
-import polewright.rehearsal.SimulatedFork;
-import polewright.rehearsal.SimulatedPhotographer;
-import polewright.rehearsal.TubeOnFork;
-import polewright.rehearsal.camera.FrameRenderer;
-import polewright.rehearsal.camera.SimulatedCamera;
-import polewright.rehearsal.camera.SkyConditions;
-import polewright.rehearsal.fits.FitsFile;
+import polewright.mount.AxisOffset;
+import polewright.mount.rig.Rig;
+import polewright.simulation.HiddenWedge;
+import polewright.simulation.SimulatedFork;
+import polewright.simulation.SimulatedPhotographer;
+import polewright.simulation.TubeOnFork;
+import polewright.simulation.camera.FrameRenderer;
+import polewright.simulation.camera.SimulatedCamera;
+import polewright.simulation.camera.SkyConditions;
+import polewright.simulation.fits.FitsFile;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -38,7 +38,7 @@ public final class GuideEvening {
                 SkyConditions.COUNTRY);
         HiddenWedge wedge = HiddenWedge.of(SITE, Rig.typicalForkOnWedge(), AxisOffset.ofArcminutes(42, -17), random);
         SimulatedFork fork = SimulatedFork.on(wedge, TubeOnFork.SQUARE.withCameraRoll(Angle.ofDegrees(33)), EVENING)
-                .driven(polewright.rehearsal.Drive.TRACKING, EVENING)
+                .driven(polewright.simulation.Drive.TRACKING, EVENING)
                 .pointed(Angle.ofDegrees(-40), Angle.ofDegrees(86), EVENING);
         List<byte[]> frames = new ArrayList<>();
         Instant now = EVENING;

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.frames.match.MatchHint;
-import polewright.frames.match.ScaleRange;
-import polewright.frames.match.SkyPatch;
-import polewright.rehearsal.camera.SkyTruth;
+import polewright.image.match.MatchHint;
+import polewright.image.match.ScaleRange;
+import polewright.image.match.SkyPatch;
+import polewright.simulation.camera.SkyTruth;
 import polewright.sky.angle.Angle;
 
 /** What somebody may know of a frame before it is matched. */

@@ -8,8 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
-import polewright.frames.match.PatternStore;
-import polewright.frames.match.StoredPatterns;
+import polewright.image.match.PatternStore;
+import polewright.image.match.StoredPatterns;
 import polewright.sky.atlas.StarAtlas;
 
 /** Star patterns in a file of the bench's own, made when it is first asked for and mapped at every question. */

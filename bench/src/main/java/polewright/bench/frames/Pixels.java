@@ -1,9 +1,9 @@
 package polewright.bench.frames;
 
-import polewright.rehearsal.camera.Detector;
-import polewright.rehearsal.camera.Exposure;
-import polewright.rehearsal.camera.SimulatedCamera;
-import polewright.rehearsal.camera.TrueStar;
+import polewright.simulation.camera.Detector;
+import polewright.simulation.camera.Exposure;
+import polewright.simulation.camera.SimulatedCamera;
+import polewright.simulation.camera.TrueStar;
 
 /**
  * The noise under the stars of one exposure, worked out from camera and sky, apart from the code under test.

@@ -2,9 +2,9 @@ package polewright.bench.frames;
 
 import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.frames.match.MatchOutcome;
-import polewright.frames.match.MatchedFrame;
-import polewright.rehearsal.camera.SkyTruth;
+import polewright.image.match.MatchOutcome;
+import polewright.image.match.MatchedFrame;
+import polewright.simulation.camera.SkyTruth;
 
 /** Whether a frame was placed, and where it really is. */
 sealed interface Places {

@@ -1,12 +1,12 @@
 package polewright.bench.frames;
 
 import java.util.random.RandomGenerator;
-import polewright.rehearsal.camera.AmpGlow;
-import polewright.rehearsal.camera.CameraOptics;
-import polewright.rehearsal.camera.Detector;
-import polewright.rehearsal.camera.Distortion;
-import polewright.rehearsal.camera.PixelFaults;
-import polewright.rehearsal.camera.SimulatedCamera;
+import polewright.simulation.camera.AmpGlow;
+import polewright.simulation.camera.CameraOptics;
+import polewright.simulation.camera.Detector;
+import polewright.simulation.camera.Distortion;
+import polewright.simulation.camera.PixelFaults;
+import polewright.simulation.camera.SimulatedCamera;
 import polewright.sky.angle.Angle;
 
 /**

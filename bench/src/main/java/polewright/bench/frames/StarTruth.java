@@ -2,11 +2,11 @@ package polewright.bench.frames;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import polewright.frames.star.FoundStar;
-import polewright.frames.star.StarList;
-import polewright.rehearsal.camera.Exposure;
-import polewright.rehearsal.camera.SkyTruth;
-import polewright.rehearsal.camera.TrueStar;
+import polewright.image.star.FoundStar;
+import polewright.image.star.StarList;
+import polewright.simulation.camera.Exposure;
+import polewright.simulation.camera.SkyTruth;
+import polewright.simulation.camera.TrueStar;
 
 /** The stars that really are in a frame, against those found there. */
 final class StarTruth {

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import polewright.axis.fix.Agreement;
-import polewright.axis.fix.Fix;
-import polewright.night.NightState;
+import polewright.alignment.fix.Agreement;
+import polewright.alignment.fix.Fix;
+import polewright.session.NightState;
 
 /**
  * What a fix finds fault with.

@@ -3,8 +3,8 @@ package polewright.bench.independent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import polewright.axis.rig.RigCorrection;
-import polewright.night.event.NightEvent;
+import polewright.mount.rig.RigCorrection;
+import polewright.session.event.NightEvent;
 
 /** What a person enters who is told their mistake, and remembers it. */
 final class Correction {

@@ -1,8 +1,8 @@
 package polewright.bench.independent;
 
 import java.util.List;
-import polewright.axis.advice.SightingKind;
-import polewright.axis.sighting.ReticleNorth;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.sighting.ReticleNorth;
 import polewright.bench.independent.truth.ReticleLine;
 
 /**

@@ -1,10 +1,10 @@
 package polewright.bench.independent;
 
 import java.util.List;
-import polewright.axis.advice.SightingKind;
-import polewright.axis.rig.Orientation;
+import polewright.alignment.advice.SightingKind;
 import polewright.bench.independent.truth.ReticleLine;
 import polewright.bench.independent.truth.Wedge;
+import polewright.mount.rig.Orientation;
 
 /** A night of someone who tells and writes everything as it is, with errors as documented or larger. */
 final class HonestNight {

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import polewright.axis.advice.Advice;
-import polewright.axis.fix.Fix;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.fix.Fix;
 import polewright.bench.frames.Verdict;
 import polewright.bench.independent.truth.ReticleLine;
-import polewright.night.event.NightEvent;
+import polewright.session.event.NightEvent;
 
 /** Honest nights: is the region as likely as it says, after every event, and is anyone accused? */
 final class HonestStudy {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import polewright.night.event.NightEvent;
+import polewright.session.event.NightEvent;
 
 /** Where the minutes of some nights went. */
 final class MinutesByAct {

@@ -4,12 +4,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
-import polewright.axis.advice.SightingKind;
-import polewright.axis.fix.Fix;
-import polewright.axis.rig.Orientation;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.fix.Fix;
 import polewright.bench.independent.truth.Place;
 import polewright.bench.independent.truth.Wedge;
-import polewright.night.NightState;
+import polewright.mount.rig.Orientation;
+import polewright.session.NightState;
 
 /**
  * A night with one mistake in it, and what was made of it.

@@ -3,8 +3,8 @@ package polewright.bench.independent;
 import java.util.List;
 import polewright.bench.independent.truth.Offset;
 import polewright.bench.independent.truth.Wedge;
-import polewright.night.NightState;
-import polewright.night.event.LoggedEvent;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
 
 /**
  * The night after one event.

@@ -1,13 +1,13 @@
 package polewright.bench.independent;
 
 import java.util.Locale;
-import polewright.axis.AxisOffset;
-import polewright.axis.advice.Advice;
-import polewright.axis.fix.Explanation;
-import polewright.axis.fix.Fix;
-import polewright.axis.sighting.StarDrift;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.fix.Explanation;
+import polewright.alignment.fix.Fix;
+import polewright.alignment.sighting.StarDrift;
 import polewright.bench.independent.truth.Offset;
-import polewright.night.event.NightEvent;
+import polewright.mount.AxisOffset;
+import polewright.session.event.NightEvent;
 
 /** A night told event by event: what is true beside what is believed. */
 final class NightInWords {
@@ -55,7 +55,10 @@ final class NightInWords {
                 offset.east().arcminutes(),
                 offset.up().arcminutes(),
                 explanation.notUsed(),
-                explanation.mistake().map(polewright.axis.fix.Mistake::words).orElse("as entered"));
+                explanation
+                        .mistake()
+                        .map(polewright.alignment.fix.Mistake::words)
+                        .orElse("as entered"));
     }
 
     private static void print(Accusations accusations) {

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
-import polewright.night.NightState;
-import polewright.night.event.LoggedEvent;
-import polewright.night.event.NightEvent;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**

@@ -3,8 +3,8 @@ package polewright.bench.independent;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import polewright.axis.advice.Advice;
-import polewright.night.event.NightEvent;
+import polewright.alignment.advice.Advice;
+import polewright.session.event.NightEvent;
 
 /**
  * A night that was played with the advice.

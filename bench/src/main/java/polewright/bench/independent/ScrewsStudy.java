@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
-import polewright.axis.advice.Advice;
-import polewright.axis.advice.ScrewTurn;
-import polewright.axis.rig.Rig;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.advice.ScrewTurn;
 import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 import polewright.bench.independent.truth.Wedge;
-import polewright.night.event.NightEvent;
+import polewright.mount.rig.Rig;
+import polewright.session.event.NightEvent;
 
 /**
  * Nights by eye of someone who told nothing of a wedge whose screws go either way as likely as not: does the advice get there, how

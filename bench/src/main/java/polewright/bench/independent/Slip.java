@@ -4,11 +4,11 @@ import java.time.Duration;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import polewright.axis.rig.Rig;
 import polewright.bench.independent.truth.Directions;
 import polewright.bench.independent.truth.SeenSky;
 import polewright.bench.independent.truth.Star;
 import polewright.bench.independent.truth.Turns;
+import polewright.mount.rig.Rig;
 
 /**
  * Tonight's mistake: which, on which occasion, and how much of it.

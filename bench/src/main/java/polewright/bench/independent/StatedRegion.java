@@ -1,8 +1,8 @@
 package polewright.bench.independent;
 
-import polewright.axis.AxisOffset;
-import polewright.axis.fix.Fix;
+import polewright.alignment.fix.Fix;
 import polewright.bench.independent.truth.Offset;
+import polewright.mount.AxisOffset;
 
 /** Where a fix says that the axis is, with 95 %. */
 final class StatedRegion {

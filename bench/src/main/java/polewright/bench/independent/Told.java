@@ -2,10 +2,10 @@ package polewright.bench.independent;
 
 import java.time.Duration;
 import java.time.Instant;
-import polewright.axis.allowance.DiscAllowance;
-import polewright.axis.rig.Rig;
+import polewright.alignment.allowance.DiscAllowance;
 import polewright.bench.independent.truth.Place;
-import polewright.night.event.NightEvent;
+import polewright.mount.rig.Rig;
+import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.magnetic.MagneticModel;
 import polewright.sky.place.Site;

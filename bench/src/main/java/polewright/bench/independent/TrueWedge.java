@@ -3,15 +3,15 @@ package polewright.bench.independent;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import polewright.axis.rig.MountKind;
-import polewright.axis.rig.Optic;
-import polewright.axis.rig.Orientation;
-import polewright.axis.rig.Rig;
-import polewright.axis.rig.Screw;
-import polewright.axis.rig.ScrewGeometry;
-import polewright.axis.rig.ScrewSense;
-import polewright.axis.rig.View;
 import polewright.bench.independent.truth.Wedge;
+import polewright.mount.rig.MountKind;
+import polewright.mount.rig.Optic;
+import polewright.mount.rig.Orientation;
+import polewright.mount.rig.Rig;
+import polewright.mount.rig.Screw;
+import polewright.mount.rig.ScrewGeometry;
+import polewright.mount.rig.ScrewSense;
+import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
 /**

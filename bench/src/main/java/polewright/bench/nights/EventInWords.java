@@ -1,12 +1,12 @@
 package polewright.bench.nights;
 
 import java.util.Locale;
-import polewright.axis.advice.Advice;
-import polewright.axis.advice.ScrewTurn;
-import polewright.axis.fix.AxisState;
-import polewright.night.event.EventKind;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.RehearsedNight;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.alignment.fix.AxisState;
+import polewright.session.event.EventKind;
+import polewright.session.event.NightEvent;
+import polewright.simulation.RehearsedNight;
 
 /** One event of an advised night in few words: what was done, what the fix is then, and what is advised next. */
 final class EventInWords {

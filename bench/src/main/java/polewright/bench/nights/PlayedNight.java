@@ -5,13 +5,13 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import polewright.axis.AxisOffset;
-import polewright.axis.advice.Advice;
-import polewright.axis.allowance.Allowance;
-import polewright.night.event.NightEvent;
-import polewright.rehearsal.HiddenWedge;
-import polewright.rehearsal.PlainRoutine;
-import polewright.rehearsal.RehearsedNight;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.allowance.Allowance;
+import polewright.mount.AxisOffset;
+import polewright.session.event.NightEvent;
+import polewright.simulation.HiddenWedge;
+import polewright.simulation.PlainRoutine;
+import polewright.simulation.RehearsedNight;
 
 /**
  * A night as it was played, whoever played it.

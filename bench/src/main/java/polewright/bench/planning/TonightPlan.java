@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.stream.LongStream;
 import polewright.bench.TrialOptions;
 import polewright.bench.frames.Verdict;
-import polewright.night.tonight.NightPlan;
-import polewright.night.tonight.TonightsPlan;
+import polewright.planning.tonight.NightPlan;
+import polewright.planning.tonight.TonightsPlan;
 
 /** How much of the best order's score the planned order has, over random evenings with up to eight targets each. */
 public final class TonightPlan {

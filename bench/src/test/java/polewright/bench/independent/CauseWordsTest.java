@@ -6,12 +6,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import polewright.axis.rig.Orientation;
-import polewright.axis.sighting.CompassBearing;
-import polewright.axis.sighting.ReticleNorth;
-import polewright.axis.sighting.Sighting;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.ReticleNorth;
+import polewright.alignment.sighting.Sighting;
 import polewright.bench.independent.truth.StarInField;
-import polewright.night.event.NightEvent;
+import polewright.mount.rig.Orientation;
+import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 
 /** The words for usual mistakes are still those by which the study knows them. */

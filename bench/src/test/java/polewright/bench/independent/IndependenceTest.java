@@ -52,17 +52,17 @@ class IndependenceTest {
         noClasses()
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("polewright.rehearsal..")
+                .resideInAnyPackage("polewright.simulation..")
                 .check(CLASSES);
     }
 
     private static boolean worksOutPlacesOrSightings(JavaClass used) {
         boolean isPlace = resideInAPackage("polewright.sky.place").test(used) && !isSpoken(used);
-        boolean isModel = resideInAPackage("polewright.axis.sighting").test(used)
+        boolean isModel = resideInAPackage("polewright.alignment.sighting").test(used)
                 && used.getSimpleName().endsWith("Model");
         return isPlace
                 || isModel
-                || used.getName().equals("polewright.axis.AxisPointing")
+                || used.getName().equals("polewright.mount.AxisPointing")
                 || used.getName().equals("polewright.sky.body.Ephemeris");
     }
 

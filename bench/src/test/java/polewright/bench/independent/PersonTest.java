@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.bench.independent.truth.Wedge;
-import polewright.night.event.NightEvent;
+import polewright.session.event.NightEvent;
 
 /** Nights from bare ground to stop. */
 class PersonTest {

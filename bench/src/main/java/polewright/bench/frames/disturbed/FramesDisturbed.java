@@ -7,14 +7,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import polewright.axis.OffsetCovariance;
-import polewright.axis.camera.AxisFromFrames;
-import polewright.axis.camera.Drive;
-import polewright.axis.camera.FrameChecks;
-import polewright.axis.camera.FrameExplanations;
-import polewright.axis.camera.FrameFinding;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.alignment.camera.Drive;
+import polewright.alignment.camera.FrameChecks;
+import polewright.alignment.camera.FrameExplanations;
+import polewright.alignment.camera.FrameFinding;
 import polewright.bench.TrialOptions;
 import polewright.bench.frames.Verdict;
+import polewright.mount.OffsetCovariance;
 
 /**
  * Frames among which something went wrong: whether the axis after the last of them lies inside the region that is stated, and

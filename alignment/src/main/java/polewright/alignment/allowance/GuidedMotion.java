@@ -1,0 +1,44 @@
+package polewright.alignment.allowance;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+
+/**
+ * Both axes of the mount hold a guide star still, so that the field turns about it.
+ *
+ * @param tube where the tube points at the beginning, ENU unit vector; the declination axis is square to it
+ * @param guideFirst where the guide star is seen at the beginning
+ * @param guideLast and at the end
+ * @param first where the star is seen whose image moves, at the beginning
+ * @param last and at the end
+ */
+record GuidedMotion(Vector3D tube, Vector3D guideFirst, Vector3D guideLast, Vector3D first, Vector3D last)
+        implements ImageMotion {
+    @Override
+    public Vector2D shift(TriedAxis axis) {
+        Vector3D northernEnd = axis.northernEnd();
+        Vector3D declinationAxis = axis.east(tube);
+        double declinationTurn = declinationTurn(northernEnd, declinationAxis);
+        Vector3D guideAtDeclination = Turning.about(declinationAxis, guideFirst, declinationTurn);
+        double axisTurn = turnBetween(northernEnd, guideAtDeclination, guideLast);
+        Vector3D back = Turning.about(declinationAxis, Turning.about(northernEnd, last, -axisTurn), -declinationTurn);
+        return UnguidedMotion.inCamera(axis, first, back);
+    }
+
+    /** The turn about the declination axis that gives the guide star the mount's declination it has at the end. */
+    private double declinationTurn(Vector3D northernEnd, Vector3D declinationAxis) {
+        // The component along the polar axis is p cos β + q sin β: the axes are square to each other.
+        double p = northernEnd.dotProduct(guideFirst);
+        double q = northernEnd.dotProduct(declinationAxis.crossProduct(guideFirst));
+        double cosine = northernEnd.dotProduct(guideLast) / Math.hypot(p, q);
+        double from = Math.atan2(q, p);
+        double arc = Math.acos(Math.max(-1, Math.min(1, cosine)));
+        return from >= 0 ? from - arc : from + arc;
+    }
+
+    private static double turnBetween(Vector3D about, Vector3D from, Vector3D to) {
+        return Math.atan2(
+                about.dotProduct(from.crossProduct(to)),
+                from.dotProduct(to) - about.dotProduct(from) * about.dotProduct(to));
+    }
+}

@@ -1,0 +1,203 @@
+package polewright.alignment.allowance;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Look;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.WorkItem;
+import polewright.mount.rig.Camera;
+import polewright.mount.rig.RightAscensionDrive;
+import polewright.sky.angle.Angle;
+
+/** What an item of work asks of the axis, as motions that must not be too long. */
+final class ItemLimits {
+    /** How far the middle may wander in a series that is not recentred: a quarter of the frame's shorter side. */
+    private static final double WANDERS_OF_FRAME = 0.25;
+
+    // Nobody knows how the camera is turned, so a corner is looked for all round.
+    private static final int WAYS_ON_TRACK = 16;
+    // Of a whole sky each place need not be known as well.
+    private static final int WAYS_OVER_SKY = 8;
+    // So small a picture trails in its corner as in its middle, to two in a thousand.
+    private static final double SMALL_PICTURE_RAD = Math.toRadians(0.1);
+    // Lower, the corner of a wide picture is ground or murk.
+    private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
+    // The path of a short exposure is straight: its ends tell all. Of a longer one more must be looked at.
+    private static final double STRAIGHT_SECONDS = 300;
+    private static final double LONG_EXPOSURE_SECONDS = 1200;
+    private static final double LOOK_EVERY_SECONDS = 1800;
+
+    private final SeenSky sky;
+    private final RightAscensionDrive drive;
+    private final List<MotionLimit> limits = new ArrayList<>();
+
+    private ItemLimits(SeenSky sky, RightAscensionDrive drive) {
+        this.sky = sky;
+        this.drive = drive;
+    }
+
+    static List<MotionLimit> of(SeenSky sky, RightAscensionDrive drive, WorkItem item) {
+        ItemLimits all = new ItemLimits(sky, drive);
+        if (item instanceof Look look) {
+            all.addLook(look);
+        } else if (item instanceof Shot shot) {
+            all.limits.addAll(trails(sky, drive, shot));
+            all.limits.addAll(wandering(sky, drive, shot));
+        } else {
+            throw new IllegalStateException("no limits for " + item.getClass());
+        }
+        return all.limits;
+    }
+
+    /** Of a shot only that its middle stays in the frame; a guide star sees to that. */
+    static List<MotionLimit> wandering(SeenSky sky, RightAscensionDrive drive, Shot shot) {
+        ItemLimits all = new ItemLimits(sky, drive);
+        if (shot.guiding() instanceof Guiding.Unguided) {
+            all.addWandering(shot);
+        }
+        return all.limits;
+    }
+
+    /** Of a shot only what its single exposures ask. */
+    static List<MotionLimit> trails(SeenSky sky, RightAscensionDrive drive, Shot shot) {
+        ItemLimits all = new ItemLimits(sky, drive);
+        double halfDiagonal = halfDiagonal(shot.camera());
+        for (Stretch stretch :
+                new Stretches(sky, shot.region()).beginning(shot.subExposure().toMillis() / 1000.0)) {
+            if (shot.guiding() instanceof Guiding.Guided guided) {
+                all.addGuided(shot, stretch, guided.starDistance().radians(), halfDiagonal);
+            } else {
+                all.addUnguided(shot, stretch, halfDiagonal);
+            }
+        }
+        return all.limits;
+    }
+
+    private void addLook(Look look) {
+        double room = look.driftRoom().arcseconds();
+        for (Stretch stretch :
+                new Stretches(sky, look.region()).beginning(look.stay().toMillis() / 1000.0)) {
+            addFromStart(look.name(), Cause.LEAVES_FIELD, stretch, room);
+        }
+        look.goToWithin()
+                .ifPresent(within -> limits.add(
+                        new MotionLimit(look.name(), Cause.GO_TO, new OffsetItself(), 0, within.arcseconds())));
+    }
+
+    private void addWandering(Shot shot) {
+        double most = shot.camera().field().arcseconds() * WANDERS_OF_FRAME;
+        for (Stretch stretch :
+                new Stretches(sky, shot.region()).within(shot.total().toMillis() / 1000.0)) {
+            addFromStart(shot.name(), Cause.LEAVES_FRAME, stretch, most);
+        }
+    }
+
+    private void addFromStart(String item, Cause cause, Stretch stretch, double toleranceArcsec) {
+        int steps = Math.max(2, (int) Math.ceil(stretch.seconds() / LOOK_EVERY_SECONDS));
+        double[] times = times(stretch, steps);
+        List<Vector3D> path = path(stretch.start(), times);
+        for (int to = 1; to < times.length; to++) {
+            addDrift(item, cause, path, times, 0, to, toleranceArcsec);
+        }
+    }
+
+    private void addUnguided(Shot shot, Stretch stretch, double halfDiagonal) {
+        double tolerance = shot.tolerance().arcseconds();
+        double[] times = exposureTimes(shot, stretch);
+        addAllPairs(shot.name(), Cause.DRIFT, path(stretch.start(), times), times, tolerance);
+        boolean overSky = !(shot.region() instanceof SkyRegion.Track);
+        int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : waysRound(shot);
+        for (int way = 0; way < ways; way++) {
+            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, 2 * Math.PI * way / ways);
+            if (corner.getZ() > LOWEST_CORNER) {
+                addAllPairs(shot.name(), Cause.CORNER, path(corner, times), times, tolerance);
+            }
+        }
+    }
+
+    /** The guide star on one side of the middle and the corner on the other: no corner is farther from it. */
+    private void addGuided(Shot shot, Stretch stretch, double guideDistance, double halfDiagonal) {
+        double[] times = exposureTimes(shot, stretch);
+        List<Vector3D> tube = path(stretch.start(), times);
+        int ways = waysRound(shot);
+        for (int way = 0; way < ways; way++) {
+            double positionAngle = 2 * Math.PI * way / ways;
+            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, positionAngle);
+            Vector3D guide = sky.beside(stretch.start(), guideDistance, positionAngle + Math.PI);
+            if (corner.getZ() <= LOWEST_CORNER || guide.getZ() <= LOWEST_CORNER) {
+                continue;
+            }
+            List<Vector3D> corners = path(corner, times);
+            List<Vector3D> guides = path(guide, times);
+            for (int from = 0; from < times.length; from++) {
+                for (int to = from + 1; to < times.length; to++) {
+                    limits.add(new MotionLimit(
+                            shot.name(),
+                            Cause.CORNER,
+                            new GuidedMotion(
+                                    tube.get(from),
+                                    guides.get(from),
+                                    guides.get(to),
+                                    corners.get(from),
+                                    corners.get(to)),
+                            0,
+                            shot.tolerance().arcseconds()));
+                }
+            }
+        }
+    }
+
+    private void addAllPairs(String item, Cause cause, List<Vector3D> path, double[] times, double toleranceArcsec) {
+        for (int from = 0; from < times.length; from++) {
+            for (int to = from + 1; to < times.length; to++) {
+                addDrift(item, cause, path, times, from, to, toleranceArcsec);
+            }
+        }
+    }
+
+    private void addDrift(
+            String item, Cause cause, List<Vector3D> path, double[] times, int from, int to, double toleranceArcsec) {
+        double seconds = times[to] - times[from];
+        double turn =
+                Angle.ofArcseconds(drive.rate().arcsecPerSecond() * seconds).radians();
+        double worm = drive.worm()
+                        .mostWithin(Duration.ofMillis(Math.round(seconds * 1000)))
+                        .arcseconds()
+                * sky.cosDeclination(path.get(from));
+        limits.add(new MotionLimit(
+                item, cause, new UnguidedMotion(path.get(from), path.get(to), turn), worm, toleranceArcsec));
+    }
+
+    private List<Vector3D> path(Vector3D start, double[] times) {
+        return IntStream.range(0, times.length)
+                .mapToObj(i -> sky.seen(sky.later(start, times[i])))
+                .toList();
+    }
+
+    private static double[] exposureTimes(Shot shot, Stretch stretch) {
+        double seconds = stretch.seconds();
+        int stepsOfLong = shot.region() instanceof SkyRegion.Track ? 6 : 3;
+        return times(stretch, seconds > LONG_EXPOSURE_SECONDS ? stepsOfLong : seconds > STRAIGHT_SECONDS ? 2 : 1);
+    }
+
+    private static double[] times(Stretch stretch, int steps) {
+        return IntStream.rangeClosed(0, steps)
+                .mapToDouble(i -> stretch.seconds() * i / steps)
+                .toArray();
+    }
+
+    private static int waysRound(Shot shot) {
+        return shot.region() instanceof SkyRegion.Track ? WAYS_ON_TRACK : WAYS_OVER_SKY;
+    }
+
+    private static double halfDiagonal(Camera camera) {
+        return Math.atan(Math.hypot(camera.widthPixels(), camera.heightPixels())
+                / 2
+                * camera.perPixel().radians());
+    }
+}

@@ -1,0 +1,79 @@
+package polewright.alignment.allowance;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import polewright.alignment.work.Look;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.WorkItem;
+import polewright.mount.rig.RightAscensionDrive;
+
+/** How long an item of work that no axis can meet might last, were an axis chosen for it alone. */
+final class LongestPossible {
+    private static final double SHORTEST_SECONDS = 1;
+    private static final double GOOD_TO = 1.01;
+
+    private LongestPossible() {}
+
+    /**
+     * The longest single exposure with no trail too long; of a field that leaves the frame the longest series; of a look
+     * the longest stay. To 1 %, rounded down; empty when not even a second. Of a shot that fails for more than one cause
+     * only this one is asked about.
+     */
+    static Optional<Duration> of(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
+        AxesAboutPole axes = AxesAboutPole.of(sky.site());
+        Function<Duration, WorkItem> lasting = length -> lasting(item, cause, length);
+        double low = SHORTEST_SECONDS;
+        double high = seconds(wanted(item, cause));
+        if (high <= low || !possible(sky, drive, axes, lasting.apply(duration(low)), cause)) {
+            return Optional.empty();
+        }
+        while (high / low > GOOD_TO) {
+            double middle = Math.sqrt(low * high);
+            if (possible(sky, drive, axes, lasting.apply(duration(middle)), cause)) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return Optional.of(duration(low));
+    }
+
+    private static boolean possible(
+            SeenSky sky, RightAscensionDrive drive, AxesAboutPole axes, WorkItem item, Cause cause) {
+        return ZoneFinder.canBeMet(asked(sky, drive, item, cause), axes);
+    }
+
+    /** A shorter exposure keeps no field in its frame, nor a shorter series a star from trailing. */
+    private static List<MotionLimit> asked(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
+        if (item instanceof Shot shot) {
+            return cause == Cause.LEAVES_FRAME
+                    ? ItemLimits.wandering(sky, drive, shot)
+                    : ItemLimits.trails(sky, drive, shot);
+        }
+        return ItemLimits.of(sky, drive, item);
+    }
+
+    private static Duration wanted(WorkItem item, Cause cause) {
+        if (item instanceof Shot shot) {
+            return cause == Cause.LEAVES_FRAME ? shot.total() : shot.subExposure();
+        }
+        return ((Look) item).stay();
+    }
+
+    private static WorkItem lasting(WorkItem item, Cause cause, Duration length) {
+        if (item instanceof Shot shot) {
+            return cause == Cause.LEAVES_FRAME ? shot.withTotal(length) : shot.withSubExposure(length);
+        }
+        return ((Look) item).withStay(length);
+    }
+
+    private static double seconds(Duration duration) {
+        return duration.toMillis() / 1000.0;
+    }
+
+    private static Duration duration(double seconds) {
+        return Duration.ofMillis((long) (seconds * 1000));
+    }
+}

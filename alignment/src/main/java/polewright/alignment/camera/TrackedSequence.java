@@ -1,0 +1,162 @@
+package polewright.alignment.camera;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.CatalogueStar;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.RefractedDirection;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/**
+ * How the stars of one field drifted across a sequence of frames while the mount tracked it.
+ *
+ * <p>The star that the first frame had at its centre is followed with the sky's own turn and refraction, and its place in
+ * each later frame is measured along that frame's rows and columns, toward where the sky's north and east were in the
+ * first. That is what an eye at the picture would see, exactly, however the air bends the star's path.
+ *
+ * <p>Drift to the north tells of the axis alone. Drift to the east holds the axis's part, the drive's rate and the worm's
+ * error, which is shown apart.
+ *
+ * @param start time of the first frame
+ * @param length to the last
+ * @param rightAscension of the field's centre in the first frame, ICRS
+ * @param declination likewise
+ * @param north drift toward the north celestial pole
+ * @param east drift eastward, on the sky
+ * @param worm what is left eastward beside that line
+ */
+public record TrackedSequence(
+        Instant start,
+        Duration length,
+        Angle rightAscension,
+        Angle declination,
+        Drift north,
+        Drift east,
+        WormError worm) {
+    private static final int FEWEST_FRAMES = 3;
+    private static final int ENOUGH_FOR_A_BEND = 6;
+    private static final Duration SHORTEST = Duration.ofMinutes(1);
+    private static final Duration LONGEST = Duration.ofHours(6);
+    // The Moon's rate is 4 % off the stars'; a mount that does not follow, or at twice the rate, is far off.
+    private static final double FOLLOWS_WITHIN = 0.2;
+    private static final double ARCSEC = Math.PI / (180 * 3600);
+
+    /**
+     * A rate of drift.
+     *
+     * @param perMinute a minute
+     * @param sigmaPerMinute its 1 sigma, by the frames' own uncertainty or by their scatter, whichever is more
+     */
+    public record Drift(Angle perMinute, Angle sigmaPerMinute) {}
+
+    /**
+     * Fits the drift.
+     *
+     * @param site where
+     * @param weather the air, as for the attitudes
+     * @param attitudes three at least, of one field, in any order
+     * @throws InputRefused when they are too few or too short, or the mount did not track
+     */
+    public static TrackedSequence of(Site site, Weather weather, List<CameraAttitude> attitudes) {
+        List<CameraAttitude> frames = inOrderOfExposure(attitudes);
+        CameraAttitude first = frames.get(0);
+        CameraAttitude last = frames.get(frames.size() - 1);
+        Duration length = Duration.between(first.at(), last.at());
+        requireTracking(site, first, last, length);
+
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(first.at()), weather);
+        RefractedDirection centre = new RefractedDirection(first.boresight());
+        HourAnglePlace place = moment.hourAngle(moment.airless(centre));
+        Vector3D northPole =
+                new Vector3D(0, site.latitude().cos(), site.latitude().sin());
+        Vector3D towardNorth = northPole
+                .subtract(centre.enu().scalarMultiply(northPole.dotProduct(centre.enu())))
+                .normalize();
+        Vector3D north = AxisFit.inCamera(first, towardNorth);
+        Vector3D east = north.crossProduct(Vector3D.PLUS_K);
+
+        List<DriftLine.Point> northward = new ArrayList<>();
+        List<DriftLine.Point> eastward = new ArrayList<>();
+        for (CameraAttitude frame : frames) {
+            Duration since = Duration.between(first.at(), frame.at());
+            HourAnglePlace then =
+                    new HourAnglePlace(place.hourAngle().plus(SiderealTurn.during(since)), place.declination());
+            Vector3D star = AxisFit.inCamera(
+                    frame, moment.refracted(moment.airless(then)).enu());
+            double minutes = since.toMillis() / 60000.0;
+            // A rotation about one direction in the picture moves stars along the other.
+            northward.add(new DriftLine.Point(
+                    minutes,
+                    star.dotProduct(north) / star.getZ() / ARCSEC,
+                    Math.sqrt(frame.covariance().varianceAboutArcsec2(east))));
+            eastward.add(new DriftLine.Point(
+                    minutes,
+                    star.dotProduct(east) / star.getZ() / ARCSEC,
+                    Math.sqrt(frame.covariance().varianceAboutArcsec2(north))));
+        }
+        CatalogueStar icrs = moment.catalogueDirection(moment.apparent(place));
+        // Nothing but the sky bends the way north: beside a bend the scatter is noise.
+        DriftLine northDrift =
+                frames.size() < ENOUGH_FOR_A_BEND ? DriftLine.of(northward) : DriftLine.withBend(northward);
+        DriftLine eastDrift = WormSearch.drift(eastward);
+        return new TrackedSequence(
+                first.at(),
+                length,
+                icrs.rightAscension(),
+                icrs.declination(),
+                northDrift.drift(),
+                eastDrift.drift(),
+                WormError.of(eastDrift, place.declination()));
+    }
+
+    private static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {
+        if (attitudes.size() < FEWEST_FRAMES) {
+            throw new InputRefused(
+                    attitudes.size() + " frames are too few for a drift",
+                    "keep tracking and take three or more over some minutes");
+        }
+        attitudes.forEach(AttitudeBounds::require);
+        List<CameraAttitude> frames = new ArrayList<>(attitudes);
+        frames.sort(Comparator.comparing(CameraAttitude::at));
+        Duration length = Duration.between(
+                frames.get(0).at(), frames.get(frames.size() - 1).at());
+        if (length.compareTo(SHORTEST) < 0 || length.compareTo(LONGEST) > 0) {
+            throw new InputRefused(
+                    "a sequence of " + PlainNumber.of(Math.rint(length.toSeconds() / 6.0) / 10)
+                            + " minutes is outside 1 to 360",
+                    "track one field for five to fifteen minutes");
+        }
+        return frames;
+    }
+
+    private static void requireTracking(Site site, CameraAttitude first, CameraAttitude last, Duration length) {
+        Vector3D northPole =
+                new Vector3D(0, site.latitude().cos(), site.latitude().sin());
+        Angle turned = SiderealTurn.westward(
+                last.cameraToEnu().applyTo(first.cameraToEnu().revert()), northPole);
+        Angle sky = SiderealTurn.during(length);
+        double sigma = Math.sqrt(first.covariance().varianceAboutArcsec2(AxisFit.inCamera(first, northPole))
+                + last.covariance().varianceAboutArcsec2(AxisFit.inCamera(last, northPole)));
+        double off = Math.abs(turned.minus(sky).wrappedSigned().arcseconds());
+        if (off > FOLLOWS_WITHIN * sky.arcseconds() + 3 * sigma) {
+            throw new InputRefused(
+                    String.format(
+                            java.util.Locale.ROOT,
+                            "the mount turned %.2f degrees while the sky turned %.2f: it did not track the field",
+                            turned.degrees(),
+                            sky.degrees()),
+                    "switch the drive on, check the clock of the frames, and leave the slow motions alone");
+        }
+    }
+}

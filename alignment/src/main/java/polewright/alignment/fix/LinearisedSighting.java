@@ -1,0 +1,233 @@
+package polewright.alignment.fix;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.alignment.sighting.AxisModel;
+import polewright.mount.AxisPointing;
+import polewright.sky.angle.Angle;
+
+/** A sighting's normalised residual as a straight line about one azimuth and altitude of the axis. */
+final class LinearisedSighting {
+    private static final double STEP_RAD = 1e-6;
+    private static final double LEAST_VARIANCE = 1e-9;
+
+    private final double azimuthRad;
+    private final double altitudeRad;
+    // Predicted minus measured over sigma at that place, and how it grows per radian of each.
+    private final double[] residual;
+    private final double[] byAzimuth;
+    private final double[] byAltitude;
+
+    LinearisedSighting(
+            double azimuthRad, double altitudeRad, double[] residual, double[] byAzimuth, double[] byAltitude) {
+        this.azimuthRad = azimuthRad;
+        this.altitudeRad = altitudeRad;
+        this.residual = residual;
+        this.byAzimuth = byAzimuth;
+        this.byAltitude = byAltitude;
+    }
+
+    /**
+     * Where models are asked, to draw sightings straight about a place of the axis.
+     *
+     * @param here the axis there, ENU unit vector
+     * @param swung the same a step of azimuth on
+     * @param raised the same a step of altitude up
+     */
+    record Probes(Spot about, Vector3D here, Vector3D swung, Vector3D raised) {
+        static Probes about(Spot spot) {
+            double azimuth = spot.azimuthRad();
+            double altitude = spot.altitudeRad();
+            return new Probes(
+                    spot,
+                    axis(azimuth, altitude),
+                    axis(azimuth + STEP_RAD, altitude),
+                    axis(azimuth, altitude + STEP_RAD));
+        }
+
+        private static Vector3D axis(double azimuthRad, double altitudeRad) {
+            return AxisPointing.of(new Angle(azimuthRad), new Angle(altitudeRad))
+                    .elevatedEnd();
+        }
+    }
+
+    static LinearisedSighting of(AxisModel model, Probes probes) {
+        double[] here = model.residual(probes.here());
+        return new LinearisedSighting(
+                probes.about().azimuthRad(),
+                probes.about().altitudeRad(),
+                here,
+                slope(here, model.residual(probes.swung())),
+                slope(here, model.residual(probes.raised())));
+    }
+
+    static LinearisedSighting of(AxisModel model, AxisState state) {
+        return of(model, Spot.of(state));
+    }
+
+    static LinearisedSighting of(AxisModel model, Spot about) {
+        return of(model, Probes.about(about));
+    }
+
+    int figures() {
+        return residual.length;
+    }
+
+    double slopeByAzimuth(int figure) {
+        return byAzimuth[figure];
+    }
+
+    double slopeByAltitude(int figure) {
+        return byAltitude[figure];
+    }
+
+    double residual(int figure) {
+        return residual[figure];
+    }
+
+    /** The state after taking this sighting into account; the figures are independent and of unit variance. */
+    AxisState update(AxisState state) {
+        return update(state, new ArrayList<>());
+    }
+
+    /**
+     * The same.
+     *
+     * @param corrections is given what each figure does
+     */
+    AxisState update(AxisState state, List<Correction> corrections) {
+        int size = AxisState.SIZE;
+        double[] mean = state.copyOfMean();
+        double[] covariance = state.copyOfCovariance();
+        for (int figure = 0; figure < residual.length; figure++) {
+            if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
+                // It tells nothing of the axis: so does the second figure of a stand with one sighting.
+                continue;
+            }
+            double[] gainTimesVariance = new double[size];
+            for (int i = 0; i < size; i++) {
+                gainTimesVariance[i] = covariance[AxisState.at(i, AxisState.AZIMUTH)] * byAzimuth[figure]
+                        + covariance[AxisState.at(i, AxisState.ALTITUDE)] * byAltitude[figure];
+            }
+            double variance = 1
+                    + byAzimuth[figure] * gainTimesVariance[AxisState.AZIMUTH]
+                    + byAltitude[figure] * gainTimesVariance[AxisState.ALTITUDE];
+            double innovation = residualAt(figure, mean[AxisState.AZIMUTH], mean[AxisState.ALTITUDE]);
+            double[] gain = new double[size];
+            int entry = 0;
+            for (int i = 0; i < size; i++) {
+                double ofThis = gainTimesVariance[i] / variance;
+                gain[i] = ofThis;
+                mean[i] -= ofThis * innovation;
+                for (int j = 0; j < size; j++) {
+                    covariance[entry] -= ofThis * gainTimesVariance[j];
+                    entry++;
+                }
+            }
+            corrections.add(new Correction(
+                    byAzimuth[figure], byAltitude[figure], innovation, variance, new Correction.Gain(gain)));
+        }
+        return new AxisState(state.site(), mean, covariance, state.senses());
+    }
+
+    /** Where {@link #update} would have the axis, without the rest of the state. */
+    Spot spotAfter(AxisState before) {
+        double azimuth = before.mean(AxisState.AZIMUTH);
+        double altitude = before.mean(AxisState.ALTITUDE);
+        double ofAzimuth = before.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH);
+        // Alike but for the last figure, as in the matrix.
+        double azimuthWithAltitude = before.covariance(AxisState.AZIMUTH, AxisState.ALTITUDE);
+        double altitudeWithAzimuth = before.covariance(AxisState.ALTITUDE, AxisState.AZIMUTH);
+        double ofAltitude = before.covariance(AxisState.ALTITUDE, AxisState.ALTITUDE);
+        for (int figure = 0; figure < residual.length; figure++) {
+            if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
+                continue;
+            }
+            double azimuthTimesVariance = ofAzimuth * byAzimuth[figure] + azimuthWithAltitude * byAltitude[figure];
+            double altitudeTimesVariance = altitudeWithAzimuth * byAzimuth[figure] + ofAltitude * byAltitude[figure];
+            double variance = 1 + byAzimuth[figure] * azimuthTimesVariance + byAltitude[figure] * altitudeTimesVariance;
+            double innovation = residualAt(figure, azimuth, altitude);
+            double azimuthGain = azimuthTimesVariance / variance;
+            double altitudeGain = altitudeTimesVariance / variance;
+            azimuth -= azimuthGain * innovation;
+            altitude -= altitudeGain * innovation;
+            ofAzimuth -= azimuthGain * azimuthTimesVariance;
+            azimuthWithAltitude -= azimuthGain * altitudeTimesVariance;
+            altitudeWithAzimuth -= altitudeGain * azimuthTimesVariance;
+            ofAltitude -= altitudeGain * altitudeTimesVariance;
+        }
+        return new Spot(azimuth, altitude);
+    }
+
+    /** What taking this sighting into account adds to the night's χ², before {@link #update}. */
+    double addedChiSquared(AxisState before) {
+        return squaredInnovation(before);
+    }
+
+    /** How much of what it tells is of east and west, 0 to 1; the rest is of the axis's height. */
+    double eastShare(double cosLatitude) {
+        double eastSquare = 0;
+        double upSquare = 0;
+        for (int figure = 0; figure < residual.length; figure++) {
+            eastSquare += Math.pow(byAzimuth[figure] / cosLatitude, 2);
+            upSquare += Math.pow(byAltitude[figure], 2);
+        }
+        return eastSquare / (eastSquare + upSquare);
+    }
+
+    /**
+     * Squared innovation against a state that has <em>not</em> used this sighting: χ² with as many degrees of freedom as
+     * it has figures.
+     */
+    double squaredInnovation(AxisState other) {
+        return quadratic(other, 1);
+    }
+
+    /**
+     * The same, from a state that <em>has</em> used it: what leaving it out would take off the night's total χ².
+     */
+    double squaredInnovationWithout(AxisState including) {
+        return quadratic(including, -1);
+    }
+
+    private double quadratic(AxisState state, int sign) {
+        double first = residualAt(0, state);
+        double firstVariance = Math.max(LEAST_VARIANCE, 1 + sign * spread(state, 0, 0));
+        if (residual.length == 1) {
+            return first * first / firstVariance;
+        }
+        // The second figure, given the first.
+        double both = sign * spread(state, 0, 1);
+        double second = residualAt(1, state) - both / firstVariance * first;
+        double secondVariance = Math.max(LEAST_VARIANCE, 1 + sign * spread(state, 1, 1)) - both * both / firstVariance;
+        return first * first / firstVariance + second * second / Math.max(LEAST_VARIANCE, secondVariance);
+    }
+
+    private double spread(AxisState state, int one, int other) {
+        double withAzimuth = state.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH) * byAzimuth[other]
+                + state.covariance(AxisState.AZIMUTH, AxisState.ALTITUDE) * byAltitude[other];
+        double withAltitude = state.covariance(AxisState.ALTITUDE, AxisState.AZIMUTH) * byAzimuth[other]
+                + state.covariance(AxisState.ALTITUDE, AxisState.ALTITUDE) * byAltitude[other];
+        return byAzimuth[one] * withAzimuth + byAltitude[one] * withAltitude;
+    }
+
+    private double residualAt(int figure, AxisState state) {
+        return residualAt(figure, state.mean(AxisState.AZIMUTH), state.mean(AxisState.ALTITUDE));
+    }
+
+    private double residualAt(int figure, double azimuth, double altitude) {
+        return residual[figure]
+                + byAzimuth[figure] * (azimuth - azimuthRad)
+                + byAltitude[figure] * (altitude - altitudeRad);
+    }
+
+    /** One-sided: over a step of 0.2″ that is as good as the residuals' own figures. */
+    private static double[] slope(double[] before, double[] after) {
+        double[] slope = new double[after.length];
+        for (int i = 0; i < slope.length; i++) {
+            slope[i] = (after[i] - before[i]) / STEP_RAD;
+        }
+        return slope;
+    }
+}

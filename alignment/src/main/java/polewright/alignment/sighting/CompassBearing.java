@@ -1,0 +1,66 @@
+package polewright.alignment.sighting;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * The direction of the axis by a magnetic compass: true azimuth = magnetic bearing + declination.
+ *
+ * @param at when it was read
+ * @param magneticBearing what the compass read along the axis, toward the pole that is up, from magnetic north clockwise
+ * @param declination magnetic declination there and then, east positive
+ * @param sigma 1 sigma of the reading, iron of the mount included
+ */
+public record CompassBearing(Instant at, Angle magneticBearing, Angle declination, Angle sigma) implements Sighting {
+    /** A hand compass beside a steel tripod: 3° (common practice). */
+    public static final Angle USUAL_SIGMA = Angle.ofDegrees(3);
+
+    public CompassBearing {
+        Sighted.requireSigma(sigma, Angle.ofDegrees(60));
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new CompassBearing(at.plus(shift), magneticBearing, declination, sigma);
+    }
+
+    @Override
+    public String kind() {
+        return "compass";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        double trueAzimuth = magneticBearing.plus(declination).radians();
+        return AxisModel.ofOne(axis -> Sighted.wrapped(Sighted.azimuthRad(axis) - trueAzimuth) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.of(SharedInstrument.COMPASS);
+    }
+
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of(
+                new Misreading(
+                        "the declination had been taken the wrong way (east and west swapped)",
+                        new CompassBearing(at, magneticBearing, declination.negated(), sigma)),
+                new Misreading(
+                        "the bearing was on the other side of north (east and west swapped)",
+                        new CompassBearing(at, magneticBearing.negated(), declination, sigma)),
+                new Misreading(
+                        "the compass had been read from the wrong end (south for north)",
+                        new CompassBearing(at, magneticBearing.plus(Angle.HALF_TURN), declination, sigma)));
+    }
+}

@@ -1,0 +1,142 @@
+package polewright.alignment.sighting;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.mount.rig.ClockDirection;
+import polewright.mount.rig.View;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+
+/** Which way a star drifted, as it was told. */
+public sealed interface DriftDirection {
+    /**
+     * The share of the motion that went north: +1 due north, −1 due south, 0 due east or west.
+     *
+     * @param star ENU unit vector of the star half-way through
+     * @param northPole ENU unit vector of the north celestial pole
+     */
+    double northShare(Vector3D star, Vector3D northPole);
+
+    /** Which north it was told by. */
+    ReticleNorth readAlong();
+
+    /** The same motion the other way. */
+    DriftDirection reversed();
+
+    /** In plain words. */
+    String words();
+
+    /**
+     * North or south along the line of a reticle.
+     *
+     * @param north true also when there was no drift
+     * @param readAlong by what the line was set
+     */
+    record OnSky(boolean north, ReticleNorth readAlong) implements DriftDirection {
+        /** As somebody tells it who does not say by what the line was set. */
+        public OnSky(boolean north) {
+            this(north, ReticleNorth.NOT_TOLD);
+        }
+
+        @Override
+        public double northShare(Vector3D star, Vector3D northPole) {
+            return north ? 1 : -1;
+        }
+
+        @Override
+        public DriftDirection reversed() {
+            return new OnSky(!north, readAlong);
+        }
+
+        @Override
+        public String words() {
+            return north ? "north" : "south";
+        }
+    }
+
+    /** Toward an edge of a view whose upright is the vertical of the sky. */
+    record TowardEdge(ClockDirection edge, View view) implements DriftDirection {
+        @Override
+        public double northShare(Vector3D star, Vector3D northPole) {
+            double angle = edge.clockwiseFromTop().radians();
+            Vector2D sky = view.toSky(new Vector2D(Math.sin(angle), Math.cos(angle)));
+            Vector3D up = StillPoint.towardZenith(star);
+            Vector3D motion = new Vector3D(sky.getX(), star.crossProduct(up), sky.getY(), up);
+            Vector3D north = northPole
+                    .subtract(star.scalarMultiply(northPole.dotProduct(star)))
+                    .normalize();
+            return motion.dotProduct(north);
+        }
+
+        /** The sky's: the vertical and the way in which stars leave are. */
+        @Override
+        public ReticleNorth readAlong() {
+            return ReticleNorth.SKY;
+        }
+
+        @Override
+        public DriftDirection reversed() {
+            return new TowardEdge(opposite(edge), view);
+        }
+
+        @Override
+        public String words() {
+            return "toward " + PlainNumber.of(edge.hours()) + " o'clock";
+        }
+    }
+
+    /**
+     * Toward an edge of a view whose west is known because, with the drive stopped, stars leave the field there. That
+     * holds however the eyepiece is turned.
+     *
+     * @param edge where the star drifted while tracked
+     * @param west where stars leave when the drive is stopped
+     * @param mirrored whether the view is mirror-reversed (a star diagonal)
+     */
+    record TowardEdgeGivenWest(ClockDirection edge, ClockDirection west, boolean mirrored) implements DriftDirection {
+        private static final double LEAST_NORTH_SHARE = 0.2;
+
+        public TowardEdgeGivenWest {
+            if (Math.abs(share(edge, west, mirrored)) < LEAST_NORTH_SHARE) {
+                throw new InputRefused(
+                        "a drift toward " + PlainNumber.of(edge.hours())
+                                + " o'clock is along east and west (west is at " + PlainNumber.of(west.hours())
+                                + "), which tells of the drive and not of the axis",
+                        "watch only the motion across that line; give 0 if there was none");
+            }
+        }
+
+        @Override
+        public double northShare(Vector3D star, Vector3D northPole) {
+            return share(edge, west, mirrored);
+        }
+
+        /** The sky's: the vertical and the way in which stars leave are. */
+        @Override
+        public ReticleNorth readAlong() {
+            return ReticleNorth.SKY;
+        }
+
+        @Override
+        public DriftDirection reversed() {
+            return new TowardEdgeGivenWest(opposite(edge), west, mirrored);
+        }
+
+        @Override
+        public String words() {
+            return "toward " + PlainNumber.of(edge.hours()) + " o'clock, west at " + PlainNumber.of(west.hours());
+        }
+
+        // With north at the top of an unmirrored view, west is at 3 o'clock: north is a quarter turn back from west.
+        private static double share(ClockDirection edge, ClockDirection west, boolean mirrored) {
+            Angle quarter = mirrored ? Angle.QUARTER_TURN : Angle.QUARTER_TURN.negated();
+            Angle north = west.clockwiseFromTop().plus(quarter);
+            return edge.clockwiseFromTop().minus(north).cos();
+        }
+    }
+
+    private static ClockDirection opposite(ClockDirection direction) {
+        return ClockDirection.ofAngle(direction.clockwiseFromTop().plus(Angle.HALF_TURN));
+    }
+}

@@ -1,0 +1,57 @@
+package polewright.alignment.sighting;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * The altitude of the axis by the wedge's scale on a levelled base, or by an inclinometer laid on it.
+ *
+ * @param at when it was read
+ * @param altitude altitude of the axis as read
+ * @param sigma 1 sigma of the reading, the base's level included
+ */
+public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements Sighting {
+    /** A wedge's printed scale over a bubble: 1° (common practice). */
+    public static final Angle USUAL_SIGMA = Angle.ofDegrees(1);
+
+    public LevelledScale {
+        Sighted.requireSigma(sigma, Angle.ofDegrees(60));
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new LevelledScale(at.plus(shift), altitude, sigma);
+    }
+
+    @Override
+    public String kind() {
+        return "level and scale";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        return AxisModel.ofOne(axis -> (Sighted.altitudeRad(axis) - altitude.radians()) / sigma.radians());
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.of(SharedInstrument.LEVEL_AND_SCALE);
+    }
+
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of(new Misreading(
+                "the scale counts from the zenith (90 degrees minus the altitude)",
+                new LevelledScale(at, Angle.QUARTER_TURN.minus(altitude), sigma)));
+    }
+}

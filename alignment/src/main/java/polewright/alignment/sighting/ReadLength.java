@@ -1,0 +1,76 @@
+package polewright.alignment.sighting;
+
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+
+/**
+ * A length on the sky in the unit in which it was read.
+ *
+ * @param count how many, not negative
+ * @param unit of what
+ * @param perUnit the sky angle of one
+ */
+public record ReadLength(double count, Unit unit, Angle perUnit) {
+    private static final Angle ARCSECOND = Angle.ofArcseconds(1);
+
+    /** What the eye counted in. */
+    public enum Unit {
+        ARCSECONDS("arcseconds"),
+        DIVISIONS("reticle divisions"),
+        FIELDS("field widths"),
+        PIXELS("pixels");
+
+        private final String words;
+
+        Unit(String words) {
+            this.words = words;
+        }
+
+        /** The unit in plain words, plural. */
+        public String words() {
+            return words;
+        }
+    }
+
+    public ReadLength {
+        if (!(perUnit.radians() > 0 && perUnit.degrees() <= 60)) {
+            throw new InputRefused(
+                    PlainNumber.of(perUnit.degrees()) + " degrees for one of the " + unit.words()
+                            + " is outside 0 to 60",
+                    unit == Unit.FIELDS
+                            ? "give the true field width in degrees, above 0"
+                            : "give the sky angle of one, above 0");
+        }
+        if (unit == Unit.ARCSECONDS && !perUnit.equals(ARCSECOND)) {
+            throw new InputRefused(
+                    "one arcsecond cannot be " + perUnit.arcseconds() + " arcseconds",
+                    "count in divisions or pixels when one of them is not one arcsecond");
+        }
+        if (!(count >= 0 && Double.isFinite(count))) {
+            throw new InputRefused(
+                    "a length of " + PlainNumber.of(count) + " " + unit.words() + " is not possible",
+                    "give 0 or more, and say the direction apart");
+        }
+    }
+
+    public static ReadLength ofArcseconds(double arcseconds) {
+        return new ReadLength(arcseconds, Unit.ARCSECONDS, ARCSECOND);
+    }
+
+    public static ReadLength ofDivisions(double divisions, Angle perDivision) {
+        return new ReadLength(divisions, Unit.DIVISIONS, perDivision);
+    }
+
+    public static ReadLength ofField(double fraction, Angle fieldWidth) {
+        return new ReadLength(fraction, Unit.FIELDS, fieldWidth);
+    }
+
+    public static ReadLength ofPixels(double pixels, Angle perPixel) {
+        return new ReadLength(pixels, Unit.PIXELS, perPixel);
+    }
+
+    public Angle angle() {
+        return perUnit.times(count);
+    }
+}

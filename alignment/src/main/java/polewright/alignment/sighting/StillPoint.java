@@ -1,0 +1,152 @@
+package polewright.alignment.sighting;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.mount.rig.ClockDirection;
+import polewright.mount.rig.Orientation;
+import polewright.mount.rig.View;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.place.RefractedDirection;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * A star's place in the field against the point that stays still while the tube, set near the pole, is rocked in right
+ * ascension. That point is where the axis meets the sky.
+ *
+ * @param at when it was seen
+ * @param star which star, usually the pole star
+ * @param distance from the still point to the star
+ * @param toward where in the view the star stands, as seen from the still point
+ * @param view how the optic shows the sky
+ * @param sigma 1 sigma of the star's place, each way across the field
+ */
+public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDirection toward, View view, Angle sigma)
+        implements Sighting {
+    /** The eye places a star in a field to about a twentieth of its width (common practice). */
+    public static final double USUAL_SIGMA_OF_FIELD = 0.05;
+
+    private static final Angle FARTHEST = Angle.ofDegrees(45);
+
+    public StillPoint {
+        Sighted.refuseSun(star);
+        Sighted.requireSigma(sigma, Angle.ofDegrees(20));
+        if (distance.angle().compareTo(FARTHEST) > 0) {
+            throw new InputRefused(
+                    "a star " + Math.round(distance.angle().degrees())
+                            + " degrees from the still point is not in its field",
+                    "give the distance as a fraction of the field's width, and the width in degrees");
+        }
+    }
+
+    /** What a place told as a share of the field is usually good for; empty for other units, which do not tell the field. */
+    public static Optional<Angle> usualSigma(ReadLength distance) {
+        return distance.unit() == ReadLength.Unit.FIELDS
+                ? Optional.of(distance.perUnit().times(USUAL_SIGMA_OF_FIELD))
+                : Optional.empty();
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return new StillPoint(at.plus(shift), star, distance, toward, view, sigma);
+    }
+
+    @Override
+    public String kind() {
+        return "still point";
+    }
+
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        RefractedDirection seen = Sighted.direction(star, Sighted.moment(at, site, weather));
+        Vector2D measured = onSky();
+        return new AxisModel() {
+            @Override
+            public int size() {
+                return 2;
+            }
+
+            @Override
+            public double[] residual(Vector3D axis) {
+                Vector2D predicted = seenFrom(axis, seen.enu());
+                return new double[] {
+                    (predicted.getX() - measured.getX()) / sigma.radians(),
+                    (predicted.getY() - measured.getY()) / sigma.radians()
+                };
+            }
+        };
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return List.of(LineOfSight.atBody(star, at, site, weather));
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
+    }
+
+    @Override
+    public List<Misreading> misreadings() {
+        List<Misreading> mistakes = new ArrayList<>();
+        for (Orientation other : Orientation.values()) {
+            if (other != view.orientation()) {
+                mistakes.add(new Misreading(
+                        "the view were " + other.name().toLowerCase(java.util.Locale.ROOT) + ", not "
+                                + view.orientation().name().toLowerCase(java.util.Locale.ROOT),
+                        with(toward, new View(other, view.turned()))));
+            }
+        }
+        ClockDirection opposite =
+                ClockDirection.ofAngle(toward.clockwiseFromTop().plus(Angle.HALF_TURN));
+        mistakes.add(new Misreading(
+                "the still point had been described as seen from the star, not the star as seen from it",
+                with(opposite, view)));
+        return mistakes;
+    }
+
+    private StillPoint with(ClockDirection otherDirection, View otherView) {
+        return new StillPoint(at, star, distance, otherDirection, otherView, sigma);
+    }
+
+    /** (right, up) of the star from the still point as the naked eye would have it, radians. */
+    private Vector2D onSky() {
+        double angle = toward.clockwiseFromTop().radians();
+        double rad = distance.angle().radians();
+        return view.toSky(new Vector2D(rad * Math.sin(angle), rad * Math.cos(angle)));
+    }
+
+    /**
+     * (right, up) of a star as seen by someone who faces {@code axis}, up toward the zenith: distance and direction as
+     * on the sphere, so that wide fields need no projection.
+     */
+    public static Vector2D seenFrom(Vector3D axis, Vector3D star) {
+        Vector3D up = towardZenith(axis);
+        Vector3D right = axis.crossProduct(up);
+        double x = star.dotProduct(right);
+        double y = star.dotProduct(up);
+        double sine = Math.hypot(x, y);
+        double angle = Math.atan2(sine, star.dotProduct(axis));
+        double scale = sine < 1e-12 ? 1 : angle / sine;
+        return new Vector2D(scale * x, scale * y);
+    }
+
+    /** Unit vector perpendicular to {@code direction} in its vertical plane, on the zenith's side. */
+    static Vector3D towardZenith(Vector3D direction) {
+        double horizontal = Math.hypot(direction.getX(), direction.getY());
+        if (horizontal < 1e-12) {
+            // At the zenith itself every horizontal direction serves; north is as good as any.
+            return Vector3D.PLUS_J;
+        }
+        double slope = direction.getZ() / horizontal;
+        return new Vector3D(-direction.getX() * slope, -direction.getY() * slope, horizontal);
+    }
+}

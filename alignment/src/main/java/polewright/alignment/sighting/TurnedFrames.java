@@ -1,0 +1,99 @@
+package polewright.alignment.sighting;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.alignment.camera.AttitudeBounds;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.alignment.camera.Drive;
+import polewright.mount.AxisEstimate;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * Camera frames between which only right ascension was turned, and perhaps one more after the screws were turned: then the
+ * axis that is told is the one of that last frame.
+ *
+ * @param frames two at least, in order of exposure
+ * @param afterScrews taken after screws were turned, camera and declination untouched
+ * @param drive what the right-ascension drive did, if told; the axis does not depend on it
+ */
+public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude> afterScrews, Drive drive)
+        implements Sighting {
+    /**
+     * A fork, a tube and a camera's holder give by so much as they turn (common practice: some arcseconds to tens). Frames
+     * at one declination agree better with each other than with those at another.
+     */
+    public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
+
+    /** What fixes and logs call this kind. */
+    public static final String KIND = "camera frames";
+
+    public TurnedFrames {
+        frames = AxisFromFrames.inOrderOfExposure(frames);
+        if (afterScrews.isPresent()) {
+            CameraAttitude last = AttitudeBounds.require(afterScrews.get());
+            if (!last.at().isAfter(frames.get(frames.size() - 1).at())) {
+                throw new InputRefused(
+                        "the frame after the screws were turned is no later than those before",
+                        "give each frame its own time of exposure");
+            }
+        }
+    }
+
+    /** Frames without another after the screws were turned. */
+    public static TurnedFrames of(List<CameraAttitude> frames, Drive drive) {
+        return new TurnedFrames(frames, Optional.empty(), drive);
+    }
+
+    @Override
+    public Sighting movedBy(Duration shift) {
+        return this;
+    }
+
+    /** When the axis pointed there: at the first frame, or at the one after the screws were turned. */
+    @Override
+    public Instant at() {
+        return afterScrews.orElse(frames.get(0)).at();
+    }
+
+    @Override
+    public String kind() {
+        return KIND;
+    }
+
+    /** Refraction is in the attitudes already: the weather is not asked. */
+    @Override
+    public AxisModel model(Site site, Weather weather) {
+        AxisFromFrames found = AxisFromFrames.of(site, frames);
+        AxisEstimate axis = afterScrews.map(found::followedTo).orElseGet(found::estimate);
+        AxisEstimate inTheNight = axis.widenedBy(MOUNTS_OWN_GIVE);
+        return AxisModel.of(inTheNight);
+    }
+
+    @Override
+    public List<LineOfSight> linesOfSight(Site site, Weather weather) {
+        return Stream.concat(frames.stream(), afterScrews.stream())
+                .map(LineOfSight::of)
+                .toList();
+    }
+
+    @Override
+    public Optional<SharedInstrument> sharedInstrument() {
+        return Optional.empty();
+    }
+
+    /**
+     * None that a person makes: nothing is read or told. A clock wrong by hours turns the axis about the pole by 15 degrees
+     * an hour, which moves a small offset by less than other sightings could tell.
+     */
+    @Override
+    public List<Misreading> misreadings() {
+        return List.of();
+    }
+}

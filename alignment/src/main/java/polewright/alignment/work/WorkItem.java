@@ -1,0 +1,10 @@
+package polewright.alignment.work;
+
+/** One thing that tonight is for. */
+public sealed interface WorkItem permits Look, Shot {
+    /** What the user calls it. */
+    String name();
+
+    /** Where on the sky. */
+    SkyRegion region();
+}

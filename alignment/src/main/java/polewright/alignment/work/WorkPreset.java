@@ -1,0 +1,143 @@
+package polewright.alignment.work;
+
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.Optional;
+import polewright.mount.rig.Camera;
+import polewright.mount.rig.Optic;
+import polewright.mount.rig.Rig;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/** Work that many nights are for, in plain words; the figures come from the rig's own eyepieces and cameras. */
+public enum WorkPreset {
+    /** Objects here and there, in the eyepiece with the widest field. */
+    CASUAL_LOOK("a casual look"),
+    /** The same without a go-to: pushed by hand from star to star. */
+    LOOK_BY_HAND("a look by hand"),
+    /** Long looks in the narrowest field, found in the widest. */
+    PLANETS("planets at high power"),
+    /** Half a minute at a time, nobody guiding. */
+    SHORT_SUBS("short subs"),
+    /** Five minutes at a time, a guide star held. */
+    LONG_GUIDED_SUBS("long guided subs");
+
+    // Wider than this it is a finder: nobody looks at a nebula through it.
+    private static final Angle WIDEST_EYEPIECE = Angle.ofDegrees(3);
+    // Fields of a low-power eyepiece and of a planetary one, where the rig lists none (common practice).
+    private static final Angle USUAL_WIDE_FIELD = Angle.ofDegrees(0.8);
+    private static final Angle USUAL_NARROW_FIELD = Angle.ofDegrees(0.25);
+    // Planets stand low for months on end.
+    private static final SkyRegion WHERE_PLANETS_ARE = new SkyRegion.Above(Angle.ofDegrees(20));
+    private static final Angle USUAL_SEEING = Angle.ofArcseconds(3);
+    // Of a guide telescope beside the tube (common practice); an off-axis guider's is just outside the picture.
+    private static final Angle USUAL_GUIDE_STAR = Angle.ofArcminutes(30);
+
+    private final String words;
+
+    WorkPreset(String words) {
+        this.words = words;
+    }
+
+    /** What a person would call it. */
+    public String words() {
+        return words;
+    }
+
+    /** Whether it takes pictures. */
+    public boolean isShot() {
+        return this == SHORT_SUBS || this == LONG_GUIDED_SUBS;
+    }
+
+    /**
+     * The item with what the rig has; pictures with its camera of the longest focal length.
+     *
+     * @throws InputRefused if it takes pictures and the rig has no camera
+     */
+    public WorkItem with(Rig rig) {
+        return switch (this) {
+            case CASUAL_LOOK -> {
+                Angle field = wideField(rig);
+                yield new Look(
+                        words,
+                        field,
+                        Duration.ofMinutes(15),
+                        new Look.Finding.GoTo(field.times(0.5)),
+                        SkyRegion.Above.THIRTY_DEGREES);
+            }
+            case LOOK_BY_HAND ->
+                new Look(
+                        words,
+                        wideField(rig),
+                        Duration.ofMinutes(15),
+                        new Look.Finding.ByHand(),
+                        SkyRegion.Above.THIRTY_DEGREES);
+            case PLANETS ->
+                new Look(
+                        words,
+                        narrowField(rig),
+                        Duration.ofMinutes(10),
+                        new Look.Finding.GoTo(wideField(rig).times(0.5)),
+                        WHERE_PLANETS_ARE);
+            case SHORT_SUBS, LONG_GUIDED_SUBS ->
+                with(mainCamera(rig)
+                        .orElseThrow(() -> new InputRefused(
+                                words + " need a camera, and the rig has none",
+                                "give its focal length and the width of a pixel, or add it to the rig file")));
+        };
+    }
+
+    /** Pictures with this camera. */
+    public Shot with(Camera camera) {
+        Angle tolerance = Shot.usualTolerance(camera, USUAL_SEEING);
+        return switch (this) {
+            case SHORT_SUBS ->
+                new Shot(
+                        words,
+                        camera,
+                        SkyRegion.Above.THIRTY_DEGREES,
+                        Duration.ofSeconds(30),
+                        Duration.ofHours(1),
+                        new Guiding.Unguided(),
+                        tolerance);
+            case LONG_GUIDED_SUBS ->
+                new Shot(
+                        words,
+                        camera,
+                        SkyRegion.Above.THIRTY_DEGREES,
+                        Duration.ofMinutes(5),
+                        Duration.ofHours(3),
+                        new Guiding.Guided(usualGuideStar(camera)),
+                        tolerance);
+            case CASUAL_LOOK, LOOK_BY_HAND, PLANETS ->
+                throw new InputRefused("no camera is used for " + words, "leave the camera's options out");
+        };
+    }
+
+    /** Where a guide star usually is: half a degree away, or just outside a picture that is wider than that. */
+    public static Angle usualGuideStar(Camera camera) {
+        Angle corner = camera.perPixel().times(Math.hypot(camera.widthPixels(), camera.heightPixels()) / 2);
+        return corner.compareTo(USUAL_GUIDE_STAR) > 0 ? corner : USUAL_GUIDE_STAR;
+    }
+
+    /** The camera that pictures are taken with: guide cameras look through something shorter. */
+    public static Optional<Camera> mainCamera(Rig rig) {
+        return rig.cameras().stream().max(Comparator.comparingDouble(Camera::focalLengthMm));
+    }
+
+    private static Angle wideField(Rig rig) {
+        return rig.optics().stream()
+                .map(Optic::field)
+                .filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0)
+                .max(Comparator.naturalOrder())
+                .orElse(USUAL_WIDE_FIELD);
+    }
+
+    private static Angle narrowField(Rig rig) {
+        return rig.optics().stream()
+                .map(Optic::field)
+                .filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0)
+                .min(Comparator.naturalOrder())
+                .orElse(USUAL_NARROW_FIELD);
+    }
+}

@@ -1,0 +1,210 @@
+package polewright.alignment.allowance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Look;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.Work;
+import polewright.alignment.work.WorkItem;
+import polewright.mount.AxisOffset;
+import polewright.mount.rig.Camera;
+import polewright.mount.rig.Rig;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SiderealRate;
+
+/**
+ * Over a whole sky few places are looked at, few ways round and few times. Here every 3.75° of hour angle and 3° of
+ * declination is a track of its own, out to where a star just stays up, 16 ways round, in all corners and at all times that
+ * a track has.
+ */
+class AboveSamplingTest {
+    private static final int WORKS = 20;
+    private static final int WAYS = 8;
+    private static final double WITHIN = 0.02;
+    private static final double HOUR_ANGLE_STEP_DEG = 3.75;
+    private static final double DECLINATION_STEP_DEG = 3;
+    private static final double FINE_DEG = 0.1;
+    // The sky nearer to a celestial pole is left out of regions, as their description says.
+    private static final double HIGHEST_DECLINATION_DEG = 80;
+    private static final Rig RIG = Rig.typicalForkOnWedge();
+
+    private record Case(Site site, Weather weather, WorkItem item) {
+        static Case draw(Random random, boolean northern) {
+            Site site = Site.ofDegrees(
+                    (northern ? 1 : -1) * (10 + 55 * random.nextDouble()), 0, 1000 * random.nextDouble());
+            SkyRegion region = new SkyRegion.Above(Angle.ofDegrees(20 + 25 * random.nextDouble()));
+            return new Case(site, Weather.standardAt(site.heightMetres()), item(random, region));
+        }
+
+        private static WorkItem item(Random random, SkyRegion region) {
+            if (random.nextInt(5) == 0) {
+                return new Look(
+                        "item",
+                        Angle.ofDegrees(0.1 * Math.pow(10, random.nextDouble())),
+                        Duration.ofSeconds(300 + random.nextInt(2400)),
+                        new Look.Finding.Centred(),
+                        region);
+            }
+            double sub = 10 * Math.pow(180, random.nextDouble());
+            int width = 1000 + random.nextInt(5000);
+            Camera camera = new Camera(
+                    "camera",
+                    50 * Math.pow(40, random.nextDouble()),
+                    2.4 + 5 * random.nextDouble(),
+                    width,
+                    width * 2 / 3);
+            return new Shot(
+                    "item",
+                    camera,
+                    region,
+                    duration(sub),
+                    duration(sub * (1 + 3 * random.nextDouble())),
+                    random.nextBoolean()
+                            ? new Guiding.Unguided()
+                            : new Guiding.Guided(Angle.ofDegrees(1.5 * random.nextDouble())),
+                    Shot.usualTolerance(camera, Angle.ofArcseconds(3)));
+        }
+
+        /** Exposures and stays that begin and end above the lowest altitude. */
+        List<MotionLimit> dense() {
+            SeenSky sky = new SeenSky(site, weather);
+            List<MotionLimit> limits = new ArrayList<>();
+            if (item instanceof Look look) {
+                for (SkyRegion.Track here : places(look.stay())) {
+                    limits.addAll(ItemLimits.of(
+                            sky,
+                            RIG.drive(),
+                            new Look(look.name(), look.field(), look.stay(), new Look.Finding.Centred(), here)));
+                }
+            } else if (item instanceof Shot shot) {
+                for (SkyRegion.Track here : places(shot.subExposure())) {
+                    limits.addAll(ItemLimits.trails(sky, RIG.drive(), at(shot, here)));
+                }
+                for (SkyRegion.Track here : places(shot.total())) {
+                    limits.addAll(ItemLimits.wandering(sky, RIG.drive(), at(shot, here)));
+                }
+            }
+            return limits;
+        }
+
+        private List<SkyRegion.Track> places(Duration length) {
+            List<SkyRegion.Track> places = new ArrayList<>();
+            for (double hourAngle = -180; hourAngle < 180; hourAngle += HOUR_ANGLE_STEP_DEG) {
+                double lowest = Double.NaN;
+                double highest = Double.NaN;
+                for (double dec = -HIGHEST_DECLINATION_DEG; dec <= HIGHEST_DECLINATION_DEG; dec += FINE_DEG) {
+                    if (staysUp(hourAngle, dec, length)) {
+                        lowest = Double.isNaN(lowest) ? dec : lowest;
+                        highest = dec;
+                    }
+                }
+                if (!Double.isNaN(lowest)) {
+                    int steps = (int) Math.ceil((highest - lowest) / DECLINATION_STEP_DEG);
+                    for (int i = 0; i <= steps; i++) {
+                        double dec = steps == 0 ? lowest : lowest + (highest - lowest) * i / steps;
+                        Angle at = Angle.ofDegrees(hourAngle);
+                        places.add(new SkyRegion.Track("here", Angle.ofDegrees(dec), at, at));
+                    }
+                }
+            }
+            return places;
+        }
+
+        private boolean staysUp(double hourAngleDeg, double decDeg, Duration length) {
+            double lowest = ((SkyRegion.Above) item.region()).lowestAltitude().sin();
+            Angle dec = Angle.ofDegrees(decDeg);
+            for (int tenth = 0; tenth <= 10; tenth++) {
+                double later =
+                        Math.toRadians(hourAngleDeg) + SiderealRate.RAD_PER_SECOND * seconds(length) * tenth / 10;
+                double sine =
+                        site.latitude().sin() * dec.sin() + site.latitude().cos() * dec.cos() * Math.cos(later);
+                if (sine < lowest) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        private static Shot at(Shot shot, SkyRegion.Track here) {
+            return new Shot(
+                    shot.name(),
+                    shot.camera(),
+                    here,
+                    shot.subExposure(),
+                    shot.total(),
+                    shot.guiding(),
+                    shot.tolerance());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {31_415, 27_182})
+    void theZoneOverAWholeSky_isThatOfAMuchDenserGrid_within2Percent_for20RandomWorksInBothHemispheres(long seed) {
+        Random random = new Random(seed);
+        List<String> off = new ArrayList<>();
+        int found = 0;
+        while (found < WORKS) {
+            Case drawn = Case.draw(random, found % 2 == 0);
+            if (!(ZoneFinder.find(drawn.site, drawn.weather, RIG, new Work(List.of(drawn.item)))
+                            instanceof ZoneOutcome.Found zone)
+                    || zone.zone().edges().stream().anyMatch(edge -> edge.cause() == Cause.MOUNT)) {
+                continue;
+            }
+            found++;
+            List<MotionLimit> dense = drawn.dense();
+            for (int way = 0; way < WAYS; way++) {
+                double angle = 2 * Math.PI * (way + random.nextDouble()) / WAYS;
+                double edge = ZoneRay.reach(zone.zone(), angle);
+                double ratio = edge / denseEdge(dense, drawn.site, zone.zone().bestAim(), angle, edge);
+                if (!(Math.abs(ratio - 1) <= WITHIN)) {
+                    off.add(String.format(
+                            Locale.ROOT, "work %d: %.3f′, %.4f of what it should be: %s", found, edge, ratio, drawn));
+                }
+            }
+        }
+        assertThat(off).isEmpty();
+    }
+
+    /** Where the share passes 1, from shares inside and outside of the edge; NaN when it is not there. */
+    private static double denseEdge(List<MotionLimit> limits, Site site, AxisOffset aim, double angle, double edge) {
+        TriedAxis inside = axis(site, aim, angle, 0.97 * edge);
+        double low = 0;
+        MotionLimit worst = limits.get(0);
+        for (MotionLimit limit : limits) {
+            double share = limit.share(inside);
+            if (share > low) {
+                low = share;
+                worst = limit;
+            }
+        }
+        double high = worst.share(axis(site, aim, angle, 1.03 * edge));
+        return low < 1 && high > 1 ? edge * (0.97 + 0.06 * (1 - low) / (high - low)) : Double.NaN;
+    }
+
+    private static TriedAxis axis(Site site, AxisOffset aim, double angle, double reach) {
+        return TriedAxis.of(
+                site,
+                AxisOffset.ofArcminutes(
+                        aim.east().arcminutes() + reach * Math.cos(angle),
+                        aim.up().arcminutes() + reach * Math.sin(angle)));
+    }
+
+    private static double seconds(Duration duration) {
+        return duration.toMillis() / 1000.0;
+    }
+
+    private static Duration duration(double seconds) {
+        return Duration.ofMillis(Math.max(1, (long) (1000 * seconds)));
+    }
+}

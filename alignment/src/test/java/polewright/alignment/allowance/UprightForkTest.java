@@ -1,0 +1,56 @@
+package polewright.alignment.allowance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.mount.AxisOffset;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.AirlessDirection;
+import polewright.sky.place.FieldRotation;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+
+/**
+ * A fork without a wedge is a mount whose axis points at the zenith: guided on a star, its field turns as handbooks have it
+ * for altitude and azimuth, {@link FieldRotation}.
+ */
+class UprightForkTest {
+    private static final double SECONDS = 60;
+    private static final double CORNER_DEG = 0.1;
+
+    @ParameterizedTest
+    @CsvSource({
+        "54.6, 20, -50",
+        "54.6, 80, 170",
+        "54.6, -5, 30",
+        "-43.95, -60, 30",
+        "-43.95, 10, 40",
+        "-43.95, -20, -70",
+        "20, 5, 10"
+    })
+    void aGuidedField_turnsAtTheAltazimuthRate(double latDeg, double decDeg, double hourAngleDeg) {
+        Site site = Site.ofDegrees(latDeg, 0, 0);
+        SeenSky sky = new SeenSky(site, Weather.AIRLESS);
+        TriedAxis zenith = new TriedAxis(AxisOffset.NONE, Vector3D.PLUS_K);
+        Vector3D middle = sky.airless(Math.toRadians(hourAngleDeg), Math.toRadians(decDeg));
+        Vector3D star = sky.later(middle, -SECONDS / 2);
+        // Straight above the star as the tube sees it, the altitude axis being square to both.
+        Vector3D above = Turning.about(zenith.east(star), star, -Math.toRadians(CORNER_DEG));
+        GuidedMotion motion = new GuidedMotion(star, star, sky.later(star, SECONDS), above, sky.later(above, SECONDS));
+
+        Vector2D moved = motion.shift(zenith);
+
+        // What was above goes toward the mount's east as the vertical turns away from it against the stars.
+        double turnedDeg = Math.toDegrees(moved.getX() / (CORNER_DEG * 3600));
+        AirlessDirection direction = AirlessDirection.of(
+                new Angle(Math.atan2(middle.getX(), middle.getY())), new Angle(Math.asin(middle.getZ())));
+        double expectedDeg = -FieldRotation.perHour(site, direction).degrees() * SECONDS / 3600;
+        assertThat(turnedDeg).isCloseTo(expectedDeg, within(0.005 * Math.abs(expectedDeg)));
+        // It turns about the star: nothing moves toward it.
+        assertThat(moved.getY()).isCloseTo(0, within(0.01 * Math.abs(moved.getX()) + 1e-3));
+    }
+}

@@ -1,0 +1,70 @@
+package polewright.alignment.fix;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The first look at a night: what is taken over from a shorter night, and what is left out, changes not one bit of it. */
+class FirstGuessTest {
+    @Test
+    void continuedFromTheNightBeforeEachStep_isWhatTheWholeNightGives() {
+        for (long seed = 1; seed <= 5; seed++) {
+            QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, seed);
+            List<Step> steps = night.steps();
+            ForwardPass grown = guess(night, List.of());
+            for (int count = 1; count <= steps.size(); count++) {
+                grown = smoother(night, steps.subList(0, count)).firstGuess(grown);
+                assertSame(grown, guess(night, steps.subList(0, count)));
+            }
+        }
+    }
+
+    @Test
+    void continuedFromANightWithOtherSteps_isWhatTheWholeNightGives() {
+        QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, 6);
+        List<Step> steps = night.steps();
+        ForwardPass whole = guess(night, steps);
+        for (int missing = 0; missing < steps.size(); missing++) {
+            List<Step> others = new ArrayList<>(steps);
+            others.remove(missing);
+            assertSame(smoother(night, others).firstGuess(whole), guess(night, others));
+        }
+    }
+
+    @Test
+    void whereASightingWouldHaveTheAxis_isWhereItsUpdateHasIt() {
+        QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, 7);
+        ForwardPass guess = guess(night, night.steps());
+        for (int i = 0; i < guess.stands().size(); i++) {
+            AxisState before = guess.predicted().get(i);
+            for (Step.Sighted sighted : guess.stands().get(i).seen().all()) {
+                LinearisedSighting line = LinearisedSighting.of(sighted.model(), before);
+                assertThat(line.spotAfter(before)).isEqualTo(Spot.of(line.update(before)));
+            }
+        }
+    }
+
+    private static NightSmoother smoother(QuarrelsomeNight night, List<Step> steps) {
+        return new NightSmoother(Past.none(night.site(), ToldRig.measured()), steps);
+    }
+
+    private static ForwardPass guess(QuarrelsomeNight night, List<Step> steps) {
+        return smoother(night, steps).firstGuess();
+    }
+
+    private static void assertSame(ForwardPass one, ForwardPass other) {
+        assertThat(one.forgiven()).isEqualTo(other.forgiven());
+        assertThat(one.motions()).isEqualTo(other.motions());
+        assertThat(one.filtered()).hasSameSizeAs(other.filtered());
+        for (int i = 0; i < one.filtered().size(); i++) {
+            assertThat(one.filtered().get(i).copyOfMean())
+                    .isEqualTo(other.filtered().get(i).copyOfMean());
+            assertThat(one.filtered().get(i).copyOfCovariance())
+                    .isEqualTo(other.filtered().get(i).copyOfCovariance());
+            assertThat(one.corrections().get(i))
+                    .hasSameSizeAs(other.corrections().get(i));
+        }
+    }
+}

@@ -1,0 +1,106 @@
+package polewright.alignment.fix;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import polewright.mount.AxisOffset;
+
+/** A fix that grows with its night, against the whole night solved together. */
+class GrowingFixTest {
+    private static final double REST_RAD = 1e-9;
+
+    /** What is kept from one call to the next saves work and decides nothing: not after a step is taken back or told otherwise. */
+    @Test
+    void whateverWasAskedBefore_theOutcomeDependsOnTheStepsAlone() {
+        for (long seed = 1; seed <= 2; seed++) {
+            QuarrelsomeNight night = QuarrelsomeNight.ofStands(20, 0.1, seed);
+            List<Step> steps = night.steps();
+            assertThat(steps).hasSizeGreaterThan(49);
+            GrowingFix growing = night.growing();
+            Random random = new Random(seed);
+            for (int count = 1; count <= steps.size(); count++) {
+                List<Step> some = steps.subList(0, count);
+                if (random.nextInt(4) == 0) {
+                    growing = growing.with(steps.subList(0, random.nextInt(count + 1)));
+                }
+                if (random.nextInt(8) == 0) {
+                    List<Step> otherwise = new ArrayList<>(some);
+                    otherwise.remove(random.nextInt(count));
+                    growing = growing.with(otherwise);
+                }
+                growing = growing.with(some);
+                if (count % 15 == 0 || count == steps.size()) {
+                    assertSame(
+                            growing.fix(),
+                            night.growing().with(some).fix(),
+                            "night " + seed + " after " + count + " steps");
+                }
+            }
+        }
+    }
+
+    private static void assertSame(Fix grown, Fix fromScratch, String when) {
+        assertThat(grown.getClass()).as(when).isEqualTo(fromScratch.getClass());
+        AxisOffset apart = grown.state().offset().minus(fromScratch.state().offset());
+        assertThat(apart.distance().radians()).as(when).isCloseTo(0, within(REST_RAD));
+        assertThat(setAside(grown)).as(when).isEqualTo(setAside(fromScratch));
+        assertThat(grown.agreements()).as(when).hasSameSizeAs(fromScratch.agreements());
+    }
+
+    /** Condensing what is far back leaves the axis where all sightings together have it, no less certain and no more. */
+    @Test
+    void aLongHonestNight_comesToWhatAllItsStepsTogetherComeTo() {
+        for (long seed = 1; seed <= 12; seed++) {
+            QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0, seed);
+            Fix whole = night.exactly();
+            Fix condensed = night.growing().with(night.steps()).fix();
+            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.01);
+            assertThat(largestSigma(condensed) / largestSigma(whole))
+                    .as("night " + seed)
+                    .isCloseTo(1, within(0.01));
+            assertThat(setAside(condensed)).as("night " + seed).isEqualTo(setAside(whole));
+        }
+    }
+
+    /** With mistakes that can be singled out, too; where one turn told wrongly makes many sightings doubtful it may differ. */
+    @Test
+    void aLongNightWithMistakes_comesToNearlyTheSame() {
+        int singledOut = 0;
+        for (long seed = 1; seed <= 30; seed++) {
+            QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0.1, seed);
+            Fix whole = night.exactly();
+            if (setAside(whole).isEmpty() || setAside(whole).size() > 4 || whole instanceof Fix.Dubious) {
+                continue;
+            }
+            singledOut++;
+            Fix condensed = night.growing().with(night.steps()).fix();
+            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.6);
+            assertThat(largestSigma(condensed) / largestSigma(whole))
+                    .as("night " + seed)
+                    .isCloseTo(1, within(0.1));
+        }
+        assertThat(singledOut).isGreaterThan(8);
+    }
+
+    private static double apartInSigmas(Fix fix, Fix whole) {
+        AxisOffset difference = fix.state().offset().minus(whole.state().offset());
+        return Math.sqrt(whole.state().offsetCovariance().normalisedSquare(difference));
+    }
+
+    private static double largestSigma(Fix fix) {
+        return fix.state().offsetCovariance().largestSigma().radians();
+    }
+
+    private static Set<Long> setAside(Fix fix) {
+        return fix.agreements().stream()
+                .filter(Agreement::contradictory)
+                .map(Agreement::seq)
+                .collect(Collectors.toSet());
+    }
+}

@@ -1,0 +1,297 @@
+package polewright.alignment.fix;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.mount.AxisOffset;
+import polewright.mount.AxisPointing;
+import polewright.mount.rig.Experience;
+import polewright.mount.rig.Rig;
+import polewright.mount.rig.Screw;
+import polewright.mount.rig.ScrewSense;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** Screws that go the other way than the rig says: the turns show it, and the next order goes the right way. */
+class SensesLearnedTest {
+    private static final Rig ASSUMED = Rig.typicalForkOnWedge();
+    private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
+
+    /** A wedge whose screws go this often as far as the rig says: below zero, the other way. */
+    private static final class Wedge {
+        private final Rig rig;
+        private final double azimuthFactor;
+        private final double altitudeFactor;
+        private final List<Step> steps = new ArrayList<>();
+        private KnownAxis axis;
+
+        Wedge(Site site, Rig rig, double azimuthFactor, double altitudeFactor, Random random) {
+            this.rig = rig;
+            this.azimuthFactor = azimuthFactor;
+            this.altitudeFactor = altitudeFactor;
+            axis = new KnownAxis(site, AxisPointing.of(site, AxisOffset.ofArcminutes(70, -60)), random::nextGaussian);
+        }
+
+        private long next() {
+            return steps.size() + 2L;
+        }
+
+        void see() {
+            see(10);
+        }
+
+        void see(int minutes) {
+            steps.add(axis.step(next(), axis.driftOnMeridian(minutes, DRIFT_SIGMA)));
+            steps.add(axis.step(next(), axis.driftInEast(minutes, DRIFT_SIGMA)));
+        }
+
+        void turn(double azimuth, double altitude) {
+            steps.add(new Step.Turned(next(), azimuth, altitude));
+            axis = axis.at(AxisPointing.of(
+                    axis.axis().azimuth().plus(by(rig.azimuthScrew(), azimuth).times(azimuthFactor)),
+                    axis.axis()
+                            .altitude()
+                            .plus(by(rig.altitudeScrew(), altitude).times(altitudeFactor))));
+        }
+
+        private Angle by(Screw screw, double turns) {
+            return screw.move(turns, axis.axis().altitude());
+        }
+
+        Fix fix() {
+            return FixSolver.solve(axis.site(), rig, KnownAxis.AIR, steps);
+        }
+
+        /** Turns to the pole as the fix orders it. */
+        void obey() {
+            Fix fix = fix();
+            AxisState.Turns order = fix.state().turnsTo(AxisOffset.NONE, fix.rig());
+            turn(order.azimuth(), order.altitude());
+        }
+
+        double offArcmin() {
+            return axis.axis().offset(axis.site()).distance().arcminutes();
+        }
+    }
+
+    private static Wedge wedge(double latitudeDeg, Rig rig, double azimuthFactor, double altitudeFactor, long seed) {
+        return new Wedge(Site.ofDegrees(latitudeDeg, 0, 200), rig, azimuthFactor, altitudeFactor, new Random(seed));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "54.6, -1, 1",
+        "54.6, 1, -1",
+        "54.6, -1, -1",
+        "54.6, -0.75, -1.25",
+        "-43.95, -1.25, 1",
+        "-43.95, -0.8, -1.2",
+        "20, -1, -0.75"
+    })
+    void whereTheSenseIsAssumed_oneTurnShowsIt_andTheNextOrderIsRight(
+            double latitude, double azimuth, double altitude) {
+        Wedge wedge = wedge(latitude, ASSUMED, azimuth, altitude, 1);
+        wedge.see();
+        double first = wedge.offArcmin();
+        wedge.obey();
+        wedge.see();
+
+        Fix fix = wedge.fix();
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.agreements()).noneMatch(Agreement::contradictory);
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(azimuth < 0 ? ScrewSense.LEFT : ScrewSense.RIGHT);
+        assertThat(fix.rig().altitudeScrew().clockwise())
+                .isEqualTo(altitude < 0 ? ScrewSense.LOWERS : ScrewSense.RAISES);
+        wedge.obey();
+        assertThat(wedge.offArcmin()).isLessThan(first / 3);
+        wedge.see();
+        wedge.obey();
+        assertThat(wedge.offArcmin()).isLessThan(6);
+    }
+
+    @Test
+    void screwsThatGoAsAssumed_thoughFartherOrLessFar_areNotTakenForReversed() {
+        Random random = new Random(5);
+        int undecided = 0;
+        for (long seed = 1; seed <= 60; seed++) {
+            Wedge wedge = wedge(
+                    54.6,
+                    ASSUMED,
+                    Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
+                    Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
+                    seed);
+            wedge.see();
+            wedge.obey();
+            wedge.see();
+            wedge.obey();
+            wedge.see();
+            Fix fix = wedge.fix();
+            if (!fix.rig().equals(ASSUMED)) {
+                // What is no more than likelier may be either; it is tried before anything is ordered by it.
+                assertThat(fix.senses().isAzimuthKnown() && fix.senses().isAltitudeKnown())
+                        .isFalse();
+                undecided++;
+            }
+        }
+        assertThat(undecided).isLessThanOrEqualTo(2);
+    }
+
+    @Test
+    void howSureTheSensesAre_followsFromTheTurns() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
+        wedge.see();
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(0.5, 0.5));
+        wedge.turn(-1, 0);
+        assertThat(wedge.fix().senses().azimuth()).as("not looked yet").isCloseTo(0.5, within(0.01));
+        wedge.see();
+        assertThat(wedge.fix().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(wedge.fix().senses().isAzimuthKnown()).isTrue();
+        assertThat(wedge.fix().senses().altitude()).as("not turned").isEqualTo(0.5);
+        wedge.turn(0, 1);
+        wedge.see();
+        assertThat(wedge.fix().rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.RAISES);
+        assertThat(wedge.fix().senses().isAltitudeKnown()).isTrue();
+    }
+
+    /** A sixteenth of a turn takes the axis by an arcminute and a half: no drift of a minute shows that. */
+    @Test
+    void aTurnTooSmallToBeSeen_leavesTheSenseOpen() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
+        wedge.see(1);
+        wedge.turn(-0.0625, 0);
+        wedge.see(1);
+        assertThat(wedge.fix().senses().azimuth()).isBetween(0.3, 0.9);
+    }
+
+    @Test
+    void whereTheSensesAreTold_theyAreSure() {
+        Wedge wedge = wedge(54.6, ToldRig.typical(), 1, 1, 1);
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
+        wedge.see();
+        wedge.turn(-1, 0.5);
+        wedge.see();
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
+    }
+
+    /** Against the word of someone who told which way it goes, one turn is a slip of the hand; two are not. */
+    @Test
+    void aRigThatWasTold_isDoubtedAfterTwoTurns() {
+        Rig told = ToldRig.typical();
+        Wedge wedge = wedge(54.6, told, -1, 1, 2);
+        wedge.see();
+        wedge.see();
+        wedge.turn(-2, 0);
+        wedge.see();
+        wedge.see();
+        assertThat(wedge.fix()).isInstanceOf(Fix.Dubious.class);
+        assertThat(wedge.fix().rig()).isEqualTo(told);
+        wedge.turn(-2, 0);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix).isInstanceOf(Fix.Solved.class);
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
+    }
+
+    private static Rig azimuthTold(Rig rig) {
+        return rig.withScrews(rig.azimuthScrew().withSenseTold(), rig.altitudeScrew(), rig.levelSigma());
+    }
+
+    /** Each screw by itself: one that was told is sure, the other is learned. */
+    @Test
+    void whereOneSenseIsTold_theOtherIsLearned() {
+        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), 1, -1, 1);
+        assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 0.5));
+        wedge.see();
+        wedge.turn(-1, 1);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+        assertThat(fix.senses().azimuth()).isEqualTo(1);
+    }
+
+    /** That the other one is still to be learned does not keep a wrong word from being doubted. */
+    @Test
+    void whereOneSenseIsToldWrongly_itIsDoubtedAfterTwoTurns_thoughTheOtherIsAssumed() {
+        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), -1, -1, 2);
+        wedge.see();
+        wedge.see();
+        for (int i = 0; i < 2; i++) {
+            wedge.turn(-2, 1);
+            wedge.see();
+            wedge.see();
+        }
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
+    }
+
+    private static Rig shownByEarlierNights(double azimuth, double altitude) {
+        return ASSUMED.withExperience(Optional.of(
+                new Experience(3, 1, 0.1, 1, 0.1, 0, AxisOffset.NONE, Angle.ofArcminutes(2), azimuth, altitude)));
+    }
+
+    @Test
+    void whatEarlierNightsHaveShown_isKnownBeforeTheFirstTurn() {
+        Fix fix = wedge(54.6, shownByEarlierNights(0.995, 0.8), 1, 1, 1).fix();
+        assertThat(fix.senses()).isEqualTo(new ScrewSenses(0.995, 0.8));
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isFalse();
+    }
+
+    /** A log may say 0 or 1; no night has shown that much. */
+    @Test
+    void whatEarlierNightsHaveShownForCertain_isNoCertainty() {
+        Wedge wedge = wedge(54.6, shownByEarlierNights(0, 1), 1, 1, 1);
+        wedge.see();
+        wedge.turn(0, 1);
+        wedge.see();
+        wedge.turn(-1, 0);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise())
+                .isEqualTo(ASSUMED.azimuthScrew().clockwise());
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+    }
+
+    /** A mount that was taken apart since: one turn shows it, as if nothing were known. */
+    @Test
+    void whatEarlierNightsHaveShown_isOverruledByOneTurn() {
+        Wedge wedge = wedge(54.6, shownByEarlierNights(0.995, 0.995), -1, -1, 1);
+        wedge.see();
+        wedge.turn(-1, 1);
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+    }
+
+    /** What was learned lasts when the turns that showed it are condensed. */
+    @Test
+    void inALongNight_whatWasLearnedLasts() {
+        Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 3);
+        for (int i = 0; i < 25; i++) {
+            wedge.see();
+            wedge.turn(i % 2 == 0 ? 1 : -1, 0.5);
+        }
+        wedge.see();
+        Fix fix = wedge.fix();
+        assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(fix.senses().isAzimuthKnown()).isTrue();
+        assertThat(fix.senses().isAltitudeKnown()).isTrue();
+        assertThat(fix.agreements()).filteredOn(Agreement::contradictory).hasSizeLessThan(3);
+    }
+}

@@ -1,5 +1,0 @@
-/** What was typed, made into values; refused in one line when it cannot be. */
-@NullMarked
-package polewright.app.input;
-
-import org.jspecify.annotations.NullMarked;

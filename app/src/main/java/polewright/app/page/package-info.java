@@ -1,7 +1,0 @@
-/**
- * Pages: HTML from templates (src/main/jte), and the same as PDF. Loaded only when a page is asked for.
- */
-@NullMarked
-package polewright.app.page;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,5 +1,0 @@
-/** Results in words for a tired person in the dark: figure and verb first, short lines. */
-@NullMarked
-package polewright.app.text;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,7 +1,0 @@
-package polewright.app.watch;
-
-/** Is told what happens while a folder is watched, by the thread that watches: what takes long is done elsewhere. */
-@FunctionalInterface
-public interface WatchListener {
-    void on(WatchEvent event);
-}

@@ -1,9 +1,0 @@
-/**
- * The commands as forms: which words a form types, and which fields fill them. Nothing here runs anything.
- *
- * <p>{@link polewright.app.web.form.CommandForms} is the list of all of them.
- */
-@NullMarked
-package polewright.app.web.form;
-
-import org.jspecify.annotations.NullMarked;

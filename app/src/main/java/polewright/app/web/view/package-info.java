@@ -1,5 +1,0 @@
-/** What the templates show: plain records, already in words and pictures. */
-@NullMarked
-package polewright.app.web.view;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,7 +1,0 @@
-package polewright.axis.rig;
-
-/** Which screw is turned first; on many wedges loosening for the one disturbs the other. */
-public enum ScrewOrder {
-    ALTITUDE_FIRST,
-    AZIMUTH_FIRST
-}

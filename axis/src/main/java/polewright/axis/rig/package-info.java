@@ -1,5 +1,0 @@
-/** The mount, its screws, its optics and the views they give, and the home position. */
-@NullMarked
-package polewright.axis.rig;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,199 @@
+package polewright.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Mixin;
+import polewright.operations.LogEntry;
+import polewright.operations.Workbench;
+import polewright.report.json.NightJson;
+import polewright.report.text.AdviceWords;
+import polewright.report.text.FixWords;
+import polewright.report.text.FrameWords;
+import polewright.report.text.MountNotes;
+import polewright.session.NightId;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.store.MovedOn;
+import polewright.store.NightLog;
+import polewright.store.Submitted;
+
+/** A command that adds an event to the last night, or several at once, then says what that changed. */
+abstract class AppendingCommand implements Callable<Integer> {
+    private final Workbench workbench;
+    private final String logged;
+    private List<LoggedEvent> night = List.of();
+
+    @Mixin
+    private Output output;
+
+    @Mixin
+    private LogOption log;
+
+    @Mixin
+    private OnceOption once;
+
+    @Mixin
+    private KnownOptions known;
+
+    /**
+     * A command for one kind of event.
+     *
+     * @param logged what was logged, in a few words
+     */
+    AppendingCommand(Workbench workbench, String logged) {
+        this.workbench = workbench;
+        this.logged = logged;
+    }
+
+    /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
+    abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
+
+    /** The events that were typed, all logged or none: one, but for a command that takes several at once. */
+    List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
+        return List.of(event(bench, begun, before));
+    }
+
+    /** All of the night before it, what was taken back too. */
+    final List<LoggedEvent> night() {
+        return night;
+    }
+
+    /** The time that was typed with it, if one was. */
+    Optional<Instant> given() {
+        return Optional.empty();
+    }
+
+    /** When the event itself is to stand in the log; a sighting has a time of its own beside it. */
+    Instant happened(Instant now) {
+        return now;
+    }
+
+    /** What was logged, in a few words; asked for after {@link #event}. */
+    String logged() {
+        return logged;
+    }
+
+    final Output output() {
+        return output;
+    }
+
+    final Workbench bench() {
+        return workbench;
+    }
+
+    /** What was made out of what was typed, for the person; asked for after {@link #event}. */
+    List<String> found() {
+        return List.of();
+    }
+
+    /** The same as JSON. */
+    Optional<ObjectNode> foundJson() {
+        return Optional.empty();
+    }
+
+    /** What should be minded or known about it; asked for after {@link #event}. */
+    List<String> notes() {
+        return List.of();
+    }
+
+    /** What an answer in JSON begins with. */
+    ObjectNode answer(LoggedEvent logged, NightState after) {
+        return NightJson.afterEvent(logged, after);
+    }
+
+    /** What is left to do once the event is logged and told of. */
+    void afterwards(NightState night) {}
+
+    final LogOption log() {
+        return log;
+    }
+
+    @Override
+    public Integer call() {
+        afterwards(append());
+        return 0;
+    }
+
+    private NightState append() {
+        try (NightLog opened = log.openExisting(workbench)) {
+            Optional<Submitted> sent = once.key().flatMap(opened::submitted);
+            if (sent.isPresent()) {
+                return answerAgain(opened, sent.get());
+            }
+            try {
+                return appendNew(opened);
+            } catch (MovedOn | InputRefused e) {
+                // Two devices may press at once: then what is in the way is this very event.
+                return once.key()
+                        .flatMap(opened::submitted)
+                        .map(meanwhile -> answerAgain(opened, meanwhile))
+                        .orElseThrow(() -> e);
+            }
+        }
+    }
+
+    private NightState appendNew(NightLog opened) {
+        NightId id = LogOption.latest(opened);
+        night = opened.events(id);
+        // Before anything is said of what was typed: for another night it may make no sense.
+        known.known().check(id, night.get(night.size() - 1).seq());
+        NightState.ModelCache models = new NightState.ModelCache();
+        Instant now = workbench.now();
+        NightState before = NightState.of(night, now, models);
+        List<NightEvent> events = WrongUsage.unlessUsable(() -> events(workbench, before.begun(), before));
+        List<LoggedEvent> done = LogEntry.append(opened, id, events, happened(now), models, once.key(), known.known());
+        NightState after = NightState.of(opened.events(id), now, models);
+        Set<String> notes = new LinkedHashSet<>();
+        for (NightEvent event : events) {
+            notes.addAll(SunCaution.of(event, before.begun().site()));
+            notes.addAll(FrameWords.notes(event, before.begun().site()));
+            notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(MountNotes.of(event, before));
+        }
+        notes.addAll(notes());
+        report(done, after, List.copyOf(notes));
+        return after;
+    }
+
+    /** It was sent, and logged, before; whoever sends it again has not heard so. */
+    private NightState answerAgain(NightLog opened, Submitted sent) {
+        NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
+        if (output.isJson()) {
+            ObjectNode node = answer(sent.event(), now);
+            node.putArray("notes");
+            output.print(workbench, node);
+        } else {
+            output.say(workbench, "Logged already as #" + sent.event().seq() + "; nothing was added.");
+            output.say(workbench, AdviceWords.of(now));
+        }
+        return now;
+    }
+
+    private void report(List<LoggedEvent> done, NightState after, List<String> notes) {
+        LoggedEvent first = done.get(0);
+        LoggedEvent last = done.get(done.size() - 1);
+        if (output.isJson()) {
+            ObjectNode node = answer(first, after);
+            notes.forEach(node.putArray("notes")::add);
+            foundJson().ifPresent(found -> node.set("found", found));
+            output.print(workbench, node);
+            return;
+        }
+        output.say(workbench, found());
+        output.say(
+                workbench,
+                "Logged #" + first.seq() + (done.size() == 1 ? "" : " to #" + last.seq()) + ": " + logged() + ".");
+        output.say(workbench, notes);
+        output.say(workbench, FixWords.beforeAdvice(after));
+        output.say(workbench, FixWords.doubts(after));
+        output.say(workbench, MistakeRemedies.of(after));
+        output.say(workbench, AdviceWords.of(after));
+    }
+}

@@ -1,0 +1,87 @@
+package polewright.cli;
+
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import polewright.operations.JobFailed;
+import polewright.simulation.Photograph;
+import polewright.simulation.fits.FitsFile;
+import polewright.store.disk.NotWritten;
+import polewright.store.disk.WholeFile;
+
+/** The demo's frames: those not yet told of, and all of them as files where they are wanted. */
+final class DemoAlbum implements Consumer<Photograph> {
+    private final Optional<Path> folder;
+    private final List<Photograph> untold = new ArrayList<>();
+    private int taken;
+
+    private DemoAlbum(Optional<Path> folder) {
+        this.folder = folder;
+    }
+
+    /** Keeps no files. */
+    static DemoAlbum withoutFiles() {
+        return new DemoAlbum(Optional.empty());
+    }
+
+    /** Keeps files in a folder, which is made when there is none; one that holds anything is left alone. */
+    static DemoAlbum in(Path folder) {
+        try {
+            Files.createDirectories(folder);
+            try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
+                if (files.iterator().hasNext()) {
+                    throw new JobFailed(folder + " is not empty and has been left alone: name a new folder.");
+                }
+            }
+        } catch (IOException e) {
+            throw cannotWrite(folder);
+        }
+        return new DemoAlbum(Optional.of(folder));
+    }
+
+    @Override
+    public void accept(Photograph photograph) {
+        taken++;
+        untold.add(photograph);
+        folder.ifPresent(place -> {
+            Path file = place.resolve(fileName(taken));
+            byte[] frame = FitsFile.of(photograph.rendered().frame());
+            try {
+                WholeFile.write(file, frame, place);
+            } catch (IOException e) {
+                throw new JobFailed(NotWritten.why(file, frame.length).sentence(file));
+            }
+        });
+    }
+
+    /** What has been taken since this was last asked. */
+    List<Photograph> newOnes() {
+        List<Photograph> fresh = List.copyOf(untold);
+        untold.clear();
+        return fresh;
+    }
+
+    Optional<Path> folder() {
+        return folder;
+    }
+
+    int taken() {
+        return taken;
+    }
+
+    /** Counted from 1 in the order in which they were taken. */
+    static String fileName(int number) {
+        return String.format(Locale.ROOT, "frame-%02d.fits", number);
+    }
+
+    private static JobFailed cannotWrite(Path folder) {
+        return new JobFailed(
+                "frames cannot be kept in " + folder + ": name a folder on a disk with room, that you may write to.");
+    }
+}

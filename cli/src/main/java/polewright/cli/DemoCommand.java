@@ -1,0 +1,157 @@
+package polewright.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.mount.rig.MountKind;
+import polewright.operations.LogEntry;
+import polewright.operations.Workbench;
+import polewright.operations.input.FileInput;
+import polewright.report.json.NightJson;
+import polewright.report.text.AngleWords;
+import polewright.report.text.GroundWords;
+import polewright.report.text.RehearsalWords;
+import polewright.report.text.Wrapping;
+import polewright.session.NightId;
+import polewright.session.event.LoggedEvent;
+import polewright.simulation.RehearsedNight;
+import polewright.store.NightLog;
+
+@Command(
+        name = "demo",
+        description =
+                "A whole night at an invented site under the real sky, with a hidden axis offset, made-up readings,"
+                        + " and camera frames that are drawn and then read like any others.")
+final class DemoCommand implements Callable<Integer> {
+    private static final long DEFAULT_SEED = 54;
+
+    private final Workbench workbench;
+
+    @Option(names = "--seed", paramLabel = "NUMBER", description = "Another seed makes another night. Default: 54.")
+    private long seed = DEFAULT_SEED;
+
+    @Option(names = "--by-eye", description = "A night without a camera: compass, scale, still point and drift.")
+    private boolean byEye;
+
+    @Option(names = "--south", description = "At Tussock Flat (44 S) in place of Larkfell (55 N).")
+    private boolean south;
+
+    @Option(
+            names = "--frames",
+            paramLabel = "FOLDER",
+            converter = FileInput.class,
+            description = "Keep the camera's frames there as FITS files; a new folder, or an empty one.")
+    private @Nullable Path frames;
+
+    @Option(
+            names = "--log",
+            paramLabel = "FILE",
+            description = "Where to keep the night. Default: demo.sqlite in your data"
+                    + " folder, apart from your own nights.")
+    private @Nullable Path log;
+
+    @Mixin
+    private Output output;
+
+    DemoCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        if (byEye && frames != null) {
+            throw new WrongUsage("--by-eye takes no frames: leave out --frames, or --by-eye.");
+        }
+        DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
+        Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;
+        DemoAlbum album = frames == null ? DemoAlbum.withoutFiles() : DemoAlbum.in(frames);
+        // Opened first: a log that cannot be had is told before the night is played.
+        try (NightLog opened = NightLog.open(file)) {
+            if (output.isJson()) {
+                List<ObjectNode> nodes = new ArrayList<>();
+                List<RehearsedNight.Moment> night = play(scene, album, moment -> nodes.add(json(moment)));
+                keep(night, opened);
+                output.print(workbench, nodes);
+                return 0;
+            }
+            begin(scene);
+            List<RehearsedNight.Moment> night = play(scene, album, moment -> tell(moment, album));
+            output.say(workbench, RehearsalWords.truth(night));
+            end(scene, album, file, keep(night, opened));
+        }
+        return 0;
+    }
+
+    private List<RehearsedNight.Moment> play(DemoScene scene, DemoAlbum album, Consumer<RehearsedNight.Moment> told) {
+        // Named, so that a seed makes the same night on every machine.
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        return byEye ? scene.byEye(told, random) : scene.withFrames(album, told, random);
+    }
+
+    private static NightId keep(List<RehearsedNight.Moment> night, NightLog opened) {
+        List<LoggedEvent> events =
+                night.stream().map(RehearsedNight.Moment::event).toList();
+        return LogEntry.importNights(opened, List.of(events), false, Optional.empty())
+                .get(0);
+    }
+
+    private static ObjectNode json(RehearsedNight.Moment moment) {
+        return NightJson.afterEvent(moment.event(), moment.night());
+    }
+
+    private void begin(DemoScene scene) {
+        output.say(
+                workbench,
+                List.of(
+                        "A rehearsal at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
+                                + "), on the real sky. The readings are made up, from seed " + seed + "."
+                                + (byEye ? "" : " The camera's frames are drawn, then read as any others would be.")
+                                + " The axis is off by some degrees: how far is hidden until the end.",
+                        ""));
+        output.say(workbench, GroundWords.bearings(scene.ground(), MountKind.FORK_ON_WEDGE));
+        output.say(workbench, List.of("(the home position too: ./polewright ground --site " + scene.typed() + ")", ""));
+    }
+
+    private void tell(RehearsedNight.Moment moment, DemoAlbum album) {
+        output.say(workbench, RehearsalWords.moment(moment, album.newOnes()));
+    }
+
+    private void end(DemoScene scene, DemoAlbum album, Path file, NightId id) {
+        List<String> lines = new ArrayList<>();
+        album.folder().ifPresent(folder -> {
+            lines.add("");
+            lines.add("The " + album.taken() + " frames are in " + folder);
+            lines.add("TRY   "
+                    + Wrapping.unbroken(
+                            "./polewright attitude " + folder.resolve(DemoAlbum.fileName(1)) + " --near pole"));
+            lines.add("      the first three, right ascension turned between them:");
+            lines.add("      "
+                    + Wrapping.unbroken("./polewright axis " + folder + "/frame-0[123].fits --site " + scene.typed()));
+        });
+        lines.addAll(List.of(
+                "",
+                "MORE  ./polewright demo --by-eye          a night without a camera",
+                "      ./polewright demo --south           the same under the southern sky",
+                "      ./polewright demo --frames FOLDER   keeps the frames, to try commands on",
+                "",
+                "The night is kept in " + file,
+                "LOOK  at all that was done in it:"));
+        lines.addAll(Wrapping.command("./polewright log --night " + id.number() + " --log " + file));
+        lines.add("COPY  it to a file that other programs can read:");
+        lines.addAll(Wrapping.command("./polewright log export night.jsonl --night " + id.number() + " --log " + file));
+        lines.addAll(List.of(
+                "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),
+                "      " + Wrapping.unbroken("./polewright begin --site LAT,LON")));
+        output.say(workbench, lines);
+    }
+}

@@ -1,0 +1,121 @@
+package polewright.cli;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.random.RandomGenerator;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.Work;
+import polewright.alignment.work.WorkPreset;
+import polewright.mount.AxisOffset;
+import polewright.mount.rig.Camera;
+import polewright.mount.rig.Rig;
+import polewright.session.GroundPlan;
+import polewright.simulation.ActionCosts;
+import polewright.simulation.CameraOnTube;
+import polewright.simulation.DrawnSky;
+import polewright.simulation.HiddenWedge;
+import polewright.simulation.Photograph;
+import polewright.simulation.RehearsedNight;
+import polewright.simulation.camera.SimulatedCamera;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.atlas.StarAtlas;
+import polewright.sky.body.FixedStar;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/**
+ * Where and when the demo plays: invented sites under the real sky.
+ *
+ * @param name of the site
+ * @param typed the site as one would type it
+ * @param evening when the night begins
+ * @param poleStar of that hemisphere
+ */
+record DemoScene(String name, Site site, String typed, Instant evening, String poleStar) {
+    static final DemoScene LARKFELL = new DemoScene(
+            "Larkfell",
+            Site.ofDegrees(54.60, -2.90, 240),
+            "54.60,-2.90,240",
+            Instant.parse("2026-11-25T19:00:00Z"),
+            "Polaris");
+    static final DemoScene TUSSOCK_FLAT = new DemoScene(
+            "Tussock Flat",
+            Site.ofDegrees(-43.95, 170.40, 710),
+            "-43.95,170.40,710",
+            Instant.parse("2026-11-25T11:00:00Z"),
+            "Sigma Octantis");
+
+    private static final Camera MAIN_CAMERA = new Camera("main camera", 1500, 3.76, 4144, 2822);
+    private static final double LEAST_OFFSET_DEG = 3;
+    private static final double SPREAD_OFFSET_DEG = 1;
+    // The camera sees fainter stars than the atlas has.
+    private static final double FAINTEST_STAR = 13.5;
+
+    /** What to set on bare ground. */
+    GroundPlan ground() {
+        NamedStar star = NamedStars.bundled().named(poleStar);
+        ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(evening), Weather.standardAt(site.heightMetres()));
+        return GroundPlan.of(moment, new FixedStar(star.label(), star.place()));
+    }
+
+    /** The night of someone who has no camera. */
+    List<RehearsedNight.Moment> byEye(Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
+        Rig rig = Rig.typicalForkOnWedge();
+        Work work = new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), WorkPreset.PLANETS.with(rig)));
+        return RehearsedNight.play(setting(rig, work, List.of(), random), Optional.empty(), told, random);
+    }
+
+    /** The night of someone with a small camera on the tube, which stays in its home position. */
+    List<RehearsedNight.Moment> withFrames(
+            Consumer<Photograph> album, Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
+        SimulatedCamera camera = SimulatedCamera.guideCamera();
+        Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(camera.inRig("guide camera")));
+        RehearsedNight.Setting setting = setting(
+                rig,
+                new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), pictures())),
+                List.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE),
+                random);
+        DrawnSky sky = DrawnSky.of(StarAtlas.bundled()).withInventedStarsTo(FAINTEST_STAR);
+        CameraOnTube onTube = CameraOnTube.ofDrawnFrames(camera, sky, setting, random, album);
+        return RehearsedNight.play(setting, Optional.of(onTube), told, random);
+    }
+
+    /** Pictures through the main tube, two minutes each, nobody guiding. */
+    private static Shot pictures() {
+        return new Shot(
+                "pictures",
+                MAIN_CAMERA,
+                SkyRegion.Above.THIRTY_DEGREES,
+                Duration.ofMinutes(2),
+                Duration.ofHours(1),
+                new Guiding.Unguided(),
+                Shot.usualTolerance(MAIN_CAMERA, Angle.ofArcseconds(3)));
+    }
+
+    private RehearsedNight.Setting setting(Rig rig, Work work, List<SightingKind> before, RandomGenerator random) {
+        double direction = 2 * Math.PI * random.nextDouble();
+        double distanceArcmin = 60 * (LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
+        AxisOffset hidden =
+                AxisOffset.ofArcminutes(distanceArcmin * Math.sin(direction), distanceArcmin * Math.cos(direction));
+        return new RehearsedNight.Setting(
+                name,
+                HiddenWedge.of(site, rig, hidden, random),
+                DiscAllowance.VISUAL,
+                Optional.of(work),
+                ActionCosts.USUAL,
+                evening,
+                NamedStars.bundled().all(),
+                before);
+    }
+}

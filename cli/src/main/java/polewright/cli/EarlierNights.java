@@ -1,0 +1,80 @@
+package polewright.cli;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import polewright.mount.rig.Rig;
+import polewright.session.NightId;
+import polewright.session.NightState;
+import polewright.session.NightSummary;
+import polewright.session.RigHistory;
+import polewright.session.StandingEvents;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.session.jsonl.JsonLines;
+import polewright.sky.InputRefused;
+import polewright.sky.place.Horizon;
+import polewright.sky.place.Site;
+import polewright.store.NightLog;
+
+/** What the last nights in a log have taught of a rig. */
+final class EarlierNights {
+    // A season of nights; older ones are of a mount that has worn since.
+    private static final int MOST = 30;
+
+    private EarlierNights() {}
+
+    /** The skyline that was last told of this site, if one was. A night that cannot be read tells of none. */
+    static Optional<Horizon> skyline(Site site, NightLog opened) {
+        for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
+            try {
+                List<LoggedEvent> standing =
+                        StandingEvents.among(opened.events(night.id())).asMeant();
+                boolean isHere = !standing.isEmpty()
+                        && standing.get(0).event() instanceof NightEvent.Begun begun
+                        && begun.site().equals(site);
+                Optional<Horizon> told = isHere ? NightState.toldHorizon(standing) : Optional.empty();
+                if (told.isPresent()) {
+                    return told;
+                }
+            } catch (InputRefused damaged) {
+                // It stays in the log as it is.
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * The rig with what the log's nights of its name have taught; with what it brought, when they taught nothing. A night
+     * that cannot be read keeps nobody from beginning another; a copy of a night, read in from a file, teaches no more.
+     */
+    static Rig taught(Rig rig, Site tonight, NightLog opened) {
+        return taught(rig, tonight, opened, opened.nights());
+    }
+
+    /** The same in a night that has begun: what happened in it teaches it nothing of before. */
+    static Rig taughtBefore(NightId night, Rig rig, Site tonight, NightLog opened) {
+        return taught(
+                rig,
+                tonight,
+                opened,
+                opened.nights().stream()
+                        .filter(other -> !other.id().equals(night))
+                        .toList());
+    }
+
+    private static Rig taught(Rig rig, Site tonight, NightLog opened, List<NightSummary> earlier) {
+        Map<String, List<LoggedEvent>> nights = new LinkedHashMap<>();
+        for (NightSummary night : earlier.stream().limit(MOST).toList()) {
+            try {
+                List<LoggedEvent> events = opened.events(night.id());
+                nights.putIfAbsent(events.stream().map(JsonLines::write).collect(Collectors.joining("\n")), events);
+            } catch (InputRefused damaged) {
+                // It stays in the log as it is.
+            }
+        }
+        return RigHistory.taught(List.copyOf(nights.values()), rig, tonight);
+    }
+}

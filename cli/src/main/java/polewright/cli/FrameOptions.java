@@ -1,0 +1,127 @@
+package polewright.cli;
+
+import java.time.ZoneOffset;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.image.decode.DecodeOptions;
+import polewright.image.decode.Mosaic;
+import polewright.image.match.ScaleRange;
+import polewright.operations.camera.FrameClues;
+import polewright.operations.camera.NearPlace;
+import polewright.operations.input.NearInput;
+import polewright.operations.input.ScaleInput;
+import polewright.operations.input.ZoneInput;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** What may be told of frames, beyond what is in their files. None of it is needed; each makes the match quicker. */
+public final class FrameOptions {
+    @Option(
+            names = "--near",
+            paramLabel = "PLACE",
+            converter = NearInput.class,
+            description = "Where the camera looks: pole, a star, an object, or RA,DEC in degrees (ICRS).")
+    private @Nullable NearPlace near;
+
+    @Option(names = "--within", paramLabel = "DEG", description = "How near to that place. Default: 10.")
+    private @Nullable Double withinDeg;
+
+    @Option(
+            names = "--scale",
+            paramLabel = "ARCSEC[,PERCENT]",
+            converter = ScaleInput.class,
+            description =
+                    "Arcseconds per pixel, and how well that is known: 2.5 or 2.5,10%%. Default: by focal length and"
+                            + " pixel size in the file, to 20 %%, or else any.")
+    private @Nullable ScaleRange scale;
+
+    @Option(
+            names = "--focal-length",
+            paramLabel = "MM",
+            description = "Of lens or telescope, where the file does not say it or is wrong.")
+    private @Nullable Double focalLengthMm;
+
+    @Option(names = "--pixel-size", paramLabel = "MICRONS", description = "Width of a pixel, binning included.")
+    private @Nullable Double pixelMicrons;
+
+    @Option(
+            names = "--mosaic",
+            paramLabel = "KIND",
+            description = "Colour filters before the pixels: bayer or none. Default: as the file says.")
+    private @Nullable Mosaic mosaic;
+
+    @Option(
+            names = "--zone",
+            paramLabel = "ZONE",
+            converter = ZoneInput.class,
+            description =
+                    "Zone of the camera's clock, where the file does not say it, or says local time as if it were UTC: Z"
+                            + " or +01:00.")
+    private @Nullable ZoneOffset zone;
+
+    @Option(
+            names = "--mirrored",
+            paramLabel = "YES|NO",
+            description =
+                    "Whether left and right are exchanged in the picture as it is drawn. Default: both are tried.")
+    private @Nullable YesOrNo mirrored;
+
+    /** An answer. */
+    enum YesOrNo {
+        YES,
+        NO
+    }
+
+    public FrameClues clues(Optional<Site> site) {
+        return new FrameClues(
+                Optional.ofNullable(near),
+                within(),
+                Optional.ofNullable(scale),
+                above0(focalLengthMm, "a focal length", "mm"),
+                above0(pixelMicrons, "a pixel size", "microns"),
+                Optional.ofNullable(mirrored).map(answer -> answer == YesOrNo.YES),
+                site,
+                decoding());
+    }
+
+    private DecodeOptions decoding() {
+        DecodeOptions options = DecodeOptions.DEFAULT;
+        if (mosaic != null) {
+            options = options.withMosaic(mosaic);
+        }
+        return zone == null ? options : options.withCameraZone(zone);
+    }
+
+    private Angle within() {
+        if (withinDeg == null) {
+            return FrameClues.USUALLY_WITHIN;
+        }
+        if (near == null) {
+            throw new WrongUsage("--within says how near, but not to what: add --near PLACE.");
+        }
+        if (!(withinDeg > 0 && withinDeg <= 180)) {
+            throw new WrongUsage("--within " + PlainNumber.asTyped(withinDeg)
+                    + " is outside 0 to 180 degrees: say how far from there the frame may be, 10 for instance.");
+        }
+        return Angle.ofDegrees(withinDeg);
+    }
+
+    private static OptionalDouble above0(@Nullable Double given, String what, String unit) {
+        if (given == null) {
+            return OptionalDouble.empty();
+        }
+        return WrongUsage.unlessUsable(() -> {
+            if (!(given > 0 && given <= 100_000)) {
+                throw new InputRefused(
+                        String.format(Locale.ROOT, "%s of %s %s cannot be", what, PlainNumber.asTyped(given), unit),
+                        "give it in " + unit);
+            }
+            return OptionalDouble.of(given);
+        });
+    }
+}

@@ -1,0 +1,76 @@
+package polewright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.session.StandingEvents;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/** A measurement in place of one that was entered wrongly. */
+final class InsteadOfOption {
+    @Option(
+            names = "--instead-of",
+            paramLabel = "SEQ",
+            description =
+                    "This replaces sighting or centring SEQ, which was entered wrongly. Default for --at: its time.")
+    private @Nullable Long seq;
+
+    /** The number of the one that is replaced, if one is. */
+    Optional<Long> seq() {
+        return Optional.ofNullable(seq);
+    }
+
+    /**
+     * The measurement as it was entered last.
+     *
+     * @param night all of the night
+     */
+    Optional<Replaced> replaced(List<LoggedEvent> night) {
+        return seq().map(number -> replaced(StandingEvents.among(night), number));
+    }
+
+    /** A measurement and the number that it was first entered under. */
+    record Replaced(long seq, NightEvent.Measurement measurement) {}
+
+    private static Replaced replaced(StandingEvents standing, long number) {
+        NightEvent named = standing.asLogged().stream()
+                .filter(logged -> logged.seq() == number)
+                .findFirst()
+                .map(LoggedEvent::event)
+                .orElseThrow(() -> new InputRefused(
+                        "there is no event " + number + " that counts",
+                        "give the number of a sighting, as the log shows it"));
+        if (named instanceof NightEvent.MeasurementCorrected again) {
+            // What replaced a measurement is replaced with it.
+            return replaced(standing, again.seq());
+        }
+        if (!(named instanceof NightEvent.Measurement entered)) {
+            throw new InputRefused(
+                    "event " + number + " is no sighting and no centring, so no other can replace it",
+                    "give the number of a sighting, as the log shows it");
+        }
+        return new Replaced(
+                number,
+                standing.asLogged().stream()
+                        .map(LoggedEvent::event)
+                        .filter(event ->
+                                event instanceof NightEvent.MeasurementCorrected later && later.seq() == number)
+                        .map(event -> ((NightEvent.MeasurementCorrected) event).meant())
+                        .reduce(entered, (earlier, later) -> later));
+    }
+
+    /** What is logged: the measurement itself, or that it replaces the other. */
+    NightEvent event(NightEvent.Measurement measured, List<LoggedEvent> night) {
+        return replaced(night)
+                .<NightEvent>map(one -> new NightEvent.MeasurementCorrected(one.seq(), measured))
+                .orElse(measured);
+    }
+
+    /** {@code , in place of #5}, or nothing. */
+    String words() {
+        return seq().map(number -> ", in place of #" + number).orElse("");
+    }
+}

@@ -1,0 +1,18 @@
+package polewright.cli;
+
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Doing a thing once however often it is sent. */
+final class KeyOption {
+    @Option(
+            names = "--key",
+            paramLabel = "KEY",
+            description = "With a key that was used before, nothing is done again.")
+    private @Nullable String key;
+
+    Optional<String> given() {
+        return Optional.ofNullable(key).filter(text -> !text.isBlank());
+    }
+}

@@ -1,0 +1,29 @@
+package polewright.cli;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.session.NightId;
+import polewright.store.Known;
+
+/** What whoever sends a command knew of the log; with another standing it is not logged, and the exit status is 3. */
+final class KnownOptions {
+    @Option(
+            names = "--if-night",
+            paramLabel = "NUMBER",
+            description = "Log it only if this is still the last night, by its number in log nights.")
+    private @Nullable Long night;
+
+    @Option(
+            names = "--if-last",
+            paramLabel = "NUMBER",
+            description = "Log it only if this is still the night's last event, by its number in the log.")
+    private @Nullable Long lastSeq;
+
+    Known known() {
+        return new Known(
+                Optional.ofNullable(night).map(number -> WrongUsage.unlessUsable(() -> new NightId(number))),
+                lastSeq == null ? OptionalLong.empty() : OptionalLong.of(lastSeq));
+    }
+}

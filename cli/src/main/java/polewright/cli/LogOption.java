@@ -1,0 +1,85 @@
+package polewright.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.alignment.work.Work;
+import polewright.operations.JobFailed;
+import polewright.operations.LogEntry;
+import polewright.operations.Workbench;
+import polewright.session.NightId;
+import polewright.session.StandingEvents;
+import polewright.session.event.NightEvent;
+import polewright.store.NightLog;
+
+/** Which log. */
+final class LogOption {
+    @Option(
+            names = "--log",
+            paramLabel = "FILE",
+            description = "The log to use. Default: $POLEWRIGHT_LOG, or nights.sqlite in your data folder.")
+    private @Nullable Path log;
+
+    Path file(Workbench workbench) {
+        return log == null ? workbench.defaultLog() : log;
+    }
+
+    /** {@code --log FILE} with a blank before it, for a command that is suggested; nothing where the usual log is meant. */
+    String asTyped() {
+        return log == null ? "" : " --log " + (log.toString().contains(" ") ? "\"" + log + "\"" : log);
+    }
+
+    NightLog open(Workbench workbench) {
+        NightLog opened = NightLog.open(file(workbench));
+        opened.damage().ifPresent(what -> {
+            workbench
+                    .err()
+                    .println(file(workbench) + " is damaged (" + what
+                            + "). What can be read is shown; nothing is logged."
+                            + " To copy what can be read into a new file: polewright log rescue nights.jsonl"
+                            + asTyped());
+            workbench.err().flush();
+        });
+        return opened;
+    }
+
+    /** Opens a log that must be there; reading commands make none. */
+    NightLog openExisting(Workbench workbench) {
+        Path file = file(workbench);
+        if (!Files.exists(file)) {
+            throw new JobFailed(
+                    "there is no log yet at " + file + ": begin a night first, with polewright begin --site LAT,LON.");
+        }
+        return open(workbench);
+    }
+
+    /** How the last night of the log began, by what was corrected since, if there is one: where defaults come from. */
+    Optional<NightEvent.Begun> lastBegun(Workbench workbench) {
+        if (!Files.exists(file(workbench))) {
+            return Optional.empty();
+        }
+        try (NightLog opened = NightLog.open(file(workbench))) {
+            return lastBegun(opened);
+        }
+    }
+
+    /** What the last night of the log was for, if there is one and that was said. */
+    Optional<Work> lastWork(Workbench workbench) {
+        if (!Files.exists(file(workbench))) {
+            return Optional.empty();
+        }
+        try (NightLog opened = NightLog.open(file(workbench))) {
+            return opened.latest().flatMap(night -> TonightsWork.last(opened.events(night)));
+        }
+    }
+
+    static Optional<NightEvent.Begun> lastBegun(NightLog opened) {
+        return opened.latest().flatMap(night -> StandingEvents.beginning(opened.events(night)));
+    }
+
+    static NightId latest(NightLog opened) {
+        return LogEntry.latestNight(opened);
+    }
+}

@@ -1,0 +1,62 @@
+package polewright.cli;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import polewright.operations.JobFailed;
+import polewright.operations.input.BodyFinder;
+import polewright.session.event.LoggedEvent;
+import polewright.session.jsonl.JsonLines;
+
+/** Nights as a file of JSON Lines. */
+final class NightsFile {
+    private NightsFile() {}
+
+    /** The events of a file with one night; refuses it whole when a line is wrong. */
+    static List<LoggedEvent> readOne(Path file) {
+        return read(file, text -> JsonLines.read(text, new BodyFinder()).orThrow());
+    }
+
+    /** One night or several, each from its begin to the next; refuses the file whole when a line is wrong. */
+    static List<List<LoggedEvent>> readAll(Path file) {
+        return read(file, text -> JsonLines.readNights(text, new BodyFinder()));
+    }
+
+    static String text(Collection<List<LoggedEvent>> nights) {
+        StringWriter text = new StringWriter();
+        try {
+            for (List<LoggedEvent> night : nights) {
+                JsonLines.write(night, text);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("memory takes all that is written", e);
+        }
+        return text.toString();
+    }
+
+    static String count(long events) {
+        return events + (events == 1 ? " event" : " events");
+    }
+
+    @FunctionalInterface
+    private interface Parsing<T> {
+        T parse(Reader text) throws IOException;
+    }
+
+    private static <T> T read(Path file, Parsing<T> parsing) {
+        try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+            return parsing.parse(text);
+        } catch (CharacterCodingException e) {
+            throw new JobFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
+        } catch (IOException e) {
+            throw new JobFailed(file + " cannot be read: check the name.");
+        }
+    }
+}

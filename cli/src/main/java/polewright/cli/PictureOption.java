@@ -1,0 +1,62 @@
+package polewright.cli;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.image.Frame;
+import polewright.operations.Workbench;
+import polewright.operations.camera.FrameDecoding;
+import polewright.operations.camera.FrameFile;
+import polewright.operations.camera.PlacedFrame;
+import polewright.operations.picture.FramePicture;
+import polewright.operations.picture.PointMark;
+import polewright.sky.atlas.NamedStars;
+
+/** Whether to draw a frame. */
+final class PictureOption {
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE",
+            description = "Draw the frame as a PNG, with its stars, the pole, and the axis if it is known.")
+    private @Nullable Path file;
+
+    boolean isAsked() {
+        return file != null;
+    }
+
+    /**
+     * Draws it if that was asked for.
+     *
+     * @param words beneath the picture, beside what the frame is
+     */
+    void draw(Workbench workbench, Output output, PlacedFrame placed, List<PointMark> marks, List<String> words) {
+        if (file == null) {
+            return;
+        }
+        FrameFile read = FrameFile.read(placed.file());
+        Frame frame = FrameDecoding.read(read.content(), read.name(), placed.decoding());
+        List<String> lines = new ArrayList<>();
+        lines.add(placed.name() + placed.at().map(PictureOption::dateAndTime).orElse(""));
+        lines.add(String.format(
+                Locale.ROOT,
+                "%d of %d stars known; %.2f″ a pixel%s",
+                placed.match().starsMatched(),
+                placed.match().starsFound(),
+                placed.match().plate().scale().arcseconds(),
+                placed.mirroredAsDrawn() ? "; mirrored" : ""));
+        lines.addAll(words);
+        ResultFile.write(
+                file,
+                FramePicture.png(frame, placed, marks, NamedStars.bundled().all(), lines));
+        output.mention(workbench, "Drawn: " + file);
+    }
+
+    private static String dateAndTime(Instant at) {
+        String utc = at.toString();
+        return ", " + utc.substring(0, 10) + " " + utc.substring(11, 19) + " UTC";
+    }
+}

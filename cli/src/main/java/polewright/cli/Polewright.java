@@ -1,0 +1,156 @@
+package polewright.cli;
+
+import java.lang.reflect.Constructor;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IFactory;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+import polewright.operations.Workbench;
+
+/** The root of all commands. */
+@Command(
+        name = "polewright",
+        version = "polewright 0.1",
+        description = "From bare ground to a polar axis good enough for tonight's work.",
+        footer = {
+            "",
+            "A first night: ground, begin, sight compass, sight scale, advise; then do as it",
+            "says. Each command tells its options with --help.",
+            "",
+            "Exit status:",
+            "  0  good",
+            "  1  the command was understood, but the job failed: a file, the log, the sky",
+            "  2  what was typed cannot be used: an option, a number, a year outside 1972",
+            "     to 2100",
+            "  3  not logged: the log has changed (--if-night, --if-last)",
+            "  4  not logged: the log can be neither read nor written for the moment",
+            "  5  not logged: it looks like a slip (--as-typed confirms it)",
+            "Nothing that was logged before is ever lost or changed by a failure."
+        })
+public final class Polewright implements Callable<Integer> {
+    private static final List<Class<?>> COMMANDS = List.of(
+            GroundCommand.class,
+            BeginCommand.class,
+            SightCommands.class,
+            SkipCommand.class,
+            WedgeCommands.Turn.class,
+            WedgeCommands.Clamp.class,
+            WedgeCommands.Unclamp.class,
+            WedgeCommands.Knock.class,
+            AllowCommand.class,
+            HorizonCommand.class,
+            WedgeCommands.Note.class,
+            WedgeCommands.Undo.class,
+            RetimeCommand.class,
+            FixCommand.class,
+            NextCommand.class,
+            AdviseCommand.class,
+            LogCommand.class,
+            ReplayCommand.class,
+            WhereCommand.class,
+            ChartCommand.class,
+            CentreCommand.class,
+            PointingCommand.class,
+            TonightCommand.class,
+            TargetCommand.class,
+            StarsCommand.class,
+            UprightCommand.class,
+            AttitudeCommand.class,
+            AxisCommand.class,
+            WatchCommand.class,
+            DevicesCommand.class,
+            RigCommand.class,
+            SiteCommand.class,
+            DemoCommand.class,
+            PracticeCommands.class);
+
+    // The parser itself acts on these two.
+    @SuppressWarnings("UnusedVariable")
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            scope = ScopeType.INHERIT,
+            description = "Show this help.")
+    private boolean help;
+
+    @SuppressWarnings("UnusedVariable")
+    @Option(
+            names = {"-V", "--version"},
+            versionHelp = true,
+            description = "Show the version.")
+    private boolean version;
+
+    @Spec
+    private CommandSpec spec;
+
+    Polewright() {}
+
+    /**
+     * Runs one command line.
+     *
+     * @param further commands that other modules add, such as the server of the pages
+     * @return the exit status
+     */
+    public static int run(Workbench workbench, List<Class<?>> further, String... args) {
+        CommandLine commands = commands(workbench, further, args);
+        commands.setOut(workbench.out());
+        commands.setErr(workbench.err());
+        commands.setUsageHelpAutoWidth(true);
+        // A word that is quoted on purpose stays whole, and an empty one is seen to be empty.
+        commands.setTrimQuotes(false);
+        TypedWords.register(commands);
+        Complaints complaints = new Complaints(workbench, TerminalOutput.wantsRed(args));
+        commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e, typed));
+        commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
+        return commands.execute(args);
+    }
+
+    /** The command that is named first; all of them, if that is none. */
+    public static CommandLine commands(Workbench workbench, List<Class<?>> further, String... args) {
+        IFactory factory = new WorkbenchFactory(workbench);
+        CommandLine commands = new CommandLine(Polewright.class, factory);
+        meant(all(further), args).forEach(type -> commands.addSubcommand(new CommandLine(type, factory)));
+        return commands;
+    }
+
+    /** The command that was named, alone: to put all of them together takes longer than most of them run. */
+    private static List<Class<?>> meant(List<Class<?>> all, String... args) {
+        List<Class<?>> named = all.stream()
+                .filter(type -> args.length > 0
+                        && type.getAnnotation(Command.class).name().equals(args[0]))
+                .toList();
+        return named.isEmpty() ? all : named;
+    }
+
+    /** In the order of the help: the further ones before the devices that they let in. */
+    private static List<Class<?>> all(List<Class<?>> further) {
+        List<Class<?>> all = new ArrayList<>(COMMANDS);
+        all.addAll(all.indexOf(DevicesCommand.class), further);
+        return List.copyOf(all);
+    }
+
+    @Override
+    public Integer call() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+        return 0;
+    }
+
+    /** Hands the workbench to the commands that ask for it. */
+    private record WorkbenchFactory(Workbench workbench) implements IFactory {
+        @Override
+        public <K> K create(Class<K> type) throws Exception {
+            for (Constructor<?> constructor : type.getDeclaredConstructors()) {
+                if (constructor.getParameterCount() == 1 && constructor.getParameterTypes()[0] == Workbench.class) {
+                    return type.cast(constructor.newInstance(workbench));
+                }
+            }
+            return CommandLine.defaultFactory().create(type);
+        }
+    }
+}

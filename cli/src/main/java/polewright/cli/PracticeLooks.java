@@ -1,0 +1,101 @@
+package polewright.cli;
+
+import java.time.Duration;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.mount.rig.Optic;
+import polewright.operations.Workbench;
+import polewright.operations.practice.PracticeNight;
+import polewright.simulation.practice.Deed;
+import polewright.simulation.practice.DoneDeed;
+import polewright.sky.InputRefused;
+
+/** Looks in a practice night. */
+@Command(
+        name = "look",
+        description = "Read an instrument or look through an optic of the practice's rig.",
+        subcommands = {
+            PracticeLooks.Compass.class,
+            PracticeLooks.Scale.class,
+            PracticeLooks.Rocking.class,
+            PracticeLooks.Drift.class
+        })
+final class PracticeLooks {
+    @Command(name = "compass", description = "Read the compass along the axis.")
+    static final class Compass extends PracticeCommands.DeedCommand {
+        Compass(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Deed deed(PracticeNight night) {
+            return new Deed.ReadCompass();
+        }
+    }
+
+    @Command(name = "scale", description = "Level the base and read the wedge's scale.")
+    static final class Scale extends PracticeCommands.DeedCommand {
+        Scale(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Deed deed(PracticeNight night) {
+            return new Deed.ReadScale();
+        }
+    }
+
+    @Command(name = "rocking", description = "Look through an optic while the tube is rocked in right ascension.")
+    static final class Rocking extends PracticeCommands.DeedCommand {
+        @Option(names = "--with", paramLabel = "OPTIC", description = "Which optic. Default: the widest.")
+        private @Nullable String optic;
+
+        @Mixin
+        private PracticeCommands.RockedPicture picture;
+
+        Rocking(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Deed deed(PracticeNight night) {
+            return new Deed.RockAndLook(
+                    optic != null
+                            ? optic
+                            : night.state()
+                                    .scenario()
+                                    .rig()
+                                    .widestOptic()
+                                    .map(Optic::name)
+                                    .orElseThrow(() -> new InputRefused(
+                                            "the rig has nothing to look through",
+                                            "begin another practice with a rig that has a finder")));
+        }
+
+        @Override
+        void afterwards(DoneDeed done, Workbench bench, Output out) {
+            picture.draw(done, bench, out);
+        }
+    }
+
+    @Command(name = "drift", description = "Set a star on the mark and watch it drift while the mount follows it.")
+    static final class Drift extends PracticeCommands.DeedCommand {
+        @Parameters(paramLabel = "STAR", description = "Which star.")
+        private String star;
+
+        @Option(names = "--minutes", required = true, paramLabel = "MINUTES", description = "How long to watch it.")
+        private double minutes;
+
+        Drift(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Deed deed(PracticeNight night) {
+            return new Deed.WatchStar(star, Duration.ofSeconds(Math.round(minutes * 60)));
+        }
+    }
+}

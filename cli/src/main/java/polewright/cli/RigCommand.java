@@ -1,0 +1,39 @@
+package polewright.cli;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.mount.rig.Rig;
+import polewright.operations.Workbench;
+import polewright.session.jsonl.RigText;
+
+@Command(
+        name = "rig",
+        description = {
+            "Print the rig as a text to edit and give to begin --rig FILE; or correct tonight's.",
+            "Its keys are in docs/events.md."
+        },
+        subcommands = RigCorrectCommand.class)
+final class RigCommand implements Callable<Integer> {
+    private final Workbench workbench;
+
+    @Mixin
+    private RigOption rig;
+
+    @Mixin
+    private LogOption log;
+
+    RigCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        // What earlier nights taught comes from the log when a night begins: in a file to be edited it would go stale.
+        Rig bare = rig.rig(log.lastBegun(workbench)).withExperience(Optional.empty());
+        workbench.out().print(RigText.write(bare));
+        workbench.out().flush();
+        return 0;
+    }
+}

@@ -1,0 +1,38 @@
+package polewright.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.drawing.Palette;
+import polewright.operations.Workbench;
+import polewright.operations.input.FileInput;
+import polewright.planning.seasons.Seasons;
+import polewright.planning.seasons.SeasonsDrawing;
+
+/** Whether to draw how the axis went from night to night. */
+final class SeasonsPicture {
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE.svg",
+            converter = FileInput.class,
+            description = "Draw how the axis went, east and up, with the line through it.")
+    private @Nullable Path file;
+
+    @Option(names = "--dark", description = "Draw in dim red on black.")
+    private boolean dark;
+
+    /** Draws it if that was asked for and there is anything to draw. */
+    void draw(Workbench workbench, Output output, Seasons seasons) {
+        if (file == null) {
+            return;
+        }
+        if (seasons instanceof Seasons.Compared compared) {
+            String svg = SeasonsDrawing.svg(compared, dark ? Palette.DARK : Palette.LIGHT);
+            ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));
+            output.mention(workbench, "Drawn: " + file);
+        } else {
+            output.mention(workbench, "Nothing is drawn: there is nothing to compare yet.");
+        }
+    }
+}

@@ -1,0 +1,392 @@
+package polewright.cli;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import polewright.alignment.sighting.BodyAltitude;
+import polewright.alignment.sighting.BodyBearing;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.DriftDirection;
+import polewright.alignment.sighting.LevelledScale;
+import polewright.alignment.sighting.ReadLength;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.StarDrift;
+import polewright.alignment.sighting.StillPoint;
+import polewright.mount.rig.ClockDirection;
+import polewright.operations.Workbench;
+import polewright.operations.input.BodyFinder;
+import polewright.operations.input.UtcInput;
+import polewright.report.text.FarReadingWords;
+import polewright.session.FarReading;
+import polewright.session.NightState;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.magnetic.MagneticModel;
+
+/** One command for each kind of sighting. */
+@Command(
+        name = "sight",
+        description = "Log a sighting: anything that tells where the axis points.",
+        subcommands = {
+            SightCommands.Compass.class,
+            SightCommands.Scale.class,
+            SightCommands.Shadow.class,
+            SightCommands.Bearing.class,
+            SightCommands.Altitude.class,
+            SightCommands.Still.class,
+            SightCommands.Drift.class,
+            SightFramesCommands.Turned.class,
+            SightFramesCommands.Drift.class
+        })
+final class SightCommands {
+    /** What all sightings share: a time and a kind. */
+    abstract static class SightCommand extends AppendingCommand {
+        @Option(
+                names = "--at",
+                paramLabel = "TIME",
+                converter = UtcInput.class,
+                description =
+                        "When it was taken (a drift: when it began), with zone. Default: now (a drift: it ended now).")
+        private @Nullable Instant at;
+
+        @Mixin
+        private InsteadOfOption insteadOf;
+
+        @Mixin
+        private AsTypedOption asTyped;
+
+        private String kind = "";
+
+        SightCommand(Workbench workbench) {
+            super(workbench, "sighting");
+        }
+
+        abstract Sighting sighting(Workbench bench, NightEvent.Begun begun);
+
+        /** Whether it is not to be asked about. */
+        boolean isMeantAsTyped() {
+            return asTyped.isConfirmed();
+        }
+
+        Instant at(Workbench bench) {
+            return at == null ? replacedAt().orElseGet(bench::now) : at;
+        }
+
+        private Optional<Instant> replacedAt() {
+            return insteadOf.replaced(night()).map(one -> one.measurement().seenAt());
+        }
+
+        /** When a drift began: as given, or its length ago. */
+        Instant startOf(Workbench bench, Duration length) {
+            return at == null ? replacedAt().orElseGet(() -> bench.now().minus(length)) : at;
+        }
+
+        @Override
+        final Optional<Instant> given() {
+            return Optional.ofNullable(at);
+        }
+
+        @Override
+        final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            Sighting sighting = sighting(bench, begun);
+            kind = sighting.kind();
+            if (!isMeantAsTyped()) {
+                FarReading.of(sighting, begun, before.fix().state().axis()).ifPresent(far -> {
+                    throw new LooksMistaken(
+                            FarReadingWords.what(sighting, far, begun.site()), FarReadingWords.check(far));
+                });
+            }
+            return insteadOf.event(new NightEvent.SightingTaken(sighting), night());
+        }
+
+        @Override
+        final String logged() {
+            return kind + insteadOf.words();
+        }
+
+        static Angle degrees(@Nullable Double given, Angle usual) {
+            return given == null ? usual : Angle.ofDegrees(given);
+        }
+    }
+
+    @Command(name = "compass", description = "The axis's bearing by magnetic compass, toward the pole that is up.")
+    static final class Compass extends SightCommand {
+        @Parameters(paramLabel = "BEARING", description = "Degrees from magnetic north, clockwise.")
+        private double bearingDeg;
+
+        @Option(
+                names = "--declination",
+                paramLabel = "DEG",
+                description = "Magnetic declination, east positive. Default: by the magnetic model for site and date.")
+        private @Nullable Double declinationDeg;
+
+        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the reading may be. Default: 3.")
+        private @Nullable Double sigmaDeg;
+
+        Compass(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            Instant when = at(bench);
+            Angle declination = declinationDeg != null
+                    ? Angle.ofDegrees(declinationDeg)
+                    : MagneticModel.wmm2025().field(begun.site(), when).declination();
+            if (!(Math.abs(bearingDeg) <= 360)) {
+                throw new InputRefused(
+                        "a bearing of " + PlainNumber.asTyped(bearingDeg) + " degrees is beyond 360",
+                        "read the compass again");
+            }
+            return new CompassBearing(
+                    when, Angle.ofDegrees(bearingDeg), declination, degrees(sigmaDeg, CompassBearing.USUAL_SIGMA));
+        }
+    }
+
+    @Command(name = "scale", description = "The axis's altitude by the wedge's scale on a level base.")
+    static final class Scale extends SightCommand {
+        // Farther from the latitude than any careless reading, while its complement is near: the wrong end of the
+        // scale.
+        private static final double SURELY_OFF_DEG = 10;
+        private static final double CLOSE_DEG = 5;
+
+        @Parameters(paramLabel = "ALTITUDE", description = "Degrees above the horizon, as the scale reads.")
+        private double readDeg;
+
+        @Option(names = "--from-zenith", description = "The scale counts down from the zenith: 90 minus the altitude.")
+        private boolean fromZenith;
+
+        @Option(names = "--from-horizon", description = "It does count from the horizon, however odd it looks.")
+        private boolean fromHorizon;
+
+        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the reading may be. Default: 1.")
+        private @Nullable Double sigmaDeg;
+
+        Scale(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        boolean isMeantAsTyped() {
+            return fromHorizon || super.isMeantAsTyped();
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            if (!(readDeg >= -90 && readDeg <= 90)) {
+                throw new InputRefused(
+                        "an altitude of " + PlainNumber.asTyped(readDeg) + " degrees is outside -90 to 90",
+                        "read the scale again");
+            }
+            if (fromZenith && fromHorizon) {
+                throw new WrongUsage("a scale counts from the zenith or from the horizon, not both: choose one.");
+            }
+            double latitudeDeg = begun.site().poleAltitude().degrees();
+            boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
+                    && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
+            if (looksTurned && !fromZenith && !isMeantAsTyped()) {
+                throw new InputRefused(
+                        PlainNumber.asTyped(readDeg) + " degrees is far from your latitude, "
+                                + PlainNumber.of(latitudeDeg) + ", but 90 minus it is near",
+                        "if the scale counts from the zenith, add --from-zenith; if it does not, --from-horizon");
+            }
+            return new LevelledScale(
+                    at(bench),
+                    Angle.ofDegrees(fromZenith ? 90 - readDeg : readDeg),
+                    degrees(sigmaDeg, LevelledScale.USUAL_SIGMA));
+        }
+    }
+
+    @Command(
+            name = "shadow",
+            description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
+    static final class Shadow extends SightCommand {
+        @Parameters(
+                paramLabel = "ANGLE",
+                description = "Degrees, clockwise from the shadow to the axis; may be negative.")
+        private double angleDeg;
+
+        @Option(
+                names = "--body",
+                paramLabel = "BODY",
+                converter = BodyFinder.class,
+                description = "What casts the shadow: sun (default) or moon.")
+        private @Nullable SkyBody body;
+
+        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the angle may be. Default: 0.7.")
+        private @Nullable Double sigmaDeg;
+
+        Shadow(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            return new BodyBearing(
+                    at(bench),
+                    body == null ? SolarSystemBody.SUN : body,
+                    BodyBearing.Line.SHADOW,
+                    Angle.ofDegrees(angleDeg),
+                    degrees(sigmaDeg, BodyBearing.USUAL_SIGMA));
+        }
+    }
+
+    @Command(name = "bearing", description = "The angle from the line toward a star to the axis, clockwise from above.")
+    static final class Bearing extends SightCommand {
+        @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
+        private SkyBody body;
+
+        @Parameters(index = "1", paramLabel = "ANGLE", description = "Degrees, clockwise from the star to the axis.")
+        private double angleDeg;
+
+        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the angle may be. Default: 0.7.")
+        private @Nullable Double sigmaDeg;
+
+        Bearing(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            return new BodyBearing(
+                    at(bench),
+                    body,
+                    BodyBearing.Line.TOWARD_BODY,
+                    Angle.ofDegrees(angleDeg),
+                    degrees(sigmaDeg, BodyBearing.USUAL_SIGMA));
+        }
+    }
+
+    @Command(name = "altitude", description = "The axis's altitude minus a star's, both by one inclinometer.")
+    static final class Altitude extends SightCommand {
+        @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
+        private SkyBody body;
+
+        @Parameters(index = "1", paramLabel = "DIFFERENCE", description = "Degrees, axis minus star.")
+        private double differenceDeg;
+
+        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off it may be. Default: 0.2.")
+        private @Nullable Double sigmaDeg;
+
+        Altitude(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            return new BodyAltitude(
+                    at(bench), body, Angle.ofDegrees(differenceDeg), degrees(sigmaDeg, BodyAltitude.USUAL_SIGMA));
+        }
+    }
+
+    @Command(
+            name = "still",
+            description = "A star's place in the field, from the point that stays still while the tube is rocked in"
+                    + " right ascension.",
+            footer = {
+                "",
+                "For example, with Polaris a quarter of the finder's width to the lower right:",
+                "  polewright sight still polaris --distance 0.25 --toward 4.5 --with finder"
+            })
+    static final class Still extends SightCommand {
+        @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star, usually polaris.")
+        private SkyBody star;
+
+        @Option(
+                names = "--distance",
+                required = true,
+                paramLabel = "FIELDS",
+                description = "From the still point to the star, as a fraction of the field's width: 0.25.")
+        private double fields;
+
+        @Option(
+                names = "--toward",
+                required = true,
+                paramLabel = "CLOCK",
+                description = "Where the star stands from the still point, as on a clock face: 12 is the top, 4.5 half"
+                        + " past four.")
+        private double clock;
+
+        @Mixin
+        private ViewOptions view;
+
+        @Option(
+                names = "--sigma",
+                paramLabel = "FIELDS",
+                description = "How far off the star's place may be, as a fraction of the field. Default: 0.05.")
+        private double sigmaFields = StillPoint.USUAL_SIGMA_OF_FIELD;
+
+        Still(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            Angle field = view.field(begun.rig());
+            return new StillPoint(
+                    at(bench),
+                    star,
+                    ReadLength.ofField(fields, field),
+                    new ClockDirection(clock),
+                    view.view(begun.rig()),
+                    field.times(sigmaFields));
+        }
+    }
+
+    @Command(
+            name = "drift",
+            description = "How far a star drifted north or south while the mount tracked it.",
+            footer = {
+                "",
+                "For example, 2 1/2 divisions of the rig's reticle south in 5 minutes:",
+                "  polewright sight drift rigel --minutes 5 --moved 2.5 --toward s --with reticle",
+                "or a tenth of a 0.8 degree field, toward the lower edge in a star diagonal:",
+                "  polewright sight drift rigel --minutes 5 --moved 0.1 --unit fields \\",
+                "      --toward 6 --field 0.8 --view mirrored",
+                "or with a plain crosshair, a fifth of the way from the middle to the edge:",
+                "  polewright sight drift rigel --minutes 5 --moved 0.2 --unit radii \\",
+                "      --toward n --with eyepiece",
+                "or from the middle of a ring 0.2 degrees wide to its edge, in 12 minutes:",
+                "  polewright sight drift rigel --minutes 12 --moved 1 --unit radii \\",
+                "      --toward n --field 0.2"
+            })
+    static final class Drift extends SightCommand {
+        @Parameters(paramLabel = "STAR", converter = BodyFinder.class, description = "The star.")
+        private SkyBody star;
+
+        @Option(names = "--minutes", required = true, paramLabel = "MINUTES", description = "How long it was watched.")
+        private double minutes;
+
+        @Mixin
+        private DriftOptions drift;
+
+        @Mixin
+        private ViewOptions view;
+
+        Drift(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Sighting sighting(Workbench bench, NightEvent.Begun begun) {
+            if (!(minutes > 0 && minutes <= 360)) {
+                throw new InputRefused(
+                        "a drift of " + PlainNumber.asTyped(minutes) + " minutes is outside 0 to 360",
+                        "give how long the star was watched, at least a minute or two");
+            }
+            Duration length = Duration.ofMillis(Math.round(minutes * 60_000));
+            ReadLength moved = drift.moved(view, begun.rig());
+            DriftDirection direction = drift.direction(view, begun.rig());
+            return new StarDrift(startOf(bench, length), length, star, moved, direction, drift.sigma(moved));
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package polewright.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.alignment.camera.TrackedSequence;
+import polewright.alignment.sighting.FieldDrift;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.operations.JobFailed;
+import polewright.operations.Workbench;
+import polewright.operations.camera.FrameSeries;
+import polewright.report.json.FramesJson;
+import polewright.report.text.AxisWords;
+import polewright.report.text.FrameWords;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.attitude.CameraAttitude;
+
+/** Sightings that a camera takes. */
+final class SightFramesCommands {
+    private SightFramesCommands() {}
+
+    /** What they share: frames, placed at the night's site. */
+    abstract static class SightFramesCommand extends AppendingCommand {
+        @Mixin
+        private SeveralFrames frames;
+
+        @Mixin
+        private InsteadOfOption insteadOf;
+
+        private List<String> found = List.of();
+        private Optional<ObjectNode> foundJson = Optional.empty();
+        private Optional<Instant> first = Optional.empty();
+        private String kind = "";
+
+        SightFramesCommand(Workbench workbench) {
+            super(workbench, "camera frames");
+        }
+
+        /** What the frames tell. */
+        record Told(Sighting sighting, List<String> words, ObjectNode json) {}
+
+        abstract Told told(FrameSeries series, NightEvent.Begun begun);
+
+        @Override
+        final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+            try {
+                FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
+                frames.refuseDaylight(series, begun.site());
+                Told told = told(series, begun);
+                refuseSeenAlready(told.sighting(), before, insteadOf.replaced(night()));
+                List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
+                lines.addAll(told.words());
+                found = lines;
+                foundJson = Optional.of(told.json());
+                kind = told.sighting().kind();
+                first = Optional.of(series.attitudes().get(0).at());
+                return insteadOf.event(new NightEvent.SightingTaken(told.sighting()), night());
+            } catch (InputRefused refused) {
+                // It is the frames that cannot be used, not what was typed.
+                throw new JobFailed(String.valueOf(refused.getMessage()));
+            }
+        }
+
+        /** The same frames twice would count as two sightings, and make the fix surer than it is. */
+        private static void refuseSeenAlready(
+                Sighting sighting, NightState before, Optional<InsteadOfOption.Replaced> replaced) {
+            for (LoggedEvent logged : before.standing()) {
+                boolean isReplaced =
+                        replaced.filter(one -> one.seq() == logged.seq()).isPresent();
+                if (!isReplaced
+                        && logged.event() instanceof NightEvent.SightingTaken taken
+                        && shareFrames(taken.sighting(), sighting)) {
+                    throw new InputRefused(
+                            "these frames are in the log already, as #" + logged.seq(),
+                            "take new ones, or take that back first with polewright undo " + logged.seq());
+                }
+            }
+        }
+
+        private static boolean shareFrames(Sighting logged, Sighting fresh) {
+            if (logged instanceof TurnedFrames before && fresh instanceof TurnedFrames now) {
+                List<Instant> times =
+                        before.frames().stream().map(CameraAttitude::at).toList();
+                return now.frames().stream().anyMatch(frame -> times.contains(frame.at()));
+            }
+            return logged instanceof FieldDrift before
+                    && fresh instanceof FieldDrift now
+                    && before.at().equals(now.at());
+        }
+
+        @Override
+        final Optional<Instant> given() {
+            return first;
+        }
+
+        @Override
+        final String logged() {
+            return kind + insteadOf.words();
+        }
+
+        @Override
+        final List<String> found() {
+            return found;
+        }
+
+        @Override
+        final Optional<ObjectNode> foundJson() {
+            return foundJson;
+        }
+    }
+
+    @Command(
+            name = "frames",
+            description = "Two or more camera frames between which right ascension was turned, and nothing else.",
+            footer = {
+                "",
+                "Turn by 30 to 90 degrees; a third frame checks the two. Any part of the sky will do.",
+                "For example:",
+                "  polewright sight frames first.fits second.fits third.fits"
+            })
+    static final class Turned extends SightFramesCommand {
+        @Mixin
+        private DriveOption drive;
+
+        @Mixin
+        private PictureOption picture;
+
+        private Runnable drawing = () -> {};
+
+        Turned(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Told told(FrameSeries series, NightEvent.Begun begun) {
+            AxisFromFrames axis = AxisFromFrames.of(begun.site(), series.attitudes());
+            drawing = () -> AxisPicture.draw(picture, bench(), output(), series, axis);
+            return new Told(
+                    TurnedFrames.of(series.attitudes(), drive.told()),
+                    AxisWords.ofFramesAlone(axis, drive.told()),
+                    FramesJson.of(axis, drive.told()));
+        }
+
+        @Override
+        void afterwards(NightState night) {
+            drawing.run();
+        }
+    }
+
+    @Command(
+            name = "drift-frames",
+            description = "Camera frames of one field, taken one after another while the mount tracked it.",
+            footer = {
+                "",
+                "Five to fifteen minutes of frames tell most; the slow motions are left alone meanwhile.",
+                "For example:",
+                "  polewright sight drift-frames drift-*.fits"
+            })
+    static final class Drift extends SightFramesCommand {
+        Drift(Workbench workbench) {
+            super(workbench);
+        }
+
+        @Override
+        Told told(FrameSeries series, NightEvent.Begun begun) {
+            TrackedSequence sequence = TrackedSequence.of(begun.site(), begun.weather(), series.attitudes());
+            return new Told(FieldDrift.of(sequence), FrameWords.of(sequence), FramesJson.of(sequence));
+        }
+    }
+}

@@ -1,0 +1,73 @@
+package polewright.cli;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import polewright.report.text.AngleWords;
+import polewright.session.event.NightEvent;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.AirlessDirection;
+import polewright.sky.place.ApparentPlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.place.Site;
+import polewright.sky.place.Weather;
+import polewright.sky.time.SkyTime;
+
+/** A warning when somebody points near the Sun while it is up. */
+final class SunCaution {
+    private SunCaution() {}
+
+    /** For what was just logged: one line, or none. */
+    static List<String> of(NightEvent event, Site site) {
+        if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            return of(corrected.meant(), site);
+        }
+        if (!(event instanceof NightEvent.Measurement measured)) {
+            return List.of();
+        }
+        Weather weather = Weather.standardAt(site.heightMetres());
+        return measured.linesOfSight(site, weather).stream()
+                .map(line -> near(ObservingMoment.of(site, SkyTime.of(line.at()), weather), line.direction()))
+                .filter(near -> !near.isEmpty())
+                .findFirst()
+                .orElse(List.of());
+    }
+
+    /** One line when the Sun is up and this place is within {@link SunGuard#KEEP_AWAY} of it, else none. */
+    static List<String> near(ObservingMoment moment, ApparentPlace place) {
+        return near(moment, moment.airless(place));
+    }
+
+    private static List<String> near(ObservingMoment moment, AirlessDirection direction) {
+        SunGuard guard = SunGuard.at(moment);
+        Angle distance = guard.distance(direction);
+        if (!guard.isSunUp() || distance.compareTo(SunGuard.KEEP_AWAY) >= 0) {
+            return List.of();
+        }
+        return List.of("CARE  Only " + AngleWords.degrees(distance.plus(guard.semiDiameter()))
+                + " from the Sun, which is up: do not point there without a proper solar filter.");
+    }
+
+    /** For what is to be followed for so long: near the Sun when it begins or ends, and whether it begins by day. */
+    static List<String> whileFollowed(SkyBody body, NightEvent.Begun begun, Instant from, Duration followed) {
+        List<String> lines = new ArrayList<>();
+        Stream.of(from, from.plus(followed))
+                .map(at -> ObservingMoment.of(begun.site(), SkyTime.of(at), begun.weather()))
+                .map(moment -> near(moment, Ephemeris.apparent(body, moment)))
+                .filter(near -> !near.isEmpty())
+                .findFirst()
+                .ifPresent(lines::addAll);
+        if (SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(from), begun.weather()))
+                .isSunUp()) {
+            lines.add("NOTE  It is day at " + from.truncatedTo(ChronoUnit.MINUTES)
+                    + ", when this is to begin: --at names another time.");
+        }
+        return lines;
+    }
+}

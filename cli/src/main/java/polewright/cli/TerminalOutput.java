@@ -1,0 +1,49 @@
+package polewright.cli;
+
+import java.util.List;
+import picocli.CommandLine.Option;
+import polewright.operations.Workbench;
+import polewright.report.text.Wrapping;
+
+/** Text on a terminal. */
+public class TerminalOutput {
+    // Faint and red: the least harm to eyes that are used to the dark.
+    private static final String DIM_RED = "\u001b[2;31m";
+    private static final String PLAIN = "\u001b[0m";
+    private static final String CLEAR_LINE = "\u001b[2K";
+
+    @Option(names = "--red", description = "Print in dim red, for eyes used to the dark.")
+    private boolean red;
+
+    static boolean wantsRed(String... args) {
+        return List.of(args).contains("--red");
+    }
+
+    static String reddened(String line) {
+        return line.isEmpty() ? line : DIM_RED + line + PLAIN;
+    }
+
+    /** Lines for people, broken to fit a screen. */
+    public void say(Workbench workbench, List<String> lines) {
+        for (String line : Wrapping.wrapped(lines)) {
+            workbench.out().println(red ? reddened(line) : line);
+        }
+        workbench.out().flush();
+    }
+
+    /** Lines that are a picture: shown as they are. */
+    public void show(Workbench workbench, List<String> lines) {
+        lines.forEach(line -> workbench.out().println(red ? reddened(line) : line));
+        workbench.out().flush();
+    }
+
+    public void say(Workbench workbench, String line) {
+        say(workbench, List.of(line));
+    }
+
+    /** Over the line that is there, without ending it: for a terminal. */
+    public void overwrite(Workbench workbench, String line) {
+        workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(line) : line));
+        workbench.out().flush();
+    }
+}

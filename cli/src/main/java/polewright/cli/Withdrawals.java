@@ -1,0 +1,20 @@
+package polewright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+
+/** Which events of a night have been taken back. */
+final class Withdrawals {
+    private Withdrawals() {}
+
+    /** The last event that took this one back and was not taken back itself. */
+    static Optional<Long> by(List<LoggedEvent> night, long seq) {
+        return night.stream()
+                .filter(later -> later.event() instanceof NightEvent.Withdrawn withdrawn && withdrawn.seq() == seq)
+                .map(LoggedEvent::seq)
+                .filter(by -> by(night, by).isEmpty())
+                .reduce((earlier, later) -> later);
+    }
+}

@@ -1,0 +1,26 @@
+package polewright.cli;
+
+import java.util.function.Supplier;
+import polewright.sky.InputRefused;
+
+/** What was typed cannot be used as it stands. The message is shown; exit status 2. */
+public final class WrongUsage extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    public WrongUsage(String message) {
+        super(message);
+    }
+
+    private WrongUsage(InputRefused refused) {
+        super(refused.getMessage(), refused);
+    }
+
+    /** Makes a value of what was typed; a refusal is then the typing's fault, not the job's. */
+    static <T> T unlessUsable(Supplier<T> fromOptions) {
+        try {
+            return fromOptions.get();
+        } catch (InputRefused refused) {
+            throw new WrongUsage(refused);
+        }
+    }
+}

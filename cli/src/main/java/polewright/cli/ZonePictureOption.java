@@ -1,0 +1,48 @@
+package polewright.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import polewright.drawing.Palette;
+import polewright.drawing.ZoneDrawing;
+import polewright.drawing.ZoneScene;
+import polewright.operations.Workbench;
+import polewright.report.scene.NightScene;
+import polewright.report.text.ZoneText;
+import polewright.session.NightState;
+
+/** Whether to draw the zone, with the fix in it and how the axis came there. */
+final class ZonePictureOption {
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE.svg",
+            description = "Also draw how far off the axis may be, where it is, and where it was.")
+    private @Nullable Path file;
+
+    @Option(names = "--dark", description = "Draw in dim red on black.")
+    private boolean dark;
+
+    @Option(names = "--draw", description = "Draw it here, in letters.")
+    private boolean inLetters;
+
+    /** Draws it if that was asked for. */
+    void draw(Workbench workbench, Output output, NightState night) {
+        if (file == null && !inLetters) {
+            return;
+        }
+        ZoneScene scene = NightScene.of(night);
+        if (inLetters && !output.isJson()) {
+            output.say(workbench, "");
+            output.show(workbench, ZoneText.of(scene));
+        }
+        if (file != null) {
+            ResultFile.write(file, ZoneDrawing.svg(scene, palette()).getBytes(StandardCharsets.UTF_8));
+            output.mention(workbench, "Drawn: " + file);
+        }
+    }
+
+    Palette palette() {
+        return dark ? Palette.DARK : Palette.LIGHT;
+    }
+}

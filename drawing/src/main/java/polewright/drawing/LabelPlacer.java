@@ -1,0 +1,215 @@
+package polewright.drawing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.drawing.Svg.Anchor;
+
+/**
+ * Finds room for labels, one after the other: near what they name, off the lines, never on one another.
+ *
+ * <p>Every place of a fine grid is tried, so a label is refused only where the paper is full.
+ */
+final class LabelPlacer {
+    static final double LINE_HEIGHT = 16;
+    static final double LETTER_SIZE = 14;
+    /** How far from what it points at a label may stand without a leader, beyond its gap. */
+    private static final double FREE = 5;
+
+    private static final double AIR = 3;
+    // Labels closer than that read as one.
+    private static final double APART = 6;
+    private static final double STEP = 4;
+    private static final double NEAR_END = 8;
+    private static final double CROSSED_LABEL = 300;
+    private static final double COVERED_LEADER = 12;
+    private static final double FREE_END = 3;
+    private static final double FIRST_RING = 16;
+
+    /**
+     * A label that wants a place.
+     *
+     * @param targets what it may point at, any of them
+     * @param gap how far from its target it stands best
+     * @param reach how far from its target it may stand
+     * @param step between the places that are tried
+     * @param isFit whether a place will do at all
+     */
+    record Wanted(
+            List<String> lines, List<Box> targets, double gap, double reach, double step, Predicate<Placed> isFit) {
+        Wanted {
+            lines = List.copyOf(lines);
+            targets = List.copyOf(targets);
+        }
+
+        private double width() {
+            return lines.stream()
+                    .mapToDouble(line -> Lettering.width(line, LETTER_SIZE))
+                    .max()
+                    .orElse(0);
+        }
+
+        /** How far from a good distance it is; a label that touches what it names is worse than one farther off. */
+        private double stretch(double distance) {
+            return distance < gap ? FREE_END * (gap - distance) : distance - gap;
+        }
+
+        private double mostStretch() {
+            return Math.max(stretch(0), stretch(reach));
+        }
+    }
+
+    /**
+     * A text of one or more lines that found its place.
+     *
+     * @param pointedAt the point of its target that is nearest
+     * @param gap how far from it would be best
+     * @param stretch how far from that best distance it is
+     */
+    record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
+        boolean needsLeader() {
+            return leaderStart().distance(pointedAt) > gap + FREE;
+        }
+
+        /** Letters take less than the room kept for them: they stand on the side of what they name. */
+        Anchor anchor() {
+            if (pointedAt.getX() <= box.left()) {
+                return Anchor.START;
+            }
+            return pointedAt.getX() >= box.right() ? Anchor.END : Anchor.MIDDLE;
+        }
+
+        double anchorX() {
+            return switch (anchor()) {
+                case START -> box.left();
+                case MIDDLE -> box.middle().getX();
+                case END -> box.right();
+            };
+        }
+
+        /** What the letters fill: above and below them the lines have some air. */
+        Box letters() {
+            return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
+        }
+
+        Vector2D leaderStart() {
+            return box.nearestTo(pointedAt);
+        }
+    }
+
+    private final Box area;
+    private final List<Box> taken = new ArrayList<>();
+    private final ShunnedPoints shunned = new ShunnedPoints();
+
+    LabelPlacer(Box area) {
+        this.area = area;
+    }
+
+    void keepOff(Box box) {
+        taken.add(box);
+    }
+
+    /** Points that a label should not cover, each at a cost; a cost of 1 is worth a step of one unit away. */
+    void shun(List<Vector2D> points, double cost) {
+        points.forEach(point -> shunned.add(point, cost));
+    }
+
+    /** The best free place that is fit; empty when there is none. */
+    Optional<Placed> place(Wanted wanted) {
+        Placed best = null;
+        double least = Double.POSITIVE_INFINITY;
+        // Ring by ring outward: most labels find room in the first, and few of the places farther out are looked at.
+        double ring = 0;
+        double next = FIRST_RING;
+        while (ring < least && ring <= wanted.mostStretch()) {
+            for (Placed placed : nearestFirst(wanted, ring, next)) {
+                double cost = placed.stretch();
+                if (cost >= least) {
+                    break;
+                }
+                cost += shunned.within(placed.box().grown(2), least - cost);
+                if (cost < least) {
+                    cost += crossed(placed, least - cost);
+                }
+                if (cost < least && wanted.isFit().test(placed)) {
+                    least = cost;
+                    best = placed;
+                }
+            }
+            ring = next;
+            next *= 2;
+        }
+        if (best != null) {
+            taken.add(best.box().grown(APART));
+            if (best.needsLeader()) {
+                shun(Strokes.sampled(List.of(best.leaderStart(), best.pointedAt()), STEP), COVERED_LEADER);
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /** The free places whose stretch is {@code least} or more, and less than {@code most}. */
+    private List<Placed> nearestFirst(Wanted wanted, double least, double most) {
+        double across = wanted.width() / 2;
+        double along = LINE_HEIGHT * wanted.lines().size() / 2;
+        List<Placed> candidates = new ArrayList<>();
+        for (Box target : wanted.targets()) {
+            Box within = middles(target.grown(wanted.reach()), across, along);
+            Box ring = middles(target.grown(Math.min(wanted.reach(), wanted.gap() + most)), across, along);
+            for (double x = onGrid(ring.left(), within.left(), wanted.step()); x <= ring.right(); x += wanted.step()) {
+                for (double y = onGrid(ring.top(), within.top(), wanted.step());
+                        y <= ring.bottom();
+                        y += wanted.step()) {
+                    Box box = Box.about(new Vector2D(x, y), 2 * across, 2 * along);
+                    double distance = box.distanceTo(target);
+                    double stretch = wanted.stretch(distance);
+                    if (distance <= wanted.reach()
+                            && stretch >= least
+                            && stretch < most
+                            && taken.stream().noneMatch(box::meets)) {
+                        candidates.add(
+                                new Placed(wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch));
+                    }
+                }
+            }
+        }
+        candidates.sort(Comparator.comparingDouble(Placed::stretch));
+        return candidates;
+    }
+
+    /** Where the middle of a label can be that meets {@code box} and lies on the paper. */
+    private Box middles(Box box, double across, double along) {
+        return new Box(
+                Math.max(area.left(), box.left() - 2 * across) + across,
+                Math.max(area.top(), box.top() - 2 * along) + along,
+                Math.min(area.right(), box.right() + 2 * across) - across,
+                Math.min(area.bottom(), box.bottom() + 2 * along) - along);
+    }
+
+    /** The first point at or after {@code from} of the grid that begins at {@code origin}. */
+    private static double onGrid(double from, double origin, double step) {
+        return origin + step * Math.ceil((from - origin) / step);
+    }
+
+    /**
+     * A leader may cross a line, but had better not run along it, and never over another label. Once it costs {@code tooMuch}
+     * or more, no more than that it does.
+     */
+    private double crossed(Placed placed, double tooMuch) {
+        if (!placed.needsLeader()) {
+            return 0;
+        }
+        double cost = 0;
+        for (Vector2D on : Strokes.sampled(List.of(placed.leaderStart(), placed.pointedAt()), STEP)) {
+            if (on.distance(placed.pointedAt()) < NEAR_END || cost >= tooMuch) {
+                break;
+            }
+            cost += taken.stream().anyMatch(box -> box.contains(on)) ? CROSSED_LABEL : 0;
+            cost += shunned.around(on, STEP / 2);
+        }
+        return cost;
+    }
+}

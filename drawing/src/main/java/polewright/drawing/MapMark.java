@@ -1,0 +1,52 @@
+package polewright.drawing;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+
+/**
+ * A mark for a single point of a map.
+ *
+ * @param at the point, on the paper
+ * @param box what the mark fills
+ */
+record MapMark(Kind kind, Vector2D at, Box box) {
+    /** In the order in which they are named. */
+    enum Kind {
+        NOW("now", "axis now"),
+        POSSIBLE("possible", "possible axis"),
+        AIM("aim", "best aim"),
+        POLE("pole", "true pole"),
+        FIRST_FIX("first-fix", "first fix"),
+        GOAL("goal", "after turning"),
+        EARLIER("earlier", "an earlier fix");
+
+        private final String id;
+        private final String words;
+
+        Kind(String id, String words) {
+            this.id = id;
+            this.words = words;
+        }
+
+        /** By which a reader of the file finds it. */
+        String id() {
+            return id;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    private static final Set<Kind> AIM_AND_POLE = EnumSet.of(Kind.AIM, Kind.POLE);
+    // Closer marks cannot be told apart.
+    private static final double ONE_PLACE = 9;
+
+    /** Whether one label has to do for both. */
+    boolean nearlyCoincidesWith(MapMark other) {
+        Set<Kind> kinds = EnumSet.of(kind, other.kind);
+        return at.distance(other.at) < ONE_PLACE
+                || (kinds.equals(AIM_AND_POLE) && box.grown(2).meets(other.box));
+    }
+}

@@ -1,0 +1,54 @@
+package polewright.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.drawing.Svg.Look;
+
+/** A screw's head as the hand's owner looks at it, six-sided, and an arrow about it for the way to turn. */
+final class ScrewHead {
+    private static final double HEAD = 11;
+    private static final double ARROW = 20;
+    private static final double FROM_DEGREES = 215;
+    private static final double SWEEP_DEGREES = 230;
+
+    private final Svg svg;
+    private final Palette palette;
+
+    ScrewHead(Svg svg, Palette palette) {
+        this.svg = svg;
+        this.palette = palette;
+    }
+
+    void turned(Vector2D centre, boolean clockwise) {
+        Vector2D[] corners = new Vector2D[6];
+        for (int i = 0; i < 6; i++) {
+            corners[i] = Svg.around(centre, HEAD, i * Math.PI / 3);
+        }
+        svg.polygon(Look.filled(palette.metal(), palette.ink(), 1.6), corners);
+        // Clockwise it runs over the top from the left to the right.
+        double begin = Math.toRadians(clockwise ? FROM_DEGREES : 180 - FROM_DEGREES);
+        double sweep = Math.toRadians(clockwise ? -SWEEP_DEGREES : SWEEP_DEGREES);
+        svg.open(clockwise ? "clockwise" : "counter-clockwise");
+        svg.polyline(Look.line(palette.axis(), 3), arc(centre, ARROW, begin, sweep));
+        tip(svg, palette.axis(), centre, ARROW, begin + sweep, sweep > 0);
+        svg.close();
+    }
+
+    /** Points of an arc, angles from the right, anticlockwise as seen. */
+    static List<Vector2D> arc(Vector2D centre, double radius, double fromRad, double sweepRad) {
+        List<Vector2D> points = new ArrayList<>();
+        int pieces = 24;
+        for (int i = 0; i <= pieces; i++) {
+            points.add(Svg.around(centre, radius, fromRad + sweepRad * i / pieces));
+        }
+        return points;
+    }
+
+    /** The head of an arrow that runs along an arc and ends at {@code atRad}. */
+    static void tip(Svg svg, String colour, Vector2D centre, double radius, double atRad, boolean anticlockwise) {
+        double heading = atRad + (anticlockwise ? Math.PI / 2 : -Math.PI / 2);
+        Tilted head = new Tilted(Svg.around(centre, radius, atRad), heading);
+        svg.polygon(Look.filled(colour, colour, 1), head.at(9, 0), head.at(-3, 7), head.at(-3, -7));
+    }
+}

@@ -1,7 +1,0 @@
-package polewright.frames.match;
-
-/** What came of matching a frame. */
-public sealed interface MatchOutcome permits MatchedFrame, Unmatched {
-    /** How many stars were found on the frame. */
-    int starsFound();
-}

@@ -1,5 +1,0 @@
-/** Which stars these are: patterns of neighbours looked up in the atlas, then judged by odds. */
-@NullMarked
-package polewright.frames.match;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,5 +1,0 @@
-/** A plate as other programs read it: the World Coordinate System of FITS. */
-@NullMarked
-package polewright.frames.wcs;
-
-import org.jspecify.annotations.NullMarked;

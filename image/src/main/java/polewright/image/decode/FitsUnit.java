@@ -1,0 +1,145 @@
+package polewright.image.decode;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import nom.tam.fits.FitsException;
+import nom.tam.fits.Header;
+import nom.tam.util.FitsInputStream;
+import polewright.sky.InputRefused;
+
+/**
+ * One header with the data after it, of a FITS file in memory (FITS standard 4.0, sections 3 and 4.4.1).
+ *
+ * @param header its keywords
+ * @param axes of its data
+ * @param start where the header begins, bytes
+ * @param dataStart where the data begin, bytes
+ * @param dataBytes how many bytes of data the header promises, without the filling of the last block; not yet checked
+ *     against the file
+ */
+record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dataBytes) {
+    /** Held, so that the setting lasts. */
+    private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
+
+    static {
+        // The library tells of odd headers on the terminal, where nobody at a telescope can do anything about them.
+        // For the whole program: rehearsal writes with it too, and has as little to tell.
+        LIBRARY_LOG.setLevel(Level.OFF);
+    }
+
+    private static final int BLOCK = 2880;
+    private static final int CARD = 80;
+    private static final int MOST_BITS = 64;
+    private static final long MORE_THAN_ANY_FILE = Long.MAX_VALUE / 2;
+
+    /** The keywords of a file come in a few blocks; without an end after this many it is something else. */
+    private static final int LONGEST_HEADER = 4000 * BLOCK;
+
+    /**
+     * The unit that begins at {@code start}.
+     *
+     * @throws InputRefused if its header is cut short, is none, or has a number that is impossible
+     */
+    static FitsUnit at(byte[] content, int start) {
+        int headerBytes = headerBytes(content, start);
+        if (headerBytes < 0) {
+            throw new InputRefused("its header is cut short", "wait until it is saved whole, or take the frame again");
+        }
+        int dataStart = Math.min(content.length, start + headerBytes);
+        try (FitsInputStream in =
+                new FitsInputStream(new ByteArrayInputStream(content, start, dataStart - start), BLOCK)) {
+            Header header = new Header(in);
+            FitsAxes axes = FitsAxes.of(new FitsCounts(header), "NAXIS", 0);
+            return new FitsUnit(header, axes, start, dataStart, dataBytes(header, axes));
+        } catch (IOException | FitsException e) {
+            throw new InputRefused("its FITS header cannot be read", "take the frame again");
+        }
+    }
+
+    /** Whether the header that begins there is in the file with its end. */
+    static boolean hasHeader(byte[] content, int start) {
+        return headerBytes(content, start) >= 0;
+    }
+
+    /** Whether another unit may begin there. */
+    static boolean mayStartAt(byte[] content, long start) {
+        if (start + CARD > content.length) {
+            return false;
+        }
+        String word = "XTENSION";
+        for (int i = 0; i < word.length(); i++) {
+            if (content[(int) start + i] != word.charAt(i)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** First byte after the data, the last one's filling included. */
+    long next() {
+        return dataStart + (dataBytes + BLOCK - 1) / BLOCK * BLOCK;
+    }
+
+    /** Whether all that the header promises is there. */
+    boolean isWhole(byte[] content) {
+        return dataBytes <= content.length - dataStart;
+    }
+
+    /** A picture of at least two axes, stored plainly. */
+    boolean isImage() {
+        boolean image = start == 0
+                || "IMAGE".equals(header.getStringValue("XTENSION", "").trim());
+        return image
+                && !header.getBooleanValue("GROUPS", false)
+                && axes.count() >= 2
+                && axes.length(1) > 0
+                && axes.length(2) > 0;
+    }
+
+    /** A picture stored as a table of compressed tiles (FITS standard 4.0, section 10). */
+    boolean isCompressedImage() {
+        return header.getBooleanValue("ZIMAGE", false) && counts().orElse("ZNAXIS", 0, 0, FitsAxes.MOST) >= 2;
+    }
+
+    FitsCounts counts() {
+        return new FitsCounts(header);
+    }
+
+    private static int headerBytes(byte[] content, int start) {
+        int last = Math.min(content.length - start, LONGEST_HEADER);
+        for (int card = 0; card + CARD <= last; card += CARD) {
+            int at = start + card;
+            if (content[at] == 'E' && content[at + 1] == 'N' && content[at + 2] == 'D' && isBlank(content, at + 3)) {
+                return (card + CARD + BLOCK - 1) / BLOCK * BLOCK;
+            }
+        }
+        return -1;
+    }
+
+    private static boolean isBlank(byte[] content, int at) {
+        for (int i = at; i < at + 5; i++) {
+            if (content[i] != ' ') {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static long dataBytes(Header header, FitsAxes axes) {
+        FitsCounts counts = new FitsCounts(header);
+        long bits = Math.abs(counts.orElse("BITPIX", 8, -MOST_BITS, MOST_BITS));
+        long groups = counts.orElse("GCOUNT", 1, 1, Long.MAX_VALUE);
+        long parameters = counts.orElse("PCOUNT", 0, 0, Long.MAX_VALUE);
+        if (axes.count() == 0) {
+            return 0;
+        }
+        try {
+            long values = Math.multiplyExact(Math.addExact(axes.values(), parameters), groups);
+            return Math.min(MORE_THAN_ANY_FILE, Math.multiplyExact(values, bits / 8));
+        } catch (ArithmeticException e) {
+            return MORE_THAN_ANY_FILE;
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package polewright.image.decode;
+
+import java.io.IOException;
+import polewright.image.Frame;
+import polewright.sky.InputRefused;
+
+/**
+ * From the bytes of a file to a frame in grey.
+ *
+ * <p>FITS, JPEG, PNG, TIFF, each packed by gzip or not, and the picture embedded in a camera's raw file; told apart by their
+ * first bytes, not by name.
+ * Whatever is wrong with the bytes, the answer is a frame or one line for the person.
+ */
+public final class FrameReader {
+    private FrameReader() {}
+
+    /**
+     * Decodes a frame.
+     *
+     * @param content all bytes of the file; not changed
+     * @param name of the file, for messages; its ending only tells a raw file whose bytes do not
+     * @throws InputRefused if there is no frame in it; the message begins with the name
+     */
+    public static Frame read(byte[] content, String name, DecodeOptions options) {
+        try {
+            return decode(content, name, options);
+        } catch (InputRefused e) {
+            throw e.at(name);
+        } catch (IOException | RuntimeException | StackOverflowError e) {
+            // Whatever a library stumbles over in bytes that were damaged, in whatever way.
+            throw because(
+                    e,
+                    new InputRefused(
+                            name + ": it is damaged, and the picture in it cannot be decoded",
+                            "copy it again from the camera, or take another frame"));
+        } catch (OutOfMemoryError e) {
+            // Sizes are checked before memory is taken; what is left is a program that is nearly full already.
+            throw because(
+                    e,
+                    new InputRefused(
+                            name + ": there is not enough memory to decode it",
+                            "save it binned or cropped, or let Java have more with -Xmx"));
+        }
+    }
+
+    /** The person is not told what it was; who looks for mistakes in the code wants to know. */
+    private static InputRefused because(Throwable cause, InputRefused refused) {
+        refused.initCause(cause);
+        return refused;
+    }
+
+    private static Frame decode(byte[] content, String name, DecodeOptions options) throws IOException {
+        return switch (FileKind.of(content, name)) {
+            case FITS -> FitsDecoder.decode(content, options);
+            case JPEG -> PictureDecoder.jpeg(content, options);
+            case PNG -> PictureDecoder.png(content, options);
+            case TIFF -> tiff(content, name, options);
+            case RAW_LIKE_TIFF -> RawFile.decode(content, TiffDirectories.of(content, 0), options);
+            case RAW_OF_OTHER_BUILD -> RawFile.decode(content, TiffDirectories.none(), options);
+            case EMPTY ->
+                throw new InputRefused("the file is empty", "wait until it is saved, or take the frame again");
+            case GZIP -> gzipped(content, name, options);
+            case BIG_TIFF ->
+                throw new InputRefused(
+                        "it is a TIFF of the kind for pictures over 4 GB", "save it as plain TIFF or FITS");
+            case HEIF ->
+                throw new InputRefused(
+                        "it is a picture of the HEIF kind, which is not read here", "save it as JPEG, TIFF or FITS");
+            case UNKNOWN ->
+                throw new InputRefused(
+                        "this is not a picture that is read here",
+                        "give FITS, TIFF, PNG, JPEG, or a camera's raw file with a full-size preview in it");
+        };
+    }
+
+    private static Frame gzipped(byte[] content, String name, DecodeOptions options) throws IOException {
+        byte[] unpacked = GzippedFile.unpacked(content, options);
+        String inside = GzippedFile.nameInside(name);
+        if (FileKind.of(unpacked, inside) == FileKind.GZIP) {
+            throw new InputRefused("it is packed by gzip twice", "unpack it first");
+        }
+        return decode(unpacked, inside, options);
+    }
+
+    private static Frame tiff(byte[] content, String name, DecodeOptions options) throws IOException {
+        TiffDirectories directories = TiffDirectories.of(content, 0);
+        if (RawFile.isRaw(content, name, directories)) {
+            return RawFile.decode(content, directories, options);
+        }
+        if (!TiffOutline.hasPicture(directories) || TiffOutline.reachesBeyond(content, directories)) {
+            throw new InputRefused("this TIFF is cut short", "wait until it is saved whole, or copy it again");
+        }
+        if (TiffOutline.hasHugeTiles(directories)) {
+            throw new IOException("tiles larger than the picture");
+        }
+        return PictureDecoder.tiff(content, directories, options);
+    }
+}

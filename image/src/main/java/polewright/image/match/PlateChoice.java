@@ -1,0 +1,168 @@
+package polewright.image.match;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.StarAtlas;
+
+/** The plate over a whole frame once it is nearly known: how much of the lens its stars support, and at what odds. */
+final class PlateChoice {
+    private static final int JUDGED = 80;
+    private static final int ROUNDS = 3;
+    private static final double FIRST_LIMIT_PIXELS = 3;
+    private static final double LEAST_LIMIT_PIXELS = 1;
+    private static final double MOST_LIMIT_PIXELS = 4;
+    private static final double FURTHEST_SIGMAS = 4;
+    private static final double LEAST_SIGMA_PIXELS = 0.5;
+    /** So many detections are judged at least. */
+    static final int LEAST_TRUSTED = 12;
+    // Half of a two-dimensional Gaussian's points lie within so many sigma.
+    private static final double RAYLEIGH_MEDIAN = 1.1774;
+    // Places of the atlas: steps of rounding, and the motion since J2000.0 of the stars whose motion it does not know.
+    private static final double ATLAS_SIGMA_RAD = Angle.ofArcseconds(0.5).radians();
+    private static final double ATLAS_SIGMA_WITH_MOTION_RAD =
+            Angle.ofArcseconds(0.15).radians();
+
+    private final Detections detections;
+    private final int sizeWithMotion;
+    private final int leastTrusted;
+
+    PlateChoice(Detections detections, StarAtlas atlas, int leastTrusted) {
+        this.detections = detections;
+        this.leastTrusted = leastTrusted;
+        this.sizeWithMotion = atlas.sizeWithMotion();
+    }
+
+    /**
+     * A plate that explains the frame.
+     *
+     * @param fit over all the stars that it explains
+     * @param stars which they are
+     * @param fitted the same as they were fitted
+     * @param model how much of the lens was fitted
+     * @param logOdds of being right, before the search is paid for
+     */
+    record Chosen(PlateFit fit, PairedStars stars, PlateFit.Pairs fitted, PlateModel model, double logOdds) {}
+
+    /**
+     * Pairs again and fits again, with strays left behind, until it stays.
+     *
+     * @param below only stars of a smaller rank than this
+     * @param tried how many detections
+     */
+    Optional<Chosen> over(Plate nearlyRight, MappedStars sky, int below, int tried) {
+        Plate plate = nearlyRight;
+        double limit = FIRST_LIMIT_PIXELS;
+        int trusted = tried;
+        Optional<Chosen> chosen = Optional.empty();
+        for (int round = 0; round < ROUNDS; round++) {
+            double tolerance = limit;
+            PairedStars paired = PairedStars.of(plate, detections, sky, trusted, below, (x, y) -> tolerance);
+            Optional<Fitted> best = bestModel(plate, paired);
+            if (best.isEmpty()) {
+                return Optional.empty();
+            }
+            Fitted fitted = best.get();
+            plate = fitted.fit.plate();
+            double sigma = fitted.sigmaPixels(paired);
+            limit = Math.max(LEAST_LIMIT_PIXELS, Math.min(MOST_LIMIT_PIXELS, FURTHEST_SIGMAS * sigma));
+            Gains gains = gains(fitted, paired, sky, below, sigma);
+            trusted = Math.max(Math.min(tried, leastTrusted), gains.worthTrusting());
+            chosen = Optional.of(new Chosen(
+                    fitted.fit, paired, fitted.pairs, fitted.model, gains.logOdds(fitted.model.parameters() / 2)));
+        }
+        return chosen;
+    }
+
+    /** The paired stars with their uncertainties, ready for a fit. */
+    PlateFit.Pairs forFit(PairedStars paired, Plate plate) {
+        return paired.forFit(number -> number < sizeWithMotion
+                ? ATLAS_SIGMA_WITH_MOTION_RAD * plate.pixelsPerRadian()
+                : ATLAS_SIGMA_RAD * plate.pixelsPerRadian());
+    }
+
+    private record Fitted(PlateFit fit, PlateFit.Pairs pairs, PlateModel model) {
+        /** Scatter of a coordinate by the median, which a few strays do not move. */
+        double sigmaPixels(PairedStars paired) {
+            double[] off = Arrays.stream(paired.paired())
+                    .mapToDouble(detection -> Math.sqrt(paired.offPixels2(fit.plate(), detection)))
+                    .sorted()
+                    .toArray();
+            return off[off.length / 2] / RAYLEIGH_MEDIAN;
+        }
+
+        /** The Bayesian information criterion (Schwarz 1978, Ann. Statist. 6, 461), with the scatter unknown. */
+        double criterion() {
+            double figures = 2.0 * pairs.count();
+            return figures * Math.log((fit.normalisedSquare() + 1) / figures) + model.parameters() * Math.log(figures);
+        }
+    }
+
+    private Optional<Fitted> bestModel(Plate plate, PairedStars paired) {
+        PlateFit.Pairs pairs = forFit(paired, plate);
+        return Arrays.stream(PlateModel.values())
+                .filter(model -> pairs.count() >= Math.max(Hypothesis.STARS, model.fewestStars()))
+                .flatMap(model -> PlateFit.of(plate, pairs, model).map(fit -> new Fitted(fit, pairs, model)).stream())
+                .min(Comparator.comparingDouble(Fitted::criterion));
+    }
+
+    /** What each detection says for a plate, brightest first: see {@link Odds#gain}. */
+    private record Gains(List<Double> each) {
+        /** How many of the brightest are mostly stars; the rest are left alone as noise and chance. */
+        int worthTrusting() {
+            double sum = 0;
+            double best = 0;
+            int trusted = 0;
+            for (int i = 0; i < each.size(); i++) {
+                sum += Math.log(Odds.EVEN + (1 - Odds.EVEN) * each.get(i));
+                if (sum >= best) {
+                    best = sum;
+                    trusted = i + 1;
+                }
+            }
+            return trusted;
+        }
+
+        /** Of the brightest, without as many of the best as determine the plate: those say nothing of it. */
+        double logOdds(int determining) {
+            List<Double> judged = each.stream()
+                    .limit(JUDGED)
+                    .sorted(Comparator.reverseOrder())
+                    .toList();
+            Odds odds = new Odds();
+            judged.stream().skip(determining).forEach(odds::add);
+            return odds.log();
+        }
+    }
+
+    private Gains gains(Fitted fitted, PairedStars paired, MappedStars sky, int below, double sigmaPixels) {
+        double area = (double) detections.width() * detections.height();
+        double stars = starsOnFrame(fitted.fit.plate(), sky, below);
+        double sigma = Math.max(LEAST_SIGMA_PIXELS, sigmaPixels);
+        List<Double> gains = new ArrayList<>();
+        for (int i = 0; i < paired.tried(); i++) {
+            gains.add(
+                    paired.rankOf(i) < 0
+                            ? 0
+                            : Odds.gain(
+                                    area,
+                                    stars,
+                                    paired.offPixels2(fitted.fit.plate(), i),
+                                    Math.hypot(sigma, detections.sigma(i))));
+        }
+        return new Gains(gains);
+    }
+
+    private double starsOnFrame(Plate plate, MappedStars sky, int below) {
+        int[] count = new int[1];
+        Vector3D c = plate.centre();
+        sky.grid().near(c.getX(), c.getY(), c.getZ(), plate.radius().radians(), below, (rank, apart2) -> count[0]++);
+        // The frame's share of the circle around it.
+        double circle = Math.PI * detections.halfDiagonal() * detections.halfDiagonal();
+        return count[0] * (double) detections.width() * detections.height() / circle;
+    }
+}

@@ -1,0 +1,5 @@
+/** Which stars these are: patterns of neighbours looked up in the atlas, then judged by odds. */
+@NullMarked
+package polewright.image.match;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,78 @@
+package polewright.image.star;
+
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Stars that are wider than others near them have a neighbour in their own light, too close to be told apart. Their centre
+ * is that of both: a second star of the share q of the light, d away, moves it by q d and adds q (1 − q) d² to its second
+ * moment. Shares of a tenth to a fifth are the usual case, so that the square of the movement is about 0.15 of what the
+ * moment has too much.
+ */
+final class Blends {
+    private static final double MOVED_PER_MOMENT = 0.15;
+    private static final double PLAINLY = 3;
+    // So much shapes differ from place to place, and a Gaussian or Moffat's from what they are.
+    private static final double USUAL_SPREAD = 0.03;
+    private static final double STARS_A_CELL = 3;
+    private static final int FEWEST = 6;
+
+    private final List<Measured> telling;
+    private final Neighbourhood near;
+
+    /** @param area of the frame, square pixels */
+    Blends(List<Measured> stars, double area) {
+        telling = stars.stream().filter(Blends::tells).toList();
+        near = new Neighbourhood(Math.sqrt(STARS_A_CELL * area / Math.max(1, telling.size())));
+        telling.forEach(near::add);
+    }
+
+    /** The star, less surely placed where it is wider than those about it. */
+    FoundStar judged(Measured measured) {
+        if (!tells(measured) || telling.size() < FEWEST) {
+            return measured.star();
+        }
+        List<Measured> about = near.about(measured);
+        List<Measured> others = about.size() < FEWEST ? telling : about;
+        Fit fit = measured.fit();
+        double usualXx = middle(others, StarShape::xx);
+        double usualYy = middle(others, StarShape::yy);
+        double moreXx = fit.shape().xx() - usualXx;
+        double moreXy = fit.shape().xy() - middle(others, StarShape::xy);
+        double moreYy = fit.shape().yy() - usualYy;
+        // What the moments have too much, in the direction where that is most.
+        double most = (moreXx + moreYy) / 2 + Math.hypot((moreXx - moreYy) / 2, moreXy);
+        double usual = (usualXx + usualYy) / 2;
+        // A moment's own sigma is twice the centre's, in units of the width.
+        double chance = 2 * Math.sqrt(Math.max(fit.varianceX(), fit.varianceY()) * usual);
+        return most > PLAINLY * chance + USUAL_SPREAD * usual
+                ? doubted(measured.star(), Math.max(0, moreXx), Math.max(0, moreYy))
+                : measured.star();
+    }
+
+    private static FoundStar doubted(FoundStar star, double moreXx, double moreYy) {
+        return new FoundStar(
+                star.x(),
+                star.y(),
+                Math.sqrt(star.sigmaX() * star.sigmaX() + MOVED_PER_MOMENT * moreXx),
+                Math.sqrt(star.sigmaY() * star.sigmaY() + MOVED_PER_MOMENT * moreYy),
+                star.flux(),
+                star.peakToNoise(),
+                star.fwhm(),
+                star.elongation(),
+                star.longAxisRad(),
+                star.saturated());
+    }
+
+    private static double middle(List<Measured> stars, ToDoubleFunction<StarShape> moment) {
+        double[] ordered = stars.stream()
+                .mapToDouble(m -> moment.applyAsDouble(m.fit().shape()))
+                .sorted()
+                .toArray();
+        return ordered[ordered.length / 2];
+    }
+
+    private static boolean tells(Measured measured) {
+        return measured.fit().freeShape() && !measured.star().saturated();
+    }
+}

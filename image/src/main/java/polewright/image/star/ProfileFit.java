@@ -1,0 +1,313 @@
+package polewright.image.star;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Weighted least squares of a star's image through its pixels, by Levenberg and Marquardt's way. With the right weights
+ * it is the most likely place of the star and reaches the Cramér–Rao bound (Winick 1986, J. Opt. Soc. Am. A 3, 1809).
+ *
+ * <p>The first three parameters are the centre's x and y and the height. The sky is the mesh's: symmetric errors of it do
+ * not move the centre. Weights follow the model, not the data, which would favour low pixels.
+ */
+abstract class ProfileFit {
+    static final int X = 0;
+    static final int Y = 1;
+    static final int HEIGHT = 2;
+    private static final int MOST_ROUNDS = 14;
+    private static final double MOST_STEP = 1.0;
+    // Pixels within about three sigma, and never fewer than three by three.
+    private static final double REACH_SQUARE = 10;
+    private static final double EXTRA_VARIANCE = 0.35;
+    private static final double STILL = 1e-2;
+    private static final double MOST_DAMPING = 1e6;
+    private static final int MOST_STRANGERS = 4;
+    private static final double STRANGE_SIGMAS = 6;
+    private static final double SKIRTS = 0.5;
+    private static final double UNLIKELY = 3;
+
+    private final Cutout cutout;
+    private final NoiseLaw law;
+    private final int parameters;
+    private final int[] column;
+    private final int[] row;
+    private final double[] light;
+    // How many of the pixels picked still count.
+    private final int[] live;
+    private final double[] weight;
+    private final double[] model;
+    private final double[] change;
+    private final NormalEquations equations;
+
+    /**
+     * Picks the pixels that count.
+     *
+     * @param x about which they lie
+     * @param y about which they lie
+     * @param mask shape of the part of the cutout that is used
+     * @param parameters to be found, three or more
+     */
+    ProfileFit(Cutout cutout, NoiseLaw law, double x, double y, StarShape mask, int parameters) {
+        this.cutout = cutout;
+        this.law = law;
+        this.parameters = parameters;
+        int all = cutout.width() * cutout.height();
+        column = new int[all];
+        row = new int[all];
+        light = new double[all];
+        int n = 0;
+        double xx = mask.xx() + EXTRA_VARIANCE;
+        double yy = mask.yy() + EXTRA_VARIANCE;
+        double det = xx * yy - mask.xy() * mask.xy();
+        for (int j = 0; j < cutout.height(); j++) {
+            double dy = cutout.top() + j - y;
+            for (int i = 0; i < cutout.width(); i++) {
+                double dx = cutout.left() + i - x;
+                double q = (yy * dx * dx - 2 * mask.xy() * dx * dy + xx * dy * dy) / det;
+                if (q <= REACH_SQUARE && cutout.counts(i, j)) {
+                    light[n] = cutout.light(i, j);
+                    column[n] = cutout.left() + i;
+                    row[n++] = cutout.top() + j;
+                }
+            }
+        }
+        live = new int[] {n};
+        weight = new double[n];
+        model = new double[n];
+        change = new double[parameters];
+        equations = new NormalEquations(parameters);
+    }
+
+    /** The light that parameters draw at a distance from the centre. */
+    abstract double lightAt(double[] at, double dx, double dy);
+
+    /** How that light changes with each parameter but the height. */
+    abstract void slopesAt(double[] at, double dx, double dy, double light, double[] slopes);
+
+    /** Whether a star could have these parameters. */
+    abstract boolean isPlausible(double[] at);
+
+    /** The image that the parameters found draw. */
+    abstract StarImage image(double[] at);
+
+    /** Finds the parameters; {@code at} has a first guess of all but the height, and more room where it needs it. */
+    Optional<Fit> solve(double[] at) {
+        if (live[0] <= parameters) {
+            return Optional.empty();
+        }
+        double startX = at[X];
+        double startY = at[Y];
+        at[HEIGHT] = firstHeight(at);
+        if (!(at[HEIGHT] > 0)) {
+            return Optional.empty();
+        }
+        boolean still = converge(at);
+        for (int left = MOST_STRANGERS; still && left > 0 && dropStranger(at); left--) {
+            still = converge(at);
+        }
+        draw(at);
+        weigh();
+        return result(at, normalEquations(at), startX, startY);
+    }
+
+    /** Goes downhill until nothing changes; false where the equations have no answer. */
+    private boolean converge(double[] at) {
+        draw(at);
+        weigh();
+        double chiSquare = normalEquations(at);
+        double damping = 1e-3;
+        double[] trial = new double[at.length];
+        boolean still = false;
+        for (int round = 0; round < MOST_ROUNDS && !still && damping < MOST_DAMPING; round++) {
+            if (!equations.solve(damping, change)) {
+                return false;
+            }
+            step(at, trial);
+            if (trial[HEIGHT] > 0 && isPlausible(trial) && chiSquareOf(trial) <= chiSquare * (1 + 1e-9)) {
+                double enough = STILL / Math.sqrt(Math.max(equations.information(X), equations.information(Y))) + 1e-5;
+                still = Math.abs(change[X]) < enough
+                        && Math.abs(change[Y]) < enough
+                        && Math.abs(change[HEIGHT]) < STILL * trial[HEIGHT];
+                System.arraycopy(trial, 0, at, 0, at.length);
+                weigh();
+                chiSquare = normalEquations(at);
+                damping = Math.max(1e-9, damping * 0.1);
+            } else {
+                damping *= 10;
+            }
+        }
+        draw(at);
+        return true;
+    }
+
+    /**
+     * Takes out the pixel on the star's skirts that stands highest above the fit, if it stands far above it: a hot pixel, a
+     * cosmic ray, a neighbour's edge.
+     */
+    private boolean dropStranger(double[] at) {
+        int worst = -1;
+        double most = STRANGE_SIGMAS;
+        for (int k = 0; k < live[0]; k++) {
+            double above = (light[k] - model[k]) * Math.sqrt(weight[k]);
+            if (above > most && model[k] < SKIRTS * at[HEIGHT]) {
+                most = above;
+                worst = k;
+            }
+        }
+        if (worst < 0 || live[0] <= parameters + 4) {
+            return false;
+        }
+        int last = --live[0];
+        light[worst] = light[last];
+        column[worst] = column[last];
+        row[worst] = row[last];
+        return true;
+    }
+
+    /** What the parameters of a fit leave over. */
+    Optional<Leftover> leftover(double[] at) {
+        if (live[0] <= parameters + 3) {
+            return Optional.empty();
+        }
+        draw(at);
+        weigh();
+        normalEquations(at);
+        if (!equations.invert()) {
+            return Optional.empty();
+        }
+        double[] difference = new double[live[0]];
+        double[] leverage = new double[live[0]];
+        for (int k = 0; k < live[0]; k++) {
+            difference[k] = light[k] - model[k];
+            leverage[k] = equations.leverage(k, (pixel, slopes) -> slopes(at, pixel, slopes)) * weight[k];
+        }
+        return Optional.of(new Leftover(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
+    }
+
+    /** Best height for the first guess, all pixels weighing alike. */
+    private double firstHeight(double[] at) {
+        at[HEIGHT] = 1;
+        draw(at);
+        double cross = 0;
+        double square = 0;
+        for (int k = 0; k < live[0]; k++) {
+            cross += model[k] * light[k];
+            square += model[k] * model[k];
+        }
+        return square > 0 ? cross / square : 0;
+    }
+
+    private void draw(double[] at) {
+        draw(at, column, row, model, live[0]);
+    }
+
+    /** Draws the light on the first pixels of a list, which lie row after row but for a few. */
+    void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
+        for (int k = 0; k < pixels; k++) {
+            drawn[k] = lightAt(at, column[k] - at[X], row[k] - at[Y]);
+        }
+    }
+
+    /** Weights, one over the variance, by the model as it stands. */
+    private void weigh() {
+        for (int k = 0; k < live[0]; k++) {
+            weight[k] = 1 / law.variance(cutout.skyVariance(), model[k]);
+        }
+    }
+
+    /** Chi square of other parameters, by the weights as they stand. */
+    private double chiSquareOf(double[] at) {
+        draw(at);
+        double sum = 0;
+        for (int k = 0; k < live[0]; k++) {
+            double left = light[k] - model[k];
+            sum += left * left * weight[k];
+        }
+        return sum;
+    }
+
+    private void step(double[] at, double[] trial) {
+        System.arraycopy(at, 0, trial, 0, at.length);
+        double far = Math.max(Math.abs(change[X]), Math.abs(change[Y]));
+        double scale = far > MOST_STEP ? MOST_STEP / far : 1;
+        for (int p = 0; p < parameters; p++) {
+            trial[p] += scale * change[p];
+        }
+    }
+
+    private void slopes(double[] at, int k, double[] slopes) {
+        slopesAt(at, column[k] - at[X], row[k] - at[Y], model[k], slopes);
+        slopes[HEIGHT] = model[k] / at[HEIGHT];
+    }
+
+    /** Fills the normal equations from the model as it stands; chi square of it. */
+    private double normalEquations(double[] at) {
+        return equations.fill(live[0], (k, slopes) -> slopes(at, k, slopes), light, model, weight);
+    }
+
+    private Optional<Fit> result(double[] at, double chiSquare, double startX, double startY) {
+        if (!equations.invert()) {
+            return Optional.empty();
+        }
+        StarImage image = image(at);
+        // A star that ran away from its peak is another's.
+        double far = Math.hypot(at[X] - startX, at[Y] - startY);
+        if (!(far < 1.5 + 2 * Math.sqrt(image.shape().majorVariance()))) {
+            return Optional.empty();
+        }
+        double square = 0;
+        for (int k = 0; k < live[0]; k++) {
+            square += model[k] * model[k];
+        }
+        // Where the light is not what was drawn, a neighbour's perhaps, the place is less sure in proportion.
+        int freedom = live[0] - parameters;
+        double misfit = chiSquare / freedom > 1 + UNLIKELY * Math.sqrt(2.0 / freedom) ? chiSquare / freedom : 1;
+        return Optional.of(new Fit(
+                at[X],
+                at[Y],
+                image,
+                misfit * equations.variance(X),
+                misfit * equations.variance(Y),
+                Math.sqrt(square / cutout.skyVariance()),
+                chiSquare,
+                freedom,
+                parameters > 3,
+                rivals()));
+    }
+
+    /** How well one pixel, or two that touch, would tell the light without a star. */
+    private Rivals rivals() {
+        double total = 0;
+        double star = 0;
+        double[] weighed = new double[live[0]];
+        double one = 0;
+        for (int k = 0; k < live[0]; k++) {
+            double fair = law.variance(cutout.skyVariance(), Math.max(model[k], light[k]));
+            double left = light[k] - model[k];
+            star += left * left / fair;
+            double here = light[k] * light[k] / fair;
+            total += here;
+            weighed[k] = light[k] > 0 ? here : 0;
+            one = Math.max(one, weighed[k]);
+        }
+        // No pair is more than twice the best pixel: most stars need no search for it.
+        double two = Rivals.mayBePair(star, total, one) ? bestPair(weighed, one) : one;
+        return new Rivals(star, total - one, total - two);
+    }
+
+    /** Most that two pixels which touch have together. */
+    private double bestPair(double[] weighed, double one) {
+        double two = one;
+        for (int k = 0; k < live[0]; k++) {
+            // With none brighter than the brightest, its pair need only beat half the best so far.
+            if (weighed[k] > two / 2) {
+                for (int i = 0; i < live[0]; i++) {
+                    if (i != k && Math.abs(column[i] - column[k]) <= 1 && Math.abs(row[i] - row[k]) <= 1) {
+                        two = Math.max(two, weighed[k] + weighed[i]);
+                    }
+                }
+            }
+        }
+        return two;
+    }
+}

@@ -1,0 +1,150 @@
+package polewright.image.star;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import polewright.image.Frame;
+
+/**
+ * Finds the stars of a frame, with nothing told of its optics, its detector or how the camera moved.
+ *
+ * <pre>
+ *   Frame ─▶ SkyMesh ─▶ PeakFinder (a narrow filter) ─▶ TrailField, UsualShape: what stars look like here
+ *         ─▶ PeakFinder (that look) ─▶ StarMeasurer (a fit of each, by the NoiseLaw) ─▶ StarList
+ * </pre>
+ */
+public final class StarFinder {
+    private static final StarShape SCOUT = StarShape.round(1.0);
+    // No star's image, summed over pixels, is sharper: light through a lens that falls in the middle of a pixel.
+    private static final StarShape SHARPEST = StarShape.round(0.5);
+    private static final int MOST_BLOBS = 60;
+    // Where so large a part of what was scouted is hot pixels, those of the whole frame must be known.
+    private static final double MANY_HOT = 0.2;
+    private static final int MOST_ROUNDS = 4;
+    private static final double NEAR_ENOUGH = 0.15;
+    // Bright stars show the law soonest; of faint ones each shows little.
+    private static final double SHOWS_LAW = 20;
+    private static final int FIRST_FOR_LAW = 40;
+    private static final int BRIGHT_FOR_LAW = 120;
+    private static final int FAINT_FOR_LAW = 400;
+    private static final int CHUNK = 512;
+    // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
+    private static final int TRIES = 6;
+
+    private final Frame frame;
+    private final SearchSettings settings;
+    private final SkyMesh mesh;
+
+    private StarFinder(Frame frame, SearchSettings settings) {
+        this.frame = frame;
+        this.settings = settings;
+        mesh = SkyMesh.of(frame, frame.saturation());
+    }
+
+    /** The stars of a frame, brightest first; none where it has none. */
+    public static StarList find(Frame frame) {
+        return find(frame, SearchSettings.USUAL);
+    }
+
+    /** The stars of a frame, looked for as told. */
+    public static StarList find(Frame frame, SearchSettings settings) {
+        StarFinder search = new StarFinder(frame, settings);
+        return new StarList(frame.width(), frame.height(), search.mesh.isBlank() ? List.of() : search.stars());
+    }
+
+    private List<FoundStar> stars() {
+        UsualStar usual = new UsualStar(SCOUT, Double.POSITIVE_INFINITY, Optional.empty());
+        HotPixels hot = HotPixels.none(frame);
+        PeakFinder finder = new PeakFinder(frame, mesh, hot);
+        PeakFinder.Peaks found = finder.scout(new PointFilter(SCOUT.sigma()), settings.threshold());
+        float full = Math.min(frame.saturation(), FullLevel.of(frame, found.peaks()));
+        hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
+        if (finder.isLarge() && hot.count() > MANY_HOT * found.peaks().size()) {
+            found = finder.find(new PointFilter(SCOUT.sigma()), Optional.empty(), settings.threshold());
+            hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
+        }
+        found = found.without(hot);
+        finder = new PeakFinder(frame, mesh, hot);
+        Optional<TrailField> trail =
+                TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS), frame.width(), frame.height());
+        if (trail.isPresent()) {
+            usual = new UsualStar(usual.point(), usual.beta(), trail);
+            found = peaks(finder, usual);
+        }
+        usual = settled(usual, found.peaks(), cutouts(found, full, hot));
+        found = peaks(finder, usual);
+        UsualStar closer = settled(usual, found.peaks(), cutouts(found, full, hot));
+        if (!isNear(closer, usual)) {
+            found = peaks(finder, closer);
+        }
+        usual = closer;
+        CutoutMaker cutouts = cutouts(found, full, hot);
+        LonePixels lone = new LonePixels(cutouts, usual.point());
+        List<Peak> peaks = found.peaks().parallelStream()
+                .filter(p -> p.height() >= settings.threshold() * cutouts.sharedNoise())
+                .filter(p -> lone.find(p) < 0)
+                .map(p -> new Peak(p.x(), p.y(), (float) (p.height() / cutouts.sharedNoise())))
+                .toList();
+        return measured(peaks, cutouts, Wings.fitted(peaks, cutouts, usual));
+    }
+
+    /** The usual star as the peaks show it, looked at again until it changes no more. */
+    private static UsualStar settled(UsualStar guess, List<Peak> peaks, CutoutMaker cutouts) {
+        UsualStar usual = guess;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            UsualStar closer = UsualShape.of(peaks, cutouts, usual);
+            if (isNear(closer, usual)) {
+                return closer;
+            }
+            usual = closer;
+        }
+        return usual;
+    }
+
+    private static boolean isNear(UsualStar one, UsualStar other) {
+        return Math.abs(Math.log(one.point().sigma() / other.point().sigma())) < NEAR_ENOUGH;
+    }
+
+    private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
+        double sigma = usual.point().sigma();
+        return finder.findStars(
+                sigma,
+                usual.trail().map(t -> new TrailFilter(t, sigma, frame.width(), frame.height())),
+                settings.threshold());
+    }
+
+    private CutoutMaker cutouts(PeakFinder.Peaks found, float full, HotPixels hot) {
+        return new CutoutMaker(frame, mesh, full, hot, Math.max(1, found.noise()));
+    }
+
+    private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
+        NoiseLaw first = law(peaks, FIRST_FOR_LAW, new StarMeasurer(cutouts, usual, NoiseLaw.SKY_ALONE));
+        boolean bright =
+                peaks.size() > BRIGHT_FOR_LAW && peaks.get(BRIGHT_FOR_LAW).height() > SHOWS_LAW;
+        NoiseLaw law = law(peaks, bright ? BRIGHT_FOR_LAW : FAINT_FOR_LAW, new StarMeasurer(cutouts, usual, first));
+        StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
+        List<Measured> measured = new ArrayList<>();
+        int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
+        for (int from = 0; from < end && measured.size() < settings.most(); from += CHUNK) {
+            measured.addAll(peaks.subList(from, Math.min(end, from + CHUNK)).parallelStream()
+                    .map(p -> measurer.measure(p, List.of()))
+                    .flatMap(Optional::stream)
+                    .toList());
+        }
+        List<Measured> apart = CloseStars.apart(CloseStars.merged(measured), measurer);
+        Blends blends = new Blends(apart, (double) frame.width() * frame.height());
+        return apart.parallelStream()
+                .map(blends::judged)
+                .sorted(Comparator.comparingDouble(FoundStar::flux).reversed())
+                .limit(settings.most())
+                .toList();
+    }
+
+    private static NoiseLaw law(List<Peak> peaks, int most, StarMeasurer measurer) {
+        return NoiseLaw.of(peaks.stream().limit(most).toList().parallelStream()
+                .map(measurer::leftover)
+                .flatMap(Optional::stream)
+                .toList());
+    }
+}

@@ -1,0 +1,197 @@
+package polewright.image.star;
+
+import java.util.List;
+import java.util.Optional;
+
+/** From a peak to a star: its place, light and shape, or nothing where it is no star. */
+final class StarMeasurer {
+    private static final double FREE_SHAPE_SIGNAL = 15;
+    private static final double TELLING_SIGNAL = 8;
+    private static final double REACH_SIGMAS = 3.5;
+    // What a core hides: the wings' middle may not be the core's, by about so much of its radius.
+    private static final double CORE_DOUBT = 0.01;
+    private static final double SURROUND = 3;
+    // The wings of one that is much longer than others are a satellite's trail, or two stars'.
+    private static final double LONGER = 2.5;
+    // What the filter saw, the fit must nearly see too.
+    private static final double SEEN = 4;
+    // Brighter stars do not care for the sky about them, and have wings of their own there.
+    private static final double FAINT = 30;
+    private static final double SHARPER = 0.9;
+    private static final double MOST_MISFIT = 3.5;
+    private static final double BRIGHT_SIGNAL = 100;
+    private static final double LONG = 2;
+    private static final double TRAIL_REACH = 1.7;
+    // The wings of a star that filled its core foretell a full one; those of a hot pixel do not.
+    private static final double FILLED = 0.15;
+
+    private final CutoutMaker cutouts;
+    private final UsualStar usual;
+    private final UsualStar sharper;
+    private final NoiseLaw law;
+    private final Impostor impostor;
+    private final Ridge ridge;
+
+    StarMeasurer(CutoutMaker cutouts, UsualStar usual, NoiseLaw law) {
+        this.cutouts = cutouts;
+        this.usual = usual;
+        this.law = law;
+        sharper = usual.sharper(SHARPER);
+        impostor = new Impostor(usual);
+        ridge = new Ridge(cutouts.frame(), cutouts.mesh(), usual);
+    }
+
+    /**
+     * The star at a peak.
+     *
+     * @param beside stars whose light is not its own
+     */
+    Optional<Measured> measure(Peak peak, List<Fit> beside) {
+        Optional<FullCore> core = FullCore.about(peak, cutouts.frame(), cutouts.full());
+        if (core.isPresent()) {
+            return core.get().disc() ? full(peak, core.get(), beside) : Optional.empty();
+        }
+        return fit(cutout(peak, beside), peak).map(f -> new Measured(peak, f, star(f, peak)));
+    }
+
+    /** What the fit of a bright star leaves over. */
+    Optional<Leftover> leftover(Peak peak) {
+        if (peak.height() < TELLING_SIGNAL
+                || FullCore.about(peak, cutouts.frame(), cutouts.full()).isPresent()) {
+            return Optional.empty();
+        }
+        Cutout cutout = cutout(peak, List.of());
+        return fit(cutout, peak)
+                .flatMap(f -> f.image() instanceof StarImage.Trail
+                        ? TrailFit.leftover(cutout, f, law)
+                        : PointFit.leftover(cutout, f, law));
+    }
+
+    private Cutout cutout(Peak peak, List<Fit> beside) {
+        StarShape shape = usual.shapeAt(peak.x(), peak.y());
+        Cutout cutout = cutouts.about(
+                        peak.x(),
+                        peak.y(),
+                        2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.xx())),
+                        2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.yy())))
+                .without(beside);
+        return peak.height() < FAINT ? cutout.onLocalSky(peak.x(), peak.y(), shape) : cutout;
+    }
+
+    private Optional<Fit> fit(Cutout cutout, Peak peak) {
+        boolean free = peak.height() > FREE_SHAPE_SIGNAL && isWithinFrame(usual.shapeAt(peak.x(), peak.y()), peak);
+        return (free ? ofItsOwnShape(cutout, peak) : ofUsualShape(cutout, peak))
+                .filter(this::isInFrame)
+                .filter(f -> f.signalToNoise() > SEEN)
+                .filter(f -> !f.rivals().hotPixelsTellItBetter())
+                .filter(StarMeasurer::isPlaced)
+                .filter(f -> usual.trail().isEmpty() || isDrawnTrue(f))
+                .filter(f -> !ridge.passesThrough(f.x(), f.y(), f.image().height()));
+    }
+
+    private Optional<Fit> ofItsOwnShape(Cutout cutout, Peak peak) {
+        Optional<Fit> free = fit(cutout, peak.x(), peak.y(), usual, true);
+        if (free.isEmpty() || impostor.isTooSharp(free.get())) {
+            // Where a few pixels hold all the light, a star's shape is hard to tell; does the usual one do?
+            return ofUsualShape(cutout, peak).filter(f -> f.chiSquare() < MOST_MISFIT * f.freedom());
+        }
+        return free.filter(f -> !impostor.isAskew(f));
+    }
+
+    private Optional<Fit> ofUsualShape(Cutout cutout, Peak peak) {
+        Optional<Fit> fit = fit(cutout, peak.x(), peak.y(), usual, false);
+        return fit.isPresent() && fit.get().rivals().hotPixelsTellItBetter()
+                // Perhaps a star where the field is sharper.
+                ? fit(cutout, peak.x(), peak.y(), sharper, false)
+                : fit;
+    }
+
+    private Optional<Fit> fit(Cutout cutout, double x, double y, UsualStar like, boolean freeShape) {
+        Optional<StarImage.Trail> trail = like.trailAt(x, y);
+        return trail.isPresent()
+                ? TrailFit.of(cutout, x, y, trail.get(), freeShape, law)
+                : PointFit.of(cutout, x, y, like.shapeAt(x, y), freeShape, like.beta(), law);
+    }
+
+    /** Whether all of a trail lies in the frame; one that is cut off can be placed only where its length is known. */
+    private boolean isWithinFrame(StarShape shape, Peak peak) {
+        double reachX = shape.elongation() > LONG ? TRAIL_REACH * Math.sqrt(shape.xx()) : 0;
+        double reachY = shape.elongation() > LONG ? TRAIL_REACH * Math.sqrt(shape.yy()) : 0;
+        return peak.x() >= reachX
+                && peak.y() >= reachY
+                && peak.x() < cutouts.frame().width() - reachX
+                && peak.y() < cutouts.frame().height() - reachY;
+    }
+
+    /** Whether a trail's fit leaves no more over than noise and, where it is bright, its imperfect shape. */
+    private static boolean isDrawnTrue(Fit fit) {
+        double bright = fit.signalToNoise() / BRIGHT_SIGNAL;
+        return fit.chiSquare() < (MOST_MISFIT + bright * bright) * fit.freedom();
+    }
+
+    /** Whether the centre is surer than the star is wide. */
+    private static boolean isPlaced(Fit fit) {
+        return fit.varianceX() + fit.varianceY()
+                < fit.shape().xx() + fit.shape().yy();
+    }
+
+    private boolean isInFrame(Fit fit) {
+        return fit.x() > -0.5
+                && fit.y() > -0.5
+                && fit.x() < cutouts.frame().width() - 0.5
+                && fit.y() < cutouts.frame().height() - 0.5;
+    }
+
+    private static FoundStar star(Fit fit, Peak peak) {
+        return new FoundStar(
+                fit.x(),
+                fit.y(),
+                Math.sqrt(fit.varianceX()),
+                Math.sqrt(fit.varianceY()),
+                fit.image().flux(),
+                peak.height(),
+                fit.image().fwhm(),
+                fit.shape().elongation(),
+                fit.shape().longAxisRad(),
+                false);
+    }
+
+    private static FoundStar fullStar(Fit fit, Peak peak, FullCore core, double leastFlux) {
+        double doubt = CORE_DOUBT * core.radius();
+        return new FoundStar(
+                fit.x(),
+                fit.y(),
+                Math.hypot(Math.sqrt(fit.varianceX()), doubt),
+                Math.hypot(Math.sqrt(fit.varianceY()), doubt),
+                Math.max(leastFlux, fit.image().flux()),
+                peak.height(),
+                fit.image().fwhm(),
+                fit.shape().elongation(),
+                fit.shape().longAxisRad(),
+                true);
+    }
+
+    /** A star with a full core, placed by its wings. */
+    private Optional<Measured> full(Peak peak, FullCore core, List<Fit> beside) {
+        StarShape shape = usual.shapeAt(core.x(), core.y());
+        double wide = core.radius() * core.radius() / 2;
+        StarShape start = new StarShape(shape.xx() + wide, shape.xy(), shape.yy() + wide);
+        double ring = core.radius() + SURROUND * Math.sqrt(shape.minorVariance());
+        StarShape mask = new StarShape(shape.xx() + ring * ring / 10, shape.xy(), shape.yy() + ring * ring / 10);
+        int x = (int) Math.round(core.x());
+        int y = (int) Math.round(core.y());
+        Cutout cutout = cutouts.about(
+                        x,
+                        y,
+                        1 + (int) Math.ceil(3.2 * Math.sqrt(mask.xx())),
+                        1 + (int) Math.ceil(3.2 * Math.sqrt(mask.yy())))
+                .without(beside);
+        double above = cutouts.full() - cutouts.mesh().skyAt(x, y);
+        return PointFit.masked(cutout, core.x(), core.y(), start, mask, usual.beta(), law)
+                .filter(f -> Math.hypot(f.x() - core.x(), f.y() - core.y()) < core.radius() + 1)
+                .filter(f -> f.image().height() > FILLED * above)
+                .filter(f -> f.shape().elongation() < LONGER * Math.max(1, shape.elongation()))
+                .map(f -> new Measured(
+                        peak, f, fullStar(f, peak, core, Math.PI * core.radius() * core.radius() * above)));
+    }
+}

@@ -1,0 +1,72 @@
+package polewright.image.star;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Finds how far the light of a frame's stars spreads beyond a Gaussian's, from the brightest that are not full. */
+final class Wings {
+    private static final double[] BETAS = {Double.POSITIVE_INFINITY, 12, 7, 5, 4, 3.5, 3, 2.5};
+    private static final double BRIGHT = 50;
+    private static final int ENOUGH = 24;
+    private static final int FEWEST = 3;
+    private static final double REACH_SIGMAS = 4;
+    // Worse than any fit leaves.
+    private static final double NO_FIT = 50;
+
+    private Wings() {}
+
+    /** The usual star with the profile, and the shape, that leave least over; itself where no star tells. */
+    static UsualStar fitted(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
+        Impostor impostor = new Impostor(usual);
+        List<Peak> telling = usual.trail().isPresent()
+                ? List.of()
+                : peaks.stream()
+                        .takeWhile(p -> p.height() > BRIGHT)
+                        .filter(p -> fit(p, cutouts, usual)
+                                .filter(f -> !impostor.isTooSharp(f)
+                                        && !impostor.isAskew(f)
+                                        && !f.rivals().hotPixelsTellItBetter())
+                                .isPresent())
+                        .limit(ENOUGH)
+                        .toList();
+        if (telling.size() < FEWEST) {
+            return usual;
+        }
+        UsualStar best = usual;
+        double least = leftOver(telling, cutouts, usual);
+        for (double beta : BETAS) {
+            UsualStar trial = new UsualStar(usual.point(), beta, usual.trail());
+            double left = leftOver(telling, cutouts, trial);
+            if (left > least) {
+                break;
+            }
+            least = left;
+            best = trial;
+        }
+        return best.beta() == usual.beta() ? usual : UsualShape.of(peaks, cutouts, best);
+    }
+
+    /** Sum over the stars of the logarithm of chi square, in which none outweighs the others. */
+    private static double leftOver(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
+        return peaks.parallelStream()
+                .mapToDouble(p ->
+                        fit(p, cutouts, usual).map(f -> Math.log(f.chiSquare())).orElse(NO_FIT))
+                .boxed()
+                .toList()
+                .stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
+    }
+
+    private static Optional<Fit> fit(Peak peak, CutoutMaker cutouts, UsualStar usual) {
+        StarShape shape = usual.point();
+        Cutout cutout = cutouts.about(
+                peak.x(),
+                peak.y(),
+                2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.xx())),
+                2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.yy())));
+        return UsualShape.isWhole(cutout, peak)
+                ? PointFit.of(cutout, peak.x(), peak.y(), shape, true, usual.beta(), NoiseLaw.SKY_ALONE)
+                : Optional.empty();
+    }
+}

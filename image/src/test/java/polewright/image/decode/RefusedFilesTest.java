@@ -1,0 +1,245 @@
+package polewright.image.decode;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.image.Frame;
+import polewright.sky.InputRefused;
+
+/** Files without a frame in them: each is refused in one line that says what to do. */
+class RefusedFilesTest {
+    private static void assertRefused(byte[] content, String name, String message) {
+        assertRefused(content, name, DecodeOptions.DEFAULT, message);
+    }
+
+    private static void assertRefused(byte[] content, String name, DecodeOptions options, String message) {
+        assertThatThrownBy(() -> FrameReader.read(content, name, options))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage(message);
+    }
+
+    private static byte[] text(String text) {
+        return text.getBytes(StandardCharsets.US_ASCII);
+    }
+
+    private static byte[] fits(String name) {
+        return Authority.file("fits/" + name);
+    }
+
+    private static byte[] picture(String name) {
+        return Authority.file("pictures/" + name);
+    }
+
+    private static byte[] shortened(byte[] content, int bytes) {
+        return Arrays.copyOf(content, bytes);
+    }
+
+    @Test
+    void anEmptyFile() {
+        assertRefused(
+                new byte[0],
+                "dusk.fits",
+                "dusk.fits: the file is empty: wait until it is saved, or take the frame again.");
+    }
+
+    @Test
+    void aTextFileAndZeros() {
+        String remedy = ": this is not a picture that is read here: give FITS, TIFF, PNG, JPEG,"
+                + " or a camera's raw file with a full-size preview in it.";
+        assertRefused(text("Seeing was poor until midnight.\n"), "notes.txt", "notes.txt" + remedy);
+        assertRefused(new byte[10_000], "dusk.fits", "dusk.fits" + remedy);
+        assertRefused(text("X"), "dusk.fits", "dusk.fits" + remedy);
+    }
+
+    @Test
+    void picturesOfOtherKinds() {
+        assertRefused(
+                text("\0\0\0\30ftypheic"),
+                "dusk.heic",
+                "dusk.heic: it is a picture of the HEIF kind, which is not read here: save it as JPEG, TIFF or FITS.");
+        assertRefused(
+                text("II+\0\10\0\0\0"),
+                "dusk.tif",
+                "dusk.tif: it is a TIFF of the kind for pictures over 4 GB: save it as plain TIFF or FITS.");
+    }
+
+    @Test
+    void aFitsFileCutShortInItsPixels() {
+        assertRefused(
+                shortened(fits("uint16.fits"), 3000),
+                "dusk.fits",
+                "dusk.fits: it says it has 16 by 12 pixels, 384 bytes, and only 120 are there:"
+                        + " wait until it is saved whole, or take the frame again.");
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {9, 80, 200, 400})
+    void aFitsFileCutShortInItsHeader(int bytes) {
+        assertRefused(
+                shortened(fits("uint16.fits"), bytes),
+                "dusk.fits",
+                "dusk.fits: its header is cut short: wait until it is saved whole, or take the frame again.");
+    }
+
+    @Test
+    void aFitsFileCutShortInItsTiles() {
+        assertRefused(
+                shortened(fits("rice.fits"), 6000),
+                "dusk.fits",
+                "dusk.fits: it says it has 16 by 12 pixels, 319 bytes, and only 240 are there:"
+                        + " wait until it is saved whole, or take the frame again.");
+    }
+
+    @Test
+    void aFitsFileWhoseLastBlockIsNotFilledUpIsRead() {
+        Frame frame = FrameReader.read(shortened(fits("uint16.fits"), 2880 + 384), "dusk.fits", DecodeOptions.DEFAULT);
+        assertThat(frame.width()).isEqualTo(16);
+    }
+
+    @Test
+    void aFitsFileWithoutAnImage() {
+        String message = "dusk.fits: there is no image in this FITS file: give a file with a frame in it.";
+        assertRefused(fits("no-image.fits"), "dusk.fits", message);
+        assertRefused(TinyFits.image(8).bytes(), "dusk.fits", message);
+        assertRefused(TinyFits.image(16, 100).data(new byte[200]).bytes(), "dusk.fits", message);
+    }
+
+    @Test
+    void aHeaderThatClaimsAThousandMillionPixels() {
+        assertRefused(
+                TinyFits.image(16, 40_000, 25_000).bytes(),
+                "dusk.fits",
+                "dusk.fits: it says it has 40000 by 25000 pixels, 2000000000 bytes, and only 0 are there:"
+                        + " wait until it is saved whole, or take the frame again.");
+        assertThatThrownBy(() -> FrameReader.read(
+                        TinyFits.image(-64, Integer.MAX_VALUE, Integer.MAX_VALUE, 3)
+                                .bytes(),
+                        "dusk.fits",
+                        DecodeOptions.DEFAULT))
+                .isInstanceOf(InputRefused.class)
+                .hasMessageStartingWith("dusk.fits: it says it has 2147483647 by 2147483647 pixels");
+    }
+
+    @Test
+    void aFrameOverTheLimit() {
+        DecodeOptions small = DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_A_FILE.withMostPixels(1_000_000));
+        assertRefused(
+                TinyFits.image(8, 2000, 1000).data(new byte[2_000_000]).bytes(),
+                "dusk.fits",
+                small,
+                "dusk.fits: it says it has 2000 by 1000 pixels, more than the limit of 1 million:"
+                        + " if that is true, save it binned or cropped; if not, the file is damaged.");
+        assertRefused(
+                Pictures.jpeg(2000, 1000),
+                "dusk.jpg",
+                small,
+                "dusk.jpg: it says it has 2000 by 1000 pixels, more than the limit of 1 million:"
+                        + " if that is true, save it binned or cropped; if not, the file is damaged.");
+    }
+
+    /** A few hundred bytes that would unpack to 3.6 thousand million pixels. */
+    @Test
+    void aSmallPictureThatClaimsMoreThanItsBytesCanHold() {
+        byte[] png = picture("grey8.png");
+        // Width and height stand after the signature and the first chunk's length and name.
+        for (int at : new int[] {16, 20}) {
+            png[at + 1] = 0;
+            png[at + 2] = (byte) 0xea;
+            png[at + 3] = 0x60;
+        }
+        assertRefused(
+                png,
+                "dusk.png",
+                "dusk.png: it says it has 60000 by 60000 pixels, and has only 216 bytes:"
+                        + " copy it again from the camera, or take another frame.");
+    }
+
+    /** The library would take memory for as many bytes as the table says. */
+    @Test
+    void aTableOfTilesThatPointsBeyondItsHeap() {
+        byte[] tiles = fits("gzip1.fits");
+        // The count of bytes of the first tile: the first word of the data of the second unit.
+        tiles[5760] = 0x7c;
+        assertRefused(
+                tiles,
+                "dusk.fits",
+                "dusk.fits: its table of compressed tiles is damaged: copy it again, or take another frame.");
+    }
+
+    @Test
+    void aStackOfFrames() {
+        assertRefused(
+                TinyFits.image(8, 16, 12, 20).data(new byte[16 * 12 * 20]).bytes(),
+                "dusk.fits",
+                "dusk.fits: it holds a stack of 20 planes of 16 by 12 pixels:"
+                        + " give single frames: one plane, or three of colour.");
+    }
+
+    /** The library answers the end of such a picture by an exception for each row that is missing. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3, 4})
+    void aTiffThatIsPackedLikeAFax(int compression) {
+        TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
+        byte[] strip = new byte[64];
+        int picture = tiff.directory(
+                tiff.longs(0x100, 16),
+                tiff.longs(0x101, 28_483),
+                tiff.shorts(0x102, 1),
+                tiff.shorts(0x103, compression),
+                tiff.shorts(0x106, 1),
+                tiff.longs(0x111, tiff.add(strip)),
+                tiff.longs(0x117, strip.length));
+        assertRefused(
+                tiff.file("II*\0", picture),
+                "fax.tif",
+                "fax.tif: it is packed like a fax, black and white only, and shows no star's brightness: save it in grey or"
+                        + " colour, or as FITS.");
+    }
+
+    @Test
+    void aTypeOfPixelThatFitsDoesNotHave() {
+        assertRefused(
+                TinyFits.image(24, 16, 12).data(new byte[16 * 12 * 3]).bytes(),
+                "dusk.fits",
+                "dusk.fits: its pixels are of BITPIX 24, which FITS does not have: take the frame again.");
+    }
+
+    @Test
+    void picturesCutShort() {
+        String remedy = " is cut short: wait until it is saved whole, or copy it again.";
+        assertRefused(shortened(picture("colour.jpg"), 700), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
+        assertRefused(shortened(picture("colour.jpg"), 100), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
+        assertRefused(shortened(picture("grey16.png"), 400), "dusk.png", "dusk.png: this PNG" + remedy);
+        assertRefused(shortened(picture("grey16.png"), 8), "dusk.png", "dusk.png: this PNG" + remedy);
+        assertRefused(shortened(picture("grey16.tiff"), 500), "dusk.tif", "dusk.tif: this TIFF" + remedy);
+        assertRefused(shortened(picture("grey16.tiff"), 8), "dusk.tif", "dusk.tif: this TIFF" + remedy);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"grey.jpg", "grey16.png", "grey16.tiff", "uint16.fits"})
+    void garbageAfterAValidBeginning(String name) {
+        byte[] whole = name.endsWith("fits") ? fits(name) : picture(name);
+        byte[] garbage = new byte[5000];
+        new Random(3).nextBytes(garbage);
+        System.arraycopy(whole, 0, garbage, 0, 12);
+        assertThatThrownBy(() -> FrameReader.read(garbage, name, DecodeOptions.DEFAULT))
+                .isInstanceOf(InputRefused.class)
+                .hasMessageStartingWith(name + ": ")
+                .message()
+                .doesNotContain("\n");
+    }
+
+    @Test
+    void aPictureOfSomethingElseIsAFrameAllTheSame() {
+        assertThat(FrameReader.read(picture("colour.jpg"), "cat.jpg", DecodeOptions.DEFAULT)
+                        .width())
+                .isEqualTo(16);
+    }
+}

@@ -1,0 +1,188 @@
+package polewright.launcher;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import polewright.cli.DriveOption;
+import polewright.cli.FrameOptions;
+import polewright.cli.TerminalOutput;
+import polewright.cli.UntilStopped;
+import polewright.cli.WrongUsage;
+import polewright.operations.JobFailed;
+import polewright.operations.Workbench;
+import polewright.operations.camera.FrameClues;
+import polewright.operations.device.PairedDevices;
+import polewright.web.Commands;
+import polewright.web.FrameSource;
+import polewright.web.NightDesk;
+import polewright.web.PageServer;
+import polewright.web.PracticeDesk;
+import polewright.web.door.Door;
+import polewright.web.door.DoorSettings;
+import polewright.web.door.LocalAddresses;
+import polewright.web.door.OwnCertificate;
+import polewright.web.door.TerminalQr;
+
+@Command(
+        name = "serve",
+        description = {
+            "Serve the pages for the phone and the laptop, until Ctrl-C.",
+            "Only this machine can open them; with --share, paired devices in the same network too."
+        },
+        footer = {
+            "",
+            "For example:",
+            "  polewright serve",
+            "  polewright serve --share --frames ~/captures",
+            "  polewright serve --share --secure"
+        })
+final class ServeCommand implements Callable<Integer> {
+    private static final String LOOPBACK = "127.0.0.1";
+    private static final String EVERY_NETWORK = "0.0.0.0";
+    private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
+    // A phone at the edge of the Wi-Fi is slow; who says nothing for longer is cut off.
+    private static final Duration PATIENCE = Duration.ofSeconds(15);
+
+    // 32 bytes of two digits and a colon each.
+    private static final int HALF_A_FINGERPRINT = 48;
+
+    private final Workbench workbench;
+
+    @Option(
+            names = "--port",
+            paramLabel = "N",
+            defaultValue = "" + PageServer.USUAL_PORT,
+            description = "Where to listen; 0 for any that is free. Default: ${DEFAULT-VALUE}.")
+    private int port;
+
+    @Option(
+            names = "--share",
+            description = "Let phones in the same network in, once they have typed the code that is shown here.")
+    private boolean share;
+
+    @Option(
+            names = "--secure",
+            description = {
+                "With --share: encrypt what is sent, under a certificate of this machine's own. A phone's browser warns"
+                        + " of it once, and can then keep its screen on and give its position."
+            })
+    private boolean secure;
+
+    @Option(names = "--light-terminal", description = "The terminal is light: draw the code's picture for that.")
+    private boolean lightTerminal;
+
+    @Option(
+            names = "--frames",
+            paramLabel = "FOLDER",
+            description = "Where the capture program saves: each new frame shows on the pages, and tells the axis.")
+    private @Nullable Path frames;
+
+    @Mixin
+    private FrameOptions clues;
+
+    @Mixin
+    private DriveOption drive;
+
+    @Mixin
+    private TerminalOutput output;
+
+    ServeCommand(Workbench workbench) {
+        this.workbench = workbench;
+    }
+
+    @Override
+    public Integer call() {
+        if (port < 0 || port > 65_535) {
+            throw new WrongUsage("port " + port + " is outside 0 to 65535: leave --port out, or name another.");
+        }
+        if (secure && !share) {
+            throw new WrongUsage("--secure goes with --share: without that, nothing leaves this machine.");
+        }
+        Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
+        NightDesk nights = NightDesk.of("", workbench, commands).watching(frames(), Clock.systemUTC());
+        NightDesk practice = PracticeDesk.of(workbench, commands, Clock.systemUTC());
+        DoorSettings plain = new DoorSettings(
+                share ? LocalAddresses.names() : Set.of(),
+                new PairedDevices(workbench.dataFolder()),
+                workbench.clock(),
+                PageServer.OPEN,
+                PageServer.UPLOADS,
+                PATIENCE);
+        Optional<OwnCertificate> certificate = secure
+                ? Optional.of(OwnCertificate.in(workbench.dataFolder(), plain.names(), workbench.now()))
+                : Optional.empty();
+        Door door = new Door(certificate.map(plain::with).orElse(plain), PageServer::pairingPage);
+        try (UntilStopped running = UntilStopped.byInterrupt();
+                PageServer server =
+                        PageServer.start(List.of(nights, practice), door, share ? EVERY_NETWORK : LOOPBACK, port)) {
+            output.say(workbench, "Polewright is at http://" + LOOPBACK + ":" + server.port() + "/");
+            output.say(workbench, "Ctrl-C ends it; what was logged stays.");
+            if (share) {
+                invite(door, server.port(), certificate);
+            }
+            while (!running.isStopped()) {
+                running.pause(workbench.pause(), BETWEEN_LOOKS);
+                if (share) {
+                    door.news().forEach(sentence -> output.say(workbench, sentence));
+                }
+            }
+        }
+        return 0;
+    }
+
+    private FrameSource frames() {
+        FrameClues told = clues.clues(Optional.empty());
+        if (frames == null) {
+            return FrameSource.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
+        }
+        if (!Files.isDirectory(frames)) {
+            throw new JobFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
+                    + ": name the folder that your capture program saves to.");
+        }
+        return FrameSource.saved(frames, told, drive.told());
+    }
+
+    private void invite(Door door, int listening, Optional<OwnCertificate> certificate) {
+        List<String> addresses = LocalAddresses.found();
+        if (addresses.isEmpty()) {
+            output.say(
+                    workbench,
+                    "NOTE  This machine is in no network: join one, or let the phone make one, then start again.");
+            return;
+        }
+        String code = door.code().grouped();
+        String scheme = certificate.isPresent() ? "https://" : "http://";
+        List<String> lines = new ArrayList<>(List.of("", "On a phone in the same network open one of"));
+        addresses.forEach(address -> lines.add("  " + scheme + address + ":" + listening + "/"));
+        lines.add("and type the code " + code + ", or let its camera read this:");
+        output.say(workbench, lines);
+        output.show(
+                workbench,
+                TerminalQr.lines(scheme + addresses.get(0) + ":" + listening + "/pair#" + code, !lightTerminal));
+        output.say(
+                workbench,
+                "The code serves one device, for 10 minutes; another is shown here when a device asks. Who was let in:"
+                        + " polewright devices");
+        output.say(
+                workbench,
+                certificate
+                        .map(own -> List.of(
+                                "What is sent is encrypted. The browser warns, once, because only this machine vouches"
+                                        + " for its certificate. Go on if the SHA-256 fingerprint that the browser shows is",
+                                "  " + own.fingerprint().substring(0, HALF_A_FINGERPRINT),
+                                "  " + own.fingerprint().substring(HALF_A_FINGERPRINT)))
+                        .orElseGet(() -> List.of(
+                                "What is sent goes over your network unencrypted: share only in one that you trust, or"
+                                        + " add --secure.")));
+    }
+}

@@ -1,0 +1,266 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.image.Frame;
+import polewright.image.FrameFacts;
+import polewright.operations.CommandRun;
+import polewright.operations.camera.CameraEvening;
+import polewright.simulation.camera.RenderedFrame;
+import polewright.simulation.camera.SkyTruth;
+import polewright.sky.place.CatalogueStar;
+
+/** Where one frame looked, told by its stars: against what the rehearsal knows of the frame. */
+class AttitudeCommandTest {
+    // A pixel is 20.6″ wide and some sixty stars place the frame to a hundredth of it.
+    private static final double DEGREES = 1.0 / 3600;
+    private static final double SCALE_ARCSEC = 20.63;
+
+    @TempDir
+    private static Path frames;
+
+    private static SkyTruth truth;
+    private static Frame picture;
+
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeAll
+    static void takeAFrame() {
+        RenderedFrame rendered = CameraEvening.atLarkfell().take();
+        truth = rendered.truth();
+        picture = rendered.frame();
+        CameraEvening.write(frames.resolve("frame.fits"), picture);
+    }
+
+    @BeforeEach
+    void sitDown() {
+        person = new CommandRun(folder, "2026-11-25T21:00:00Z");
+    }
+
+    private JsonNode attitude(String... more) {
+        List<String> typed = new ArrayList<>(List.of("attitude", frame()));
+        typed.addAll(List.of(more));
+        typed.add("--json");
+        return person.good(typed.toArray(String[]::new)).json();
+    }
+
+    private static String frame() {
+        return frames.resolve("frame.fits").toString();
+    }
+
+    private static void assertTrue(JsonNode told) {
+        CatalogueStar centre = truth.centre();
+        double cosDec = centre.declination().cos();
+        assertThat(told.get("ra_icrs_deg").doubleValue())
+                .isCloseTo(centre.rightAscension().degrees(), within(DEGREES / cosDec));
+        assertThat(told.get("dec_icrs_deg").doubleValue())
+                .isCloseTo(centre.declination().degrees(), within(DEGREES));
+    }
+
+    @Test
+    void asJsonItSaysWhereTheFrameLooked() {
+        JsonNode told = attitude("--near", "pole", "--within", "25");
+        assertTrue(told);
+        assertThat(told.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertThat(told.get("mirrored").booleanValue()).isFalse();
+        assertThat(told.get("scale_arcsec_px").doubleValue()).isCloseTo(SCALE_ARCSEC, within(0.05));
+        assertThat(told.get("stars_found").intValue()).isGreaterThan(30);
+        assertThat(told.get("stars_matched").intValue())
+                .isBetween(30, told.get("stars_found").intValue());
+        assertThat(told.get("rms_arcsec").doubleValue()).isBetween(0.1, 6.0);
+        assertThat(told.get("sigma_arcsec").doubleValue()).isBetween(0.01, 1.0);
+        assertThat(told.get("log_odds").doubleValue()).isGreaterThan(30);
+        assertThat(told.get("at").textValue()).isEqualTo("2026-11-25T20:00:00Z");
+    }
+
+    @Test
+    void theKeysAreThese() {
+        List<String> keys = new ArrayList<>();
+        attitude("--near", "pole", "--within", "25").fieldNames().forEachRemaining(keys::add);
+        assertThat(keys)
+                .containsExactly(
+                        "frame",
+                        "at",
+                        "ra_icrs_deg",
+                        "dec_icrs_deg",
+                        "roll_deg",
+                        "scale_arcsec_px",
+                        "mirrored",
+                        "field_width_deg",
+                        "field_height_deg",
+                        "stars_found",
+                        "stars_matched",
+                        "rms_arcsec",
+                        "sigma_arcsec",
+                        "log_odds",
+                        "seconds",
+                        "notes");
+    }
+
+    @Test
+    void inWordsItIsAFewLines() {
+        String told = person.good("attitude", frame(), "--near", "pole", "--within", "25", "--site", "54.60,-2.90,240")
+                .out();
+        // Figures are the other tests' matter; exponents and counts vary in length.
+        assertThat(told.replaceAll("\\d+\\.\\d+", "#.#").replaceAll("\\d+", "#").replaceAll("\\s+", " "))
+                .isEqualTo(
+                        "frame.fits looks at right ascension #h#m#.#s, declination +#°#′#″ (ICRS; #.#, +#.# degrees),"
+                                + " give or take #.#″. Its up is #.#° from north through east; #.#° by #.#°, #″ a pixel."
+                                + " It stood at azimuth #.#° (north-north-east), #.#° up. # of # stars are known, to"
+                                + " #.#″ RMS. ");
+    }
+
+    @Test
+    void withSiteAndTimeItSaysWhereTheCameraStood() {
+        JsonNode told = attitude("--near", "pole", "--within", "25", "--site", "54.60,-2.90,240");
+        var seen = truth.attitude().boresight();
+        assertThat(told.get("az_deg").doubleValue())
+                .isCloseTo(Math.toDegrees(Math.atan2(seen.getX(), seen.getY())), within(0.01));
+        assertThat(told.get("alt_apparent_deg").doubleValue())
+                .isCloseTo(Math.toDegrees(Math.asin(seen.getZ())), within(0.01));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "--scale 20.6,3%",
+                "--near polaris --within 30",
+                "--near north-pole --within 30",
+                "--near 70,70 --within 60 --mirrored no",
+                "--focal-length 50 --pixel-size 5 --near pole --within 25",
+            })
+    void itNeedsNoHintAndTakesAny(String hints) {
+        assertTrue(attitude(hints.isEmpty() ? new String[0] : hints.split(" ", -1)));
+    }
+
+    @Test
+    void aPlaceInDegreesIsAHint() {
+        CatalogueStar centre = truth.centre();
+        assertTrue(attitude(
+                "--near",
+                (centre.rightAscension().degrees() + 2) + ","
+                        + (centre.declination().degrees() - 1),
+                "--within",
+                "3"));
+    }
+
+    @Test
+    void opticsThatAreToldWronglyAreGivenUpAndThatIsSaid() {
+        FrameFacts facts = picture.facts();
+        FrameFacts wrong = new FrameFacts(
+                facts.middle(),
+                facts.localMiddle(),
+                facts.exposure(),
+                OptionalDouble.of(135),
+                facts.pixelMicrons(),
+                facts.camera());
+        Path file = CameraEvening.write(folder.resolve("wrong.fits"), CameraEvening.with(picture, wrong));
+        JsonNode told = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
+                .json();
+        assertTrue(told);
+        assertThat(told.get("notes").get(0).textValue())
+                .matches(
+                        "NOTE  by its focal length and pixel size a pixel would be 7\\.64″ wide; the stars say 20\\.6\\d″\\.");
+    }
+
+    @Test
+    void aPngIsDrawnWithItsFirstRowOnTop() throws IOException {
+        BufferedImage image = new BufferedImage(picture.width(), picture.height(), BufferedImage.TYPE_USHORT_GRAY);
+        for (int y = 0; y < picture.height(); y++) {
+            for (int x = 0; x < picture.width(); x++) {
+                int count = Math.round(picture.pixels()[y * picture.width() + x]);
+                image.getRaster().setSample(x, y, 0, Math.max(0, count));
+            }
+        }
+        Path png = folder.resolve("frame.png");
+        ImageIO.write(image, "png", png.toFile());
+        JsonNode told = person.good("attitude", png.toString(), "--near", "pole", "--within", "25", "--json")
+                .json();
+        assertTrue(told);
+        assertThat(told.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertThat(told.get("mirrored").booleanValue()).isFalse();
+        assertThat(told.has("at")).isFalse();
+    }
+
+    /** Without a word of it FITS is drawn with its first row at the bottom: turned and mirrored the other way. */
+    @Test
+    void aFitsFileThatDoesNotSayItsOrderIsDrawnFromTheBottomUp() throws IOException {
+        String fits = Files.readString(Path.of(frame()), StandardCharsets.ISO_8859_1);
+        assertThat(fits).contains("ROWORDER= 'TOP-DOWN'");
+        Path file = CameraEvening.write(
+                folder.resolve("bottom.fits"),
+                fits.replace("ROWORDER= ", "COMMENT   ").getBytes(StandardCharsets.ISO_8859_1));
+        JsonNode told = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
+                .json();
+        assertTrue(told);
+        assertThat(told.get("mirrored").booleanValue()).isTrue();
+        assertThat(told.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
+        assertTrue(person.good(
+                        "attitude", file.toString(), "--near", "pole", "--within", "25", "--mirrored", "yes", "--json")
+                .json());
+    }
+
+    @Test
+    void theWcsHeaderAndThePictureAreWrittenWhereAsked() throws IOException {
+        Path wcs = folder.resolve("frame.wcs");
+        Path drawn = folder.resolve("frame.png");
+        String told = person.good(
+                        "attitude",
+                        frame(),
+                        "--near",
+                        "pole",
+                        "--within",
+                        "25",
+                        "--wcs",
+                        wcs.toString(),
+                        "--picture",
+                        drawn.toString())
+                .out();
+        assertThat(told).contains("Written: " + wcs + "\n").endsWith("Drawn: " + drawn + "\n");
+        assertThat(Files.readString(wcs, StandardCharsets.US_ASCII))
+                .hasSize((int) Files.size(wcs))
+                .startsWith("SIMPLE  =                    T")
+                .contains("NAXIS1  =                  640 ");
+        assertThat(Files.size(wcs) % 2880).isZero();
+        BufferedImage image = ImageIO.read(drawn.toFile());
+        assertThat(image.getWidth()).isEqualTo(1200);
+        assertThat(image.getHeight()).isBetween(950, 1200);
+    }
+
+    @Test
+    void asJsonNothingIsPrintedBesideIt() {
+        assertThat(person.good(
+                                "attitude",
+                                frame(),
+                                "--near",
+                                "pole",
+                                "--within",
+                                "25",
+                                "--picture",
+                                folder.resolve("p.png").toString(),
+                                "--json")
+                        .lines())
+                .hasSize(1);
+    }
+}

@@ -1,0 +1,236 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.operations.CommandRun;
+
+/** A rig, a site or a sighting that was entered wrongly, corrected from the terminal in the middle of the night. */
+class CorrectionsTest {
+    private static final String LARKFELL = "54.60,-2.90,240";
+
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeEach
+    void beginTheNight() {
+        person = new CommandRun(folder, "2026-11-25T19:00:00Z");
+        person.good("begin", "--site", LARKFELL, "--name", "Larkfell");
+    }
+
+    private CommandRun.Outcome type(String... words) {
+        person.waitMinutes(12);
+        return person.good(words);
+    }
+
+    private JsonNode fix() {
+        return person.good("fix", "--json").json();
+    }
+
+    private JsonNode rig() throws IOException {
+        return new ObjectMapper().readTree(person.good("rig").out());
+    }
+
+    @Test
+    void correctedRig_isPrintedAndUsedFromThenOn_andUndoTakesItBack() throws IOException {
+        type("sight", "compass", "4");
+        type("sight", "scale", "54.5");
+        type("turn", "--azimuth", "2");
+        JsonNode before = fix();
+        CommandRun.Outcome corrected = type(
+                "rig", "correct", "--azimuth-clockwise", "left", "--altitude-gain", "0.5", "--altitude-play", "0.3");
+
+        assertThat(corrected.out()).startsWith("Logged #5: rig corrected.\n");
+        assertThat(fix()).isNotEqualTo(before);
+        JsonNode rig = rig();
+        assertThat(rig.at("/azimuth_screw/clockwise").textValue()).isEqualTo("left");
+        assertThat(rig.at("/altitude_screw/backlash_turns").doubleValue()).isEqualTo(0.3);
+        // Half as far a turn is an arm about twice as long.
+        assertThat(rig.at("/altitude_screw/geometry/arm_mm").doubleValue()).isBetween(359.99, 360.01);
+        assertThat(person.good("log").out().replaceAll("\\s+", " "))
+                .contains(
+                        "rig corrected: azimuth screw clockwise takes the axis left; altitude screw pitch 1.25 mm, arm"
+                                + " 360 mm, play of 0.3 turns");
+
+        type("undo");
+        assertThat(fix()).isEqualTo(before);
+        assertThat(rig().at("/azimuth_screw/clockwise").textValue()).isEqualTo("right");
+    }
+
+    @Test
+    void theNextNightBeginsWithTheCorrectedRigAndSite() throws IOException {
+        type("rig", "correct", "--azimuth-reversed");
+        type("site", "correct", "--other-longitude");
+        person.waitMinutes(24 * 60);
+        person.good("begin");
+        assertThat(rig().at("/azimuth_screw/clockwise").textValue()).isEqualTo("left");
+        assertThat(person.good("site").out()).contains("2.90° E");
+    }
+
+    @Test
+    void anotherRig_byItsFile() throws IOException {
+        Path file = folder.resolve("rig.json");
+        Files.writeString(
+                file,
+                person.good("rig").out().replace("\"fork\"", "\"old fork\"").replace("\"right\"", "\"left\""));
+        type("rig", "correct", "--rig", file.toString());
+        assertThat(rig().at("/name").textValue()).isEqualTo("old fork");
+        type("undo");
+        assertThat(rig().at("/name").textValue()).isEqualTo("fork");
+    }
+
+    @Test
+    void aRigOfAnEarlierNight_isNamed() throws IOException {
+        Path file = folder.resolve("rig.json");
+        Files.writeString(file, person.good("rig").out().replace("\"fork\"", "\"old fork\""));
+        person.waitMinutes(24 * 60);
+        person.good("begin", "--rig", file.toString());
+        type("rig", "correct", "--known", "Fork");
+        assertThat(rig().at("/name").textValue()).isEqualTo("fork");
+        CommandRun.Outcome unknown = person.run("rig", "correct", "--known", "truss");
+        assertThat(unknown.complaint())
+                .isEqualTo("polewright rig correct: no night in the log had a rig called 'truss': the rigs are fork.");
+    }
+
+    @Test
+    void correctedView_isReadAgainInWhatWasSeenThroughIt() {
+        type("sight", "still", "polaris", "--distance", "0.2", "--toward", "4.5", "--with", "finder");
+        type("rig", "correct", "--optic", "finder", "--view", "erect");
+        JsonNode corrected = fix();
+        type("undo");
+        type("undo", "2");
+        type(
+                "sight",
+                "still",
+                "polaris",
+                "--distance",
+                "0.2",
+                "--toward",
+                "4.5",
+                "--field",
+                "6",
+                "--view",
+                "erect",
+                "--at",
+                "2026-11-25T19:12:00Z");
+        for (String figure : new String[] {"/east_arcmin", "/up_arcmin"}) {
+            assertThat(corrected.at(figure).isNumber()).as(figure).isTrue();
+            assertThat(corrected.at(figure).doubleValue())
+                    .isCloseTo(fix().at(figure).doubleValue(), within(1e-4));
+        }
+    }
+
+    @Test
+    void correctedSite_isTheNightThatBeganThere() {
+        CommandRun abroad = new CommandRun(folder.resolve("abroad"), "2026-11-25T19:00:00Z");
+        abroad.good("begin", "--site", "54.60,2.90,240", "--name", "Larkfell");
+        for (CommandRun each : new CommandRun[] {person, abroad}) {
+            each.waitMinutes(12);
+            each.good("sight", "compass", "4");
+            each.waitMinutes(12);
+            each.good(
+                    "sight",
+                    "drift",
+                    "capella",
+                    "--minutes",
+                    "5",
+                    "--moved",
+                    "1",
+                    "--toward",
+                    "s",
+                    "--with",
+                    "reticle");
+        }
+        assertThat(abroad.good("fix", "--json").json()).isNotEqualTo(fix());
+        abroad.good("site", "correct", "--other-longitude");
+        assertThat(abroad.good("fix", "--json").json()).isEqualTo(fix());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+        rig correct                                              | no figure of the rig is corrected: give the figure that was wrong.
+        rig correct --azimuth-clockwise raises                   | the azimuth screw of rig 'fork' raises the axis: say whether a clockwise turn takes it right or left.
+        rig correct --azimuth-clockwise left --azimuth-reversed  | where the azimuth screw goes is said twice: give --azimuth-clockwise or --azimuth-reversed.
+        rig correct --altitude-gain 0                            | 0 times as far a turn is outside 0.01 to 100: 1 is as entered, 0.5 half as far.
+        rig correct --optic guidescope --view erect              | the rig has no optic called 'guidescope': its optics are finder, eyepiece, reticle.
+        rig correct --view erect                                 | which optic is meant is not said: add --optic NAME.
+        site correct                                             | the site is missing: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres).
+        site correct --site 54.60,-2.90,240                      | the site is entered so already: give the site as it is.
+        site correct --site 88,10                                | latitude 88 is beyond 84 degrees, where no wedge can be set by azimuth and altitude: check that latitude comes before longitude.
+        sight scale 54 --instead-of 1                            | event 1 is no sighting and no centring, so no other can replace it: give the number of a sighting, as the log shows it.
+        sight scale 54 --instead-of 7                            | there is no event 7 that counts: give the number of a sighting, as the log shows it.
+        """)
+    void whatCorrectsNothing_isRefused_andNothingIsLogged(String typed, String complaint) {
+        CommandRun.Outcome refused = person.run(typed.strip().split("\\s+"));
+        assertThat(refused.status()).isNotZero();
+        assertThat(refused.complaint()).endsWith(complaint);
+        assertThat(person.good("log", "--json").json()).hasSize(1);
+    }
+
+    @Test
+    void sightingReplaced_keepsItsTimeAndItsPlace_andReplacedAgain() {
+        type("sight", "compass", "4");
+        type("sight", "scale", "52.5");
+        type("sight", "drift", "capella", "--minutes", "5", "--moved", "3", "--toward", "s", "--with", "reticle");
+        type("turn", "--azimuth", "1");
+        assertThat(type("sight", "scale", "54.5", "--instead-of", "3").out())
+                .startsWith("Logged #6: level and scale, in place of #3.\n");
+        JsonNode replaced = person.good("log", "--json").json().get(5);
+        assertThat(replaced.get("instead_of").longValue()).isEqualTo(3);
+        assertThat(replaced.get("seen_at").textValue()).isEqualTo("2026-11-25T19:24:00Z");
+        assertThat(person.good("log").out()).contains("level and scale 52.5° (replaced by #6)");
+
+        // What stands in another's place is corrected by either number.
+        type("sight", "scale", "54.3", "--instead-of", "6");
+        assertThat(person.good("log", "--json").json().get(6).get("instead_of").longValue())
+                .isEqualTo(3);
+        type(
+                "sight",
+                "drift",
+                "capella",
+                "--minutes",
+                "6",
+                "--moved",
+                "3",
+                "--toward",
+                "n",
+                "--with",
+                "reticle",
+                "--instead-of",
+                "4");
+        assertThat(person.good("log", "--json").json().get(7).get("seen_at").textValue())
+                .isEqualTo(person.good("log", "--json")
+                        .json()
+                        .get(3)
+                        .get("seen_at")
+                        .textValue());
+    }
+
+    @Test
+    void centringReplaced() {
+        type("centre", "capella", "--reads", "5h17m38s,+46d12m36s");
+        type("centre", "capella", "--reads", "5h18m38s,+46d12m36s", "--instead-of", "2");
+        JsonNode log = person.good("log", "--json").json();
+        assertThat(log.get(2).get("instead_of").longValue()).isEqualTo(2);
+        assertThat(log.get(2).get("seen_at")).isEqualTo(log.get(1).get("seen_at"));
+    }
+
+    @Test
+    void aNightUnderWay_namesTheWayToCorrect() {
+        type("sight", "compass", "4");
+        assertThat(person.run("begin", "--site", "54.60,2.90").complaint())
+                .contains("polewright rig correct", "polewright site correct");
+    }
+}

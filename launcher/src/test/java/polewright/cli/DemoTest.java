@@ -1,0 +1,223 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.image.Frame;
+import polewright.image.decode.DecodeOptions;
+import polewright.image.decode.FrameReader;
+import polewright.operations.CommandRun;
+
+/** The demo by frames is played once and looked at from all sides; others are played by eye, which is quick. */
+class DemoTest {
+    private static final String NIGHT = "2026-01-15T20:00:00Z";
+
+    @TempDir
+    private static Path home;
+
+    private static CommandRun host;
+    private static CommandRun.Outcome byFrames;
+
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeAll
+    static void play() {
+        host = new CommandRun(home, NIGHT);
+        byFrames = host.good("demo", "--frames", frames().toString());
+    }
+
+    @BeforeEach
+    void sitDown() {
+        person = new CommandRun(folder, NIGHT);
+    }
+
+    private static Path frames() {
+        return home.resolve("frames");
+    }
+
+    private static List<String> events(CommandRun.Outcome demo) {
+        return demo.lines().stream().filter(line -> line.startsWith("#")).toList();
+    }
+
+    private static String replayed(CommandRun by) {
+        String log = by.file("data/polewright/demo.sqlite").toString();
+        String file = by.file("night.jsonl").toString();
+        by.good("log", "export", file, "--night", "1", "--log", log);
+        return by.good("replay", file).out();
+    }
+
+    @Test
+    void itTellsTheSeedTheTruthAndWhereTheLogIs() {
+        Path log = host.file("data/polewright/demo.sqlite");
+        assertThat(byFrames.out())
+                .contains("from seed 54.")
+                .contains("\nTHE TRUTH\n  at first  ")
+                .contains("The night is kept in " + log);
+        // A command that is too long for a line goes on after a backslash.
+        assertThat(byFrames.out().replaceAll(" \\\\\n +", " "))
+                .contains("./polewright log --night 1 --log " + log)
+                .contains("./polewright log export night.jsonl --night 1 --log " + log);
+        assertThat(log).exists();
+        assertThat(host.log()).doesNotExist();
+    }
+
+    @Test
+    void theLogThatItNamesHoldsTheNight() {
+        String log = host.file("data/polewright/demo.sqlite").toString();
+        assertThat(host.good("log", "--night", "1", "--log", log).lines())
+                .filteredOn(line -> line.startsWith("#"))
+                .hasSameSizeAs(events(byFrames));
+    }
+
+    @Test
+    void byEyeTheLogReplaysToTheSameReadingsAndTheSameEnd() {
+        CommandRun.Outcome demo = person.good("demo", "--by-eye");
+        // What the night is for comes before advice is asked for.
+        String replayed = replayed(person);
+        assertThat(demo.out()).contains(replayed.substring(replayed.indexOf("#2 at ")));
+    }
+
+    @Test
+    void byFramesItReplaysToTheSameEvents_andTheSameAdviceWhereverThatIsFollowed() {
+        String replayed = replayed(host);
+        assertThat(replayed.lines().filter(line -> line.startsWith("#")).toList())
+                .isEqualTo(events(byFrames));
+        List<String> blocks = List.of(replayed.split("\n\n"));
+        assertThat(blocks.get(blocks.size() - 1)).contains("\n  STOP  ");
+        assertThat(IntStream.range(0, blocks.size())
+                        // Compass and scale come before advice is asked for; while screws are turned the frames say
+                        // what to do.
+                        .filter(i ->
+                                i + 1 == blocks.size() || !blocks.get(i + 1).contains(": turned "))
+                        .mapToObj(blocks::get))
+                .filteredOn(block -> !block.contains(": begun at ")
+                        && !block.contains(": work: ")
+                        && !block.contains(": compass ")
+                        && !block.contains(": turned "))
+                .hasSizeGreaterThanOrEqualTo(4)
+                .allSatisfy(block -> assertThat(byFrames.out()).contains(block.strip()));
+    }
+
+    @Test
+    void theSameSeedMakesTheSameReadings() {
+        List<String> first = events(person.good("demo", "--by-eye", "--seed", "7"));
+        assertThat(events(person.good("demo", "--by-eye", "--seed", "7")))
+                .isEqualTo(first)
+                .isNotEmpty();
+        assertThat(events(person.good("demo", "--by-eye", "--seed", "8"))).isNotEqualTo(first);
+    }
+
+    @Test
+    void theSameSeedMakesTheSameFrames() {
+        assertThat(untilTheTruth(person.good("demo"))).isEqualTo(untilTheTruth(byFrames));
+    }
+
+    private static String untilTheTruth(CommandRun.Outcome demo) {
+        return demo.out().substring(0, demo.out().indexOf("\nTHE TRUTH\n"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"2", "3", "4", "5", "6"})
+    void byEyeANightEndsInAStopOrItIsSaidThatItDidNot(String seed) {
+        String out = person.good("demo", "--by-eye", "--seed", seed).out();
+        String end = out.substring(out.indexOf("THE TRUTH"));
+        if (out.contains("\n  STOP  ")) {
+            assertThat(end).containsPattern("Within the allowance|Outside the allowance");
+        } else {
+            assertThat(end).contains("Not finished: after ");
+        }
+        assertThat(out)
+                .containsPattern("SIGHT (Point the tube at the pole, rock it in right ascension|Track [A-Z])")
+                .doesNotContain("FRAME");
+    }
+
+    /** The fix is wrong by less than 3.7 times the uncertainty told: 99.9 % of honest ones are. */
+    @ParameterizedTest
+    @CsvSource({"2, false", "3, false", "2, true", "3, true"})
+    void byFramesANightEndsInAStop_nearThePole_andTheFixIsAsNearAsItSays(String seed, boolean south) {
+        String out = south
+                ? person.good("demo", "--seed", seed, "--south").out()
+                : person.good("demo", "--seed", seed).out();
+        assertThat(out)
+                .contains("\n  STOP  Good enough.")
+                .contains("\n  Within the allowance: good enough indeed.\n")
+                .contains(south ? "at Tussock Flat, an invented site" : "at Larkfell, an invented site")
+                .contains("\n  FRAME A new one says which turns remain:\n        altitude ");
+        List<MatchResult> wrong = Pattern.compile("wrong by ([\\d.]+)″; told: give or take ([\\d.]+)″")
+                .matcher(out.substring(out.indexOf("THE TRUTH")))
+                .results()
+                .toList();
+        assertThat(wrong)
+                .hasSize(2)
+                .allSatisfy(error -> assertThat(Double.parseDouble(error.group(1)))
+                        .isLessThan(3.7 * Double.parseDouble(error.group(2)) + 1));
+        // Three frames at first, and one more to confirm after the clamps were tightened; those while turning are told
+        // apart.
+        assertThat(out.lines().filter(line -> line.matches("FRAME .* UTC: \\d+ of \\d+ stars known\\.")))
+                .hasSize(4);
+    }
+
+    @Test
+    void theFramesCanBeKept_andReadLikeAnyOthers() throws IOException {
+        List<Path> files;
+        try (Stream<Path> listed = Files.list(frames())) {
+            files = listed.sorted().toList();
+        }
+        assertThat(byFrames.out())
+                .contains("The " + files.size() + " frames are in " + frames())
+                .contains("./polewright attitude " + frames().resolve("frame-01.fits") + " --near pole")
+                .contains("./polewright axis " + frames() + "/frame-0[123].fits --site 54.60,-2.90,240");
+        assertThat(files.get(0)).hasFileName("frame-01.fits");
+        Frame frame = FrameReader.read(Files.readAllBytes(files.get(0)), "frame-01.fits", DecodeOptions.DEFAULT);
+        assertThat(frame.facts().middle()).contains(Instant.parse("2026-11-25T19:06:00Z"));
+        assertThat(frame.facts().scalePerPixel().orElseThrow().arcseconds()).isBetween(3.0, 3.2);
+
+        CommandRun.Outcome again = host.run("demo", "--frames", frames().toString());
+        assertThat(again.status()).isEqualTo(1);
+        assertThat(again.err())
+                .isEqualTo(
+                        "polewright demo: " + frames() + " is not empty and has been left alone: name a new folder.\n");
+    }
+
+    @Test
+    void byEyeThereAreNoFramesToKeep() {
+        CommandRun.Outcome both =
+                person.run("demo", "--by-eye", "--frames", person.file("frames").toString());
+        assertThat(both.status()).isEqualTo(2);
+        assertThat(both.complaint())
+                .isEqualTo("polewright demo: --by-eye takes no frames: leave out --frames, or --by-eye.");
+        assertThat(person.file("frames")).doesNotExist();
+    }
+
+    @Test
+    void onlyLinesWithThePlaceOfLogOrFramesMayBeWiderThanAScreen() {
+        assertThat(Stream.concat(
+                        byFrames.lines().stream(), person.good("demo", "--by-eye", "--south").lines().stream()))
+                .filteredOn(line -> !line.contains("demo.sqlite") && !line.contains(frames().toString()))
+                .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void asJsonItIsTheNightEventByEvent() {
+        assertThat(person.good("demo", "--by-eye", "--json").json()).hasSizeGreaterThan(5);
+        assertThat(person.good("demo", "--json").json()).hasSameSizeAs(events(byFrames));
+    }
+}

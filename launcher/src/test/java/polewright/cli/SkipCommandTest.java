@@ -1,0 +1,81 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.operations.CommandRun;
+import polewright.operations.ExitStatus;
+
+/** What cannot be sighted is said in one line, and the next best is advised. */
+class SkipCommandTest {
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeEach
+    void beginWithGroundRead() {
+        person = CommandRun.begun(folder, "2026-11-25T20:00:00Z", "54.60,-2.90,240");
+        person.good("sight", "scale", "54.2");
+        person.good("sight", "compass", "2");
+    }
+
+    private JsonNode next() {
+        return person.good("next", "--json").json();
+    }
+
+    private static String flat(CommandRun.Outcome outcome) {
+        return outcome.out().replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void nextSaysHowToSkip_andSkipSaysWhatFollows() {
+        String star = next().get("star").get("name").textValue();
+        assertThat(flat(person.good("next"))).contains("ELSE polewright skip not-found (or hidden, cloud, no-optic)");
+        assertThat(flat(person.good("skip", "not-found")))
+                .contains("Logged #4: skipped a drift on " + star + ": not found.")
+                .contains("NOTE " + star + " is not advised again tonight.")
+                .contains("SIGHT ");
+        assertThat(next().get("star").get("name").textValue()).isNotEqualTo(star);
+        assertThat(flat(person.good("log"))).contains("skipped a drift on " + star + ": not found");
+        person.good("undo");
+        assertThat(next().get("star").get("name").textValue()).isEqualTo(star);
+    }
+
+    @Test
+    void missingEyepiece_isTheOneThatIsAdvised_andTheNextCommandNamesAnother() {
+        assertThat(flat(person.good("next"))).contains("--with reticle");
+        assertThat(flat(person.good("skip", "no-optic"))).contains("skipped a drift: no reticle.");
+        assertThat(flat(person.good("next"))).doesNotContain("--with reticle");
+        assertThat(person.run("skip", "no-optic", "--sighting", "drift", "--optic", "microscope")
+                        .complaint())
+                .contains("the rig has no optic called 'microscope': it has finder, eyepiece");
+    }
+
+    @Test
+    void reasonThatDoesNotFit_isRefused_andNothingIsLogged() {
+        CommandRun.Outcome refused = person.run("skip", "cloud", "--sighting", "compass");
+        assertThat(refused.status()).isEqualTo(ExitStatus.WRONG_USAGE);
+        assertThat(refused.complaint()).contains("'cloud' does not apply to the compass");
+        assertThat(person.run("skip", "rain").complaint()).contains("there is no 'rain' here");
+        assertThat(person.good("log").out()).doesNotContain("skipped");
+    }
+
+    @Test
+    void everythingSkipped_waitsForTheSky() {
+        for (int i = 0; i < 40 && next().get("do").textValue().equals("sight"); i++) {
+            person.good("skip", "cloud");
+        }
+        assertThat(next().get("do").textValue()).isEqualTo("wait_for_sky");
+        assertThat(flat(person.good("next")))
+                .contains("WAIT Nothing is left to sight: everything that could come next has been skipped.")
+                .contains("NEXT Look again at 21:00 UTC, when the cloud may have passed.")
+                .contains("THEN polewright undo NUMBER takes one back; polewright log lists them");
+        assertThat(person.run("skip", "cloud").complaint())
+                .contains("no sighting is advised now: name the one that cannot be taken");
+    }
+}

@@ -1,0 +1,102 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import polewright.operations.CommandRun;
+import polewright.operations.CommandRun.Outcome;
+import polewright.operations.ExitStatus;
+
+/** Readings and sites that look like slips of the hand. */
+class SlipsTest {
+    @TempDir
+    private Path folder;
+
+    private CommandRun person;
+
+    @BeforeEach
+    void begin() {
+        person = new CommandRun(folder, "2026-01-15T20:00:00Z");
+        person.good("begin", "--site", "54.60,-2.90,240");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "scale, -53.5, 'level and scale -53.5° would put the axis'",
+        "scale, 5.35, pole, which is at 54.6°",
+        "compass, 120, in azimuth",
+        "altitude, rigel, above the pole"
+    })
+    void aReadingFarFromThePole_isAskedAboutFirst_andLoggedOnceConfirmed(String kind, String read, String says) {
+        String[] typed = kind.equals("altitude")
+                ? new String[] {"sight", kind, read, "60"}
+                : new String[] {"sight", kind, "--", read};
+        Outcome asked = person.run(typed);
+        assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        assertThat(asked.out()).isEmpty();
+        assertThat(asked.err())
+                .contains(
+                        says,
+                        "more than 15.0° off is unlikely: read it again",
+                        "Usage: add --as-typed to log it as typed.");
+        assertThat(person.events()).isEqualTo(1);
+
+        String[] confirmed = kind.equals("altitude")
+                ? new String[] {"sight", kind, read, "60", "--as-typed"}
+                : new String[] {"sight", kind, "--as-typed", "--", read};
+        person.good(confirmed);
+        assertThat(person.events()).isEqualTo(2);
+    }
+
+    @Test
+    void aStarThatIsNotNearThePole_isNoStillPoint() {
+        assertThat(person.run("sight", "still", "capella", "--distance", "0.2", "--toward", "4", "--with", "finder")
+                        .status())
+                .isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        person.good("sight", "still", "polaris", "--distance", "0.2", "--toward", "4", "--with", "finder");
+    }
+
+    @Test
+    void moreTurnsThanWedgesHave_areAskedAboutFirst() {
+        Outcome asked = person.run("turn", "--azimuth", "40");
+        assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        assertThat(asked.complaint())
+                .contains("40 turns of the azimuth screw are more than most wedges have: check the number.");
+        assertThat(person.good("turn", "--azimuth", "40", "--as-typed").out()).contains("Logged #");
+    }
+
+    @Test
+    void aContradictionOfTheOnlySighting_doesNotSpeakOfTheRest() {
+        Outcome outcome = person.good("sight", "scale", "5.35", "--as-typed");
+        // Where latitude and longitude were exchanged, the axis would stand that low.
+        assertThat(outcome.out()).contains("sighting #2 is wrong").doesNotContain("the rest");
+    }
+
+    @Test
+    void aSiteFarFromTheLastNights_isSaid_withWhatToType() {
+        Outcome swapped = person.good("begin", "--site", "-2.90,54.60,240");
+        assertThat(swapped.out().replaceAll("\\s+", " "))
+                .contains(
+                        "NOTE 2.9° S, 54.6° E is 8",
+                        "km from the last night's site: if you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240.");
+        Outcome meant = new CommandRun(folder, "2026-01-16T20:00:00Z")
+                .good("begin", "--site", "-43.95,170.40,710", "--as-typed");
+        assertThat(meant.out()).doesNotContain("km from");
+    }
+
+    @Test
+    void aQuestionAboutAFarPlace_isNoSlip_figuresExchangedAre() {
+        assertThat(person.run("ground", "--site", "-43.95,170.40,710").err()).isEmpty();
+        Outcome swapped = person.run("ground", "--site", "-2.90,54.60,240");
+        assertThat(swapped.status()).isZero();
+        assertThat(swapped.err()).contains("if you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240");
+        assertThat(person.run("where", "vega", "--site", "54.60,-2.90", "--json")
+                        .err())
+                .isEmpty();
+    }
+}

@@ -1,0 +1,315 @@
+package polewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.launcher.Main;
+import polewright.operations.CommandRun;
+import polewright.operations.Workbench;
+import polewright.operations.camera.CameraEvening;
+import polewright.operations.watch.SettableClock;
+import polewright.report.json.PublishedSchemas;
+
+/** A capture program saves frames while somebody turns right ascension, then the screws. */
+class WatchCommandTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+
+    @TempDir
+    private static Path frames;
+
+    private static double eastAfterScrews;
+    private static double upAfterScrews;
+
+    @TempDir
+    private Path folder;
+
+    private Path captures;
+    private CommandRun person;
+    private final SettableClock clock = new SettableClock(Instant.parse("2026-11-25T20:10:00Z"));
+    private final Deque<Runnable> meanwhile = new ArrayDeque<>();
+
+    @BeforeAll
+    static void takeFrames() {
+        CameraEvening evening = CameraEvening.atLarkfell();
+        evening.takeTurning(frames, 3, 30);
+        evening.turnScrews(-2, 0.5);
+        evening.take(frames.resolve("screw1.fits"));
+        evening.turnScrews(-1.25, 0.25);
+        evening.take(frames.resolve("screw2.fits"));
+        eastAfterScrews = evening.trueOffset().east().arcminutes();
+        upAfterScrews = evening.trueOffset().up().arcminutes();
+        evening.take(frames.resolve("still.fits"));
+    }
+
+    @BeforeEach
+    void begin() throws IOException {
+        captures = Files.createDirectory(folder.resolve("captures"));
+        person = new CommandRun(folder, "2026-11-25T20:10:00Z");
+        person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--at", "2026-11-25T19:30Z");
+    }
+
+    /** Saved when the watch next pauses, and left alone for two more looks. */
+    private void save(String... names) {
+        for (String name : names) {
+            meanwhile.add(() -> copy(frames.resolve(name), captures.resolve(name)));
+            meanwhile.add(() -> {});
+            meanwhile.add(() -> {});
+        }
+    }
+
+    private static void copy(Path from, Path to) {
+        try {
+            Files.copy(from, to);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private CommandRun.Outcome watch(boolean terminal, String... more) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        Workbench bench = new Workbench(
+                clock,
+                Map.of("POLEWRIGHT_LOG", person.log().toString()),
+                new PrintWriter(out),
+                new PrintWriter(err),
+                terminal,
+                length -> {
+                    clock.goOn(length);
+                    Runnable next = meanwhile.poll();
+                    if (next != null) {
+                        next.run();
+                    }
+                });
+        List<String> typed = new ArrayList<>(
+                List.of("watch", captures.toString(), "--near", "pole", "--within", "25", "--until-idle", "3"));
+        typed.addAll(List.of(more));
+        int status = Main.run(bench, typed.toArray(String[]::new));
+        if (status == 0 && typed.contains("--json")) {
+            PublishedSchemas.check(typed, out.toString());
+        }
+        return new CommandRun.Outcome(status, out.toString(), err.toString());
+    }
+
+    private static List<JsonNode> values(CommandRun.Outcome outcome) {
+        return outcome.lines().stream().map(WatchCommandTest::value).toList();
+    }
+
+    private static JsonNode value(String line) {
+        try {
+            return MAPPER.readTree(line);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private JsonNode fix() {
+        return person.good("fix", "--json").json();
+    }
+
+    @Test
+    void framesAreGatheredUntilTheyTellTheAxisWhichIsLogged() {
+        save("turn1.fits", "turn2.fits");
+        CommandRun.Outcome told = watch(false);
+        assertThat(told.status()).isZero();
+        assertThat(told.out().replaceAll("\\s+", " "))
+                .startsWith("Watching " + captures + ". Ctrl-C ends it. turn1.fits, 20:00:00 UTC: ")
+                .contains("Turn right ascension by 30 to 90 degrees, nothing else, and take another frame. turn2.fits,")
+                .contains("By these frames alone the axis points 4")
+                .contains("NOTE two frames fit any axis")
+                .contains("Logged #2: camera frames. The axis points 42′ east and 17′ too low")
+                .contains("TURN altitude screw 1/2 turn clockwise, looking at its head (a test turn)")
+                .endsWith("The watch has ended. ");
+        assertThat(person.events()).isEqualTo(2);
+        assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(42, within(0.3));
+    }
+
+    @Test
+    void aThirdPlaceTakesTheStandOfTheTwo() {
+        save("turn1.fits", "turn2.fits", "turn3.fits");
+        List<JsonNode> told = values(watch(false, "--json"));
+        assertThat(told.stream().filter(v -> v.has("axis"))).hasSize(2);
+        // Begun, two frames, taken back, three frames.
+        assertThat(person.events()).isEqualTo(4);
+        assertThat(person.good("log").out()).contains("3 camera frames, right ascension turned 60.3°");
+    }
+
+    @Test
+    void onceTheAxisIsKnownEachFrameSaysWhatTheScrewsDidAndWhatIsLeft() {
+        save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits");
+        List<JsonNode> told = values(watch(false, "--json"));
+        List<JsonNode> screws = told.stream()
+                .filter(v -> v.has("screws"))
+                .map(v -> v.get("screws"))
+                .toList();
+        assertThat(screws).hasSize(2);
+        JsonNode last = screws.get(1);
+        assertThat(last.get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.2));
+        assertThat(last.get("up_arcmin").doubleValue()).isCloseTo(upAfterScrews, within(0.2));
+        assertThat(last.get("azimuth_moved_arcmin").doubleValue()).isLessThan(-30);
+        assertThat(Math.abs(last.get("azimuth_turns_remaining_clockwise").doubleValue()))
+                .isLessThan(Math.abs(
+                        screws.get(0).get("azimuth_turns_remaining_clockwise").doubleValue()));
+        assertThat(last.get("warnings")).isEmpty();
+        // The axis was moved, and where it is now is in the log, with the turns that took it there.
+        assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.3));
+        assertThat(person.good("log").out())
+                .contains("as camera frames saw")
+                .contains("and one more")
+                .doesNotContain("knocked");
+    }
+
+    @Test
+    void turningGoesOnFromTheFramesInTheLog() {
+        person.good(
+                "sight",
+                "frames",
+                frames.resolve("turn1.fits").toString(),
+                frames.resolve("turn2.fits").toString(),
+                frames.resolve("turn3.fits").toString(),
+                "--near",
+                "pole",
+                "--within",
+                "25");
+        save("screw1.fits");
+        CommandRun.Outcome told = watch(false, "--turning");
+        assertThat(told.lines())
+                .filteredOn(line -> line.startsWith("20:01:30 UTC"))
+                .singleElement()
+                .asString()
+                .matches(
+                        "20:01:30 UTC  moved \\d+′ west, \\d+′ up \\(sky\\)\\. Turn alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
+        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+    }
+
+    private void sightTurns(int count) {
+        List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
+        for (int i = 1; i <= count; i++) {
+            typed.add(frames.resolve("turn" + i + ".fits").toString());
+        }
+        person.good(typed.toArray(String[]::new));
+    }
+
+    @Test
+    void turnsThatWereLoggedAreNotCountedAsAKnock() {
+        sightTurns(3);
+        person.good("turn", "--azimuth", "2 ccw", "--altitude", "1/2 cw");
+        save("screw1.fits");
+        assertThat(watch(false, "--turning").out()).doesNotContain("moved by its screws");
+        assertThat(person.good("log").out()).contains("and one more").doesNotContain("knocked");
+    }
+
+    @Test
+    void turnsThatNobodyLogged_areLoggedAsTheFramesSawThem() {
+        sightTurns(3);
+        save("screw1.fits");
+        assertThat(watch(false, "--turning").out().replaceAll("\\s+", " "))
+                .containsPattern("Logged #3: turned altitude about 0\\.\\d clockwise, azimuth about [12]\\.\\d"
+                        + " counter-clockwise, as camera frames saw\\. Logged #4: camera frames\\."
+                        + " 20:01:30 UTC moved .* Turn alt ");
+    }
+
+    @Test
+    void aPlaceThatSharpensTheAxisInTheLogTakesItsStand() {
+        sightTurns(2);
+        save("turn3.fits");
+        watch(false, "--turning");
+        // Begun, two frames, three frames, the two taken back.
+        assertThat(person.events()).isEqualTo(4);
+        assertThat(person.good("log").out()).contains("3 camera frames, right ascension turned 60.3°");
+    }
+
+    @Test
+    void whatTheDriveDoesIsPassedOn() {
+        save("turn1.fits", "turn2.fits");
+        assertThat(values(watch(false, "--json", "--drive", "standing")).stream()
+                        .filter(v -> v.has("axis"))
+                        .map(v -> v.get("axis").get("drive").textValue()))
+                .containsExactly("standing");
+    }
+
+    @Test
+    void whatCannotBeLoggedIsSaidAndTheWatchGoesOn() {
+        save("turn1.fits");
+        meanwhile.add(() -> {
+            try {
+                Files.delete(person.log());
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+        save("turn2.fits", "screw1.fits");
+        CommandRun.Outcome told = watch(false);
+        assertThat(told.status()).isZero();
+        assertThat(told.out()).contains("\nNot logged: ").contains("20:01:30 UTC  moved ");
+    }
+
+    @Test
+    void onATerminalTheLineIsWrittenOver() {
+        save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits", "still.fits");
+        assertThat(watch(true).out())
+                .containsPattern(
+                        "\r\u001b\\[2K20:02:00 UTC  moved [^\n]*\r\u001b\\[2K20:02:30 UTC  moved [^\n]*\nThe watch");
+    }
+
+    @Test
+    void turningNeedsFramesInTheLog() {
+        CommandRun.Outcome told = watch(false, "--turning");
+        assertThat(told.status()).isEqualTo(1);
+        assertThat(told.err())
+                .isEqualTo(
+                        "polewright watch: no frames tell the axis tonight yet: watch without --turning first, or use"
+                                + " polewright sight frames.\n");
+    }
+
+    @Test
+    void whatCannotBePlacedIsSaidInALineAndTheWatchGoesOn() {
+        meanwhile.add(() -> CameraEvening.write(captures.resolve("junk.fits"), new byte[] {1, 2, 3}));
+        meanwhile.add(() -> {});
+        meanwhile.add(() -> {});
+        save("turn1.fits");
+        meanwhile.add(() -> copy(frames.resolve("turn1.fits"), captures.resolve("again.fits")));
+        meanwhile.add(() -> {});
+        meanwhile.add(() -> {});
+        CommandRun.Outcome told = watch(false);
+        assertThat(told.status()).isZero();
+        assertThat(told.out())
+                .contains("\njunk.fits is not a picture that is read here.\n")
+                .contains("\nagain.fits holds the same frame as an earlier file.\n")
+                .contains("turn1.fits, 20:00:00 UTC: ");
+        assertThat(person.events()).isEqualTo(1);
+    }
+
+    @Test
+    void itEndsAfterSoManyFrames() {
+        save("turn1.fits", "turn2.fits");
+        CommandRun.Outcome told = watch(false, "--count", "1");
+        assertThat(told.out()).contains("turn1.fits").doesNotContain("turn2.fits");
+    }
+
+    @Test
+    void itWaitsOnlyAsLongAsItIsTold() {
+        Instant began = clock.instant();
+        assertThat(watch(false).status()).isZero();
+        assertThat(Duration.between(began, clock.instant())).isBetween(Duration.ofSeconds(3), Duration.ofSeconds(4));
+    }
+}

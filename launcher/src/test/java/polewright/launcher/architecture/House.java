@@ -1,0 +1,18 @@
+package polewright.launcher.architecture;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+
+/** All production classes, and those that break the rules on purpose. */
+final class House {
+    static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("polewright");
+
+    private House() {}
+
+    static JavaClasses only(Class<?>... broken) {
+        return new ClassFileImporter().importClasses(broken);
+    }
+}

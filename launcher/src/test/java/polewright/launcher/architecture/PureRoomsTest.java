@@ -1,0 +1,144 @@
+package polewright.launcher.architecture;
+
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.name;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.lang.ArchRule;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import polewright.sky.broken.RuleBreakers;
+
+/** Sky, axis and frames are pure: time, zone and dice come in as arguments; files, networks and databases not at all. */
+class PureRoomsTest {
+    private static final String[] PURE = {"polewright.sky..", "polewright.mount..", "polewright.image.."};
+    // Tables bundled in the jar, and the bytes of a picture that the caller read.
+    private static final String[] READING_MEMORY = {
+        "polewright.sky.atlas..", "polewright.sky.body..", "polewright.sky.magnetic..", "polewright.image.decode.."
+    };
+
+    private static final ArchRule NO_CLOCK = noClasses()
+            .that()
+            .resideOutsideOfPackage("polewright.operations..")
+            .should()
+            .callMethodWhere(target(owner(resideInAPackage("java.time.."))).and(target(name("now"))))
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis")
+            .orShould()
+            .callMethod(System.class, "nanoTime")
+            .orShould()
+            .callMethod(ZoneId.class, "systemDefault")
+            .orShould()
+            .dependOnClassesThat()
+            .areAssignableTo(Clock.class);
+
+    private static final ArchRule NO_DICE = noClasses()
+            .that()
+            .resideInAnyPackage(PURE)
+            .should()
+            .callMethod(Math.class, "random")
+            .orShould()
+            .dependOnClassesThat()
+            .resideInAPackage("java.util.random..")
+            .orShould()
+            .dependOnClassesThat()
+            .areAssignableTo(Random.class);
+
+    private static final ArchRule NO_FILES = noClasses()
+            .that()
+            .resideInAnyPackage(PURE)
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("java.nio.file..", "java.nio.channels..", "java.net..", "java.sql..", "javax.sql..");
+
+    private static final ArchRule STREAMS_OVER_MEMORY_ONLY = noClasses()
+            .that()
+            .resideInAnyPackage(PURE)
+            .and()
+            .resideOutsideOfPackages(READING_MEMORY)
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.io..");
+
+    private static final ArchRule NO_FILE_STREAMS = noClasses()
+            .that()
+            .resideInAnyPackage(READING_MEMORY)
+            .should()
+            .dependOnClassesThat()
+            .haveNameMatching("java\\.io\\.(File|RandomAccess).*");
+
+    // A FieldCollector gathers the stars of one question, JpegBits and JpegScans walk through the data of one picture,
+    // and
+    // the others are the figures that one fit of centrings works with: none of them lives longer than its answer.
+    private static final ArchRule VALUES_DO_NOT_CHANGE = fields().that()
+            .areDeclaredInClassesThat()
+            .resideInAnyPackage(PURE)
+            .and()
+            .areDeclaredInClassesThat()
+            .haveNameNotMatching("polewright\\.(sky\\.atlas\\.FieldCollector|frames\\.decode\\.Jpeg(Bits|Scans)"
+                    + "|axis\\.pointing\\.(PointingDescent|ForkLook|SkySlopes))")
+            .should()
+            .beFinal();
+
+    @Test
+    void nobodyButTheAppLooksAtTheClock() {
+        NO_CLOCK.check(House.CLASSES);
+    }
+
+    @Test
+    void aLookAtTheClockOrZoneIsCaught() {
+        assertCaught(NO_CLOCK, RuleBreakers.ClockReader.class);
+        assertCaught(NO_CLOCK, RuleBreakers.ZoneReader.class);
+    }
+
+    @Test
+    void skyAndAxisRollNoDice() {
+        NO_DICE.check(House.CLASSES);
+    }
+
+    @Test
+    void dicesAreCaught() {
+        assertCaught(NO_DICE, RuleBreakers.DiceRoller.class);
+    }
+
+    @Test
+    void skyAndAxisTouchNoFileNetworkOrDatabase() {
+        NO_FILES.check(House.CLASSES);
+        NO_FILE_STREAMS.check(House.CLASSES);
+    }
+
+    @Test
+    void onlyBundledTablesAndBytesHandedInAreReadFromStreams() {
+        STREAMS_OVER_MEMORY_ONLY.check(House.CLASSES);
+    }
+
+    @Test
+    void aFileIsCaught() {
+        assertCaught(NO_FILES, RuleBreakers.FileReader.class);
+    }
+
+    @Test
+    void aStreamElsewhereIsCaught() {
+        assertCaught(STREAMS_OVER_MEMORY_ONLY, RuleBreakers.Printer.class);
+    }
+
+    @Test
+    void valuesOfSkyAndAxisDoNotChange() {
+        VALUES_DO_NOT_CHANGE.check(House.CLASSES);
+    }
+
+    @Test
+    void aValueThatChangesIsCaught() {
+        assertCaught(VALUES_DO_NOT_CHANGE, RuleBreakers.Changeable.class);
+    }
+
+    private static void assertCaught(ArchRule rule, Class<?> broken) {
+        assertThat(rule.evaluate(House.only(broken)).hasViolation()).isTrue();
+    }
+}

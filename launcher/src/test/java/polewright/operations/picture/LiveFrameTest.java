@@ -1,0 +1,230 @@
+package polewright.operations.picture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.drawing.Palette;
+import polewright.image.decode.RowOrder;
+import polewright.image.match.StarPair;
+import polewright.operations.camera.CameraEvening;
+import polewright.operations.camera.DecodedFrame;
+import polewright.operations.camera.EarlierFrames;
+import polewright.operations.camera.ExposureTime;
+import polewright.operations.camera.FrameClues;
+import polewright.operations.camera.FrameFile;
+import polewright.operations.camera.FrameReading;
+import polewright.operations.camera.FrameSeries;
+import polewright.operations.camera.PlacedFrame;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.place.Weather;
+
+/** What lies on a frame is drawn where its light is, for frames near the pole and far from it. */
+class LiveFrameTest {
+    private static final Weather WEATHER = Weather.standardAt(CameraEvening.LARKFELL.heightMetres());
+
+    @TempDir
+    private static Path frames;
+
+    private static final List<DecodedFrame> DECODED = new ArrayList<>();
+    private static final List<PlacedFrame> PLACED = new ArrayList<>();
+    private static FrameSeries series;
+    private static AxisFromFrames axis;
+
+    @BeforeAll
+    static void takeFrames() {
+        CameraEvening evening = CameraEvening.atLarkfell();
+        evening.pointAt(-40, 89.4);
+        List<Path> files = evening.takeTurning(frames, 3, 30);
+        evening.pointAt(-40, 70);
+        files = new ArrayList<>(files);
+        files.add(evening.take(frames.resolve("away.fits")));
+        FrameReading reading = new FrameReading(Clock.systemUTC());
+        EarlierFrames earlier = EarlierFrames.NONE;
+        for (Path file : files) {
+            DecodedFrame decoded = reading.decode(FrameFile.read(file), FrameClues.NONE);
+            DECODED.add(decoded);
+            PlacedFrame placed = reading.place(
+                    decoded,
+                    FrameClues.NONE.at(CameraEvening.LARKFELL),
+                    ExposureTime.ifKnown(Optional.empty()),
+                    earlier);
+            earlier = earlier.and(placed);
+            PLACED.add(placed);
+        }
+        series = FrameSeries.of(PLACED, CameraEvening.LARKFELL, WEATHER);
+        axis = AxisFromFrames.of(CameraEvening.LARKFELL, series.attitudes().subList(0, 3));
+    }
+
+    private static LiveFrame live(int number) {
+        return LiveFrame.of(
+                PLACED.get(number),
+                series.attitudes().get(number),
+                CameraEvening.LARKFELL,
+                Optional.of(axis.estimate()));
+    }
+
+    private static BufferedImage image(byte[] png) throws IOException {
+        return ImageIO.read(new ByteArrayInputStream(png));
+    }
+
+    private static int red(BufferedImage image, double x, double y) {
+        return image.getRGB((int) x, (int) y) >> 16 & 0xff;
+    }
+
+    @Test
+    void eachKnownStarStandsOnItsLight() throws IOException {
+        BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.RED));
+        List<LiveFrame.Star> stars = live(0).stars();
+        assertThat(stars).hasSameSizeAs(PLACED.get(0).match().pairs());
+        long bright = stars.subList(0, 10).stream()
+                .filter(star -> red(picture, star.place().x(), star.place().y()) > 100)
+                .count();
+        assertThat(bright).isEqualTo(10);
+    }
+
+    /** FITS has its first row at the bottom unless it says otherwise. */
+    @Test
+    void aFrameThatIsStoredFromTheBottomIsDrawnUpright() throws IOException {
+        DecodedFrame asIs = DECODED.get(0);
+        RowOrder turned = asIs.rows() == RowOrder.BOTTOM_UP ? RowOrder.TOP_DOWN : RowOrder.BOTTOM_UP;
+        BufferedImage picture = image(ScreenPicture.of(asIs).png(Tint.RED));
+        BufferedImage flipped =
+                image(ScreenPicture.of(new DecodedFrame(asIs.file(), turned, asIs.frame(), asIs.began()))
+                        .png(Tint.RED));
+        for (StarPair pair : PLACED.get(0).match().pairs().subList(0, 10)) {
+            int x = (int) Math.round(pair.found().x());
+            int y = (int) Math.round(pair.found().y());
+            assertThat(picture.getRGB(x, y)).isEqualTo(flipped.getRGB(x, picture.getHeight() - 1 - y));
+        }
+    }
+
+    @Test
+    void poleAndAxisStandWhereTheyFallAmongTheStars() {
+        LiveFrame live = live(0);
+        assertThat(live.pole().isOnFrame()).isTrue();
+        LiveFrame.Mark found = live.axis().orElseThrow();
+        assertThat(found.isOnFrame()).isTrue();
+        // 20.6″ a pixel; the hidden axis is 42′ east and 17′ below.
+        LiveFrame.Place pole = live.pole().place().orElseThrow();
+        LiveFrame.Place mark = found.place().orElseThrow();
+        double apart = Math.hypot(pole.x() - mark.x(), pole.y() - mark.y());
+        assertThat(apart).isCloseTo(Math.hypot(42, 17) * 60 / 20.6, within(3.0));
+        assertThat(found.outline()).hasSize(72);
+    }
+
+    /** Right ascension turns the picture about the axis: its place on the frame stays. */
+    @Test
+    void theAxisKeepsItsPlaceOnTheFrameWhileRightAscensionTurns() {
+        LiveFrame.Place first = live(0).axis().orElseThrow().place().orElseThrow();
+        LiveFrame.Place last = live(2).axis().orElseThrow().place().orElseThrow();
+        assertThat(last.x()).isCloseTo(first.x(), within(1.0));
+        assertThat(last.y()).isCloseTo(first.y(), within(1.0));
+    }
+
+    @Test
+    void aPoleThatIsOffTheFrameIsPointedAtFromItsRim() {
+        LiveFrame live = live(3);
+        assertThat(live.pole().isOnFrame()).isFalse();
+        assertThat(live.pole().away().degrees()).isCloseTo(20, within(1.5));
+        Vector3D north = Vector3D.PLUS_K;
+        assertThat(Vector3D.angle(PLACED.get(3).match().plate().centre(), north))
+                .isCloseTo(live.pole().away().radians(), within(0.01));
+        // The pole is where north is.
+        assertThat(Math.cos(live.pole().direction() - live.north())).isGreaterThan(0.99);
+        LiveFrame.Place edge = live.pole().edge();
+        double toRim =
+                Math.min(Math.min(edge.x(), live.width() - edge.x()), Math.min(edge.y(), live.height() - edge.y()));
+        assertThat(toRim).isCloseTo(0, within(2.0));
+        assertThat(LiveFrameDrawing.of(live, Palette.LIGHT))
+                .contains("north celestial pole, "
+                        + String.format("%.1f°", live.pole().away().degrees()))
+                .contains("The pole is off the frame, ");
+    }
+
+    @Test
+    void starsWithANameHaveIt() {
+        List<String> names =
+                live(0).stars().stream().flatMap(star -> star.name().stream()).toList();
+        assertThat(names).isNotEmpty();
+        assertThat(NamedStars.bundled().find(names.get(0))).isPresent();
+    }
+
+    @Test
+    void theScaleBarIsARoundLengthOfTheSky() {
+        LiveFrame.Scale scale = live(0).scale();
+        assertThat(scale.sky().arcminutes()).isCloseTo(30, within(1e-9));
+        assertThat(scale.points()).isCloseTo(1800 / 20.6, within(1.0));
+    }
+
+    @Test
+    void theDrawingHasTheColoursOfItsPaletteAlone() {
+        for (Palette palette : List.of(Palette.LIGHT, Palette.DARK)) {
+            String svg = LiveFrameDrawing.of(live(0), palette);
+            assertThat(svg).startsWith("<svg ").contains("class=\"pole\"", "class=\"axis\"", "class=\"scale\"");
+            List<String> colours = java.util.regex.Pattern.compile("#[0-9a-f]{6}")
+                    .matcher(svg)
+                    .results()
+                    .map(java.util.regex.MatchResult::group)
+                    .distinct()
+                    .toList();
+            assertThat(colours).isSubsetOf(palette.text(), palette.ink(), palette.axis(), palette.background());
+        }
+    }
+
+    @Test
+    void theDrawingSaysInWordsWhatItShows() {
+        assertThat(LiveFrameDrawing.description(live(0)))
+                .matches("\\d+ of \\d+ stars known\\. The pole is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\."
+                        + " The axis is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\.");
+    }
+
+    @Test
+    void inTheDarkAPictureIsRedAlone() throws IOException {
+        BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.of(Palette.DARK)));
+        int brightest = 0;
+        for (int y = 0; y < picture.getHeight(); y++) {
+            for (int x = 0; x < picture.getWidth(); x++) {
+                assertThat(picture.getRGB(x, y) & 0xffff).isZero();
+                brightest = Math.max(brightest, red(picture, x, y));
+            }
+        }
+        assertThat(brightest).isEqualTo(255);
+    }
+
+    @Test
+    void byDayStarsAreDarkOnThePagesPaper() throws IOException {
+        BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.of(Palette.LIGHT)));
+        LiveFrame.Star brightest = live(0).stars().get(0);
+        assertThat(red(picture, brightest.place().x(), brightest.place().y())).isLessThan(100);
+        assertThat(red(picture, 3, 3)).isGreaterThan(180);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {-500, 0, 200, 5000})
+    void aPartAtFullSizeIsCutToTheFrame(int left) throws IOException {
+        ScreenPicture picture = ScreenPicture.of(DECODED.get(0));
+        BufferedImage part = image(picture.part(Tint.RED, left, 100, 320, 240));
+        BufferedImage whole = image(picture.png(Tint.RED));
+        assertThat(part.getWidth()).isEqualTo(320);
+        assertThat(part.getHeight()).isEqualTo(240);
+        int x = Math.max(0, Math.min(left, 640 - 320));
+        // This frame is small enough to be shown pixel by pixel as a whole.
+        assertThat(part.getRGB(17, 23)).isEqualTo(whole.getRGB(x + 17, 123));
+    }
+}

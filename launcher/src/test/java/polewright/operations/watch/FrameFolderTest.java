@@ -1,0 +1,308 @@
+package polewright.operations.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.operations.JobFailed;
+
+/** A folder as capture programs treat it: each frame is handed out once, when it is whole. */
+class FrameFolderTest {
+    @TempDir
+    private Path folder;
+
+    private final SettableClock clock = new SettableClock(Instant.parse("2026-11-25T20:00:00Z"));
+    private FrameFolder frames;
+
+    @BeforeEach
+    void watch() {
+        frames = FrameFolder.of(folder, clock, false);
+    }
+
+    /** A small FITS file of one block of pixels; the number tells one from another. */
+    private static byte[] fits(int number) {
+        String header = String.join(
+                "",
+                List.of(
+                                "SIMPLE  =                    T",
+                                "BITPIX  =                   16",
+                                "NAXIS   =                    2",
+                                "NAXIS1  =                   40",
+                                "NAXIS2  =                   36",
+                                "END")
+                        .stream()
+                        .map(card -> String.format("%-80s", card))
+                        .toList());
+        byte[] file = Arrays.copyOf(String.format("%-2880s", header).getBytes(StandardCharsets.US_ASCII), 2 * 2880);
+        file[2880] = (byte) number;
+        return file;
+    }
+
+    private Path save(String name, byte[] content) throws IOException {
+        return Files.write(folder.resolve(name), content);
+    }
+
+    /** Looks again and again for so long; what arrived, by name, or the line that was said. */
+    private List<String> lookFor(Duration time) {
+        List<String> arrived = new ArrayList<>();
+        for (Instant end = clock.instant().plus(time); clock.instant().isBefore(end); ) {
+            clock.goOn(Duration.ofMillis(200));
+            for (Arrival arrival : frames.look()) {
+                arrived.add(
+                        arrival instanceof Arrival.Whole whole
+                                ? whole.file().name()
+                                : ((Arrival.PassedOver) arrival).line());
+            }
+        }
+        return arrived;
+    }
+
+    private List<String> lookForASecond() {
+        return lookFor(Duration.ofSeconds(1));
+    }
+
+    @Test
+    void aNewFrameIsHandedOutOnce() throws IOException {
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void whatIsPutBackIsHandedOutOnceMore() throws IOException {
+        save("a.fits", fits(1));
+        clock.goOn(Duration.ofSeconds(1));
+        frames.look();
+        clock.goOn(Duration.ofSeconds(1));
+        frames.putBack(frames.look());
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    /** Each time as often as the folder says. */
+    private Duration timeUntilItIsTaken() {
+        for (Instant began = clock.instant(); ; clock.goOn(frames.untilNextLook())) {
+            if (frames.look().stream().anyMatch(Arrival.Whole.class::isInstance)) {
+                return Duration.between(began, clock.instant());
+            }
+            assertThat(Duration.between(began, clock.instant())).isLessThan(Duration.ofSeconds(5));
+        }
+    }
+
+    /** As {@link #fits}, with so many blocks of pixels, none of them empty. */
+    private static byte[] largeFits(int number) {
+        byte[] file = Arrays.copyOf(
+                new String(fits(0), StandardCharsets.US_ASCII)
+                        .replace("NAXIS2  =                   36", "NAXIS2  =                  360")
+                        .getBytes(StandardCharsets.US_ASCII),
+                11 * 2880);
+        Arrays.fill(file, 2880, file.length, (byte) number);
+        return file;
+    }
+
+    @Test
+    void aFrameWithoutGapsIsTakenAtTheSecondLook() throws IOException {
+        save("a.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(frames.untilNextLook()).isEqualTo(Duration.ofMillis(200));
+    }
+
+    /** Whose length was set before its pixels were written: no format tells. */
+    @Test
+    void aFrameWithAGapIsLeftAloneUntilItIsStill() throws IOException {
+        byte[] whole = largeFits(1);
+        byte[] part = whole.clone();
+        Arrays.fill(part, 10_000, 12_880, (byte) 0);
+        save("a.fits", part);
+        frames.look();
+        clock.goOn(Duration.ofMillis(100));
+        assertThat(frames.look()).isEmpty();
+        save("a.fits", whole);
+        Files.setLastModifiedTime(folder.resolve("a.fits"), FileTime.from(clock.instant()));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void aFrameThatIsBlackInPlacesIsTakenAllTheSame() throws IOException {
+        byte[] black = largeFits(1);
+        Arrays.fill(black, 10_000, 12_880, (byte) 0);
+        save("a.fits", black);
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+    }
+
+    /** Half of it may be the old frame's, and that half is whole too. */
+    @Test
+    void aFrameThatIsWrittenOverAnotherIsLeftAloneUntilItIsStill() throws IOException {
+        save("latest.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        byte[] half = largeFits(1);
+        Arrays.fill(half, 2880, 5 * 2880, (byte) 2);
+        save("latest.fits", half);
+        Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
+        assertThat(lookFor(Duration.ofMillis(200))).isEmpty();
+        save("latest.fits", largeFits(2));
+        Files.setLastModifiedTime(
+                folder.resolve("latest.fits"), FileTime.from(clock.instant().plusMillis(1)));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+    }
+
+    @Test
+    void aFrameThatIsRenamedOverAnotherIsTakenAtTheSecondLook() throws IOException {
+        save("latest.fits", largeFits(1));
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        Path part = save("latest.part", largeFits(2));
+        Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
+        Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
+        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+    }
+
+    @Test
+    void aFrameIsNotTakenWhileItGrows() throws IOException {
+        byte[] whole = fits(1);
+        for (int part = 1; part < 6; part++) {
+            save("a.fits", Arrays.copyOf(whole, whole.length * part / 6));
+            assertThat(lookForASecond()).isEmpty();
+        }
+        save("a.fits", whole);
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFrameThatNeverBecomesWholeIsToldOnceAndTakenIfItDoesAfterAll() throws IOException {
+        save("a.fits", Arrays.copyOf(fits(1), 3000));
+        assertThat(lookFor(Duration.ofSeconds(30))).containsExactly("a.fits is not whole yet; it is taken once it is.");
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void temporaryNamesAreLeftAloneUntilTheyAreRenamed() throws IOException {
+        Path temporary = save("a.fits.tmp", fits(1));
+        save(".hidden.fits", fits(2));
+        save("b.fits~", fits(3));
+        assertThat(lookForASecond()).isEmpty();
+        Files.move(temporary, folder.resolve("a.fits"));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFrameThatIsRenamedOrCopiedIsNotTakenTwice() throws IOException {
+        Path first = save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+        Files.move(first, folder.resolve("renamed.fits"));
+        assertThat(lookForASecond()).containsExactly("renamed.fits holds the same frame as an earlier file.");
+        Files.copy(folder.resolve("renamed.fits"), folder.resolve("copy.fits"));
+        assertThat(lookForASecond()).containsExactly("copy.fits holds the same frame as an earlier file.");
+    }
+
+    @Test
+    void anotherFrameUnderTheSameNameIsNew() throws IOException {
+        for (int i = 1; i <= 3; i++) {
+            Path part = save("latest.part", fits(i));
+            Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
+            Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
+            assertThat(lookForASecond()).containsExactly("latest.fits");
+        }
+    }
+
+    @Test
+    void severalAtOnceComeInTheOrderTheyWereSaved() throws IOException {
+        Files.setLastModifiedTime(save("z.fits", fits(1)), FileTime.from(clock.instant()));
+        Files.setLastModifiedTime(
+                save("a.fits", fits(2)), FileTime.from(clock.instant().plusSeconds(1)));
+        assertThat(lookForASecond()).containsExactly("z.fits", "a.fits");
+    }
+
+    @Test
+    void whatIsNoFrameIsPassedOverAndSaidIfItLooksLikeOne() throws IOException {
+        save("notes.txt", "clear, cold".getBytes(StandardCharsets.UTF_8));
+        save("broken.fits", "no frame".getBytes(StandardCharsets.UTF_8));
+        Files.createDirectory(folder.resolve("darks"));
+        assertThat(lookForASecond()).containsExactly("broken.fits is not a picture that is read here.");
+        assertThat(lookForASecond()).isEmpty();
+    }
+
+    @Test
+    void whatWasThereBeforeIsPassedOverUnlessAllAreAskedFor() throws IOException {
+        save("old.fits", fits(1));
+        FrameFolder fresh = FrameFolder.of(folder, clock, false);
+        assertThat(fresh.passedOver()).isEqualTo(1);
+        frames = fresh;
+        assertThat(lookForASecond()).isEmpty();
+        frames = FrameFolder.of(folder, clock, true);
+        assertThat(frames.passedOver()).isZero();
+        assertThat(lookForASecond()).containsExactly("old.fits");
+    }
+
+    @Test
+    void whatWasThereBeforeIsNotNewWhenItIsRenamed() throws IOException {
+        Path old = save("latest.fits", fits(1));
+        Files.setLastModifiedTime(old, FileTime.from(clock.instant().minusSeconds(60)));
+        frames = FrameFolder.of(folder, clock, false);
+        Files.move(old, folder.resolve("frame-1.fits"));
+        save("latest.fits", fits(2));
+        assertThat(lookForASecond())
+                .containsExactlyInAnyOrder("frame-1.fits is a file that was there already, renamed.", "latest.fits");
+        Files.move(folder.resolve("frame-1.fits"), folder.resolve("first.fits"));
+        assertThat(lookForASecond()).containsExactly("first.fits is a file that was there already, renamed.");
+    }
+
+    /** Of the same size and time as one that is there still: a clock of whole seconds tells no better. */
+    @Test
+    void aNewFrameOfTheSameSizeAndTimeIsNew() throws IOException {
+        Path old = save("a.fits", fits(1));
+        frames = FrameFolder.of(folder, clock, false);
+        Files.setLastModifiedTime(save("b.fits", fits(2)), Files.getLastModifiedTime(old));
+        assertThat(lookForASecond()).containsExactly("b.fits");
+    }
+
+    @Test
+    void whatWasComplainedOfIsReadAgainOnlyWhenItChanges() throws IOException {
+        Path part = save("a.fits", Arrays.copyOf(fits(1), 3000));
+        assertThat(lookFor(Duration.ofSeconds(12))).hasSize(1);
+        // No frame now, which would be said if it were read; its size and time are as before.
+        FileTime time = Files.getLastModifiedTime(part);
+        save("a.fits", Arrays.copyOf(String.format("%-3000s", "no frame").getBytes(StandardCharsets.US_ASCII), 3000));
+        Files.setLastModifiedTime(part, time);
+        assertThat(lookFor(Duration.ofSeconds(12))).isEmpty();
+        Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
+        assertThat(lookForASecond()).containsExactly("a.fits is not a picture that is read here.");
+    }
+
+    @Test
+    void aFolderThatGoesAwayIsToldOnceAndWatchedAgainWhenItIsBack() throws IOException {
+        Path moved = folder.resolveSibling(folder.getFileName() + "-away");
+        Files.move(folder, moved);
+        assertThat(lookFor(Duration.ofSeconds(3)))
+                .containsExactly(folder + " cannot be looked into now; it is tried again.");
+        Files.move(moved, folder);
+        save("a.fits", fits(1));
+        assertThat(lookForASecond()).containsExactly("a.fits");
+    }
+
+    @Test
+    void aFolderThatIsNotThereIsRefused() throws IOException {
+        assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
+                .isInstanceOf(JobFailed.class)
+                .hasMessage(
+                        folder.resolve("no") + " is not there: name the folder that your capture program saves to.");
+        Path file = save("a.fits", fits(1));
+        assertThatThrownBy(() -> FrameFolder.of(file, clock, false))
+                .isInstanceOf(JobFailed.class)
+                .hasMessage(file + " is a file: name the folder that your capture program saves to.");
+    }
+}

@@ -1,0 +1,207 @@
+package polewright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.alignment.fix.Mistake;
+import polewright.alignment.fix.Step;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.Misreading;
+import polewright.mount.rig.HandTurns;
+import polewright.mount.rig.ScrewSense;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.place.Site;
+import polewright.web.form.MistakeCorrection;
+
+/** Rig, site and sightings corrected on the pages. */
+class CorrectedOnPagesTest {
+    private static final Pattern CORRECT = Pattern.compile("class=\"correct\" href=\"([^\"]+)\"");
+
+    @TempDir
+    private Path folder;
+
+    private ServedNight night;
+    private PageReader reader;
+    private int sent;
+
+    @BeforeEach
+    void beginANight() {
+        night = new ServedNight(folder, "2026-11-25T20:00:00Z");
+        reader = new PageReader(night);
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
+    }
+
+    @AfterEach
+    void close() {
+        night.close();
+    }
+
+    private HttpResponse<String> post(String form, Map<String, String> fields) throws Exception {
+        Map<String, String> all = new HashMap<>(fields);
+        all.put("key", "sent-by-the-test-" + sent++);
+        return reader.post("/do/" + form, all);
+    }
+
+    private String page(String path) throws Exception {
+        return reader.page(path);
+    }
+
+    private NightEvent.Begun begun() {
+        return night.desk().tonight().orElseThrow().state().begun();
+    }
+
+    private NightEvent last() {
+        List<LoggedEvent> all = night.desk().tonight().orElseThrow().events();
+        return all.get(all.size() - 1).event();
+    }
+
+    @Test
+    void aTickSaysThatClockwiseGoesTheOtherWay_andThePageShowsIt() throws Exception {
+        assertThat(page("/rig"))
+                .contains("Azimuth screw: clockwise goes the other way", "clockwise takes the axis right")
+                .doesNotContain("If this is another of your rigs");
+        assertThat(post("correct-rig", Map.of("azimuth-reversed", "yes", "altitude-gain", "0.75"))
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(last()).isInstanceOf(NightEvent.RigCorrected.class);
+        assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
+        assertThat(page("/rig")).contains("clockwise takes the axis left", "arm 240 mm");
+
+        assertThat(post("undo", Map.of("seq", "2")).statusCode()).isEqualTo(303);
+        assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
+    }
+
+    @Test
+    void nothingTicked_isSaid_inThePagesWords() throws Exception {
+        HttpResponse<String> answer = post("correct-rig", Map.of());
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("role=\"alert\"", "No figure of the rig is corrected");
+        HttpResponse<String> site = post("correct-site", Map.of());
+        assertThat(site.statusCode()).isEqualTo(422);
+        assertThat(site.body()).contains("role=\"alert\"").doesNotContain("add --site");
+    }
+
+    @Test
+    void anotherKnownRig_isOnePress() throws Exception {
+        Path file = folder.resolve("rig.json");
+        Files.writeString(file, night.type("rig").out().replace("\"fork\"", "\"old fork\""));
+        assertThat(night.type("begin", "--again", "--rig", file.toString()).isGood())
+                .isTrue();
+        assertThat(page("/rig")).contains("If this is another of your rigs", "It is fork");
+        assertThat(post("known-rig", Map.of("known", "fork")).statusCode()).isEqualTo(303);
+        assertThat(begun().rig().name()).isEqualTo("fork");
+    }
+
+    @Test
+    void theSite_byItsSigns() throws Exception {
+        assertThat(page("/rig")).contains("east and west were mixed up");
+        assertThat(post("correct-site", Map.of("other-longitude", "yes")).statusCode())
+                .isEqualTo(303);
+        assertThat(begun().site().longitude().degrees()).isEqualTo(2.9);
+        assertThat(post("correct-site", Map.of("site", "54.60,-2.90,240")).statusCode())
+                .isEqualTo(303);
+        assertThat(begun().site().longitude().degrees()).isEqualTo(-2.9);
+    }
+
+    @Test
+    void besideASightingIsItsForm_withWhatWasEntered_andWhatIsSentReplacesIt() throws Exception {
+        assertThat(night.type("sight", "compass", "4").isGood()).isTrue();
+        assertThat(night.type(
+                                "sight",
+                                "drift",
+                                "alp Lyr",
+                                "--minutes",
+                                "5",
+                                "--moved",
+                                "2.5",
+                                "--toward",
+                                "s",
+                                "--with",
+                                "reticle")
+                        .isGood())
+                .isTrue();
+        Matcher links = CORRECT.matcher(page("/nights"));
+        assertThat(links.find()).isTrue();
+        String form = page(links.group(1).replace("&amp;", "&"));
+        assertThat(form)
+                .contains(
+                        "name=\"instead-of\" value=\"3\"",
+                        "name=\"minutes\" value=\"5\"",
+                        "name=\"moved\" value=\"2.5\"",
+                        "name=\"toward\" value=\"south\"",
+                        "name=\"per\" value=\"15\"");
+        Matcher star = Pattern.compile("name=\"star\" value=\"([^\"]*)\"").matcher(form);
+        assertThat(star.find()).isTrue();
+
+        assertThat(post(
+                                "drift",
+                                Map.of(
+                                        "instead-of", "3",
+                                        "star", star.group(1),
+                                        "minutes", "5",
+                                        "moved", "2.5",
+                                        "per", "15",
+                                        "toward", "north"))
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(last()).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        assertThat(night.desk().tonight().orElseThrow().state().standing()).hasSize(3);
+        assertThat(page("/nights")).contains("(replaced by #4)", "in place of #3: drift: ");
+    }
+
+    private NightEvent pressed(Mistake mistake) throws Exception {
+        MistakeCorrection correction = MistakeCorrection.of(
+                        mistake, night.desk().tonight().orElseThrow().state())
+                .orElseThrow();
+        assertThat(post(correction.form().id(), correction.values()).statusCode())
+                .as(correction.words())
+                .isEqualTo(303);
+        return last();
+    }
+
+    /** Each mistake that a fix can name is corrected by the form that its press sends. */
+    @Test
+    void whatTheFixNames_isOnePress() throws Exception {
+        assertThat(night.type("sight", "compass", "4", "--declination", "2").isGood())
+                .isTrue();
+        assertThat(night.type("turn", "--azimuth", "2 ccw then 1/2 cw", "--altitude", "1")
+                        .isGood())
+                .isTrue();
+        assertThat(pressed(new Mistake.TurnMistaken(
+                        3,
+                        new Step.Turned(3, new HandTurns(1.5, -0.5), HandTurns.straight(1)),
+                        "it went the other way")))
+                .isEqualTo(new NightEvent.TurnCorrected(
+                        3, new NightEvent.ScrewsTurned(new HandTurns(1.5, -0.5), HandTurns.straight(1))));
+        assertThat(pressed(new Mistake.TurnMistaken(3, new Step.Turned(3, 0, 0), "nothing had moved")))
+                .isEqualTo(new NightEvent.Withdrawn(3));
+        CompassBearing told = (CompassBearing) ((NightEvent.SightingTaken)
+                        night.desk().tonight().orElseThrow().events().get(1).event())
+                .sighting();
+        Misreading misreading = told.misreadings().get(0);
+        NightEvent corrected = pressed(new Mistake.SightingMisread(2, misreading.meant(), misreading.cause()));
+        assertThat(corrected).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        assertThat(((CompassBearing) ((NightEvent.SightingTaken) ((NightEvent.MeasurementCorrected) corrected).meant())
+                                .sighting())
+                        .declination()
+                        .degrees())
+                .isEqualTo(-2);
+        assertThat(pressed(new Mistake.SiteWrong(Site.ofDegrees(-54.6, -2.9, 240), "the site were in the south")))
+                .isEqualTo(new NightEvent.SiteCorrected(Site.ofDegrees(-54.6, -2.9, 240)));
+        assertThat(pressed(new Mistake.ClockWrong(Duration.ofHours(-2), "the clock was 2 hours fast")))
+                .isInstanceOf(NightEvent.ClockCorrected.class);
+    }
+}

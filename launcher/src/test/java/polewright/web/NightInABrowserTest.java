@@ -1,0 +1,178 @@
+package polewright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.allowance.DiscAllowance;
+import polewright.mount.AxisOffset;
+import polewright.sky.place.Site;
+import polewright.web.Browser.Device;
+
+/** Whole nights by eye, in real Chromium, with all that goes wrong on one. */
+class NightInABrowserTest {
+    private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
+    private static final int MOST_STEPS = 40;
+
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
+
+    @TempDir
+    private Path folder;
+
+    private static void followToStop(Page page, PersonAtThePage person) {
+        for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
+            person.follow(page);
+        }
+        // Good enough, or as good as another round would leave it: which of the two is for the fix to say.
+        assertThat(page.locator(".steps .step").first()).containsText("Stop");
+    }
+
+    private static void assertGoodEnough(PersonAtThePage person) {
+        assertThat(person.advice()).isInstanceOf(Advice.Stop.class);
+        assertThat(DiscAllowance.VISUAL.contains(person.truth()))
+                .as("the real axis, %s, is within what is tolerated", person.truth())
+                .isTrue();
+    }
+
+    /** In the dark and on the phone such a night is played below, with a hole in the network. */
+    @Test
+    void aNightByEyeOnTheLaptopByDayEndsAtStop_withTheRealAxisWithinTheAllowance() {
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
+                BrowserContext held = BROWSER.device(Device.LAPTOP)) {
+            Page page = held.newPage();
+            page.navigate(night.address("/"));
+            page.locator("button[name=palette]").click();
+            page.locator("html.day").waitFor();
+            PersonAtThePage.begin(page, night);
+            PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(70, -50), 12);
+            followToStop(page, person);
+            assertGoodEnough(person);
+        }
+    }
+
+    @Test
+    void withTheNetworkCutInTheMiddle_whatIsPressedIsSentLater_onceAndUnderItsOwnTime() throws Exception {
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
+                BrowserContext held = BROWSER.device(Device.PHONE)) {
+            Page page = held.newPage();
+            PersonAtThePage.begin(page, night);
+            assertThat(page.locator("html.day").count()).isZero();
+            PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(40, 30), 13);
+            person.follow(page);
+            long before = person.tonight().lastSeq();
+            page.navigate(night.address("/sightings/note"));
+            held.setOffline(true);
+            page.locator("input[name=text]").fill("written in a hole in the network");
+            page.locator(".entry button.main").click();
+            assertThat(page.locator("#link")).containsText("The laptop does not answer");
+            assertThat(person.tonight().lastSeq()).isEqualTo(before);
+            held.setOffline(false);
+            PersonAtThePage.isLogged(page, before + 1);
+            // The next request, so that a second sending would have come by now.
+            page.navigate(night.address("/"));
+            TimeUnit.MILLISECONDS.sleep(1500);
+            assertThat(person.tonight().lastSeq()).isEqualTo(before + 1);
+            followToStop(page, person);
+            assertGoodEnough(person);
+        }
+    }
+
+    @Test
+    void twoDevicesShowTheSame_andOneTurnPressedOnBothIsOneTurn() {
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
+                BrowserContext phone = BROWSER.device(Device.PHONE);
+                BrowserContext laptop = BROWSER.device(Device.LAPTOP)) {
+            Page inHand = phone.newPage();
+            Page onTable = laptop.newPage();
+            PersonAtThePage.begin(inHand, night);
+            onTable.navigate(night.address("/"));
+            PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(-60, 45), 15);
+            boolean pressedTwice = false;
+            for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
+                if (person.advice() instanceof Advice.TurnScrews && !pressedTwice) {
+                    pressedTwice = true;
+                    long before = person.tonight().lastSeq();
+                    person.act(person.advice());
+                    inHand.locator(".done button.main").waitFor();
+                    onTable.locator(".done button.main").waitFor();
+                    inHand.evaluate("document.querySelector('.done form').requestSubmit()");
+                    onTable.evaluate("document.querySelector('.done form')?.requestSubmit()");
+                    PersonAtThePage.isLogged(inHand, before + 1);
+                    assertThat(person.tonight().lastSeq()).isEqualTo(before + 1);
+                    shows(onTable, first(inHand));
+                } else {
+                    Page here = step % 2 == 0 ? inHand : onTable;
+                    person.follow(here);
+                    shows(here == inHand ? onTable : inHand, first(here));
+                }
+            }
+            assertThat(pressedTwice).isTrue();
+            assertGoodEnough(person);
+        }
+    }
+
+    /** What is to be done by the page. */
+    private static String first(Page page) {
+        return page.locator(".steps .step").first().textContent();
+    }
+
+    /** How soon is for the bench to tell; here it is enough that nobody asks for it. */
+    private static void shows(Page page, String told) {
+        page.waitForFunction("told => document.querySelector('.steps .step')?.textContent === told", told);
+    }
+
+    @Test
+    void whatATerminalLogsIsOnThePageUnasked() {
+        try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
+                BrowserContext held = BROWSER.device(Device.PHONE)) {
+            Page page = held.newPage();
+            PersonAtThePage.begin(page, night);
+            String before = first(page);
+            assertThat(night.type("sight", "scale", "54").isGood()).isTrue();
+            page.waitForFunction("before => document.querySelector('.steps .step')?.textContent !== before", before);
+        }
+    }
+
+    @Test
+    void theServerDiesInTheMiddleOfWriting_andWithTheNextOneTheNightGoesOn() throws Exception {
+        Path log = folder.resolve("nights.sqlite");
+        int pressed = 12;
+        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
+            Page page = held.newPage();
+            Process server = ServerProcess.start(log, 0);
+            int port = ServerProcess.port(server);
+            page.navigate("http://127.0.0.1:" + port + "/begin");
+            page.locator("#begin-site").fill("54.60,-2.90,240");
+            page.locator(".entry button.main").click();
+            PersonAtThePage.isLogged(page, 1);
+            for (int note = 1; note <= pressed; note++) {
+                page.navigate("http://127.0.0.1:" + port + "/sightings/note");
+                page.locator("input[name=text]").fill("note " + note);
+                page.locator(".entry button.main").click();
+                if (note % 4 == 0) {
+                    // At no particular moment of the writing.
+                    TimeUnit.MILLISECONDS.sleep(3L * note);
+                    server.toHandle().destroyForcibly();
+                    server.waitFor();
+                    server = ServerProcess.start(log, port);
+                    assertThat(ServerProcess.port(server)).isEqualTo(port);
+                }
+                PersonAtThePage.isLogged(page, note + 1);
+            }
+            server.destroy();
+            server.waitFor();
+        }
+        assertThat(ServerProcess.notes(log))
+                .containsExactlyElementsOf(java.util.stream.IntStream.rangeClosed(1, pressed)
+                        .mapToObj(note -> "note " + note)
+                        .toList());
+    }
+}

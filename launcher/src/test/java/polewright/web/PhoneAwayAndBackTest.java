@@ -1,0 +1,130 @@
+package polewright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.web.Browser.Device;
+
+/** What a phone at the wedge goes through: a warning, sleep, the edge of the Wi-Fi, a clock that is off. */
+class PhoneAwayAndBackTest {
+    @AutoClose
+    private static final Browser BROWSER = new Browser();
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void encryptedAPhoneStaysAwakeAndGivesItsPosition() {
+        try (KnockedDoor server = new KnockedDoor(folder, true);
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
+            Page page = phone.newPage();
+            page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
+            assertThat(page.url()).startsWith("https://" + KnockedDoor.SHARED);
+            page.locator("#code").fill(server.door().code().grouped());
+            page.locator("button.main").click();
+            assertThat(page.locator("#awake")).hasText("The screen stays on.");
+            assertThat(page.evaluate("isSecureContext")).isEqualTo(true);
+            assertThat(phone.cookies()).anySatisfy(cookie -> {
+                assertThat(cookie.name).isEqualTo("__Host-polewright");
+                assertThat(cookie.secure).isTrue();
+                assertThat(cookie.httpOnly).isTrue();
+            });
+            page.locator("a.main").click();
+            page.locator("#here").click();
+            assertThat(page.locator("#begin-site")).hasValue("54.6000,-2.9000");
+        }
+    }
+
+    @Test
+    void overPlainHttpThePageSaysWhatToSetInstead() {
+        try (KnockedDoor server = new KnockedDoor(folder);
+                BrowserContext phone = BROWSER.phoneThatWentOn()) {
+            Page page = phone.newPage();
+            page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
+            page.locator("#code").fill(server.door().code().grouped());
+            page.locator("button.main").click();
+            assertThat(page.locator("#awake")).containsText("set the device's own screen time");
+            assertThat(page.evaluate("isSecureContext")).isEqualTo(false);
+        }
+    }
+
+    private static void begin(ServedNight night) {
+        assertThat(night.type("begin", "--site", "54.60,-2.90,240").status()).isZero();
+    }
+
+    @Test
+    void aPhoneBackFromBeyondTheWiFiShowsHowItStandsNow() {
+        try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = phone.newPage();
+            page.navigate(night.address("/"));
+            assertThat(beginning(page)).isVisible();
+            phone.setOffline(true);
+            begin(night);
+            phone.setOffline(false);
+            assertThat(beginning(page)).hasCount(0);
+            // And the news come again by themselves.
+            String before = page.locator("main").textContent();
+            assertThat(night.type("sight", "compass", "2").status()).isZero();
+            assertThat(page.locator("main")).not().hasText(before);
+            assertThat(night.desk().tonight().orElseThrow().events()).hasSize(2);
+        }
+    }
+
+    private static Locator beginning(Page page) {
+        return page.getByText("Begin a night");
+    }
+
+    @Test
+    void aFrozenPageShowsHowItStandsNowWhenItThaws() {
+        try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
+                BrowserContext phone = BROWSER.device(Device.PHONE)) {
+            Page page = phone.newPage();
+            page.navigate(night.address("/"));
+            assertThat(beginning(page)).isVisible();
+            CDPSession session = phone.newCDPSession(page);
+            lifecycle(session, "frozen");
+            begin(night);
+            lifecycle(session, "active");
+            assertThat(beginning(page)).hasCount(0);
+            assertThat(night.desk().tonight().orElseThrow().events()).hasSize(1);
+        }
+    }
+
+    private static void lifecycle(CDPSession session, String state) {
+        JsonObject arguments = new JsonObject();
+        arguments.addProperty("state", state);
+        session.send("Page.setWebLifecycleState", arguments);
+    }
+
+    @Test
+    void aClockThatIsOffByMoreThanTwoSecondsIsSaid() {
+        try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z")) {
+            for (long ahead : List.of(-20L, 20L)) {
+                try (BrowserContext phone = BROWSER.device(Device.PHONE)) {
+                    phone.clock().setSystemTime(Clock.systemUTC().millis() + ahead * 1000);
+                    Page page = phone.newPage();
+                    page.navigate(night.address("/"));
+                    assertThat(page.locator("#clock"))
+                            .containsText(ahead < 0 ? "behind the laptop's" : "ahead of the laptop's");
+                }
+            }
+            try (BrowserContext phone = BROWSER.device(Device.PHONE)) {
+                Page page = phone.newPage();
+                page.waitForResponse("**/clock", () -> page.navigate(night.address("/")));
+                assertThat(page.locator("#clock")).isHidden();
+            }
+        }
+    }
+}

@@ -1,0 +1,54 @@
+package polewright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import polewright.alignment.camera.Drive;
+import polewright.launcher.Main;
+import polewright.operations.Pause;
+import polewright.operations.Workbench;
+import polewright.operations.camera.FrameClues;
+
+/** A server that was only just started on a slow laptop: its first look at the frames takes seconds. */
+class SlowBeginningTest {
+    private static final long SLOW_SECONDS = 3;
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void firstFrame_waitsForTheWatchToBegin_andIsNotRefused() throws IOException {
+        Path captures = Files.createDirectory(folder.resolve("captures"));
+        Workbench bench = new Workbench(
+                Clock.systemUTC(),
+                Map.of("POLEWRIGHT_LOG", folder.resolve("nights.sqlite").toString()),
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL);
+        CompletableFuture<Path> slow =
+                new CompletableFuture<Path>().completeOnTimeout(captures, SLOW_SECONDS, TimeUnit.SECONDS);
+        NightDesk desk = NightDesk.of("", bench, (inside, words) -> Main.run(inside, words.toArray(String[]::new)))
+                .watching(
+                        new FrameSource(() -> Optional.of(slow.join()), false, FrameClues.NONE, Drive.NOT_TOLD),
+                        Clock.systemUTC());
+        assertThat(desk.run(List.of("begin", "--site", "54.60,-2.90,240")).isGood())
+                .isTrue();
+        try (WatchedFrames frames = desk.frames().orElseThrow()) {
+            frames.open();
+            assertThat(frames.tend()).isTrue();
+        }
+    }
+}

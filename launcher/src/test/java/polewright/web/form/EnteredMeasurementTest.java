@@ -1,0 +1,69 @@
+package polewright.web.form;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import polewright.operations.CommandRun;
+import polewright.operations.input.BodyFinder;
+import polewright.session.event.NightEvent;
+import polewright.session.jsonl.JsonLines;
+
+/** What stands in the form of a logged measurement comes to the same measurement again. */
+class EnteredMeasurementTest {
+    @TempDir
+    private Path folder;
+
+    private static NightEvent event(CommandRun person, int index) {
+        return JsonLines.readLine(person.good("log", "--json").json().get(index).toString(), 0, new BodyFinder())
+                .event();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "sight compass 4.2 --sigma 2",
+                "sight scale 54.25",
+                "sight shadow --body moon --sigma 1 14",
+                "sight bearing vega 101.5",
+                "sight altitude capella -- -3.25",
+                "sight still polaris --distance 0.2 --toward 4.5 --with finder",
+                "sight still polaris --distance 0.2 --toward 4.5 --field 5 --view mirrored --turned 30 --sigma 0.1",
+                "sight drift capella --minutes 5 --moved 2.5 --toward s --with reticle",
+                "sight drift capella --minutes 7.5 --moved 12 --unit arcsec --toward north --reticle slow --sigma 4",
+                "sight drift capella --minutes 5 --moved 0.1 --unit fields --toward 6 --field 0.8 --view mirrored",
+                "sight drift capella --minutes 5 --moved 7 --unit pixels --per 1.2 --toward 7 --west 3.5 --view mirrored",
+                "centre capella --reads 79.5,46.2 --j2000 --through-pole --sigma 2",
+                "centre 79.1723,45.998 --hour-angle --reads 341.25,46.2"
+            })
+    void filledInAgain_isTheSame(String typed) {
+        CommandRun person = new CommandRun(folder, "2026-11-25T21:00:00Z");
+        person.good("begin", "--site", "54.60,-2.90,240");
+        List<String> words = new ArrayList<>(List.of(typed.split(" ")));
+        words.addAll(
+                words.indexOf("--") < 0 ? words.size() : words.indexOf("--"), List.of("--at", "2026-11-25T20:40:00Z"));
+        if (typed.startsWith("sight")) {
+            words.add(2, "--as-typed");
+        }
+        person.good(words.toArray(String[]::new));
+        NightEvent.Measurement logged = (NightEvent.Measurement) event(person, 1);
+
+        EnteredMeasurement entered = EnteredMeasurement.of(logged).orElseThrow().insteadOf(2);
+        List<String> again = new ArrayList<>(entered.form().words(entered.values()));
+        if (typed.startsWith("sight")) {
+            again.add(2, "--as-typed");
+        }
+        person.good(again.toArray(String[]::new));
+        assertThat(event(person, 2)).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        NightEvent.MeasurementCorrected replaced = (NightEvent.MeasurementCorrected) event(person, 2);
+        Map<String, String> both =
+                EnteredMeasurement.of(replaced.meant()).orElseThrow().values();
+        assertThat(both).isEqualTo(EnteredMeasurement.of(logged).orElseThrow().values());
+        assertThat(replaced.meant().seenAt()).isEqualTo(logged.seenAt());
+    }
+}

@@ -1,0 +1,106 @@
+package polewright.mount.pointing;
+
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** Centrings as bare figures, for sums over all of them: radians, and unit vectors east, north, up. */
+final class StarFigures {
+    private static final int AXES = 3;
+
+    private final List<Centring> centrings;
+    private final double[] hourAngle;
+    private final double[] declination;
+    private final double[] seen;
+    private final double[] weight;
+
+    StarFigures(Site site, List<Centring> centrings) {
+        this.centrings = centrings;
+        int count = centrings.size();
+        hourAngle = new double[count];
+        declination = new double[count];
+        seen = new double[AXES * count];
+        weight = new double[count];
+        for (int star = 0; star < count; star++) {
+            Centring centring = centrings.get(star);
+            hourAngle[star] = centring.reading().hourAngle().radians();
+            declination[star] = centring.reading().declination().radians();
+            Vector3D direction = ForkModel.enu(site, centring.seen());
+            seen[AXES * star] = direction.getX();
+            seen[AXES * star + 1] = direction.getY();
+            seen[AXES * star + 2] = direction.getZ();
+            double sigma = centring.sigma().radians();
+            weight[star] = 1 / (sigma * sigma);
+        }
+    }
+
+    int count() {
+        return hourAngle.length;
+    }
+
+    /** As the circles read it. */
+    double hourAngle(int star) {
+        return hourAngle[star];
+    }
+
+    /** As the circles read it. */
+    double declination(int star) {
+        return declination[star];
+    }
+
+    /** Where the stars were seen, one after the other. */
+    double[] seen() {
+        return seen;
+    }
+
+    /** One over the variance of the centring. */
+    double weight(int star) {
+        return weight[star];
+    }
+
+    /** χ² of the stars against a fork. */
+    double misfit(ForkLook look) {
+        double sum = 0;
+        for (int star = 0; star < count(); star++) {
+            look.at(hourAngle[star], declination[star]);
+            double left = look.angleTo(seen, star);
+            sum += left * left * weight[star];
+        }
+        return sum;
+    }
+
+    /**
+     * How far all stars are from where a fork without errors looks when its circles have these zeros, radians; counted no
+     * further than {@code most}.
+     */
+    double sumOfAngles(ForkLook faultless, double hourAngleZero, double declinationZero, double most) {
+        double sum = 0;
+        for (int star = 0; star < count() && sum < most; star++) {
+            faultless.at(hourAngle[star] + hourAngleZero, declination[star] + declinationZero);
+            sum += faultless.angleTo(seen, star);
+        }
+        return sum;
+    }
+
+    /** The zero of hour angle by one star alone. */
+    double hourAngleZero(int star) {
+        Centring centring = centrings.get(star);
+        Angle read = isThroughPole(centring)
+                ? centring.reading().throughPole().hourAngle()
+                : centring.reading().hourAngle();
+        return centring.seen().hourAngle().minus(read).wrappedSigned().radians();
+    }
+
+    /** The zero of declination by one star alone. */
+    double declinationZero(int star) {
+        Centring centring = centrings.get(star);
+        Angle declination = centring.seen().declination();
+        Angle axis = isThroughPole(centring) ? Angle.HALF_TURN.minus(declination) : declination;
+        return axis.minus(centring.reading().declination()).wrappedSigned().radians();
+    }
+
+    private static boolean isThroughPole(Centring centring) {
+        return Math.abs(centring.reading().declination().degrees()) > 90;
+    }
+}

@@ -1,0 +1,20 @@
+package polewright.mount.reach;
+
+import java.time.Duration;
+import java.time.Instant;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.time.SiderealRate;
+
+/** Where something stands as time goes on. */
+@FunctionalInterface
+public interface SkyPath {
+    HourAnglePlace at(Instant when);
+
+    /** Something that stays put among the stars, from where it stood at one time. */
+    static SkyPath fixed(HourAnglePlace place, Instant at) {
+        return when -> new HourAnglePlace(
+                place.hourAngle()
+                        .plus(SiderealRate.during(Duration.between(at, when).toMillis() / 1000.0)),
+                place.declination());
+    }
+}

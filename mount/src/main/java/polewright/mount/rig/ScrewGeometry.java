@@ -1,0 +1,162 @@
+package polewright.mount.rig;
+
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+
+/** How far one screw moves the axis per turn. */
+public sealed interface ScrewGeometry {
+    /**
+     * How far the axis moves for {@code turns}, positive turns giving a positive move.
+     *
+     * @param presentAltitude altitude of the axis before the turn; only a turnbuckle asks
+     */
+    Angle move(double turns, Angle presentAltitude);
+
+    /** The turns that make {@code move}; the inverse of {@link #move}. */
+    double turnsFor(Angle move, Angle presentAltitude);
+
+    /** A screw of which a turn goes so many times as far. */
+    ScrewGeometry scaled(double factor);
+
+    /** What the user measured on the mount or found by trial. */
+    record DegreesPerTurn(Angle perTurn) implements ScrewGeometry {
+        public DegreesPerTurn {
+            requirePositive("movement per turn", perTurn.degrees(), "degrees", 90);
+        }
+
+        @Override
+        public Angle move(double turns, Angle presentAltitude) {
+            return perTurn.times(turns);
+        }
+
+        @Override
+        public double turnsFor(Angle move, Angle presentAltitude) {
+            return move.radians() / perTurn.radians();
+        }
+
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new DegreesPerTurn(perTurn.times(factor));
+        }
+    }
+
+    /**
+     * A screw that pushes an arm: one turn moves the axis atan(pitch / arm).
+     *
+     * @param threadPitchMm advance of the screw in one turn, mm
+     * @param armMm perpendicular distance from the pivot to the screw's line, mm
+     */
+    record PushScrew(double threadPitchMm, double armMm) implements ScrewGeometry {
+        public PushScrew {
+            requirePositive("thread pitch", threadPitchMm, "mm", 20);
+            requirePositive("arm length", armMm, "mm", 2000);
+        }
+
+        @Override
+        public Angle move(double turns, Angle presentAltitude) {
+            return perTurn().times(turns);
+        }
+
+        @Override
+        public double turnsFor(Angle move, Angle presentAltitude) {
+            return move.radians() / perTurn().radians();
+        }
+
+        /** The arm is what is seldom measured well, and the thread's pitch what is known. */
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new PushScrew(
+                    threadPitchMm, threadPitchMm / Math.tan(factor * perTurn().radians()));
+        }
+
+        private Angle perTurn() {
+            return new Angle(Math.atan(threadPitchMm / armMm));
+        }
+    }
+
+    /**
+     * A screw between two pivots, the third corner of the triangle being the wedge's hinge. With g the angle at the
+     * hinge, cos g = (a² + b² − c²) / 2ab; the altitude is g plus a constant of the wedge: lengthening raises the axis.
+     * Moves and turns stop where the triangle shuts flat.
+     *
+     * @param hingeToLowerMm a, hinge to the lower pivot, mm
+     * @param hingeToUpperMm b, hinge to the upper pivot, mm
+     * @param lengthAtReferenceMm c when the axis stands at {@code referenceAltitude}, mm
+     * @param referenceAltitude altitude of the axis at that length
+     * @param leadPerTurnMm change of c in one turn, mm: the sum of both threads' leads when they are of opposite hands
+     */
+    record Turnbuckle(
+            double hingeToLowerMm,
+            double hingeToUpperMm,
+            double lengthAtReferenceMm,
+            Angle referenceAltitude,
+            double leadPerTurnMm)
+            implements ScrewGeometry {
+        public Turnbuckle {
+            requirePositive("distance hinge to lower pivot", hingeToLowerMm, "mm", 2000);
+            requirePositive("distance hinge to upper pivot", hingeToUpperMm, "mm", 2000);
+            requirePositive("screw length", lengthAtReferenceMm, "mm", 2000);
+            requirePositive("lead per turn", leadPerTurnMm, "mm", 20);
+            if (lengthAtReferenceMm >= hingeToLowerMm + hingeToUpperMm
+                    || lengthAtReferenceMm <= Math.abs(hingeToLowerMm - hingeToUpperMm)) {
+                throw new InputRefused(
+                        "a screw of " + lengthAtReferenceMm + " mm does not close the triangle with sides "
+                                + hingeToLowerMm + " and " + hingeToUpperMm + " mm",
+                        "measure the three distances between the pivots' centres again");
+            }
+        }
+
+        @Override
+        public Angle move(double turns, Angle presentAltitude) {
+            double opening = openingRad(presentAltitude);
+            double length = clampLength(lengthMm(opening) + turns * leadPerTurnMm);
+            return new Angle(openingOfLengthRad(length) - opening);
+        }
+
+        @Override
+        public double turnsFor(Angle move, Angle presentAltitude) {
+            double opening = openingRad(presentAltitude);
+            double wanted = Math.min(Math.PI, Math.max(0, opening + move.radians()));
+            return (lengthMm(wanted) - lengthMm(opening)) / leadPerTurnMm;
+        }
+
+        @Override
+        public ScrewGeometry scaled(double factor) {
+            return new Turnbuckle(
+                    hingeToLowerMm, hingeToUpperMm, lengthAtReferenceMm, referenceAltitude, factor * leadPerTurnMm);
+        }
+
+        private double openingRad(Angle altitude) {
+            double opening = openingOfLengthRad(lengthAtReferenceMm)
+                    + altitude.minus(referenceAltitude).radians();
+            return Math.min(Math.PI, Math.max(0, opening));
+        }
+
+        private double lengthMm(double openingRad) {
+            return Math.sqrt(hingeToLowerMm * hingeToLowerMm
+                    + hingeToUpperMm * hingeToUpperMm
+                    - 2 * hingeToLowerMm * hingeToUpperMm * Math.cos(openingRad));
+        }
+
+        private double openingOfLengthRad(double lengthMm) {
+            double cosine = (hingeToLowerMm * hingeToLowerMm + hingeToUpperMm * hingeToUpperMm - lengthMm * lengthMm)
+                    / (2 * hingeToLowerMm * hingeToUpperMm);
+            // With the triangle shut flat, rounding can carry the cosine past 1.
+            return Math.acos(Math.min(1, Math.max(-1, cosine)));
+        }
+
+        private double clampLength(double lengthMm) {
+            double shortest = Math.abs(hingeToLowerMm - hingeToUpperMm);
+            double longest = hingeToLowerMm + hingeToUpperMm;
+            return Math.min(longest, Math.max(shortest, lengthMm));
+        }
+    }
+
+    private static void requirePositive(String what, double value, String unit, double limit) {
+        if (!(value > 0 && value <= limit)) {
+            throw new InputRefused(
+                    what + " of " + value + " " + unit + " is outside 0 to " + limit + " " + unit,
+                    "measure it on the wedge, or give degrees per turn instead");
+        }
+    }
+}

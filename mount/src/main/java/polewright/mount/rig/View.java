@@ -1,0 +1,49 @@
+package polewright.mount.rig;
+
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.sky.angle.Angle;
+
+/**
+ * What an eyepiece or finder shows.
+ *
+ * @param orientation erect, inverted or mirror-reversed
+ * @param turned how far the whole view is turned clockwise from having the zenith side at the top (or, inverted, at the
+ *     bottom): a star diagonal turned to the side turns the view with it
+ */
+public record View(Orientation orientation, Angle turned) {
+    public static final View NAKED_EYE = new View(Orientation.ERECT, Angle.ZERO);
+
+    public static View of(Orientation orientation) {
+        return new View(orientation, Angle.ZERO);
+    }
+
+    /**
+     * From the sky to the view.
+     *
+     * @param sky (right, up) as the naked eye facing that way sees it, up toward the zenith; any unit
+     * @return (right, up) in the view, same unit
+     */
+    public Vector2D fromSky(Vector2D sky) {
+        return turnClockwise(flip(sky), turned.radians());
+    }
+
+    /** From the view to the sky; undoes {@link #fromSky}. */
+    public Vector2D toSky(Vector2D inView) {
+        return flip(turnClockwise(inView, -turned.radians()));
+    }
+
+    // Each of the three is its own inverse.
+    private Vector2D flip(Vector2D v) {
+        return switch (orientation) {
+            case ERECT -> v;
+            case INVERTED -> v.negate();
+            case MIRRORED -> new Vector2D(-v.getX(), v.getY());
+        };
+    }
+
+    private static Vector2D turnClockwise(Vector2D v, double angleRad) {
+        double cos = Math.cos(angleRad);
+        double sin = Math.sin(angleRad);
+        return new Vector2D(cos * v.getX() + sin * v.getY(), -sin * v.getX() + cos * v.getY());
+    }
+}

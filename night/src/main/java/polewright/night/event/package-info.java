@@ -1,5 +1,0 @@
-/** What can happen in a night, as a sealed type. */
-@NullMarked
-package polewright.night.event;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,5 +1,0 @@
-/** Events as JSON Lines, one event a line; the format is described in docs/events.md. */
-@NullMarked
-package polewright.night.jsonl;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,66 @@
+package polewright.operations;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a command may reach for outside itself.
+ *
+ * @param clock the time now
+ * @param environment the process's environment variables
+ * @param out results
+ * @param err complaints and cautions that are not results
+ * @param terminal whether a person watches what is printed: then a line may be written over, and progress shown
+ * @param pause how to wait
+ */
+public record Workbench(
+        Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err, boolean terminal, Pause pause) {
+    private static final String LOG_FILE = "nights.sqlite";
+
+    /** Now, to the second: nobody reads a watch closer than that. */
+    public Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.SECONDS);
+    }
+
+    /**
+     * The log to use when none is named: {@code POLEWRIGHT_LOG}, or {@code nights.sqlite} in this program's folder under
+     * the user's data home (XDG Base Directory Specification).
+     */
+    public Path defaultLog() {
+        String named = environment.get("POLEWRIGHT_LOG");
+        if (named != null && !named.isBlank()) {
+            return Path.of(named);
+        }
+        return dataFolder().resolve(LOG_FILE);
+    }
+
+    /**
+     * Where this program keeps its files. A folder that is named by a part of its path only is passed over, as that
+     * specification asks: it would be another one wherever a command is typed.
+     *
+     * @throws JobFailed if the environment names no home
+     */
+    public Path dataFolder() {
+        Optional<Path> dataHome = wholePath("XDG_DATA_HOME");
+        if (dataHome.isPresent()) {
+            return dataHome.get().resolve("polewright");
+        }
+        return wholePath("HOME")
+                .map(home -> home.resolve(".local").resolve("share").resolve("polewright"))
+                .orElseThrow(
+                        () -> new JobFailed("it is not known which folder is yours, for HOME is not set: set it, or"
+                                + " name the log's file with POLEWRIGHT_LOG or --log."));
+    }
+
+    private Optional<Path> wholePath(String variable) {
+        return Optional.ofNullable(environment.get(variable))
+                .filter(path -> !path.isBlank())
+                .map(Path::of)
+                .filter(Path::isAbsolute);
+    }
+}

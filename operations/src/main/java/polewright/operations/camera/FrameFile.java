@@ -1,0 +1,60 @@
+package polewright.operations.camera;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import polewright.image.decode.DecodeLimits;
+import polewright.operations.JobFailed;
+import polewright.store.disk.WholeFile;
+
+/** A frame's file as it was read. */
+public final class FrameFile {
+    private final Path file;
+    private final byte[] content;
+
+    private FrameFile(Path file, byte[] content) {
+        this.file = file;
+        this.content = content;
+    }
+
+    /** Reads a whole file; what stands in the way is told in one line. */
+    public static FrameFile read(Path file) {
+        try {
+            if (Files.isDirectory(file)) {
+                throw new JobFailed(file + " is a folder: name the frame's file; a folder is for polewright watch.");
+            }
+            long size = Files.size(file);
+            if (size > DecodeLimits.OF_A_FILE.mostFileBytes()) {
+                throw new JobFailed(
+                        file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
+            }
+            return new FrameFile(file, WholeFile.read(file));
+        } catch (NoSuchFileException e) {
+            throw new JobFailed(file + " is not there: check the name and the folder.");
+        } catch (IOException e) {
+            throw new JobFailed(file + " cannot be read: check that it is a file that you may read.");
+        } catch (OutOfMemoryError e) {
+            throw new JobFailed(file + " does not fit into memory: save it binned or cropped.");
+        }
+    }
+
+    public Path file() {
+        return file;
+    }
+
+    /** Without its folder. */
+    public String name() {
+        return nameOf(file);
+    }
+
+    /** All of its bytes, not a copy. */
+    public byte[] content() {
+        return content;
+    }
+
+    static String nameOf(Path file) {
+        Path last = file.getFileName();
+        return last == null ? file.toString() : last.toString();
+    }
+}

@@ -1,0 +1,206 @@
+package polewright.operations.device;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.security.SecureRandom;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Predicate;
+import polewright.operations.JobFailed;
+import polewright.store.disk.NotWritten;
+import polewright.store.disk.WholeFile;
+
+/** The file of paired devices. It is read at each question, so that what one process revokes another no longer admits. */
+public final class PairedDevices {
+    /** The file's name in the data folder. */
+    public static final String FILE = "devices.json";
+
+    private static final int TOKEN_BYTES = 32;
+    private static final int LONGEST_NAME = 40;
+
+    private final Path file;
+    private final SecureRandom random = new SecureRandom();
+
+    public PairedDevices(Path dataFolder) {
+        file = dataFolder.resolve(FILE);
+    }
+
+    /** Loaded when there is a file to read: the first page comes sooner where there is none. */
+    private static final class Json {
+        private static final ObjectMapper MAPPER = new ObjectMapper();
+    }
+
+    /** A device just paired and its token, which is handed out this once. */
+    public record Welcome(PairedDevice device, String token) {}
+
+    /**
+     * Who was let in.
+     *
+     * @throws JobFailed if the file is damaged: then nobody is let in
+     */
+    public synchronized List<PairedDevice> all() {
+        if (!Files.exists(file)) {
+            return List.of();
+        }
+        try {
+            JsonNode devices = Json.MAPPER
+                    .readTree(Files.readString(file, StandardCharsets.UTF_8))
+                    .path("devices");
+            if (!devices.isArray()) {
+                throw damaged();
+            }
+            List<PairedDevice> read = new ArrayList<>();
+            for (JsonNode device : devices) {
+                read.add(device(device));
+            }
+            return List.copyOf(read);
+        } catch (JsonProcessingException | DateTimeException e) {
+            throw damaged();
+        } catch (IOException e) {
+            throw new JobFailed("The list of paired devices cannot be read: " + file
+                    + ". No device is let in until you can read that file.");
+        }
+    }
+
+    /** Lets a device in from now on. */
+    public synchronized Welcome pair(String name, Instant now) {
+        byte[] secret = new byte[TOKEN_BYTES];
+        random.nextBytes(secret);
+        String token = Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
+        List<PairedDevice> devices = new ArrayList<>(all());
+        String id = token(4);
+        String clean = name.replaceAll("\\p{C}", "").strip();
+        String kept = clean.isEmpty() ? "a device" : clean.substring(0, Math.min(LONGEST_NAME, clean.length()));
+        PairedDevice device =
+                new PairedDevice(id, kept, now, now.atZone(ZoneOffset.UTC).toLocalDate(), digest(token));
+        devices.add(device);
+        write(devices);
+        return new Welcome(device, token);
+    }
+
+    /** The device that holds this token; its day is noted. */
+    public synchronized Optional<PairedDevice> holderOf(String token, Instant now) {
+        byte[] asked = digest(token).getBytes(StandardCharsets.US_ASCII);
+        List<PairedDevice> devices = new ArrayList<>(all());
+        for (int i = 0; i < devices.size(); i++) {
+            PairedDevice device = devices.get(i);
+            if (MessageDigest.isEqual(asked, device.tokenDigest().getBytes(StandardCharsets.US_ASCII))) {
+                LocalDate today = now.atZone(ZoneOffset.UTC).toLocalDate();
+                if (!today.equals(device.lastSeen())) {
+                    devices.set(i, device.seen(today));
+                    write(devices);
+                }
+                return Optional.of(devices.get(i));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Lets these devices in no more; returns them. The name may be an id. */
+    public synchronized List<PairedDevice> revoke(String name) {
+        return revoke(
+                device -> device.name().equalsIgnoreCase(name) || device.id().equals(name));
+    }
+
+    /** Lets nobody in any more, even where the file is damaged. */
+    public synchronized List<PairedDevice> revokeAll() {
+        List<PairedDevice> gone;
+        try {
+            gone = all();
+        } catch (JobFailed damaged) {
+            gone = List.of();
+        }
+        write(List.of());
+        return gone;
+    }
+
+    private List<PairedDevice> revoke(Predicate<PairedDevice> which) {
+        List<PairedDevice> devices = all();
+        List<PairedDevice> gone = devices.stream().filter(which).toList();
+        if (!gone.isEmpty()) {
+            write(devices.stream().filter(which.negate()).toList());
+        }
+        return gone;
+    }
+
+    private String token(int bytes) {
+        byte[] drawn = new byte[bytes];
+        random.nextBytes(drawn);
+        return HexFormat.of().formatHex(drawn);
+    }
+
+    private PairedDevice device(JsonNode node) {
+        String digest = node.path("tokenSha256").asText();
+        if (!digest.matches("[0-9a-f]{64}") || node.path("id").asText().isEmpty()) {
+            throw damaged();
+        }
+        return new PairedDevice(
+                node.path("id").asText(),
+                node.path("name").asText(),
+                Instant.parse(node.path("paired").asText()),
+                LocalDate.parse(node.path("lastSeen").asText()),
+                digest);
+    }
+
+    private void write(List<PairedDevice> devices) {
+        ObjectNode root = Json.MAPPER.createObjectNode();
+        ArrayNode list = root.putArray("devices");
+        for (PairedDevice device : devices) {
+            list.addObject()
+                    .put("id", device.id())
+                    .put("name", device.name())
+                    .put("paired", device.paired().toString())
+                    .put("lastSeen", device.lastSeen().toString())
+                    .put("tokenSha256", device.tokenDigest());
+        }
+        byte[] content = (root.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
+        try {
+            Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
+            Files.createDirectories(folder);
+            boolean posix = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
+            FileAttribute<?>[] owner = posix
+                    ? new FileAttribute<?>[] {
+                        PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
+                    }
+                    : new FileAttribute<?>[0];
+            WholeFile.write(file, content, folder, owner);
+        } catch (IOException e) {
+            throw new JobFailed("The list of paired devices cannot be written: "
+                    + NotWritten.why(file, content.length).sentence(file));
+        }
+    }
+
+    private JobFailed damaged() {
+        return new JobFailed(
+                "The list of paired devices is damaged: " + file
+                        + ". No device is let in. `polewright devices revoke all` begins a new list; then pair each device again.");
+    }
+
+    private static String digest(String token) {
+        try {
+            return HexFormat.of()
+                    .formatHex(MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,21 @@
+package polewright.operations.input;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import picocli.CommandLine.ITypeConverter;
+import polewright.sky.InputRefused;
+
+/** A file's name. */
+public final class FileInput implements ITypeConverter<Path> {
+    @Override
+    public Path convert(String typed) {
+        if (typed.isBlank()) {
+            throw new InputRefused("the file's name is empty", "name a file");
+        }
+        try {
+            return Path.of(typed);
+        } catch (InvalidPathException e) {
+            throw new InputRefused("'" + typed + "' cannot be a file's name here", "use plain letters and figures");
+        }
+    }
+}

@@ -1,0 +1,18 @@
+package polewright.operations.input;
+
+import picocli.CommandLine.ITypeConverter;
+import polewright.sky.InputRefused;
+
+/** How far off the axis may be, in arcminutes; a word here is a slip in what else may follow. */
+public final class LimitInput implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String typed) {
+        if (typed.matches("\\s*[a-zA-Z].*")) {
+            throw new InputRefused(
+                    "'" + typed + "' is not known here",
+                    "write arcminutes, such as 5, or look, shot or drop, or --for with one of "
+                            + PresetInput.choices());
+        }
+        return new NumberInput().convert(typed);
+    }
+}

@@ -1,0 +1,20 @@
+package polewright.operations.input;
+
+import java.time.DateTimeException;
+import java.time.ZoneOffset;
+import picocli.CommandLine.ITypeConverter;
+import polewright.sky.InputRefused;
+
+/** The zone of a camera's clock: {@code Z} or {@code +01:00}. */
+public final class ZoneInput implements ITypeConverter<ZoneOffset> {
+    @Override
+    public ZoneOffset convert(String typed) {
+        try {
+            return ZoneOffset.of(typed.strip());
+        } catch (DateTimeException e) {
+            throw new InputRefused(
+                    "'" + typed + "' is not a zone",
+                    "write Z for UTC, or hours and minutes ahead of it: +01:00, -05:00");
+        }
+    }
+}

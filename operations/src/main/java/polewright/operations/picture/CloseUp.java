@@ -1,0 +1,129 @@
+package polewright.operations.picture;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A part of a frame to look at, of the frame's own shape.
+ *
+ * @param times how much narrower than the whole it is; 1 for the whole
+ * @param x its middle, of the frame's width, from the left
+ * @param y its middle, of the frame's height, from the upper edge
+ */
+public record CloseUp(int times, double x, double y) {
+    /** All of it. */
+    public static final CloseUp WHOLE = new CloseUp(1, 0.5, 0.5);
+
+    // A pixel as large as a fingertip shows nothing more.
+    private static final int MOST_TIMES = 64;
+    // How far a step to a side goes, of what is seen.
+    private static final double STEP = 0.5;
+
+    public CloseUp {
+        times = Math.max(1, Math.min(MOST_TIMES, times));
+        double half = 0.5 / times;
+        x = Math.max(half, Math.min(1 - half, x));
+        y = Math.max(half, Math.min(1 - half, y));
+    }
+
+    /** Where it begins, of the frame's width. */
+    public double left() {
+        return x - 0.5 / times;
+    }
+
+    /** Where it begins, of the frame's height. */
+    public double top() {
+        return y - 0.5 / times;
+    }
+
+    public boolean isWhole() {
+        return times == 1;
+    }
+
+    /** Nearer; from the whole at once so near that every pixel is shown. */
+    public CloseUp closer(int fullSize) {
+        return new CloseUp(isWhole() ? fullSize : 2 * times, x, y);
+    }
+
+    /** Less near, and in the end the whole. */
+    public CloseUp wider(int fullSize) {
+        return times / 2 < fullSize ? WHOLE : new CloseUp(times / 2, x, y);
+    }
+
+    /** The same to a side, x to the right and y down. */
+    public CloseUp moved(int right, int down) {
+        return new CloseUp(times, x + STEP * right / times, y + STEP * down / times);
+    }
+
+    /** Around another point, of the frame's width and height. */
+    public CloseUp around(double otherX, double otherY) {
+        return new CloseUp(times, otherX, otherY);
+    }
+
+    /** What is to be seen in it, in points of a picture as large as the whole frame's. */
+    public LiveFrame of(LiveFrame whole) {
+        if (isWhole()) {
+            return whole;
+        }
+        List<LiveFrame.Star> stars = whole.stars().stream()
+                .map(star -> new LiveFrame.Star(seen(whole, star.place()), star.magnitude(), star.name()))
+                .filter(star -> holds(whole, star.place()))
+                .toList();
+        return new LiveFrame(
+                whole.name(),
+                whole.at(),
+                whole.width(),
+                whole.height(),
+                whole.found(),
+                stars,
+                seen(whole, whole.pole()),
+                whole.axis().map(axis -> seen(whole, axis)),
+                whole.scale().closer(times, whole.width()),
+                whole.north(),
+                whole.east());
+    }
+
+    private LiveFrame.Place seen(LiveFrame whole, LiveFrame.Place place) {
+        return new LiveFrame.Place(
+                (place.x() - left() * whole.width()) * times, (place.y() - top() * whole.height()) * times);
+    }
+
+    private static boolean holds(LiveFrame whole, LiveFrame.Place place) {
+        return place.x() >= 0 && place.x() <= whole.width() && place.y() >= 0 && place.y() <= whole.height();
+    }
+
+    /** One that lies outside is shown by an arrow at the rim; how far it is stays counted from the frame's centre. */
+    private LiveFrame.Mark seen(LiveFrame whole, LiveFrame.Mark mark) {
+        if (mark.place().isEmpty()) {
+            return rimmed(whole, mark, mark.direction());
+        }
+        LiveFrame.Place place = seen(whole, mark.place().get());
+        double direction = Math.atan2(place.y() - whole.height() / 2.0, place.x() - whole.width() / 2.0);
+        if (!holds(whole, place)) {
+            return rimmed(whole, mark, direction);
+        }
+        return new LiveFrame.Mark(
+                mark.label(),
+                Optional.of(place),
+                true,
+                rim(whole, direction),
+                direction,
+                mark.away(),
+                mark.outline().stream().map(corner -> seen(whole, corner)).toList());
+    }
+
+    private static LiveFrame.Mark rimmed(LiveFrame whole, LiveFrame.Mark mark, double direction) {
+        return new LiveFrame.Mark(
+                mark.label(), Optional.empty(), false, rim(whole, direction), direction, mark.away(), List.of());
+    }
+
+    /** Where a way from the middle leaves the picture. */
+    private static LiveFrame.Place rim(LiveFrame whole, double direction) {
+        double across = whole.width() / 2.0;
+        double down = whole.height() / 2.0;
+        double far = Math.min(
+                across / Math.max(1e-9, Math.abs(Math.cos(direction))),
+                down / Math.max(1e-9, Math.abs(Math.sin(direction))));
+        return new LiveFrame.Place(across + far * Math.cos(direction), down + far * Math.sin(direction));
+    }
+}

@@ -1,0 +1,108 @@
+package polewright.operations.picture;
+
+import java.awt.Rectangle;
+import java.awt.geom.Point2D;
+import java.awt.image.BufferedImage;
+import java.util.stream.IntStream;
+import polewright.image.Frame;
+import polewright.image.decode.RowOrder;
+import polewright.image.match.PixelPlace;
+
+/**
+ * Where each pixel of a frame stands on the picture.
+ *
+ * @param frameWidth columns of the frame
+ * @param frameHeight rows of it
+ * @param rows how the frame is drawn
+ * @param perPixel picture's points to one pixel of the frame
+ */
+record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
+    /** The longer side of the picture: on a phone its letters are still to be read. */
+    private static final int LONGER_SIDE = 1200;
+
+    static Sheet of(int frameWidth, int frameHeight, RowOrder rows) {
+        return new Sheet(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
+    }
+
+    /** For a screen: no wider than so many points, and never larger than the frame. */
+    static Sheet forScreen(int frameWidth, int frameHeight, RowOrder rows, int mostWide) {
+        return new Sheet(frameWidth, frameHeight, rows, Math.min(1, (double) mostWide / frameWidth));
+    }
+
+    int width() {
+        return (int) Math.max(1, Math.round(frameWidth * perPixel));
+    }
+
+    int height() {
+        return (int) Math.max(1, Math.round(frameHeight * perPixel));
+    }
+
+    Point2D point(PixelPlace place) {
+        return point(place.x(), place.y());
+    }
+
+    Point2D point(double x, double y) {
+        double fromTop = rows == RowOrder.BOTTOM_UP ? frameHeight - 1 - y : y;
+        return new Point2D.Double((x + 0.5) * perPixel, (fromTop + 0.5) * perPixel);
+    }
+
+    boolean holds(Point2D point) {
+        return point.getX() >= 0 && point.getX() <= width() && point.getY() >= 0 && point.getY() <= height();
+    }
+
+    /** The frame in shades of grey, each point after the pixels under it. */
+    BufferedImage grey(Frame frame) {
+        Stretch stretch = Stretch.of(frame);
+        BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
+        for (int row = 0; row < height(); row++) {
+            for (int column = 0; column < width(); column++) {
+                int level = (int) Math.round(stretch.shade(level(frame, column, stored(row))) * 225);
+                image.setRGB(column, row, level << 16 | level << 8 | Math.min(255, level + 6));
+            }
+        }
+        return image;
+    }
+
+    /**
+     * A part of the sheet in shades from 0, the sky, to 255, the brightest; row after row.
+     *
+     * @param part in points of the sheet, within it
+     */
+    byte[] shades(Frame frame, Stretch stretch, Rectangle part) {
+        byte[] shades = new byte[part.width * part.height];
+        IntStream.range(0, part.height).parallel().forEach(row -> {
+            int stored = stored(part.y + row);
+            for (int column = 0; column < part.width; column++) {
+                double shade = stretch.shade(level(frame, part.x + column, stored));
+                shades[row * part.width + column] = (byte) Math.round(shade * 255);
+            }
+        });
+        return shades;
+    }
+
+    private int stored(int row) {
+        return rows == RowOrder.BOTTOM_UP ? height() - 1 - row : row;
+    }
+
+    private double level(Frame frame, int column, int row) {
+        int left = (int) (column / perPixel);
+        int top = (int) (row / perPixel);
+        int right = Math.min(frameWidth, Math.max(left + 1, (int) ((column + 1) / perPixel)));
+        int bottom = Math.min(frameHeight, Math.max(top + 1, (int) ((row + 1) / perPixel)));
+        double sum = 0;
+        double most = Double.NEGATIVE_INFINITY;
+        int count = 0;
+        for (int y = top; y < bottom; y++) {
+            for (int x = left; x < right; x++) {
+                float value = frame.pixels()[y * frameWidth + x];
+                if (Float.isFinite(value)) {
+                    sum += value;
+                    most = Math.max(most, value);
+                    count++;
+                }
+            }
+        }
+        // Between the mean, in which a star of one pixel is lost, and the brightest, which is mostly noise.
+        return count == 0 ? Double.NaN : (sum / count + most) / 2;
+    }
+}

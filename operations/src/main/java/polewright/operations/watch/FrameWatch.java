@@ -1,0 +1,248 @@
+package polewright.operations.watch;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.camera.Drive;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.image.FactNeeded;
+import polewright.operations.JobFailed;
+import polewright.operations.Workbench;
+import polewright.operations.camera.DecodedFrame;
+import polewright.operations.camera.EarlierFrames;
+import polewright.operations.camera.ExposureTime;
+import polewright.operations.camera.FrameClues;
+import polewright.operations.camera.FrameFile;
+import polewright.operations.camera.FrameReading;
+import polewright.operations.camera.FrameSeries;
+import polewright.operations.camera.HeaderClock;
+import polewright.operations.camera.PlacedFrame;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.store.NightLog;
+
+/**
+ * Takes each new frame of a folder, tells what came of it, and logs the axis: the same for a person at a terminal and for
+ * a page. Runs in the thread that calls {@link #run}, once.
+ */
+public final class FrameWatch {
+    private static final FactNeeded.TimeRemedy WITHOUT_TIME = new FactNeeded.TimeRemedy(
+            "have the camera or the capture program write the time into each frame",
+            "begin the watch with the zone of the camera's clock, such as +01:00, or Z for UTC");
+
+    private final Workbench workbench;
+    private final Clock clock;
+    private final NightEvent.Begun begun;
+    private final FrameClues told;
+    private final WatchSession session;
+    private final FrameFolder frames;
+    private final WatchListener listener;
+    private final FrameReading reading;
+    private final List<HeaderClock.Saved> saved = new ArrayList<>();
+    private boolean isClockNoted;
+    private EarlierFrames earlier = EarlierFrames.NONE;
+    private Instant lastArrival;
+    private long taken;
+
+    /**
+     * What is known before the first frame.
+     *
+     * @param turning whether the axis is known by the last frames in the log, the camera not touched since
+     * @param clues what is told of the frames
+     * @param drive what the drive does, if told
+     */
+    public record Task(boolean turning, FrameClues clues, Drive drive) {}
+
+    /**
+     * When a watch ends by itself.
+     *
+     * @param frames after so many
+     * @param idle when none has come for so long
+     */
+    public record Until(OptionalLong frames, Optional<Duration> idle) {
+        /** It does not. */
+        public static final Until STOPPED = new Until(OptionalLong.empty(), Optional.empty());
+    }
+
+    private FrameWatch(
+            Workbench workbench,
+            NightEvent.Begun begun,
+            FrameClues told,
+            WatchSession session,
+            FrameFolder frames,
+            WatchListener listener) {
+        this.workbench = workbench;
+        this.clock = frames.clock();
+        this.begun = begun;
+        this.told = told;
+        this.session = session;
+        this.frames = frames;
+        this.listener = listener;
+        this.reading = new FrameReading(clock);
+        this.lastArrival = clock.instant();
+    }
+
+    /**
+     * A watch of the frames that a folder hands out from now on.
+     *
+     * <p>What is logged bears the time of the workbench, which may be made up; how long a file has been still goes by the
+     * folder's own clock.
+     *
+     * @param frames a new folder, or one that an ended watch has left: then no frame that came in between is missed
+     * @param night as it stands
+     * @param log opens the log that is added to
+     * @throws JobFailed when there is nothing to go on from
+     */
+    public static FrameWatch of(
+            FrameFolder frames,
+            Task task,
+            NightState night,
+            Supplier<NightLog> log,
+            Workbench workbench,
+            WatchListener listener) {
+        NightEvent.Begun begun = night.begun();
+        TurningWatch watch =
+                new TurningWatch(begun.site(), FollowedScrews.Known.of(night.fix()), night.allowance(), task.drive());
+        Optional<LastFrames> last = task.turning() ? Optional.of(lastFrames(night)) : Optional.empty();
+        last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
+        return new FrameWatch(
+                workbench,
+                begun,
+                task.clues(),
+                new WatchSession(watch, WatchLog.ofTonight(workbench, log, last.map(LastFrames::seq)), listener),
+                frames,
+                listener);
+    }
+
+    /** Frames that tell the axis, and their number in the log. */
+    private record LastFrames(long seq, TurnedFrames frames) {}
+
+    private static LastFrames lastFrames(NightState night) {
+        List<LastFrames> logged = new ArrayList<>();
+        for (LoggedEvent event : night.standing()) {
+            if (event.event() instanceof NightEvent.SightingTaken taken
+                    && taken.sighting() instanceof TurnedFrames frames) {
+                logged.add(new LastFrames(event.seq(), frames));
+            }
+        }
+        if (logged.isEmpty()) {
+            throw new JobFailed(
+                    "no frames tell the axis tonight yet: watch without --turning first, or use polewright sight frames.");
+        }
+        return logged.get(logged.size() - 1);
+    }
+
+    /** How many files were there at the start and are passed over. */
+    public int passedOver() {
+        return frames.passedOver();
+    }
+
+    /** What hands out the frames. */
+    public FrameFolder frames() {
+        return frames;
+    }
+
+    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    public boolean hasLogged(long seq) {
+        return session.hasLogged(seq);
+    }
+
+    /** Watches until it is to end, and logs where the screws have taken the axis. */
+    public void run(Until until, BooleanSupplier stopped) {
+        try (FolderNews news = FolderNews.of(frames.folder())) {
+            while (!stopped.getAsBoolean() && !isOver(until)) {
+                look(stopped);
+                if (!stopped.getAsBoolean() && !isOver(until)) {
+                    workbench.pause().atMost(frames.untilNextLook(), news);
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        session.end();
+        listener.on(new WatchEvent.Ended());
+    }
+
+    private boolean isOver(Until until) {
+        boolean idle = until.idle()
+                .filter(longest ->
+                        Duration.between(lastArrival, clock.instant()).compareTo(longest) >= 0)
+                .isPresent();
+        return idle || (until.frames().isPresent() && taken >= until.frames().getAsLong());
+    }
+
+    private void look(BooleanSupplier stopped) {
+        List<WatchEvent.Placed> placed = new ArrayList<>();
+        Deque<Arrival> arrivals = new ArrayDeque<>(frames.look());
+        while (!arrivals.isEmpty() && !stopped.getAsBoolean()) {
+            Arrival arrival = arrivals.remove();
+            if (arrival instanceof Arrival.PassedOver passed) {
+                listener.on(new WatchEvent.Noted(passed.line()));
+            } else if (arrival instanceof Arrival.Whole whole) {
+                place(whole.file()).ifPresent(placed::add);
+                lastArrival = clock.instant();
+                taken++;
+            }
+        }
+        // The next watch of this folder takes what was not placed here.
+        frames.putBack(arrivals);
+        placed.sort(Comparator.comparing(p -> p.attitude().at()));
+        placed.forEach(this::add);
+    }
+
+    private Optional<WatchEvent.Placed> place(FrameFile file) {
+        try {
+            DecodedFrame decoded = reading.decode(file, told);
+            listener.on(new WatchEvent.Arrived(decoded));
+            PlacedFrame frame =
+                    reading.place(decoded, told, ExposureTime.needed(Optional.empty(), WITHOUT_TIME), earlier);
+            earlier = earlier.and(frame);
+            noteHeaderClock(frame);
+            CameraAttitude attitude = FrameSeries.attitude(frame, begun.site(), begun.weather());
+            WatchEvent.Placed placed = new WatchEvent.Placed(frame, attitude);
+            listener.on(placed);
+            return Optional.of(placed);
+        } catch (InputRefused | JobFailed refused) {
+            listener.on(new WatchEvent.Refused(file.name(), String.valueOf(refused.getMessage())));
+            return Optional.empty();
+        }
+    }
+
+    /** Said once; frames are still used with their header times, as only the observer knows the camera's clock. */
+    private void noteHeaderClock(PlacedFrame frame) {
+        if (told.decoding().cameraZone().isPresent() || isClockNoted) {
+            return;
+        }
+        HeaderClock.Saved.of(frame).ifPresent(saved::add);
+        HeaderClock.of(saved).ifPresent(off -> {
+            isClockNoted = true;
+            listener.on(new WatchEvent.Noted("NOTE  The times in these frames are " + off.words()
+                    + ": they are probably local time and not UTC, which moves the axis. Begin the watch again with the zone"
+                    + " of the camera's clock, " + off.zone() + "; if the times are UTC, with Z."));
+        });
+    }
+
+    private void add(WatchEvent.Placed placed) {
+        try {
+            session.add(
+                    placed.attitude(),
+                    step -> listener.on(new WatchEvent.Told(placed.frame(), placed.attitude(), step)));
+        } catch (InputRefused refused) {
+            String name = placed.frame().name();
+            listener.on(new WatchEvent.Refused(name, name + ": " + refused.getMessage()));
+        }
+    }
+}

@@ -1,0 +1,146 @@
+package polewright.operations.watch;
+
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import polewright.mount.AxisEstimate;
+import polewright.operations.camera.DecodedFrame;
+import polewright.operations.camera.PlacedFrame;
+import polewright.operations.picture.LiveFrame;
+import polewright.operations.picture.ScreenPicture;
+import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.place.Site;
+
+/**
+ * The newest frame of a watch as it is to be looked at. Its picture is made while its stars are matched, and frames before
+ * it are let go.
+ */
+public final class LiveView implements WatchListener {
+    private final Site site;
+    private final Consumer<Shot> ready;
+    private final Executor later;
+    private final AtomicReference<@Nullable Shot> newest = new AtomicReference<>();
+    private @Nullable String pictured;
+    private long arrival;
+    private boolean isShown;
+    private CompletableFuture<ScreenPicture> picture = new CompletableFuture<>();
+    private Optional<AxisEstimate> axis = Optional.empty();
+    private long number;
+
+    /**
+     * A frame that can be shown.
+     *
+     * @param number of it among all that were shown, from 1
+     * @param name of its file
+     * @param picture its light
+     * @param frame what is to be seen on it, if its place in the sky is known
+     * @param step what it told, if anything
+     * @param refusal why nothing was made of it, and what to do
+     */
+    public record Shot(
+            long number,
+            String name,
+            ScreenPicture picture,
+            Optional<LiveFrame> frame,
+            Optional<WatchStep> step,
+            Optional<String> refusal) {
+        /** Whether it is not known yet what is to be seen on it. */
+        public boolean isLookedUp() {
+            return frame.isEmpty() && step.isEmpty() && refusal.isEmpty();
+        }
+    }
+
+    /**
+     * A view that shows a frame once it is known what is to be seen on it.
+     *
+     * @param ready is told of each frame that can be shown
+     */
+    public LiveView(Site site, Consumer<Shot> ready) {
+        this(site, ready, tooSoon -> {});
+    }
+
+    /**
+     * A view that shows a frame's light alone where its stars take long to be looked up.
+     *
+     * @param ready is told of each frame that can be shown, by the thread that watches or by the executor's
+     * @param later runs what it is given after as long as a person should wait
+     */
+    public LiveView(Site site, Consumer<Shot> ready, Executor later) {
+        this.site = site;
+        this.ready = ready;
+        this.later = later;
+    }
+
+    /** The last frame that could be shown; by any thread. */
+    public Optional<Shot> newest() {
+        return Optional.ofNullable(newest.get());
+    }
+
+    @Override
+    public synchronized void on(WatchEvent event) {
+        if (event instanceof WatchEvent.Arrived arrived) {
+            DecodedFrame decoded = arrived.frame();
+            // Its pixels are let go as soon as the picture is made: they are many.
+            pictured = decoded.name();
+            isShown = false;
+            picture = CompletableFuture.supplyAsync(() -> ScreenPicture.of(decoded));
+            long now = ++arrival;
+            later.execute(() -> showUnlessShown(now));
+        } else if (event instanceof WatchEvent.Refused refused) {
+            show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
+        } else if (event instanceof WatchEvent.Told told) {
+            axis = axisAfter(told.step());
+            Optional<LiveFrame> frame = isPictured(told.frame().name())
+                    ? Optional.of(live(told.frame(), told.attitude()))
+                    : Optional.empty();
+            show(told.frame().name(), frame, Optional.of(told.step()), Optional.empty());
+        }
+    }
+
+    private LiveFrame live(PlacedFrame frame, CameraAttitude attitude) {
+        return LiveFrame.of(frame, attitude, site, axis);
+    }
+
+    private static Optional<AxisEstimate> axisAfter(WatchStep step) {
+        if (step instanceof WatchStep.AxisFound found) {
+            return Optional.of(found.axis().estimate());
+        }
+        if (step instanceof WatchStep.AxisSharpened sharper) {
+            return Optional.of(sharper.axis().estimate());
+        }
+        return step instanceof WatchStep.ScrewsFollowed followed
+                ? Optional.of(followed.soFar().now())
+                : Optional.empty();
+    }
+
+    private synchronized void showUnlessShown(long which) {
+        if (which == arrival && pictured != null && !isShown) {
+            show(pictured, Optional.empty(), Optional.empty(), Optional.empty());
+        }
+    }
+
+    private boolean isPictured(String name) {
+        return name.equals(pictured);
+    }
+
+    /** Of several frames that came at once only the last is looked at. */
+    private void show(String name, Optional<LiveFrame> frame, Optional<WatchStep> step, Optional<String> refusal) {
+        if (!isPictured(name)) {
+            return;
+        }
+        try {
+            isShown = true;
+            Shot shot = new Shot(++number, name, picture.get(), frame, step, refusal);
+            newest.set(shot);
+            ready.accept(shot);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("a picture was not drawn", e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

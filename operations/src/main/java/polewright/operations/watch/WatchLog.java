@@ -1,0 +1,238 @@
+package polewright.operations.watch;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.operations.JobFailed;
+import polewright.operations.LogEntry;
+import polewright.operations.Workbench;
+import polewright.session.NightId;
+import polewright.session.NightState;
+import polewright.session.SightingElsewhere;
+import polewright.session.StandingEvents;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.store.Known;
+import polewright.store.NightLog;
+
+/** What a watch puts into the log: the frames that tell the axis, and where the screws took it. */
+public final class WatchLog {
+    private final Workbench workbench;
+    private final Supplier<NightLog> log;
+    private final NightId night;
+    private final Optional<NightEvent.Begun> begun;
+    private final NightState.ModelCache models = new NightState.ModelCache();
+    private final Set<Long> ownEvents = new HashSet<>();
+    private Optional<Long> own;
+    private Optional<Long> ownTurn = Optional.empty();
+    private long heeded;
+
+    private WatchLog(
+            Workbench workbench,
+            Supplier<NightLog> log,
+            NightId night,
+            Optional<NightEvent.Begun> begun,
+            Optional<Long> own,
+            long heeded) {
+        this.workbench = workbench;
+        this.log = log;
+        this.night = night;
+        this.begun = begun;
+        this.own = own;
+        this.heeded = heeded;
+    }
+
+    /**
+     * A watch's entries in the night that is the last one now.
+     *
+     * @param log opens it, each time that something is added
+     * @param own number of the sighting that the watch goes on from, if it does: in whose place a better one stands
+     */
+    static WatchLog ofTonight(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
+        try (NightLog opened = log.get()) {
+            NightId night = LogEntry.latestNight(opened);
+            List<LoggedEvent> events = opened.events(night);
+            // What was done at the mount since the frames that the watch goes on from is news to it.
+            return new WatchLog(
+                    workbench, log, night, StandingEvents.beginning(events), own, own.orElse(lastOf(events)));
+        }
+    }
+
+    /**
+     * What was logged, and what the night comes to with it.
+     *
+     * @param moved how the axis was moved, if that had to be logged first
+     */
+    public record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
+
+    /** The frames that tell the axis, in place of fewer that were logged before. */
+    Entry logAxis(TurnedFrames frames) {
+        try (NightLog opened = log.get()) {
+            requireTonight(opened);
+            Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
+            List<NightEvent> events = new ArrayList<>(List.of(new NightEvent.SightingTaken(frames)));
+            fewer.ifPresent(seq -> events.add(new NightEvent.Withdrawn(seq)));
+            LoggedEvent taken = append(opened, events).get(0);
+            own = Optional.of(taken.seq());
+            return new Entry(taken, Optional.empty(), state(opened));
+        }
+    }
+
+    /** What was logged stands; the axis is found again, and no longer in its place. */
+    void startAfresh() {
+        own = Optional.empty();
+        ownTurn = Optional.empty();
+    }
+
+    /**
+     * What others have logged since this was last asked.
+     *
+     * @param moves of the mount, in order, as they stand
+     * @param reread what the night comes to, where something that was logged before is read otherwise now
+     */
+    record News(List<LoggedEvent> moves, Optional<NightState> reread) {
+        private static final News NONE = new News(List.of(), Optional.empty());
+    }
+
+    News byOthers() {
+        try (NightLog opened = log.get()) {
+            List<LoggedEvent> events = opened.events(night);
+            long before = heeded;
+            heeded = lastOf(events);
+            if (heeded == before) {
+                return News.NONE;
+            }
+            List<LoggedEvent> moves = StandingEvents.among(events).asMeant().stream()
+                    .filter(e -> e.seq() > before && !hasLogged(e.seq()))
+                    .filter(e -> isMoveNow(e.event()))
+                    .toList();
+            boolean isReread = events.stream()
+                    .filter(e -> e.seq() > before && !hasLogged(e.seq()))
+                    .anyMatch(e -> e.event() instanceof NightEvent.Revision);
+            return new News(moves, isReread ? Optional.of(state(opened)) : Optional.empty());
+        }
+    }
+
+    /**
+     * A hand that counted has logged the turn that frames saw before: its word is put in the place of theirs.
+     *
+     * @return what the night comes to then; empty where no frames saw a turn just before it
+     */
+    Optional<NightState> putInPlaceOfOwnTurn(LoggedEvent counted) {
+        if (ownTurn.isEmpty() || !(counted.event() instanceof NightEvent.ScrewsTurned turned)) {
+            return Optional.empty();
+        }
+        long seen = ownTurn.get();
+        ownTurn = Optional.empty();
+        try (NightLog opened = log.get()) {
+            StandingEvents standing = StandingEvents.among(opened.events(night));
+            if (!standing.has(seen) || !standing.has(counted.seq())) {
+                return Optional.empty();
+            }
+            append(
+                    opened,
+                    List.of(new NightEvent.TurnCorrected(seen, turned), new NightEvent.Withdrawn(counted.seq())));
+            return Optional.of(state(opened));
+        }
+    }
+
+    /**
+     * Where the screws have taken the axis, and the turns that frames saw of it, unless they were logged meanwhile by a
+     * hand that counted. Where no turns explain it the axis counts as moved by an unknown way. Of a night that is over it
+     * is kept in that night.
+     */
+    Entry logAfterScrews(WatchStep.LeftOff left) {
+        try (NightLog opened = log.get()) {
+            NightEvent taken = new NightEvent.SightingTaken(atTheSiteAsItIs(opened, left.sighting()));
+            List<LoggedEvent> logged;
+            if (movesWereLogged(opened.events(night))) {
+                logged = append(opened, List.of(taken));
+            } else {
+                NightEvent move = left.made()
+                        .<NightEvent>map(made -> new NightEvent.ScrewsTurned(made.azimuth(), made.altitude()))
+                        .orElseGet(NightEvent.Knocked::new);
+                logged = append(opened, List.of(move, taken));
+            }
+            LoggedEvent last = logged.get(logged.size() - 1);
+            own = Optional.of(last.seq());
+            ownTurn = logged.stream()
+                    .filter(event -> event.event() instanceof NightEvent.ScrewsTurned)
+                    .map(LoggedEvent::seq)
+                    .findFirst();
+            return new Entry(last, logged.size() > 1 ? Optional.of(logged.get(0)) : Optional.empty(), state(opened));
+        }
+    }
+
+    /** The frames of another night are not this one's, though they may fall into the same folder. */
+    private void requireTonight(NightLog opened) {
+        if (!LogEntry.latestNight(opened).equals(night)) {
+            throw new JobFailed("another night has begun since this watch was started: start it again for that one.");
+        }
+        requireSameSite(opened);
+    }
+
+    /** What is shown of the axis is worked out for the site of the beginning. */
+    private void requireSameSite(NightLog opened) {
+        if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
+            throw new JobFailed(
+                    "the site was corrected since this watch was started: start it again, so that its frames"
+                            + " are read for the right site.");
+        }
+    }
+
+    /** Where the camera stood over the ground, if the site was corrected meanwhile. */
+    private Sighting atTheSiteAsItIs(NightLog opened, Sighting frames) {
+        return begun.flatMap(
+                        entered -> beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
+                .orElse(frames);
+    }
+
+    private Optional<NightEvent.Begun> beginning(NightLog opened) {
+        return StandingEvents.beginning(opened.events(night));
+    }
+
+    private boolean movesWereLogged(List<LoggedEvent> events) {
+        return StandingEvents.among(events).asMeant().stream()
+                .filter(e -> e.seq() > own.orElse(Long.MAX_VALUE))
+                .anyMatch(e -> isMoveNow(e.event()));
+    }
+
+    /** A turn logged late moved the axis earlier on; the whole night is recomputed for it. */
+    private static boolean isMoveNow(NightEvent event) {
+        return event instanceof NightEvent.MountMove && !(event instanceof NightEvent.Revision);
+    }
+
+    private static long lastOf(List<LoggedEvent> events) {
+        return events.get(events.size() - 1).seq();
+    }
+
+    private static boolean stands(List<LoggedEvent> events, long seq) {
+        return StandingEvents.among(events).has(seq);
+    }
+
+    private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
+        // No other thread may find an event in the log before it is listed here as ours.
+        synchronized (ownEvents) {
+            List<LoggedEvent> logged =
+                    LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
+            logged.forEach(event -> ownEvents.add(event.seq()));
+            return logged;
+        }
+    }
+
+    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    boolean hasLogged(long seq) {
+        synchronized (ownEvents) {
+            return ownEvents.contains(seq);
+        }
+    }
+
+    private NightState state(NightLog opened) {
+        return NightState.of(opened.events(night), workbench.now(), models).byCamera();
+    }
+}

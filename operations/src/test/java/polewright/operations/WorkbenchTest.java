@@ -1,0 +1,48 @@
+package polewright.operations;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Where the log is, by the environment alone: never where a command happens to be typed. */
+class WorkbenchTest {
+    private static Workbench with(Map<String, String> environment) {
+        return new Workbench(
+                Clock.systemUTC(),
+                environment,
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL);
+    }
+
+    @Test
+    void theLogIsInTheDataHome_orUnderHome_orWhereItIsNamed() {
+        assertThat(with(Map.of("HOME", "/home/me")).defaultLog())
+                .isEqualTo(Path.of("/home/me/.local/share/polewright/nights.sqlite"));
+        assertThat(with(Map.of("HOME", "/home/me", "XDG_DATA_HOME", "/data")).defaultLog())
+                .isEqualTo(Path.of("/data/polewright/nights.sqlite"));
+        assertThat(with(Map.of("HOME", "/home/me", "XDG_DATA_HOME", "data")).defaultLog())
+                .isEqualTo(Path.of("/home/me/.local/share/polewright/nights.sqlite"));
+        assertThat(with(Map.of("POLEWRIGHT_LOG", "/stick/nights.sqlite")).defaultLog())
+                .isEqualTo(Path.of("/stick/nights.sqlite"));
+    }
+
+    @Test
+    void withoutAHome_nothingIsPutIntoTheFolderThatOneIsIn() {
+        for (Map<String, String> environment :
+                List.of(Map.<String, String>of(), Map.of("HOME", ""), Map.of("HOME", "me"))) {
+            assertThatThrownBy(() -> with(environment).defaultLog())
+                    .isInstanceOf(JobFailed.class)
+                    .hasMessage("it is not known which folder is yours, for HOME is not set: set it, or name the log's"
+                            + " file with POLEWRIGHT_LOG or --log.");
+        }
+    }
+}

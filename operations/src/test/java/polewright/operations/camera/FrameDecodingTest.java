@@ -1,0 +1,99 @@
+package polewright.operations.camera;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import java.util.concurrent.CountDownLatch;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import polewright.image.decode.DecodeDeadline;
+import polewright.sky.InputRefused;
+
+/** A decode that never ends is refused by name, and the next frame is decoded. */
+class FrameDecodingTest {
+    private static final Duration MOMENT = Duration.ofMillis(50);
+    private static final Duration LONG = Duration.ofSeconds(60);
+
+    private final CountDownLatch end = new CountDownLatch(1);
+
+    @AfterEach
+    void endWhatWasLeftBehind() {
+        end.countDown();
+        // The next test counts from none again.
+        while (Thread.getAllStackTraces().keySet().stream()
+                .anyMatch(thread -> thread.getName().equals("decoder of stuck.jpg"))) {
+            Thread.onSpinWait();
+        }
+    }
+
+    private String neverEnding(DecodeDeadline unasked) {
+        while (true) {
+            try {
+                end.await();
+                return "at last";
+            } catch (InterruptedException deaf) {
+                // A library that does not listen.
+            }
+        }
+    }
+
+    private void assertNotDecoded() {
+        assertThatThrownBy(() -> FrameDecoding.within(MOMENT, "stuck.jpg", this::neverEnding))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage("stuck.jpg: after 0 s it is still not decoded, so it is probably damaged:"
+                        + " copy it again from the camera, or take another frame.");
+    }
+
+    private static void assertTheNextIsDecoded() {
+        String decoded = FrameDecoding.within(LONG, "dusk.fits", deadline -> "pixels");
+        assertThat(decoded).isEqualTo("pixels");
+    }
+
+    @Test
+    void workInTime_isReturned() {
+        assertTheNextIsDecoded();
+    }
+
+    @Test
+    void refusal_comesThroughAsItIs() {
+        assertThatThrownBy(() -> FrameDecoding.within(LONG, "dusk.fits", deadline -> {
+                    throw new InputRefused("dusk.fits: the file is empty", "take it again");
+                }))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage("dusk.fits: the file is empty: take it again.");
+    }
+
+    @Test
+    void workThatAsksItsDeadline_endsAndIsNotLeftBehind() {
+        for (int frame = 0; frame < 5; frame++) {
+            assertThatThrownBy(() -> FrameDecoding.within(MOMENT, "slow.jpg", deadline -> {
+                        while (true) {
+                            deadline.check();
+                        }
+                    }))
+                    .isInstanceOf(InputRefused.class)
+                    .hasMessageStartingWith("slow.jpg: after ")
+                    .hasMessageContaining(" s it is still not decoded, so it is probably damaged");
+        }
+        assertTheNextIsDecoded();
+    }
+
+    @Test
+    void workThatNeverEnds_isRefused_andTheNextFrameIsDecoded() {
+        assertNotDecoded();
+        assertTheNextIsDecoded();
+    }
+
+    @Test
+    void onlyAFewDecodesAreLeftBehind() {
+        assertNotDecoded();
+        assertNotDecoded();
+        assertThatThrownBy(() -> FrameDecoding.within(LONG, "dusk.fits", deadline -> "pixels"))
+                .isInstanceOf(InputRefused.class)
+                .hasMessage("dusk.fits: 2 damaged frames before it are still being decoded:"
+                        + " stop Polewright and start it again, then take this frame again.");
+        endWhatWasLeftBehind();
+        assertTheNextIsDecoded();
+    }
+}

@@ -1,0 +1,198 @@
+package polewright.planning.seasons;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.fix.Agreement;
+import polewright.alignment.fix.Fix;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.LevelledScale;
+import polewright.mount.OffsetCovariance;
+import polewright.session.NightId;
+import polewright.session.NightState;
+import polewright.session.StandingEvents;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/**
+ * What one night came to.
+ *
+ * @param id its number in the log
+ * @param begunAt when its first event was entered
+ * @param begun how it began
+ * @param found where the axis stood when the person came, by what was sighted before anything was turned; empty where that
+ *     does not tell it
+ * @param left where the axis stood at the end; empty where that is not known, or in doubt
+ * @param sightings how many of each kind counted, by its name
+ * @param turns how often screws were turned
+ * @param isMoved whether anything moved the axis: screws, clamps, a knock
+ * @param isSeenAnew whether it was sighted after the first such move; if not, {@code found} and {@code left} share their
+ *     error
+ * @param taken from the first event to the advice to stop; to the last event where it never came
+ * @param isStopped whether it came
+ * @param contradictions the sightings that were set aside
+ */
+public record NightRecord(
+        NightId id,
+        Instant begunAt,
+        NightEvent.Begun begun,
+        Optional<AxisThen> found,
+        Optional<AxisThen> left,
+        Map<String, Integer> sightings,
+        int turns,
+        boolean isMoved,
+        boolean isSeenAnew,
+        Duration taken,
+        boolean isStopped,
+        List<Agreement> contradictions) {
+    private static final String CENTRED = "centred star";
+
+    public NightRecord {
+        sightings = Collections.unmodifiableMap(new TreeMap<>(sightings));
+        contradictions = List.copyOf(contradictions);
+    }
+
+    /**
+     * What these events come to.
+     *
+     * @param events of one night, withdrawn ones too
+     * @throws InputRefused when they have no beginning, or a sighting among them cannot have been made
+     */
+    public static NightRecord of(NightId id, List<LoggedEvent> events) {
+        List<LoggedEvent> standing = StandingEvents.among(events).asMeant();
+        Fix fix = NightState.fixOf(standing);
+        NightEvent.Begun begun = (NightEvent.Begun) standing.get(0).event();
+        int firstMove = firstMove(standing);
+        Optional<LoggedEvent> stop = stop(standing);
+        LoggedEvent end = stop.orElse(standing.get(standing.size() - 1));
+        return new NightRecord(
+                id,
+                standing.get(0).at(),
+                begun,
+                found(standing, firstMove, begun),
+                axisThen(fix, standing),
+                sightings(standing),
+                (int) standing.stream().filter(e -> isTurn(e.event())).count(),
+                firstMove < standing.size(),
+                standing.subList(firstMove, standing.size()).stream().anyMatch(e -> isSighting(e.event())),
+                Duration.between(standing.get(0).at(), end.at()),
+                stop.isPresent(),
+                fix.agreements().stream().filter(Agreement::contradictory).toList());
+    }
+
+    /** Whether the night says nothing of the axis, and did nothing to it: as if it had not been. */
+    boolean isSilent() {
+        return found.isEmpty() && left.isEmpty() && !isMoved;
+    }
+
+    private static Optional<AxisThen> found(List<LoggedEvent> standing, int firstMove, NightEvent.Begun begun) {
+        List<LoggedEvent> untouched = standing.subList(0, firstMove);
+        Optional<AxisThen> before = axisThen(NightState.fixOf(untouched), untouched);
+        if (before.isPresent()) {
+            return before;
+        }
+        // Whoever loosens the clamps first and sights then has shifted the axis by no more than clamps do.
+        int firstTurn = firstOf(standing, NightRecord::isTurnOrKnock);
+        List<LoggedEvent> unturned = standing.subList(0, firstTurn);
+        long clampings = unturned.stream().filter(e -> isClamping(e.event())).count();
+        double sigma = begun.rig().clampingSigma().arcminutes();
+        double variance = clampings * sigma * sigma;
+        return axisThen(NightState.fixOf(unturned), unturned)
+                .map(then -> new AxisThen(
+                        then.at(), then.offset(), then.covariance().plus(new OffsetCovariance(variance, 0, variance))));
+    }
+
+    /** Where the fix has the axis, unless that is not known or in doubt. */
+    private static Optional<AxisThen> axisThen(Fix fix, List<LoggedEvent> standing) {
+        boolean isKnown = fix instanceof Fix.Solved
+                || (fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.WHAT_HAPPENED);
+        return standing.stream()
+                .filter(e -> isKnown && isSighting(e.event()))
+                .map(NightRecord::seenAt)
+                .reduce((earlier, later) -> later.isAfter(earlier) ? later : earlier)
+                .map(at -> new AxisThen(at, fix.state().offset(), fix.state().offsetCovariance()));
+    }
+
+    private static Instant seenAt(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.SightingTaken taken
+                ? taken.sighting().at()
+                : logged.at();
+    }
+
+    /** The event after which the advice was to stop for the first time. */
+    private static Optional<LoggedEvent> stop(List<LoggedEvent> standing) {
+        NightState.ModelCache models = new NightState.ModelCache();
+        boolean isConfirming = false;
+        for (int i = 0; i < standing.size(); i++) {
+            LoggedEvent logged = standing.get(i);
+            if (isClamping(logged.event()) || isTurnOrKnock(logged.event())) {
+                isConfirming = logged.event() instanceof NightEvent.Clamped;
+            } else if (isConfirming
+                    && mayConfirm(logged.event())
+                    && NightState.of(standing.subList(0, i + 1), logged.at(), models)
+                                    .advice()
+                            instanceof Advice.Stop) {
+                return Optional.of(logged);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Advice to stop follows a sighting of the sky with the clamps tight, or a new allowance after one. */
+    private static boolean mayConfirm(NightEvent event) {
+        boolean isRough = event instanceof NightEvent.SightingTaken taken
+                && (taken.sighting() instanceof CompassBearing || taken.sighting() instanceof LevelledScale);
+        return (isSighting(event) && !isRough)
+                || event instanceof NightEvent.AllowanceSet
+                || event instanceof NightEvent.WorkSet;
+    }
+
+    private static Map<String, Integer> sightings(List<LoggedEvent> standing) {
+        Map<String, Integer> sightings = new TreeMap<>();
+        List<String> kinds = new ArrayList<>();
+        standing.forEach(logged -> {
+            if (logged.event() instanceof NightEvent.SightingTaken taken) {
+                kinds.add(taken.sighting().kind());
+            } else if (logged.event() instanceof NightEvent.StarCentred) {
+                kinds.add(CENTRED);
+            }
+        });
+        kinds.forEach(kind -> sightings.merge(kind, 1, Integer::sum));
+        return sightings;
+    }
+
+    private static int firstMove(List<LoggedEvent> standing) {
+        return firstOf(standing, event -> isTurnOrKnock(event) || isClamping(event));
+    }
+
+    private static int firstOf(List<LoggedEvent> standing, java.util.function.Predicate<NightEvent> wanted) {
+        int first = 0;
+        while (first < standing.size() && !wanted.test(standing.get(first).event())) {
+            first++;
+        }
+        return first;
+    }
+
+    private static boolean isSighting(NightEvent event) {
+        return event instanceof NightEvent.Measurement;
+    }
+
+    private static boolean isTurn(NightEvent event) {
+        return event instanceof NightEvent.ScrewMove;
+    }
+
+    private static boolean isTurnOrKnock(NightEvent event) {
+        return isTurn(event) || event instanceof NightEvent.Knocked;
+    }
+
+    private static boolean isClamping(NightEvent event) {
+        return event instanceof NightEvent.Clamped || event instanceof NightEvent.Unclamped;
+    }
+}

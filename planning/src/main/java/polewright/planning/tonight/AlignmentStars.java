@@ -1,0 +1,122 @@
+package polewright.planning.tonight;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.mount.reach.Reach;
+import polewright.sky.InputRefused;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.SkyBody;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.body.SunGuard;
+import polewright.sky.daylight.Instrument;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+
+/**
+ * The stars to align on at one moment.
+ *
+ * <pre>
+ *   StarsInView ──▶ StarCandidates ──▶ StarSpread ──▶ SlewOrder ──▶ AlignmentOutcome
+ *   what is up      what is usable     which few      which first
+ * </pre>
+ */
+public final class AlignmentStars {
+    /** More are not put in order in a moment, and by eye nobody centres them. */
+    public static final int MOST = 8;
+
+    public static final int USUAL = 3;
+
+    private static final Duration STEP = Duration.ofMinutes(10);
+    private static final Duration FINE_STEP = Duration.ofMinutes(1);
+    private static final Duration LOOK_AHEAD = Duration.ofDays(1);
+    // With the Sun higher than this no star is seen by eye.
+    private static final double NO_STARS_SUN_DEG = 3;
+
+    private AlignmentStars() {}
+
+    /**
+     * Which, for the evening's site, rig and skyline at its time.
+     *
+     * @param count how many, 1 to {@value #MOST}
+     * @param tube what a star is looked for with
+     * @param from what the tube points at now; empty is home
+     */
+    public static AlignmentOutcome of(Evening evening, int count, Instrument tube, Optional<SkyBody> from) {
+        if (count < 1 || count > MOST) {
+            throw new InputRefused(
+                    count + " alignment stars is outside 1 to " + MOST, "three serve most nights by eye");
+        }
+        Reach reach = evening.reach();
+        ObservingMoment moment = evening.moment(evening.now());
+        StarsInView stars = StarsInView.at(moment);
+        StarCandidates candidates = StarCandidates.of(stars, reach, moment, tube);
+        Optional<Instant> out =
+                candidates.seenByEye() >= count ? Optional.empty() : outByEye(evening, reach, count, tube);
+        boolean isSunUp = SunGuard.at(moment).isSunUp();
+        StarSpread spread = StarSpread.over(reach, moment);
+        Optional<HourAnglePlace> start = from.map(body -> moment.hourAngle(Ephemeris.apparent(body, moment)));
+        List<StarCandidate> usable = new ArrayList<>(candidates.usable());
+        while (!usable.isEmpty()) {
+            List<StarCandidate> chosen = spread.best(usable, count);
+            Optional<List<SlewOrder.Leg>> legs = SlewOrder.of(
+                    moment,
+                    evening.rig().kind(),
+                    start,
+                    chosen.stream().map(c -> c.seen().place()).toList());
+            if (legs.isPresent()) {
+                return new AlignmentOutcome.Chosen(
+                        legs.get().stream()
+                                .map(leg -> star(chosen.get(leg.star()), leg.move(), stars, moment))
+                                .toList(),
+                        evening.rig().kind().hasPolarAxis()
+                                ? Optional.of(spread.nineteenOfTwenty(chosen))
+                                : Optional.empty(),
+                        isSunUp,
+                        out);
+            }
+            // The Sun bars the way to one of them; without the least welcome the rest may be reached.
+            usable.remove(chosen.get(chosen.size() - 1));
+        }
+        return new AlignmentOutcome.Nothing(
+                candidates.hurdles(), !candidates.usable().isEmpty(), isSunUp, out);
+    }
+
+    private static AlignmentStar star(
+            StarCandidate candidate, StarMove move, StarsInView stars, ObservingMoment moment) {
+        return new AlignmentStar(
+                candidate.seen(),
+                candidate.isSeenByEye(),
+                candidate.isBrightestAround(),
+                StarSurroundings.of(candidate.seen(), stars, moment),
+                move);
+    }
+
+    private static Optional<Instant> outByEye(Evening evening, Reach reach, int count, Instrument tube) {
+        Instant last = evening.now().plus(LOOK_AHEAD);
+        for (Instant at = evening.now().plus(STEP); at.isBefore(last); at = at.plus(STEP)) {
+            if (areOut(evening, reach, count, tube, at)) {
+                Instant fine = at.minus(STEP).plus(FINE_STEP);
+                while (!areOut(evening, reach, count, tube, fine)) {
+                    fine = fine.plus(FINE_STEP);
+                }
+                return Optional.of(fine);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean areOut(Evening evening, Reach reach, int count, Instrument tube, Instant at) {
+        ObservingMoment moment = evening.moment(at);
+        boolean isDay = moment.airless(Ephemeris.apparent(SolarSystemBody.SUN, moment))
+                        .altitude()
+                        .degrees()
+                > NO_STARS_SUN_DEG;
+        return !isDay
+                && StarCandidates.of(StarsInView.at(moment), reach, moment, tube)
+                                .seenByEye()
+                        >= count;
+    }
+}

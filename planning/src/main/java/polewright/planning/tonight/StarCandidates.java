@@ -1,0 +1,131 @@
+package polewright.planning.tonight;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.mount.reach.Reach;
+import polewright.sky.almanac.LunarPhase;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystem;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.body.SunGuard;
+import polewright.sky.daylight.FaintestStar;
+import polewright.sky.daylight.Instrument;
+import polewright.sky.place.AirlessDirection;
+import polewright.sky.place.ObservingMoment;
+
+/**
+ * Which stars can be aligned on at one moment, and how gladly.
+ *
+ * @param usable the most welcome first
+ * @param hurdles how many of those that are up each keeps away
+ */
+record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) {
+    private static final double LOWEST_DEG = 15;
+    private static final double HIGHEST_DEG = 82;
+    private static final double PREFERRED_LOWEST_DEG = 25;
+    private static final double PREFERRED_HIGHEST_DEG = 70;
+    // Nearer the pole than this an hour angle says little.
+    private static final double FARTHEST_FROM_EQUATOR_DEG = 80;
+    private static final double SLOW_FROM_EQUATOR_DEG = 65;
+    // Farther round, a fork hangs over and the slews are long.
+    private static final double FAR_ROUND_DEG = 90;
+    private static final Angle REGION = Angle.ofDegrees(20);
+    private static final Angle MISTAKEN_WITHIN = Angle.ofDegrees(10);
+    private static final double MISTAKEN_MAGNITUDES = 0.8;
+    // A thin Moon 5°, a full one 20° (common practice).
+    private static final double MOON_LEAST_DEG = 5;
+    private static final double MOON_MORE_WHEN_FULL_DEG = 15;
+
+    StarCandidates {
+        usable = List.copyOf(usable);
+        hurdles = Map.copyOf(hurdles);
+    }
+
+    /** What one moment has in common for all stars. */
+    private record Circumstances(
+            Reach reach, SunGuard sun, AirlessDirection moon, Angle moonKeepAway, Instrument tube) {
+        static Circumstances of(Reach reach, ObservingMoment moment, Instrument tube) {
+            return new Circumstances(
+                    reach,
+                    SunGuard.at(moment),
+                    moment.airless(SolarSystem.apparent(SolarSystemBody.MOON, moment)),
+                    Angle.ofDegrees(MOON_LEAST_DEG
+                            + MOON_MORE_WHEN_FULL_DEG * LunarPhase.at(moment).litShare()),
+                    tube);
+        }
+
+        Optional<Hurdle> hurdle(StarInView star) {
+            double altitudeDeg = star.altitude().degrees();
+            if (sun.isSunUp() && sun.distance(star.airless()).compareTo(SunGuard.KEEP_AWAY) < 0) {
+                return Optional.of(Hurdle.NEAR_SUN);
+            }
+            if (altitudeDeg < LOWEST_DEG
+                    || altitudeDeg > HIGHEST_DEG
+                    || star.place().declination().abs().degrees() > FARTHEST_FROM_EQUATOR_DEG) {
+                return Optional.of(Hurdle.AWKWARD);
+            }
+            if (!reach.canReach(star.place())) {
+                return Optional.of(Hurdle.OUT_OF_REACH);
+            }
+            if (moon.altitude().radians() > 0
+                    && separation(moon, star.airless()).compareTo(moonKeepAway) < 0) {
+                return Optional.of(Hurdle.NEAR_MOON);
+            }
+            boolean isSeen =
+                    isSeenByEye(star) || star.magnitude() <= FaintestStar.through(tube, star.airless(), sun.sun());
+            return isSeen ? Optional.empty() : Optional.of(Hurdle.SKY_TOO_BRIGHT);
+        }
+
+        boolean isSeenByEye(StarInView star) {
+            return star.magnitude() <= FaintestStar.byEye(star.airless(), sun.sun());
+        }
+
+        private static Angle separation(AirlessDirection one, AirlessDirection other) {
+            return new Angle(Vector3D.angle(one.enu(), other.enu()));
+        }
+    }
+
+    static StarCandidates of(StarsInView stars, Reach reach, ObservingMoment moment, Instrument tube) {
+        Circumstances now = Circumstances.of(reach, moment, tube);
+        List<StarCandidate> usable = new ArrayList<>();
+        Map<Hurdle, Integer> hurdles = new EnumMap<>(Hurdle.class);
+        for (StarInView star : stars.up()) {
+            now.hurdle(star)
+                    .ifPresentOrElse(
+                            hurdle -> hurdles.merge(hurdle, 1, Integer::sum),
+                            () -> usable.add(candidate(star, stars, now.isSeenByEye(star))));
+        }
+        usable.sort(Comparator.comparingDouble(StarCandidate::reluctance));
+        return new StarCandidates(usable, hurdles);
+    }
+
+    long seenByEye() {
+        return usable.stream().filter(StarCandidate::isSeenByEye).count();
+    }
+
+    private static StarCandidate candidate(StarInView star, StarsInView stars, boolean isSeenByEye) {
+        boolean isBrightestAround = stars.isBrightestWithin(star, REGION);
+        boolean isEasilyMistaken =
+                !stars.lookalikes(star, MISTAKEN_WITHIN, MISTAKEN_MAGNITUDES).isEmpty();
+        double altitudeDeg = star.altitude().degrees();
+        double outsideDeg =
+                Math.max(0, Math.max(PREFERRED_LOWEST_DEG - altitudeDeg, altitudeDeg - PREFERRED_HIGHEST_DEG));
+        double slowDeg = Math.max(0, star.place().declination().abs().degrees() - SLOW_FROM_EQUATOR_DEG);
+        double farDeg = Math.max(0, star.place().hourAngle().abs().degrees() - FAR_ROUND_DEG);
+        // In a bright sky each magnitude counts twice: the fainter has less to spare.
+        double perMagnitude = isSeenByEye ? 0.3 : 0.6;
+        double reluctance = perMagnitude * Math.max(0, star.magnitude())
+                + (isBrightestAround ? 0 : 0.3)
+                + (isEasilyMistaken ? 0.15 : 0)
+                + (isSeenByEye ? 0 : 0.8)
+                + 0.1 * outsideDeg
+                + 0.02 * slowDeg
+                + 0.01 * farDeg;
+        return new StarCandidate(star, isSeenByEye, isBrightestAround, reluctance);
+    }
+}

@@ -1,0 +1,183 @@
+package polewright.planning.tonight;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import polewright.mount.reach.Reach;
+import polewright.mount.reach.ReachOutcome;
+import polewright.mount.reach.SkyPath;
+import polewright.sky.almanac.SunDepth;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.FixedStar;
+import polewright.sky.body.PlanetAppearance;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.Interval;
+
+/**
+ * When and how well each target of a list shows tonight.
+ *
+ * <p>Only while the Sun is down: the Moon and planets from half an hour after sunset to half an hour before sunrise
+ * ({@link TwilightGuard}), from sunset to sunrise if they were asked for; everything else while it is as dark as the
+ * night gets, down to the end of astronomical twilight. So nothing is ever pointed at with the Sun up; what is near it when it
+ * has barely set or is soon to rise, {@link TwilightCaution} says.
+ */
+public final class TargetFinder {
+    // Planets move by a minute of arc in ten minutes at the most, the Moon by five.
+    private static final Duration MOVING_STEP = Duration.ofMinutes(10);
+
+    private final Evening evening;
+    private final Reach reach;
+    private final Observing observing;
+    private final Optional<Interval> advised;
+    private final Optional<Interval> sunDown;
+    private final Optional<Interval> dark;
+    private final Instant reference;
+    private final ObservingMoment moment;
+    private final Optional<MoonPath> moon;
+    // Moon and planets are followed at the same times: what they share is worked out once.
+    private final Map<Instant, ObservingMoment> moments = new ConcurrentHashMap<>();
+
+    /** For one evening and what its targets are chosen for. */
+    public TargetFinder(Evening evening, Observing observing) {
+        this.evening = evening;
+        this.reach = evening.reach();
+        this.observing = observing;
+        this.advised = TwilightGuard.within(evening).flatMap(this::fromNow);
+        this.sunDown = evening.darkness().below(SunDepth.SUNSET).flatMap(this::fromNow);
+        this.dark = evening.darkness()
+                .below(SunDepth.ASTRONOMICAL)
+                .or(() -> evening.darkness().below(SunDepth.NAUTICAL))
+                .flatMap(this::fromNow);
+        this.reference = evening.darkness().midnight().at();
+        this.moment = evening.moment(reference);
+        this.moon = sunDown.map(when -> MoonPath.of(evening, when));
+    }
+
+    private Optional<Interval> fromNow(Interval interval) {
+        Instant now = evening.now();
+        if (!now.isBefore(interval.to())) {
+            return Optional.empty();
+        }
+        return Optional.of(now.isAfter(interval.from()) ? new Interval(now, interval.to()) : interval);
+    }
+
+    /** Each of them, in the order given. */
+    public List<TargetOutcome> find(List<Target> targets) {
+        return targets.stream().map(this::find).toList();
+    }
+
+    /** Those that show, best first; what was asked for comes before the rest. */
+    public static List<Showing> ranked(List<TargetOutcome> outcomes) {
+        return outcomes.stream()
+                .filter(TargetOutcome.Shows.class::isInstance)
+                .map(outcome -> ((TargetOutcome.Shows) outcome).showing())
+                .sorted(Comparator.comparing(
+                                (Showing showing) -> !showing.target().isWanted())
+                        .thenComparing(
+                                Comparator.comparingDouble(Showing::score).reversed()))
+                .toList();
+    }
+
+    /** One target; planets with their size and brightness of tonight. */
+    public TargetOutcome find(Target listed) {
+        Target target = ofTonight(listed);
+        Optional<Interval> when = !target.isBrightBody() ? dark : target.isWanted() ? sunDown : advised;
+        if (when.isEmpty()) {
+            return new TargetOutcome.TooLight(target);
+        }
+        SkyPath path = path(target, when.get());
+        ReachOutcome outcome = reach.windows(path, when.get());
+        return outcome instanceof ReachOutcome.Reachable reachable
+                ? new TargetOutcome.Shows(showing(target, path, reachable.windows()))
+                : new TargetOutcome.OutOfReach(target, ((ReachOutcome.Never) outcome).barrier());
+    }
+
+    private Target ofTonight(Target target) {
+        if (!(target.body() instanceof SolarSystemBody body) || !body.isPlanet()) {
+            return target;
+        }
+        PlanetAppearance planet = PlanetAppearance.at(body, moment);
+        return new Target(
+                body,
+                target.kind(),
+                planet.magnitude(),
+                planet.diameter(),
+                planet.diameter(),
+                target.renown(),
+                target.isWanted());
+    }
+
+    private SkyPath path(Target target, Interval when) {
+        if (target.body() instanceof FixedStar star) {
+            return SkyPath.fixed(moment.hourAngle(moment.apparent(star.star())), reference);
+        }
+        List<HourAnglePlace> places = new ArrayList<>();
+        for (Instant at = when.from(); at.isBefore(when.to().plus(MOVING_STEP)); at = at.plus(MOVING_STEP)) {
+            ObservingMoment then = moments.computeIfAbsent(at, evening::moment);
+            places.add(then.hourAngle(Ephemeris.apparent(target.body(), then)));
+        }
+        return at -> {
+            long millis = Math.max(0, Duration.between(when.from(), at).toMillis());
+            int index = (int) Math.min(places.size() - 1L, millis / MOVING_STEP.toMillis());
+            Instant known = when.from().plus(MOVING_STEP.multipliedBy(index));
+            return SkyPath.fixed(places.get(index), known).at(at);
+        };
+    }
+
+    /** How well a target shows at any time of the night, 0 to 1: see {@link Merit}. */
+    double merit(Showing showing, Instant at) {
+        return Merit.of(showing.target(), observing)
+                .at(showing.path().at(at), moon.orElseThrow().at(at), reach);
+    }
+
+    private Showing showing(Target target, SkyPath path, List<Interval> windows) {
+        Merit merit = Merit.of(target, observing);
+        List<MoonPath.Now> tried = tried(windows);
+        MoonPath.Now best = tried.get(0);
+        double bestScore = -1;
+        for (MoonPath.Now now : tried) {
+            double score = merit.at(path.at(now.at()), now, reach);
+            if (score > bestScore) {
+                best = now;
+                bestScore = score;
+            }
+        }
+        HourAnglePlace place = path.at(best.at());
+        Angle altitude = reach.altitudeSeen(place);
+        Angle distance = best.distance(place);
+        return new Showing(
+                target,
+                path,
+                windows,
+                best.at(),
+                altitude,
+                Transit.nearest(evening, target.body(), path, best.at()),
+                distance,
+                best.light().sky(altitude, distance),
+                bestScore);
+    }
+
+    /** The ends of each window and the times between at which the Moon was worked out. */
+    private List<MoonPath.Now> tried(List<Interval> windows) {
+        MoonPath path = moon.orElseThrow();
+        List<MoonPath.Now> times = new ArrayList<>();
+        for (Interval window : windows) {
+            times.add(path.at(window.from()));
+            for (MoonPath.Now now : path.times()) {
+                if (window.contains(now.at())) {
+                    times.add(now);
+                }
+            }
+            times.add(path.at(window.to()));
+        }
+        return times;
+    }
+}

@@ -1,0 +1,41 @@
+package polewright.planning.tonight;
+
+import java.util.Optional;
+import polewright.alignment.allowance.ExposureLimits;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.WorkPreset;
+import polewright.mount.rig.Camera;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.time.Interval;
+
+/** How long single exposures of a target may be with the axis where it is. */
+public final class TonightsExposure {
+    private TonightsExposure() {}
+
+    /** Over the window in which it shows best; empty without a camera, or while it is not known where the axis points. */
+    public static Optional<ExposureLimits.Limit> of(Evening evening, Showing showing) {
+        Optional<Camera> camera = WorkPreset.mainCamera(evening.rig());
+        if (camera.isEmpty() || evening.axis().isEmpty()) {
+            return Optional.empty();
+        }
+        Interval window = showing.bestWindow();
+        HourAnglePlace from = showing.path().at(window.from());
+        Angle to = showing.path().at(window.to()).hourAngle();
+        // Across the lower meridian hour angles start anew.
+        Angle end = to.compareTo(from.hourAngle()) < 0 ? to.plus(Angle.HALF_TURN.times(2)) : to;
+        Shot usual = WorkPreset.SHORT_SUBS.with(camera.get());
+        Shot shot = new Shot(
+                usual.name(),
+                usual.camera(),
+                new SkyRegion.Track(showing.target().label(), from.declination(), from.hourAngle(), end),
+                usual.subExposure(),
+                usual.total(),
+                usual.guiding(),
+                usual.tolerance());
+        KnownAxis axis = evening.axis().get();
+        return Optional.of(ExposureLimits.longest(
+                evening.site(), evening.weather(), evening.rig(), shot, axis.offset(), axis.covariance()));
+    }
+}

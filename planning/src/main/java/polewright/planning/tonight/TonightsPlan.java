@@ -1,0 +1,121 @@
+package polewright.planning.tonight;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.sky.almanac.MoonTonight;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SolarSystem;
+import polewright.sky.body.SolarSystemBody;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.Interval;
+
+/**
+ * What to do with tonight: an order of targets, what else shows, and what does not.
+ *
+ * @param observing what the targets are chosen for
+ * @param moon what the Moon does
+ * @param plan the order
+ * @param others what else shows well, best first
+ * @param missed what was asked for and cannot be looked at
+ */
+public record TonightsPlan(
+        Evening evening,
+        Observing observing,
+        MoonTonight moon,
+        NightPlan plan,
+        List<Showing> others,
+        List<TargetOutcome> missed) {
+    /** How many targets are planned if nothing is said, before gaps are filled. */
+    public static final int USUAL_COUNT = 8;
+    /** More are not planned for one night. */
+    public static final int MOST = 20;
+
+    private static final int MOST_OTHERS = 8;
+    // So many are worth placing, and so many are tried in what is left between them.
+    private static final int PLACED_PER_SLOT = 4;
+    private static final int TRIED_IN_GAPS = 120;
+
+    public TonightsPlan {
+        others = List.copyOf(others);
+        missed = List.copyOf(missed);
+    }
+
+    /**
+     * The usual plan: {@value #USUAL_COUNT} targets, and as many more as leave no gap of an hour while something good is up.
+     *
+     * @param targets all that could be looked at, what was asked for among them
+     */
+    public static TonightsPlan usual(Evening evening, Observing observing, List<Target> targets) {
+        return of(evening, observing, targets, USUAL_COUNT, MOST);
+    }
+
+    /**
+     * A plan of no more than so many targets.
+     *
+     * @param targets all that could be looked at, what was asked for among them
+     */
+    public static TonightsPlan of(Evening evening, Observing observing, List<Target> targets, int count) {
+        return of(evening, observing, targets, count, count);
+    }
+
+    private static TonightsPlan of(
+            Evening evening, Observing observing, List<Target> targets, int count, int mostWithGapsFilled) {
+        TargetFinder finder = new TargetFinder(evening, observing);
+        List<TargetOutcome> outcomes = finder.find(targets);
+        List<Showing> ranked = TargetFinder.ranked(outcomes);
+        List<Showing> placed = ranked.subList(0, Math.min(count * PLACED_PER_SLOT, ranked.size()));
+        NightPlan best = NightPlanner.plan(placed, observing.turn(), count, finder::merit);
+        NightPlan plan = NightPlanner.span(placed)
+                .map(span -> FilledGaps.of(
+                        best,
+                        span.from(),
+                        ranked.subList(0, Math.min(TRIED_IN_GAPS, ranked.size())),
+                        observing.turn(),
+                        mostWithGapsFilled,
+                        finder::merit))
+                .orElse(best);
+        Set<Showing> planned =
+                plan.slots().stream().map(NightPlan.Slot::showing).collect(Collectors.toSet());
+        List<Showing> others = new ArrayList<>();
+        ranked.stream()
+                .filter(showing -> !planned.contains(showing))
+                .limit(MOST_OTHERS)
+                .forEach(others::add);
+        List<TargetOutcome> missed = outcomes.stream()
+                .filter(outcome -> outcome.target().isWanted() && !(outcome instanceof TargetOutcome.Shows))
+                .toList();
+        return new TonightsPlan(
+                evening, observing, MoonTonight.of(evening.site(), evening.darkness()), plan, others, missed);
+    }
+
+    /** Cautions about the Sun for all that is planned or named; none on most nights. */
+    public List<TwilightCaution> sunCautions() {
+        List<TwilightCaution.Advised> advised = new ArrayList<>();
+        plan.slots().forEach(slot -> advised.add(new TwilightCaution.Advised(slot.showing(), slot.when())));
+        others.forEach(showing ->
+                advised.add(new TwilightCaution.Advised(showing, new Interval(showing.best(), showing.best()))));
+        return TwilightCaution.of(evening, advised);
+    }
+
+    /**
+     * How far the Moon is from something at the middle of a time, centre to centre.
+     *
+     * @return empty when it is not over the horizon then
+     */
+    public Optional<Angle> moonDistance(Showing showing, Interval when) {
+        Instant middle = when.from().plus(when.length().dividedBy(2));
+        if (moon.up().stream().noneMatch(up -> up.contains(middle))) {
+            return Optional.empty();
+        }
+        ObservingMoment moment = evening.moment(middle);
+        HourAnglePlace there = moment.hourAngle(SolarSystem.apparent(SolarSystemBody.MOON, moment));
+        return Optional.of(new Angle(Vector3D.angle(
+                MoonPath.unit(there), MoonPath.unit(showing.path().at(middle)))));
+    }
+}

@@ -1,0 +1,84 @@
+package polewright.planning.tonight;
+
+import java.time.Duration;
+import java.util.List;
+import polewright.alignment.work.Shot;
+import polewright.mount.reach.ReachableSky;
+import polewright.mount.rig.Camera;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.Site;
+import polewright.sky.time.SiderealRate;
+
+/**
+ * How long single exposures may be on a fork that stands upright and follows in altitude and azimuth: the field turns about
+ * its middle, and the stars in its corners trail.
+ *
+ * <p>Exact turn of the parallactic angle, refraction left out; the drive is taken to be perfect. Trails as long as a shot
+ * usually tolerates ({@link Shot#usualTolerance}).
+ *
+ * @param site where the fork stands
+ * @param corner from the middle of the picture to its corner
+ * @param tolerance how long a trail may be
+ */
+public record UprightExposures(Site site, Angle corner, Angle tolerance) {
+    /** Longer single exposures are not asked about. */
+    public static final Duration LONGEST = Duration.ofHours(1);
+
+    private static final Angle USUAL_SEEING = Angle.ofArcseconds(3);
+    private static final Angle LOWEST = Angle.ofDegrees(30);
+    private static final int SAMPLES = 720;
+
+    /** For a camera, at the usual tolerance. */
+    public static UprightExposures of(Site site, Camera camera) {
+        Angle corner = camera.perPixel().times(Math.hypot(camera.widthPixels(), camera.heightPixels()) / 2);
+        return new UprightExposures(site, corner, Shot.usualTolerance(camera, USUAL_SEEING));
+    }
+
+    /** The longest exposure that begins with the field there; at most {@link #LONGEST}. */
+    public Duration longest(HourAnglePlace place) {
+        double most = tolerance.radians() / corner.radians();
+        double start = parallacticRad(place, 0);
+        double step = LONGEST.toSeconds() / (double) SAMPLES;
+        double before = 0;
+        for (int i = 1; i <= SAMPLES; i++) {
+            double turned = turn(place, start, i * step);
+            if (turned > most) {
+                double share = (most - before) / (turned - before);
+                return Duration.ofMillis((long) ((i - 1 + share) * step * 1000));
+            }
+            before = turned;
+        }
+        return LONGEST;
+    }
+
+    /** The longest at that azimuth and altitude. */
+    public Duration longest(double azimuthDeg, double altitudeDeg) {
+        return longest(ReachableSky.place(site, azimuthDeg, altitudeDeg));
+    }
+
+    /** How much of the sky above 30° allows exposures of that length, 0 to 1. */
+    public double shareOfSky(Duration wanted) {
+        List<HourAnglePlace> sky = ReachableSky.above(LOWEST, site);
+        long enough = sky.stream()
+                .filter(place -> longest(place).compareTo(wanted) >= 0)
+                .count();
+        return enough / (double) sky.size();
+    }
+
+    private double turn(HourAnglePlace place, double startRad, double seconds) {
+        return Math.abs(new Angle(parallacticRad(place, seconds) - startRad)
+                .wrappedSigned()
+                .radians());
+    }
+
+    /** Formula 14.1 of J. Meeus, Astronomical Algorithms: the angle at the star from the pole to the zenith. */
+    private double parallacticRad(HourAnglePlace place, double seconds) {
+        double h = place.hourAngle().plus(SiderealRate.during(seconds)).radians();
+        double declination = place.declination().radians();
+        return Math.atan2(
+                site.latitude().cos() * Math.sin(h),
+                site.latitude().sin() * Math.cos(declination)
+                        - site.latitude().cos() * Math.sin(declination) * Math.cos(h));
+    }
+}

@@ -1,0 +1,95 @@
+package polewright.report.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.function.IntFunction;
+import polewright.mount.AxisOffset;
+import polewright.simulation.practice.Debrief;
+import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.PracticeState;
+import polewright.simulation.practice.Seen;
+
+/** A practice night as JSON; the truth is in the debrief only. */
+public final class PracticeJson {
+    private PracticeJson() {}
+
+    public static ObjectNode of(PracticeState state) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("site", state.scenario().siteName());
+        node.put("seed", state.scenario().seed());
+        node.put("camera", state.scenario().hasCamera());
+        node.put("now", state.now().toString());
+        node.put("clamped", state.clamped());
+        node.put("frames", state.frames());
+        return node;
+    }
+
+    /**
+     * A deed and what it let one see.
+     *
+     * @param files where the frame with that number is
+     */
+    public static ObjectNode of(DoneDeed done, PracticeState state, IntFunction<Path> files) {
+        ObjectNode node = of(state);
+        node.put("kind", done.deed().kind().name().toLowerCase(Locale.ROOT));
+        node.put("took_s", done.took().toSeconds());
+        ObjectNode seen = node.putObject("seen");
+        if (done.seen() instanceof Seen.OnCompass compass) {
+            seen.put("bearing_deg", compass.bearingDeg());
+        } else if (done.seen() instanceof Seen.OnScale scale) {
+            seen.put("altitude_deg", scale.altitudeDeg());
+        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+            seen.put("optic", rocking.optic().name());
+            rocking.star().ifPresent(star -> {
+                seen.put("star", star.star());
+                seen.put("distance_fields", star.fields());
+                seen.put("toward_clock", star.clock());
+            });
+        } else if (done.seen() instanceof Seen.Drifted drifted) {
+            seen.put("star", drifted.star());
+            seen.put("minutes", drifted.length().toSeconds() / 60.0);
+            seen.put("moved", drifted.moved().count());
+            seen.put("unit", drifted.moved().unit().words());
+            seen.put("toward", drifted.northward() ? "north" : "south");
+            drifted.optic().ifPresent(optic -> seen.put("optic", optic.name()));
+        } else if (done.seen() instanceof Seen.FrameTaken taken) {
+            seen.put("frame", taken.number());
+            seen.put("file", files.apply(taken.number()).toString());
+        }
+        return node;
+    }
+
+    public static ObjectNode of(Debrief debrief) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("total_s", debrief.total().toSeconds());
+        ObjectNode kinds = node.putObject("by_kind_s");
+        debrief.byKind().forEach((kind, took) -> kinds.put(kind.name().toLowerCase(Locale.ROOT), took.toSeconds()));
+        ArrayNode unneeded = node.putArray("not_needed");
+        debrief.unneeded()
+                .forEach(waste -> unneeded.addObject()
+                        .put("from", waste.deed().from().toString())
+                        .put("kind", waste.deed().deed().kind().name().toLowerCase(Locale.ROOT))
+                        .put("reason", waste.reason().name().toLowerCase(Locale.ROOT))
+                        .put("cost_s", waste.cost().toSeconds()));
+        put(node.putObject("at_first"), debrief.atFirst());
+        put(node.putObject("truth"), debrief.truth());
+        node.put("within", debrief.within());
+        debrief.stopAdvised().ifPresent(at -> node.put("stop_advised", at.toString()));
+        put(node.putObject("advised"), debrief.advised());
+        put(node.putObject("plain"), debrief.plain());
+        return node;
+    }
+
+    private static void put(ObjectNode node, AxisOffset offset) {
+        node.put("east_arcmin", offset.east().arcminutes());
+        node.put("up_arcmin", offset.up().arcminutes());
+    }
+
+    private static void put(ObjectNode node, Debrief.Routine routine) {
+        node.put("took_s", routine.took().toSeconds());
+        node.put("within", routine.within());
+    }
+}

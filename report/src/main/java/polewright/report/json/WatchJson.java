@@ -1,0 +1,82 @@
+package polewright.report.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.camera.Drive;
+import polewright.mount.AxisOffset;
+import polewright.operations.camera.PlacedFrame;
+import polewright.operations.watch.WatchStep;
+import polewright.report.text.FrameWords;
+
+/** What each watched frame tells, as JSON: one value a frame. */
+public final class WatchJson {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private WatchJson() {}
+
+    /** A file that was passed over. */
+    public static ObjectNode note(String line) {
+        return NODES.objectNode().put("note", line);
+    }
+
+    /** A frame that could not be placed. */
+    public static ObjectNode refused(String frame, String line) {
+        return NODES.objectNode().put("frame", frame).put("error", line);
+    }
+
+    /**
+     * A frame that was.
+     *
+     * @param told what the drive does, if told
+     */
+    public static ObjectNode of(PlacedFrame frame, WatchStep step, Drive told) {
+        ObjectNode node = NODES.objectNode();
+        node.put("frame", frame.name());
+        frame.at().ifPresent(at -> node.put("at", at.toString()));
+        node.put("ra_icrs_deg", frame.match().plate().rightAscension().degrees());
+        node.put("dec_icrs_deg", frame.match().plate().declination().degrees());
+        node.put("stars_matched", frame.match().starsMatched());
+        if (step instanceof WatchStep.Placed placed) {
+            node.put("places", placed.places());
+        } else if (step instanceof WatchStep.StartedAfresh afresh) {
+            node.put("places", 1).put("started_afresh", true);
+            afresh.slew().ifPresent(far -> node.put("slew_deg", far.degrees()));
+        } else if (step instanceof WatchStep.AxisFound found) {
+            node.set("axis", FramesJson.of(found.axis(), told));
+        } else if (step instanceof WatchStep.AxisSharpened sharper) {
+            node.set("axis", FramesJson.of(sharper.axis(), told));
+        } else if (step instanceof WatchStep.ScrewsFollowed followed) {
+            node.set("screws", screws(followed));
+        }
+        return node;
+    }
+
+    private static ObjectNode screws(WatchStep.ScrewsFollowed followed) {
+        ObjectNode node = NODES.objectNode();
+        AxisOffset offset = followed.offset();
+        node.put("east_arcmin", offset.east().arcminutes());
+        node.put("up_arcmin", offset.up().arcminutes());
+        node.put("azimuth_moved_arcmin", followed.soFar().azimuthMoved().arcminutes());
+        node.put("altitude_moved_arcmin", followed.soFar().altitudeMoved().arcminutes());
+        node.put("east_moved_arcmin", followed.moved().east().arcminutes());
+        node.put("up_moved_arcmin", followed.moved().up().arcminutes());
+        node.put("azimuth_turns_remaining_clockwise", followed.remaining().azimuth());
+        node.put("altitude_turns_remaining_clockwise", followed.remaining().altitude());
+        node.put("azimuth_turns_ordered_clockwise", followed.ordered().azimuth());
+        node.put("altitude_turns_ordered_clockwise", followed.ordered().altitude());
+        followed.azimuthWentWrong().ifPresent(way -> node.put("azimuth_went_wrong", word(way)));
+        followed.altitudeWentWrong().ifPresent(way -> node.put("altitude_went_wrong", word(way)));
+        node.put("screw_directions_assumed", followed.isSenseAssumed());
+        node.put("good_enough", followed.goodEnough());
+        ArrayNode findings = node.putArray("warnings");
+        followed.soFar().findings().forEach(finding -> findings.add(FrameWords.of(finding)));
+        return node;
+    }
+
+    private static String word(FollowedScrews.WrongWay way) {
+        return way.name().toLowerCase(Locale.ROOT);
+    }
+}

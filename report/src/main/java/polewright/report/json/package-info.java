@@ -1,0 +1,5 @@
+/** Results as JSON, with the unit in each key. */
+@NullMarked
+package polewright.report.json;
+
+import org.jspecify.annotations.NullMarked;

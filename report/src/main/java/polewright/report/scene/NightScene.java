@@ -1,0 +1,87 @@
+package polewright.report.scene;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.advice.Places;
+import polewright.alignment.fix.AxisState;
+import polewright.alignment.fix.Explanation;
+import polewright.alignment.fix.Fix;
+import polewright.alignment.fix.ScrewSenses;
+import polewright.drawing.ZoneScene;
+import polewright.mount.AxisOffset;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+
+/** A night as a picture of its zone shows it. */
+public final class NightScene {
+    // More would hide each other.
+    private static final int MOST_PLACES = 12;
+
+    private NightScene() {}
+
+    public static ZoneScene of(NightState night) {
+        ZoneScene scene = ZoneScene.of(night.allowance(), night.begun().site().isNorthern())
+                .withPath(path(night));
+        if (!(night.fix() instanceof Fix.Underdetermined)) {
+            scene = withNow(scene, night.fix()).withPossible(possible(night.fix()));
+        }
+        return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
+    }
+
+    /** The region holds all the places that are drawn. */
+    private static ZoneScene withNow(ZoneScene scene, Fix fix) {
+        if (fix.otherPlaces().isEmpty()) {
+            return scene.withNow(fix.state().offset(), fix.state().offsetCovariance());
+        }
+        Places places = Places.of(fix);
+        return scene.withNow(places.mean(), places.together());
+    }
+
+    /**
+     * The places of explanations that do not agree, or of screws that may have gone either way; of a site that was entered
+     * wrongly nothing can be drawn.
+     */
+    private static List<AxisOffset> possible(Fix fix) {
+        if (fix.isInDispute()) {
+            return fix.explanations().stream()
+                    .map(Explanation::state)
+                    .filter(state -> state.site().equals(fix.state().site()))
+                    .map(AxisState::offset)
+                    .toList();
+        }
+        List<AxisOffset> others =
+                fix.otherPlaces().stream().map(ScrewSenses.Otherwise::offset).toList();
+        return others.isEmpty()
+                ? others
+                : Stream.concat(Stream.of(fix.state().offset()), others.stream())
+                        .toList();
+    }
+
+    /** Where the axis was by all that was known just before each time it was moved. */
+    private static List<ZoneScene.Place> path(NightState night) {
+        List<LoggedEvent> events = night.standing();
+        List<Integer> moves = new ArrayList<>();
+        for (int i = 1; i < events.size(); i++) {
+            boolean isMove = events.get(i).event() instanceof NightEvent.ScrewMove
+                    || events.get(i).event() instanceof NightEvent.Knocked;
+            if (isMove && events.get(i - 1).event() instanceof NightEvent.SightingTaken) {
+                moves.add(i);
+            }
+        }
+        NightState.ModelCache models = new NightState.ModelCache();
+        List<ZoneScene.Place> places = new ArrayList<>();
+        for (int i : moves.subList(Math.max(0, moves.size() - MOST_PLACES), moves.size())) {
+            NightState before =
+                    NightState.of(events.subList(0, i), events.get(i).at(), models);
+            if (!(before.fix() instanceof Fix.Underdetermined)) {
+                AxisState state = before.fix().state();
+                places.add(new ZoneScene.Place(state.offset(), Optional.of(state.offsetCovariance())));
+            }
+        }
+        return places;
+    }
+}

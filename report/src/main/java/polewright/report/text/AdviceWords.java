@@ -1,0 +1,244 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.advice.Adviser;
+import polewright.alignment.advice.SightingKind;
+import polewright.session.NightState;
+import polewright.session.Waiting;
+import polewright.sky.angle.Angle;
+
+/** The next thing to do, in words: the verb first, then why. */
+public final class AdviceWords {
+    // So small a chance is no reason to turn a screw.
+    private static final double NEARER_ONLY = 0.2;
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private AdviceWords() {}
+
+    /** Several lines. */
+    public static List<String> of(NightState night) {
+        Advice advice = night.advice();
+        if (advice instanceof Advice.TurnScrews turn) {
+            return turn(turn, night);
+        } else if (advice instanceof Advice.MoveByHand move) {
+            return move(move, night);
+        } else if (advice instanceof Advice.TakeSighting take) {
+            return sight(take, night);
+        } else if (advice instanceof Advice.WaitForDark) {
+            return waiting(night);
+        } else if (advice instanceof Advice.WaitForSky wait) {
+            return SkipWords.waiting(wait);
+        } else if (advice instanceof Advice.Clamp clamp) {
+            return clamp(clamp);
+        } else if (advice instanceof Advice.Stop stop) {
+            return stop(stop, night);
+        }
+        throw new IllegalStateException("no words for " + advice);
+    }
+
+    /** The same while a camera is followed, which sees by itself what is turned: nothing is to be logged. */
+    public static List<String> whileFollowed(NightState night) {
+        List<String> lines = new ArrayList<>(of(night));
+        if (night.advice() instanceof Advice.TurnScrews turn) {
+            lines.removeAll(TurnWords.command(turn));
+            lines.add("THEN  take a frame: it says what that did and what to turn next. Nothing is to be logged.");
+        }
+        return lines;
+    }
+
+    /** The advice in one line, for lists. */
+    public static String line(NightState night) {
+        return of(night).get(0).replaceAll("\\s+", " ");
+    }
+
+    /** A chance in whole percent; the ends are told as under 1 and over 99. */
+    public static String percent(double probability) {
+        if (probability > 0.99) {
+            return Wrapping.unbroken("over 99 %");
+        }
+        if (probability < 0.01) {
+            return Wrapping.unbroken("under 1 %");
+        }
+        return Wrapping.unbroken(String.format(Locale.ROOT, "%.0f %%", 100 * probability));
+    }
+
+    private static List<String> turn(Advice.TurnScrews advice, NightState night) {
+        List<String> lines = new ArrayList<>();
+        if (advice.loosenFirst()) {
+            lines.add("LOOSEN the clamps first.");
+        }
+        lines.addAll(TurnWords.of(advice, night.fix().rig()));
+        ScrewWords.test(advice).ifPresent(note -> lines.add("NOTE  " + note));
+        ScrewWords.otherWay(night).forEach(note -> lines.add("NOTE  " + note));
+        lines.add("WHY   " + why(advice));
+        lines.addAll(TurnWords.command(advice));
+        return lines;
+    }
+
+    private static String why(Advice.TurnScrews advice) {
+        if (!advice.tests().isEmpty()) {
+            return "Far enough to show which way the screw takes the axis, and easily turned back.";
+        }
+        return advice.probabilityAfter() < NEARER_ONLY
+                ? "This brings the axis nearer; how near, the next sighting tells, for the screws are not known well"
+                        + " enough."
+                : "Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
+                        + percent(advice.probabilityAfter()) + ".";
+    }
+
+    private static List<String> clamp(Advice.Clamp clamp) {
+        boolean good = clamp.probabilityNow() >= Adviser.ENOUGH;
+        return List.of(
+                "CLAMP Tighten the clamps gently, a little on each in turn.",
+                "WHY   "
+                        + (good
+                                ? "Good enough with a chance of " + percent(clamp.probabilityNow())
+                                        + ", including the shift expected from clamping."
+                                : "Likely good enough (" + percent(clamp.probabilityNow())
+                                        + "). Clamp, then check with one more sighting."),
+                "THEN  " + Wrapping.unbroken("polewright clamp"));
+    }
+
+    private static List<String> stop(Advice.Stop stop, NightState night) {
+        boolean good = stop.probabilityNow() >= Adviser.ENOUGH;
+        return List.of(
+                good
+                        ? "STOP  Good enough. Leave the screws alone, and enjoy the night."
+                        : "STOP  Turning again will hardly improve it with these screws and clamps. Leave them alone.",
+                "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
+                        + percent(stop.probabilityNow()) + ": the axis points " + FixWords.direction(stop.offset())
+                        + ".");
+    }
+
+    private static List<String> move(Advice.MoveByHand move, NightState night) {
+        List<String> lines = new ArrayList<>();
+        lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
+        lines.add("CARE  Two people, for it is heavy. Clamp the tube first, so that it cannot swing; "
+                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
+        // Each with a tag: where tagged lines become steps, an untagged one would be read as part of the caution.
+        addMove(
+                lines,
+                "SWING",
+                move.azimuth(),
+                " (" + StarFindingWords.fists(move.azimuth().abs()) + " along the horizon"
+                        + fields(
+                                move.azimuth()
+                                        .times(night.begun().site().latitude().cos()),
+                                night) + ")",
+                " to the right, facing the pole.",
+                " to the left, facing the pole.");
+        addMove(
+                lines,
+                "TILT ",
+                move.altitude(),
+                " (" + StarFindingWords.fists(move.altitude().abs()) + fields(move.altitude(), night) + ")",
+                " up, by the wedge's scale.",
+                " down, by the wedge's scale.");
+        lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
+        return lines;
+    }
+
+    // A hand does not move a mount closer than about a degree: less than half of one is not worth a word.
+    private static void addMove(
+            List<String> lines, String verb, Angle move, String inView, String forward, String back) {
+        if (Math.abs(move.degrees()) >= 0.5) {
+            lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°" + inView
+                    + (move.radians() > 0 ? forward : back));
+        }
+    }
+
+    /** {@code , 1½ fields of the finder}; nothing without an optic. */
+    private static String fields(Angle onSky, NightState night) {
+        return night.situation()
+                .rig()
+                .widestOptic()
+                .map(optic -> ", "
+                        + PoleStarWords.fields(
+                                onSky.abs().degrees() / optic.field().degrees())
+                        + " of the " + optic.name())
+                .orElse("");
+    }
+
+    private static List<String> waiting(NightState night) {
+        List<String> lines = new ArrayList<>();
+        Optional<Waiting> waiting = Waiting.of(night);
+        lines.add(waiting.map(until -> "WAIT  until the Sun is down at " + clock(until.sunDown()) + ", in "
+                        + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + ".")
+                .orElse("WAIT  for dark; the Sun does not set here today."));
+        lines.add("WHY   All that can be read by day is in the log; what follows needs stars.");
+        waiting.ifPresent(until -> {
+            String stars = until.starsShow()
+                    .map(show -> " The first bright stars show about " + clock(show) + ".")
+                    .orElse("");
+            lines.add("NEXT  " + next(until.next()) + "." + stars);
+        });
+        ifDark(night).ifPresent(lines::add);
+        lines.add("CARE  Keep tube and finder capped while the Sun is up.");
+        return lines;
+    }
+
+    /** A hint in case it is dark although the Sun should be up: then the clock or the site is wrong. */
+    private static Optional<String> ifDark(NightState night) {
+        return night.ifDark()
+                .map(mistaken -> "NOTE  By this clock and site the Sun is up. If it is dark where you are, correct them"
+                        + mistaken.words()
+                                .map(words -> ": it would be dark if " + words)
+                                .orElse("")
+                        + ".");
+    }
+
+    /** What follows when the Sun is down. */
+    private static String next(Advice advice) {
+        if (advice instanceof Advice.TakeSighting take) {
+            return capitalised(take.kind().words());
+        }
+        return advice instanceof Advice.WaitForSky
+                ? "Every sighting by the stars was skipped tonight: undo a skip, or wait for a clear sky"
+                : "Take a sighting by the stars";
+    }
+
+    static String clock(Instant at) {
+        return Wrapping.unbroken(CLOCK.format(at));
+    }
+
+    private static List<String> sight(Advice.TakeSighting take, NightState night) {
+        List<String> lines = new ArrayList<>();
+        lines.add("SIGHT " + sighting(take) + ".");
+        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
+        lines.add("WHY   " + capitalised(take.reason()) + ".");
+        if (take.kind() == SightingKind.SHADOW) {
+            ifDark(night).ifPresent(lines::add);
+        }
+        lines.addAll(SightingCommandWords.of(take, night));
+        return lines;
+    }
+
+    /** A star may be hours from where its kind of drift tells most, so it is called by its name. */
+    private static String sighting(Advice.TakeSighting take) {
+        boolean isDrift =
+                take.kind() == SightingKind.DRIFT_ON_MERIDIAN || take.kind() == SightingKind.DRIFT_EAST_OR_WEST;
+        if (isDrift && take.star().isPresent()) {
+            return "Track " + take.star().get().name() + " for " + minutes(take.watch())
+                    + ", and see how far it drifts north or south";
+        }
+        return capitalised(take.kind().words()) + (take.watch().isZero() ? "" : " in " + minutes(take.watch()));
+    }
+
+    private static String minutes(Duration watch) {
+        return watch.toMinutes() + (watch.toMinutes() == 1 ? " minute" : " minutes");
+    }
+
+    private static String capitalised(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+}

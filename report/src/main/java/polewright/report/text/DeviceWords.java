@@ -1,0 +1,19 @@
+package polewright.report.text;
+
+import polewright.operations.device.PairedDevice;
+
+/** The devices that were let in, in words. */
+public final class DeviceWords {
+    public static final String NONE = "No device has been let in.";
+
+    /** How another one comes in. */
+    public static final String HOW_TO_PAIR =
+            "To let another in, run polewright serve --share on the laptop: its terminal shows the code.";
+
+    private DeviceWords() {}
+
+    /** {@code 3f2a  phone, last here on 2026-11-26}. */
+    public static String line(PairedDevice device) {
+        return device.id() + "  " + device.name() + ", last here on " + device.lastSeen();
+    }
+}

@@ -1,0 +1,175 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import polewright.alignment.sighting.BodyAltitude;
+import polewright.alignment.sighting.BodyBearing;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.FieldDrift;
+import polewright.alignment.sighting.LevelledScale;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.StarDrift;
+import polewright.alignment.sighting.StillPoint;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.alignment.work.WorkItem;
+import polewright.mount.rig.HandTurns;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.session.event.NightEvent.ScrewsTurned;
+import polewright.sky.PlainNumber;
+
+/** An event in one line. */
+public final class EventWords {
+    private EventWords() {}
+
+    public static boolean isWithdrawal(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.Withdrawn;
+    }
+
+    /**
+     * An event among the others of its night: a beginning that work was taken over with does not give the plain limit,
+     * which the work replaces.
+     *
+     * @param night those that count
+     */
+    public static String of(LoggedEvent logged, List<LoggedEvent> night) {
+        boolean isReplaced = logged.event() instanceof NightEvent.Begun
+                && night.stream()
+                        .anyMatch(other ->
+                                other.event() instanceof NightEvent.WorkSet && other.seq() == logged.seq() + 1);
+        return isReplaced ? begun((NightEvent.Begun) logged.event()) : of(logged.event());
+    }
+
+    /**
+     * {@code  (replaced by #9)} for what was corrected; else nothing.
+     *
+     * @param replacements which events were, and by which
+     */
+    public static String replaced(LoggedEvent logged, Map<Long, Long> replacements) {
+        Long by = replacements.get(logged.seq());
+        return by == null ? "" : " (replaced by #" + by + ")";
+    }
+
+    public static String of(NightEvent event) {
+        if (event instanceof NightEvent.Begun begun) {
+            return begun(begun) + ", allowed " + begun.allowance().words();
+        } else if (event instanceof NightEvent.SightingTaken taken) {
+            return of(taken.sighting());
+        } else if (event instanceof ScrewsTurned turned) {
+            return "turned " + turns(turned);
+        } else if (event instanceof NightEvent.TurnCorrected corrected) {
+            return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
+        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
+            return "turned after #" + unlogged.seq() + ", but not logged then: " + screws(unlogged)
+                    + ", by an unknown amount";
+        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
+            return "in place of #" + corrected.seq() + ": " + of(corrected.meant());
+        } else if (event instanceof NightEvent.RigCorrected corrected) {
+            return CorrectionWords.of(corrected.correction());
+        } else if (event instanceof NightEvent.SiteCorrected corrected) {
+            return "site corrected: " + AngleWords.site(corrected.site());
+        } else if (event instanceof NightEvent.ClockCorrected corrected) {
+            return "clock corrected for #" + corrected.seq() + " to #" + corrected.last() + ": "
+                    + (corrected.shift().isNegative() ? "−" : "+") + minutes(corrected.shift());
+        } else if (event instanceof NightEvent.Clamped) {
+            return "clamped";
+        } else if (event instanceof NightEvent.Unclamped) {
+            return "unclamped";
+        } else if (event instanceof NightEvent.Knocked) {
+            return "knocked or moved";
+        } else if (event instanceof NightEvent.AllowanceSet set) {
+            return "allowed " + set.allowance().words();
+        } else if (event instanceof NightEvent.WorkSet set) {
+            return "work: " + set.work().items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
+        } else if (event instanceof NightEvent.StarCentred star) {
+            return "centred " + star.centred().star().label();
+        } else if (event instanceof NightEvent.HorizonSet set) {
+            return "skyline of " + set.horizon().points().size() + " points";
+        } else if (event instanceof NightEvent.TargetWanted wanted) {
+            return "wanted: " + wanted.target().label();
+        } else if (event instanceof NightEvent.SightingSkipped skipped) {
+            return SkipWords.of(skipped.skip());
+        } else if (event instanceof NightEvent.Noted noted) {
+            return "note: " + noted.text();
+        } else if (event instanceof NightEvent.Withdrawn withdrawn) {
+            return "took back #" + withdrawn.seq();
+        }
+        throw new IllegalStateException("no words for " + event);
+    }
+
+    /** Without the plain limit, where work replaces it. */
+    static String begun(NightEvent.Begun begun) {
+        return "begun at " + begun.siteName() + " with " + begun.rig().name();
+    }
+
+    private static String of(Sighting sighting) {
+        if (sighting instanceof CompassBearing compass) {
+            return "compass " + AngleWords.read(compass.magneticBearing()) + ", declination "
+                    + AngleWords.read(compass.declination());
+        } else if (sighting instanceof LevelledScale scale) {
+            return "level and scale " + AngleWords.read(scale.altitude());
+        } else if (sighting instanceof BodyBearing bearing) {
+            return "axis " + AngleWords.read(bearing.clockwise()) + " clockwise of "
+                    + (bearing.line() == BodyBearing.Line.SHADOW ? "the shadow from " : "the line toward ")
+                    + bearing.body().label();
+        } else if (sighting instanceof BodyAltitude altitude) {
+            return "axis " + AngleWords.read(altitude.axisAboveBody()) + " above "
+                    + altitude.body().label();
+        } else if (sighting instanceof StillPoint still) {
+            return "still point: " + still.star().label() + " "
+                    + PlainNumber.asRead(still.distance().count()) + " "
+                    + still.distance().unit().words() + " toward "
+                    + AngleWords.clockAsTyped(still.toward()) + ", view "
+                    + still.view().orientation().name().toLowerCase(java.util.Locale.ROOT);
+        } else if (sighting instanceof StarDrift drift) {
+            return "drift: " + drift.star().label() + " "
+                    + PlainNumber.asRead(drift.drift().count()) + " "
+                    + drift.drift().unit().words() + " " + drift.direction().words() + " in "
+                    + minutes(PlainNumber.asRead(drift.length().toMillis() / 60000.0));
+        } else if (sighting instanceof TurnedFrames frames) {
+            return FrameWords.event(frames);
+        } else if (sighting instanceof FieldDrift drift) {
+            return FrameWords.event(drift);
+        }
+        throw new IllegalStateException("no words for " + sighting);
+    }
+
+    private static String minutes(Duration shift) {
+        return minutes(PlainNumber.of(shift.abs().toSeconds() / 60.0));
+    }
+
+    private static String minutes(String number) {
+        return number + (number.equals("1") ? " minute" : " minutes");
+    }
+
+    private static String turns(ScrewsTurned turned) {
+        List<String> screws = new ArrayList<>();
+        addTurns(screws, "altitude", turned.altitude());
+        addTurns(screws, "azimuth", turned.azimuth());
+        return String.join(", ", screws) + (turned.isSeenByFrames() ? ", as camera frames saw" : "");
+    }
+
+    private static void addTurns(List<String> screws, String screw, HandTurns turns) {
+        if (turns.sigma() > 0 && turns.net() != 0) {
+            screws.add(screw + " about " + PlainNumber.of(Math.rint(Math.abs(turns.net()) * 10) / 10)
+                    + (turns.net() > 0 ? " clockwise" : " counter-clockwise"));
+        } else if (turns.isPastAndBack()) {
+            screws.add(screw + " " + oneWay(turns.outward()) + " then " + oneWay(turns.back()));
+        } else if (turns.net() != 0) {
+            screws.add(screw + " " + oneWay(turns.net()));
+        }
+    }
+
+    private static String oneWay(double turns) {
+        return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
+    }
+
+    private static String screws(NightEvent.TurnNotLogged unlogged) {
+        return unlogged.azimuth() && unlogged.altitude()
+                ? "one screw or both"
+                : unlogged.azimuth() ? "the azimuth screw" : "the altitude screw";
+    }
+}

@@ -1,0 +1,57 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import polewright.alignment.allowance.ExposureLimits;
+import polewright.alignment.allowance.ExposureLimits.Limit;
+import polewright.session.ExposureOutlook;
+
+/** How long exposures may be now, and whether one more adjustment would be worth it. */
+public final class ExposureWords {
+    private ExposureWords() {}
+
+    /** Two or three lines for each shot. */
+    public static List<String> of(List<ExposureOutlook> shots) {
+        List<String> lines = new ArrayList<>();
+        for (ExposureOutlook outlook : shots) {
+            lines.add("SHOT  " + outlook.shot().name() + " ("
+                    + TimeSpans.of(outlook.shot().subExposure()) + " wanted): stars stay round for "
+                    + both(outlook.now())
+                    + ", as the axis is now.");
+            lines.add("      " + next(outlook));
+        }
+        return lines;
+    }
+
+    private static String next(ExposureOutlook outlook) {
+        if (outlook.isLongEnough()) {
+            return "That is long enough: no more adjusting for this.";
+        }
+        return outlook.next()
+                .map(after -> outlook.isWorthAdjusting()
+                        ? "After one more adjustment, about " + work(after.minutes()) + " work: " + both(after.limit())
+                                + "."
+                        : "One more adjustment would hardly lengthen that: not worth about " + work(after.minutes())
+                                + " work. Take shorter exposures.")
+                .orElse("What more adjusting would bring is not known yet.");
+    }
+
+    private static String work(double minutes) {
+        String time = TimeSpans.about(minutes);
+        return time.endsWith("s") ? time + "'" : time + "'s";
+    }
+
+    private static String both(Limit limit) {
+        return span(limit.unguided()) + " unguided, " + span(limit.guided()) + " guided";
+    }
+
+    private static String span(Duration longest) {
+        if (longest.isZero()) {
+            return "no time at all";
+        }
+        return longest.compareTo(ExposureLimits.LONGEST) >= 0
+                ? "over " + TimeSpans.of(ExposureLimits.LONGEST)
+                : TimeSpans.atMost(longest);
+    }
+}

@@ -1,0 +1,166 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.alignment.camera.Drive;
+import polewright.alignment.camera.FoundDrive;
+import polewright.alignment.camera.FrameChecks;
+import polewright.alignment.camera.FrameFinding;
+import polewright.alignment.camera.TrackedSequence;
+import polewright.alignment.camera.WormError;
+import polewright.alignment.sighting.FieldDrift;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.session.event.NightEvent;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/** What camera frames tell, in words. */
+public final class FrameWords {
+    private static final double WHOLE_ARCSECONDS = 9.95;
+
+    private FrameWords() {}
+
+    static String event(TurnedFrames sighting) {
+        return sighting.frames().size() + " camera frames, right ascension turned "
+                + AngleWords.degrees(AxisFromFrames.largestTurnOf(sighting.frames()))
+                + (sighting.afterScrews().isPresent() ? ", and one more after the screws were turned" : "");
+    }
+
+    static String event(FieldDrift drift) {
+        return "drift of a field: " + arcseconds(drift.north().abs())
+                + (drift.north().radians() >= 0 ? " north" : " south") + " and "
+                + arcseconds(drift.east().abs())
+                + (drift.east().radians() >= 0 ? " east" : " west") + " in "
+                + PlainNumber.of(drift.length().toMillis() / 60000.0) + " minutes";
+    }
+
+    /** What looks wrong in frames that are logged: one line each, or none. */
+    public static List<String> notes(NightEvent event, Site site) {
+        if (event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames frames) {
+            return FrameChecks.of(AxisFromFrames.of(site, frames.frames()), frames.drive()).stream()
+                    .map(finding -> "NOTE  " + of(finding))
+                    .toList();
+        }
+        return List.of();
+    }
+
+    /** One finding: what is seen, what it may mean, and what to do. */
+    public static String of(FrameFinding finding) {
+        if (finding instanceof FrameFinding.Unchecked) {
+            return "two frames fit any axis: nothing checks them. A third, right ascension turned on, would show whether"
+                    + " the mount, declination or the camera moved.";
+        } else if (finding instanceof FrameFinding.SmallTurn small) {
+            return "right ascension was turned by only " + AngleWords.degrees(small.turn())
+                    + ": turn by 30 to 90 degrees for a sharper axis.";
+        } else if (finding instanceof FrameFinding.Disturbed disturbed) {
+            return DisturbanceWords.of(disturbed);
+        } else if (finding instanceof FrameFinding.DoesNotClose open) {
+            return DisturbanceWords.of(open);
+        } else if (finding instanceof FrameFinding.NotRigid bent) {
+            return "the frames disagree by up to " + size(bent.farthest()) + " (frame " + bent.frame() + "), "
+                    + times(bent.sigmas()) + " times what their own uncertainties allow: fork, tube or camera gives a"
+                    + " little. The uncertainty of the axis allows for that.";
+        } else if (finding instanceof FrameFinding.SunTooHigh sun) {
+            return "at the time of frame " + sun.frame() + " the Sun stood at " + AngleWords.degrees(sun.sunAltitude())
+                    + ", when no stars are seen: check the clock, its zone and the site.";
+        } else if (finding instanceof FrameFinding.BelowHorizon under) {
+            return "the field of frame " + under.frame() + " was "
+                    + AngleWords.degrees(under.altitude().abs())
+                    + " under the horizon at its time: check the clock, its zone and the site.";
+        } else if (finding instanceof FrameFinding.FarApartInTime far) {
+            return String.format(
+                    Locale.ROOT,
+                    "the frames span %.1f hours, in which a mount settles: take them within minutes.",
+                    far.span().toMinutes() / 60.0);
+        } else if (finding instanceof FrameFinding.FarFromPole far) {
+            return "the axis would point " + AngleWords.degrees(far.distance())
+                    + " from the pole: check the clock and the site, and that nothing but right ascension was turned.";
+        } else if (finding instanceof FrameFinding.NeitherTracksNorStands odd) {
+            return "after frame " + odd.after() + " the mount turned " + size(odd.turnedWest())
+                    + " while the sky turned " + size(odd.skyTurned())
+                    + ": it neither stood nor tracked. Check the clock and the drive's rate.";
+        } else if (finding instanceof FrameFinding.DriveNotAsTold other) {
+            return "the drive was " + word(other.found()) + ", not " + word(other.told())
+                    + " as told. The axis does not depend on it.";
+        } else if (finding instanceof FrameFinding.RightAscensionTurned turned) {
+            return "right ascension turned by " + size(turned.west())
+                    + (turned.west().radians() >= 0 ? " west" : " east")
+                    + " besides, or the camera rolled. The first does no harm; after the second start afresh.";
+        } else if (finding instanceof FrameFinding.MovedTooFar far) {
+            return "the axis is " + AngleWords.degrees(far.distance())
+                    + " from where it was found, farther than most wedges go. If the screws took it there, turn them back;"
+                    + " if declination or the mount was moved, take two new frames.";
+        }
+        throw new IllegalStateException("no words for " + finding);
+    }
+
+    /** What the drive did, and how that is known. */
+    public static String of(FoundDrive found) {
+        if (found.drive() == Drive.NOT_TOLD) {
+            return "Whether the drive was on the frames do not tell; the axis does not depend on it.";
+        }
+        return "The drive was " + word(found.drive()) + (found.seen() ? ", as the frames show" : ", as told")
+                + "; the axis does not depend on it.";
+    }
+
+    /** Drift and the worm's error of a tracked field, several lines. */
+    public static List<String> of(TrackedSequence sequence) {
+        List<String> lines = new ArrayList<>();
+        lines.add(rate("Declination", sequence.north(), "north", "south") + ": this tells of the axis.");
+        lines.add(rate("Right ascension", sequence.east(), "east", "west") + ": the drive's rate is in it.");
+        WormError worm = sequence.worm();
+        String spread = "Beside that steady drift right ascension wavers by "
+                + arcseconds(worm.atEquator(worm.peakToPeak())) + " from end to end, as at the equator";
+        lines.add(worm.wave()
+                .map(wave -> spread + ", mostly every " + wave.period().toSeconds() + " s, "
+                        + arcseconds(worm.atEquator(wave.amplitude())) + " either way.")
+                .orElse(spread + "; no one period stands out."));
+        return lines;
+    }
+
+    /** What remains of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
+    static String both(FollowedScrews.Orders orders) {
+        return "altitude " + turns(orders.altitude().remaining()) + ", azimuth "
+                + turns(orders.azimuth().remaining());
+    }
+
+    private static String rate(String what, TrackedSequence.Drift drift, String positive, String negative) {
+        return String.format(
+                Locale.ROOT,
+                "%s drifts %.2f″ a minute %s, give or take %.2f″",
+                what,
+                drift.perMinute().abs().arcseconds(),
+                drift.perMinute().radians() >= 0 ? positive : negative,
+                drift.sigmaPerMinute().arcseconds());
+    }
+
+    private static String turns(double turns) {
+        return String.format(Locale.ROOT, "%.2f %s", Math.abs(turns), turns >= 0 ? "clockwise" : "counter-clockwise");
+    }
+
+    private static String word(Drive drive) {
+        return switch (drive) {
+            case TRACKING -> "tracking";
+            case STANDING -> "off";
+            case NOT_TOLD -> "not told";
+        };
+    }
+
+    /** Arcseconds below an arcminute, else as {@link AngleWords} has it. */
+    static String size(Angle angle) {
+        return angle.abs().arcminutes() < 1 ? arcseconds(angle.abs()) : AngleWords.size(angle);
+    }
+
+    private static String arcseconds(Angle angle) {
+        double arcsec = angle.arcseconds();
+        return String.format(Locale.ROOT, arcsec >= WHOLE_ARCSECONDS ? "%.0f″" : "%.1f″", arcsec);
+    }
+
+    private static String times(double factor) {
+        return String.format(Locale.ROOT, factor < WHOLE_ARCSECONDS ? "%.1f" : "%.0f", factor);
+    }
+}

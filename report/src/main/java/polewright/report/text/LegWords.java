@@ -1,0 +1,31 @@
+package polewright.report.text;
+
+import java.util.List;
+import polewright.drawing.ScrewToTurn;
+import polewright.mount.rig.Screw;
+
+/** A screw's turns for its picture, one leg a line. */
+public final class LegWords {
+    private LegWords() {}
+
+    /**
+     * What to draw for a turn.
+     *
+     * @param clockwiseTurns how far in all, clockwise positive
+     * @param backTurns the last of it, turned back against the play; 0 when there is none
+     * @param isTest whether it is not known yet which way the screw goes
+     */
+    public static ScrewToTurn toTurn(Screw screw, double clockwiseTurns, double backTurns, boolean isTest) {
+        return new ScrewToTurn(screw.clockwise(), clockwiseTurns, backTurns, isTest, of(clockwiseTurns, backTurns));
+    }
+
+    private static List<String> of(double clockwiseTurns, double backTurns) {
+        return backTurns == 0
+                ? List.of(leg(clockwiseTurns))
+                : List.of(leg(clockwiseTurns - backTurns) + ",", "then back " + leg(backTurns));
+    }
+
+    private static String leg(double turns) {
+        return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
+    }
+}

@@ -1,0 +1,22 @@
+package polewright.report.text;
+
+import java.util.List;
+import polewright.session.NightState;
+import polewright.session.event.NightEvent;
+
+/** What is to be minded when something is done at the mount. */
+public final class MountNotes {
+    private MountNotes() {}
+
+    /** One line, or none. */
+    public static List<String> of(NightEvent event, NightState before) {
+        if (event instanceof NightEvent.ScrewsTurned && before.clamped()) {
+            return List.of("NOTE  The clamps were tight: they are taken as loosened before it.");
+        }
+        if (event instanceof NightEvent.Unclamped || event instanceof NightEvent.Knocked) {
+            String care = before.begun().rig().kind().weightCaution();
+            return List.of("CARE  " + Character.toUpperCase(care.charAt(0)) + care.substring(1) + ".");
+        }
+        return List.of();
+    }
+}

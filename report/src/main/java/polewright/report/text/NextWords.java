@@ -1,0 +1,58 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.alignment.advice.Advice;
+import polewright.session.NightState;
+
+/** The one thing to do now, and what to type then: for someone with gloves on. */
+public final class NextWords {
+    private NextWords() {}
+
+    /** Few lines, without reasons; cautions and doubts are never left out. */
+    public static List<String> of(NightState night) {
+        List<String> lines = new ArrayList<>(toDo(night));
+        lines.addAll(FixWords.doubts(night));
+        return lines;
+    }
+
+    /** What comes before any turn of a screw, a few words; empty when there is a turn, or nothing more, to make. */
+    public static Optional<String> beforeTurning(Advice advice) {
+        if (advice instanceof Advice.TakeSighting) {
+            return Optional.of("take the sighting first");
+        } else if (advice instanceof Advice.MoveByHand) {
+            return Optional.of("move the mount by hand first");
+        } else if (advice instanceof Advice.WaitForDark) {
+            return Optional.of("wait for dark first");
+        } else if (advice instanceof Advice.WaitForSky) {
+            return Optional.of("wait until something can be sighted");
+        } else if (advice instanceof Advice.TurnScrews
+                || advice instanceof Advice.Clamp
+                || advice instanceof Advice.Stop) {
+            return Optional.empty();
+        }
+        throw new IllegalStateException("no words for " + advice.getClass());
+    }
+
+    private static List<String> toDo(NightState night) {
+        if (night.advice() instanceof Advice.TakeSighting take) {
+            return sight(take, night);
+        }
+        return AdviceWords.of(night).stream()
+                .filter(line -> !line.startsWith("WHY ") && !line.startsWith("SKY "))
+                .toList();
+    }
+
+    private static List<String> sight(Advice.TakeSighting take, NightState night) {
+        List<String> lines = new ArrayList<>();
+        lines.add("SIGHT " + RankingWords.words(take.kind(), take.star())
+                + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
+        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
+        lines.addAll(SightingCommandWords.of(take, night));
+        lines.addAll(SkipWords.hint(night));
+        // The rest is for those who ask for more than the next step.
+        PoleStarWords.of(night).stream().limit(1).forEach(lines::add);
+        return lines;
+    }
+}

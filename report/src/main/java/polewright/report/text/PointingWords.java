@@ -1,0 +1,281 @@
+package polewright.report.text;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import polewright.alignment.advice.AdvisedStar;
+import polewright.alignment.sighting.CentredStars;
+import polewright.alignment.work.Look;
+import polewright.alignment.work.Work;
+import polewright.mount.AxisOffset;
+import polewright.mount.OffsetCovariance;
+import polewright.mount.pointing.CentredStar;
+import polewright.mount.pointing.CentringDoubt;
+import polewright.mount.pointing.CentringMistake;
+import polewright.mount.pointing.GoToSky;
+import polewright.mount.pointing.InseparableTerms;
+import polewright.mount.pointing.PointingModel;
+import polewright.mount.pointing.PointingOutcome;
+import polewright.mount.pointing.PointingTerm;
+import polewright.mount.pointing.SharedMistake;
+import polewright.mount.pointing.SkyOffset;
+import polewright.mount.pointing.StarResidual;
+import polewright.mount.pointing.TermStanding;
+import polewright.mount.reach.Reach;
+import polewright.mount.reach.ReachableSky;
+import polewright.session.BrightStars;
+import polewright.session.NightPointing;
+import polewright.session.NightState;
+import polewright.sky.angle.Angle;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.HourAnglePlace;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SkyTime;
+
+/** What centred stars tell of a mount. */
+public final class PointingWords {
+    /** What {@link #errors} are. */
+    public static final String ERRORS = "The mount's errors, as far as these stars tell them";
+
+    /** What {@link #left} is. */
+    public static final String LEFT = "Left at each star, and what a go-to there would have missed by without it";
+
+    private static final Angle LOWEST = Angle.ofDegrees(20);
+    private static final Angle NEW_STAR = Angle.ofDegrees(3);
+
+    private PointingWords() {}
+
+    /** After one more star: how well go-tos land now, and what contradicts. */
+    public static List<String> brief(NightState night, NightPointing pointing) {
+        List<String> lines = new ArrayList<>();
+        if (pointing.outcome() instanceof PointingOutcome.Fitted fitted && isTelling(pointing)) {
+            lines.add(expected(night, fitted.model()));
+        } else {
+            lines.add(few(pointing));
+        }
+        lines.addAll(doubts(pointing));
+        return lines;
+    }
+
+    /** All of it. */
+    public static List<String> full(NightState night, NightPointing pointing, Instant now) {
+        List<String> lines = new ArrayList<>(standing(night, pointing, now));
+        if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
+            return lines;
+        }
+        PointingModel model = fitted.model();
+        lines.add("");
+        lines.add(ERRORS + ":");
+        errors(model)
+                .forEach(error -> lines.add(
+                        String.format(Locale.ROOT, "  %-24s %s ± %s", error.term(), error.value(), error.sigma())));
+        lines.addAll(untold(pointing, model));
+        lines.add("");
+        lines.add(LEFT + ":");
+        left(pointing, model)
+                .forEach(star -> lines.add("  " + star.star() + ": " + star.left() + "; " + star.without() + "."));
+        return lines;
+    }
+
+    /** How well go-tos land, whether that is enough, what to centre next, and what contradicts. */
+    public static List<String> standing(NightState night, NightPointing pointing, Instant now) {
+        List<String> lines = new ArrayList<>();
+        if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
+            lines.add(few(pointing));
+            lines.addAll(doubts(pointing));
+            return lines;
+        }
+        PointingModel model = fitted.model();
+        lines.add(expected(night, model));
+        night.work().map(work -> enough(work, night, model)).ifPresent(lines::addAll);
+        next(night, model, now).ifPresent(lines::add);
+        lines.addAll(doubts(pointing));
+        if (!isTelling(pointing)) {
+            lines.add(few(pointing));
+        }
+        return lines;
+    }
+
+    private static boolean isTelling(NightPointing pointing) {
+        return pointing.checked().believed().size() >= CentredStars.FEWEST;
+    }
+
+    private static String few(NightPointing pointing) {
+        int believed = pointing.checked().believed().size();
+        return (believed == 0 ? "No star" : believed == 1 ? "One star" : believed + " stars")
+                + " centred since the axis"
+                + " last moved: from three on they tell the mount's errors and where the axis points.";
+    }
+
+    private static String expected(NightState night, PointingModel model) {
+        return "Go-tos land within " + AngleWords.size(over(night, model).nineteenOfTwenty(model))
+                + " of the middle, 19 times in 20, over the sky in reach; by "
+                + model.centrings().size() + (model.centrings().size() == 1 ? " star." : " stars.");
+    }
+
+    private static GoToSky over(NightState night, PointingModel model) {
+        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        return GoToSky.of(model, ReachableSky.above(LOWEST, night.begun().site(), reach));
+    }
+
+    private static List<String> enough(Work work, NightState night, PointingModel model) {
+        Angle error = over(night, model).nineteenOfTwenty(model);
+        List<String> lines = new ArrayList<>();
+        work.items().stream()
+                .filter(Look.class::isInstance)
+                .map(Look.class::cast)
+                .forEach(look -> look.goToWithin()
+                        .ifPresent(within ->
+                                lines.add((error.compareTo(within) <= 0 ? "Good enough for " : "Not yet enough for ")
+                                        + look.name() + ", which wants " + AngleWords.size(within) + ".")));
+        return lines;
+    }
+
+    private static Optional<String> next(NightState night, PointingModel model, Instant now) {
+        ObservingMoment moment = ObservingMoment.of(
+                night.begun().site(), SkyTime.of(now), night.begun().weather());
+        if (SunGuard.at(moment).isSunUp()) {
+            return Optional.of("By day polewright stars says which star to centre, away from the Sun.");
+        }
+        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        List<AdvisedStar> candidates = BrightStars.upAt(moment).stream()
+                .filter(star -> reach.canReach(star.place()))
+                .filter(star -> model.centrings().stream()
+                        .noneMatch(centring -> SkyOffset.between(centring.seen(), star.place())
+                                        .distance()
+                                        .compareTo(NEW_STAR)
+                                < 0))
+                .toList();
+        List<HourAnglePlace> places =
+                candidates.stream().map(AdvisedStar::place).toList();
+        GoToSky sky = over(night, model);
+        OptionalInt best = sky.best(model, places, CentredStar.USUAL_SIGMA);
+        if (best.isEmpty()) {
+            return Optional.empty();
+        }
+        AdvisedStar star = candidates.get(best.getAsInt());
+        Angle then = sky.nineteenOfTwenty(model.after(star.place(), CentredStar.USUAL_SIGMA));
+        return Optional.of("NEXT  Centre " + star.name() + ", "
+                + AngleWords.compassPoint(star.direction().azimuth()) + ", "
+                + StarFindingWords.fists(star.direction().altitude()) + " up: then within about "
+                + AngleWords.size(then) + ".");
+    }
+
+    /** One error of the mount: what, how large, give or take. */
+    public record ErrorWords(String term, String value, String sigma) {}
+
+    /** The errors that the stars tell. */
+    public static List<ErrorWords> errors(PointingModel model) {
+        return model.standings().stream()
+                .filter(TermStanding::isSupported)
+                .map(standing -> new ErrorWords(
+                        standing.term().words(), signed(standing.value()), AngleWords.size(standing.sigma())))
+                .toList();
+    }
+
+    /** What they do not tell, or only together, and where the axis points by them. */
+    public static List<String> untold(NightPointing pointing, PointingModel model) {
+        List<String> lines = new ArrayList<>();
+        List<String> open = model.standings().stream()
+                .filter(standing -> !standing.isSupported())
+                .map(standing -> standing.term().words())
+                .toList();
+        if (!open.isEmpty()) {
+            lines.add("Not told: " + String.join("; ", open) + ".");
+        }
+        for (InseparableTerms group : model.inseparable()) {
+            lines.add("Told only together: "
+                    + group.terms().stream().map(PointingTerm::words).collect(Collectors.joining("; ")) + ".");
+        }
+        if (isTelling(pointing)) {
+            lines.add(axis(model.axisOffset(), model.axisCovariance()));
+        }
+        return lines;
+    }
+
+    private static String signed(Angle angle) {
+        return (angle.radians() < 0 ? "-" : "+") + AngleWords.size(angle);
+    }
+
+    private static String axis(AxisOffset offset, OffsetCovariance covariance) {
+        return "By these stars the axis points " + AngleWords.size(offset.east())
+                + (offset.east().radians() < 0 ? " west" : " east") + " and " + AngleWords.size(offset.up())
+                + (offset.up().radians() < 0 ? " below" : " above") + " the pole (± "
+                + AngleWords.size(covariance.sigmaEast()) + ", " + AngleWords.size(covariance.sigmaUp())
+                + "); it counts as a sighting.";
+    }
+
+    /** A star that was centred: what is left at it, and what a go-to there would have missed by without it. */
+    public record LeftWords(String star, String left, String without) {}
+
+    /** Star by star. */
+    public static List<LeftWords> left(NightPointing pointing, PointingModel model) {
+        List<LeftWords> stars = new ArrayList<>();
+        for (StarResidual residual : model.residuals()) {
+            CentredStar star = pointing.checked().believed().get(stars.size());
+            long seq = pointing.seqs().get(pointing.stars().indexOf(star));
+            stars.add(new LeftWords(
+                    "#" + seq + " " + star.star().label(),
+                    offset(residual.left()),
+                    AngleWords.size(residual.leftOut().distance())));
+        }
+        return stars;
+    }
+
+    private static String offset(SkyOffset offset) {
+        return AngleWords.size(offset.west())
+                + (offset.west().radians() < 0 ? " east, " : " west, ")
+                + AngleWords.size(offset.north())
+                + (offset.north().radians() < 0 ? " south" : " north");
+    }
+
+    /** Centrings that cannot be right, each with what would make it fit. */
+    public static List<String> doubts(NightPointing pointing) {
+        List<String> lines = new ArrayList<>();
+        for (CentringDoubt doubt : pointing.checked().doubts()) {
+            if (doubt instanceof CentringDoubt.OneWrong wrong) {
+                lines.add("DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is left out"
+                        + likely(wrong.mistakes()) + ". To take it back: polewright undo "
+                        + pointing.seqs().get(wrong.index()) + ".");
+            } else if (doubt instanceof CentringDoubt.OneOf one) {
+                lines.add("DOUBT " + stars(pointing, one.indexes())
+                        + " contradict each other, and which is wrong cannot be told" + likely(one.mistakes())
+                        + ". Centre one more star.");
+            } else if (doubt instanceof CentringDoubt.NotUp down) {
+                lines.add("DOUBT " + stars(pointing, down.indexes())
+                        + (down.indexes().size() == 1 ? " was" : " were")
+                        + " below the horizon then: the star, the time or the site is wrong" + shared(down.mistakes())
+                        + ".");
+            } else if (doubt instanceof CentringDoubt.AllMistaken all) {
+                lines.add("DOUBT  All of them contradict each other" + shared(all.mistakes()) + ".");
+            } else if (doubt instanceof CentringDoubt.ZeroByHours hours) {
+                lines.add("NOTE  The zero of hour angle is off by " + Math.abs(hours.hours())
+                        + (Math.abs(hours.hours()) == 1 ? " whole hour" : " whole hours")
+                        + ": the clock, summer time or the longitude may be wrong; or the mount was never set. Go-tos are"
+                        + " right either way.");
+            }
+        }
+        return lines;
+    }
+
+    private static String star(NightPointing pointing, int index) {
+        return " #" + pointing.seqs().get(index) + " "
+                + pointing.stars().get(index).star().label();
+    }
+
+    private static String stars(NightPointing pointing, List<Integer> indexes) {
+        return indexes.stream().map(index -> star(pointing, index)).collect(Collectors.joining(","));
+    }
+
+    private static String likely(List<CentringMistake> mistakes) {
+        return mistakes.isEmpty() ? "" : ". It would fit if " + mistakes.get(0).cause();
+    }
+
+    private static String shared(List<SharedMistake> mistakes) {
+        return mistakes.isEmpty() ? "" : ". All would fit if " + mistakes.get(0).cause();
+    }
+}

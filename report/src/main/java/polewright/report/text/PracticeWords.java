@@ -1,0 +1,210 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import polewright.alignment.sighting.ReadLength;
+import polewright.mount.rig.Optic;
+import polewright.simulation.practice.Debrief;
+import polewright.simulation.practice.Deed;
+import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.PracticeState;
+import polewright.simulation.practice.Scenario;
+import polewright.simulation.practice.Seen;
+import polewright.sky.PlainNumber;
+
+/** What a practice night says: what a deed let one see, and in the end what cost the minutes. */
+public final class PracticeWords {
+    private PracticeWords() {}
+
+    /** The beginning. */
+    public static List<String> begun(Scenario scenario) {
+        return List.of(
+                "A practice at " + scenario.siteName() + " (" + AngleWords.site(scenario.site()) + "), from seed "
+                        + scenario.seed() + ". It is " + AxisWords.clock(scenario.from()) + ".",
+                "The axis is off by some degrees; how far is hidden until the debrief. The clock moves only when you"
+                        + " do something. The clamps are loose.",
+                "ASK   " + Wrapping.unbroken("polewright practice do -- next"));
+    }
+
+    /** A deed, in one or two sentences, and how to log what it showed. */
+    public static List<String> done(DoneDeed done) {
+        List<String> lines = new ArrayList<>();
+        lines.add(AxisWords.clock(done.to()) + ", " + TimeSpans.of(done.took()) + " later: " + words(done) + ".");
+        lines.addAll(logIt(done));
+        return lines;
+    }
+
+    /** Where a practice stands, without the truth. */
+    public static String standing(PracticeState state) {
+        return "It is " + AxisWords.clock(state.now()) + " in the practice; the clamps are "
+                + (state.clamped() ? "tight" : "loose") + ".";
+    }
+
+    private static String words(DoneDeed done) {
+        if (done.seen() instanceof Seen.OnCompass compass) {
+            return "the compass reads " + PlainNumber.of(compass.bearingDeg()) + "°";
+        } else if (done.seen() instanceof Seen.OnScale scale) {
+            return "the scale reads " + PlainNumber.of(scale.altitudeDeg()) + "°";
+        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+            return rocking.star()
+                    .map(star -> star.star() + " stands " + PlainNumber.of(star.fields()) + " of the field from the"
+                            + " still point, toward " + PlainNumber.of(star.clock()) + " on the clock")
+                    .orElse("no star that you know is in the field of the "
+                            + rocking.optic().name());
+        } else if (done.seen() instanceof Seen.Drifted drifted) {
+            return drifted.star() + " drifted " + PlainNumber.of(drifted.moved().count()) + " "
+                    + drifted.moved().unit().words() + " " + way(drifted) + " in " + TimeSpans.of(drifted.length());
+        } else if (done.seen() instanceof Seen.FrameTaken taken) {
+            return "frame " + taken.number() + " is taken, "
+                    + PlainNumber.of(Math.rint(taken.turned().degrees())) + "° from home in right ascension";
+        }
+        return deed(done.deed());
+    }
+
+    private static String deed(Deed deed) {
+        if (deed instanceof Deed.TurnScrew turn) {
+            return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
+                    + Fractions.turns(Math.abs(turn.turns().net()))
+                    + (turn.turns().net() < 0 ? " counter-clockwise" : " clockwise");
+        } else if (deed instanceof Deed.MoveByHand) {
+            return "the mount is moved by hand";
+        } else if (deed instanceof Deed.Clamp) {
+            return "the clamps are tight";
+        } else if (deed instanceof Deed.Unclamp) {
+            return "the clamps are loose";
+        } else if (deed instanceof Deed.RockAndLook look) {
+            return "looked through the " + look.optic() + " while rocking";
+        } else if (deed instanceof Deed.ReadCompass) {
+            return "read the compass";
+        } else if (deed instanceof Deed.ReadScale) {
+            return "read the scale";
+        } else if (deed instanceof Deed.WatchStar watch) {
+            return "watched " + watch.star();
+        } else if (deed instanceof Deed.TakeFrame) {
+            return "took a frame";
+        } else if (deed instanceof Deed.Wait) {
+            return "waited";
+        }
+        throw new IllegalStateException("no words for " + deed.getClass());
+    }
+
+    private static List<String> logIt(DoneDeed done) {
+        String typed = "";
+        if (done.seen() instanceof Seen.OnCompass compass) {
+            typed = "sight compass " + PlainNumber.of(compass.bearingDeg());
+        } else if (done.seen() instanceof Seen.OnScale scale) {
+            typed = "sight scale " + PlainNumber.of(scale.altitudeDeg());
+        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+            typed = rocking.star()
+                    .map(star -> "sight still " + quoted(star.star()) + " --distance " + PlainNumber.of(star.fields())
+                            + " --toward " + PlainNumber.of(star.clock()) + " --with "
+                            + quoted(rocking.optic().name()))
+                    .orElse("");
+        } else if (done.seen() instanceof Seen.Drifted drifted) {
+            typed = "sight drift " + quoted(drifted.star()) + " --minutes "
+                    + PlainNumber.of(drifted.length().toSeconds() / 60.0) + " --moved "
+                    + PlainNumber.of(drifted.moved().count()) + " --toward " + way(drifted)
+                    + (drifted.moved().unit() == ReadLength.Unit.DIVISIONS
+                            ? drifted.optic()
+                                    .map(Optic::name)
+                                    .map(name -> " --with " + quoted(name))
+                                    .orElse("")
+                            : " --unit arcsec");
+        } else if (done.deed() instanceof Deed.TurnScrew turn) {
+            typed = "turn --" + turn.screw().name().toLowerCase(Locale.ROOT) + " "
+                    + PlainNumber.asTyped(turn.turns().net());
+            if (turn.turns().isPastAndBack()) {
+                return List.of();
+            }
+        } else if (done.deed() instanceof Deed.Clamp) {
+            typed = "clamp";
+        } else if (done.deed() instanceof Deed.Unclamp) {
+            typed = "unclamp";
+        } else if (done.deed() instanceof Deed.MoveByHand) {
+            typed = "knock";
+        }
+        if (typed.isEmpty()) {
+            return List.of();
+        }
+        List<String> lines = new ArrayList<>(List.of("LOG   it with:"));
+        lines.addAll(Wrapping.command("polewright practice do -- " + typed));
+        return lines;
+    }
+
+    private static String way(Seen.Drifted drifted) {
+        return drifted.northward() ? "north" : "south";
+    }
+
+    private static String quoted(String name) {
+        String typed = name.toLowerCase(Locale.ROOT);
+        return typed.contains(" ") ? '"' + typed + '"' : typed;
+    }
+
+    /** The end. */
+    public static List<String> debrief(Debrief debrief) {
+        List<String> lines = new ArrayList<>();
+        lines.add("THE TRUTH");
+        lines.add("  at first  " + AxisWords.direction(debrief.atFirst()) + " ("
+                + AxisWords.fine(debrief.atFirst().distance()) + " off)");
+        lines.add("  now       " + AxisWords.direction(debrief.truth()) + " ("
+                + AxisWords.fine(debrief.truth().distance()) + " off)");
+        lines.add(debrief.within() ? "  Within the allowance." : "  Outside the allowance.");
+        lines.add("");
+        lines.add("MINUTES " + minutes(debrief.total()) + " in all");
+        Map<Deed.Kind, Duration> sorted = new EnumMap<>(Deed.Kind.class);
+        sorted.putAll(debrief.byKind());
+        sorted.forEach((kind, took) -> lines.add(
+                "  " + Wrapping.unbroken(String.format(Locale.ROOT, "%5s", minutes(took))) + "  " + kind(kind)));
+        lines.add("");
+        lines.add("NOT NEEDED");
+        if (debrief.unneeded().isEmpty()) {
+            lines.add("  Nothing: every minute served.");
+        }
+        debrief.unneeded()
+                .forEach(waste -> lines.add("  " + AxisWords.clock(waste.deed().from()) + ": "
+                        + deed(waste.deed().deed()) + " (" + TimeSpans.of(waste.cost()) + "): "
+                        + reason(waste.reason()) + "."));
+        lines.add("");
+        lines.add("ON THE SAME WEDGE");
+        lines.add("  " + routine("who does as the advice says", debrief.advised()));
+        lines.add("  " + routine("with a handbook and no advice", debrief.plain()));
+        return lines;
+    }
+
+    private static String routine(String who, Debrief.Routine routine) {
+        return "Someone " + who + " stops after " + minutes(routine.took()) + " minutes, "
+                + (routine.within() ? "within" : "outside") + " the allowance.";
+    }
+
+    /** {@code 4}, {@code 2.5}. */
+    private static String minutes(Duration span) {
+        return PlainNumber.of(Math.rint(span.toSeconds() / 6.0) / 10);
+    }
+
+    private static String kind(Deed.Kind kind) {
+        return switch (kind) {
+            case READING -> "compass and scale";
+            case EYEPIECE -> "looking while rocking";
+            case DRIFT -> "watching stars drift";
+            case FRAMES -> "taking frames";
+            case TURNING -> "turning screws";
+            case MOVING -> "moving the mount by hand";
+            case CLAMPING -> "clamping";
+            case WAITING -> "waiting";
+        };
+    }
+
+    private static String reason(Debrief.Reason reason) {
+        return switch (reason) {
+            case AFTER_STOP -> "the advice had said stop";
+            case NOT_LOGGED -> "what was seen was not logged";
+            case TOO_FAR -> "it went past the goal by more than the allowance";
+            case WRONG_WAY -> "it took the axis farther off";
+            case WAITED -> "the sky does not wait";
+        };
+    }
+}

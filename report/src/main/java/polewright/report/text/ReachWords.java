@@ -1,0 +1,39 @@
+package polewright.report.text;
+
+import java.util.Locale;
+import polewright.mount.reach.Barrier;
+import polewright.sky.angle.Angle;
+
+/** Why the tube cannot look somewhere, in a few words. */
+public final class ReachWords {
+    private ReachWords() {}
+
+    /** A phrase without a full stop: {@code behind the skyline (12° up, the skyline 20°)}. */
+    public static String of(Barrier barrier) {
+        if (barrier instanceof Barrier.BelowHorizon) {
+            return "below the horizon";
+        } else if (barrier instanceof Barrier.BehindSkyline hidden) {
+            return "behind the skyline (" + degrees(hidden.altitude()) + " up, the skyline " + degrees(hidden.skyline())
+                    + ")";
+        } else if (barrier instanceof Barrier.TooLow low) {
+            return "too low (" + degrees(low.altitude()) + ", you look no lower than " + degrees(low.lowest()) + ")";
+        } else if (barrier instanceof Barrier.StrikesFork strikes) {
+            return (strikes.part() == Barrier.End.BACK ? "what is behind the tube" : "the tube's front")
+                    + " would strike the fork beyond " + signed(strikes.farthest());
+        } else if (barrier instanceof Barrier.CablesEnd cables) {
+            return "the swing ends at "
+                    + String.format(
+                            Locale.ROOT, "%.1f h", cables.farthest().abs().hours())
+                    + (cables.farthest().radians() < 0 ? " east" : " west");
+        }
+        throw new IllegalStateException("no words for " + barrier);
+    }
+
+    private static String degrees(Angle angle) {
+        return Math.round(angle.degrees()) + "°";
+    }
+
+    private static String signed(Angle angle) {
+        return String.format(Locale.ROOT, "%+.0f°", angle.degrees());
+    }
+}

@@ -1,0 +1,176 @@
+package polewright.report.text;
+
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.mount.AxisOffset;
+import polewright.operations.seasons.LoggedNights;
+import polewright.planning.seasons.AxisThen;
+import polewright.planning.seasons.NightGap;
+import polewright.planning.seasons.NightRecord;
+import polewright.planning.seasons.Seasons;
+
+/** Nights beneath each other, and how pier and wedge move, in words. */
+public final class SeasonsWords {
+    private static final DateTimeFormatter DATE =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final String UNKNOWN = "-";
+
+    private SeasonsWords() {}
+
+    /** A line for each night, 80 characters wide at the most. */
+    public static List<String> table(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        if (seasons.nights().isEmpty()) {
+            return lines;
+        }
+        lines.add(String.format(Locale.ROOT, "%19s%14s    %14s  %14s", "", "drift", "found", "left"));
+        lines.add(String.format(
+                Locale.ROOT,
+                "%5s  %-10s  %7s%7s    %7s%7s  %7s%7s  %5s  %3s",
+                "night",
+                "date",
+                "east",
+                "up",
+                "east",
+                "up",
+                "east",
+                "up",
+                "turns",
+                "min"));
+        seasons.nights().forEach(night -> lines.add(line(night, gapBefore(seasons, night))));
+        lines.add("");
+        return lines;
+    }
+
+    /** What the table means, and what follows from it. */
+    public static List<String> of(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        if (!seasons.nights().isEmpty()) {
+            lines.add("Arcminutes from the pole on the sky, east and up counted positive; drift: from how the last"
+                    + " night left the axis to how this one found it"
+                    + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains" : "")
+                    + "; min: to 'stop', or to the last event.");
+        }
+        lines.addAll(conclusions(seasons));
+        return lines;
+    }
+
+    /** How pier and wedge move, and where the row of nights is broken. */
+    public static List<String> conclusions(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        if (seasons instanceof Seasons.Compared compared) {
+            compared.gaps().forEach(gap -> broken(gap).ifPresent(lines::add));
+            lines.addAll(MotionWords.of(compared.motion()));
+        } else if (seasons instanceof Seasons.TooFew few) {
+            lines.add(few.missing() + ".");
+        }
+        return lines;
+    }
+
+    /** A sentence for each night, the latest first: where a table is too wide. */
+    public static List<String> nights(Seasons seasons) {
+        List<String> lines = new ArrayList<>();
+        seasons.nights().forEach(night -> lines.add(sentence(night, gapBefore(seasons, night))));
+        Collections.reverse(lines);
+        return lines;
+    }
+
+    /** Which nights were left out, if any were. */
+    public static List<String> leftOut(LoggedNights nights) {
+        return nights.unreadable().stream()
+                .map(night -> "NOTE  Night " + night.number()
+                        + " cannot be worked out and is left out; it is in the log as it was.")
+                .toList();
+    }
+
+    private static String sentence(NightRecord night, Optional<NightGap> before) {
+        String drift = before.filter(NightGap.Drifted.class::isInstance)
+                .map(NightGap.Drifted.class::cast)
+                .map(gap -> " Since the last night it had gone " + MotionWords.way(gap.drift())
+                        + (gap.isMoreThanUncertainty() ? "." : ", no more than the uncertainty explains."))
+                .orElse("");
+        String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
+        String name = "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": ";
+        if (night.found().isEmpty() && night.left().isEmpty()) {
+            return name + "where the axis pointed is not known." + turns;
+        }
+        return name + "found " + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
+                + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
+    }
+
+    private static String where(Optional<AxisThen> then) {
+        return then.map(t -> FixWords.direction(t.offset())).orElse("it is not known how");
+    }
+
+    private static boolean isAnyDrift(Seasons seasons) {
+        return seasons instanceof Seasons.Compared compared
+                && compared.gaps().stream().anyMatch(NightGap.Drifted.class::isInstance);
+    }
+
+    private static Optional<NightGap> gapBefore(Seasons seasons, NightRecord night) {
+        return seasons instanceof Seasons.Compared compared
+                ? compared.gaps().stream()
+                        .filter(gap -> gap.to().id().equals(night.id()))
+                        .findFirst()
+                : Optional.empty();
+    }
+
+    private static String line(NightRecord night, Optional<NightGap> before) {
+        String drift = before.filter(NightGap.Drifted.class::isInstance)
+                .map(NightGap.Drifted.class::cast)
+                .map(gap -> pair(gap.drift()) + (gap.isMoreThanUncertainty() ? " *" : "  "))
+                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down again" : null)
+                        .orElse(none() + "  "));
+        return String.format(
+                Locale.ROOT,
+                "%5d  %s  %s  %s  %s  %5d  %3d",
+                night.id().number(),
+                DATE.format(night.begunAt()),
+                drift,
+                pair(night.found()),
+                pair(night.left()),
+                night.turns(),
+                minutes(night));
+    }
+
+    static long minutes(NightRecord night) {
+        return Math.round(night.taken().toSeconds() / 60.0);
+    }
+
+    private static String pair(Optional<AxisThen> then) {
+        return then.map(t -> pair(t.offset())).orElse(none());
+    }
+
+    private static String pair(AxisOffset offset) {
+        return figure(offset.east().arcminutes()) + figure(offset.up().arcminutes());
+    }
+
+    private static String none() {
+        return String.format(Locale.ROOT, "%7s%7s", UNKNOWN, UNKNOWN);
+    }
+
+    private static String figure(double arcmin) {
+        // Adding zero turns a rounded -0.0 into 0.0.
+        return Math.abs(arcmin) < 99.95
+                ? String.format(Locale.ROOT, "%7.1f", Math.rint(arcmin * 10) / 10 + 0.0)
+                : String.format(Locale.ROOT, "%7.0f", arcmin);
+    }
+
+    private static Optional<String> broken(NightGap gap) {
+        if (gap instanceof NightGap.NotKnown unknown) {
+            return Optional.of("NOTE  " + unknown.reason() + ".");
+        }
+        if (gap instanceof NightGap.SetDownAnew anew) {
+            return Optional.of("NOTE  Between night " + anew.from().id().number() + " and night "
+                    + anew.to().id().number() + " it went "
+                    + AngleWords.size(anew.by().distance())
+                    + ", farther than a pier moves: the mount was set down again.");
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,58 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.session.DoubtfulSite;
+import polewright.sky.PlainNumber;
+import polewright.sky.place.Site;
+
+/** What is odd about a site. */
+public final class SiteWords {
+    private SiteWords() {}
+
+    /** What does not fit, in one sentence or two without the last full stop. */
+    public static String doubt(DoubtfulSite doubtful, String zone) {
+        List<String> reasons = new ArrayList<>();
+        doubtful.hoursOffZone()
+                .ifPresent(hours -> reasons.add(String.format(
+                        Locale.ROOT,
+                        "%.1f hours %s of this computer's time zone, %s",
+                        Math.abs(hours),
+                        hours > 0 ? "east" : "west",
+                        zone)));
+        doubtful.kilometresFromLast()
+                .ifPresent(far -> reasons.add(String.format(Locale.ROOT, "%,.0f km from the last night's site", far)));
+        String place = place(doubtful.site());
+        return reasons.isEmpty() ? place + " looks mistaken" : place + " is " + String.join(", and ", reasons);
+    }
+
+    /**
+     * What to do about it, an imperative without its full stop.
+     *
+     * @param before what stands before the figures where they are typed
+     */
+    public static String check(DoubtfulSite doubtful, String before) {
+        return doubtful.meant()
+                .map(meant -> "if you meant " + place(meant) + ", type " + before + typed(meant))
+                .orElse("check both figures and their signs; latitude comes first, north and east are positive");
+    }
+
+    /** {@code 52.1° N, 0.4° E}, to as many digits as were typed. */
+    private static String place(Site site) {
+        return PlainNumber.asTyped(Math.abs(site.latitude().degrees()))
+                + (site.isNorthern() ? "° N, " : "° S, ")
+                + PlainNumber.asTyped(Math.abs(site.longitude().degrees()))
+                + (site.longitude().radians() >= 0 ? "° E" : "° W");
+    }
+
+    private static String typed(Site site) {
+        String place = PlainNumber.asTyped(site.latitude().degrees()) + ","
+                + PlainNumber.asTyped(site.longitude().degrees());
+        return Optional.of(site.heightMetres())
+                .filter(height -> height != 0)
+                .map(height -> place + "," + PlainNumber.asTyped(height))
+                .orElse(place);
+    }
+}

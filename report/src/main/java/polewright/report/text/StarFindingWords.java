@@ -1,0 +1,307 @@
+package polewright.report.text;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import polewright.mount.rig.MountKind;
+import polewright.planning.tonight.AlignmentOutcome;
+import polewright.planning.tonight.AlignmentStar;
+import polewright.planning.tonight.Evening;
+import polewright.planning.tonight.Hurdle;
+import polewright.planning.tonight.StarMove;
+import polewright.planning.tonight.StarSurroundings;
+import polewright.sky.PlainNumber;
+import polewright.sky.almanac.SunDepth;
+import polewright.sky.angle.Angle;
+import polewright.sky.angle.Sexagesimal;
+import polewright.sky.atlas.StarColour;
+
+/** Which stars to align on and how to find each, for somebody who stands beside the mount and looks up. */
+public final class StarFindingWords {
+    /** The free diameter that is reckoned with if none is said, millimetres. */
+    public static final double USUAL_APERTURE_MM = 200;
+
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    private static final String INDENT = "   ";
+    private static final double FIST_DEG = 10;
+    private static final double LEAST_MOVE_DEG = 0.5;
+    private static final String SUN_IS_UP =
+            "The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep about for a star.";
+
+    private final Evening evening;
+    private final ZoneId zone;
+    private final double apertureMm;
+    private final boolean isFromHome;
+
+    /**
+     * For one moment.
+     *
+     * @param zone of the times shown
+     * @param apertureMm of the telescope that was reckoned with
+     * @param isFromHome whether the tube starts from its home position
+     */
+    public StarFindingWords(Evening evening, ZoneId zone, double apertureMm, boolean isFromHome) {
+        this.evening = evening;
+        this.zone = zone;
+        this.apertureMm = apertureMm;
+        this.isFromHome = isFromHome;
+    }
+
+    /** All that there is to say. */
+    public List<String> of(AlignmentOutcome outcome, int asked) {
+        return outcome instanceof AlignmentOutcome.Chosen chosen
+                ? chosen(chosen, asked)
+                : nothing((AlignmentOutcome.Nothing) outcome);
+    }
+
+    private List<String> chosen(AlignmentOutcome.Chosen chosen, int asked) {
+        List<String> lines = new ArrayList<>();
+        lines.add(heading());
+        cautions(chosen).forEach(caution -> lines.add("CARE  " + caution));
+        for (Found star : found(chosen)) {
+            lines.add("");
+            lines.add(star.heading());
+            star.lines()
+                    .forEach(
+                            line -> lines.add(String.format(Locale.ROOT, "%s%-6s%s", INDENT, line.tag(), line.text())));
+        }
+        lines.add("");
+        lines.addAll(expected(chosen, asked));
+        return lines;
+    }
+
+    /** {@code Centre these, in this order, at 20:00 UTC, 25 November 2026:}. */
+    public String heading() {
+        return "Centre these, in this order, at " + time(evening.now()) + ", "
+                + DATE.format(evening.now().atZone(zone)) + ":";
+    }
+
+    /** What was left out for want of light, and how well go-tos will land. */
+    public List<String> expected(AlignmentOutcome.Chosen chosen, int asked) {
+        List<String> lines = new ArrayList<>(shortfall(chosen, asked));
+        chosen.expectedError()
+                .ifPresent(error -> lines.add("After " + (chosen.stars().size() == 1 ? "it" : "them all")
+                        + ", expect go-tos within " + AngleWords.size(error)
+                        + " of the middle, 19 times in 20, if each is centred to 1′."));
+        return lines;
+    }
+
+    /** A star, and how to find it. */
+    public record Found(String heading, List<Line> lines) {
+        public Found {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * A sentence.
+     *
+     * @param tag what it tells, in capitals
+     */
+    public record Line(String tag, String text) {}
+
+    /** The stars in order. */
+    public List<Found> found(AlignmentOutcome.Chosen chosen) {
+        List<Found> found = new ArrayList<>();
+        for (AlignmentStar star : chosen.stars()) {
+            found.add(star(star, found.size() + 1));
+        }
+        return found;
+    }
+
+    private Found star(AlignmentStar star, int number) {
+        List<Line> lines = new ArrayList<>();
+        Angle azimuth = star.seen().direction().azimuth();
+        Angle altitude = star.seen().altitude();
+        if (star.isSeenByEye()) {
+            lines.add(new Line("KNOW", look(star) + " " + pattern(star.around())));
+            confusions(star.around()).forEach(line -> lines.add(new Line("NOT", line)));
+        } else {
+            lines.add(new Line(
+                    "FIND",
+                    "The sky is too bright to see it by eye: set the circles to hour angle "
+                            + AngleWords.hourAngle(star.seen().place().hourAngle()) + ", declination "
+                            + Sexagesimal.degrees(star.seen().place().declination(), 0)
+                            + ", and look through the telescope, focused on infinity."));
+        }
+        lines.add(new Line("MOVE", move(star.move())));
+        lines.add(new Line("WHY", why(star)));
+        return new Found(
+                number + ". " + star.seen().name() + ": " + AngleWords.compassPoint(azimuth)
+                        + String.format(Locale.ROOT, " (%.0f°), ", Math.rint(azimuth.degrees()) % 360)
+                        + fists(altitude) + " up" + String.format(Locale.ROOT, " (%.0f°).", altitude.degrees()),
+                lines);
+    }
+
+    private static String look(AlignmentStar star) {
+        String colour =
+                star.around().colour().map(StarColour::words).map(c -> ", " + c).orElse("");
+        return brightness(star.seen().magnitude()) + colour + ".";
+    }
+
+    private static String brightness(double magnitude) {
+        if (magnitude < -1) {
+            return "The brightest star of all";
+        }
+        if (magnitude < 0.5) {
+            return "Very bright";
+        }
+        if (magnitude < 1.5) {
+            return "Bright";
+        }
+        return magnitude < 2.5 ? "Fairly bright" : "Easily seen, not bright";
+    }
+
+    /** {@code The brightest of Lyra. Deneb is 2½ fists (24°) to its left, fainter.} */
+    private static String pattern(StarSurroundings around) {
+        String guides = around.guides().stream()
+                .map(guide -> " " + guide.name() + " is " + neighbour(guide) + ".")
+                .collect(Collectors.joining());
+        return (around.isItsBrightest() ? "The brightest of " : "In ")
+                + around.constellation().name() + "." + guides;
+    }
+
+    private static List<String> confusions(StarSurroundings around) {
+        List<String> lines = new ArrayList<>();
+        around.lookalikes().forEach(other -> lines.add(other.name() + ", " + neighbour(other) + "."));
+        around.planets()
+                .forEach(planet -> lines.add(planet.name() + ", " + neighbour(planet)
+                        + ": a planet, it shines steadily; the star twinkles."));
+        return lines;
+    }
+
+    private static String neighbour(StarSurroundings.Neighbour other) {
+        return fists(other.distance())
+                + String.format(Locale.ROOT, " (%.0f°) ", other.distance().degrees())
+                + other.side().words()
+                + other.isBrighter()
+                        .map(isBrighter -> isBrighter ? ", brighter" : ", fainter")
+                        .orElse("");
+    }
+
+    /** A fist at arm's length is 10° wide (common practice); to the half. */
+    static String fists(Angle angle) {
+        long halves = Math.round(angle.degrees() / FIST_DEG * 2);
+        if (halves <= 1) {
+            return halves == 0 ? "a finger or two" : "half a fist";
+        }
+        String number = halves / 2 + (halves % 2 == 0 ? "" : "½");
+        return number + (halves == 2 ? " fist" : " fists");
+    }
+
+    private String move(StarMove move) {
+        if (move.slower().degrees() < LEAST_MOVE_DEG) {
+            return "None: the tube is there.";
+        }
+        boolean hasPolarAxis = evening.rig().kind() != MountKind.FORK_UPRIGHT;
+        String lower = turn(move.longitude(), hasPolarAxis ? "west" : "right", hasPolarAxis ? "east" : "left")
+                + (hasPolarAxis ? " in hour angle" : " in azimuth");
+        String upper = turn(move.latitude(), hasPolarAxis ? "north" : "up", hasPolarAxis ? "south" : "down")
+                + (hasPolarAxis ? " in declination" : " in altitude");
+        return switch (move.order()) {
+            case BOTH_TOGETHER -> lower + ", " + upper + ".";
+            case LOWER_AXIS_FIRST -> "First " + lower + "; only then " + upper + ", to keep away from the Sun.";
+            case UPPER_AXIS_FIRST -> "First " + upper + "; only then " + lower + ", to keep away from the Sun.";
+        };
+    }
+
+    private static String turn(Angle angle, String positive, String negative) {
+        return String.format(
+                Locale.ROOT, "%.0f° %s", angle.abs().degrees(), angle.radians() >= 0 ? positive : negative);
+    }
+
+    private static String why(AlignmentStar star) {
+        String side = star.seen().place().hourAngle().radians() > 0 ? "west" : "east";
+        return (star.isBrightestAround() ? "The brightest for 2 fists around" : "Well placed to spread the stars")
+                + ", " + side + " of the meridian.";
+    }
+
+    /** What guards against harm; by night usually nothing. */
+    public List<String> cautions(AlignmentOutcome.Chosen chosen) {
+        if (chosen.isSunUp()) {
+            return List.of(
+                    SUN_IS_UP,
+                    "These stars, and the ways between them, keep 30° from the Sun. Make no other move. Local rules"
+                            + " for viewing by day come first.");
+        }
+        return evening.darkness()
+                .below(SunDepth.SUNSET)
+                .map(night -> night.to())
+                .filter(rise -> rise.isAfter(evening.now())
+                        && rise.isBefore(evening.now().plusSeconds(3600)))
+                .map(rise -> List.of("The Sun rises at " + time(rise) + ": cap tube and finder before then."))
+                .orElse(List.of());
+    }
+
+    private List<String> shortfall(AlignmentOutcome.Chosen chosen, int asked) {
+        List<String> lines = new ArrayList<>();
+        boolean isTelescopeNeeded = chosen.stars().stream().anyMatch(star -> !star.isSeenByEye());
+        if (chosen.stars().size() < asked) {
+            lines.add("No more than " + chosen.stars().size() + " of the " + asked + " asked for can be used now.");
+        }
+        if (isTelescopeNeeded) {
+            lines.add("For a clear sky and " + PlainNumber.of(apertureMm)
+                    + " mm of aperture with a low-power eyepiece (--aperture names yours).");
+        }
+        if (isTelescopeNeeded || chosen.stars().size() < asked) {
+            lines.add(whenOut(chosen.outByEye()));
+        }
+        return lines;
+    }
+
+    /** Why no star can be used, and when some can. */
+    public List<String> nothing(AlignmentOutcome.Nothing nothing) {
+        List<String> lines = new ArrayList<>();
+        if (nothing.isSunUp()) {
+            lines.add("CARE  " + SUN_IS_UP);
+        }
+        lines.add("No star can be used at " + time(evening.now()) + ": " + reason(nothing));
+        lines.add(whenOut(nothing.outByEye()));
+        return lines;
+    }
+
+    private String reason(AlignmentOutcome.Nothing nothing) {
+        if (nothing.isWayBarredBySun()) {
+            return isFromHome
+                    ? "from home, every simple way to those that are bright enough passes near the Sun."
+                    : "every simple way there passes near the Sun. Cap the tube, take it home by the way that leads away"
+                            + " from the Sun, and ask again without --from.";
+        }
+        Optional<Hurdle> main = nothing.hurdles().entrySet().stream()
+                .filter(entry -> entry.getKey() != Hurdle.AWKWARD)
+                .max(Map.Entry.<Hurdle, Integer>comparingByValue()
+                        .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+                .map(Map.Entry::getKey);
+        return switch (main.orElse(Hurdle.AWKWARD)) {
+            case SKY_TOO_BRIGHT ->
+                "the sky is too bright, even through " + PlainNumber.of(apertureMm)
+                        + " mm of aperture (--aperture names yours).";
+            case OUT_OF_REACH -> "the skyline or the mount's limits hide all that are bright enough.";
+            case AWKWARD -> "all that are bright enough stand too low, overhead or beside the pole.";
+            case NEAR_SUN -> "all that are bright enough stand near the Sun.";
+            case NEAR_MOON -> "the Moon drowns those that can be reached.";
+        };
+    }
+
+    private String whenOut(Optional<Instant> out) {
+        return out.map(at -> "Enough are to be seen by eye from " + time(at) + " on.")
+                .orElse("Not enough come out for the bare eye within a day.");
+    }
+
+    private String time(Instant at) {
+        return CLOCK.format(at.atZone(zone)) + " " + zoneName(at);
+    }
+
+    private String zoneName(Instant at) {
+        String name = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH).format(at.atZone(zone));
+        return name.equals("Z") ? "UTC" : name;
+    }
+}

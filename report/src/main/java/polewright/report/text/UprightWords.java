@@ -1,0 +1,89 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import polewright.alignment.allowance.ExposureLimits;
+import polewright.mount.rig.Camera;
+import polewright.planning.tonight.UprightExposures;
+
+/** What a fork set upright allows a camera. */
+public final class UprightWords {
+    private static final int[] ALTITUDES = {30, 45, 60, 75, 85};
+    private static final int[] DIAGONALS = {45, 135, 225, 315};
+    // Exactly east or west the field stands still; no target stays there.
+    private static final int[] NEAR_EAST_AND_WEST = {80, 100, 260, 280};
+    private static final double NEARLY_ALL = 0.9;
+    private static final double SOME = 0.25;
+
+    private UprightWords() {}
+
+    /**
+     * Whether the wedge is worth it, then the table.
+     *
+     * @param isAxisKnown whether {@code onWedge} is by tonight's axis, not by a usual one
+     */
+    public static List<String> of(
+            UprightExposures upright,
+            Camera camera,
+            Duration wanted,
+            ExposureLimits.Limit onWedge,
+            boolean isAxisKnown) {
+        List<String> lines = new ArrayList<>();
+        double share = upright.shareOfSky(wanted);
+        String exposure = TimeSpans.of(wanted);
+        if (share < NEARLY_ALL && onWedge.guided().compareTo(wanted) < 0) {
+            lines.add("For exposures of " + exposure
+                    + " the wedge alone is not enough, see below; upright they can be had" + " on " + percent(share)
+                    + " of the sky above 30°.");
+        } else if (share >= NEARLY_ALL) {
+            lines.add("For exposures of " + exposure + " the wedge buys little: upright they can be had on "
+                    + percent(share) + " of the sky above 30°.");
+        } else if (share >= SOME) {
+            lines.add("For exposures of " + exposure + " the wedge pays in part: upright they can be had on "
+                    + percent(share) + " of the sky above 30°, toward east and west.");
+        } else {
+            lines.add("For exposures of " + exposure + " the wedge is worth it: upright they can be had on only "
+                    + percent(share) + " of the sky above 30°.");
+        }
+        lines.add("On the wedge, " + (isAxisKnown ? "with the axis as it is by tonight's log" : "with the axis 5′ off")
+                + ", the corners allow " + TimeSpans.atMost(onWedge.guided()) + " guided anywhere above 30°, "
+                + TimeSpans.atMost(onWedge.unguided()) + " unguided.");
+        lines.add("To look through an eyepiece no wedge is needed.");
+        lines.add("");
+        lines.add("Upright, the longest exposure with " + camera.name() + ", before the corners trail by "
+                + String.format(Locale.ROOT, "%.1f″", upright.tolerance().arcseconds()) + ":");
+        lines.add("  height   toward north   toward south   NE, SE, SW, NW   10° off E, W");
+        for (int altitude : ALTITUDES) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "  %4d°  %13s  %13s  %16s  %13s",
+                    altitude,
+                    time(upright.longest(0, altitude)),
+                    time(upright.longest(180, altitude)),
+                    time(shortest(upright, altitude, DIAGONALS)),
+                    time(shortest(upright, altitude, NEAR_EAST_AND_WEST))));
+        }
+        lines.add("Exactly east and west the field stands still for a moment: longer there, but only while the target"
+                + " passes.");
+        return lines;
+    }
+
+    private static Duration shortest(UprightExposures upright, int altitude, int[] azimuths) {
+        Duration shortest = UprightExposures.LONGEST;
+        for (int azimuth : azimuths) {
+            Duration there = upright.longest(azimuth, altitude);
+            shortest = there.compareTo(shortest) < 0 ? there : shortest;
+        }
+        return shortest;
+    }
+
+    private static String time(Duration duration) {
+        return duration.compareTo(UprightExposures.LONGEST) >= 0 ? "over an hour" : TimeSpans.atMost(duration);
+    }
+
+    private static String percent(double share) {
+        return Math.round(share * 100) + " %";
+    }
+}

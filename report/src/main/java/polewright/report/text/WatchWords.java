@@ -1,0 +1,142 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.operations.camera.PlacedFrame;
+import polewright.operations.watch.WatchStep;
+import polewright.sky.angle.Angle;
+
+/** What a watched frame tells, in a line. */
+public final class WatchWords {
+    private static final int SIXTEENTHS = 16;
+
+    private WatchWords() {}
+
+    public static String passedOver(int files) {
+        return files == 1
+                ? "One file that is there already is passed over (--all takes it)."
+                : files + " files that are there already are passed over (--all takes them).";
+    }
+
+    /** What to do while the axis is not known yet. */
+    public static String placed(WatchStep.Placed placed) {
+        return placed.places() == 1
+                ? "Turn right ascension by 30 to 90 degrees, nothing else, and take another frame."
+                : "That is not far enough yet: turn right ascension on, and take another frame.";
+    }
+
+    /** That the frames before no longer count, and what to do. */
+    public static String startedAfresh(WatchStep.StartedAfresh afresh) {
+        return afresh.slew()
+                        .map(far ->
+                                "The camera looks elsewhere, as after a slew or with another target: screws would have"
+                                        + " to have moved the axis by " + AngleWords.size(far) + ".")
+                        .orElse("The frames before are too long ago to go with this one.")
+                + " The axis is found again from here: turn right ascension by 30 to 90 degrees, nothing else, and take"
+                + " another frame.";
+    }
+
+    /** How far the axis has gone on the sky, and what to turn now; fits a line of a terminal. */
+    public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
+        String moved = movedTo(frame, followed);
+        return followed.goodEnough()
+                ? moved + "STOP: good enough."
+                : moved + "Turn alt " + order(followed.orders().altitude()) + ", az "
+                        + order(followed.orders().azimuth());
+    }
+
+    /** How far the axis has moved, for use next to the instruction that follows. */
+    public static String movedTo(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
+        String clock = frame.at().map(AxisWords::clock).orElse(frame.name());
+        return clock + "  moved " + offset(followed) + " (sky). ";
+    }
+
+    /** What the last frame shows of the screws themselves, the gravest first, a sentence or two each. */
+    public static List<String> notes(WatchStep.ScrewsFollowed followed) {
+        List<String> notes = new ArrayList<>(wrongWays(followed.azimuthWentWrong(), followed.altitudeWentWrong()));
+        addBeyond(notes, "altitude", followed.orders().altitude());
+        addBeyond(notes, "azimuth", followed.orders().azimuth());
+        if (followed.isSenseAssumed() && !followed.goodEnough()) {
+            notes.add(
+                    "Screw directions are assumed until the first turn has been seen: make this one, and take a frame.");
+        }
+        followed.soFar().findings().forEach(finding -> notes.add(FrameWords.of(finding)));
+        return notes;
+    }
+
+    /** A sentence for each screw that the last frame saw take the axis away from the aim. */
+    static List<String> wrongWays(
+            Optional<FollowedScrews.WrongWay> azimuth, Optional<FollowedScrews.WrongWay> altitude) {
+        List<String> ways = new ArrayList<>();
+        azimuth.ifPresent(way -> ways.add("Azimuth went " + word(way) + ". Turn the other way."));
+        altitude.ifPresent(way -> ways.add("Altitude went " + word(way) + ". Turn the other way."));
+        return ways;
+    }
+
+    private static void addBeyond(List<String> notes, String screw, FollowedScrews.Order order) {
+        if (order.isBeyondTheScrew()) {
+            notes.add(
+                    "The " + screw + " screw would need more turns than most wedges have: move the mount by hand first,"
+                            + " then take two new frames.");
+        }
+    }
+
+    private static String word(FollowedScrews.WrongWay way) {
+        return way.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What to turn now, a tagged line a screw, for the person with a hand on it. */
+    public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
+        if (followed.goodEnough()) {
+            return List.of("STOP  good enough: let go of the screws.");
+        }
+        List<String> lines = new ArrayList<>();
+        addOrder(lines, "altitude", followed.orders().altitude());
+        addOrder(lines, "azimuth", followed.orders().azimuth());
+        return lines;
+    }
+
+    /** As near as a hand turns while it is being told: a sixteenth. */
+    public static double rounded(double turns) {
+        return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
+    }
+
+    private static void addOrder(List<String> lines, String screw, FollowedScrews.Order order) {
+        double sixteenths = rounded(order.clockwiseTurns());
+        if (sixteenths == 0) {
+            lines.add("STILL  " + screw + " screw: no turn remains.");
+            return;
+        }
+        String way = order.isWayUnknown()
+                ? " the other way than before"
+                : sixteenths > 0 ? " clockwise" : " counter-clockwise";
+        lines.add("TURN  " + screw + " screw " + (order.isBeyondTheScrew() ? "over " : "") + Fractions.turns(sixteenths)
+                + way + (order.isTrial() ? ", to see which way it goes." : "."));
+    }
+
+    /** What the screws have done since the axis was found. */
+    public static String moved(WatchStep.ScrewsFollowed followed) {
+        return "Since it was found the axis has moved " + offset(followed) + " on the sky.";
+    }
+
+    /** In the measure that says where the axis points, too: azimuth about the vertical is larger by 1 / cos latitude. */
+    private static String offset(WatchStep.ScrewsFollowed followed) {
+        Angle east = followed.moved().east();
+        Angle up = followed.moved().up();
+        Angle larger = east.abs().compareTo(up.abs()) > 0 ? east : up;
+        return AngleWords.sizeLike(larger, east)
+                + (east.radians() >= 0 ? " east, " : " west, ")
+                + AngleWords.sizeLike(larger, up)
+                + (up.radians() >= 0 ? " up" : " down");
+    }
+
+    private static String order(FollowedScrews.Order order) {
+        double size = Math.abs(order.clockwiseTurns());
+        String turns = String.format(Locale.ROOT, size < 9.995 ? "%.2f" : "%.1f", size);
+        String way = order.isWayUnknown() ? " back" : order.clockwiseTurns() >= 0 ? " cw" : " ccw";
+        return (order.isBeyondTheScrew() ? "over " : "") + turns + way + (order.isTrial() ? " (trial)" : "");
+    }
+}

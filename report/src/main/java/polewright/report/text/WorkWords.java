@@ -1,0 +1,90 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Look;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.WorkItem;
+import polewright.mount.rig.Camera;
+import polewright.sky.PlainNumber;
+import polewright.sky.angle.Angle;
+
+/** What tonight is for, in words. */
+public final class WorkWords {
+    private WorkWords() {}
+
+    /** One item in one line, its name first. */
+    public static String of(WorkItem item) {
+        return item.name() + ": " + figures(item) + "; " + region(item.region()) + ".";
+    }
+
+    /** Their names, in a list. */
+    public static String names(List<WorkItem> items) {
+        return items.stream().map(WorkItem::name).collect(Collectors.joining(", "));
+    }
+
+    private static String figures(WorkItem item) {
+        List<String> parts = new ArrayList<>();
+        if (item instanceof Look look) {
+            parts.add("a field of " + read(look.field()));
+            parts.add(TimeSpans.of(look.stay()) + " untouched");
+            if (look.finding() instanceof Look.Finding.GoTo goTo) {
+                parts.add("go-to within " + read(goTo.within()));
+            } else if (look.finding() instanceof Look.Finding.ByHand) {
+                parts.add("pushed by hand, without a go-to");
+            }
+        } else if (item instanceof Shot shot) {
+            parts.add(
+                    "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
+            parts.add("with " + camera(shot.camera()));
+            parts.add(
+                    shot.guiding() instanceof Guiding.Guided guided
+                            ? "guided on a star " + AngleWords.size(guided.starDistance()) + " away"
+                            : "not guided");
+            parts.add("trails up to " + ArcsecondWords.of(shot.tolerance()));
+        }
+        return String.join(", ", parts);
+    }
+
+    /** What was typed: in degrees from 100′ on. */
+    private static String read(Angle angle) {
+        return angle.arcminutes() >= 99.5 ? AngleWords.read(angle) : PlainNumber.asRead(angle.arcminutes()) + "′";
+    }
+
+    private static String camera(Camera camera) {
+        return camera.name() + " (" + PlainNumber.of(camera.focalLengthMm()) + " mm, " + camera.widthPixels() + "×"
+                + camera.heightPixels() + " pixels of " + ArcsecondWords.of(camera.perPixel()) + ")";
+    }
+
+    private static String region(SkyRegion region) {
+        if (region instanceof SkyRegion.Above above) {
+            String anywhere =
+                    "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
+            return above.toThePole()
+                    ? anywhere + ", the pole's surroundings too"
+                    : anywhere + ", except within " + Math.round(SkyRegion.Above.ABOUT_THE_POLE.degrees())
+                            + "° of the pole";
+        } else if (region instanceof SkyRegion.Track track) {
+            return track.label() + " (declination " + declination(track.declination()) + ") from " + hours(track.from())
+                    + " to " + hours(track.to());
+        }
+        throw new IllegalStateException("no words for " + region);
+    }
+
+    private static String declination(Angle angle) {
+        return (angle.radians() < 0 ? "−" : "+") + AngleWords.degrees(angle.abs());
+    }
+
+    /** {@code 1h20m east}, {@code the meridian}. */
+    static String hours(Angle hourAngle) {
+        long minutes = Math.round(hourAngle.hours() * 60);
+        if (minutes == 0) {
+            return "the meridian";
+        }
+        return String.format(java.util.Locale.ROOT, "%dh%02dm", Math.abs(minutes) / 60, Math.abs(minutes) % 60)
+                + (minutes > 0 ? " west" : " east");
+    }
+}

@@ -1,0 +1,31 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.alignment.allowance.WorkZone;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Shot;
+import polewright.mount.rig.Rig;
+import polewright.mount.rig.Worm;
+
+/** What a zone leaves out because the rig does not say it, or cannot keep because of how the rig is. */
+public final class ZoneNotes {
+    private ZoneNotes() {}
+
+    /** A line for each, or none. */
+    public static List<String> of(WorkZone zone, Rig rig) {
+        List<String> lines = new ArrayList<>();
+        boolean isAnyUnguided = zone.work().items().stream()
+                .anyMatch(item -> item instanceof Shot shot && shot.guiding() instanceof Guiding.Unguided);
+        if (isAnyUnguided && rig.drive().worm().equals(Worm.NOT_COUNTED)) {
+            lines.add(
+                    "NOTE  The drive's periodic error is not counted, for the rig does not tell it: unguided stars may"
+                            + " trail by it. Measure it, and write it in the rig file, under drive (docs/events.md).");
+        }
+        if (zone.depth().compareTo(rig.clampingSigma()) < 0) {
+            lines.add("NOTE  Tightening the clamps may move the axis by " + AngleWords.size(rig.clampingSigma())
+                    + ", which is more than the zone is deep: clamping alone may take it out.");
+        }
+        return lines;
+    }
+}

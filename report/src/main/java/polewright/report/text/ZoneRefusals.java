@@ -1,0 +1,47 @@
+package polewright.report.text;
+
+import java.time.Duration;
+import java.util.Optional;
+import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.ZoneOutcome;
+import polewright.sky.InputRefused;
+
+/** Work that no axis suits, as a refusal: which item, what goes wrong even with the best axis, and what could be done. */
+public final class ZoneRefusals {
+    private ZoneRefusals() {}
+
+    /** One item can never come out well. */
+    public static InputRefused of(ZoneOutcome.Impossible impossible) {
+        return new InputRefused(
+                "'" + impossible.item() + "' cannot come out well: even with a perfect axis "
+                        + ZoneWords.goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
+                remedy(impossible.cause()));
+    }
+
+    /** Two items want different axes. */
+    public static InputRefused of(ZoneOutcome.AtOdds odds) {
+        return new InputRefused(
+                "no one axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
+                "give one of them more room, or keep it for another night");
+    }
+
+    private static String atMost(Cause cause, Optional<Duration> longest) {
+        boolean look = cause == Cause.LEAVES_FIELD || cause == Cause.GO_TO;
+        return longest.map(span ->
+                        // A refusal is one line, and is not broken.
+                        (look ? "; it could stay at most " : "; the longest that could is ")
+                                + TimeSpans.atMost(span).replace('\u00a0', ' '))
+                .orElse("");
+    }
+
+    private static String remedy(Cause cause) {
+        return switch (cause) {
+            case DRIFT -> "shorten --exposure, allow a longer --tolerance, stay higher, or guide";
+            case CORNER -> "shorten --exposure, allow a longer --tolerance, or take a guide star nearer by";
+            case LEAVES_FRAME -> "shorten --total";
+            case LEAVES_FIELD -> "shorten --stay, or take a wider --field";
+            case GO_TO -> "give --go-to more room";
+            case MOUNT -> "ask less of it";
+        };
+    }
+}

@@ -1,0 +1,178 @@
+package polewright.report.text;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import polewright.alignment.allowance.Allowance;
+import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.ItemTolerance;
+import polewright.alignment.allowance.WorkZone;
+import polewright.alignment.allowance.ZoneEdge;
+import polewright.alignment.allowance.ZoneFinder;
+import polewright.alignment.work.WorkItem;
+import polewright.alignment.work.WorkPreset;
+import polewright.mount.AxisOffset;
+import polewright.session.NightState;
+import polewright.sky.angle.Angle;
+
+/** How far off the axis may be, and why, in words. */
+public final class ZoneWords {
+    // An aim nearer the pole than this is the pole.
+    private static final double LEAST_TOLD_ARCMIN = 0.05;
+    private static final double LEAST_TOLD_SHARE = 0.02;
+    // A hundredth more is a flat side that spans 16 degrees of the circle: less than a drawing shows.
+    private static final double ROUND = 1.01;
+
+    private ZoneWords() {}
+
+    /** In one line: {@code good enough for planets: 3.2′ round the best aim}. */
+    public static String line(Allowance allowance) {
+        return allowance instanceof WorkZone zone
+                ? zone.words() + ": " + AngleWords.size(zone.depth()) + " round the best aim"
+                : allowance.words();
+    }
+
+    /** What is asked for, and how likely it is met now: one line. */
+    public static String chance(NightState night) {
+        return "ZONE  " + capitalised(line(night.allowance())) + ". The chance of it now: "
+                + AdviceWords.percent(night.advice().probabilityNow()) + ".";
+    }
+
+    private static String capitalised(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+
+    /** Work, zone and best aim, several lines. */
+    public static List<String> full(NightState night, List<ItemTolerance> tolerances) {
+        List<String> lines = new ArrayList<>();
+        if (!(night.allowance() instanceof WorkZone zone)) {
+            lines.add("ZONE  The axis may be " + night.allowance().words() + ".");
+            lines.add("      What tonight is for has not been said. To work out how exact it has to be:");
+            lines.addAll(presets());
+            return lines;
+        }
+        lines.add("WORK  Tonight is for");
+        int number = 1;
+        for (WorkItem item : zone.work().items()) {
+            lines.add("      " + number++ + ". " + WorkWords.of(item));
+            alone(item, tolerances).ifPresent(lines::add);
+        }
+        lines.addAll(of(zone));
+        lines.addAll(ZoneNotes.of(zone, night.begun().rig()));
+        return lines;
+    }
+
+    /** The zone, what draws its nearest line, and the best aim. */
+    public static List<String> of(WorkZone zone) {
+        return List.of(zone(zone), strictest(zone), aim(zone));
+    }
+
+    private static List<String> presets() {
+        return Arrays.stream(WorkPreset.values())
+                .map(preset -> Wrapping.unbroken("      polewright allow --for " + preset.words()))
+                .toList();
+    }
+
+    private static Optional<String> alone(WorkItem item, List<ItemTolerance> tolerances) {
+        return tolerances.stream()
+                .filter(tolerance -> tolerance.item().equals(item))
+                .map(ItemTolerance::alone)
+                .map(zone -> {
+                    Cause cause = nearest(zone).cause();
+                    String within = "         Alone it allows " + AngleWords.size(zone.depth()) + " round its best aim";
+                    return cause == Cause.MOUNT
+                            ? within + ", the limit for any mount."
+                            : within + "; beyond that " + goesWrong(cause) + ".";
+                })
+                .findFirst();
+    }
+
+    private static String zone(WorkZone zone) {
+        Allowance.Span east = zone.eastSpan();
+        String depth = "ZONE  Good enough is " + AngleWords.size(zone.depth()) + " round the best aim";
+        return zone.upSpanAt(zone.bestAim().east())
+                .map(up -> isRound(zone)
+                        ? depth + ", alike every way."
+                        : depth + ", in places more: from " + side(east.low()) + " to " + side(east.high())
+                                + ", and from " + height(up.low()) + " to " + height(up.high()) + " the pole.")
+                .orElse(depth + ".");
+    }
+
+    /** As it is drawn: no corner is farther than the nearest edge. */
+    private static boolean isRound(WorkZone zone) {
+        double farthest = zone.edges().stream()
+                .mapToDouble(
+                        edge -> edge.from().minus(zone.bestAim()).distance().radians())
+                .max()
+                .orElse(0);
+        return farthest < zone.depth().radians() * ROUND;
+    }
+
+    private static String strictest(WorkZone zone) {
+        Cause cause = nearest(zone).cause();
+        return cause == Cause.MOUNT
+                ? "WHY   The work tolerates more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
+                        + " is the limit for any mount."
+                : "WHY   Strictest is " + zone.strictest() + ": just beyond its line " + goesWrong(cause) + ".";
+    }
+
+    /** What goes wrong, as the end of a sentence. */
+    static String goesWrong(Cause cause) {
+        return switch (cause) {
+            case DRIFT -> "stars trail";
+            case CORNER -> "stars trail in the corners";
+            case LEAVES_FRAME -> "the object leaves the frame";
+            case LEAVES_FIELD -> "the object leaves the field";
+            case GO_TO -> "a go-to misses";
+            case MOUNT -> "it is far off for any mount";
+        };
+    }
+
+    private static String aim(WorkZone zone) {
+        AxisOffset aim = zone.bestAim();
+        double least =
+                Math.max(LEAST_TOLD_ARCMIN, LEAST_TOLD_SHARE * zone.depth().arcminutes());
+        List<String> parts = new ArrayList<>();
+        if (Math.abs(aim.up().arcminutes()) >= least) {
+            parts.add(AngleWords.size(aim.up()) + (aim.up().radians() > 0 ? " above" : " below"));
+        }
+        if (Math.abs(aim.east().arcminutes()) >= least) {
+            parts.add(AngleWords.size(aim.east()) + (aim.east().radians() > 0 ? " east of" : " west of"));
+        }
+        return parts.isEmpty()
+                ? "AIM   The true pole is the best aim."
+                : "AIM   Best is " + String.join(" and ", parts)
+                        + " the true pole: the point farthest from every line of the zone.";
+    }
+
+    /** The stretch of edge that comes nearest to the best aim. */
+    static ZoneEdge nearest(WorkZone zone) {
+        return zone.edges().stream()
+                .filter(edge -> edge.item().equals(zone.strictest()))
+                .min(Comparator.comparingDouble(edge -> distance(edge, zone.bestAim())))
+                .orElseThrow(() -> new IllegalStateException("a zone without a line of its strictest item"));
+    }
+
+    /** From a point to the line of an edge, rad. */
+    private static double distance(ZoneEdge edge, AxisOffset point) {
+        AxisOffset along = edge.to().minus(edge.from());
+        AxisOffset toPoint = point.minus(edge.from());
+        double length = along.distance().radians();
+        if (length == 0) {
+            return toPoint.distance().radians();
+        }
+        double cross = along.east().radians() * toPoint.up().radians()
+                - along.up().radians() * toPoint.east().radians();
+        return Math.abs(cross) / length;
+    }
+
+    private static String side(Angle east) {
+        return AngleWords.size(east) + (east.radians() >= 0 ? " east" : " west");
+    }
+
+    private static String height(Angle up) {
+        return AngleWords.size(up) + (up.radians() >= 0 ? " above" : " below");
+    }
+}

@@ -1,0 +1,64 @@
+package polewright.report.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class WrappingTest {
+    private static final String EIGHTY = "a".repeat(39) + " " + "b".repeat(40);
+
+    @Test
+    void aLineThatFitsIsLeftAsItIs() {
+        assertThat(Wrapping.wrapped(List.of(EIGHTY, "", "  indented"))).containsExactly(EIGHTY, "", "  indented");
+    }
+
+    @Test
+    void aLongerOneIsBrokenBetweenWords() {
+        assertThat(Wrapping.wrapped(List.of(EIGHTY + "b"))).containsExactly("a".repeat(39), "b".repeat(41));
+    }
+
+    @Test
+    void whatFollowsHangsUnderTheFirstWordAfterTheTag() {
+        assertThat(Wrapping.wrapped(List.of("  WHY   " + EIGHTY)))
+                .containsExactly("  WHY   " + "a".repeat(39), "        " + "b".repeat(40));
+    }
+
+    @Test
+    void aNumberIsATagToo() {
+        assertThat(Wrapping.wrapped(List.of("#12  17:30 UTC  " + EIGHTY)))
+                .containsExactly("#12  17:30 UTC  " + "a".repeat(39), " ".repeat(16) + "b".repeat(40));
+    }
+
+    @Test
+    void aCommandIsNotBroken() {
+        String command = "polewright sight still polaris --distance 0.1";
+        assertThat(Wrapping.wrapped(
+                        List.of("THEN  log it then and there, all of it, with " + Wrapping.unbroken(command))))
+                .containsExactly("THEN  log it then and there, all of it, with", "      " + command);
+    }
+
+    @Test
+    void aCommandTooLongForALineGoesOnAfterABackslash() {
+        String command =
+                "polewright sight drift \"polaris australis\" --minutes 10 --moved N --toward WAY --with reticle";
+        assertThat(Wrapping.wrapped(Wrapping.command(command)))
+                .containsExactly(
+                        "  polewright sight drift \"polaris australis\" --minutes 10 --moved N \\",
+                        "      --toward WAY --with reticle");
+        assertThat(Wrapping.wrapped(Wrapping.command("polewright sight scale ALTITUDE")))
+                .containsExactly("  polewright sight scale ALTITUDE");
+    }
+
+    @Test
+    void aWordLongerThanALineIsLeftWhole() {
+        String path = "/" + "p".repeat(90);
+        assertThat(Wrapping.wrapped(List.of("LOOK  at " + path))).containsExactly("LOOK  at", "      " + path);
+    }
+
+    @Test
+    void charactersOutsideTheBasicPlaneCountAsOne() {
+        String line = "\uD83D\uDD2D".repeat(79) + " x";
+        assertThat(Wrapping.wrapped(List.of(line.substring(0, 158)))).hasSize(1);
+    }
+}

@@ -1,0 +1,205 @@
+package polewright.session;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import polewright.alignment.advice.Confirmation;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.allowance.Allowance;
+import polewright.alignment.fix.Agreement;
+import polewright.alignment.fix.Fix;
+import polewright.alignment.fix.Step;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.work.Work;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/** What a night's events come to, event by event, before anything is solved. */
+final class EventsSoFar {
+    private final NightEvent.Begun begun;
+    private final List<LoggedEvent> gone;
+    private final List<Step> steps;
+    private final Set<SightingKind> alreadyRead;
+    private final CentringsSoFar centrings;
+    // Those since the tripod was last set down: where among the events that begins, and how its instruments were read.
+    private int setDown;
+    private SettingsDown settings = SettingsDown.of(List.of());
+    private Allowance allowance;
+    private Optional<Work> work = Optional.empty();
+    private boolean clamped;
+    private boolean isTurnUnseen;
+    private SkippedSightings skipped = SkippedSightings.NONE;
+    private Optional<Long> lastSinceClamp = Optional.empty();
+
+    EventsSoFar(NightEvent.Begun begun) {
+        this.begun = begun;
+        gone = new ArrayList<>();
+        steps = new ArrayList<>();
+        alreadyRead = EnumSet.noneOf(SightingKind.class);
+        centrings = new CentringsSoFar();
+        allowance = begun.allowance();
+    }
+
+    private EventsSoFar(EventsSoFar other, List<LoggedEvent> gone) {
+        begun = other.begun;
+        this.gone = gone;
+        steps = new ArrayList<>(other.steps);
+        alreadyRead = EnumSet.copyOf(other.alreadyRead);
+        centrings = other.centrings.copy();
+        setDown = other.setDown;
+        settings = other.settings;
+        allowance = other.allowance;
+        work = other.work;
+        clamped = other.clamped;
+        isTurnUnseen = other.isTurnUnseen;
+        skipped = other.skipped;
+        lastSinceClamp = other.lastSinceClamp;
+    }
+
+    EventsSoFar copy() {
+        return new EventsSoFar(this, new ArrayList<>(gone));
+    }
+
+    /** Whether a night begins with these events and all of them come to the same in it. */
+    boolean isContinuedBy(List<LoggedEvent> standing) {
+        if (!SameEvents.beginWith(gone, standing)) {
+            return false;
+        }
+        return standing.subList(gone.size(), standing.size()).stream().noneMatch(SettingsDown::isRead)
+                // A further reading of an instrument makes the earlier ones count less.
+                || sinceSetDown(standing).beginsWith(settings);
+    }
+
+    /**
+     * Goes through those events of a night that it continues with.
+     *
+     * @return how it was at the last knock among them: what is read from then on changes nothing of what was read before it
+     */
+    Optional<EventsSoFar> addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
+        Optional<EventsSoFar> atKnock = Optional.empty();
+        List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
+        if (more.stream().anyMatch(SettingsDown::isRead)) {
+            settings = sinceSetDown(standing);
+        }
+        for (LoggedEvent logged : more) {
+            gone.add(logged);
+            add(logged, models);
+            if (logged.event() instanceof NightEvent.Knocked) {
+                setDown = gone.size();
+                EventsSoFar justSetDown = copy();
+                justSetDown.settings = SettingsDown.of(List.of());
+                atKnock = Optional.of(justSetDown);
+            }
+        }
+        if (atKnock.isPresent()) {
+            settings = sinceSetDown(standing);
+        }
+        return atKnock;
+    }
+
+    private SettingsDown sinceSetDown(List<LoggedEvent> standing) {
+        return SettingsDown.of(standing.subList(setDown, standing.size()));
+    }
+
+    private void add(LoggedEvent logged, NightState.ModelCache models) {
+        NightEvent event = logged.event();
+        centrings.before(logged, begun, models).ifPresent(this::centred);
+        steps.addAll(stepsOf(logged, models));
+        clamped = NightSteps.isClampedAfter(event, clamped);
+        skipped = skipped.after(logged);
+        if (event instanceof NightEvent.SightingTaken taken) {
+            sighted(logged.seq(), taken.sighting());
+        } else if (event instanceof NightEvent.ScrewMove) {
+            isTurnUnseen = true;
+        } else if (event instanceof NightEvent.Clamped) {
+            lastSinceClamp = Optional.empty();
+        } else if (event instanceof NightEvent.Knocked) {
+            alreadyRead.clear();
+            lastSinceClamp = Optional.empty();
+        } else if (event instanceof NightEvent.AllowanceSet set) {
+            allowance = set.allowance();
+            work = Optional.empty();
+        } else if (event instanceof NightEvent.WorkSet set) {
+            allowance = models.zone(logged.seq(), set.work(), begun);
+            work = Optional.of(set.work());
+        }
+    }
+
+    /** Of a sighting that cannot have been made it is said which clock or site would have allowed it. */
+    private List<Step> stepsOf(LoggedEvent logged, NightState.ModelCache models) {
+        try {
+            return NightSteps.of(logged, clamped, begun, settings, models);
+        } catch (InputRefused refused) {
+            if (logged.event() instanceof NightEvent.SightingTaken taken) {
+                throw MistakenClockOrSite.allowing(begun, steps, logged.seq(), taken.sighting())
+                        .words()
+                        .map(words -> refused.adding("It could have been seen if " + words + "."))
+                        .orElse(refused);
+            }
+            throw refused;
+        }
+    }
+
+    /** A copy that counts the stars centred since the last move. */
+    EventsSoFar withLastCentrings(NightState.ModelCache models) {
+        EventsSoFar all = new EventsSoFar(this, gone);
+        centrings.atLast(begun, models).ifPresent(all::centred);
+        return all;
+    }
+
+    private void centred(Step.Sighted together) {
+        steps.add(together);
+        sighted(together.seq(), together.sighting());
+    }
+
+    private void sighted(long seq, Sighting sighting) {
+        Optional<SightingKind> reading = SettingsDown.reading(sighting);
+        reading.ifPresent(alreadyRead::add);
+        if (reading.isEmpty()) {
+            // Compass and scale are too rough to confirm anything by.
+            lastSinceClamp = Optional.of(seq);
+            isTurnUnseen = false;
+        }
+    }
+
+    List<Step> steps() {
+        return steps;
+    }
+
+    Set<SightingKind> alreadyRead() {
+        return alreadyRead;
+    }
+
+    Allowance allowance() {
+        return allowance;
+    }
+
+    Optional<Work> work() {
+        return work;
+    }
+
+    boolean isClamped() {
+        return clamped;
+    }
+
+    /** Whether a screw was turned and the sky was not sighted since. */
+    boolean isTurnUnseen() {
+        return isTurnUnseen;
+    }
+
+    SkippedSightings skipped() {
+        return skipped;
+    }
+
+    /** What was seen since the clamps were tightened, by this fix. */
+    Confirmation confirmation(Fix fix) {
+        return lastSinceClamp
+                .flatMap(fix::agreement)
+                .map(Agreement::contradictory)
+                .map(contradicts -> contradicts ? Confirmation.CONTRADICTS : Confirmation.AGREES)
+                .orElse(Confirmation.NONE);
+    }
+}

@@ -1,0 +1,84 @@
+package polewright.session;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import polewright.alignment.advice.Adviser;
+import polewright.alignment.advice.Prospect;
+import polewright.alignment.allowance.ExposureLimits;
+import polewright.alignment.allowance.ExposureLimits.Limit;
+import polewright.alignment.fix.AxisState;
+import polewright.alignment.fix.Fix;
+import polewright.alignment.work.Guiding;
+import polewright.alignment.work.Shot;
+import polewright.alignment.work.Work;
+
+/**
+ * How long single exposures of one shot may be with the axis as it is, and what one more adjustment would buy.
+ *
+ * @param now the longest by the fix and what it leaves open
+ * @param next the same after one more adjustment; empty when nothing is left to adjust, or too little is known
+ */
+public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
+    // So much longer an exposure is worth getting up for.
+    private static final double WORTH_WHILE = 1.3;
+
+    /**
+     * After one more adjustment.
+     *
+     * @param minutes of work for it
+     */
+    public record After(Limit limit, double minutes) {}
+
+    /** Each shot of tonight's work; none while it is not known where the axis points. */
+    public static List<ExposureOutlook> of(NightState night) {
+        if (night.fix() instanceof Fix.Underdetermined) {
+            return List.of();
+        }
+        AxisState state = night.fix().state();
+        Optional<Prospect> prospect = Adviser.prospect(night.situation());
+        return night.work().map(Work::items).orElse(List.of()).stream()
+                .filter(Shot.class::isInstance)
+                .map(Shot.class::cast)
+                .map(shot -> new ExposureOutlook(
+                        shot,
+                        ExposureLimits.longest(
+                                night.begun().site(),
+                                night.begun().weather(),
+                                night.fix().rig(),
+                                shot,
+                                state.offset(),
+                                state.offsetCovariance()),
+                        prospect.map(p -> after(night, shot, p))))
+                .toList();
+    }
+
+    private static After after(NightState night, Shot shot, Prospect prospect) {
+        Limit limit = ExposureLimits.longest(
+                night.begun().site(),
+                night.begun().weather(),
+                night.fix().rig(),
+                shot,
+                prospect.offset(),
+                prospect.covariance());
+        return new After(limit, prospect.minutes());
+    }
+
+    /** Whether the exposures that are wanted could be taken now. */
+    public boolean isLongEnough() {
+        return asWanted(now).compareTo(shot.subExposure()) >= 0;
+    }
+
+    /** Whether one more adjustment would let them be longer by enough to be worth the work. */
+    public boolean isWorthAdjusting() {
+        return !isLongEnough()
+                && next.filter(after -> asWanted(after.limit()).toMillis()
+                                > WORTH_WHILE * asWanted(now).toMillis())
+                        .isPresent();
+    }
+
+    /** Guided or not, as the shot is to be. */
+    public Duration asWanted(Limit limit) {
+        return shot.guiding() instanceof Guiding.Guided ? limit.guided() : limit.unguided();
+    }
+}

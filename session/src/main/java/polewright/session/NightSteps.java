@@ -1,0 +1,84 @@
+package polewright.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.alignment.fix.AxisState;
+import polewright.alignment.fix.Step;
+import polewright.mount.rig.Rig;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+
+/** What events mean for the fix. */
+final class NightSteps {
+    private NightSteps() {}
+
+    /**
+     * All of a night's steps.
+     *
+     * @param standing the events that have not been withdrawn
+     * @throws polewright.sky.InputRefused when a sighting cannot have been made; its event number is named
+     */
+    static List<Step> of(List<LoggedEvent> standing, NightEvent.Begun begun) {
+        SettingsDown settings = SettingsDown.of(standing);
+        NightState.ModelCache models = new NightState.ModelCache();
+        List<Step> steps = new ArrayList<>();
+        CentringsSoFar centrings = new CentringsSoFar();
+        boolean clamped = false;
+        for (LoggedEvent logged : standing) {
+            centrings.before(logged, begun, models).ifPresent(steps::add);
+            steps.addAll(of(logged, clamped, begun, settings, models));
+            clamped = isClampedAfter(logged.event(), clamped);
+        }
+        centrings.atLast(begun, models).ifPresent(steps::add);
+        return steps;
+    }
+
+    /**
+     * The steps that an event is, if it bears on the fix.
+     *
+     * @param clamped whether the clamps were tight before it
+     */
+    static List<Step> of(
+            LoggedEvent logged,
+            boolean clamped,
+            NightEvent.Begun begun,
+            SettingsDown settings,
+            NightState.ModelCache models) {
+        NightEvent event = logged.event();
+        long seq = logged.seq();
+        Rig rig = begun.rig();
+        if (event instanceof NightEvent.SightingTaken taken) {
+            return List.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
+        } else if (event instanceof NightEvent.ScrewsTurned turned) {
+            return turned(new Step.Turned(seq, turned.azimuth(), turned.altitude()), clamped, rig);
+        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
+            return turned(Step.TurnedUnlogged.after(seq, unlogged.azimuth(), unlogged.altitude()), clamped, rig);
+        } else if (event instanceof NightEvent.Clamped) {
+            return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
+        } else if (event instanceof NightEvent.Unclamped) {
+            return List.of(loosened(seq, rig));
+        } else if (event instanceof NightEvent.Knocked) {
+            return List.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
+        } else if (event instanceof NightEvent.MountMove) {
+            throw new IllegalStateException("no step for " + event.getClass());
+        }
+        return List.of();
+    }
+
+    /** Whether the clamps are tight after an event. */
+    static boolean isClampedAfter(NightEvent event, boolean before) {
+        if (event instanceof NightEvent.Clamped) {
+            return true;
+        }
+        return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewMove);
+    }
+
+    /** Nobody turns a screw against tight clamps: that they were loosened was not worth a word. */
+    private static List<Step> turned(Step made, boolean clamped, Rig rig) {
+        return clamped ? List.of(loosened(made.seq(), rig), made) : List.of(made);
+    }
+
+    private static Step loosened(long seq, Rig rig) {
+        return new Step.Shifted(seq, rig.clampingSigma());
+    }
+}

@@ -1,0 +1,231 @@
+package polewright.session;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.hipparchus.exception.MathRuntimeException;
+import polewright.alignment.fix.FixSolver;
+import polewright.alignment.fix.Hindsight;
+import polewright.alignment.fix.ScrewSenses;
+import polewright.alignment.fix.Told;
+import polewright.mount.AxisOffset;
+import polewright.mount.rig.Experience;
+import polewright.mount.rig.Rig;
+import polewright.mount.rig.Screw;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.place.Site;
+
+/**
+ * What earlier nights of a rig have taught: which way its screws go, how far, and how its clamps usually move the axis.
+ *
+ * <p>Each night is looked back on by itself, by the rig as its owner wrote it, so that nothing is counted twice; then what
+ * they tell is put together, with the scatter between them ({@link FigureOverNights}). Clamps push to the right or left of
+ * someone who faces the pole that is up: that is east or west by the hemisphere, and a rig may have been in both. The lean
+ * of the base is of one setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
+ *
+ * <p>Which way a screw goes is asked of earlier nights only where its owner did not say. The odds of each night are
+ * multiplied, the latest last, and never count for more than 200 to 1: a mount may be taken apart between two nights, and
+ * then a night or two show it.
+ */
+public final class RigHistory {
+    // How much a screw's effect changes from night to night: the wedge is set at another place of its thread or arm
+    // (common practice; a fiftieth is felt as "the same as last time").
+    private static final double SCREW_SCATTER = 0.02;
+    // A clamp's shift before any was seen: half of its variance the same every time, half new each time.
+    // A half-Cauchy cut at ten scales has a root mean square of 2.4 of them.
+    private static final double CLAMP_HABIT = Math.sqrt(0.5);
+    private static final double CLAMP_SCATTER = Math.sqrt(0.5) / 2.4;
+
+    private final Rig rig;
+    private final List<Told> azimuth = new ArrayList<>();
+    private final List<Told> altitude = new ArrayList<>();
+    // As seen facing the pole that is up.
+    private final List<Told> clampRight = new ArrayList<>();
+    private final List<Told> clampUp = new ArrayList<>();
+    // Natural logarithms of the odds that a screw goes as the rig says.
+    private double azimuthSense;
+    private double altitudeSense;
+    private int nights;
+    private int clampings;
+
+    private RigHistory(Rig rig) {
+        this.rig = rig;
+    }
+
+    /**
+     * The rig as these nights have shown it. Assumed directions become the likelier ones. The rig itself, if no night with
+     * the same name and screws has shown anything.
+     *
+     * @param earlierNights the events of each, in any order; other rigs' nights may be among them
+     * @param tonight where the rig stands now: its hemisphere says which way of the clamps is east
+     */
+    public static Rig taught(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
+        return experience(earlierNights, rig, tonight)
+                .map(learned -> goingTheLikelierWay(rig, learned))
+                .orElse(rig);
+    }
+
+    /** What these nights taught of the rig, if they did. */
+    private static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
+        RigHistory history = new RigHistory(rig);
+        earlierNights.stream()
+                .filter(night -> !night.isEmpty())
+                .sorted(Comparator.comparing(night -> night.get(0).at()))
+                .forEach(history::lookBackOn);
+        return history.experience(tonight.hemisphereSign());
+    }
+
+    private static Rig goingTheLikelierWay(Rig rig, Experience learned) {
+        boolean isAzimuthOtherwise = rig.azimuthScrew().isSenseAssumed() && learned.azimuthSense() < 0.5;
+        boolean isAltitudeOtherwise = rig.altitudeScrew().isSenseAssumed() && learned.altitudeSense() < 0.5;
+        return rig.withScrews(
+                        isAzimuthOtherwise ? rig.azimuthScrew().reversed() : rig.azimuthScrew(),
+                        isAltitudeOtherwise ? rig.altitudeScrew().reversed() : rig.altitudeScrew(),
+                        rig.levelSigma())
+                .withExperience(Optional.of(learned.withSenses(
+                        isAzimuthOtherwise ? 1 - learned.azimuthSense() : learned.azimuthSense(),
+                        isAltitudeOtherwise ? 1 - learned.altitudeSense() : learned.altitudeSense())));
+    }
+
+    private void lookBackOn(List<LoggedEvent> events) {
+        try {
+            List<LoggedEvent> standing = StandingEvents.among(events).asMeant();
+            if (!standing.isEmpty()
+                    && standing.get(0).event() instanceof NightEvent.Begun begun
+                    && isSameMount(begun.rig())
+                    && standing.stream().anyMatch(RigHistory::mayTeach)) {
+                learn(standing, withoutExperience(begun));
+            }
+        } catch (InputRefused | MathRuntimeException unusable) {
+            // An old night with something wrong in it must not keep anyone from beginning a new one.
+        }
+    }
+
+    private void learn(List<LoggedEvent> standing, NightEvent.Begun begun) {
+        FixSolver.hindsight(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun))
+                .ifPresent(hindsight ->
+                        learn(hindsight, clampings(standing), begun.site().hemisphereSign()));
+    }
+
+    private void learn(Hindsight night, Set<Long> clamped, int rightIsEast) {
+        Rig shown = night.rig();
+        if (isContrary(shown.azimuthScrew(), rig.azimuthScrew())
+                || isContrary(shown.altitudeScrew(), rig.altitudeScrew())) {
+            return;
+        }
+        if (night.azimuthFactor().isPresent() || night.altitudeFactor().isPresent()) {
+            nights++;
+        }
+        azimuthSense = added(
+                azimuthSense,
+                shown.azimuthScrew(),
+                rig.azimuthScrew(),
+                night.senses().azimuth());
+        altitudeSense = added(
+                altitudeSense,
+                shown.altitudeScrew(),
+                rig.altitudeScrew(),
+                night.senses().altitude());
+        night.azimuthFactor().ifPresent(azimuth::add);
+        night.altitudeFactor().ifPresent(altitude::add);
+        for (Hindsight.Shift shift : night.shifts()) {
+            if (clamped.contains(shift.seq())
+                    && (shift.eastArcmin().isPresent() || shift.upArcmin().isPresent())) {
+                clampings++;
+                shift.eastArcmin()
+                        .map(east -> new Told(rightIsEast * east.value(), east.variance()))
+                        .ifPresent(clampRight::add);
+                shift.upArcmin().ifPresent(clampUp::add);
+            }
+        }
+    }
+
+    /** Whether a night has shown a screw to go against its owner's present word. */
+    private static boolean isContrary(Screw shown, Screw now) {
+        return !now.isSenseAssumed() && shown.clockwise() != now.clockwise();
+    }
+
+    private static double added(double before, Screw shown, Screw now, double sense) {
+        if (!now.isSenseAssumed()) {
+            return before;
+        }
+        double logOdds = ScrewSenses.logOdds(sense);
+        return ScrewSenses.bounded(before + (shown.clockwise() == now.clockwise() ? logOdds : -logOdds));
+    }
+
+    /**
+     * From what all nights told.
+     *
+     * @param rightIsEast +1 where the right of someone who faces the pole that is up is east, −1 where it is west
+     */
+    private Optional<Experience> experience(int rightIsEast) {
+        if (nights == 0 && clampings == 0 && azimuthSense == 0 && altitudeSense == 0) {
+            return Optional.empty();
+        }
+        FigureOverNights azimuthFactor = factor(azimuth, rig.azimuthScrew());
+        FigureOverNights altitudeFactor = factor(altitude, rig.altitudeScrew());
+        FigureOverNights right = clamp(clampRight);
+        FigureOverNights up = clamp(clampUp);
+        return Optional.of(new Experience(
+                nights,
+                azimuthFactor.mean(),
+                azimuthFactor.sigma(),
+                altitudeFactor.mean(),
+                altitudeFactor.sigma(),
+                clampings,
+                AxisOffset.ofArcminutes(rightIsEast * right.mean(), up.mean()),
+                Angle.ofArcminutes(Math.sqrt((right.sigma() * right.sigma() + up.sigma() * up.sigma()) / 2)),
+                ScrewSenses.ofLogOdds(azimuthSense),
+                ScrewSenses.ofLogOdds(altitudeSense)));
+    }
+
+    private static FigureOverNights factor(List<Told> told, Screw screw) {
+        return told.isEmpty()
+                ? new FigureOverNights(1, screw.relativeGainSigma())
+                : FigureOverNights.of(told, 1, screw.relativeGainSigma(), SCREW_SCATTER);
+    }
+
+    private FigureOverNights clamp(List<Told> told) {
+        double sigma = rig.clampSigma().arcminutes();
+        return told.isEmpty()
+                ? new FigureOverNights(0, sigma)
+                : FigureOverNights.of(told, 0, CLAMP_HABIT * sigma, CLAMP_SCATTER * sigma);
+    }
+
+    private boolean isSameMount(Rig other) {
+        return other.name().equals(rig.name())
+                && isSameScrew(other.azimuthScrew(), rig.azimuthScrew())
+                && isSameScrew(other.altitudeScrew(), rig.altitudeScrew());
+    }
+
+    private static boolean isSameScrew(Screw one, Screw other) {
+        return one.geometry().equals(other.geometry())
+                && (one.clockwise() == other.clockwise() || one.isSenseAssumed() || other.isSenseAssumed());
+    }
+
+    private static boolean mayTeach(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.ScrewsTurned || logged.event() instanceof NightEvent.Clamped;
+    }
+
+    private static Set<Long> clampings(List<LoggedEvent> standing) {
+        return standing.stream()
+                .filter(logged -> logged.event() instanceof NightEvent.Clamped)
+                .map(LoggedEvent::seq)
+                .collect(Collectors.toSet());
+    }
+
+    private static NightEvent.Begun withoutExperience(NightEvent.Begun begun) {
+        return new NightEvent.Begun(
+                begun.siteName(),
+                begun.site(),
+                begun.weather(),
+                begun.rig().withExperience(Optional.empty()),
+                begun.allowance());
+    }
+}

@@ -1,0 +1,119 @@
+package polewright.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.alignment.sighting.Sighting;
+import polewright.mount.rig.Optic;
+import polewright.mount.rig.Rig;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/**
+ * Rig and site as they are, where they were entered wrongly: the night begins with the corrected ones. What was worked out
+ * from the wrong ones when a sighting was logged is worked out again from the right ones; so is what was logged while a
+ * correction stood that was withdrawn later.
+ */
+final class SetupCorrections {
+    private SetupCorrections() {}
+
+    /**
+     * The events with rig and site as they are, the corrections themselves left out.
+     *
+     * @param standing those that count, the beginning first
+     * @param history of the night's setup, as {@link #history} has it
+     * @throws InputRefused when the rig or the site cannot be as it was corrected; the event's number is named
+     */
+    static List<LoggedEvent> applied(List<LoggedEvent> standing, List<LoggedEvent> history) {
+        if (history.isEmpty() || standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun entered)) {
+            return standing;
+        }
+        NightEvent.Begun corrected = entered;
+        for (LoggedEvent logged : standing) {
+            corrected = after(logged, corrected);
+        }
+        List<LoggedEvent> applied = new ArrayList<>();
+        NightEvent.Begun then = entered;
+        int known = 0;
+        for (LoggedEvent logged : standing) {
+            int before = known;
+            while (known < history.size() && history.get(known).seq() < logged.seq()) {
+                known++;
+            }
+            then = known == before ? then : standingThen(history.subList(0, known), entered);
+            if (logged.event() instanceof NightEvent.Begun) {
+                applied.add(new LoggedEvent(logged.seq(), logged.at(), corrected));
+            } else if (!corrects(logged)) {
+                NightEvent read = read(logged.event(), then, corrected);
+                applied.add(read.equals(logged.event()) ? logged : new LoggedEvent(logged.seq(), logged.at(), read));
+            }
+        }
+        return applied;
+    }
+
+    /**
+     * What decides by which rig and site an event was entered: the corrections, standing or not, and all withdrawals; nothing
+     * where nothing was corrected.
+     */
+    static List<LoggedEvent> history(List<LoggedEvent> events) {
+        return events.stream().noneMatch(SetupCorrections::corrects)
+                ? List.of()
+                : events.stream()
+                        .filter(logged -> corrects(logged) || logged.event() instanceof NightEvent.Withdrawn)
+                        .toList();
+    }
+
+    private static NightEvent.Begun standingThen(List<LoggedEvent> history, NightEvent.Begun entered) {
+        NightEvent.Begun then = entered;
+        for (LoggedEvent logged : StandingEvents.counting(history)) {
+            try {
+                then = after(logged, then);
+            } catch (InputRefused withdrawnForThat) {
+                // It changed neither rig nor site, so nothing can depend on it.
+            }
+        }
+        return then;
+    }
+
+    private static boolean corrects(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.RigCorrected || logged.event() instanceof NightEvent.SiteCorrected;
+    }
+
+    private static NightEvent.Begun after(LoggedEvent logged, NightEvent.Begun before) {
+        try {
+            if (logged.event() instanceof NightEvent.RigCorrected rig) {
+                return before.with(rig.correction());
+            }
+            return logged.event() instanceof NightEvent.SiteCorrected site ? before.at(site.site()) : before;
+        } catch (InputRefused refused) {
+            throw refused.at("event " + logged.seq());
+        }
+    }
+
+    private static NightEvent read(NightEvent event, NightEvent.Begun then, NightEvent.Begun now) {
+        if (event instanceof NightEvent.SightingTaken taken) {
+            return read(taken, then, now);
+        }
+        return event instanceof NightEvent.MeasurementCorrected corrected
+                        && corrected.meant() instanceof NightEvent.SightingTaken taken
+                ? new NightEvent.MeasurementCorrected(corrected.seq(), read(taken, then, now))
+                : event;
+    }
+
+    private static NightEvent.SightingTaken read(
+            NightEvent.SightingTaken taken, NightEvent.Begun then, NightEvent.Begun now) {
+        Sighting there = SightingElsewhere.of(taken.sighting(), then, now);
+        return new NightEvent.SightingTaken(through(there, then.rig(), now.rig()));
+    }
+
+    private static Sighting through(Sighting sighting, Rig then, Rig now) {
+        for (Optic optic : now.optics()) {
+            Optic before = then.optic(optic.name()).orElse(optic);
+            Sighting read = before.equals(optic) ? sighting : SightingThroughOptic.of(sighting, before, optic);
+            if (!read.equals(sighting)) {
+                return read;
+            }
+        }
+        return sighting;
+    }
+}

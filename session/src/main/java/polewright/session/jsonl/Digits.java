@@ -1,0 +1,25 @@
+package polewright.session.jsonl;
+
+import java.math.BigDecimal;
+
+/** Numbers as decimal text that reads back to the same bits. */
+final class Digits {
+    private static final int MOST_ZEROS = 12;
+
+    private Digits() {}
+
+    static String of(double value) {
+        if (value == 0) {
+            // BigDecimal knows no negative zero.
+            return 1 / value < 0 ? "-0.0" : "0";
+        }
+        return of(BigDecimal.valueOf(value));
+    }
+
+    /** Without an exponent while that is no longer to read. */
+    static String of(BigDecimal value) {
+        BigDecimal bare = value.stripTrailingZeros();
+        boolean readable = -MOST_ZEROS < bare.scale() && bare.scale() - bare.precision() < MOST_ZEROS;
+        return readable ? bare.toPlainString() : bare.toString();
+    }
+}

@@ -1,0 +1,108 @@
+package polewright.session.jsonl;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.util.ArrayList;
+import java.util.List;
+import polewright.session.event.EventOrder;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/**
+ * Nights as text: JSON Lines, one event a line, UTF-8. docs/events.md has every kind with its keys and units.
+ *
+ * <p>What is written reads back to equal events, every double to the same bits. Reading is strict: a key that is not
+ * known, missing, or of the wrong type is refused by name, and with one line the whole file.
+ */
+public final class JsonLines {
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+    private JsonLines() {}
+
+    /** One event as one line, without the line's end. */
+    public static String write(LoggedEvent event) {
+        return FieldWriter.line(out -> EventJson.write(out, event));
+    }
+
+    /** A night as lines, each with its end. */
+    public static void write(List<LoggedEvent> night, Appendable out) throws IOException {
+        for (LoggedEvent event : night) {
+            out.append(write(event)).append('\n');
+        }
+    }
+
+    /**
+     * One event from its line, whatever may have stood before it.
+     *
+     * @param seqWhenLeftOut the number of an event that does not say its own
+     * @throws InputRefused when the line is not an event
+     */
+    public static LoggedEvent readLine(String line, long seqWhenLeftOut, BodyNames names) {
+        return FieldReader.read(JsonLineParser.parse(line), in -> EventJson.read(in, seqWhenLeftOut, names));
+    }
+
+    /**
+     * A whole night. Empty lines are passed over; an event without a number gets the one after the event before it.
+     *
+     * @param names finds the stars that are given by name alone
+     */
+    public static Reading read(Reader text, BodyNames names) throws IOException {
+        try {
+            return new Reading.Accepted(read(text, names, false).get(0));
+        } catch (InputRefused e) {
+            return new Reading.Refused(e);
+        }
+    }
+
+    /**
+     * One night or several, one after the other: each begin starts the next.
+     *
+     * @throws InputRefused when a line is wrong; its message begins with the line
+     */
+    public static List<List<LoggedEvent>> readNights(Reader text, BodyNames names) throws IOException {
+        return read(text, names, true);
+    }
+
+    private static List<List<LoggedEvent>> read(Reader text, BodyNames names, boolean mayBeSeveral) throws IOException {
+        List<List<LoggedEvent>> nights = new ArrayList<>();
+        List<LoggedEvent> night = new ArrayList<>();
+        BufferedReader lines = new BufferedReader(text);
+        int number = 0;
+        for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+            number++;
+            if (number == 1 && line.startsWith(BYTE_ORDER_MARK)) {
+                line = line.substring(BYTE_ORDER_MARK.length());
+            }
+            if (line.isBlank()) {
+                continue;
+            }
+            try {
+                LoggedEvent event = readLine(line, nextSeq(night), names);
+                if (mayBeSeveral && event.event() instanceof NightEvent.Begun && !night.isEmpty()) {
+                    nights.add(List.copyOf(night));
+                    night.clear();
+                    event = readLine(line, nextSeq(night), names);
+                }
+                checkNext(event, night);
+                night.add(event);
+            } catch (InputRefused e) {
+                throw e.at("line " + number);
+            }
+        }
+        if (night.isEmpty()) {
+            throw new InputRefused("there is no event in it", "give a file with one event a line, a begin first");
+        }
+        nights.add(List.copyOf(night));
+        return nights;
+    }
+
+    private static long nextSeq(List<LoggedEvent> before) {
+        return before.isEmpty() ? 1 : before.get(before.size() - 1).seq() + 1;
+    }
+
+    private static void checkNext(LoggedEvent event, List<LoggedEvent> before) {
+        EventOrder.checkNext(event, nextSeq(before) - 1, seq -> before.stream().anyMatch(e -> e.seq() == seq));
+    }
+}

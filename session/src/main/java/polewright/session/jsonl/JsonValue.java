@@ -1,0 +1,59 @@
+package polewright.session.jsonl;
+
+import java.util.List;
+import java.util.Map;
+
+/** A JSON value as it stood in the text. Numbers keep their digits, so that no double in between costs any. */
+sealed interface JsonValue {
+    /** As a message quotes it. */
+    String quoted();
+
+    record Text(String value) implements JsonValue {
+        @Override
+        public String quoted() {
+            return '"' + shortened(value) + '"';
+        }
+    }
+
+    /** A number. The digits may also be NaN or Infinity, which JSON has no name for but other programs write. */
+    record Figure(String digits) implements JsonValue {
+        @Override
+        public String quoted() {
+            return shortened(digits);
+        }
+    }
+
+    record Flag(boolean value) implements JsonValue {
+        @Override
+        public String quoted() {
+            return String.valueOf(value);
+        }
+    }
+
+    record Nothing() implements JsonValue {
+        @Override
+        public String quoted() {
+            return "null";
+        }
+    }
+
+    record Items(List<JsonValue> values) implements JsonValue {
+        @Override
+        public String quoted() {
+            return "[...]";
+        }
+    }
+
+    record Members(Map<String, JsonValue> values) implements JsonValue {
+        @Override
+        public String quoted() {
+            return "{...}";
+        }
+    }
+
+    /** On one line, and short enough to leave room for the rest of the message. */
+    static String shortened(String text) {
+        String oneLine = text.replaceAll("\\p{Cntrl}", " ");
+        return oneLine.length() <= 40 ? oneLine : oneLine.substring(0, 37) + "...";
+    }
+}

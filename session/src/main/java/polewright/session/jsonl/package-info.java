@@ -1,0 +1,5 @@
+/** Events as JSON Lines, one event a line; the format is described in docs/events.md. */
+@NullMarked
+package polewright.session.jsonl;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,145 @@
+package polewright.simulation;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.random.RandomGenerator;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.alignment.camera.AxisFromFrames;
+import polewright.alignment.camera.Drive;
+import polewright.alignment.camera.ScrewsSoFar;
+import polewright.alignment.sighting.TurnedFrames;
+import polewright.session.NightState;
+import polewright.sky.attitude.CameraAttitude;
+
+/**
+ * Someone who turns the screws with an eye on what each new frame says, as {@link FollowedScrews} has it: one order, made in one
+ * go, then a frame, which goes into the log as it comes.
+ */
+final class TurningByFrames {
+    private static final int MOST_LOOKS = 15;
+    // Less is not worth another touch.
+    private static final double GOOD_ENOUGH_TURNS = 0.1;
+    private static final int PARTS_OF_A_TURN = 16;
+
+    private final CameraOnTube camera;
+    private final CameraOnTube.Turned reference;
+    private final AxisFromFrames found;
+    private final Duration turnAndLookTake;
+    private final Function<Step, NightState> log;
+    private final RandomGenerator random;
+    private HiddenWedge wedge;
+    private Instant now;
+    private FollowedScrews screws;
+    private boolean isGoodEnough;
+    private double lastAzimuth;
+    private double lastAltitude;
+
+    /**
+     * A turn and the frame after it.
+     *
+     * @param wedge how it stands after the turn
+     * @param frame what was seen
+     * @param look what that tells
+     * @param made what the frames say was turned since the log last had it; nothing if no turns of the screws explain it
+     * @param isLast whether no more is to be turned now
+     */
+    record Step(
+            HiddenWedge wedge,
+            CameraAttitude frame,
+            LookWhileTurning look,
+            Optional<FollowedScrews.Made> made,
+            boolean isLast) {}
+
+    /**
+     * @param reference the frames that gave the axis, nothing but screws touched since
+     * @param last the last frame, if that was taken after screws were turned
+     * @param now when the first screw is turned
+     * @param turnAndLookTake how long it takes to turn one screw and take a frame
+     * @param night so far
+     * @param log is given what a frame has to tell; returns the night with it
+     */
+    TurningByFrames(
+            CameraOnTube camera,
+            CameraOnTube.Turned reference,
+            Optional<CameraAttitude> last,
+            HiddenWedge wedge,
+            Instant now,
+            Duration turnAndLookTake,
+            NightState night,
+            Function<Step, NightState> log,
+            RandomGenerator random) {
+        this.camera = camera;
+        this.reference = reference;
+        this.found = AxisFromFrames.of(wedge.site(), reference.attitudes());
+        this.turnAndLookTake = turnAndLookTake;
+        this.log = log;
+        this.random = random;
+        this.wedge = wedge;
+        this.now = now;
+        this.screws = FollowedScrews.of(
+                wedge.site(),
+                FollowedScrews.Known.of(night.fix()),
+                night.allowance(),
+                last.map(found::followedTo).orElseGet(found::estimate).axis(),
+                last.orElseGet(() ->
+                                reference.attitudes().get(reference.attitudes().size() - 1))
+                        .at());
+    }
+
+    /** How the wedge stands now. */
+    HiddenWedge wedge() {
+        return wedge;
+    }
+
+    /** Makes the first of the turns that are advised, and then what each frame says, until one says that it is enough. */
+    void turn(List<ScrewTurn> advised) {
+        turnAndLook(advised.get(0).screw(), advised.get(0).clockwiseTurns(), false);
+        for (int looks = 1; looks < MOST_LOOKS && isMoreToTurn(); looks++) {
+            boolean azimuth = Math.abs(screws.orders().azimuth().clockwiseTurns())
+                    > Math.abs(screws.orders().altitude().clockwiseTurns());
+            FollowedScrews.Order order =
+                    azimuth ? screws.orders().azimuth() : screws.orders().altitude();
+            double last = azimuth ? lastAzimuth : lastAltitude;
+            turnAndLook(
+                    azimuth ? ScrewTurn.Which.AZIMUTH : ScrewTurn.Which.ALTITUDE,
+                    order.isWayUnknown() ? Math.copySign(order.clockwiseTurns(), -last) : order.clockwiseTurns(),
+                    looks == MOST_LOOKS - 1);
+        }
+    }
+
+    private boolean isMoreToTurn() {
+        FollowedScrews.Orders orders = screws.orders();
+        return !isGoodEnough
+                && Math.max(
+                                Math.abs(orders.azimuth().clockwiseTurns()),
+                                Math.abs(orders.altitude().clockwiseTurns()))
+                        >= GOOD_ENOUGH_TURNS;
+    }
+
+    private void turnAndLook(ScrewTurn.Which screw, double ordered, boolean isLast) {
+        double turns = Math.rint(ordered * PARTS_OF_A_TURN) / PARTS_OF_A_TURN;
+        boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
+        wedge = wedge.turned(azimuth ? turns : 0, azimuth ? 0 : turns, random);
+        lastAzimuth = azimuth ? turns : lastAzimuth;
+        lastAltitude = azimuth ? lastAltitude : turns;
+        now = now.plus(turnAndLookTake);
+        CameraAttitude frame = camera.again(reference.fork(), wedge, now);
+        ScrewsSoFar soFar =
+                ScrewsSoFar.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
+        screws = screws.seeing(soFar.now().axis(), found.sigmaOfAWay(frame), now);
+        isGoodEnough = screws.tightening()
+                .isEnough(
+                        soFar.now().axis().offset(wedge.site()),
+                        soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(wedge.site()));
+        boolean isOver = isLast || !isMoreToTurn();
+        if (screws.isToLog() || isOver) {
+            LookWhileTurning look = new LookWhileTurning(now, new ScrewTurn(screw, turns), soFar, screws);
+            NightState night = log.apply(new Step(wedge, frame, look, screws.made(), isOver));
+            screws = screws.logged(FollowedScrews.Known.of(night.fix()));
+        }
+    }
+}

@@ -1,0 +1,343 @@
+package polewright.simulation.practice;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import java.util.stream.Collectors;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.DriftDirection;
+import polewright.alignment.sighting.LevelledScale;
+import polewright.alignment.sighting.ReadLength;
+import polewright.alignment.sighting.StarDrift;
+import polewright.mount.AxisOffset;
+import polewright.mount.rig.HandTurns;
+import polewright.mount.rig.Optic;
+import polewright.mount.rig.Rig;
+import polewright.simulation.ActionCosts;
+import polewright.simulation.HiddenWedge;
+import polewright.simulation.SimulatedObserver;
+import polewright.sky.InputRefused;
+import polewright.sky.angle.Angle;
+import polewright.sky.atlas.NamedStar;
+import polewright.sky.atlas.NamedStars;
+import polewright.sky.body.Ephemeris;
+import polewright.sky.body.FixedStar;
+import polewright.sky.body.SunGuard;
+import polewright.sky.place.ObservingMoment;
+import polewright.sky.time.SkyTime;
+
+/** How a practice night stands after some deeds: a pure function of the scenario and of them. */
+public final class PracticeState {
+    private static final ActionCosts COSTS = ActionCosts.USUAL;
+    // From one frame to the next with right ascension turned between them, as in the rehearsed nights.
+    private static final Duration FRAME_AFTER_TURNING = Duration.ofSeconds(40);
+    private static final Duration SHUTTER_TO_FILE = Duration.ofSeconds(2);
+    private static final Angle LOWEST = Angle.ofDegrees(10);
+    private static final double SCALE_STEPS_PER_DEGREE = 4;
+
+    private final Scenario scenario;
+    private final List<DoneDeed> done;
+    private final HiddenWedge wedge;
+    private final boolean clamped;
+    private final boolean atTheScrews;
+    // Where the camera stands in right ascension, while the tube was not used for anything else since its last frame.
+    private final Optional<Angle> cameraAt;
+    private final Optional<Touch> touch;
+
+    /**
+     * One screw being turned: more turns the same way, right after, are still the same turn of the hand.
+     *
+     * @param first index of the first deed of it
+     * @param before how the wedge stood
+     * @param turns all of it so far
+     */
+    private record Touch(ScrewTurn.Which screw, int first, HiddenWedge before, HandTurns turns) {
+        boolean goesOnWith(Deed.TurnScrew more) {
+            return screw == more.screw()
+                    && !turns.isPastAndBack()
+                    && !more.turns().isPastAndBack()
+                    && turns.lastSense() == more.turns().lastSense();
+        }
+    }
+
+    private PracticeState(
+            Scenario scenario,
+            List<DoneDeed> done,
+            HiddenWedge wedge,
+            boolean clamped,
+            boolean atTheScrews,
+            Optional<Angle> cameraAt,
+            Optional<Touch> touch) {
+        this.scenario = scenario;
+        this.done = List.copyOf(done);
+        this.wedge = wedge;
+        this.clamped = clamped;
+        this.atTheScrews = atTheScrews;
+        this.cameraAt = cameraAt;
+        this.touch = touch;
+    }
+
+    /** Before any deed. */
+    public static PracticeState begin(Scenario scenario) {
+        return new PracticeState(
+                scenario, List.of(), scenario.hiddenWedge(), false, false, Optional.empty(), Optional.empty());
+    }
+
+    /** After these deeds. */
+    public static PracticeState of(Scenario scenario, List<Deed> deeds) {
+        PracticeState state = begin(scenario);
+        for (Deed deed : deeds) {
+            state = state.after(deed);
+        }
+        return state;
+    }
+
+    public Scenario scenario() {
+        return scenario;
+    }
+
+    /** What was done, in order. */
+    public List<DoneDeed> done() {
+        return done;
+    }
+
+    /** What time it is in the practice night. */
+    public Instant now() {
+        return done.isEmpty() ? scenario.from() : done.get(done.size() - 1).to();
+    }
+
+    public boolean clamped() {
+        return clamped;
+    }
+
+    /** The last thing that a look gave, if there was one. */
+    public Optional<DoneDeed> lastLook() {
+        return done.stream()
+                .filter(deed -> !(deed.seen() instanceof Seen.Nothing))
+                .reduce((earlier, later) -> later);
+    }
+
+    /** How many frames there are. */
+    public int frames() {
+        return (int) done.stream()
+                .filter(deed -> deed.seen() instanceof Seen.FrameTaken)
+                .count();
+    }
+
+    /** Where the axis really points. Not for the player, before the debrief. */
+    public AxisOffset truth() {
+        return wedge.offset();
+    }
+
+    HiddenWedge wedge() {
+        return wedge;
+    }
+
+    /**
+     * The night after one more deed.
+     *
+     * @throws InputRefused if it cannot be done now; nothing is changed by it then
+     */
+    public PracticeState after(Deed deed) {
+        if (deed instanceof Deed.TurnScrew turn) {
+            return turned(turn);
+        } else if (deed instanceof Deed.MoveByHand move) {
+            requireLoose();
+            return touched(deed, wedge.moved(move.azimuth(), move.altitude(), dice()), clamped, COSTS.movingByHand());
+        } else if (deed instanceof Deed.Clamp) {
+            if (clamped) {
+                throw new InputRefused("the clamps are tight already", "loosen them first");
+            }
+            return touched(deed, wedge.clamped(dice()), true, COSTS.clamping());
+        } else if (deed instanceof Deed.Unclamp) {
+            if (!clamped) {
+                throw new InputRefused("the clamps are loose already", "tighten them first");
+            }
+            // The time for it is that of going to the screws.
+            return touched(deed, wedge.clamped(dice()), false, Duration.ZERO);
+        } else if (deed instanceof Deed.ReadCompass) {
+            Instant to = now().plus(COSTS.reading());
+            double read = observer()
+                    .compass(wedge, to, CompassBearing.USUAL_SIGMA)
+                    .magneticBearing()
+                    .degrees();
+            return looked(deed, to, new Seen.OnCompass(Math.rint(read) % 360), cameraAt);
+        } else if (deed instanceof Deed.ReadScale) {
+            Instant to = now().plus(COSTS.reading());
+            double read = observer()
+                    .scale(wedge, to, LevelledScale.USUAL_SIGMA)
+                    .altitude()
+                    .degrees();
+            return looked(
+                    deed,
+                    to,
+                    new Seen.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
+                    cameraAt);
+        } else if (deed instanceof Deed.RockAndLook look) {
+            Optic optic = optic(look.optic());
+            Instant to = now().plus(COSTS.stillPoint());
+            ObservingMoment moment = dark(to);
+            return looked(
+                    deed, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
+        } else if (deed instanceof Deed.WatchStar watch) {
+            return watched(watch);
+        } else if (deed instanceof Deed.TakeFrame frame) {
+            return framed(frame);
+        } else if (deed instanceof Deed.Wait wait) {
+            return looked(deed, now().plus(wait.length()), new Seen.Nothing(), cameraAt);
+        }
+        throw new IllegalStateException("no rule for " + deed);
+    }
+
+    private PracticeState turned(Deed.TurnScrew deed) {
+        requireLoose();
+        Touch made = touch.filter(going -> going.goesOnWith(deed))
+                .map(going -> new Touch(
+                        going.screw(),
+                        going.first(),
+                        going.before(),
+                        HandTurns.straight(going.turns().net() + deed.turns().net())))
+                .orElseGet(() -> new Touch(deed.screw(), done.size(), wedge, deed.turns()));
+        boolean isNew = made.first() == done.size();
+        boolean azimuth = deed.screw() == ScrewTurn.Which.AZIMUTH;
+        HiddenWedge after = made.before()
+                .turned(
+                        azimuth ? made.turns() : HandTurns.NONE,
+                        azimuth ? HandTurns.NONE : made.turns(),
+                        scenario.diceOfDeed(made.first()));
+        Duration took =
+                (atTheScrews ? Duration.ZERO : COSTS.goingToTheScrews()).plus(isNew ? COSTS.turning() : Duration.ZERO);
+        return new PracticeState(
+                scenario,
+                with(deed, now().plus(took), after, new Seen.Nothing()),
+                after,
+                clamped,
+                true,
+                cameraAt,
+                Optional.of(made));
+    }
+
+    private PracticeState watched(Deed.WatchStar deed) {
+        NamedStar star = NamedStars.bundled()
+                .find(deed.star())
+                .orElseThrow(() -> new InputRefused(
+                        "no star is called '" + deed.star() + "'", "name one that the advice names, such as Rigel"));
+        FixedStar body = new FixedStar(star.label(), star.place());
+        Instant began = now().plus(COSTS.settingAStar());
+        Instant to = began.plus(deed.length());
+        requireUp(body, began);
+        requireUp(body, to);
+        Rig rig = scenario.rig();
+        StarDrift drift = observer().drift(wedge, began, body, deed.length(), StarDrift.usualSigma(rig));
+        Seen.Drifted seen = new Seen.Drifted(
+                star.label(),
+                began,
+                deed.length(),
+                counted(drift.drift().angle(), rig.finestOptic()),
+                drift.direction() instanceof DriftDirection.OnSky way && way.north(),
+                rig.finestOptic());
+        return looked(deed, to, seen, Optional.empty());
+    }
+
+    private PracticeState framed(Deed.TakeFrame deed) {
+        if (!scenario.hasCamera()) {
+            throw new InputRefused("this practice has no camera", "begin another, with a camera");
+        }
+        boolean isSamePlace = cameraAt.filter(deed.turned()::equals).isPresent();
+        Duration took = isSamePlace
+                ? COSTS.look()
+                : cameraAt.isPresent() ? FRAME_AFTER_TURNING : COSTS.pointing().plus(FRAME_AFTER_TURNING);
+        Instant to = now().plus(took);
+        dark(to);
+        Seen.FrameTaken seen = new Seen.FrameTaken(frames() + 1, to.minus(SHUTTER_TO_FILE), deed.turned());
+        // The screen stands by the screws: whoever only looks stays there.
+        return new PracticeState(
+                scenario,
+                with(deed, to, wedge, seen),
+                wedge,
+                clamped,
+                atTheScrews && isSamePlace,
+                Optional.of(deed.turned()),
+                Optional.empty());
+    }
+
+    private PracticeState touched(Deed deed, HiddenWedge after, boolean clampedAfter, Duration took) {
+        Optional<Angle> camera = deed instanceof Deed.MoveByHand ? Optional.empty() : cameraAt;
+        return new PracticeState(
+                scenario,
+                with(deed, now().plus(took), after, new Seen.Nothing()),
+                after,
+                clampedAfter,
+                false,
+                camera,
+                Optional.empty());
+    }
+
+    private PracticeState looked(Deed deed, Instant to, Seen seen, Optional<Angle> camera) {
+        return new PracticeState(
+                scenario, with(deed, to, wedge, seen), wedge, clamped, false, camera, Optional.empty());
+    }
+
+    private List<DoneDeed> with(Deed deed, Instant to, HiddenWedge after, Seen seen) {
+        List<DoneDeed> all = new ArrayList<>(done);
+        all.add(new DoneDeed(deed, now(), to, after, seen));
+        return all;
+    }
+
+    private RandomGenerator dice() {
+        return scenario.diceOfDeed(done.size());
+    }
+
+    private SimulatedObserver observer() {
+        return new SimulatedObserver(scenario.weather(), dice());
+    }
+
+    private void requireLoose() {
+        if (clamped) {
+            throw new InputRefused("the clamps are tight", "loosen them first");
+        }
+    }
+
+    private Optic optic(String name) {
+        return scenario.rig()
+                .optic(name)
+                .orElseThrow(() -> new InputRefused(
+                        "the rig has no optic called '" + name + "'",
+                        "look through one of these: "
+                                + scenario.rig().optics().stream()
+                                        .map(optic -> optic.name().toLowerCase(Locale.ROOT))
+                                        .collect(Collectors.joining(", "))));
+    }
+
+    private ObservingMoment dark(Instant at) {
+        ObservingMoment moment = ObservingMoment.of(scenario.site(), SkyTime.of(at), scenario.weather());
+        if (SunGuard.at(moment).isSunUp()) {
+            throw new InputRefused(
+                    "the Sun is up by then: no star can be seen, and none must be swept for", "begin another practice");
+        }
+        return moment;
+    }
+
+    private void requireUp(FixedStar star, Instant at) {
+        ObservingMoment moment = dark(at);
+        Angle altitude = moment.refracted(Ephemeris.apparent(star, moment)).altitude();
+        if (altitude.compareTo(LOWEST) < 0) {
+            throw new InputRefused(
+                    star.label() + " stands " + (altitude.radians() < 0 ? "below the horizon" : "too low to watch"),
+                    "watch a star that is up, such as the advice names");
+        }
+    }
+
+    /** To a tenth of a division, or a second of arc. */
+    private static ReadLength counted(Angle drift, Optional<Optic> finest) {
+        return finest.flatMap(Optic::division)
+                .map(division ->
+                        ReadLength.ofDivisions(Math.rint(10 * drift.radians() / division.radians()) / 10, division))
+                .orElseGet(() -> ReadLength.ofArcseconds(Math.rint(drift.arcseconds())));
+    }
+}

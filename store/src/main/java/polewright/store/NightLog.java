@@ -1,0 +1,319 @@
+package polewright.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.ColonPrefixSqlParser;
+import org.jdbi.v3.core.statement.SqlParser;
+import org.jdbi.v3.core.statement.SqlStatements;
+import polewright.session.NightId;
+import polewright.session.NightSummary;
+import polewright.session.event.EventOrder;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.session.jsonl.BodyNames;
+import polewright.session.jsonl.JsonLines;
+import polewright.sky.InputRefused;
+
+/**
+ * The log of nights: one SQLite file to which events are added, and in which nothing is ever changed or removed.
+ *
+ * <p>When a method that adds has returned, what it added is on the disk; when it throws, or the program dies in it, the
+ * log is as it was before. Several programs and threads may use a log at once. Whatever fails for a reason that a person
+ * can mend (a full disk, a file that may not be written, an event out of order) is an {@link InputRefused}.
+ */
+public final class NightLog implements AutoCloseable {
+    // It keeps what it has parsed: a log is opened often, and always asked the same.
+    private static final SqlParser SQL = new ColonPrefixSqlParser();
+
+    private final Path file;
+    private final Connection connection;
+    private final Jdbi jdbi;
+    private final Optional<String> damage;
+
+    NightLog(Path file, Connection connection, Optional<String> damage) {
+        this.file = file;
+        this.connection = connection;
+        this.jdbi = Jdbi.create(connection);
+        jdbi.getConfig(SqlStatements.class).setSqlParser(SQL);
+        this.damage = damage;
+    }
+
+    /** Opens a log, and makes it and its folder when there is none. One that is damaged opens for reading only. */
+    public static NightLog open(Path file) {
+        Connection connection = LogFile.open(file);
+        try {
+            return new NightLog(file, connection, LogHealth.damage(file, connection));
+        } catch (SQLException e) {
+            RuntimeException trouble = LogTrouble.of(file, e);
+            try {
+                connection.close();
+            } catch (SQLException stays) {
+                trouble.addSuppressed(stays);
+            }
+            throw trouble;
+        }
+    }
+
+    /** What is damaged, if the file is: then nothing is added to it, and not all of it may be read. */
+    public Optional<String> damage() {
+        return damage;
+    }
+
+    /**
+     * Keeps a copy of the log as it is before another night begins, next to a few older ones. An empty log needs none.
+     *
+     * @throws InputRefused if none can be kept, which need not keep the night from beginning
+     */
+    public void keepCopy() {
+        requireWhole();
+        long nights = reading(handle -> handle.createQuery("SELECT coalesce(max(id), 0) FROM night")
+                .mapTo(Long.class)
+                .one());
+        if (nights > 0) {
+            keepCopy(nights + 1);
+        }
+    }
+
+    private synchronized void keepCopy(long before) {
+        new LogCopies(file).keep(connection, before);
+    }
+
+    /** Begins a night. */
+    public NightId begin(NightEvent.Begun begun, Instant at) {
+        return begin(begun, List.of(), at, Optional.empty());
+    }
+
+    /**
+     * Begins a night with what is known of it at once, all or nothing.
+     *
+     * @param told what follows the beginning, in order
+     * @param once the key that it was sent with; if that was sent before, nothing is added and the night is the one that
+     *     it began then
+     */
+    public NightId begin(NightEvent.Begun begun, List<NightEvent> told, Instant at, Optional<SubmissionKey> once) {
+        List<LoggedEvent> night = new ArrayList<>(List.of(new LoggedEvent(1, at, begun)));
+        told.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
+        EventOrder.check(night);
+        return inTransaction(handle -> {
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            if (before.isPresent()) {
+                return before.get().night();
+            }
+            NightId id = NightRows.insert(handle, night, false);
+            once.ifPresent(key -> NightRows.insert(handle, key, id, 1));
+            return id;
+        });
+    }
+
+    /** Adds a whole night, each event with its number and time, or nothing of it. */
+    public NightId importNight(List<LoggedEvent> night) {
+        return importNights(List.of(night), false, Optional.empty()).get(0);
+    }
+
+    /**
+     * Adds whole nights, each event with its number and time, or nothing of them.
+     *
+     * @param goesOn whether the last of them is the one under way, to which more is added; else none of them is
+     * @param once the key that they were sent with; if that was sent before, nothing is added and the first night that
+     *     they became then is returned alone
+     */
+    public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean goesOn, Optional<SubmissionKey> once) {
+        nights.forEach(EventOrder::check);
+        return inTransaction(handle -> {
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            if (before.isPresent()) {
+                return List.of(before.get().night());
+            }
+            List<NightId> ids = new ArrayList<>();
+            for (List<LoggedEvent> night : nights) {
+                boolean underWay = goesOn && ids.size() == nights.size() - 1;
+                ids.add(NightRows.insert(handle, night, !underWay));
+            }
+            once.ifPresent(key -> NightRows.insert(handle, key, ids.get(0), 1));
+            return ids;
+        });
+    }
+
+    /** Adds an event after the last one of its night. */
+    public LoggedEvent append(NightId night, NightEvent event, Instant at) {
+        return append(night, event, at, Optional.empty());
+    }
+
+    /**
+     * Adds an event after the last one of its night.
+     *
+     * @param once the key that it was sent with; if that was sent before, nothing is added and what it became then is
+     *     returned
+     */
+    public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once) {
+        return append(night, event, at, once, Known.NOTHING);
+    }
+
+    /**
+     * The same, if the log is still as it was known; what was sent before is answered whatever came after it.
+     *
+     * @throws MovedOn if it is not, and the key is new
+     */
+    public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
+        return append(night, List.of(event), at, once, known).get(0);
+    }
+
+    /**
+     * Adds several events after the last one of their night, in order, all or none.
+     *
+     * @param events one at least
+     * @param once the key that they were sent with; if that was sent before, nothing is added and the first event that it
+     *     became then is returned alone
+     * @throws MovedOn if the log is no longer as it was known, and the key is new
+     */
+    public List<LoggedEvent> append(
+            NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, Known known) {
+        return inTransaction(handle -> {
+            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            if (before.isPresent()) {
+                return List.of(before.get().event());
+            }
+            NavigableSet<Long> earlier = NightRows.seqs(handle, night);
+            if (earlier.isEmpty()) {
+                throw noSuch(night);
+            }
+            known.check(NightRows.latest(handle).orElse(night), earlier.last());
+            List<LoggedEvent> added = new ArrayList<>();
+            for (NightEvent event : events) {
+                LoggedEvent logged = new LoggedEvent(earlier.last() + 1, at, event);
+                EventOrder.checkNext(logged, earlier.last(), earlier::contains);
+                NightRows.insert(handle, night, logged);
+                earlier.add(logged.seq());
+                added.add(logged);
+            }
+            once.ifPresent(
+                    key -> NightRows.insert(handle, key, night, added.get(0).seq()));
+            return added;
+        });
+    }
+
+    /** What a key that was sent before became; empty for a new one. */
+    public Optional<Submitted> submitted(SubmissionKey key) {
+        return reading(handle -> NightRows.submitted(handle, key));
+    }
+
+    /** Where the log stands: another figure whenever an event has been added, by whichever program. */
+    public long stand() {
+        return reading(handle -> handle.createQuery("SELECT count(*) FROM event")
+                .mapTo(Long.class)
+                .one());
+    }
+
+    /** All events of a night in their order. */
+    public List<LoggedEvent> events(NightId night) {
+        List<LoggedEvent> events = events(night, 1);
+        if (events.isEmpty()) {
+            throw noSuch(night);
+        }
+        return events;
+    }
+
+    /** The events of a night from a number on, in their order; empty if there are none. */
+    public List<LoggedEvent> events(NightId night, long fromSeq) {
+        List<String> lines = reading(handle -> handle.createQuery(
+                        "SELECT line FROM event WHERE night_id = :night AND seq >= :from ORDER BY seq")
+                .bind("night", night.number())
+                .bind("from", fromSeq)
+                .mapTo(String.class)
+                .list());
+        return read(lines);
+    }
+
+    /** One event of a night, if there is one of that number. */
+    public Optional<LoggedEvent> event(NightId night, long seq) {
+        List<String> lines =
+                reading(handle -> handle.createQuery("SELECT line FROM event WHERE night_id = :night AND seq = :seq")
+                        .bind("night", night.number())
+                        .bind("seq", seq)
+                        .mapTo(String.class)
+                        .list());
+        return read(lines).stream().findFirst();
+    }
+
+    private List<LoggedEvent> read(List<String> lines) {
+        try {
+            return lines.stream()
+                    .map(line -> JsonLines.readLine(line, 0, BodyNames.NONE))
+                    .toList();
+        } catch (InputRefused unreadable) {
+            if (damage.isPresent()) {
+                throw LogTrouble.damaged(file, damage.get());
+            }
+            throw unreadable;
+        }
+    }
+
+    /** The night that was begun last; one that came in from a file does not count. */
+    public Optional<NightId> latest() {
+        return reading(NightRows::latest);
+    }
+
+    /** All nights, the latest first. */
+    public List<NightSummary> nights() {
+        return reading(handle -> handle.createQuery("SELECT night.id, night.begun_at, max(event.at) AS last_at,"
+                        + " min(iif(event.seq = 1, json_extract(event.line, '$.site_name'), NULL)) AS site_name,"
+                        + " count(*) AS events"
+                        + " FROM night JOIN event ON event.night_id = night.id"
+                        + " GROUP BY night.id ORDER BY night.begun_at DESC, night.id DESC")
+                .map((row, context) -> new NightSummary(
+                        new NightId(row.getLong("id")),
+                        Instant.parse(row.getString("begun_at")),
+                        Instant.parse(row.getString("last_at")),
+                        row.getString("site_name"),
+                        row.getLong("events")))
+                .list());
+    }
+
+    @Override
+    public void close() {
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            throw LogTrouble.of(file, e);
+        }
+    }
+
+    private InputRefused noSuch(NightId night) {
+        return new InputRefused(
+                "there is no night " + night.number() + " in " + file, "list the nights and take a number from there");
+    }
+
+    private void requireWhole() {
+        damage.ifPresent(what -> {
+            throw LogTrouble.damaged(file, what);
+        });
+    }
+
+    private synchronized <T> T inTransaction(Function<Handle, T> work) {
+        requireWhole();
+        try {
+            return jdbi.inTransaction(work::apply);
+        } catch (InputRefused e) {
+            throw e;
+        } catch (RuntimeException e) {
+            throw LogTrouble.of(file, e);
+        }
+    }
+
+    private synchronized <T> T reading(Function<Handle, T> work) {
+        try {
+            return jdbi.withHandle(work::apply);
+        } catch (RuntimeException e) {
+            throw LogTrouble.of(file, e);
+        }
+    }
+}

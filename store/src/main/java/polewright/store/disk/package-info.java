@@ -1,0 +1,5 @@
+/** Why a file could not be written, in words for the person at the telescope. */
+@NullMarked
+package polewright.store.disk;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,89 @@
+package polewright.web;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import polewright.operations.picture.CloseUp;
+import polewright.operations.picture.Tint;
+import polewright.operations.watch.LiveView;
+import polewright.session.NightId;
+import polewright.web.room.Room;
+import polewright.web.room.Rooms;
+
+/** A desk's frames: the newest one's light, and that the screws are where they are to be. */
+final class FrameRoutes {
+    private static final Set<String> WORDS = Set.of("times", "x", "y", "n");
+
+    private final NightDesk desk;
+    private final WatchedFrames frames;
+
+    private FrameRoutes(NightDesk desk, WatchedFrames frames) {
+        this.desk = desk;
+        this.frames = frames;
+    }
+
+    static void add(JavalinConfig config, NightDesk desk, WatchedFrames frames) {
+        FrameRoutes routes = new FrameRoutes(desk, frames);
+        config.routes.get(desk.prefix() + FrameAddress.LIGHT, routes::light);
+        config.routes.post(desk.prefix() + FrameAddress.SETTLED, routes::settle);
+    }
+
+    private void light(Context ctx) {
+        Optional<CloseUp> part = part(ctx);
+        Optional<LiveView.Shot> newest = frames.stand().newest();
+        if (part.isEmpty()) {
+            refuse(ctx, HttpStatus.BAD_REQUEST, "A part of a frame is named by times, x and y, each a whole number.");
+        } else if (newest.isEmpty()) {
+            refuse(ctx, HttpStatus.NOT_FOUND, "No frame has come yet.");
+        } else {
+            ctx.header("Cache-Control", "no-store");
+            ctx.contentType("image/png");
+            ctx.result(newest.get().picture().png(tint(ctx), part.get()));
+        }
+    }
+
+    private void settle(Context ctx) {
+        Map<String, String> filled = Answers.filled(ctx);
+        Optional<NightId> night = number(filled, "night").map(NightId::new);
+        Settled settled = night.flatMap(which -> number(filled, "if-last-is").map(seq -> frames.settle(which, seq)))
+                .orElse(Settled.OTHERWISE);
+        if (settled.seq().isPresent()) {
+            ctx.redirect(desk.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
+            return;
+        }
+        ctx.status(HttpStatus.CONFLICT);
+        Room now = Rooms.places().get(0);
+        Answers.show(ctx, Answers.asked(ctx, desk), now, List.of(settled.why()));
+    }
+
+    private static Optional<Long> number(Map<String, String> filled, String name) {
+        return Optional.ofNullable(filled.get(name))
+                .filter(text -> text.matches("[1-9]\\d{0,8}"))
+                .map(Long::parseLong);
+    }
+
+    private static Tint tint(Context ctx) {
+        return Tint.of(PaletteChoice.of(ctx));
+    }
+
+    /** Empty when what is asked for makes no sense. */
+    private static Optional<CloseUp> part(Context ctx) {
+        Map<String, String> words = new HashMap<>();
+        for (Map.Entry<String, List<String>> word : ctx.queryParamMap().entrySet()) {
+            if (!WORDS.contains(word.getKey()) || word.getValue().size() != 1) {
+                return Optional.empty();
+            }
+            words.put(word.getKey(), word.getValue().get(0));
+        }
+        return FrameAddress.part(words);
+    }
+
+    private static void refuse(Context ctx, HttpStatus status, String sentence) {
+        ctx.status(status).contentType("text/plain; charset=utf-8").result(sentence);
+    }
+}

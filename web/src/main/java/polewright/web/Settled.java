@@ -1,0 +1,27 @@
+package polewright.web;
+
+import java.util.OptionalLong;
+
+/**
+ * What came of saying that the screws are where they are to be.
+ *
+ * @param seq the number of the last event then; empty if nothing was logged
+ * @param why nothing was; for the person
+ */
+record Settled(OptionalLong seq, String why) {
+    static final Settled OTHERWISE = not("something else was logged since this page was shown, by another device or a"
+            + " frame. This is how it stands now; if you did turn, take another frame.");
+    static final Settled UNMOVED =
+            not("the frames have seen no screw move since the last sighting. If you did turn, wait"
+                    + " for the next frame, or enter the turns under Sightings.");
+    static final Settled SOON =
+            not("the last frame is still being measured. What it shows of the screws is logged as soon as it is.");
+
+    static Settled as(long seq) {
+        return new Settled(OptionalLong.of(seq), "");
+    }
+
+    private static Settled not(String why) {
+        return new Settled(OptionalLong.empty(), "Not logged: " + why);
+    }
+}

@@ -1,0 +1,276 @@
+package polewright.web;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import polewright.image.Frame;
+import polewright.image.decode.DecodeLimits;
+import polewright.image.decode.DecodeOptions;
+import polewright.image.decode.FrameCompleteness;
+import polewright.operations.camera.FrameDecoding;
+import polewright.sky.InputRefused;
+import polewright.store.SubmissionKey;
+import polewright.store.disk.WholeFile;
+import polewright.web.door.Admission;
+import polewright.web.room.ChosenNight;
+
+/**
+ * Files that a page sends: a frame into the folder that is watched, a night into the log. What is sent is put on disk as it
+ * comes, looked at, and taken whole or not at all; sent again with its key it is taken once.
+ */
+final class UploadRoutes {
+    /** Largest night, bytes: one of a thousand events has a third of a million. */
+    static final long NIGHT_BYTES = 8L << 20;
+
+    private static final int LEAST_SIDE_PIXELS = 32;
+    private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
+    // What a form has around its file.
+    private static final long AROUND_BYTES = 64 * 1024;
+    private static final int LONGEST_NAME = 60;
+    private static final int KEY_IN_NAME = 8;
+    private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
+
+    // As long as a browser and a person wait; a frame that takes longer to be decoded is rare.
+    private static final long TURN_SECONDS = 10;
+
+    private final NightDesk desk;
+    // A frame takes much memory while it is looked at. Its decoding has a deadline, so each comes to an end.
+    private final ReentrantLock oneAtATime = new ReentrantLock();
+
+    /** What was sent; it is on disk, and goes with the request. */
+    private record Sent(SubmissionKey key, UploadedFile file) {}
+
+    private UploadRoutes(NightDesk desk) {
+        this.desk = desk;
+    }
+
+    static void add(JavalinConfig config, NightDesk desk) {
+        UploadRoutes routes = new UploadRoutes(desk);
+        config.jetty.multipartConfig.maxFileSize(Admission.FRAME_BYTES, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxTotalRequestSize(Admission.FRAME_BYTES + AROUND_BYTES, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxInMemoryFileSize(PARTS_IN_MEMORY_BYTES, SizeUnit.BYTES);
+        desk.frames()
+                .ifPresent(frames -> config.routes.post(
+                        desk.prefix() + FrameAddress.UPLOAD,
+                        ctx -> routes.answer(ctx, sent -> routes.frame(ctx, frames, sent))));
+        config.routes.post(
+                desk.prefix() + ChosenNight.UPLOAD, ctx -> routes.answer(ctx, sent -> routes.night(ctx, sent)));
+    }
+
+    /** What is done with what was sent. */
+    @FunctionalInterface
+    private interface Taking {
+        void take(Sent sent) throws IOException;
+    }
+
+    private void answer(Context ctx, Taking taking) {
+        try {
+            Optional<Sent> sent = sent(ctx);
+            if (sent.isPresent() && hasTurn(ctx)) {
+                try {
+                    taking.take(sent.get());
+                } finally {
+                    oneAtATime.unlock();
+                }
+            }
+        } catch (InputRefused refused) {
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(refused.getMessage()));
+        } catch (IOException e) {
+            refuse(
+                    ctx,
+                    HttpStatus.INSUFFICIENT_STORAGE,
+                    "It cannot be kept: see that the laptop's disk has room, and send it again.");
+        }
+    }
+
+    /** Whether what was sent may be looked at now; if not, the request is answered. */
+    private boolean hasTurn(Context ctx) {
+        try {
+            if (oneAtATime.tryLock(TURN_SECONDS, TimeUnit.SECONDS)) {
+                return true;
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        refuse(
+                ctx,
+                HttpStatus.SERVICE_UNAVAILABLE,
+                "Another file is still being read here: send this one again in a moment.");
+        return false;
+    }
+
+    private void refuse(Context ctx, HttpStatus status, String sentence) {
+        Answers.refuse(ctx, desk, status, "Not taken", sentence);
+    }
+
+    /** Empty when it was answered already. */
+    private Optional<Sent> sent(Context ctx) {
+        UploadedFile file;
+        String key;
+        try {
+            file = ctx.uploadedFile("file");
+            key = ctx.formParam("key");
+        } catch (Exception broken) {
+            boolean isTooLarge = isTooLarge(broken);
+            // The rest of it is not read, so nothing more can come this way.
+            ctx.header("Connection", "close");
+            refuse(
+                    ctx,
+                    isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,
+                    isTooLarge
+                            ? tooLarge(Admission.FRAME_BYTES)
+                            : "What was sent broke off or is no file from this page's form: send it again.");
+            return Optional.empty();
+        }
+        if (file == null || (file.size() == 0 && file.filename().isEmpty())) {
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen: choose one, then send it.");
+            return Optional.empty();
+        }
+        return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
+    }
+
+    /** What stopped the reading of a body lies several causes deep, and only its words tell. */
+    private static boolean isTooLarge(Throwable broken) {
+        return Stream.iterate(broken, Objects::nonNull, Throwable::getCause)
+                .anyMatch(cause -> String.valueOf(cause.getMessage()).matches("max .* exceeded.*"));
+    }
+
+    private static String tooLarge(long most) {
+        return "That is larger than the " + (most >> 20) + " MiB that are taken here. Send something smaller.";
+    }
+
+    private void frame(Context ctx, WatchedFrames frames, Sent sent) throws IOException {
+        Path folder = frames.folder()
+                .orElseThrow(() -> new InputRefused("frames have no folder here", "take one on the page Practice"));
+        if (desk.tonight().isEmpty()) {
+            throw new InputRefused("no night has begun yet, so this frame belongs to none", "begin one, then send it");
+        }
+        String name = safeName(sent.file().filename());
+        Path kept = folder.resolve(name(name, sent.key()));
+        if (!Files.exists(kept)) {
+            if (frames.isOwnFolder()) {
+                Files.createDirectories(folder);
+            }
+            // What is there when the watch begins counts as old.
+            if (!frames.tend()) {
+                refuse(
+                        ctx,
+                        HttpStatus.SERVICE_UNAVAILABLE,
+                        "The frame before is still being measured: send this one again in a moment.");
+                return;
+            }
+            try {
+                keep(sent.file(), name, kept);
+            } catch (IOException e) {
+                requireFolder(folder);
+                throw e;
+            }
+        }
+        ctx.redirect(desk.prefix() + FrameAddress.PAGE, HttpStatus.SEE_OTHER);
+    }
+
+    private static void keep(UploadedFile file, String name, Path kept) throws IOException {
+        Path part = Files.createTempFile(kept.getParent(), "sent-", ".part");
+        try {
+            try (InputStream in = file.content()) {
+                Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
+            }
+            requireFrame(WholeFile.read(part), name);
+            Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** Where nothing can be kept, it is not always for lack of room: a stick may have been pulled out. */
+    private static void requireFolder(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw new InputRefused(
+                    "the folder for frames, " + folder + ", is not there",
+                    "if it is on a stick or on the network, plug it in again; then send it again");
+        }
+        if (!Files.isWritable(folder)) {
+            throw new InputRefused(
+                    "nothing can be written to the folder for frames, " + folder,
+                    "see that it is not write-protected, and let yourself write there; then send it again");
+        }
+    }
+
+    /** Whoever sends it is told at once, not when the watch comes to it. */
+    private static void requireFrame(byte[] content, String name) {
+        if (FrameDecoding.completeness(content, name, DecodeLimits.OF_AN_UPLOAD)
+                instanceof FrameCompleteness.CutShort) {
+            throw new InputRefused(name + ": it is cut short", "send it again once it is saved whole");
+        }
+        Frame frame = FrameDecoding.read(content, name, DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_AN_UPLOAD));
+        if (Math.min(frame.width(), frame.height()) < LEAST_SIDE_PIXELS) {
+            throw new InputRefused(
+                    name + ": a picture of " + frame.width() + " by " + frame.height()
+                            + " pixels shows no field of stars",
+                    "take the frame again");
+        }
+    }
+
+    private void night(Context ctx, Sent sent) throws IOException {
+        if (sent.file().size() > NIGHT_BYTES) {
+            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge(NIGHT_BYTES));
+            return;
+        }
+        Path folder = Files.createTempDirectory("polewright-sent");
+        Path file = folder.resolve(safeName(sent.file().filename()));
+        try {
+            try (InputStream in = sent.file().content()) {
+                Files.copy(in, file);
+            }
+            Ran ran = desk.run(
+                    List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
+            if (!ran.isGood()) {
+                refuse(
+                        ctx,
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        String.join(" ", ran.complaints()).replace(folder + "/", ""));
+                return;
+            }
+            Matcher night = NIGHT.matcher(ran.out());
+            ctx.redirect(
+                    desk.prefix() + ChosenNight.PAGE + (night.find() ? "?night=" + night.group(1) : ""),
+                    HttpStatus.SEE_OTHER);
+        } finally {
+            Files.deleteIfExists(file);
+            Files.delete(folder);
+        }
+    }
+
+    /** The last part of what a client calls it, in letters that every file system takes. */
+    static String safeName(String told) {
+        String last = told.substring(Math.max(told.lastIndexOf('/'), told.lastIndexOf('\\')) + 1);
+        String plain = last.replaceAll("[^A-Za-z0-9._-]+", "-");
+        String end = plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
+        // Last, since the cut may lay another bare: with a dot in front a file is hidden, a hyphen looks like an
+        // option.
+        String safe = end.replaceFirst("^[.-]+", "");
+        return safe.isEmpty() ? "sent" : safe;
+    }
+
+    /** A file that a capture program has saved is never written over, and one that is sent again is the same file. */
+    private static String name(String safe, SubmissionKey key) {
+        int dot = safe.lastIndexOf('.');
+        String mark = "-" + key.text().substring(0, KEY_IN_NAME);
+        return dot <= 0 ? safe + mark : safe.substring(0, dot) + mark + safe.substring(dot);
+    }
+}

@@ -1,0 +1,186 @@
+package polewright.web.form;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import polewright.sky.InputRefused;
+
+/**
+ * A command as a form.
+ *
+ * @param id its address, in lower-case letters and hyphens
+ * @param title what it does, the verb first
+ * @param intro what to do before filling it in; may be empty
+ * @param command the words that the command begins with: {@code sight}, {@code compass}
+ * @param button what to press
+ * @param kind whose the command is
+ * @param takesTime whether it takes {@code --at}, so that what is sent late keeps the time at which it was done
+ */
+public record CommandForm(
+        String id,
+        String title,
+        String intro,
+        List<String> command,
+        List<Field> fields,
+        String button,
+        boolean takesTime,
+        Kind kind) {
+    private static final String MISSING = "…";
+
+    /** Whose the command is. */
+    public enum Kind {
+        /** It adds to a log. */
+        NIGHT("once"),
+        /** It does something in a practice. */
+        PRACTICE("key"),
+        /** It is about who may come in: doing it again changes nothing. */
+        DEVICES("");
+
+        private final String keyOption;
+
+        Kind(String keyOption) {
+            this.keyOption = keyOption;
+        }
+
+        /** The option that makes sending it twice harmless, without the dashes; empty where it is so anyway. */
+        public String keyOption() {
+            return keyOption;
+        }
+    }
+
+    /** Whether it adds to the night that there is, and so has to be sure that this is the one that was meant. */
+    public boolean isOfOneNight() {
+        return kind == Kind.NIGHT && !command.equals(List.of("begin"));
+    }
+
+    /** Whether its command asks back when what is filled in looks like a slip. */
+    public boolean asksBack() {
+        return kind == Kind.NIGHT && List.of("begin", "sight", "turn").contains(command.get(0));
+    }
+
+    /** A command that adds to a log. */
+    public CommandForm(
+            String id,
+            String title,
+            String intro,
+            List<String> command,
+            List<Field> fields,
+            String button,
+            boolean takesTime) {
+        this(id, title, intro, command, fields, button, takesTime, Kind.NIGHT);
+    }
+
+    public CommandForm {
+        command = List.copyOf(command);
+        fields = List.copyOf(fields);
+    }
+
+    /** The same with these fields in their place. */
+    CommandForm withFields(List<Field> others) {
+        return new CommandForm(id, title, intro, command, others, button, takesTime, kind);
+    }
+
+    /**
+     * The words of the command.
+     *
+     * @param filled what was filled in, by field; what is not a field of this form is left aside
+     * @throws InputRefused when something that is needed is missing, or cannot be one word of a command
+     */
+    public List<String> words(Map<String, String> filled) {
+        List<String> words = new ArrayList<>(command);
+        List<String> positionals = new ArrayList<>();
+        for (Field field : fields) {
+            String value = filled.getOrDefault(field.name(), "").strip();
+            if (value.isEmpty()) {
+                if (field.isRequired()) {
+                    throw new InputRefused("'" + field.label() + "' is empty", "fill it in");
+                }
+                continue;
+            }
+            if (value.length() > Field.LONGEST) {
+                throw new InputRefused(
+                        String.format(
+                                Locale.ROOT,
+                                "'%s' has %,d characters, and the limit is %,d",
+                                field.label(),
+                                value.length(),
+                                Field.LONGEST),
+                        "shorten it, or send it in parts");
+            }
+            if (!field.isUsable(value)) {
+                throw new InputRefused("'" + field.label() + "' cannot be used as it is", "fill it in again");
+            }
+            if (field.isPositional()) {
+                positionals.addAll(split(field, field.asCommandWord(value)));
+            } else {
+                words.addAll(option(field, field.asCommandWord(value)));
+            }
+        }
+        if (!positionals.isEmpty()) {
+            // A figure below zero, or a note that begins with a hyphen, is no option.
+            words.add("--");
+            words.addAll(positionals);
+        }
+        return words;
+    }
+
+    /**
+     * The command line that does the same, as it would be typed in a shell; three dots where something is still missing.
+     *
+     * @param filled what is filled in so far
+     */
+    public String line(Map<String, String> filled) {
+        List<String> words = new ArrayList<>(command);
+        List<String> positionals = new ArrayList<>();
+        for (Field field : fields) {
+            String value = filled.getOrDefault(field.name(), "").strip();
+            boolean isMissing = value.isEmpty() ? field.isRequired() : !field.isUsable(value);
+            if (value.isEmpty() && !isMissing) {
+                continue;
+            }
+            String typed = isMissing ? MISSING : field.asCommandWord(value);
+            if (field.isPositional()) {
+                positionals.addAll(split(field, typed));
+            } else {
+                words.addAll(option(field, typed));
+            }
+        }
+        if (positionals.stream().anyMatch(word -> word.startsWith("-"))) {
+            words.add("--");
+        }
+        words.addAll(positionals);
+        return typed(words);
+    }
+
+    private static String typed(List<String> words) {
+        return "polewright " + words.stream().map(CommandForm::quoted).collect(Collectors.joining(" "));
+    }
+
+    private static List<String> option(Field field, String value) {
+        if (field.kind() instanceof Field.Tick) {
+            return value.equals("yes") ? List.of("--" + field.name()) : List.of();
+        }
+        if (field.kind() instanceof Field.Several several) {
+            List<String> words = new ArrayList<>(List.of("--" + field.name()));
+            words.addAll(List.of(value.split(several.separator())));
+            return words;
+        }
+        return List.of("--" + field.name() + "=" + value);
+    }
+
+    private static List<String> split(Field field, String value) {
+        return field.kind() instanceof Field.Several several
+                ? List.of(value.split(several.separator()))
+                : List.of(value);
+    }
+
+    private static String quoted(String word) {
+        int equals = word.startsWith("--") ? word.indexOf('=') + 1 : 0;
+        String value = word.substring(equals);
+        boolean plain = !value.isEmpty()
+                && value.chars().allMatch(c -> Character.isLetterOrDigit(c) || "-_=.,:+/…".indexOf(c) >= 0);
+        return word.substring(0, equals) + (plain ? value : "'" + value.replace("'", "'\\''") + "'");
+    }
+}

@@ -1,0 +1,97 @@
+package polewright.web.form;
+
+import static polewright.web.form.Field.option;
+
+import java.util.List;
+import polewright.web.form.Field.Choice;
+import polewright.web.form.Field.Figure;
+import polewright.web.form.Field.Option;
+import polewright.web.form.Field.Tick;
+import polewright.web.form.Field.Words;
+
+/** Rig and site, where they were entered wrongly. */
+public final class SetupForms {
+    private static final List<String> CORRECT_RIG = List.of("rig", "correct");
+    private static final Figure TURNS = new Figure("turns");
+    private static final Choice TIMES_AS_FAR = new Choice(List.of(
+            new Option("", "as entered"),
+            new Option("0.5", "half as far"),
+            new Option("0.75", "a quarter less"),
+            new Option("1.25", "a quarter more"),
+            new Option("1.5", "half as far again"),
+            new Option("2", "twice as far")));
+
+    public static final CommandForm RIG = new CommandForm(
+            "correct-rig",
+            "Correct the rig",
+            "The night is worked out again from its beginning. Log turns as you made them, whatever the rig says.",
+            CORRECT_RIG,
+            List.of(
+                    option("azimuth-reversed", "Azimuth screw: clockwise goes the other way", "", new Tick()),
+                    option("altitude-reversed", "Altitude screw: clockwise goes the other way", "", new Tick()),
+                    option("azimuth-gain", "A turn of the azimuth screw goes", "", TIMES_AS_FAR),
+                    option("altitude-gain", "A turn of the altitude screw goes", "", TIMES_AS_FAR),
+                    option("azimuth-per-turn", "Or: one turn of the azimuth screw is", "", SightingForms.DEGREES)
+                            .seldom(),
+                    option("altitude-per-turn", "Or: one turn of the altitude screw is", "", SightingForms.DEGREES)
+                            .seldom(),
+                    option("azimuth-play", "Play of the azimuth screw", "", TURNS)
+                            .seldom(),
+                    option("altitude-play", "Play of the altitude screw", "", TURNS)
+                            .seldom(),
+                    option("clamping", "Clamping shifts the axis by", "", new Figure("′"))
+                            .seldom(),
+                    option("level", "The base is level to", "", SightingForms.DEGREES)
+                            .seldom(),
+                    option("optic", "Finder or eyepiece", "Its name, for the next three.", new Words())
+                            .seldom(),
+                    option(
+                                    "view",
+                                    "It shows the sky",
+                                    "",
+                                    new Choice(List.of(
+                                            new Option("", "as entered"),
+                                            new Option("erect", "erect, as by eye"),
+                                            new Option("inverted", "upside down"),
+                                            new Option("mirrored", "mirrored, by a star diagonal"))))
+                            .seldom(),
+                    option("field", "Its true field, edge to edge", "", SightingForms.DEGREES)
+                            .seldom(),
+                    option("division", "A division of its reticle", "", new Figure("″"))
+                            .seldom()),
+            "Correct the rig",
+            false);
+    public static final CommandForm KNOWN_RIG = new CommandForm(
+            "known-rig",
+            "It is another rig",
+            "",
+            CORRECT_RIG,
+            List.of(option("known", "Name of the rig", "As in an earlier night.", new Words())
+                    .required()),
+            "It is this one",
+            false);
+    public static final CommandForm SITE = new CommandForm(
+            "correct-site",
+            "Correct the site",
+            "The night is worked out again from its beginning.",
+            List.of("site", "correct"),
+            List.of(
+                    option(
+                            "site",
+                            "Site: latitude, longitude, height",
+                            "54.60,-2.90,240: degrees, north and east positive; metres.",
+                            new Words()),
+                    option("other-latitude", "Or: north and south were mixed up", "", new Tick()),
+                    option("other-longitude", "Or: east and west were mixed up", "", new Tick()),
+                    option("swapped", "Or: latitude and longitude were swapped", "", new Tick()),
+                    option("height", "Or only the height", "", new Figure("m", true))
+                            .seldom()),
+            "Correct the site",
+            false);
+
+    private SetupForms() {}
+
+    static List<CommandForm> all() {
+        return List.of(RIG, KNOWN_RIG, SITE);
+    }
+}

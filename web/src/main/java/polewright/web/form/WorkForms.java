@@ -1,0 +1,152 @@
+package polewright.web.form;
+
+import static polewright.web.form.Field.option;
+import static polewright.web.form.Field.positional;
+
+import java.util.List;
+import java.util.stream.Stream;
+import polewright.web.form.Field.Choice;
+import polewright.web.form.Field.Figure;
+import polewright.web.form.Field.Option;
+import polewright.web.form.Field.Tick;
+import polewright.web.form.Field.Words;
+
+/** What tonight is for, and with it how far off the pole the axis may be. */
+public final class WorkForms {
+    private static final Words WORDS = new Words();
+    private static final Figure DEGREES = SightingForms.DEGREES;
+    private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
+            .seldom();
+    private static final Field FOCAL_LENGTH =
+            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm"));
+    private static final Field PIXEL = option("pixel", "Pixel", "", new Figure("µm"));
+    private static final Field SIZE =
+            option("size", "Pixels of the camera", "4000x3000 is usual.", WORDS).seldom();
+    private static final Field BINNING = option(
+                    "binning", "Pixels taken together each way", "1 is usual.", new Figure(""))
+            .seldom();
+    private static final Field WORK_NAME = positional("name", "What to call it", "One that is there is changed.", WORDS)
+            .required();
+    private static final List<Field> REGION = List.of(
+            option("target", "What is looked at", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
+            option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
+                    .seldom(),
+            option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
+            option("to-the-pole", "Up to the pole too", "Else the 10° about it are left out.", new Tick())
+                    .seldom(),
+            option(
+                            "declination",
+                            "Or things at this declination",
+                            "With the hours below.",
+                            SightingForms.DEGREES_EITHER_WAY)
+                    .seldom(),
+            option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS)
+                    .seldom());
+
+    public static final CommandForm ALLOW_FOR = work(
+            "allow-for",
+            "What tonight is for",
+            "How far off the pole the axis may be follows from it.",
+            List.of("allow"),
+            option("for", "Tonight is for", "", purposes("choose")).required(),
+            CAMERA,
+            FOCAL_LENGTH,
+            PIXEL,
+            SIZE,
+            BINNING);
+    public static final CommandForm ALLOW_ALSO = work(
+            "allow-also",
+            "And also for",
+            "Beside what there is.",
+            List.of("allow"),
+            option("also", "Also for", "", purposes("choose")).required(),
+            CAMERA,
+            FOCAL_LENGTH,
+            PIXEL,
+            SIZE,
+            BINNING);
+    public static final CommandForm ALLOW_LIMIT = work(
+            "allow-limit",
+            "A plain limit instead",
+            "Whatever the work.",
+            List.of("allow"),
+            positional("arcmin", "How far off the pole the axis may be", "5 suits looking by eye.", new Figure("′"))
+                    .required());
+    public static final CommandForm ALLOW_LOOK = work(
+            "allow-look",
+            "A look of your own",
+            "Through an eyepiece. How long must an object stay in it with the mount left alone?",
+            List.of("allow", "look"),
+            Stream.concat(
+                            Stream.of(
+                                    WORK_NAME,
+                                    option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", WORDS),
+                                    option("field", "Or the true field, edge to edge", "", DEGREES),
+                                    option("stay", "How long it is to stay", "15 is usual.", new Figure("min")),
+                                    option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))
+                                            .seldom(),
+                                    option("by-hand", "No go-to: pushed by hand from star to star", "", new Tick())),
+                            REGION.stream())
+                    .toArray(Field[]::new));
+    public static final CommandForm ALLOW_SHOT = work(
+            "allow-shot",
+            "Pictures of your own",
+            "",
+            List.of("allow", "shot"),
+            Stream.of(
+                            Stream.of(
+                                    WORK_NAME,
+                                    option("exposure", "One exposure", "", new Figure("s"))
+                                            .required(),
+                                    option("total", "All of them together", "60 is usual.", new Figure("min")),
+                                    option(
+                                            "guided",
+                                            "Guided: from the middle to the guide star",
+                                            "Empty if nothing guides; 30 is usual.",
+                                            new Figure("′")),
+                                    option("tolerance", "How long a trail may be", "2.5 arcseconds, or 2px.", WORDS)
+                                            .seldom(),
+                                    option("seeing", "How wide stars look", "3 is usual.", new Figure("″"))
+                                            .seldom()),
+                            Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING),
+                            REGION.stream())
+                    .flatMap(fields -> fields)
+                    .toArray(Field[]::new));
+    public static final CommandForm ALLOW_DROP = work(
+            "allow-drop",
+            "Take something out",
+            "",
+            List.of("allow", "drop"),
+            positional("name", "What", "As it is called above.", WORDS).required());
+    public static final CommandForm TARGET = work(
+            "target",
+            "Something to look at tonight",
+            "",
+            List.of("target"),
+            positional(
+                            "body",
+                            "What",
+                            "moon, saturn, vega, M 31, or right ascension and declination in degrees.",
+                            new Words())
+                    .required());
+
+    private WorkForms() {}
+
+    static List<CommandForm> all() {
+        return List.of(ALLOW_FOR, ALLOW_ALSO, ALLOW_LIMIT, ALLOW_LOOK, ALLOW_SHOT, ALLOW_DROP, TARGET);
+    }
+
+    private static CommandForm work(String id, String title, String intro, List<String> command, Field... fields) {
+        return new CommandForm(id, title, intro, command, List.of(fields), "Set it", false);
+    }
+
+    static Choice purposes(String none) {
+        return new Choice(List.of(
+                new Option("", none),
+                new Option("casual look", "a casual look"),
+                new Option("look by hand", "a look by hand, without a go-to"),
+                new Option("planets at high power", "planets at high power"),
+                new Option("short subs", "short subs"),
+                new Option("long guided subs", "long guided subs")));
+    }
+}
