@@ -27,7 +27,7 @@ class AppendingTest {
 
     private static final ArchRule ONE_WAY_IN = noClasses()
             .that()
-            .resideInAPackage("polewright.operations..")
+            .resideInAnyPackage(House.APPLICATION)
             .and()
             .doNotHaveFullyQualifiedName(LogEntry.class.getName())
             .should()

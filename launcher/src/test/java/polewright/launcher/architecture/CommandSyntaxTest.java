@@ -14,7 +14,8 @@ import org.junit.jupiter.api.Test;
 /** Below the faces no text names a command or an option: a page has neither, and a remedy there is a value. */
 class CommandSyntaxTest {
     private static final Path ROOT = Path.of("..");
-    private static final List<String> BELOW = List.of("sky", "axis", "frames", "night", "rehearsal");
+    private static final List<String> BELOW =
+            List.of("sky", "image", "mount", "alignment", "drawing", "session", "store", "planning", "simulation");
     private static final Pattern TYPED = Pattern.compile("\"[^\"\n]*(?:--[a-z]{2}|\\bpolewright [a-z]{2})[^\"\n]*\"");
 
     /** Their texts are being rewritten; leave them out here when they are. */
@@ -28,7 +29,7 @@ class CommandSyntaxTest {
                         .filter(file ->
                                 !STILL_NAMING.contains(file.getFileName().toString()))
                         .toList();
-                assertThat(sources).hasSizeGreaterThan(20);
+                assertThat(sources).hasSizeGreaterThan(10);
                 assertThat(sources).noneMatch(CommandSyntaxTest::namesSyntax);
             }
         }

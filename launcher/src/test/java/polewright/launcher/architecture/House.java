@@ -10,6 +10,15 @@ final class House {
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("polewright");
 
+    /** The modules that use the pure ones: they may look at the clock, and read and write files. */
+    static final String[] APPLICATION = {
+        "polewright.operations..",
+        "polewright.report..",
+        "polewright.cli..",
+        "polewright.web..",
+        "polewright.launcher.."
+    };
+
     private House() {}
 
     static JavaClasses only(Class<?>... broken) {

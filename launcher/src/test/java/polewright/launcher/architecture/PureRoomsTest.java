@@ -15,7 +15,10 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import polewright.sky.broken.RuleBreakers;
 
-/** Sky, axis and frames are pure: time, zone and dice come in as arguments; files, networks and databases not at all. */
+/**
+ * The modules below the application are pure: time, zone and random numbers come in as arguments; files, networks and
+ * databases not at all.
+ */
 class PureRoomsTest {
     private static final String[] PURE = {"polewright.sky..", "polewright.mount..", "polewright.image.."};
     // Tables bundled in the jar, and the bytes of a picture that the caller read.
@@ -81,8 +84,8 @@ class PureRoomsTest {
             .resideInAnyPackage(PURE)
             .and()
             .areDeclaredInClassesThat()
-            .haveNameNotMatching("polewright\\.(sky\\.atlas\\.FieldCollector|frames\\.decode\\.Jpeg(Bits|Scans)"
-                    + "|axis\\.pointing\\.(PointingDescent|ForkLook|SkySlopes))")
+            .haveNameNotMatching("polewright\\.(sky\\.atlas\\.FieldCollector|image\\.decode\\.Jpeg(Bits|Scans)"
+                    + "|mount\\.pointing\\.(PointingDescent|ForkLook|SkySlopes))")
             .should()
             .beFinal();
 

@@ -1,81 +1,74 @@
 package polewright.launcher.architecture;
 
-import static com.tngtech.archunit.base.DescribedPredicate.not;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
-import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import polewright.mount.rig.MountKind;
 import polewright.sky.broken.RuleBreakers;
 
-/** Data flows one way: sky, axis and frames, night, rehearsal, app; each room knows only those before it. */
+/** Data flows one way, from {@code sky} to {@code launcher}: each module knows only those before it. */
 class RoomsTest {
-    private static final ArchRule DOWNWARD = layeredArchitecture()
-            .consideringOnlyDependenciesInLayers()
-            .layer("sky")
-            .definedBy("polewright.sky..")
-            .layer("axis")
-            .definedBy("polewright.mount..")
-            .layer("frames")
-            .definedBy("polewright.image..")
-            .layer("night")
-            .definedBy("polewright.session..")
-            .layer("rehearsal")
-            .definedBy("polewright.simulation..")
-            .layer("app")
-            .definedBy("polewright.operations..")
-            .whereLayer("axis")
-            .mayOnlyBeAccessedByLayers("night", "rehearsal", "app")
-            // Pixels know nothing of mounts, and an axis nothing of pixels: an attitude, of the sky, is all that
-            // passes.
-            .whereLayer("frames")
-            .mayOnlyBeAccessedByLayers("night", "rehearsal", "app")
-            .whereLayer("night")
-            .mayOnlyBeAccessedByLayers("rehearsal", "app")
-            .whereLayer("rehearsal")
-            .mayOnlyBeAccessedByLayers("app")
-            .whereLayer("app")
-            .mayNotBeAccessedByAnyLayer()
-            // The fixtures are tried one by one, without the other rooms.
-            .withOptionalLayers(true);
-
-    @Test
-    void eachRoomKnowsOnlyThoseBeforeIt() {
-        DOWNWARD.check(House.CLASSES);
+    /**
+     * Each module with all that it may know. Pixels know nothing of mounts, and mounts nothing of pixels: an attitude is
+     * all that passes between them. The terminal and the pages do not know each other.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "sky,",
+        "image, sky",
+        "mount, sky",
+        "alignment, sky mount",
+        "drawing, sky mount alignment",
+        "session, sky mount alignment",
+        "store, sky session",
+        "planning, sky mount alignment drawing session",
+        "simulation, sky image mount alignment drawing session",
+        "operations, sky image mount alignment drawing session store planning simulation",
+        "report, sky image mount alignment drawing session planning simulation operations",
+        "cli, sky image mount alignment drawing session store planning simulation operations report",
+        "web, sky image mount alignment drawing session store planning simulation operations report",
+        "launcher, operations cli web",
+    })
+    void eachModuleKnowsOnlyThoseBeforeIt(String module, String known) {
+        assertThat(House.CLASSES.that(resideInAPackage("polewright." + module + "..")))
+                .as(module)
+                .isNotEmpty();
+        onlyKnows(module, known).check(House.CLASSES);
     }
 
     @Test
-    void everyRoomIsThere() {
-        for (String room : new String[] {"sky", "axis", "frames", "night", "rehearsal", "app"}) {
-            assertThat(House.CLASSES.that(resideInAPackage("polewright." + room + "..")))
-                    .as(room)
-                    .isNotEmpty();
-        }
-    }
-
-    @Test
-    void aSkyThatKnowsMountsIsCaught() {
+    void skyThatKnowsMounts_isCaught() {
         var broken = House.only(RuleBreakers.SkyThatKnowsMounts.class, MountKind.class);
-        assertThat(DOWNWARD.evaluate(broken).hasViolation()).isTrue();
+        assertThat(onlyKnows("sky", null).evaluate(broken).hasViolation()).isTrue();
     }
 
     @Test
-    void packagesDoNotDependOnEachOtherInCircles() {
-        // The app's own package holds both its start and what its commands are handed; its sub-packages are below.
-        slices().matching("polewright.(**)")
-                .should()
-                .beFreeOfCycles()
-                .check(House.CLASSES.that(not(resideInAPackage("polewright.operations.."))));
+    void packagesDoNotDependOnEachOtherInCycles() {
+        slices().matching("polewright.(**)").should().beFreeOfCycles().check(House.CLASSES);
     }
 
-    @Test
-    void theAppsPackagesDoNotDependOnEachOtherInCircles() {
-        slices().matching("polewright.operations.(*)..")
+    private static ArchRule onlyKnows(String module, String known) {
+        List<String> names = known == null ? List.of() : List.of(known.split(" "));
+        String[] allowed = Stream.concat(Stream.of(module), names.stream())
+                .map(name -> "polewright." + name + "..")
+                .toArray(String[]::new);
+        DescribedPredicate<JavaClass> others =
+                resideInAPackage("polewright..").and(DescribedPredicate.not(resideInAnyPackage(allowed)));
+        return noClasses()
+                .that()
+                .resideInAPackage("polewright." + module + "..")
                 .should()
-                .beFreeOfCycles()
-                .check(House.CLASSES);
+                .dependOnClassesThat(others);
     }
 }

@@ -11,7 +11,7 @@ import polewright.operations.input.NumberInput;
 class TypedNumbersTest {
     private static final ArchRule ONE_READER = noClasses()
             .that()
-            .resideInAnyPackage("polewright.operations..")
+            .resideInAnyPackage(House.APPLICATION)
             .and()
             .doNotHaveFullyQualifiedName(NumberInput.class.getName())
             .should()
