@@ -9,9 +9,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import polewright.operations.ExitStatus;
 import polewright.sky.InputRefused;
-import polewright.web.Ran;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
+import polewright.web.night.Ran;
 
 /** What the harness lets pass and what it reports: a fuzzer that can find nothing proves nothing. */
 class ExecutionTest {

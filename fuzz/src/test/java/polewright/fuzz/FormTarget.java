@@ -14,12 +14,12 @@ import java.util.stream.Stream;
 import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
-import polewright.web.NightDesk;
-import polewright.web.Posted;
 import polewright.web.Posting;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.FilledForm;
+import polewright.web.night.NightDesk;
+import polewright.web.night.Posted;
 
 /**
  * A form that a page posts, without the socket: the first line names the form, the rest is the body of the request. It is

@@ -22,9 +22,6 @@ import polewright.operations.JobFailed;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
 import polewright.operations.device.PairedDevices;
-import polewright.web.Commands;
-import polewright.web.FrameSource;
-import polewright.web.NightDesk;
 import polewright.web.PageServer;
 import polewright.web.PracticeDesk;
 import polewright.web.door.Door;
@@ -32,6 +29,9 @@ import polewright.web.door.DoorSettings;
 import polewright.web.door.LocalAddresses;
 import polewright.web.door.OwnCertificate;
 import polewright.web.door.TerminalQr;
+import polewright.web.night.Commands;
+import polewright.web.night.FrameSource;
+import polewright.web.night.NightDesk;
 
 @Command(
         name = "serve",

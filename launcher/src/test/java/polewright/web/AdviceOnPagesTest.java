@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import polewright.web.night.Ran;
 
 /** What a page makes of advice that is worded for a terminal: each sentence stays with what it belongs to. */
 class AdviceOnPagesTest {

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.Browser.Device;
+import polewright.web.night.NightDesk;
 
 /** What is pressed is kept by the page until it is taken, or the person has decided: nothing goes without a word. */
 class KeptPressesTest {

@@ -25,6 +25,9 @@ import polewright.operations.watch.SettableClock;
 import polewright.web.door.Door;
 import polewright.web.door.DoorSettings;
 import polewright.web.door.OwnCertificate;
+import polewright.web.night.Commands;
+import polewright.web.night.FrameSource;
+import polewright.web.night.NightDesk;
 
 /** The whole server, shared under the name larkfell.local, knocked at with bytes. */
 final class KnockedDoor implements AutoCloseable {

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.mount.AxisOffset;
 import polewright.operations.PierNights;
 import polewright.web.Browser.Device;
+import polewright.web.night.Ran;
 
 /** Tonight and the nights before it, on a phone. */
 class NightsPagesTest {

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.web.Browser.Device;
+import polewright.web.night.Ran;
 import polewright.web.room.Room;
 import polewright.web.room.Rooms;
 

@@ -16,6 +16,7 @@ import polewright.mount.rig.Rig;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.Site;
+import polewright.web.night.NightDesk;
 
 /**
  * Someone who does as the page says, at a simulated wedge, and enters what is seen there. The page is all that tells what

@@ -23,6 +23,8 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.Ran;
 
 /** What is posted, well or ill. */
 class PostedFormsTest {

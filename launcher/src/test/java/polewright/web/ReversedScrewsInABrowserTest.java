@@ -48,6 +48,7 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.web.Browser.Device;
+import polewright.web.night.Ran;
 
 /**
  * Whole nights with an undescribed rig. Both screws are reversed and their gains are off by a quarter. The wedge model shares no

@@ -25,6 +25,10 @@ import polewright.operations.device.PairedDevices;
 import polewright.operations.watch.SettableClock;
 import polewright.web.door.Door;
 import polewright.web.door.DoorSettings;
+import polewright.web.night.Commands;
+import polewright.web.night.FrameSource;
+import polewright.web.night.NightDesk;
+import polewright.web.night.Ran;
 
 /** A night of its own, served on a free port, its clock in the test's hand. */
 final class ServedNight implements AutoCloseable {

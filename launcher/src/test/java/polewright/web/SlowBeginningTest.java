@@ -20,6 +20,9 @@ import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
+import polewright.web.night.FrameSource;
+import polewright.web.night.NightDesk;
+import polewright.web.night.WatchedFrames;
 
 /** A server that was only just started on a slow laptop: its first look at the frames takes seconds. */
 class SlowBeginningTest {

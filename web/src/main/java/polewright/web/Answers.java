@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import polewright.drawing.Palette;
 import polewright.web.form.FilledForm;
+import polewright.web.night.NightDesk;
 import polewright.web.room.Asked;
 import polewright.web.room.Room;
 import polewright.web.room.Rooms;

@@ -12,6 +12,10 @@ import polewright.operations.picture.CloseUp;
 import polewright.operations.picture.Tint;
 import polewright.operations.watch.LiveView;
 import polewright.session.NightId;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.NightDesk;
+import polewright.web.night.Settled;
+import polewright.web.night.WatchedFrames;
 import polewright.web.room.Room;
 import polewright.web.room.Rooms;
 

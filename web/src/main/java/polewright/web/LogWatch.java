@@ -7,6 +7,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
+import polewright.web.night.NightDesk;
 
 /**
  * Tells whoever asks when something was added to a log, by this program or another: a command at a terminal shows on the

@@ -13,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
 import polewright.sky.InputRefused;
 import polewright.web.door.Door;
+import polewright.web.night.NightDesk;
 
 /** Tells pages that they are old; one that slept, or was cut off, as soon as it is back. */
 final class NewsStreams implements AutoCloseable {

@@ -14,6 +14,8 @@ import polewright.session.NightSummary;
 import polewright.session.event.LoggedEvent;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
+import polewright.web.night.NightDesk;
+import polewright.web.night.WatchedFrames;
 import polewright.web.room.Asked;
 import polewright.web.room.ChosenNight;
 import polewright.web.room.Forms;

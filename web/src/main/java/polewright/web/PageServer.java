@@ -15,6 +15,9 @@ import polewright.operations.JobFailed;
 import polewright.sky.InputRefused;
 import polewright.web.door.Door;
 import polewright.web.form.FilledForm;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.NightDesk;
+import polewright.web.night.WatchedFrames;
 import polewright.web.room.ChosenNight;
 
 /** Serves the pages of one or more desks, until it is closed. */

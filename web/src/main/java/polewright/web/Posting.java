@@ -10,6 +10,9 @@ import polewright.sky.InputRefused;
 import polewright.store.SubmissionKey;
 import polewright.web.form.CommandForm;
 import polewright.web.form.NightForms;
+import polewright.web.night.NightDesk;
+import polewright.web.night.Posted;
+import polewright.web.night.Ran;
 import polewright.web.view.FormView;
 
 /** A form that was posted, as the command that it stands for. */

@@ -8,6 +8,10 @@ import polewright.operations.camera.FrameClues;
 import polewright.operations.camera.NearPlace;
 import polewright.operations.practice.LatestPractice;
 import polewright.sky.angle.Angle;
+import polewright.web.night.Commands;
+import polewright.web.night.FrameSource;
+import polewright.web.night.NightDesk;
+import polewright.web.night.PracticeAddress;
 
 /** The desk of the practice that was begun last, with its own log, clock and camera. */
 public final class PracticeDesk {

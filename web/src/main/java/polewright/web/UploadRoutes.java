@@ -27,6 +27,10 @@ import polewright.sky.InputRefused;
 import polewright.store.SubmissionKey;
 import polewright.store.disk.WholeFile;
 import polewright.web.door.Admission;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.NightDesk;
+import polewright.web.night.Ran;
+import polewright.web.night.WatchedFrames;
 import polewright.web.room.ChosenNight;
 
 /**

@@ -23,12 +23,16 @@ class PureRoomsTest {
     private static final String[] PURE = {"polewright.sky..", "polewright.mount..", "polewright.image.."};
     // Tables bundled in the jar, and the bytes of a picture that the caller read.
     private static final String[] READING_MEMORY = {
-        "polewright.sky.atlas..", "polewright.sky.body..", "polewright.sky.magnetic..", "polewright.image.decode.."
+        "polewright.sky.atlas..",
+        "polewright.sky.body..",
+        "polewright.sky.magnetic..",
+        "polewright.image.decode..",
+        "polewright.session.jsonl.."
     };
 
     private static final ArchRule NO_CLOCK = noClasses()
             .that()
-            .resideOutsideOfPackage("polewright.operations..")
+            .resideOutsideOfPackages(House.APPLICATION)
             .should()
             .callMethodWhere(target(owner(resideInAPackage("java.time.."))).and(target(name("now"))))
             .orShould()

@@ -3,7 +3,7 @@ package polewright.web.room;
 import java.util.Map;
 import java.util.Optional;
 import polewright.drawing.Palette;
-import polewright.web.NightDesk;
+import polewright.web.night.NightDesk;
 
 /**
  * What a browser asks a page for.

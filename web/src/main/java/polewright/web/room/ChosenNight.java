@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.session.NightSummary;
-import polewright.web.NightDesk.Tonight;
+import polewright.web.night.NightDesk.Tonight;
 import polewright.web.view.Section;
 
 /** Which night a page is about: the one that its address names, or the one that was begun last. */

@@ -3,10 +3,10 @@ package polewright.web.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import polewright.web.FrameAddress;
-import polewright.web.NightDesk;
-import polewright.web.PracticeAddress;
-import polewright.web.WatchedFrames;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.NightDesk;
+import polewright.web.night.PracticeAddress;
+import polewright.web.night.WatchedFrames;
 import polewright.web.view.Section;
 
 /** The newest frame, to be looked at closely, and how frames get here. */

@@ -16,14 +16,14 @@ import polewright.report.text.AdviceWords;
 import polewright.report.text.FixWords;
 import polewright.report.text.TurnWords;
 import polewright.session.NightState;
-import polewright.web.FrameAddress;
-import polewright.web.FrameStand;
-import polewright.web.NightDesk.Tonight;
-import polewright.web.PracticeAddress;
-import polewright.web.WatchedFrames;
 import polewright.web.form.CommandForm;
 import polewright.web.form.NightForms;
 import polewright.web.form.SightingForms;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.FrameStand;
+import polewright.web.night.NightDesk.Tonight;
+import polewright.web.night.PracticeAddress;
+import polewright.web.night.WatchedFrames;
 import polewright.web.view.Section;
 
 /** The one thing to do now, why, its picture, and a big button for when it is done. */

@@ -9,10 +9,10 @@ import polewright.report.text.PracticeWords;
 import polewright.simulation.practice.DoneDeed;
 import polewright.simulation.practice.PracticeState;
 import polewright.simulation.practice.Seen;
-import polewright.web.FrameAddress;
-import polewright.web.PracticeAddress;
 import polewright.web.form.CommandForm;
 import polewright.web.form.PracticeForms;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.PracticeAddress;
 import polewright.web.view.Section;
 
 /** The game's wedge: screws to turn, instruments to read, and what the last look showed. What is seen is logged elsewhere. */

@@ -3,8 +3,8 @@ package polewright.web.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import polewright.web.Ran;
 import polewright.web.form.CommandForm;
+import polewright.web.night.Ran;
 import polewright.web.view.Section;
 
 /**

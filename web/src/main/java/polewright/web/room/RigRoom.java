@@ -18,9 +18,9 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.magnetic.MagneticModel;
 import polewright.sky.place.Site;
-import polewright.web.NightDesk.Tonight;
 import polewright.web.form.NightForms;
 import polewright.web.form.SetupForms;
+import polewright.web.night.NightDesk.Tonight;
 import polewright.web.view.Section;
 
 /** Where the mount stands, what hides the sky there, and what the mount is. */

@@ -2,10 +2,10 @@ package polewright.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
-import polewright.web.PracticeAddress;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.NightForms;
+import polewright.web.night.PracticeAddress;
 
 /** All pages. */
 public final class Rooms {

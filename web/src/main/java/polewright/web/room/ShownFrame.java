@@ -13,10 +13,10 @@ import polewright.report.text.AdviceWords;
 import polewright.report.text.AxisWords;
 import polewright.report.text.WatchWords;
 import polewright.session.NightState;
-import polewright.web.FrameAddress;
-import polewright.web.FrameStand;
-import polewright.web.NightDesk.Tonight;
-import polewright.web.WatchedFrames;
+import polewright.web.night.FrameAddress;
+import polewright.web.night.FrameStand;
+import polewright.web.night.NightDesk.Tonight;
+import polewright.web.night.WatchedFrames;
 import polewright.web.view.Section;
 
 /** The newest frame as a part of a page: its picture, what it told, and which turns remain. */

@@ -2,11 +2,11 @@ package polewright.web.room;
 
 import java.util.ArrayList;
 import java.util.List;
-import polewright.web.FrameAddress;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.NightForms;
 import polewright.web.form.SightingForms;
+import polewright.web.night.FrameAddress;
 import polewright.web.view.Section;
 
 /** All that can be entered at the wedge. */

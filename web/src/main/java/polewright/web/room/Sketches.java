@@ -21,10 +21,10 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
-import polewright.web.NightDesk.Tonight;
 import polewright.web.form.CommandForm;
 import polewright.web.form.NightForms;
 import polewright.web.form.SightingForms;
+import polewright.web.night.NightDesk.Tonight;
 import polewright.web.view.FormView;
 
 /** The pictures in forms: what to look for and what to measure, or what is being set. */

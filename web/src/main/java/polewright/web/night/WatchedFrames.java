@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -96,7 +96,7 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     /** Begins to watch, as soon as there is a night and a folder; nothing more if it does already. */
-    void open() {
+    public void open() {
         tending.lock();
         try {
             if (looks != null) {
@@ -136,11 +136,11 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     /** From now on tells of whatever is new, which must not wait for anything; {@link #forget} ends it. */
-    void tell(LongConsumer listener) {
+    public void tell(LongConsumer listener) {
         news.tell(listener);
     }
 
-    void forget(LongConsumer listener) {
+    public void forget(LongConsumer listener) {
         news.forget(listener);
     }
 
@@ -150,7 +150,7 @@ public final class WatchedFrames implements AutoCloseable {
      *
      * @return whether it is the right one by now
      */
-    boolean tend() {
+    public boolean tend() {
         ScheduledExecutorService timer = looks;
         if (timer == null) {
             return false;
@@ -322,7 +322,7 @@ public final class WatchedFrames implements AutoCloseable {
      * @param night the night that whoever says so knew of
      * @param lastSeq the number of its last event then
      */
-    Settled settle(NightId night, long lastSeq) {
+    public Settled settle(NightId night, long lastSeq) {
         tending.lock();
         try {
             Optional<Settled> before = said.filter(last -> last.night().equals(night) && last.from() == lastSeq)

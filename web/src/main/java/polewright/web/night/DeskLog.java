@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.io.IOException;
 import java.nio.file.Files;

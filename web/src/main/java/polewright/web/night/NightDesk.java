@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -133,12 +133,12 @@ public final class NightDesk {
     }
 
     /** Keeps what a form's answer had to say besides, for the page that comes next. */
-    void keepNotes(Posted.Logged logged) {
+    public void keepNotes(Posted.Logged logged) {
         notes.put(logged.seq(), logged.notes());
     }
 
     /** What was said of an event when a form of this server logged it. */
-    List<String> notes(long seq) {
+    public List<String> notes(long seq) {
         return notes.getOrDefault(seq, List.of());
     }
 

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 /** Where the game's pages are. */
 public final class PracticeAddress {

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.util.Locale;
 import java.util.Map;

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.nio.file.Path;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.util.List;
 import java.util.regex.Pattern;

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.web.night;
 
 import java.util.OptionalLong;
 
@@ -8,9 +8,12 @@ import java.util.OptionalLong;
  * @param seq the number of the last event then; empty if nothing was logged
  * @param why nothing was; for the person
  */
-record Settled(OptionalLong seq, String why) {
-    static final Settled OTHERWISE = not("something else was logged since this page was shown, by another device or a"
-            + " frame. This is how it stands now; if you did turn, take another frame.");
+public record Settled(OptionalLong seq, String why) {
+    /** Another event came between. */
+    public static final Settled OTHERWISE =
+            not("something else was logged since this page was shown, by another device or a"
+                    + " frame. Here is the current state; if you did turn a screw, take another frame.");
+
     static final Settled UNMOVED =
             not("the frames have seen no screw move since the last sighting. If you did turn, wait"
                     + " for the next frame, or enter the turns under Sightings.");
