@@ -219,7 +219,7 @@ def dictionaries():
         "time star ra ha dec equinox sigma_arcmin date j2000 capella rigel vega polaris moon jupiter".split()
         + ["M 31", "NGC 7000", "alp Lyr", "2026-11-25T20:00Z", "+01:00", "5h17m38s", "+46d12m36s", ",", ";", "\t", "#", "\n", "NaN", "1e400", "-0"],
     )
-    source = (DOCS.parent / "app/src/main/java/polewright/app/web/form").glob("*Forms.java")
+    source = (DOCS.parent / "web/src/main/java/polewright/web/form").glob("*Forms.java")
     names = sorted(set(re.findall(r'(?:option|positional)\(\s*"([a-z-]+)"', "".join(f.read_text() for f in sorted(source)))))
     dictionary(
         "forms.dict",

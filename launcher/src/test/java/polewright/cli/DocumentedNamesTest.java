@@ -163,7 +163,7 @@ class DocumentedNamesTest {
     void readmeListsEachModule() {
         String readme = DocumentedNames.read(DocumentedNames.ROOT.resolve("README.md"));
         assertThat(DocumentedNames.MODULES)
-                .contains("sky", "app")
+                .contains("sky", "launcher")
                 .allMatch(name -> readme.contains("| `" + name + "` |"));
     }
 
@@ -187,10 +187,10 @@ class DocumentedNamesTest {
         return Stream.of(
                         "",
                         "docs",
-                        "app/src/main",
-                        "app/src/main/resources/polewright",
+                        "web/src/main",
+                        "web/src/main/resources/polewright",
                         "sky/src/test/resources",
-                        "axis/src/test/resources")
+                        "mount/src/test/resources")
                 .anyMatch(
                         from -> Files.exists(DocumentedNames.ROOT.resolve(from).resolve(path)));
     }

@@ -38,7 +38,7 @@ class UploadsTest {
     private static final String FRAME_KEY = "frame-of-the-test";
     private static final String NIGHT_KEY = "night-of-the-test";
     private static final int FITS_BLOCK = 2880;
-    private static final Path LYING_HEADERS = Path.of("..", "frames/src/test/resources/authorities/lying-headers");
+    private static final Path LYING_HEADERS = Path.of("..", "image/src/test/resources/authorities/lying-headers");
 
     @TempDir
     private static Path taken;

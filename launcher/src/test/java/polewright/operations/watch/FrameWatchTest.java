@@ -42,7 +42,7 @@ import polewright.store.NightLog;
 
 /** Whoever listens hears what happens, in order, and the log is the same whether a command watches or a page. */
 class FrameWatchTest {
-    private static final Path LYING_HEADERS = Path.of("..", "frames/src/test/resources/authorities/lying-headers");
+    private static final Path LYING_HEADERS = Path.of("..", "image/src/test/resources/authorities/lying-headers");
 
     @TempDir
     private static Path frames;
