@@ -1,5 +1,6 @@
 package polewright.image.star;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -23,8 +24,7 @@ final class Blends {
     /** @param area of the frame, square pixels */
     Blends(List<Measured> stars, double area) {
         telling = stars.stream().filter(Blends::tells).toList();
-        near = new Neighbourhood(Math.sqrt(STARS_A_CELL * area / Math.max(1, telling.size())));
-        telling.forEach(near::add);
+        near = new Neighbourhood(telling, Math.sqrt(STARS_A_CELL * area / Math.max(1, telling.size())));
     }
 
     /** The star, less surely placed where it is wider than those about it. */
@@ -32,7 +32,8 @@ final class Blends {
         if (!tells(measured) || telling.size() < FEWEST) {
             return measured.star();
         }
-        List<Measured> about = near.about(measured);
+        List<Measured> about = new ArrayList<>();
+        near.forEachAbout(measured, i -> about.add(telling.get(i)));
         List<Measured> others = about.size() < FEWEST ? telling : about;
         Fit fit = measured.fit();
         double usualXx = middle(others, StarShape::xx);

@@ -1,9 +1,11 @@
 package polewright.image.star;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Stars so near each other that one's light falls on the other, or that both are one. */
 final class CloseStars {
@@ -17,22 +19,39 @@ final class CloseStars {
     private static final double WORTH_IT = 0.01;
     private static final double SAME_STILL = 1;
     private static final int ROUNDS = 2;
+    // A neighbour that changed by less than this share of its own uncertainty changes nothing else.
+    private static final double PLAINLY = 0.2;
 
-    private CloseStars() {}
+    private final List<Measured> stars;
+    private final Neighbourhood all;
+    private final double[] reach;
+
+    private CloseStars(List<Measured> stars) {
+        this.stars = stars;
+        all = new Neighbourhood(stars, MOST_REACH);
+        reach = stars.stream()
+                .mapToDouble(m -> REACH_SIGMAS * Math.sqrt(m.fit().shape().majorVariance()))
+                .toArray();
+    }
 
     /** Of measurements that fell on the same star, one; the brightest first. */
     static List<Measured> merged(List<Measured> stars) {
-        List<Measured> kept = new ArrayList<>();
-        Neighbourhood taken = new Neighbourhood(MOST_REACH);
-        stars.stream()
+        List<Measured> ordered = stars.stream()
                 .sorted(Comparator.comparingDouble((Measured m) -> m.star().flux())
                         .reversed())
-                .forEach(star -> {
-                    if (taken.about(star).stream().noneMatch(other -> has(other, star))) {
-                        kept.add(star);
-                        taken.add(star);
-                    }
-                });
+                .toList();
+        Neighbourhood near = new Neighbourhood(ordered, MOST_REACH);
+        boolean[] taken = new boolean[ordered.size()];
+        List<Measured> kept = new ArrayList<>();
+        for (int i = 0; i < ordered.size(); i++) {
+            Measured star = ordered.get(i);
+            boolean[] same = new boolean[1];
+            near.forEachAbout(star, j -> same[0] |= taken[j] && has(ordered.get(j), star));
+            if (!same[0]) {
+                taken[i] = true;
+                kept.add(star);
+            }
+        }
         return kept;
     }
 
@@ -44,34 +63,58 @@ final class CloseStars {
         return halo || apart < Math.max(1, SAME * brighter.star().fwhm());
     }
 
-    /** The same, each measured again without the light of those beside it. */
+    /** The same, each measured again without the light of its neighbours, until those change no more. */
     static List<Measured> apart(List<Measured> stars, StarMeasurer measurer) {
         List<Measured> now = stars;
+        boolean[] changed = new boolean[stars.size()];
+        Arrays.fill(changed, true);
         for (int round = 0; round < ROUNDS; round++) {
-            Neighbourhood all = new Neighbourhood(MOST_REACH);
-            now.forEach(all::add);
-            now = now.parallelStream().map(star -> alone(star, all, measurer)).toList();
+            CloseStars before = new CloseStars(now);
+            boolean[] look = changed;
+            List<Measured> after = IntStream.range(0, now.size())
+                    .parallel()
+                    .mapToObj(i -> before.alone(i, look, measurer))
+                    .toList();
+            changed = new boolean[stars.size()];
+            for (int i = 0; i < changed.length; i++) {
+                changed[i] = isPlain(now.get(i).star(), after.get(i).star());
+            }
+            now = after;
         }
         return now;
     }
 
-    private static Measured alone(Measured star, Neighbourhood all, StarMeasurer measurer) {
-        List<Fit> beside = all.about(star).stream()
-                .filter(other -> !other.equals(star) && reaches(other, star))
-                .map(Measured::fit)
-                .toList();
-        if (beside.isEmpty()) {
+    /** Whether a star's place or light changed by enough to matter to its neighbours. */
+    private static boolean isPlain(FoundStar before, FoundStar after) {
+        return Math.abs(after.x() - before.x()) > PLAINLY * before.sigmaX()
+                || Math.abs(after.y() - before.y()) > PLAINLY * before.sigmaY()
+                || Math.abs(after.flux() - before.flux()) > PLAINLY * before.flux() / before.peakToNoise();
+    }
+
+    private Measured alone(int index, boolean[] changed, StarMeasurer measurer) {
+        Measured star = stars.get(index);
+        List<Fit> neighbours = new ArrayList<>();
+        boolean[] any = new boolean[1];
+        all.forEachAbout(star, j -> {
+            if (j != index && reaches(j, index)) {
+                neighbours.add(stars.get(j).fit());
+                any[0] |= changed[j];
+            }
+        });
+        if (!any[0]) {
             return star;
         }
-        Optional<Measured> again = measurer.measure(star.peak(), beside).filter(m -> m.distanceTo(star) < SAME_STILL);
+        Optional<Measured> again =
+                measurer.measure(star.peak(), neighbours).filter(m -> m.distanceTo(star) < SAME_STILL);
         return again.orElse(star);
     }
 
-    private static boolean reaches(Measured other, Measured star) {
-        double reach = REACH_SIGMAS
-                * (Math.sqrt(other.fit().shape().majorVariance())
-                        + Math.sqrt(star.fit().shape().majorVariance()));
-        return other.distanceTo(star) < reach
-                && other.star().flux() > WORTH_IT * star.star().flux();
+    private boolean reaches(int other, int star) {
+        FoundStar one = stars.get(other).star();
+        FoundStar two = stars.get(star).star();
+        double dx = one.x() - two.x();
+        double dy = one.y() - two.y();
+        double far = reach[other] + reach[star];
+        return dx * dx + dy * dy < far * far && one.flux() > WORTH_IT * two.flux();
     }
 }

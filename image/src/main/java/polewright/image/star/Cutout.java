@@ -45,14 +45,23 @@ final class Cutout {
         double slopeY = mesh.skyAt(x, y + 1) - sky;
         double noise = mesh.noiseAt(x, y) * of.sharedNoise();
         float[] pixels = frame.pixels();
+        float full = of.full();
         for (int j = 0; j < height; j++) {
+            int from = (top + j) * frame.width() + left;
+            double level = sky + slopeX * (left - x) + slopeY * (top + j - y);
             for (int i = 0; i < width; i++) {
-                float p = pixels[(top + j) * frame.width() + left + i];
+                float p = pixels[from + i];
                 int k = j * width + i;
-                counts[k] = p < of.full()
-                        && p > Float.NEGATIVE_INFINITY
-                        && !of.hot().contains(left + i, top + j);
-                light[k] = counts[k] ? p - sky - slopeX * (left + i - x) - slopeY * (top + j - y) : 0;
+                counts[k] = p < full && p > Float.NEGATIVE_INFINITY;
+                light[k] = counts[k] ? p - level - slopeX * i : 0;
+            }
+        }
+        if (of.hot().count() > 0) {
+            for (int k = 0; k < counts.length; k++) {
+                if (of.hot().contains(left + k % width, top + k / width)) {
+                    counts[k] = false;
+                    light[k] = 0;
+                }
             }
         }
         return new Cutout(left, top, width, height, light, counts, noise * noise);

@@ -17,4 +17,38 @@ final class MoffatProfile {
         }
         return product;
     }
+
+    /** The same of many bases, each times {@code factor}. Loops without branches for the powers that most stars have. */
+    static void power(double[] base, double beta, double factor, double[] out, int length) {
+        int whole = (int) beta;
+        boolean half = beta - whole >= 0.5;
+        switch (whole) {
+            case 2 -> {
+                for (int k = 0; k < length; k++) {
+                    out[k] = factor * base[k] * base[k];
+                }
+            }
+            case 3 -> {
+                for (int k = 0; k < length; k++) {
+                    out[k] = factor * base[k] * base[k] * base[k];
+                }
+            }
+            case 4 -> {
+                for (int k = 0; k < length; k++) {
+                    double square = base[k] * base[k];
+                    out[k] = factor * square * square;
+                }
+            }
+            default -> {
+                for (int k = 0; k < length; k++) {
+                    out[k] = factor * power(base[k], whole);
+                }
+            }
+        }
+        if (half) {
+            for (int k = 0; k < length; k++) {
+                out[k] *= Math.sqrt(base[k]);
+            }
+        }
+    }
 }

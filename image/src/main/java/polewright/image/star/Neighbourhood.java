@@ -1,38 +1,62 @@
 package polewright.image.star;
 
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.function.IntConsumer;
 
-/** Stars by the cells of the frame in which they stand, to find those near a place. */
+/** Stars of a list by the square cells of the frame in which they lie, to find those near a place. */
 final class Neighbourhood {
     private final double cell;
-    private final Map<Long, List<Measured>> cells = new HashMap<>();
+    private final double left;
+    private final double top;
+    private final int columns;
+    private final int rows;
+    // Stars in the order of their cells, and where each cell begins in that order.
+    private final int[] ordered;
+    private final int[] begin;
 
     /** @param reach greatest distance that will be asked for, pixels */
-    Neighbourhood(double reach) {
+    Neighbourhood(List<Measured> stars, double reach) {
         cell = reach;
+        left = stars.stream().mapToDouble(m -> m.star().x()).min().orElse(0);
+        top = stars.stream().mapToDouble(m -> m.star().y()).min().orElse(0);
+        columns = 1 + column(stars.stream().mapToDouble(m -> m.star().x()).max().orElse(0));
+        rows = 1 + row(stars.stream().mapToDouble(m -> m.star().y()).max().orElse(0));
+        begin = new int[columns * rows + 1];
+        for (Measured star : stars) {
+            begin[cellOf(star) + 1]++;
+        }
+        for (int c = 0; c < columns * rows; c++) {
+            begin[c + 1] += begin[c];
+        }
+        int[] next = begin.clone();
+        ordered = new int[stars.size()];
+        for (int i = 0; i < stars.size(); i++) {
+            ordered[next[cellOf(stars.get(i))]++] = i;
+        }
     }
 
-    void add(Measured star) {
-        cells.computeIfAbsent(key(star, 0, 0), k -> new ArrayList<>(2)).add(star);
-    }
-
-    /** Those within reach, and some a little beyond; itself too where it was added. */
-    List<Measured> about(Measured star) {
-        List<Measured> near = new ArrayList<>();
-        for (int j = -1; j <= 1; j++) {
-            for (int i = -1; i <= 1; i++) {
-                near.addAll(cells.getOrDefault(key(star, i, j), List.of()));
+    /** Gives the indices of those within reach of a star, and of some a little beyond; of itself too where it is listed. */
+    void forEachAbout(Measured star, IntConsumer action) {
+        int column = column(star.star().x());
+        int row = row(star.star().y());
+        for (int j = Math.max(0, row - 1); j <= Math.min(rows - 1, row + 1); j++) {
+            int from = begin[j * columns + Math.max(0, Math.min(columns, column - 1))];
+            int to = begin[j * columns + Math.max(0, Math.min(columns, column + 2))];
+            for (int k = from; k < to; k++) {
+                action.accept(ordered[k]);
             }
         }
-        return near;
     }
 
-    private long key(Measured star, int right, int down) {
-        long column = (long) Math.floor(star.star().x() / cell) + right;
-        long row = (long) Math.floor(star.star().y() / cell) + down;
-        return row * Integer.MAX_VALUE + column;
+    private int cellOf(Measured star) {
+        return row(star.star().y()) * columns + column(star.star().x());
+    }
+
+    private int column(double x) {
+        return (int) Math.floor((x - left) / cell);
+    }
+
+    private int row(double y) {
+        return (int) Math.floor((y - top) / cell);
     }
 }

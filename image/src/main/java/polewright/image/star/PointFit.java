@@ -1,5 +1,6 @@
 package polewright.image.star;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -17,11 +18,18 @@ final class PointFit extends ProfileFit {
 
     private final boolean freeShape;
     private final double beta;
+    private final PointMoments moments = new PointMoments();
+    // One for a Gaussian; 1 / (1 + q/2β) where the light was last drawn, for Moffat's profile.
+    private final double[] fall;
 
     private PointFit(Cutout cutout, NoiseLaw law, double x, double y, StarShape mask, boolean freeShape, double beta) {
         super(cutout, law, x, y, mask, freeShape ? 6 : 3);
         this.beta = beta;
         this.freeShape = freeShape;
+        fall = new double[cutout.width() * cutout.height()];
+        if (beta == Double.POSITIVE_INFINITY) {
+            Arrays.fill(fall, 1);
+        }
     }
 
     /**
@@ -75,7 +83,7 @@ final class PointFit extends ProfileFit {
     @Override
     void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
         if (beta < Double.POSITIVE_INFINITY) {
-            super.draw(at, column, row, drawn, pixels);
+            drawMoffat(at, column, row, drawn, pixels);
             return;
         }
         double bend = Math.exp(-at[XX]);
@@ -93,6 +101,36 @@ final class PointFit extends ProfileFit {
             }
             drawn[k] = value;
         }
+    }
+
+    private void drawMoffat(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
+        double xx = at[XX] / (2 * beta);
+        double xy = at[XY] / beta;
+        double yy = at[YY] / (2 * beta);
+        for (int k = 0; k < pixels; k++) {
+            double dx = column[k] - at[X];
+            double dy = row[k] - at[Y];
+            fall[k] = 1 / (1 + (xx * dx + xy * dy) * dx + yy * dy * dy);
+        }
+        MoffatProfile.power(fall, beta, at[HEIGHT], drawn, pixels);
+    }
+
+    @Override
+    double fill(
+            NormalEquations into,
+            double[] at,
+            int pixels,
+            int[] column,
+            int[] row,
+            double[] light,
+            double[] model,
+            double[] weight) {
+        double chiSquare = moments.sum(at[X], at[Y], pixels, column, row, light, model, weight, fall);
+        moments.writeCentre(into, at[HEIGHT], at[XX], at[XY], at[YY]);
+        if (freeShape) {
+            moments.writeShape(into, at[HEIGHT], at[XX], at[XY], at[YY]);
+        }
+        return chiSquare;
     }
 
     @Override

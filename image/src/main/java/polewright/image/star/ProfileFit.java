@@ -242,7 +242,20 @@ abstract class ProfileFit {
 
     /** Fills the normal equations from the model as it stands; chi square of it. */
     private double normalEquations(double[] at) {
-        return equations.fill(live[0], (k, slopes) -> slopes(at, k, slopes), light, model, weight);
+        return fill(equations, at, live[0], column, row, light, model, weight);
+    }
+
+    /** Fills the normal equations pixel by pixel, for a profile that has no shorter way; chi square. */
+    double fill(
+            NormalEquations into,
+            double[] at,
+            int pixels,
+            int[] column,
+            int[] row,
+            double[] light,
+            double[] model,
+            double[] weight) {
+        return into.fill(pixels, (k, slopes) -> slopes(at, k, slopes), light, model, weight);
     }
 
     private Optional<Fit> result(double[] at, double chiSquare, double startX, double startY) {

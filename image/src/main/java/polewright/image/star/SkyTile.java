@@ -20,6 +20,8 @@ final class SkyTile {
     private static final int ROUNDS = 5;
     // Below this share of the tile's spread, the differences of neighbours are its noise and the rest is structure.
     private static final double SMOOTH = 0.8;
+    private static final int MANY = 400;
+    private static final int FEWER = 4;
 
     private final Frame frame;
     private final float full;
@@ -31,7 +33,9 @@ final class SkyTile {
     private final float[] value;
     private final float[] sorted;
     private final float[] u;
+    // Of each row of samples: its height in the tile, −1 to 1, and where the next begins.
     private final float[] v;
+    private final int[] rowEnd;
     private final double[] result = new double[2];
 
     SkyTile(Frame frame, float full, double floor, boolean cutAtBlack, int columns, int rows) {
@@ -46,7 +50,8 @@ final class SkyTile {
         value = new float[most];
         sorted = new float[most];
         u = new float[most];
-        v = new float[most];
+        v = new float[frame.height() / rows + 2];
+        rowEnd = new int[v.length];
     }
 
     double level() {
@@ -65,15 +70,17 @@ final class SkyTile {
         int step = (x1 - x0) * (y1 - y0) >= 32 * 32 ? STEP : 1;
         float[] pixels = frame.pixels();
         int n = 0;
+        int lines = 0;
         for (int y = y0; y < y1; y += step) {
             for (int x = x0; x < x1; x += step) {
                 float p = pixels[y * frame.width() + x];
                 if (p < full && p > Float.NEGATIVE_INFINITY) {
                     value[n] = p;
-                    u[n] = 2f * (x - x0) / (x1 - x0) - 1;
-                    v[n++] = 2f * (y - y0) / (y1 - y0) - 1;
+                    u[n++] = 2f * (x - x0) / (x1 - x0) - 1;
                 }
             }
+            v[lines] = 2f * (y - y0) / (y1 - y0) - 1;
+            rowEnd[lines++] = n;
         }
         // A tile mostly full or empty tells nothing of the sky.
         if (n < 8 || n * 4L * step * step < (long) (x1 - x0) * (y1 - y0)) {
@@ -81,20 +88,24 @@ final class SkyTile {
             result[1] = Double.NaN;
             return;
         }
-        clip(n);
+        clip(n, lines);
     }
 
-    private void clip(int n) {
-        System.arraycopy(value, 0, sorted, 0, n);
+    private void clip(int n, int lines) {
+        // Only a start: of many values, one in four will do.
+        int some = 0;
+        for (int i = 0; i < n; i += n >= MANY ? FEWER : 1) {
+            sorted[some++] = value[i];
+        }
         // The middle and the lower sixth, 0.967 sigma below it: what stars there are lie above.
-        double median = Quantile.select(sorted, n, n / 2);
-        double sigma = (median - Quantile.select(sorted, n / 2, n / 6)) / 0.967;
+        double median = Quantile.select(sorted, some, some / 2);
+        double sigma = (median - Quantile.select(sorted, some / 2, some / 6)) / 0.967;
         if (sigma == 0) {
             // Half the pixels or more alike, as when noise is cut off at black: what is above tells.
-            sigma = (Quantile.select(sorted, n, n - 1 - n / 6) - median) / 0.967;
+            sigma = (Quantile.select(sorted, some, some - 1 - some / 6) - median) / 0.967;
         }
         if (sigma == 0) {
-            sigma = (Quantile.select(sorted, n, n - 1 - n / 50) - median) / 2.054;
+            sigma = (Quantile.select(sorted, some, some - 1 - some / 50) - median) / 2.054;
         }
         double mean = median;
         double slopeU = 0;
@@ -110,19 +121,26 @@ final class SkyTile {
             double sumOv = 0;
             double square = 0;
             int kept = 0;
-            for (int i = 0; i < n; i++) {
-                double d = value[i] - mean - slopeU * u[i] - slopeV * v[i];
-                if (Math.abs(d) <= limit) {
-                    kept++;
-                    sum += d;
-                    square += d * d;
-                    sumOu += u[i];
-                    sumOv += v[i];
-                    sumU += d * u[i];
-                    sumV += d * v[i];
-                    sumUu += u[i] * u[i];
-                    sumVv += v[i] * v[i];
+            for (int line = 0, i = 0; line < lines; line++) {
+                double level = mean + slopeV * v[line];
+                double lineSum = 0;
+                int lineKept = 0;
+                for (; i < rowEnd[line]; i++) {
+                    double d = value[i] - level - slopeU * u[i];
+                    if (Math.abs(d) <= limit) {
+                        lineKept++;
+                        lineSum += d;
+                        square += d * d;
+                        sumOu += u[i];
+                        sumU += d * u[i];
+                        sumUu += u[i] * u[i];
+                    }
                 }
+                kept += lineKept;
+                sum += lineSum;
+                sumOv += lineKept * v[line];
+                sumV += lineSum * v[line];
+                sumVv += lineKept * v[line] * v[line];
             }
             if (kept < 8) {
                 break;
@@ -143,21 +161,23 @@ final class SkyTile {
             }
         }
         result[0] = mean;
-        result[1] = roughness(n, sigma, slopeU);
+        result[1] = roughness(lines, sigma, slopeU);
     }
 
     /** Noise from the differences of samples side by side, where a glow's curve makes the tile's spread far larger. */
-    private double roughness(int n, double spread, double slopeU) {
+    private double roughness(int lines, double spread, double slopeU) {
         double sigma = spread;
         for (int round = 0; round < ROUNDS; round++) {
             double limit = clip * Math.sqrt(2) * sigma;
             double square = 0;
             int kept = 0;
-            for (int i = 1; i < n; i++) {
-                double d = value[i] - value[i - 1] - slopeU * (u[i] - u[i - 1]);
-                if (v[i] == v[i - 1] && Math.abs(d) <= limit) {
-                    square += d * d;
-                    kept++;
+            for (int line = 0, first = 0; line < lines; first = rowEnd[line++]) {
+                for (int i = first + 1; i < rowEnd[line]; i++) {
+                    double d = value[i] - value[i - 1] - slopeU * (u[i] - u[i - 1]);
+                    if (Math.abs(d) <= limit) {
+                        square += d * d;
+                        kept++;
+                    }
                 }
             }
             double closer = kept < 8 ? sigma : Math.sqrt(square / kept / 2) / cutSigma;

@@ -31,6 +31,8 @@ public final class StarFinder {
     private static final int CHUNK = 512;
     // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
     private static final int TRIES = 6;
+    // So far above the threshold, a little signal may be lost without losing a star.
+    private static final double MANY_SIGNAL = 2;
 
     private final Frame frame;
     private final SearchSettings settings;
@@ -66,17 +68,18 @@ public final class StarFinder {
         }
         found = found.without(hot);
         finder = new PeakFinder(frame, mesh, hot);
+        boolean many = hasMany(found);
         Optional<TrailField> trail =
                 TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS), frame.width(), frame.height());
         if (trail.isPresent()) {
             usual = new UsualStar(usual.point(), usual.beta(), trail);
-            found = peaks(finder, usual);
+            found = peaks(finder, usual, many);
         }
         usual = settled(usual, found.peaks(), cutouts(found, full, hot));
-        found = peaks(finder, usual);
+        found = peaks(finder, usual, many);
         UsualStar closer = settled(usual, found.peaks(), cutouts(found, full, hot));
         if (!isNear(closer, usual)) {
-            found = peaks(finder, closer);
+            found = peaks(finder, closer, many);
         }
         usual = closer;
         CutoutMaker cutouts = cutouts(found, full, hot);
@@ -106,12 +109,20 @@ public final class StarFinder {
         return Math.abs(Math.log(one.point().sigma() / other.point().sigma())) < NEAR_ENOUGH;
     }
 
-    private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
+    /** Whether stars well above the threshold are more than will be returned. */
+    private boolean hasMany(PeakFinder.Peaks scouted) {
+        List<Peak> peaks = scouted.peaks();
+        return peaks.size() > settings.most()
+                && peaks.get(settings.most()).height() > MANY_SIGNAL * settings.threshold();
+    }
+
+    private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual, boolean many) {
         double sigma = usual.point().sigma();
         return finder.findStars(
                 sigma,
                 usual.trail().map(t -> new TrailFilter(t, sigma, frame.width(), frame.height())),
-                settings.threshold());
+                settings.threshold(),
+                many);
     }
 
     private CutoutMaker cutouts(PeakFinder.Peaks found, float full, HotPixels hot) {

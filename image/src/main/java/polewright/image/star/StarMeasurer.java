@@ -51,7 +51,10 @@ final class StarMeasurer {
         if (core.isPresent()) {
             return core.get().disc() ? full(peak, core.get(), beside) : Optional.empty();
         }
-        return fit(cutout(peak, beside), peak).map(f -> new Measured(peak, f, star(f, peak)));
+        return fit(cutout(peak, beside), peak)
+                // One that is measured again, without its neighbours' light, has passed this already.
+                .filter(f -> !beside.isEmpty() || !isOnLine(f))
+                .map(f -> new Measured(peak, f, star(f, peak)));
     }
 
     /** What the fit of a bright star leaves over. */
@@ -62,6 +65,7 @@ final class StarMeasurer {
         }
         Cutout cutout = cutout(peak, List.of());
         return fit(cutout, peak)
+                .filter(f -> !isOnLine(f))
                 .flatMap(f -> f.image() instanceof StarImage.Trail
                         ? TrailFit.leftover(cutout, f, law)
                         : PointFit.leftover(cutout, f, law));
@@ -85,8 +89,11 @@ final class StarMeasurer {
                 .filter(f -> f.signalToNoise() > SEEN)
                 .filter(f -> !f.rivals().hotPixelsTellItBetter())
                 .filter(StarMeasurer::isPlaced)
-                .filter(f -> usual.trail().isEmpty() || isDrawnTrue(f))
-                .filter(f -> !ridge.passesThrough(f.x(), f.y(), f.image().height()));
+                .filter(f -> usual.trail().isEmpty() || isDrawnTrue(f));
+    }
+
+    private boolean isOnLine(Fit fit) {
+        return ridge.passesThrough(fit.x(), fit.y(), fit.image().height());
     }
 
     private Optional<Fit> ofItsOwnShape(Cutout cutout, Peak peak) {
