@@ -22,11 +22,11 @@ final class CloseStars {
     // A neighbour that changed by less than this share of its own uncertainty changes nothing else.
     private static final double PLAINLY = 0.2;
 
-    private final List<Measured> stars;
+    private final List<MeasuredStar> stars;
     private final Neighbourhood all;
     private final double[] reach;
 
-    private CloseStars(List<Measured> stars) {
+    private CloseStars(List<MeasuredStar> stars) {
         this.stars = stars;
         all = new Neighbourhood(stars, MOST_REACH);
         reach = stars.stream()
@@ -35,16 +35,16 @@ final class CloseStars {
     }
 
     /** Of measurements that fell on the same star, one; the brightest first. */
-    static List<Measured> merged(List<Measured> stars) {
-        List<Measured> ordered = stars.stream()
-                .sorted(Comparator.comparingDouble((Measured m) -> m.star().flux())
+    static List<MeasuredStar> merged(List<MeasuredStar> stars) {
+        List<MeasuredStar> ordered = stars.stream()
+                .sorted(Comparator.comparingDouble((MeasuredStar m) -> m.star().flux())
                         .reversed())
                 .toList();
         Neighbourhood near = new Neighbourhood(ordered, MOST_REACH);
         boolean[] taken = new boolean[ordered.size()];
-        List<Measured> kept = new ArrayList<>();
+        List<MeasuredStar> kept = new ArrayList<>();
         for (int i = 0; i < ordered.size(); i++) {
-            Measured star = ordered.get(i);
+            MeasuredStar star = ordered.get(i);
             boolean[] same = new boolean[1];
             near.forEachAbout(star, j -> same[0] |= taken[j] && has(ordered.get(j), star));
             if (!same[0]) {
@@ -55,7 +55,7 @@ final class CloseStars {
         return kept;
     }
 
-    private static boolean has(Measured brighter, Measured star) {
+    private static boolean has(MeasuredStar brighter, MeasuredStar star) {
         double apart = brighter.distanceTo(star);
         boolean halo = brighter.star().saturated()
                 && star.star().flux() < HALO_SHARE * brighter.star().flux()
@@ -64,14 +64,14 @@ final class CloseStars {
     }
 
     /** The same, each measured again without the light of its neighbours, until those change no more. */
-    static List<Measured> apart(List<Measured> stars, StarMeasurer measurer) {
-        List<Measured> now = stars;
+    static List<MeasuredStar> apart(List<MeasuredStar> stars, StarMeasurer measurer) {
+        List<MeasuredStar> now = stars;
         boolean[] changed = new boolean[stars.size()];
         Arrays.fill(changed, true);
         for (int round = 0; round < ROUNDS; round++) {
             CloseStars before = new CloseStars(now);
             boolean[] look = changed;
-            List<Measured> after = IntStream.range(0, now.size())
+            List<MeasuredStar> after = IntStream.range(0, now.size())
                     .parallel()
                     .mapToObj(i -> before.alone(i, look, measurer))
                     .toList();
@@ -91,8 +91,8 @@ final class CloseStars {
                 || Math.abs(after.flux() - before.flux()) > PLAINLY * before.flux() / before.peakToNoise();
     }
 
-    private Measured alone(int index, boolean[] changed, StarMeasurer measurer) {
-        Measured star = stars.get(index);
+    private MeasuredStar alone(int index, boolean[] changed, StarMeasurer measurer) {
+        MeasuredStar star = stars.get(index);
         List<Fit> neighbours = new ArrayList<>();
         boolean[] any = new boolean[1];
         all.forEachAbout(star, j -> {
@@ -104,7 +104,7 @@ final class CloseStars {
         if (!any[0]) {
             return star;
         }
-        Optional<Measured> again =
+        Optional<MeasuredStar> again =
                 measurer.measure(star.peak(), neighbours).filter(m -> m.distanceTo(star) < SAME_STILL);
         return again.orElse(star);
     }

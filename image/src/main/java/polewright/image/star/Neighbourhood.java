@@ -15,14 +15,14 @@ final class Neighbourhood {
     private final int[] begin;
 
     /** @param reach greatest distance that will be asked for, pixels */
-    Neighbourhood(List<Measured> stars, double reach) {
+    Neighbourhood(List<MeasuredStar> stars, double reach) {
         cell = reach;
         left = stars.stream().mapToDouble(m -> m.star().x()).min().orElse(0);
         top = stars.stream().mapToDouble(m -> m.star().y()).min().orElse(0);
         columns = 1 + column(stars.stream().mapToDouble(m -> m.star().x()).max().orElse(0));
         rows = 1 + row(stars.stream().mapToDouble(m -> m.star().y()).max().orElse(0));
         begin = new int[columns * rows + 1];
-        for (Measured star : stars) {
+        for (MeasuredStar star : stars) {
             begin[cellOf(star) + 1]++;
         }
         for (int c = 0; c < columns * rows; c++) {
@@ -36,7 +36,7 @@ final class Neighbourhood {
     }
 
     /** Gives the indices of those within reach of a star, and of some a little beyond; of itself too where it is listed. */
-    void forEachAbout(Measured star, IntConsumer action) {
+    void forEachAbout(MeasuredStar star, IntConsumer action) {
         int column = column(star.star().x());
         int row = row(star.star().y());
         for (int j = Math.max(0, row - 1); j <= Math.min(rows - 1, row + 1); j++) {
@@ -48,7 +48,7 @@ final class Neighbourhood {
         }
     }
 
-    private int cellOf(Measured star) {
+    private int cellOf(MeasuredStar star) {
         return row(star.star().y()) * columns + column(star.star().x());
     }
 

@@ -23,18 +23,18 @@ final class PeakFinder {
     // Narrower stars lose up to 7 % of their signal to noise that way, which matters only where stars are few.
     private static final double WIDE_SIGMA_OF_MANY = 1.2;
 
-    private final SkylessRows skyless;
+    private final BackgroundSubtractedRows skyless;
     private final boolean isLarge;
     private final boolean isSkew;
 
-    PeakFinder(Frame frame, SkyMesh mesh, HotPixels hot) {
+    PeakFinder(Frame frame, BackgroundMesh mesh, HotPixels hot) {
         this(
-                new SkylessRows.Full(frame, mesh, hot),
+                new BackgroundSubtractedRows.Full(frame, mesh, hot),
                 (long) frame.width() * frame.height() >= LARGE,
                 mesh.isCutAtBlack());
     }
 
-    private PeakFinder(SkylessRows skyless, boolean isLarge, boolean isSkew) {
+    private PeakFinder(BackgroundSubtractedRows skyless, boolean isLarge, boolean isSkew) {
         this.skyless = skyless;
         this.isLarge = isLarge;
         this.isSkew = isSkew;
@@ -47,10 +47,11 @@ final class PeakFinder {
      */
     Peaks findStars(double sigma, Optional<TrailFilter> trail, double threshold, boolean many) {
         double wide = many ? WIDE_SIGMA_OF_MANY : WIDE_SIGMA;
-        if (isLarge && trail.isEmpty() && sigma >= wide && skyless instanceof SkylessRows.Full full) {
+        if (isLarge && trail.isEmpty() && sigma >= wide && skyless instanceof BackgroundSubtractedRows.Full full) {
             // A square of two pixels adds a quarter of a pixel to the variance in each direction.
             PointFilter filter = new PointFilter(Math.sqrt(sigma * sigma + 0.25) / 2);
-            return new PeakFinder(new SkylessRows.Binned(full), true, isSkew).find(filter, trail, threshold);
+            return new PeakFinder(new BackgroundSubtractedRows.Binned(full), true, isSkew)
+                    .find(filter, trail, threshold);
         }
         return find(new PointFilter(sigma), trail, threshold);
     }
