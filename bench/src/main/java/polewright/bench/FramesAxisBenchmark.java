@@ -20,7 +20,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.ScrewsSoFar;
+import polewright.alignment.camera.ScrewProgress;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.ScrewGains;
 import polewright.mount.AxisOffset;
@@ -75,7 +75,7 @@ public class FramesAxisBenchmark {
 
     @Benchmark
     public AxisState.Turns turnsLeftFromOneFrame() {
-        ScrewsSoFar soFar = ScrewsSoFar.of(found, now, Drive.STANDING, rig.levelSigma());
+        ScrewProgress soFar = ScrewProgress.of(found, now, Drive.STANDING, rig.levelSigma());
         return ScrewGains.asTheRigSays(rig).turnsBetween(soFar.now().axis(), AxisPointing.atPole(site), rig);
     }
 }

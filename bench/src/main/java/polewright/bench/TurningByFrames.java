@@ -9,7 +9,7 @@ import polewright.alignment.advice.FollowedScrews;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.mount.AxisPointing;
 import polewright.session.event.NightEvent;
-import polewright.simulation.LookWhileTurning;
+import polewright.simulation.FrameWhileTurning;
 import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
@@ -94,7 +94,7 @@ public final class TurningByFrames {
     private static Stream<Turn> turns(List<RehearsedNight.Moment> night) {
         List<Turn> turns = new ArrayList<>();
         for (int i = 1; i < night.size(); i++) {
-            Optional<LookWhileTurning> look = night.get(i).look();
+            Optional<FrameWhileTurning> look = night.get(i).look();
             if (look.isPresent()) {
                 boolean azimuth = look.get().made().screw() == ScrewTurn.Which.AZIMUTH;
                 FollowedScrews screws = look.get().screws();

@@ -55,7 +55,7 @@ final class AllowCommand extends WorkCommand {
             names = "--for",
             paramLabel = "WORK",
             arity = "1..*",
-            parameterConsumer = PlainWords.class,
+            parameterConsumer = FreeTextWords.class,
             description =
                     "In place of what there was: a casual look, a look by hand, planets at high power, short subs, or long"
                             + " guided subs.")
@@ -65,7 +65,7 @@ final class AllowCommand extends WorkCommand {
             names = "--also",
             paramLabel = "WORK",
             arity = "1..*",
-            parameterConsumer = PlainWords.class,
+            parameterConsumer = FreeTextWords.class,
             description = "As --for, but beside what there was.")
     private @Nullable List<String> more;
 

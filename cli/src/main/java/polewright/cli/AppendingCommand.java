@@ -20,9 +20,9 @@ import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
-import polewright.store.MovedOn;
+import polewright.store.LogChanged;
 import polewright.store.NightLog;
-import polewright.store.Submitted;
+import polewright.store.Submission;
 
 /** A command that adds an event to the last night, or several at once, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
@@ -123,13 +123,13 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
-            Optional<Submitted> sent = once.key().flatMap(opened::submitted);
+            Optional<Submission> sent = once.key().flatMap(opened::submitted);
             if (sent.isPresent()) {
                 return answerAgain(opened, sent.get());
             }
             try {
                 return appendNew(opened);
-            } catch (MovedOn | InputRefused e) {
+            } catch (LogChanged | InputRefused e) {
                 // Two devices may press at once: then what is in the way is this very event.
                 return once.key()
                         .flatMap(opened::submitted)
@@ -154,7 +154,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         for (NightEvent event : events) {
             notes.addAll(SunCaution.of(event, before.begun().site()));
             notes.addAll(FrameWords.notes(event, before.begun().site()));
-            notes.addAll(NightTime.notes(before, event, given(), now));
+            notes.addAll(EntryTimeCheck.notes(before, event, given(), now));
             notes.addAll(MountNotes.of(event, before));
         }
         notes.addAll(notes());
@@ -163,7 +163,7 @@ abstract class AppendingCommand implements Callable<Integer> {
     }
 
     /** It was sent, and logged, before; whoever sends it again has not heard so. */
-    private NightState answerAgain(NightLog opened, Submitted sent) {
+    private NightState answerAgain(NightLog opened, Submission sent) {
         NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
         if (output.isJson()) {
             ObjectNode node = answer(sent.event(), now);

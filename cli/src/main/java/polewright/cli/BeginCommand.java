@@ -28,7 +28,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.store.NightLog;
-import polewright.store.Submitted;
+import polewright.store.Submission;
 
 @Command(
         name = "begin",
@@ -83,7 +83,7 @@ final class BeginCommand implements Callable<Integer> {
     public Integer call() {
         if (once.key().isPresent() && Files.exists(log.file(workbench))) {
             try (NightLog opened = log.open(workbench)) {
-                Optional<Submitted> sent = once.key().flatMap(opened::submitted);
+                Optional<Submission> sent = once.key().flatMap(opened::submitted);
                 if (sent.isPresent()) {
                     return answerAgain(opened, sent.get());
                 }
@@ -95,7 +95,8 @@ final class BeginCommand implements Callable<Integer> {
         Optional<DoubtfulSite> doubtful =
                 sky.where().doubt(workbench, sky.at(workbench), remembered).filter(odd -> !asTyped.isConfirmed());
         if (asks && doubtful.isPresent()) {
-            throw new LooksMistaken(SiteOptions.what(doubtful.get(), workbench), SiteWords.check(doubtful.get(), ""));
+            throw new ConfirmationNeeded(
+                    SiteOptions.what(doubtful.get(), workbench), SiteWords.check(doubtful.get(), ""));
         }
         BeginningWork.Taken work = purpose.taken(usable, log.lastWork(workbench), allowArcmin != null);
         try (NightLog opened = log.open(workbench)) {
@@ -135,7 +136,7 @@ final class BeginCommand implements Callable<Integer> {
     }
 
     /** It was sent, and done, before; whoever sends it again has not heard so. */
-    private int answerAgain(NightLog opened, Submitted sent) {
+    private int answerAgain(NightLog opened, Submission sent) {
         NightState state = NightState.of(opened.events(sent.night()));
         if (output.isJson()) {
             output.print(workbench, NightJson.afterEvent(sent.event(), state));

@@ -19,7 +19,7 @@ final class BeginningWork {
             names = "--for",
             paramLabel = "WORK",
             arity = "1..*",
-            parameterConsumer = PlainWords.class,
+            parameterConsumer = FreeTextWords.class,
             description =
                     "What tonight is for: a casual look, a look by hand, planets at high power, short subs, or long guided subs."
                             + " Default: as last night.")

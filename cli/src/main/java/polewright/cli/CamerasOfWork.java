@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
@@ -21,7 +21,8 @@ final class CamerasOfWork {
         }
         Map<String, Camera> cameras = new LinkedHashMap<>();
         for (WorkItem item : work) {
-            if (item instanceof Shot shot && rig.optic(shot.camera().name()).isEmpty()) {
+            if (item instanceof ImagingRun shot
+                    && rig.optic(shot.camera().name()).isEmpty()) {
                 cameras.put(shot.camera().name().toLowerCase(Locale.ROOT), shot.camera());
             }
         }

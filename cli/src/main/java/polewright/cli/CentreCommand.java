@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.MountDisplay;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.camera.ExposureTime;
 import polewright.operations.camera.FrameFile;
@@ -136,9 +136,9 @@ final class CentreCommand extends AppendingCommand {
         try {
             return CentringTable.read(Files.readString(file, StandardCharsets.UTF_8));
         } catch (InputRefused refused) {
-            throw new JobFailed(file + ": " + refused.getMessage());
+            throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new JobFailed(file + " cannot be read: name a table of centrings, as docs/pointing.md has it.");
+            throw new OperationFailed(file + " cannot be read: name a table of centrings, as docs/pointing.md has it.");
         }
     }
 

@@ -19,7 +19,7 @@ import polewright.drawing.chart.FieldChart;
 import polewright.drawing.chart.GuideStar;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.FileInput;
@@ -129,7 +129,7 @@ final class ChartCommand implements Callable<Integer> {
     private Optic optic(Rig rig) {
         if (opticName == null) {
             return rig.widestOptic()
-                    .orElseThrow(() -> new JobFailed(
+                    .orElseThrow(() -> new OperationFailed(
                             "the rig has nothing to look through: add a finder or an eyepiece to the rig file."));
         }
         return rig.optic(opticName)

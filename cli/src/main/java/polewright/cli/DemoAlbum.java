@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.simulation.Photograph;
 import polewright.simulation.fits.FitsFile;
 import polewright.store.disk.NotWritten;
@@ -36,7 +36,7 @@ final class DemoAlbum implements Consumer<Photograph> {
             Files.createDirectories(folder);
             try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
                 if (files.iterator().hasNext()) {
-                    throw new JobFailed(folder + " is not empty and has been left alone: name a new folder.");
+                    throw new OperationFailed(folder + " is not empty and has been left alone: name a new folder.");
                 }
             }
         } catch (IOException e) {
@@ -55,7 +55,7 @@ final class DemoAlbum implements Consumer<Photograph> {
             try {
                 WholeFile.write(file, frame, place);
             } catch (IOException e) {
-                throw new JobFailed(NotWritten.why(file, frame.length).sentence(file));
+                throw new OperationFailed(NotWritten.why(file, frame.length).sentence(file));
             }
         });
     }
@@ -80,8 +80,8 @@ final class DemoAlbum implements Consumer<Photograph> {
         return String.format(Locale.ROOT, "frame-%02d.fits", number);
     }
 
-    private static JobFailed cannotWrite(Path folder) {
-        return new JobFailed(
+    private static OperationFailed cannotWrite(Path folder) {
+        return new OperationFailed(
                 "frames cannot be kept in " + folder + ": name a folder on a disk with room, that you may write to.");
     }
 }

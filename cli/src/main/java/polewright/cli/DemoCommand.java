@@ -20,7 +20,7 @@ import polewright.operations.input.FileInput;
 import polewright.report.json.NightJson;
 import polewright.report.text.AngleWords;
 import polewright.report.text.GroundWords;
-import polewright.report.text.RehearsalWords;
+import polewright.report.text.SimulationWords;
 import polewright.report.text.Wrapping;
 import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
@@ -86,7 +86,7 @@ final class DemoCommand implements Callable<Integer> {
             }
             begin(scene);
             List<RehearsedNight.Moment> night = play(scene, album, moment -> tell(moment, album));
-            output.say(workbench, RehearsalWords.truth(night));
+            output.say(workbench, SimulationWords.truth(night));
             end(scene, album, file, keep(night, opened));
         }
         return 0;
@@ -123,7 +123,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private void tell(RehearsedNight.Moment moment, DemoAlbum album) {
-        output.say(workbench, RehearsalWords.moment(moment, album.newOnes()));
+        output.say(workbench, SimulationWords.moment(moment, album.newOnes()));
     }
 
     private void end(DemoScene scene, DemoAlbum album, Path file, NightId id) {

@@ -9,7 +9,7 @@ import java.util.random.RandomGenerator;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkPreset;
@@ -92,15 +92,15 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
     }
 
     /** Pictures through the main tube, two minutes each, nobody guiding. */
-    private static Shot pictures() {
-        return new Shot(
+    private static ImagingRun pictures() {
+        return new ImagingRun(
                 "pictures",
                 MAIN_CAMERA,
                 SkyRegion.Above.THIRTY_DEGREES,
                 Duration.ofMinutes(2),
                 Duration.ofHours(1),
                 new Guiding.Unguided(),
-                Shot.usualTolerance(MAIN_CAMERA, Angle.ofArcseconds(3)));
+                ImagingRun.usualTolerance(MAIN_CAMERA, Angle.ofArcseconds(3)));
     }
 
     private RehearsedNight.Setting setting(Rig rig, Work work, List<SightingKind> before, RandomGenerator random) {

@@ -7,7 +7,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.device.PairedDevice;
 import polewright.operations.device.PairedDevices;
@@ -74,7 +74,7 @@ final class DevicesCommand implements Callable<Integer> {
             PairedDevices devices = new PairedDevices(workbench.dataFolder());
             List<PairedDevice> gone = device.equals(ALL) ? devices.revokeAll() : devices.revoke(device);
             if (gone.isEmpty() && !device.equals(ALL)) {
-                throw new JobFailed(
+                throw new OperationFailed(
                         "no device is called '" + device + "': take a name, or its first word, from the list.");
             }
             if (output.isJson()) {

@@ -5,7 +5,7 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.session.NightId;
-import polewright.store.Known;
+import polewright.store.KnownState;
 
 /** What whoever sends a command knew of the log; with another standing it is not logged, and the exit status is 3. */
 final class KnownOptions {
@@ -21,8 +21,8 @@ final class KnownOptions {
             description = "Log it only if this is still the night's last event, by its number in the log.")
     private @Nullable Long lastSeq;
 
-    Known known() {
-        return new Known(
+    KnownState known() {
+        return new KnownState(
                 Optional.ofNullable(night).map(number -> WrongUsage.unlessUsable(() -> new NightId(number))),
                 lastSeq == null ? OptionalLong.empty() : OptionalLong.of(lastSeq));
     }

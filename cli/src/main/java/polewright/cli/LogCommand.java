@@ -45,7 +45,7 @@ final class LogCommand implements Callable<Integer> {
     private final Workbench workbench;
 
     @Mixin
-    private OneNight night;
+    private NightSelection night;
 
     @Mixin
     private Output output;

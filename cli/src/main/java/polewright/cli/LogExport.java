@@ -20,7 +20,7 @@ final class LogExport implements Callable<Integer> {
     private Path file;
 
     @Mixin
-    private OneNight night;
+    private NightSelection night;
 
     @Mixin
     private Output output;

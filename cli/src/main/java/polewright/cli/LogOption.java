@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.alignment.work.Work;
-import polewright.operations.JobFailed;
 import polewright.operations.LogEntry;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.StandingEvents;
@@ -49,7 +49,7 @@ final class LogOption {
     NightLog openExisting(Workbench workbench) {
         Path file = file(workbench);
         if (!Files.exists(file)) {
-            throw new JobFailed(
+            throw new OperationFailed(
                     "there is no log yet at " + file + ": begin a night first, with polewright begin --site LAT,LON.");
         }
         return open(workbench);

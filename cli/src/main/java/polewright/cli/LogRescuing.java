@@ -11,7 +11,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.report.text.Wrapping;
 import polewright.store.LogRescue;
@@ -49,10 +49,10 @@ final class LogRescuing implements Callable<Integer> {
         try {
             LogRescue.Found found = LogRescue.read(damaged);
             if (found.nights().isEmpty() && found.loose().isEmpty()) {
-                throw new JobFailed("no event can be read from " + damaged + "." + copies(damaged));
+                throw new OperationFailed("no event can be read from " + damaged + "." + copies(damaged));
             }
             if (!found.loose().isEmpty() && Files.exists(looseFile())) {
-                throw new JobFailed(
+                throw new OperationFailed(
                         looseFile() + " exists already and has been left alone: name another file than " + file + ".");
             }
             if (!found.nights().isEmpty()) {
@@ -67,7 +67,7 @@ final class LogRescuing implements Callable<Integer> {
                 output.say(workbench, lines(found, damaged));
             }
         } catch (IOException e) {
-            throw new JobFailed(damaged + " cannot be read: check the name, and that the file is yours.");
+            throw new OperationFailed(damaged + " cannot be read: check the name, and that the file is yours.");
         }
         return 0;
     }

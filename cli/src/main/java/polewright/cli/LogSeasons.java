@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.SiteInput;
 import polewright.operations.seasons.LoggedNights;
@@ -81,13 +81,14 @@ final class LogSeasons implements Callable<Integer> {
                 .filter(begun -> new Pier(site, begun.rig().name()).isAt(begun.site()))
                 .findFirst()
                 .map(Pier::of)
-                .orElseThrow(() -> new JobFailed(
+                .orElseThrow(() -> new OperationFailed(
                         "no night in the log was there: see polewright log nights, or leave --site away for the last"
                                 + " night's site."));
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {
         return StandingEvents.beginning(opened.events(night))
-                .orElseThrow(() -> new JobFailed("night " + night.number() + " has no beginning: choose another."));
+                .orElseThrow(
+                        () -> new OperationFailed("night " + night.number() + " has no beginning: choose another."));
     }
 }

@@ -10,7 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.input.BodyFinder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.jsonl.JsonLines;
@@ -54,9 +54,9 @@ final class NightsFile {
         try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
             return parsing.parse(text);
         } catch (CharacterCodingException e) {
-            throw new JobFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
+            throw new OperationFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
         } catch (IOException e) {
-            throw new JobFailed(file + " cannot be read: check the name.");
+            throw new OperationFailed(file + " cannot be read: check the name.");
         }
     }
 }

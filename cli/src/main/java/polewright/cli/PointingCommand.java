@@ -10,8 +10,8 @@ import picocli.CommandLine.Option;
 import polewright.drawing.Palette;
 import polewright.drawing.ResidualDrawing;
 import polewright.mount.pointing.PointingOutcome;
-import polewright.mount.reach.Reach;
-import polewright.operations.JobFailed;
+import polewright.mount.reach.PointingLimits;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.FileInput;
 import polewright.report.json.PointingJson;
@@ -57,9 +57,10 @@ final class PointingCommand implements Callable<Integer> {
         }
         if (picture != null) {
             if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
-                throw new JobFailed("there is nothing to draw yet: centre a star first, with polewright centre.");
+                throw new OperationFailed("there is nothing to draw yet: centre a star first, with polewright centre.");
             }
-            Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+            PointingLimits reach =
+                    PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
             String svg = ResidualDrawing.svg(fitted.model(), reach, dark ? Palette.DARK : Palette.LIGHT);
             ResultFile.write(picture, svg.getBytes(StandardCharsets.UTF_8));
             output.mention(workbench, "Drawn: " + picture);

@@ -104,8 +104,8 @@ public final class Polewright implements Callable<Integer> {
         commands.setUsageHelpAutoWidth(true);
         // A word that is quoted on purpose stays whole, and an empty one is seen to be empty.
         commands.setTrimQuotes(false);
-        TypedWords.register(commands);
-        Complaints complaints = new Complaints(workbench, TerminalOutput.wantsRed(args));
+        ArgumentTypes.register(commands);
+        ErrorReports complaints = new ErrorReports(workbench, TerminalOutput.wantsRed(args));
         commands.setParameterExceptionHandler((e, typed) -> complaints.wrongUsage(e, typed));
         commands.setExecutionExceptionHandler((e, line, parsed) -> complaints.failed(e, line));
         return commands.execute(args);

@@ -19,7 +19,7 @@ import polewright.drawing.RockedFieldDrawing;
 import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.SiteInput;
 import polewright.operations.input.TurnsInput;
@@ -27,11 +27,11 @@ import polewright.operations.input.UtcInput;
 import polewright.operations.practice.PracticeNight;
 import polewright.report.json.PracticeJson;
 import polewright.report.text.PracticeWords;
+import polewright.simulation.practice.CompletedAction;
 import polewright.simulation.practice.Debrief;
-import polewright.simulation.practice.Deed;
-import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.ObservedReadings;
+import polewright.simulation.practice.PracticeAction;
 import polewright.simulation.practice.Scenario;
-import polewright.simulation.practice.Seen;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
@@ -83,7 +83,8 @@ final class PracticeCommands implements Callable<Integer> {
 
     static PracticeNight current(Workbench workbench) {
         return PracticeNight.current(workbench)
-                .orElseThrow(() -> new JobFailed("no practice has begun: begin one, with polewright practice begin."));
+                .orElseThrow(
+                        () -> new OperationFailed("no practice has begun: begin one, with polewright practice begin."));
     }
 
     @Command(name = "begin", description = "Begin a practice night; an earlier one is kept.")
@@ -168,21 +169,21 @@ final class PracticeCommands implements Callable<Integer> {
             this.workbench = workbench;
         }
 
-        abstract Deed deed(PracticeNight night);
+        abstract PracticeAction deed(PracticeNight night);
 
         /** What is left to do when it is done and told. */
-        void afterwards(DoneDeed done, Workbench bench, Output out) {}
+        void afterwards(CompletedAction done, Workbench bench, Output out) {}
 
         @Override
         public final Integer call() {
             PracticeNight night = current(workbench);
-            Deed deed = WrongUsage.unlessUsable(() -> deed(night));
-            DoneDeed done = night.did(deed, key.given());
+            PracticeAction deed = WrongUsage.unlessUsable(() -> deed(night));
+            CompletedAction done = night.did(deed, key.given());
             if (output.isJson()) {
                 output.print(workbench, PracticeJson.of(done, night.state(), night::frame));
             } else {
                 List<String> lines = new ArrayList<>(PracticeWords.done(done));
-                if (done.seen() instanceof Seen.FrameTaken taken) {
+                if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
                     lines.add("In " + night.frame(taken.number()));
                 }
                 output.say(workbench, lines);
@@ -209,8 +210,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.TurnScrew(screw, turns);
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.TurnScrew(screw, turns);
         }
     }
 
@@ -221,8 +222,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.Clamp();
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.Clamp();
         }
     }
 
@@ -233,8 +234,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.Unclamp();
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.Unclamp();
         }
     }
 
@@ -251,8 +252,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.MoveByHand(Angle.ofDegrees(rightDeg), Angle.ofDegrees(upDeg));
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.MoveByHand(Angle.ofDegrees(rightDeg), Angle.ofDegrees(upDeg));
         }
     }
 
@@ -270,8 +271,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.TakeFrame(Angle.ofDegrees(turnedDeg));
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.TakeFrame(Angle.ofDegrees(turnedDeg));
         }
     }
 
@@ -285,8 +286,8 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.Wait(Duration.ofSeconds(Math.round(minutes * 60)));
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.Wait(Duration.ofSeconds(Math.round(minutes * 60)));
         }
     }
 
@@ -344,8 +345,8 @@ final class PracticeCommands implements Callable<Integer> {
         @Option(names = "--dark", description = "Draw in dim red on black.")
         private boolean dark;
 
-        void draw(DoneDeed done, Workbench bench, Output out) {
-            if (file != null && done.seen() instanceof Seen.WhileRocking rocking) {
+        void draw(CompletedAction done, Workbench bench, Output out) {
+            if (file != null && done.seen() instanceof ObservedReadings.WhileRocking rocking) {
                 Optic optic = rocking.optic();
                 String svg = RockedFieldDrawing.svg(rocking.field(), optic.name(), dark ? Palette.DARK : Palette.LIGHT);
                 ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));

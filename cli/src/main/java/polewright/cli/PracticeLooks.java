@@ -9,8 +9,8 @@ import picocli.CommandLine.Parameters;
 import polewright.mount.rig.Optic;
 import polewright.operations.Workbench;
 import polewright.operations.practice.PracticeNight;
-import polewright.simulation.practice.Deed;
-import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.CompletedAction;
+import polewright.simulation.practice.PracticeAction;
 import polewright.sky.InputRefused;
 
 /** Looks in a practice night. */
@@ -31,8 +31,8 @@ final class PracticeLooks {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.ReadCompass();
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.ReadCompass();
         }
     }
 
@@ -43,8 +43,8 @@ final class PracticeLooks {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.ReadScale();
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.ReadScale();
         }
     }
 
@@ -61,8 +61,8 @@ final class PracticeLooks {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.RockAndLook(
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.RockAndLook(
                     optic != null
                             ? optic
                             : night.state()
@@ -76,7 +76,7 @@ final class PracticeLooks {
         }
 
         @Override
-        void afterwards(DoneDeed done, Workbench bench, Output out) {
+        void afterwards(CompletedAction done, Workbench bench, Output out) {
             picture.draw(done, bench, out);
         }
     }
@@ -94,8 +94,8 @@ final class PracticeLooks {
         }
 
         @Override
-        Deed deed(PracticeNight night) {
-            return new Deed.WatchStar(star, Duration.ofSeconds(Math.round(minutes * 60)));
+        PracticeAction deed(PracticeNight night) {
+            return new PracticeAction.WatchStar(star, Duration.ofSeconds(Math.round(minutes * 60)));
         }
     }
 }

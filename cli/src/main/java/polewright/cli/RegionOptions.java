@@ -15,9 +15,9 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
+import polewright.sky.body.BodyPosition;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
-import polewright.sky.body.Whereabouts;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SiderealRate;
@@ -111,7 +111,7 @@ final class RegionOptions {
                     "the Sun is no target for an axis that is set by the stars",
                     "never point there without a proper solar filter");
         }
-        HourAnglePlace place = Whereabouts.of(body, moment(begun, from)).hourAngle();
+        HourAnglePlace place = BodyPosition.of(body, moment(begun, from)).hourAngle();
         Angle turned = SiderealRate.during(followed.toMillis() / 1000.0);
         return risen(
                 new SkyRegion.Track(

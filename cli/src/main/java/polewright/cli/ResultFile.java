@@ -6,7 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.store.disk.NotWritten;
 
 /** A file that a command makes because it was asked to. */
@@ -19,7 +19,7 @@ final class ResultFile {
         try {
             Files.write(file, content);
         } catch (IOException e) {
-            JobFailed why = notWritten(file, content.length);
+            OperationFailed why = notWritten(file, content.length);
             if (isNew) {
                 remove(file);
             }
@@ -34,14 +34,14 @@ final class ResultFile {
             // Made first, so that of two that write the same file one is refused.
             Files.createFile(file);
         } catch (FileAlreadyExistsException e) {
-            throw new JobFailed(file + " exists already and has been left alone: name another file.");
+            throw new OperationFailed(file + " exists already and has been left alone: name another file.");
         } catch (IOException e) {
             throw notWritten(file, content.length);
         }
         try {
             Files.write(file, content, StandardOpenOption.WRITE);
         } catch (IOException e) {
-            JobFailed why = notWritten(file, content.length);
+            OperationFailed why = notWritten(file, content.length);
             remove(file);
             throw why;
         }
@@ -55,7 +55,7 @@ final class ResultFile {
         }
     }
 
-    private static JobFailed notWritten(Path file, int bytes) {
-        return new JobFailed(NotWritten.why(file, bytes).sentence(file));
+    private static OperationFailed notWritten(Path file, int bytes) {
+        return new OperationFailed(NotWritten.why(file, bytes).sentence(file));
     }
 }

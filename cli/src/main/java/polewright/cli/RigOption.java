@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.mount.rig.Rig;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.RigText;
 import polewright.sky.InputRefused;
@@ -34,9 +34,9 @@ final class RigOption {
             return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
         } catch (InputRefused refused) {
             // The option was well formed; it is the file that has to be mended.
-            throw new JobFailed(file + ": " + refused.getMessage());
+            throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new JobFailed("the rig file " + file
+            throw new OperationFailed("the rig file " + file
                     + " cannot be read: check its name, or print one with polewright rig > rig.json.");
         }
     }

@@ -12,7 +12,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.alignment.camera.FrameChecks;
-import polewright.image.FactNeeded;
+import polewright.image.MissingFacts;
 import polewright.operations.Workbench;
 import polewright.operations.camera.ExposureTime;
 import polewright.operations.camera.FrameClues;
@@ -30,7 +30,7 @@ import polewright.sky.place.Weather;
 
 /** The files of frames that belong together, and when each was taken. */
 final class SeveralFrames {
-    private static final FactNeeded.TimeRemedy WITHOUT_TIME = new FactNeeded.TimeRemedy(
+    private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
             "give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z",
             "give the zone with --zone, such as --zone +01:00 or --zone Z for UTC");
 

@@ -21,8 +21,8 @@ import polewright.mount.rig.ClockDirection;
 import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.UtcInput;
-import polewright.report.text.FarReadingWords;
-import polewright.session.FarReading;
+import polewright.report.text.ImplausibleReadingWords;
+import polewright.session.ImplausibleReading;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -100,10 +100,12 @@ final class SightCommands {
             Sighting sighting = sighting(bench, begun);
             kind = sighting.kind();
             if (!isMeantAsTyped()) {
-                FarReading.of(sighting, begun, before.fix().state().axis()).ifPresent(far -> {
-                    throw new LooksMistaken(
-                            FarReadingWords.what(sighting, far, begun.site()), FarReadingWords.check(far));
-                });
+                ImplausibleReading.of(sighting, begun, before.fix().state().axis())
+                        .ifPresent(far -> {
+                            throw new ConfirmationNeeded(
+                                    ImplausibleReadingWords.what(sighting, far, begun.site()),
+                                    ImplausibleReadingWords.check(far));
+                        });
             }
             return insteadOf.event(new NightEvent.SightingTaken(sighting), night());
         }

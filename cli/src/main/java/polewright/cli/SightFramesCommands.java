@@ -12,7 +12,7 @@ import polewright.alignment.camera.TrackedSequence;
 import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.TurnedFrames;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameSeries;
 import polewright.report.json.FramesJson;
@@ -66,7 +66,7 @@ final class SightFramesCommands {
                 return insteadOf.event(new NightEvent.SightingTaken(told.sighting()), night());
             } catch (InputRefused refused) {
                 // It is the frames that cannot be used, not what was typed.
-                throw new JobFailed(String.valueOf(refused.getMessage()));
+                throw new OperationFailed(String.valueOf(refused.getMessage()));
             }
         }
 

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.SiteInput;
 import polewright.report.text.AngleWords;
@@ -32,8 +32,8 @@ final class SiteCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         NightEvent.Begun begun = log.lastBegun(workbench)
-                .orElseThrow(() ->
-                        new JobFailed("no site is known yet: begin a night, with polewright begin --site LAT,LON."));
+                .orElseThrow(() -> new OperationFailed(
+                        "no site is known yet: begin a night, with polewright begin --site LAT,LON."));
         workbench.out().println(begun.siteName() + ": " + AngleWords.site(begun.site()));
         workbench.out().flush();
         return 0;

@@ -12,7 +12,7 @@ import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.AdvisedStar;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.UtcInput;
@@ -87,8 +87,8 @@ final class SkipCommand extends AppendingCommand {
         Skip.Sighting kind = sighting == null
                 ? advised(before)
                         .map(take -> Skip.Sighting.of(take.kind()))
-                        .orElseThrow(
-                                () -> new JobFailed("no sighting is advised now: name the one that cannot be taken,"
+                        .orElseThrow(() ->
+                                new OperationFailed("no sighting is advised now: name the one that cannot be taken,"
                                         + " such as --sighting drift --star capella."))
                 : sighting;
         Optional<Advice.TakeSighting> same = advised(before).filter(take -> Skip.Sighting.of(take.kind()) == kind);
@@ -121,7 +121,7 @@ final class SkipCommand extends AppendingCommand {
         String named = optic;
         return Optional.of(rig.optic(named)
                 .map(Optic::name)
-                .orElseThrow(() -> new JobFailed("the rig has no optic called '" + named + "'"
+                .orElseThrow(() -> new OperationFailed("the rig has no optic called '" + named + "'"
                         + (rig.optics().isEmpty() ? "." : ": it has " + names(rig) + "."))));
     }
 

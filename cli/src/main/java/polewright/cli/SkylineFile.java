@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.input.SkylineInput;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Horizon;
@@ -17,9 +17,9 @@ final class SkylineFile {
         try {
             return SkylineInput.ofCsv(Files.readString(file, StandardCharsets.UTF_8));
         } catch (InputRefused refused) {
-            throw new JobFailed(file + ": " + refused.getMessage());
+            throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new JobFailed(file + " cannot be read: name a text file of azimuths and altitudes.");
+            throw new OperationFailed(file + " cannot be read: name a text file of azimuths and altitudes.");
         }
     }
 }

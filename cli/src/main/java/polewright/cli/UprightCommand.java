@@ -13,7 +13,7 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.planning.tonight.Evening;
 import polewright.planning.tonight.KnownAxis;
@@ -82,7 +82,8 @@ final class UprightCommand implements Callable<Integer> {
             return typedCamera.camera(rig, List.of());
         }
         Optional<Camera> main = WorkPreset.mainCamera(rig);
-        return main.orElseThrow(() -> new JobFailed("the rig has no camera, and by eye a turning field does not matter:"
-                + " add --focal-length MM --pixel MICRONS, or the camera to the rig file."));
+        return main.orElseThrow(
+                () -> new OperationFailed("the rig has no camera, and by eye a turning field does not matter:"
+                        + " add --focal-length MM --pixel MICRONS, or the camera to the rig file."));
     }
 }

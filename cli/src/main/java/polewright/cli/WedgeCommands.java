@@ -11,7 +11,7 @@ import picocli.CommandLine.Parameters;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.mount.rig.HandTurns;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.input.TurnsInput;
 import polewright.operations.input.UtcInput;
@@ -114,7 +114,7 @@ final class WedgeCommands {
                 return unlogged(unloggedAfter);
             }
             if (screw != null) {
-                throw new JobFailed(
+                throw new OperationFailed(
                         "--screw says which screw was turned and not logged: give --unlogged-after with it.");
             }
             NightEvent.ScrewsTurned turned =
@@ -130,7 +130,7 @@ final class WedgeCommands {
         private static void checkForSlip(String screw, HandTurns turns, double advised) {
             double most = Math.max(Math.abs(turns.net()), Math.abs(turns.outward()));
             if (most > Math.max(MOST_LIKELY_TURNS, 2 * advised)) {
-                throw new LooksMistaken(
+                throw new ConfirmationNeeded(
                         Fractions.turns(most) + " of the " + screw + " screw are more than most wedges have",
                         "check the number");
             }
@@ -148,7 +148,7 @@ final class WedgeCommands {
 
         private NightEvent unlogged(long after) {
             if (insteadOf != null || !azimuth.isNone() || !altitude.isNone()) {
-                throw new JobFailed("--unlogged-after is for turns of unknown size: give no turns with it.");
+                throw new OperationFailed("--unlogged-after is for turns of unknown size: give no turns with it.");
             }
             return new NightEvent.TurnNotLogged(after, screw != Screw.altitude, screw != Screw.azimuth);
         }
@@ -171,7 +171,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (before.clamped()) {
-                throw new JobFailed("the clamps are tight already: loosen them first, with polewright unclamp.");
+                throw new OperationFailed("the clamps are tight already: loosen them first, with polewright unclamp.");
             }
             return new NightEvent.Clamped();
         }
@@ -186,7 +186,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (!before.clamped()) {
-                throw new JobFailed("the clamps are loose already: tighten them with polewright clamp.");
+                throw new OperationFailed("the clamps are loose already: tighten them with polewright clamp.");
             }
             return new NightEvent.Unclamped();
         }
@@ -236,11 +236,11 @@ final class WedgeCommands {
             takenBack = seq != null
                     ? seq
                     : before.lastUndoable()
-                            .orElseThrow(() -> new JobFailed(
+                            .orElseThrow(() -> new OperationFailed(
                                     "there is nothing to undo but the night's beginning: begin another night instead."))
                             .seq();
             Withdrawals.by(night(), takenBack).ifPresent(by -> {
-                throw new JobFailed("#" + takenBack + " is taken back already: to have it again, take back #" + by
+                throw new OperationFailed("#" + takenBack + " is taken back already: to have it again, take back #" + by
                         + ", with polewright undo " + by + ".");
             });
             what = night().stream()

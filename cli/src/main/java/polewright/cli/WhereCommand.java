@@ -14,9 +14,9 @@ import polewright.report.text.WhereWords;
 import polewright.session.event.NightEvent;
 import polewright.sky.atlas.Constellation;
 import polewright.sky.atlas.Constellations;
+import polewright.sky.body.BodyPosition;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
-import polewright.sky.body.Whereabouts;
 import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.LeapSeconds;
@@ -53,7 +53,7 @@ final class WhereCommand implements Callable<Integer> {
         Optional<NightEvent.Begun> remembered =
                 sky.givenSite().isPresent() ? Optional.empty() : log.lastBegun(workbench);
         ObservingMoment moment = sky.moment(workbench, remembered, earthRotation.ut1MinusUtcSeconds());
-        Whereabouts seen = Whereabouts.of(body, moment);
+        BodyPosition seen = BodyPosition.of(body, moment);
         Constellation constellation = constellation(seen);
         List<String> notes = notes(seen);
         if (output.isJson()) {
@@ -65,12 +65,12 @@ final class WhereCommand implements Callable<Integer> {
         return 0;
     }
 
-    private static Constellation constellation(Whereabouts seen) {
+    private static Constellation constellation(BodyPosition seen) {
         CatalogueStar direction = seen.moment().catalogueDirection(seen.place());
         return Constellations.bundled().at(direction.rightAscension(), direction.declination());
     }
 
-    private List<String> notes(Whereabouts seen) {
+    private List<String> notes(BodyPosition seen) {
         List<String> notes = new ArrayList<>();
         if (body == SolarSystemBody.SUN) {
             notes.add("CARE  Never look at the Sun, or point tube or finder at it, without a proper solar filter.");

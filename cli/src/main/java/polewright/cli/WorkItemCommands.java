@@ -10,8 +10,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
@@ -81,17 +81,18 @@ final class WorkItemCommands {
             Duration stay = span("--stay", stayMinutes, 60);
             return with(
                     before,
-                    new Look(named(name), field(begun.rig()), stay, finding(), region.region(bench, begun, stay)));
+                    new VisualObservation(
+                            named(name), field(begun.rig()), stay, finding(), region.region(bench, begun, stay)));
         }
 
-        private Look.Finding finding() {
+        private VisualObservation.Finding finding() {
             if (goToArcmin == null) {
-                return byHand ? new Look.Finding.ByHand() : new Look.Finding.Centred();
+                return byHand ? new VisualObservation.Finding.ByHand() : new VisualObservation.Finding.Centred();
             }
             if (byHand) {
                 throw new InputRefused("a look is either by hand or by go-to", "leave out --by-hand or --go-to");
             }
-            return new Look.Finding.GoTo(Angle.ofArcminutes(goToArcmin));
+            return new VisualObservation.Finding.GoTo(Angle.ofArcminutes(goToArcmin));
         }
 
         private Angle field(Rig rig) {
@@ -184,7 +185,7 @@ final class WorkItemCommands {
             Duration total = total(exposure);
             return with(
                     before,
-                    new Shot(
+                    new ImagingRun(
                             named(name),
                             with,
                             region.region(bench, begun, total),
@@ -214,7 +215,7 @@ final class WorkItemCommands {
                         "give how wide a star's image is; 3 is usual");
             }
             return tolerance == null
-                    ? Shot.usualTolerance(with, Angle.ofArcseconds(seeingArcsec))
+                    ? ImagingRun.usualTolerance(with, Angle.ofArcseconds(seeingArcsec))
                     : tolerance.with(with);
         }
     }

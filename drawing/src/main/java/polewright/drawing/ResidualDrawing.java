@@ -7,7 +7,7 @@ import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 import polewright.mount.pointing.PointingModel;
 import polewright.mount.pointing.StarResidual;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.mount.reach.ReachableSky;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
@@ -28,7 +28,7 @@ public final class ResidualDrawing {
     private ResidualDrawing() {}
 
     /** The picture as SVG. */
-    public static String svg(PointingModel model, Reach reach, Palette palette) {
+    public static String svg(PointingModel model, PointingLimits reach, Palette palette) {
         Svg svg = new Svg(
                 WIDTH,
                 HEIGHT,
@@ -85,7 +85,7 @@ public final class ResidualDrawing {
         }
     }
 
-    private static void expectations(Svg svg, PointingModel model, Reach reach, Palette palette) {
+    private static void expectations(Svg svg, PointingModel model, PointingLimits reach, Palette palette) {
         for (int altitude : new int[] {20, 45, 70}) {
             for (int azimuth = 0; azimuth < 360; azimuth += altitude == 70 ? 90 : 45) {
                 HourAnglePlace place = ReachableSky.place(model.site(), azimuth, altitude);

@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import polewright.alignment.allowance.Cause;
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.allowance.LimitCause;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
@@ -62,8 +62,8 @@ final class SampleScenes {
         return ZoneScene.of(
                         SampleZones.zone(
                                 aim,
-                                SampleZones.Rule.ellipse("tarantula", Cause.DRIFT, 100, 6, 4),
-                                SampleZones.Rule.straight("omega cen", Cause.CORNER, 20, 4.5)),
+                                SampleZones.Rule.ellipse("tarantula", LimitCause.DRIFT, 100, 6, 4),
+                                SampleZones.Rule.straight("omega cen", LimitCause.CORNER, 20, 4.5)),
                         northern)
                 .withNow(AxisOffset.ofArcminutes(-7, 3), new OffsetCovariance(0.6, 0.1, 0.4))
                 .withPath(List.of(place(10, -6)))

@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
-import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.allowance.ZoneEdge;
-import polewright.alignment.work.Look;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
@@ -23,9 +23,9 @@ final class SampleZones {
      *
      * @param reach arcminutes from the aim to the line, of the direction's angle from east, anticlockwise
      */
-    record Rule(String item, Cause cause, DoubleUnaryOperator reach) {
+    record Rule(String item, LimitCause cause, DoubleUnaryOperator reach) {
         /** Half a plane: within {@code distance} of the aim in the direction of {@code degrees}. */
-        static Rule straight(String item, Cause cause, double degrees, double distance) {
+        static Rule straight(String item, LimitCause cause, double degrees, double distance) {
             return new Rule(item, cause, angle -> {
                 double cosine = Math.cos(angle - Math.toRadians(degrees));
                 return cosine > 1e-9 ? distance / cosine : Double.POSITIVE_INFINITY;
@@ -33,7 +33,7 @@ final class SampleZones {
         }
 
         /** An ellipse about the aim, its first half axis in the direction of {@code degrees}. */
-        static Rule ellipse(String item, Cause cause, double degrees, double first, double second) {
+        static Rule ellipse(String item, LimitCause cause, double degrees, double first, double second) {
             return new Rule(item, cause, angle -> {
                 double along = Math.cos(angle - Math.toRadians(degrees)) / first;
                 double across = Math.sin(angle - Math.toRadians(degrees)) / second;
@@ -48,24 +48,24 @@ final class SampleZones {
     static WorkZone threeItems() {
         return zone(
                 AxisOffset.ofArcminutes(0.3, 1.4),
-                Rule.ellipse("Vega 120 s", Cause.DRIFT, 75, 3.4, 1.7),
-                Rule.straight("M 13 guided", Cause.CORNER, 20, 1.3),
-                Rule.straight("M 13 guided", Cause.CORNER, 200, 1.5),
-                Rule.straight("Saturn at 200×", Cause.LEAVES_FIELD, -80, 2.4));
+                Rule.ellipse("Vega 120 s", LimitCause.DRIFT, 75, 3.4, 1.7),
+                Rule.straight("M 13 guided", LimitCause.CORNER, 20, 1.3),
+                Rule.straight("M 13 guided", LimitCause.CORNER, 200, 1.5),
+                Rule.straight("Saturn at 200×", LimitCause.LEAVES_FIELD, -80, 2.4));
     }
 
     /** A sliver of 1′ × 16′. */
     static WorkZone thin() {
         return zone(
                 AxisOffset.ofArcminutes(-1, 0.8),
-                Rule.ellipse("Long guided nebula", Cause.CORNER, 30, 8, 0.5),
-                Rule.straight("Go-to with the finder", Cause.GO_TO, 30, 6));
+                Rule.ellipse("Long guided nebula", LimitCause.CORNER, 30, 8, 0.5),
+                Rule.straight("Go-to with the finder", LimitCause.GO_TO, 30, 6));
     }
 
     /** Eight items, more than there is room for by the edge. */
     static WorkZone manyItems() {
         List<Rule> rules = new ArrayList<>();
-        List<Cause> causes = List.of(Cause.values());
+        List<LimitCause> causes = List.of(LimitCause.values());
         for (int i = 0; i < 8; i++) {
             rules.add(Rule.straight(
                     "Target number " + (i + 1), causes.get(i % causes.size()), 45 * i + 7, 4 + 0.4 * (i % 3)));
@@ -83,11 +83,11 @@ final class SampleZones {
             edges.add(new ZoneEdge(corner(aim, from, rules), corner(aim, to, rules), rule.item(), rule.cause()));
             depth = Math.min(depth, reach(from, rules));
         }
-        Look look = new Look(
+        VisualObservation look = new VisualObservation(
                 rules[0].item(),
                 Angle.ofDegrees(1),
                 Duration.ofMinutes(15),
-                new Look.Finding.Centred(),
+                new VisualObservation.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(new Work(List.of(look)), edges, aim, Angle.ofArcminutes(depth), rules[0].item());
     }

@@ -16,8 +16,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import polewright.alignment.allowance.Cause;
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.allowance.LimitCause;
 import polewright.drawing.DrawnSvg.Lettered;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
@@ -39,11 +39,11 @@ class ZoneDrawingTest {
     @Test
     void thatHoldsForAnyZone_withTheAxisAnywhere() {
         Random random = new Random(4);
-        List<Cause> causes = List.of(Cause.values());
+        List<LimitCause> causes = List.of(LimitCause.values());
         for (int i = 0; i < 60; i++) {
             SampleZones.Rule[] rules = new SampleZones.Rule[1 + random.nextInt(7)];
             for (int k = 0; k < rules.length; k++) {
-                Cause cause = causes.get(random.nextInt(causes.size()));
+                LimitCause cause = causes.get(random.nextInt(causes.size()));
                 double degrees = 360 * random.nextDouble();
                 double size = Math.exp(2 * random.nextGaussian());
                 rules[k] = SampleZones.Rule.ellipse(
@@ -302,7 +302,7 @@ class ZoneDrawingTest {
                         AxisOffset.NONE,
                         SampleZones.Rule.ellipse(
                                 "Everything that anybody could wish to see tonight, and Abracadabraabracadabra",
-                                Cause.DRIFT,
+                                LimitCause.DRIFT,
                                 0,
                                 3,
                                 2)),

@@ -11,7 +11,7 @@ import polewright.operations.ExitStatus;
 import polewright.sky.InputRefused;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.night.Ran;
+import polewright.web.session.CommandResult;
 
 /** What the harness lets pass and what it reports: a fuzzer that can find nothing proves nothing. */
 class ExecutionTest {
@@ -90,7 +90,7 @@ class ExecutionTest {
     /** As the page words it, which is not as the command does. */
     @Test
     void aMistakeOfOursBehindAForm_isAFinding() {
-        Ran failed = new Ran(
+        CommandResult failed = new CommandResult(
                 ExitStatus.JOB_FAILED,
                 "",
                 List.of("polewright clamp: something inside Polewright is wrong (NullPointerException); what was logged"

@@ -14,12 +14,12 @@ import java.util.stream.Stream;
 import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
-import polewright.web.Posting;
+import polewright.web.FormSubmission;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.FilledForm;
-import polewright.web.night.NightDesk;
-import polewright.web.night.Posted;
+import polewright.web.session.NightSession;
+import polewright.web.session.SubmissionOutcome;
 
 /**
  * A form that a page posts, without the socket: the first line names the form, the rest is the body of the request. It is
@@ -31,7 +31,7 @@ final class FormTarget {
             .flatMap(List::stream)
             .collect(Collectors.toMap(CommandForm::id, Function.identity()));
     private static final String NOWHERE = "/dev/null/polewright";
-    private static final NightDesk DESK = NightDesk.of(
+    private static final NightSession DESK = NightSession.of(
             "",
             new Workbench(
                     Clock.fixed(Instant.parse("2026-11-25T20:00:00Z"), ZoneOffset.UTC),
@@ -54,8 +54,8 @@ final class FormTarget {
         Map<String, String> filled =
                 FilledForm.of(end < 0 ? "" : text.substring(end + 1)).fields();
         form.line(filled);
-        Posted answer = Posting.of(DESK, form, filled);
-        if (answer instanceof Posted.Refused refused) {
+        SubmissionOutcome answer = FormSubmission.of(DESK, form, filled);
+        if (answer instanceof SubmissionOutcome.Refused refused) {
             requireNoMistakeOfOurs(refused.complaints());
         }
     }

@@ -18,20 +18,20 @@ import polewright.cli.FrameOptions;
 import polewright.cli.TerminalOutput;
 import polewright.cli.UntilStopped;
 import polewright.cli.WrongUsage;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
 import polewright.operations.device.PairedDevices;
 import polewright.web.PageServer;
-import polewright.web.PracticeDesk;
-import polewright.web.door.Door;
-import polewright.web.door.DoorSettings;
-import polewright.web.door.LocalAddresses;
-import polewright.web.door.OwnCertificate;
-import polewright.web.door.TerminalQr;
-import polewright.web.night.Commands;
-import polewright.web.night.FrameSource;
-import polewright.web.night.NightDesk;
+import polewright.web.PracticeSession;
+import polewright.web.access.AccessControl;
+import polewright.web.access.AccessSettings;
+import polewright.web.access.LocalAddresses;
+import polewright.web.access.ServerCertificate;
+import polewright.web.access.TerminalQr;
+import polewright.web.session.Commands;
+import polewright.web.session.FrameSource;
+import polewright.web.session.NightSession;
 
 @Command(
         name = "serve",
@@ -109,19 +109,19 @@ final class ServeCommand implements Callable<Integer> {
             throw new WrongUsage("--secure goes with --share: without that, nothing leaves this machine.");
         }
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        NightDesk nights = NightDesk.of("", workbench, commands).watching(frames(), Clock.systemUTC());
-        NightDesk practice = PracticeDesk.of(workbench, commands, Clock.systemUTC());
-        DoorSettings plain = new DoorSettings(
+        NightSession nights = NightSession.of("", workbench, commands).watching(frames(), Clock.systemUTC());
+        NightSession practice = PracticeSession.of(workbench, commands, Clock.systemUTC());
+        AccessSettings plain = new AccessSettings(
                 share ? LocalAddresses.names() : Set.of(),
                 new PairedDevices(workbench.dataFolder()),
                 workbench.clock(),
                 PageServer.OPEN,
                 PageServer.UPLOADS,
                 PATIENCE);
-        Optional<OwnCertificate> certificate = secure
-                ? Optional.of(OwnCertificate.in(workbench.dataFolder(), plain.names(), workbench.now()))
+        Optional<ServerCertificate> certificate = secure
+                ? Optional.of(ServerCertificate.in(workbench.dataFolder(), plain.names(), workbench.now()))
                 : Optional.empty();
-        Door door = new Door(certificate.map(plain::with).orElse(plain), PageServer::pairingPage);
+        AccessControl door = new AccessControl(certificate.map(plain::with).orElse(plain), PageServer::pairingPage);
         try (UntilStopped running = UntilStopped.byInterrupt();
                 PageServer server =
                         PageServer.start(List.of(nights, practice), door, share ? EVERY_NETWORK : LOOPBACK, port)) {
@@ -146,13 +146,13 @@ final class ServeCommand implements Callable<Integer> {
             return FrameSource.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
         }
         if (!Files.isDirectory(frames)) {
-            throw new JobFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
+            throw new OperationFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
                     + ": name the folder that your capture program saves to.");
         }
         return FrameSource.saved(frames, told, drive.told());
     }
 
-    private void invite(Door door, int listening, Optional<OwnCertificate> certificate) {
+    private void invite(AccessControl door, int listening, Optional<ServerCertificate> certificate) {
         List<String> addresses = LocalAddresses.found();
         if (addresses.isEmpty()) {
             output.say(

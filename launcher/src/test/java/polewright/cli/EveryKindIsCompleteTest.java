@@ -66,7 +66,7 @@ import polewright.web.form.NightForms;
 import polewright.web.form.SetupForms;
 import polewright.web.form.SightingForms;
 import polewright.web.form.WorkForms;
-import polewright.web.room.Sketches;
+import polewright.web.page.Sketches;
 import polewright.web.view.Section;
 
 /**

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.launcher.Main;
 import polewright.operations.CommandRun;
 import polewright.operations.ExitStatus;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.SmallDisk;
 import polewright.operations.device.PairedDevices;
 
@@ -135,7 +135,7 @@ class FullDiskTest {
                             + " cannot be written: its disk is full. Free some space, or name a file on another disk.");
 
             assertThatThrownBy(() -> devices.pair("tablet", NOW))
-                    .isInstanceOf(JobFailed.class)
+                    .isInstanceOf(OperationFailed.class)
                     .hasMessageContaining("its disk is full");
             assertThat(devices.all()).hasSize(1);
 

@@ -31,7 +31,7 @@ import picocli.CommandLine;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.alignment.advice.SightingKind;
-import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.camera.Drive;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.work.SkyRegion;
@@ -41,14 +41,14 @@ import polewright.operations.CommandRun;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.planning.seasons.NightGap;
-import polewright.planning.tonight.Hurdle;
+import polewright.planning.tonight.ExclusionReason;
 import polewright.planning.tonight.Purpose;
-import polewright.planning.tonight.Side;
+import polewright.planning.tonight.RelativeDirection;
 import polewright.planning.tonight.StarMove;
 import polewright.report.json.PublishedSchemas;
 import polewright.report.json.SchemaCoverage;
 import polewright.simulation.practice.Debrief;
-import polewright.simulation.practice.Deed;
+import polewright.simulation.practice.PracticeAction;
 
 /** What is printed as JSON is what docs/schema says: each command has a schema, each schema is printed in full. */
 class JsonOutputsTest {
@@ -131,14 +131,17 @@ class JsonOutputsTest {
                 Arguments.of("common", "/$defs/sighting_kind", SightingKind.values()),
                 Arguments.of("common", "/$defs/screw", ScrewTurn.Which.values()),
                 Arguments.of("common", "/$defs/axis_from_frames/properties/drive", Drive.values()),
-                Arguments.of("allow", "/properties/edges/items/properties/cause", Cause.values()),
+                Arguments.of("allow", "/properties/edges/items/properties/cause", LimitCause.values()),
                 Arguments.of("pointing", "/properties/terms/items/properties/term", PointingTerm.values()),
-                Arguments.of("stars", "/properties/hurdles/propertyNames", Hurdle.values()),
-                Arguments.of("stars", "/properties/stars/items/properties/guides/items/properties/side", Side.values()),
+                Arguments.of("stars", "/properties/hurdles/propertyNames", ExclusionReason.values()),
+                Arguments.of(
+                        "stars",
+                        "/properties/stars/items/properties/guides/items/properties/side",
+                        RelativeDirection.values()),
                 Arguments.of(
                         "stars", "/properties/stars/items/properties/move/properties/order", StarMove.Order.values()),
                 Arguments.of("tonight", "/properties/for", Purpose.values()),
-                Arguments.of("practice-action", "/properties/kind", Deed.Kind.values()),
+                Arguments.of("practice-action", "/properties/kind", PracticeAction.Kind.values()),
                 Arguments.of(
                         "practice-debrief", "/properties/not_needed/items/properties/reason", Debrief.Reason.values()));
     }

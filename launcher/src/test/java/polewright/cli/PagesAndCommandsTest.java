@@ -27,8 +27,8 @@ import polewright.web.form.CommandForms;
 import polewright.web.form.Field;
 import polewright.web.form.SightingForms;
 import polewright.web.form.WorkForms;
-import polewright.web.room.Room;
-import polewright.web.room.Rooms;
+import polewright.web.page.Page;
+import polewright.web.page.Pages;
 
 /** What can be done at the pages can be typed, and the other way round; what cannot stands here with its reason. */
 class PagesAndCommandsTest {
@@ -187,7 +187,7 @@ class PagesAndCommandsTest {
 
     @Test
     void thePagesNamedHereAreThere() {
-        assertThat(Rooms.everyone()).extracting(Room::path).containsAll(TOLD_ON.values());
+        assertThat(Pages.everyone()).extracting(Page::path).containsAll(TOLD_ON.values());
     }
 
     @Test

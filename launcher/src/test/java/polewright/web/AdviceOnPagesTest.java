@@ -17,7 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import polewright.web.night.Ran;
+import polewright.web.session.CommandResult;
 
 /** What a page makes of advice that is worded for a terminal: each sentence stays with what it belongs to. */
 class AdviceOnPagesTest {
@@ -42,7 +42,7 @@ class AdviceOnPagesTest {
     }
 
     private void type(String... words) {
-        Ran ran = night.type(words);
+        CommandResult ran = night.type(words);
         assertThat(ran.isGood()).as("%s", ran).isTrue();
     }
 

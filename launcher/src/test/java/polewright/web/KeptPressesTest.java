@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.Browser.Device;
-import polewright.web.night.NightDesk;
+import polewright.web.session.NightSession;
 
 /** What is pressed is kept by the page until it is taken, or the person has decided: nothing goes without a word. */
 class KeptPressesTest {
@@ -49,7 +49,7 @@ class KeptPressesTest {
         page.locator(".entry button.main").click();
     }
 
-    private static List<LoggedEvent> events(NightDesk desk) {
+    private static List<LoggedEvent> events(NightSession desk) {
         return desk.tonight().orElseThrow().events();
     }
 

@@ -22,12 +22,12 @@ import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
 import polewright.operations.device.PairedDevices;
 import polewright.operations.watch.SettableClock;
-import polewright.web.door.Door;
-import polewright.web.door.DoorSettings;
-import polewright.web.door.OwnCertificate;
-import polewright.web.night.Commands;
-import polewright.web.night.FrameSource;
-import polewright.web.night.NightDesk;
+import polewright.web.access.AccessControl;
+import polewright.web.access.AccessSettings;
+import polewright.web.access.ServerCertificate;
+import polewright.web.session.Commands;
+import polewright.web.session.FrameSource;
+import polewright.web.session.NightSession;
 
 /** The whole server, shared under the name larkfell.local, knocked at with bytes. */
 final class KnockedDoor implements AutoCloseable {
@@ -36,9 +36,9 @@ final class KnockedDoor implements AutoCloseable {
 
     static final Duration PATIENCE = Duration.ofSeconds(2);
 
-    private final Door door;
+    private final AccessControl door;
     private final PairedDevices devices;
-    private final NightDesk desk;
+    private final NightSession desk;
     private final PageServer server;
 
     KnockedDoor(Path folder) {
@@ -57,16 +57,16 @@ final class KnockedDoor implements AutoCloseable {
                 false,
                 Pause.REAL);
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        desk = NightDesk.of("", bench, commands)
+        desk = NightSession.of("", bench, commands)
                 .watching(
                         FrameSource.sent(folder.resolve("frames"), FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
-        NightDesk practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
+        NightSession practice = PracticeSession.of(bench, commands, Clock.systemUTC());
         devices = new PairedDevices(bench.dataFolder());
-        DoorSettings plain = new DoorSettings(
+        AccessSettings plain = new AccessSettings(
                 Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, PageServer.UPLOADS, PATIENCE);
-        door = new Door(
+        door = new AccessControl(
                 secure
-                        ? plain.with(OwnCertificate.in(
+                        ? plain.with(ServerCertificate.in(
                                 bench.dataFolder(),
                                 plain.names(),
                                 Clock.systemUTC().instant()))
@@ -87,17 +87,17 @@ final class KnockedDoor implements AutoCloseable {
         return devices;
     }
 
-    Door door() {
+    AccessControl door() {
         return door;
     }
 
-    NightDesk desk() {
+    NightSession desk() {
         return desk;
     }
 
     /** A cookie of a device that is let in. */
     String paired() {
-        return "Cookie: " + Door.COOKIE + "="
+        return "Cookie: " + AccessControl.COOKIE + "="
                 + devices.pair("Tent", Instant.parse("2026-11-26T20:00:00Z")).token() + "\n";
     }
 

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.mount.AxisOffset;
 import polewright.operations.PierNights;
 import polewright.web.Browser.Device;
-import polewright.web.night.Ran;
+import polewright.web.session.CommandResult;
 
 /** Tonight and the nights before it, on a phone. */
 class NightsPagesTest {
@@ -48,7 +48,7 @@ class NightsPagesTest {
     }
 
     private static void type(String... words) {
-        Ran ran = night.type(words);
+        CommandResult ran = night.type(words);
         assertThat(ran.isGood()).as("%s", ran).isTrue();
     }
 

@@ -23,9 +23,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.web.Browser.Device;
-import polewright.web.night.Ran;
-import polewright.web.room.Room;
-import polewright.web.room.Rooms;
+import polewright.web.page.Pages;
+import polewright.web.session.CommandResult;
 
 /** Every page, on phone and laptop, in both palettes: for eyes used to the dark, gloved fingers and screen readers. */
 class PagesToEyesAndFingersTest {
@@ -66,7 +65,7 @@ class PagesToEyesAndFingersTest {
     }
 
     private static void type(String... words) {
-        Ran ran = night.type(words);
+        CommandResult ran = night.type(words);
         assertThat(ran.isGood()).as("%s", ran).isTrue();
     }
 
@@ -90,7 +89,7 @@ class PagesToEyesAndFingersTest {
         try (BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
             choose(page, palette);
-            for (Room room : isEveryone ? Rooms.everyone() : Rooms.places()) {
+            for (polewright.web.page.Page room : isEveryone ? Pages.everyone() : Pages.places()) {
                 Response response = page.navigate(night.address(room.path()));
                 assertThat(response.status()).as(room.path()).isEqualTo(200);
                 assertUsable(page, room.path(), device, palette.equals("dark"));
@@ -185,7 +184,7 @@ class PagesToEyesAndFingersTest {
             Page page = held.newPage();
             List<String> asked = new java.util.ArrayList<>();
             page.onRequest(request -> asked.add(request.url()));
-            for (Room room : Rooms.places()) {
+            for (polewright.web.page.Page room : Pages.places()) {
                 page.navigate(night.address(room.path()));
             }
             assertThat(asked).isNotEmpty().allSatisfy(url -> assertThat(url).startsWith(night.address("/")));

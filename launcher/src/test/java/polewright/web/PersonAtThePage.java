@@ -16,7 +16,7 @@ import polewright.mount.rig.Rig;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.Site;
-import polewright.web.night.NightDesk;
+import polewright.web.session.NightSession;
 
 /**
  * Someone who does as the page says, at a simulated wedge, and enters what is seen there. The page is all that tells what
@@ -44,7 +44,7 @@ final class PersonAtThePage {
         return tonight().state().advice();
     }
 
-    NightDesk.Tonight tonight() {
+    NightSession.Tonight tonight() {
         return night.desk().tonight().orElseThrow();
     }
 

@@ -23,8 +23,8 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.night.FrameAddress;
-import polewright.web.night.Ran;
+import polewright.web.session.CommandResult;
+import polewright.web.session.FrameAddress;
 
 /** What is posted, well or ill. */
 class PostedFormsTest {
@@ -341,7 +341,7 @@ class PostedFormsTest {
         for (CommandForm form : CommandForms.all()) {
             java.util.List<String> words = new java.util.ArrayList<>(form.command());
             words.add("--help");
-            Ran help = night.desk().run(words);
+            CommandResult help = night.desk().run(words);
             assertThat(help.isGood()).as(form.id()).isTrue();
             form.fields().stream()
                     .filter(field -> !field.isPositional())

@@ -77,7 +77,8 @@ class PracticeByCameraInABrowserTest {
     private int frames() {
         return PracticeNight.current(night.desk().workbench())
                 .map(practice -> (int) practice.state().done().stream()
-                        .filter(done -> done.seen() instanceof polewright.simulation.practice.Seen.FrameTaken)
+                        .filter(done ->
+                                done.seen() instanceof polewright.simulation.practice.ObservedReadings.FrameTaken)
                         .count())
                 .orElse(0);
     }

@@ -10,8 +10,8 @@ import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.operations.practice.PracticeNight;
 import polewright.report.text.TurnWords;
+import polewright.simulation.practice.ObservedReadings;
 import polewright.simulation.practice.PracticeState;
-import polewright.simulation.practice.Seen;
 
 /** Someone who plays the game: does on its page what its night advises, and enters there what was seen. */
 final class PracticePlayer {
@@ -108,9 +108,9 @@ final class PracticePlayer {
                 does("practice-rocking", "button");
                 assertThat(page.locator(".drawing svg")).isVisible();
                 // A test has no eye for the picture: it takes the figures that the picture shows.
-                Seen.WhileRocking seen =
-                        (Seen.WhileRocking) game().lastLook().orElseThrow().seen();
-                Seen.StarPlace star = seen.star().orElseThrow();
+                ObservedReadings.WhileRocking seen = (ObservedReadings.WhileRocking)
+                        game().lastLook().orElseThrow().seen();
+                ObservedReadings.StarPlace star = seen.star().orElseThrow();
                 // Not by the link on Now: while one looked time went on, and it may advise something else.
                 page.navigate(night.address("/practice/night/sightings/still"));
                 page.locator("input[name=star]").fill(star.star());
@@ -126,8 +126,8 @@ final class PracticePlayer {
                 page.locator("#practice-drift-minutes")
                         .fill(String.valueOf(take.watch().toMinutes()));
                 does("practice-drift", "button.main");
-                Seen.Drifted seen =
-                        (Seen.Drifted) game().lastLook().orElseThrow().seen();
+                ObservedReadings.Drifted seen = (ObservedReadings.Drifted)
+                        game().lastLook().orElseThrow().seen();
                 page.navigate(night.address("/practice/night/sightings/drift"));
                 page.locator("input[name=star]").fill(take.star().orElseThrow().name());
                 page.locator("input[name=minutes]")

@@ -48,7 +48,7 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.web.Browser.Device;
-import polewright.web.night.Ran;
+import polewright.web.session.CommandResult;
 
 /**
  * Whole nights with an undescribed rig. Both screws are reversed and their gains are off by a quarter. The wedge model shares no
@@ -102,7 +102,7 @@ class ReversedScrewsInABrowserTest {
     private static void assertLearnedForTheNextNight(ServedNight night) {
         Fix fix = night.desk().tonight().orElseThrow().state().fix();
         assertBothKnownToGoTheOtherWay(fix.rig(), fix.senses());
-        Ran begun = night.type("begin", "--again");
+        CommandResult begun = night.type("begin", "--again");
         assertThat(begun.isGood()).isTrue();
         Fix next = night.desk().tonight().orElseThrow().state().fix();
         assertBothKnownToGoTheOtherWay(next.rig(), next.senses());

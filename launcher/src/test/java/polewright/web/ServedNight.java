@@ -23,18 +23,18 @@ import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
 import polewright.operations.device.PairedDevices;
 import polewright.operations.watch.SettableClock;
-import polewright.web.door.Door;
-import polewright.web.door.DoorSettings;
-import polewright.web.night.Commands;
-import polewright.web.night.FrameSource;
-import polewright.web.night.NightDesk;
-import polewright.web.night.Ran;
+import polewright.web.access.AccessControl;
+import polewright.web.access.AccessSettings;
+import polewright.web.session.CommandResult;
+import polewright.web.session.Commands;
+import polewright.web.session.FrameSource;
+import polewright.web.session.NightSession;
 
 /** A night of its own, served on a free port, its clock in the test's hand. */
 final class ServedNight implements AutoCloseable {
     private final SettableClock clock;
-    private final NightDesk desk;
-    private final NightDesk practice;
+    private final NightSession desk;
+    private final NightSession practice;
     private final Path frames;
     private PageServer server;
 
@@ -62,14 +62,14 @@ final class ServedNight implements AutoCloseable {
         frames = folder.resolve("captures");
         makeFolder(frames);
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        desk = NightDesk.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
-        practice = PracticeDesk.of(bench, commands, Clock.systemUTC());
+        desk = NightSession.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
+        practice = PracticeSession.of(bench, commands, Clock.systemUTC());
         server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
     }
 
-    private Door door() {
-        return new Door(
-                new DoorSettings(
+    private AccessControl door() {
+        return new AccessControl(
+                new AccessSettings(
                         Set.of(),
                         new PairedDevices(desk.workbench().dataFolder()),
                         Clock.systemUTC(),
@@ -80,7 +80,7 @@ final class ServedNight implements AutoCloseable {
     }
 
     /** Where the game's own night is read. */
-    NightDesk practice() {
+    NightSession practice() {
         return practice;
     }
 
@@ -97,7 +97,7 @@ final class ServedNight implements AutoCloseable {
         }
     }
 
-    NightDesk desk() {
+    NightSession desk() {
         return desk;
     }
 
@@ -114,7 +114,7 @@ final class ServedNight implements AutoCloseable {
     }
 
     /** Types a command at a terminal beside it. */
-    Ran type(String... words) {
+    CommandResult type(String... words) {
         return desk.run(List.of(words));
     }
 

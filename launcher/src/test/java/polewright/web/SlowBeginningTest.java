@@ -20,9 +20,9 @@ import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
-import polewright.web.night.FrameSource;
-import polewright.web.night.NightDesk;
-import polewright.web.night.WatchedFrames;
+import polewright.web.session.FrameSource;
+import polewright.web.session.NightSession;
+import polewright.web.session.WatchedFrames;
 
 /** A server that was only just started on a slow laptop: its first look at the frames takes seconds. */
 class SlowBeginningTest {
@@ -43,7 +43,8 @@ class SlowBeginningTest {
                 Pause.REAL);
         CompletableFuture<Path> slow =
                 new CompletableFuture<Path>().completeOnTimeout(captures, SLOW_SECONDS, TimeUnit.SECONDS);
-        NightDesk desk = NightDesk.of("", bench, (inside, words) -> Main.run(inside, words.toArray(String[]::new)))
+        NightSession desk = NightSession.of(
+                        "", bench, (inside, words) -> Main.run(inside, words.toArray(String[]::new)))
                 .watching(
                         new FrameSource(() -> Optional.of(slow.join()), false, FrameClues.NONE, Drive.NOT_TOLD),
                         Clock.systemUTC());

@@ -19,8 +19,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import polewright.web.door.Admission;
-import polewright.web.door.OpenStreams;
+import polewright.web.access.Admission;
+import polewright.web.access.OpenStreams;
 
 /**
  * What nobody who was not let in gets, and what nobody gets. Requests are bytes on a socket: a client library would put

@@ -19,7 +19,7 @@ import javax.net.ssl.SSLServerSocket;
 import javax.net.ssl.SSLSocket;
 import javax.net.ssl.TrustManager;
 import javax.net.ssl.X509ExtendedTrustManager;
-import polewright.web.door.OwnCertificate;
+import polewright.web.access.ServerCertificate;
 
 /**
  * A program of its own, in which Java forbids no version of TLS: it offers each version alone to the server of
@@ -69,7 +69,7 @@ public final class TlsVersionsProgram {
     /** Under the server's own certificate. */
     private static SSLServerSocket takingAll(Path folder) throws IOException, GeneralSecurityException {
         char[] password = "polewright".toCharArray();
-        Path certificate = folder.resolve("data").resolve("polewright").resolve(OwnCertificate.FILE);
+        Path certificate = folder.resolve("data").resolve("polewright").resolve(ServerCertificate.FILE);
         KeyManagerFactory keys = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
         keys.init(KeyStore.getInstance(certificate.toFile(), password), password);
         SSLContext context = SSLContext.getInstance("TLS");

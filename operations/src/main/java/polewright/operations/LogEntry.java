@@ -10,7 +10,7 @@ import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
-import polewright.store.Known;
+import polewright.store.KnownState;
 import polewright.store.NightLog;
 import polewright.store.SubmissionKey;
 
@@ -77,7 +77,7 @@ public final class LogEntry {
      */
     public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
-        return append(opened, night, List.of(event), now, models, Optional.empty(), Known.NOTHING)
+        return append(opened, night, List.of(event), now, models, Optional.empty(), KnownState.NOTHING)
                 .get(0);
     }
 
@@ -85,7 +85,7 @@ public final class LogEntry {
      * Adds several, all or none; if they were sent before, what was logged first at that time is answered.
      *
      * @throws polewright.sky.InputRefused if the night with them cannot be worked out
-     * @throws polewright.store.MovedOn if the log is no longer as it was known
+     * @throws polewright.store.LogChanged if the log is no longer as it was known
      */
     public static List<LoggedEvent> append(
             NightLog opened,
@@ -94,7 +94,7 @@ public final class LogEntry {
             Instant now,
             NightState.ModelCache models,
             Optional<SubmissionKey> once,
-            Known known) {
+            KnownState known) {
         check(following(opened.events(night), events, now), now, models);
         return opened.append(night, events, now, once, known);
     }
@@ -102,8 +102,8 @@ public final class LogEntry {
     /** The night that is added to: the last one of the log. */
     public static NightId latestNight(NightLog opened) {
         return opened.latest()
-                .orElseThrow(() ->
-                        new JobFailed("no night has begun in this log: start with polewright begin --site LAT,LON."));
+                .orElseThrow(() -> new OperationFailed(
+                        "no night has begun in this log: start with polewright begin --site LAT,LON."));
     }
 
     private static List<LoggedEvent> following(List<LoggedEvent> night, List<NightEvent> events, Instant now) {

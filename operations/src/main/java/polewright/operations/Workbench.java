@@ -43,7 +43,7 @@ public record Workbench(
      * Where this program keeps its files. A folder that is named by a part of its path only is passed over, as that
      * specification asks: it would be another one wherever a command is typed.
      *
-     * @throws JobFailed if the environment names no home
+     * @throws OperationFailed if the environment names no home
      */
     public Path dataFolder() {
         Optional<Path> dataHome = wholePath("XDG_DATA_HOME");
@@ -52,8 +52,8 @@ public record Workbench(
         }
         return wholePath("HOME")
                 .map(home -> home.resolve(".local").resolve("share").resolve("polewright"))
-                .orElseThrow(
-                        () -> new JobFailed("it is not known which folder is yours, for HOME is not set: set it, or"
+                .orElseThrow(() ->
+                        new OperationFailed("it is not known which folder is yours, for HOME is not set: set it, or"
                                 + " name the log's file with POLEWRIGHT_LOG or --log."));
     }
 

@@ -40,7 +40,7 @@ class WorkbenchTest {
         for (Map<String, String> environment :
                 List.of(Map.<String, String>of(), Map.of("HOME", ""), Map.of("HOME", "me"))) {
             assertThatThrownBy(() -> with(environment).defaultLog())
-                    .isInstanceOf(JobFailed.class)
+                    .isInstanceOf(OperationFailed.class)
                     .hasMessage("it is not known which folder is yours, for HOME is not set: set it, or name the log's"
                             + " file with POLEWRIGHT_LOG or --log.");
         }

@@ -17,7 +17,7 @@ import polewright.alignment.allowance.DiscAllowance;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.Rig;
-import polewright.planning.seasons.Course;
+import polewright.planning.seasons.AxisTrend;
 import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.NightRecord;
 import polewright.planning.seasons.PierMotion;
@@ -271,12 +271,12 @@ class SeasonsTest {
         PierMotion.Fitted fitted = fitted(pier);
 
         assertThat(fitted.isYearly()).isTrue();
-        Course.Swing swing = fitted.up().swing().orElseThrow();
+        AxisTrend.Swing swing = fitted.up().swing().orElseThrow();
         assertThat(swing.arcmin()).isCloseTo(4, within(4 * swing.sigmaArcmin()));
         assertThat(swing.greatestAt()).isCloseTo(0.25, within(0.08));
         assertThat(fitted.east().arcminPerMonth())
                 .isCloseTo(0.3, within(4 * fitted.east().sigmaPerMonth()));
-        Course.Swing none = fitted.east().swing().orElseThrow();
+        AxisTrend.Swing none = fitted.east().swing().orElseThrow();
         assertThat(none.arcmin()).isLessThan(4 * none.sigmaArcmin());
     }
 

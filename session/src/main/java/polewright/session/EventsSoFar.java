@@ -26,7 +26,7 @@ final class EventsSoFar {
     private final CentringsSoFar centrings;
     // Those since the tripod was last set down: where among the events that begins, and how its instruments were read.
     private int setDown;
-    private SettingsDown settings = SettingsDown.of(List.of());
+    private SharedInstrumentErrors settings = SharedInstrumentErrors.of(List.of());
     private Allowance allowance;
     private Optional<Work> work = Optional.empty();
     private boolean clamped;
@@ -65,10 +65,10 @@ final class EventsSoFar {
 
     /** Whether a night begins with these events and all of them come to the same in it. */
     boolean isContinuedBy(List<LoggedEvent> standing) {
-        if (!SameEvents.beginWith(gone, standing)) {
+        if (!NightContinuity.beginWith(gone, standing)) {
             return false;
         }
-        return standing.subList(gone.size(), standing.size()).stream().noneMatch(SettingsDown::isRead)
+        return standing.subList(gone.size(), standing.size()).stream().noneMatch(SharedInstrumentErrors::isRead)
                 // A further reading of an instrument makes the earlier ones count less.
                 || sinceSetDown(standing).beginsWith(settings);
     }
@@ -81,7 +81,7 @@ final class EventsSoFar {
     Optional<EventsSoFar> addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
         Optional<EventsSoFar> atKnock = Optional.empty();
         List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
-        if (more.stream().anyMatch(SettingsDown::isRead)) {
+        if (more.stream().anyMatch(SharedInstrumentErrors::isRead)) {
             settings = sinceSetDown(standing);
         }
         for (LoggedEvent logged : more) {
@@ -90,7 +90,7 @@ final class EventsSoFar {
             if (logged.event() instanceof NightEvent.Knocked) {
                 setDown = gone.size();
                 EventsSoFar justSetDown = copy();
-                justSetDown.settings = SettingsDown.of(List.of());
+                justSetDown.settings = SharedInstrumentErrors.of(List.of());
                 atKnock = Optional.of(justSetDown);
             }
         }
@@ -100,8 +100,8 @@ final class EventsSoFar {
         return atKnock;
     }
 
-    private SettingsDown sinceSetDown(List<LoggedEvent> standing) {
-        return SettingsDown.of(standing.subList(setDown, standing.size()));
+    private SharedInstrumentErrors sinceSetDown(List<LoggedEvent> standing) {
+        return SharedInstrumentErrors.of(standing.subList(setDown, standing.size()));
     }
 
     private void add(LoggedEvent logged, NightState.ModelCache models) {
@@ -156,7 +156,7 @@ final class EventsSoFar {
     }
 
     private void sighted(long seq, Sighting sighting) {
-        Optional<SightingKind> reading = SettingsDown.reading(sighting);
+        Optional<SightingKind> reading = SharedInstrumentErrors.reading(sighting);
         reading.ifPresent(alreadyRead::add);
         if (reading.isEmpty()) {
             // Compass and scale are too rough to confirm anything by.

@@ -10,7 +10,7 @@ import polewright.alignment.allowance.ExposureLimits.Limit;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.Work;
 
 /**
@@ -19,7 +19,7 @@ import polewright.alignment.work.Work;
  * @param now the longest by the fix and what it leaves open
  * @param next the same after one more adjustment; empty when nothing is left to adjust, or too little is known
  */
-public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
+public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) {
     // So much longer an exposure is worth getting up for.
     private static final double WORTH_WHILE = 1.3;
 
@@ -38,8 +38,8 @@ public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
         AxisState state = night.fix().state();
         Optional<Prospect> prospect = Adviser.prospect(night.situation());
         return night.work().map(Work::items).orElse(List.of()).stream()
-                .filter(Shot.class::isInstance)
-                .map(Shot.class::cast)
+                .filter(ImagingRun.class::isInstance)
+                .map(ImagingRun.class::cast)
                 .map(shot -> new ExposureOutlook(
                         shot,
                         ExposureLimits.longest(
@@ -53,7 +53,7 @@ public record ExposureOutlook(Shot shot, Limit now, Optional<After> next) {
                 .toList();
     }
 
-    private static After after(NightState night, Shot shot, Prospect prospect) {
+    private static After after(NightState night, ImagingRun shot, Prospect prospect) {
         Limit limit = ExposureLimits.longest(
                 night.begun().site(),
                 night.begun().weather(),

@@ -272,7 +272,7 @@ public record NightState(
         }
 
         private Counted counted(List<LoggedEvent> night) {
-            Counted now = counted.filter(had -> SameEvents.beginWith(had.events(), night))
+            Counted now = counted.filter(had -> NightContinuity.beginWith(had.events(), night))
                     .map(had -> had.followedBy(night))
                     .orElseGet(() -> Counted.of(night));
             counted = Optional.of(now);

@@ -19,7 +19,7 @@ final class NightSteps {
      * @throws polewright.sky.InputRefused when a sighting cannot have been made; its event number is named
      */
     static List<Step> of(List<LoggedEvent> standing, NightEvent.Begun begun) {
-        SettingsDown settings = SettingsDown.of(standing);
+        SharedInstrumentErrors settings = SharedInstrumentErrors.of(standing);
         NightState.ModelCache models = new NightState.ModelCache();
         List<Step> steps = new ArrayList<>();
         CentringsSoFar centrings = new CentringsSoFar();
@@ -42,7 +42,7 @@ final class NightSteps {
             LoggedEvent logged,
             boolean clamped,
             NightEvent.Begun begun,
-            SettingsDown settings,
+            SharedInstrumentErrors settings,
             NightState.ModelCache models) {
         NightEvent event = logged.event();
         long seq = logged.seq();

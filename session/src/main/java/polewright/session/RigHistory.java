@@ -8,9 +8,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.hipparchus.exception.MathRuntimeException;
 import polewright.alignment.fix.FixSolver;
-import polewright.alignment.fix.Hindsight;
+import polewright.alignment.fix.MountCalibration;
+import polewright.alignment.fix.NightAsEntered;
 import polewright.alignment.fix.ScrewSenses;
-import polewright.alignment.fix.Told;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Experience;
 import polewright.mount.rig.Rig;
@@ -25,7 +25,7 @@ import polewright.sky.place.Site;
  * What earlier nights of a rig have taught: which way its screws go, how far, and how its clamps usually move the axis.
  *
  * <p>Each night is looked back on by itself, by the rig as its owner wrote it, so that nothing is counted twice; then what
- * they tell is put together, with the scatter between them ({@link FigureOverNights}). Clamps push to the right or left of
+ * they tell is put together, with the scatter between them ({@link FigureAcrossNights}). Clamps push to the right or left of
  * someone who faces the pole that is up: that is east or west by the hemisphere, and a rig may have been in both. The lean
  * of the base is of one setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
  *
@@ -43,11 +43,11 @@ public final class RigHistory {
     private static final double CLAMP_SCATTER = Math.sqrt(0.5) / 2.4;
 
     private final Rig rig;
-    private final List<Told> azimuth = new ArrayList<>();
-    private final List<Told> altitude = new ArrayList<>();
+    private final List<NightAsEntered> azimuth = new ArrayList<>();
+    private final List<NightAsEntered> altitude = new ArrayList<>();
     // As seen facing the pole that is up.
-    private final List<Told> clampRight = new ArrayList<>();
-    private final List<Told> clampUp = new ArrayList<>();
+    private final List<NightAsEntered> clampRight = new ArrayList<>();
+    private final List<NightAsEntered> clampUp = new ArrayList<>();
     // Natural logarithms of the odds that a screw goes as the rig says.
     private double azimuthSense;
     private double altitudeSense;
@@ -113,7 +113,7 @@ public final class RigHistory {
                         learn(hindsight, clampings(standing), begun.site().hemisphereSign()));
     }
 
-    private void learn(Hindsight night, Set<Long> clamped, int rightIsEast) {
+    private void learn(MountCalibration night, Set<Long> clamped, int rightIsEast) {
         Rig shown = night.rig();
         if (isContrary(shown.azimuthScrew(), rig.azimuthScrew())
                 || isContrary(shown.altitudeScrew(), rig.altitudeScrew())) {
@@ -134,12 +134,12 @@ public final class RigHistory {
                 night.senses().altitude());
         night.azimuthFactor().ifPresent(azimuth::add);
         night.altitudeFactor().ifPresent(altitude::add);
-        for (Hindsight.Shift shift : night.shifts()) {
+        for (MountCalibration.Shift shift : night.shifts()) {
             if (clamped.contains(shift.seq())
                     && (shift.eastArcmin().isPresent() || shift.upArcmin().isPresent())) {
                 clampings++;
                 shift.eastArcmin()
-                        .map(east -> new Told(rightIsEast * east.value(), east.variance()))
+                        .map(east -> new NightAsEntered(rightIsEast * east.value(), east.variance()))
                         .ifPresent(clampRight::add);
                 shift.upArcmin().ifPresent(clampUp::add);
             }
@@ -168,10 +168,10 @@ public final class RigHistory {
         if (nights == 0 && clampings == 0 && azimuthSense == 0 && altitudeSense == 0) {
             return Optional.empty();
         }
-        FigureOverNights azimuthFactor = factor(azimuth, rig.azimuthScrew());
-        FigureOverNights altitudeFactor = factor(altitude, rig.altitudeScrew());
-        FigureOverNights right = clamp(clampRight);
-        FigureOverNights up = clamp(clampUp);
+        FigureAcrossNights azimuthFactor = factor(azimuth, rig.azimuthScrew());
+        FigureAcrossNights altitudeFactor = factor(altitude, rig.altitudeScrew());
+        FigureAcrossNights right = clamp(clampRight);
+        FigureAcrossNights up = clamp(clampUp);
         return Optional.of(new Experience(
                 nights,
                 azimuthFactor.mean(),
@@ -185,17 +185,17 @@ public final class RigHistory {
                 ScrewSenses.ofLogOdds(altitudeSense)));
     }
 
-    private static FigureOverNights factor(List<Told> told, Screw screw) {
+    private static FigureAcrossNights factor(List<NightAsEntered> told, Screw screw) {
         return told.isEmpty()
-                ? new FigureOverNights(1, screw.relativeGainSigma())
-                : FigureOverNights.of(told, 1, screw.relativeGainSigma(), SCREW_SCATTER);
+                ? new FigureAcrossNights(1, screw.relativeGainSigma())
+                : FigureAcrossNights.of(told, 1, screw.relativeGainSigma(), SCREW_SCATTER);
     }
 
-    private FigureOverNights clamp(List<Told> told) {
+    private FigureAcrossNights clamp(List<NightAsEntered> told) {
         double sigma = rig.clampSigma().arcminutes();
         return told.isEmpty()
-                ? new FigureOverNights(0, sigma)
-                : FigureOverNights.of(told, 0, CLAMP_HABIT * sigma, CLAMP_SCATTER * sigma);
+                ? new FigureAcrossNights(0, sigma)
+                : FigureAcrossNights.of(told, 0, CLAMP_HABIT * sigma, CLAMP_SCATTER * sigma);
     }
 
     private boolean isSameMount(Rig other) {

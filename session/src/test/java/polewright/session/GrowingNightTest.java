@@ -185,7 +185,7 @@ class GrowingNightTest {
         for (int i = 0; i < readings; i++) {
             sighted(new LevelledScale(now(), Angle.ofDegrees(54.5), LevelledScale.USUAL_SIGMA));
         }
-        assertThat(SettingsDown.of(events).readings().values())
+        assertThat(SharedInstrumentErrors.of(events).readings().values())
                 .hasSize(readings)
                 .containsOnly(shared);
         double sigma =

@@ -68,7 +68,7 @@ public final class PlainRoutine {
     private final ActionCosts costs;
     private final SimulatedObserver observer;
     private final RandomGenerator random;
-    private final PlainReckoning reckoning;
+    private final SingleSightingEstimate reckoning;
     private final HandbookStar stars;
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
@@ -105,7 +105,7 @@ public final class PlainRoutine {
         this.observer = new SimulatedObserver(weather, random);
         this.random = random;
         this.stars = new HandbookStar(setting.stars());
-        this.reckoning = new PlainReckoning(site, weather, rig);
+        this.reckoning = new SingleSightingEstimate(site, weather, rig);
     }
 
     /**
@@ -216,7 +216,7 @@ public final class PlainRoutine {
     private Duration usualWatch() {
         double minutes = LIMIT_IS_PLAIN_SIGMAS
                 * StarDrift.usualSigma(rig).arcseconds()
-                / (PlainReckoning.DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN
+                / (SingleSightingEstimate.DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN
                         * shareOfTolerated().arcminutes());
         long inFives = 5 * (long) Math.ceil(minutes / 5);
         return Duration.ofMinutes(Math.min(LONGEST_WATCH_MINUTES, Math.max(SHORTEST_WATCH_MINUTES, inFives)));

@@ -73,7 +73,7 @@ public final class RehearsedNight {
             LoggedEvent event,
             NightState night,
             HiddenWedge wedge,
-            Optional<LookWhileTurning> look,
+            Optional<FrameWhileTurning> look,
             boolean isAdviceFollowed) {}
 
     /**
@@ -341,7 +341,7 @@ public final class RehearsedNight {
         happened(event, Optional.empty(), unasked == 0);
     }
 
-    private void happened(NightEvent event, Optional<LookWhileTurning> look, boolean isAdviceFollowed) {
+    private void happened(NightEvent event, Optional<FrameWhileTurning> look, boolean isAdviceFollowed) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
         Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, look, isAdviceFollowed);

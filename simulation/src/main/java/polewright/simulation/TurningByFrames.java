@@ -10,7 +10,7 @@ import polewright.alignment.advice.FollowedScrews;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.ScrewsSoFar;
+import polewright.alignment.camera.ScrewProgress;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.session.NightState;
 import polewright.sky.attitude.CameraAttitude;
@@ -50,7 +50,7 @@ final class TurningByFrames {
     record Step(
             HiddenWedge wedge,
             CameraAttitude frame,
-            LookWhileTurning look,
+            FrameWhileTurning look,
             Optional<FollowedScrews.Made> made,
             boolean isLast) {}
 
@@ -128,8 +128,8 @@ final class TurningByFrames {
         lastAltitude = azimuth ? lastAltitude : turns;
         now = now.plus(turnAndLookTake);
         CameraAttitude frame = camera.again(reference.fork(), wedge, now);
-        ScrewsSoFar soFar =
-                ScrewsSoFar.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
+        ScrewProgress soFar =
+                ScrewProgress.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
         screws = screws.seeing(soFar.now().axis(), found.sigmaOfAWay(frame), now);
         isGoodEnough = screws.tightening()
                 .isEnough(
@@ -137,7 +137,7 @@ final class TurningByFrames {
                         soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(wedge.site()));
         boolean isOver = isLast || !isMoreToTurn();
         if (screws.isToLog() || isOver) {
-            LookWhileTurning look = new LookWhileTurning(now, new ScrewTurn(screw, turns), soFar, screws);
+            FrameWhileTurning look = new FrameWhileTurning(now, new ScrewTurn(screw, turns), soFar, screws);
             NightState night = log.apply(new Step(wedge, frame, look, screws.made(), isOver));
             screws = screws.logged(FollowedScrews.Known.of(night.fix()));
         }

@@ -123,7 +123,7 @@ class NightsOfPhotographsTest {
                 .filter(moment -> moment.look().isPresent())
                 .toList();
         assertThat(turned).hasSizeGreaterThan(2 * NIGHTS).allSatisfy(moment -> {
-            LookWhileTurning look = moment.look().orElseThrow();
+            FrameWhileTurning look = moment.look().orElseThrow();
             // Each frame knew where the axis stood then.
             assertThat(look.soFar()
                             .now()
@@ -138,7 +138,7 @@ class NightsOfPhotographsTest {
                 if (night.get(i).isAdviceFollowed()
                         && byFrames(night.get(i))
                         && night.get(i - 1).look().isPresent()) {
-                    LookWhileTurning last = night.get(i - 1).look().get();
+                    FrameWhileTurning last = night.get(i - 1).look().get();
                     FollowedScrews.Orders left = last.screws().orders();
                     boolean noTurnIsLeft = Math.abs(left.azimuth().remaining()) < 0.15
                             && Math.abs(left.altitude().remaining()) < 0.15;

@@ -104,7 +104,7 @@ public final class NightLog implements AutoCloseable {
         told.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
         EventOrder.check(night);
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
                 return before.get().night();
             }
@@ -129,7 +129,7 @@ public final class NightLog implements AutoCloseable {
     public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean goesOn, Optional<SubmissionKey> once) {
         nights.forEach(EventOrder::check);
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
                 return List.of(before.get().night());
             }
@@ -155,15 +155,16 @@ public final class NightLog implements AutoCloseable {
      *     returned
      */
     public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once) {
-        return append(night, event, at, once, Known.NOTHING);
+        return append(night, event, at, once, KnownState.NOTHING);
     }
 
     /**
      * The same, if the log is still as it was known; what was sent before is answered whatever came after it.
      *
-     * @throws MovedOn if it is not, and the key is new
+     * @throws LogChanged if it is not, and the key is new
      */
-    public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, Known known) {
+    public LoggedEvent append(
+            NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once, KnownState known) {
         return append(night, List.of(event), at, once, known).get(0);
     }
 
@@ -173,12 +174,12 @@ public final class NightLog implements AutoCloseable {
      * @param events one at least
      * @param once the key that they were sent with; if that was sent before, nothing is added and the first event that it
      *     became then is returned alone
-     * @throws MovedOn if the log is no longer as it was known, and the key is new
+     * @throws LogChanged if the log is no longer as it was known, and the key is new
      */
     public List<LoggedEvent> append(
-            NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, Known known) {
+            NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, KnownState known) {
         return inTransaction(handle -> {
-            Optional<Submitted> before = once.flatMap(key -> NightRows.submitted(handle, key));
+            Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));
             if (before.isPresent()) {
                 return List.of(before.get().event());
             }
@@ -202,7 +203,7 @@ public final class NightLog implements AutoCloseable {
     }
 
     /** What a key that was sent before became; empty for a new one. */
-    public Optional<Submitted> submitted(SubmissionKey key) {
+    public Optional<Submission> submitted(SubmissionKey key) {
         return reading(handle -> NightRows.submitted(handle, key));
     }
 

@@ -34,12 +34,12 @@ final class NightRows {
     }
 
     /** What a key that was sent before became. */
-    static Optional<Submitted> submitted(Handle handle, SubmissionKey key) {
+    static Optional<Submission> submitted(Handle handle, SubmissionKey key) {
         return handle.createQuery("SELECT event.night_id, event.line FROM submission"
                         + " JOIN event ON event.night_id = submission.night_id AND event.seq = submission.seq"
                         + " WHERE submission.key = :key")
                 .bind("key", key.text())
-                .map((row, context) -> new Submitted(
+                .map((row, context) -> new Submission(
                         new NightId(row.getLong("night_id")),
                         JsonLines.readLine(row.getString("line"), 0, BodyNames.NONE)))
                 .findOne();

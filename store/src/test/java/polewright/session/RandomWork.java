@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
@@ -31,8 +31,8 @@ final class RandomWork {
         return new Work(items);
     }
 
-    Look look(String name) {
-        return new Look(
+    VisualObservation look(String name) {
+        return new VisualObservation(
                 name,
                 values.sigma(60),
                 Duration.ofNanos(1 + random.nextLong(43_200_000_000_000L)),
@@ -40,17 +40,17 @@ final class RandomWork {
                 region());
     }
 
-    Look.Finding finding() {
+    VisualObservation.Finding finding() {
         return switch (random.nextInt(3)) {
-            case 0 -> new Look.Finding.GoTo(values.sigma(30));
-            case 1 -> new Look.Finding.ByHand();
-            default -> new Look.Finding.Centred();
+            case 0 -> new VisualObservation.Finding.GoTo(values.sigma(30));
+            case 1 -> new VisualObservation.Finding.ByHand();
+            default -> new VisualObservation.Finding.Centred();
         };
     }
 
-    Shot shot(String name) {
+    ImagingRun shot(String name) {
         Duration exposure = Duration.ofNanos(1 + random.nextLong(10_800_000_000_000L));
-        return new Shot(
+        return new ImagingRun(
                 name,
                 new Camera("camera " + values.text(), values.number(1, 20_000), values.number(0.5, 100), 1000, 700),
                 region(),

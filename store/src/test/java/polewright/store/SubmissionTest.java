@@ -38,7 +38,7 @@ class SubmissionTest {
             LoggedEvent again = log.append(night, new NightEvent.Noted("dew"), LATER.plusSeconds(60), KEY);
             assertThat(again).isEqualTo(first);
             assertThat(log.events(night)).hasSize(2);
-            assertThat(log.submitted(KEY.orElseThrow())).hasValue(new Submitted(night, first));
+            assertThat(log.submitted(KEY.orElseThrow())).hasValue(new Submission(night, first));
         }
     }
 
@@ -46,16 +46,16 @@ class SubmissionTest {
     void whatWasMeantForHowItStoodBeforeIsNotAdded_butWhatWasSentBeforeIsAnswered() {
         try (NightLog log = NightLog.open(folder.resolve("nights.db"))) {
             NightId night = log.begin(begun, Instant.parse("2026-11-25T20:00:00Z"));
-            Known known = new Known(Optional.of(night), OptionalLong.of(1));
+            KnownState known = new KnownState(Optional.of(night), OptionalLong.of(1));
             LoggedEvent first = log.append(night, new NightEvent.Noted("dew"), LATER, KEY, known);
             assertThat(log.append(night, new NightEvent.Noted("dew"), LATER, KEY, known))
                     .isEqualTo(first);
             assertThatThrownBy(() -> log.append(night, new NightEvent.Clamped(), LATER, Optional.empty(), known))
-                    .isInstanceOf(MovedOn.class);
+                    .isInstanceOf(LogChanged.class);
             NightId next = log.begin(begun, LATER.plusSeconds(60));
-            Known old = new Known(Optional.of(night), OptionalLong.empty());
+            KnownState old = new KnownState(Optional.of(night), OptionalLong.empty());
             assertThatThrownBy(() -> log.append(next, new NightEvent.Withdrawn(1), LATER, Optional.empty(), old))
-                    .isInstanceOf(MovedOn.class)
+                    .isInstanceOf(LogChanged.class)
                     .hasMessageContaining("another night");
             assertThat(log.events(night)).hasSize(2);
             assertThat(log.events(next)).hasSize(1);

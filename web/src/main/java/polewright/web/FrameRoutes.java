@@ -12,26 +12,26 @@ import polewright.operations.picture.CloseUp;
 import polewright.operations.picture.Tint;
 import polewright.operations.watch.LiveView;
 import polewright.session.NightId;
-import polewright.web.night.FrameAddress;
-import polewright.web.night.NightDesk;
-import polewright.web.night.Settled;
-import polewright.web.night.WatchedFrames;
-import polewright.web.room.Room;
-import polewright.web.room.Rooms;
+import polewright.web.page.Page;
+import polewright.web.page.Pages;
+import polewright.web.session.FrameAddress;
+import polewright.web.session.NightSession;
+import polewright.web.session.TurnConfirmation;
+import polewright.web.session.WatchedFrames;
 
 /** A desk's frames: the newest one's light, and that the screws are where they are to be. */
 final class FrameRoutes {
     private static final Set<String> WORDS = Set.of("times", "x", "y", "n");
 
-    private final NightDesk desk;
+    private final NightSession desk;
     private final WatchedFrames frames;
 
-    private FrameRoutes(NightDesk desk, WatchedFrames frames) {
+    private FrameRoutes(NightSession desk, WatchedFrames frames) {
         this.desk = desk;
         this.frames = frames;
     }
 
-    static void add(JavalinConfig config, NightDesk desk, WatchedFrames frames) {
+    static void add(JavalinConfig config, NightSession desk, WatchedFrames frames) {
         FrameRoutes routes = new FrameRoutes(desk, frames);
         config.routes.get(desk.prefix() + FrameAddress.LIGHT, routes::light);
         config.routes.post(desk.prefix() + FrameAddress.SETTLED, routes::settle);
@@ -52,17 +52,18 @@ final class FrameRoutes {
     }
 
     private void settle(Context ctx) {
-        Map<String, String> filled = Answers.filled(ctx);
+        Map<String, String> filled = Responses.filled(ctx);
         Optional<NightId> night = number(filled, "night").map(NightId::new);
-        Settled settled = night.flatMap(which -> number(filled, "if-last-is").map(seq -> frames.settle(which, seq)))
-                .orElse(Settled.OTHERWISE);
+        TurnConfirmation settled = night.flatMap(
+                        which -> number(filled, "if-last-is").map(seq -> frames.settle(which, seq)))
+                .orElse(TurnConfirmation.OTHERWISE);
         if (settled.seq().isPresent()) {
             ctx.redirect(desk.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
             return;
         }
         ctx.status(HttpStatus.CONFLICT);
-        Room now = Rooms.places().get(0);
-        Answers.show(ctx, Answers.asked(ctx, desk), now, List.of(settled.why()));
+        Page now = Pages.places().get(0);
+        Responses.show(ctx, Responses.asked(ctx, desk), now, List.of(settled.why()));
     }
 
     private static Optional<Long> number(Map<String, String> filled, String name) {

@@ -7,7 +7,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
-import polewright.web.night.NightDesk;
+import polewright.web.session.NightSession;
 
 /**
  * Tells whoever asks when something was added to a log, by this program or another: a command at a terminal shows on the
@@ -19,7 +19,7 @@ final class LogWatch implements AutoCloseable {
     // A connection on which nothing is said is taken for a slow one, and cut.
     private static final long BETWEEN_BEATS_MILLIS = 5000;
 
-    private final NightDesk desk;
+    private final NightSession desk;
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
     private final List<Runnable> beats = new CopyOnWriteArrayList<>();
     private final ScheduledExecutorService looking = Executors.newSingleThreadScheduledExecutor(task -> {
@@ -29,11 +29,11 @@ final class LogWatch implements AutoCloseable {
     });
     private long stand = -1;
 
-    private LogWatch(NightDesk desk) {
+    private LogWatch(NightSession desk) {
         this.desk = desk;
     }
 
-    static LogWatch of(NightDesk desk) {
+    static LogWatch of(NightSession desk) {
         LogWatch watch = new LogWatch(desk);
         Future<?> unused = watch.looking.scheduleWithFixedDelay(
                 watch::look, BETWEEN_LOOKS_MILLIS, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);

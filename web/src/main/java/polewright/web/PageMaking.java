@@ -10,7 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import polewright.web.door.Caller;
+import polewright.web.access.Caller;
 
 /** Makes pages, and leaves one off when the browser that asked for it has gone. */
 final class PageMaking implements AutoCloseable {

@@ -8,35 +8,35 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.report.text.EventWords;
 import polewright.session.NightSummary;
 import polewright.session.event.LoggedEvent;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.night.NightDesk;
-import polewright.web.night.WatchedFrames;
-import polewright.web.room.Asked;
-import polewright.web.room.ChosenNight;
-import polewright.web.room.Forms;
-import polewright.web.room.Room;
-import polewright.web.room.Rooms;
-import polewright.web.room.Sketches;
+import polewright.web.page.ChosenNight;
+import polewright.web.page.Forms;
+import polewright.web.page.Page;
+import polewright.web.page.PageRequest;
+import polewright.web.page.Pages;
+import polewright.web.page.Sketches;
+import polewright.web.session.NightSession;
+import polewright.web.session.WatchedFrames;
 
 /** All that a desk only tells: its pages, what stands under a form that is being filled in, a night as a file. */
 final class PageRoutes {
-    private final NightDesk desk;
+    private final NightSession desk;
     private final PageMaking making;
 
-    private PageRoutes(NightDesk desk, PageMaking making) {
+    private PageRoutes(NightSession desk, PageMaking making) {
         this.desk = desk;
         this.making = making;
     }
 
-    static void add(JavalinConfig config, NightDesk desk, PageMaking making) {
+    static void add(JavalinConfig config, NightSession desk, PageMaking making) {
         PageRoutes routes = new PageRoutes(desk, making);
         String prefix = desk.prefix();
-        for (Room room : Rooms.everyone()) {
+        for (Page room : Pages.everyone()) {
             config.routes.get(prefix + room.path(), ctx -> routes.show(ctx, room));
         }
         for (CommandForm form : CommandForms.all()) {
@@ -57,26 +57,26 @@ final class PageRoutes {
                 ctx -> ctx.result(Long.toString(Instant.now(Clock.systemUTC()).toEpochMilli())));
     }
 
-    private void show(Context ctx, Room room) {
+    private void show(Context ctx, Page room) {
         // Whoever has seen the page of a night can rely on its next frame being taken.
         desk.frames().ifPresent(WatchedFrames::tend);
-        Asked asked = Answers.asked(ctx, desk);
-        making.made(ctx, () -> Answers.html(asked, room, said(asked), desk.trouble(), notes(asked)))
-                .ifPresent(html -> Answers.show(ctx, html));
+        PageRequest asked = Responses.asked(ctx, desk);
+        making.made(ctx, () -> Responses.html(asked, room, said(asked), desk.trouble(), notes(asked)))
+                .ifPresent(html -> Responses.show(ctx, html));
     }
 
-    private static String said(Asked asked) {
+    private static String said(PageRequest asked) {
         return logged(asked)
                 .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
                 .orElse("");
     }
 
-    private List<String> notes(Asked asked) {
+    private List<String> notes(PageRequest asked) {
         return logged(asked).map(event -> desk.notes(event.seq())).orElse(List.of());
     }
 
     /** The event that was just logged, where a page shows what came of a form. */
-    private static Optional<LoggedEvent> logged(Asked asked) {
+    private static Optional<LoggedEvent> logged(PageRequest asked) {
         return asked.word("said")
                 .filter(seq -> seq.matches("\\d{1,9}"))
                 .map(Long::parseLong)
@@ -89,30 +89,31 @@ final class PageRoutes {
     /** What is filled in so far, as the command that would be typed for it. */
     private static void asCommand(Context ctx, CommandForm form) {
         ctx.header("Cache-Control", "no-store");
-        ctx.html(Templates.escaped(form.line(Answers.words(ctx))));
+        ctx.html(Templates.escaped(form.line(Responses.words(ctx))));
     }
 
     /** A form's picture for what is typed so far; nothing, so that the last one stays, while it cannot be drawn. */
     private void sketch(Context ctx, CommandForm form) {
-        Asked asked = Answers.asked(ctx, desk);
+        PageRequest asked = Responses.asked(ctx, desk);
         ctx.header("Cache-Control", "no-store");
         Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
     }
 
     /** A night as JSON Lines, as {@code polewright log export} writes it. */
     private void download(Context ctx) {
-        NightSummary night = ChosenNight.of(Answers.asked(ctx, desk)).orElse(null);
+        NightSummary night = ChosenNight.of(Responses.asked(ctx, desk)).orElse(null);
         if (night == null) {
             ctx.status(HttpStatus.NOT_FOUND);
-            ctx.attribute(Answers.NOT_THERE, "There is no such night. Choose one on Nights.");
+            ctx.attribute(Responses.NOT_THERE, "There is no such night. Choose one on Nights.");
             return;
         }
         String number = Long.toString(night.id().number());
-        NightDesk.Written written =
+        NightSession.Written written =
                 desk.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
         ctx.contentType("application/jsonl; charset=utf-8");
         ctx.header("Content-Disposition", "attachment; filename=\"night-" + number + ".jsonl\"");
         ctx.result(written.content()
-                .orElseThrow(() -> new JobFailed(String.join(" ", written.ran().complaints()))));
+                .orElseThrow(
+                        () -> new OperationFailed(String.join(" ", written.ran().complaints()))));
     }
 }

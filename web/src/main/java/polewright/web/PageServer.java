@@ -11,14 +11,14 @@ import java.net.URLConnection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.sky.InputRefused;
-import polewright.web.door.Door;
+import polewright.web.access.AccessControl;
 import polewright.web.form.FilledForm;
-import polewright.web.night.FrameAddress;
-import polewright.web.night.NightDesk;
-import polewright.web.night.WatchedFrames;
-import polewright.web.room.ChosenNight;
+import polewright.web.page.ChosenNight;
+import polewright.web.session.FrameAddress;
+import polewright.web.session.NightSession;
+import polewright.web.session.WatchedFrames;
 
 /** Serves the pages of one or more desks, until it is closed. */
 public final class PageServer implements AutoCloseable {
@@ -31,14 +31,14 @@ public final class PageServer implements AutoCloseable {
     /** Where it listens when no port is named. */
     public static final int USUAL_PORT = 8440;
 
-    private final List<NightDesk> desks;
-    private final NewsStreams news;
+    private final List<NightSession> desks;
+    private final EventStreams news;
     private final PageMaking making = new PageMaking();
     private final Javalin javalin;
 
-    private PageServer(List<NightDesk> desks, Door door) {
+    private PageServer(List<NightSession> desks, AccessControl door) {
         this.desks = List.copyOf(desks);
-        news = new NewsStreams(desks, door);
+        news = new EventStreams(desks, door);
         javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             door.install(config);
@@ -52,9 +52,9 @@ public final class PageServer implements AutoCloseable {
      * @param door who may come in
      * @param host the address to listen on: {@code 127.0.0.1} for this machine alone
      * @param port 0 for any that is free
-     * @throws JobFailed if it cannot listen
+     * @throws OperationFailed if it cannot listen
      */
-    public static PageServer start(List<NightDesk> desks, Door door, String host, int port) {
+    public static PageServer start(List<NightSession> desks, AccessControl door, String host, int port) {
         beside(() -> rehearseFirstPage(desks.get(0)));
         PageServer server = new PageServer(desks, door);
         try {
@@ -62,7 +62,7 @@ public final class PageServer implements AutoCloseable {
             server.desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::open));
         } catch (RuntimeException e) {
             server.close();
-            throw NotListening.told(port, e);
+            throw ServerStartFailure.told(port, e);
         }
         beside(() -> askForFirstPage(server.port()));
         return server;
@@ -89,9 +89,9 @@ public final class PageServer implements AutoCloseable {
     }
 
     /** Loads what the first page needs on one processor while the other starts to listen: the person waits for both. */
-    private static void rehearseFirstPage(NightDesk desk) {
+    private static void rehearseFirstPage(NightSession desk) {
         try {
-            Answers.firstPage(desk);
+            Responses.firstPage(desk);
         } catch (RuntimeException whatThePageItselfWillSay) {
             // The page itself reports a log that is unreadable or already closed.
         }
@@ -129,7 +129,7 @@ public final class PageServer implements AutoCloseable {
         config.routes.before(this::requireDecodable);
         StaticFiles.add(config);
         PaletteChoice.add(config);
-        for (NightDesk desk : desks) {
+        for (NightSession desk : desks) {
             PageRoutes.add(config, desk, making);
             FormRoutes.add(config, desk, desks);
             news.add(config, desk);
@@ -141,7 +141,7 @@ public final class PageServer implements AutoCloseable {
             }
         }
         config.routes.exception(InputRefused.class, this::notNow);
-        config.routes.exception(JobFailed.class, this::notNow);
+        config.routes.exception(OperationFailed.class, this::notNow);
         config.routes.exception(
                 Exception.class,
                 (e, ctx) -> refuse(
@@ -151,8 +151,8 @@ public final class PageServer implements AutoCloseable {
                                 + "); what was logged before is safe. Go back, and on."));
         config.routes.error(HttpStatus.NOT_FOUND, ctx -> {
             if (!ctx.res().isCommitted()) {
-                String what = ctx.attribute(Answers.NOT_THERE);
-                Answers.refuse(
+                String what = ctx.attribute(Responses.NOT_THERE);
+                Responses.refuse(
                         ctx,
                         deskOf(ctx),
                         HttpStatus.NOT_FOUND,
@@ -181,11 +181,11 @@ public final class PageServer implements AutoCloseable {
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
-        Answers.refuse(ctx, deskOf(ctx), status, "This did not work", sentence);
+        Responses.refuse(ctx, deskOf(ctx), status, "This did not work", sentence);
     }
 
     /** Whose pages the address is among: the longest prefix that it begins with. */
-    private NightDesk deskOf(Context ctx) {
+    private NightSession deskOf(Context ctx) {
         return desks.stream()
                 .filter(desk -> ctx.path().startsWith(desk.prefix() + "/"))
                 .max(Comparator.comparing(desk -> desk.prefix().length()))

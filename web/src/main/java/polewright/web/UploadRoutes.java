@@ -26,12 +26,12 @@ import polewright.operations.camera.FrameDecoding;
 import polewright.sky.InputRefused;
 import polewright.store.SubmissionKey;
 import polewright.store.disk.WholeFile;
-import polewright.web.door.Admission;
-import polewright.web.night.FrameAddress;
-import polewright.web.night.NightDesk;
-import polewright.web.night.Ran;
-import polewright.web.night.WatchedFrames;
-import polewright.web.room.ChosenNight;
+import polewright.web.access.Admission;
+import polewright.web.page.ChosenNight;
+import polewright.web.session.CommandResult;
+import polewright.web.session.FrameAddress;
+import polewright.web.session.NightSession;
+import polewright.web.session.WatchedFrames;
 
 /**
  * Files that a page sends: a frame into the folder that is watched, a night into the log. What is sent is put on disk as it
@@ -52,18 +52,18 @@ final class UploadRoutes {
     // As long as a browser and a person wait; a frame that takes longer to be decoded is rare.
     private static final long TURN_SECONDS = 10;
 
-    private final NightDesk desk;
+    private final NightSession desk;
     // A frame takes much memory while it is looked at. Its decoding has a deadline, so each comes to an end.
     private final ReentrantLock oneAtATime = new ReentrantLock();
 
     /** What was sent; it is on disk, and goes with the request. */
     private record Sent(SubmissionKey key, UploadedFile file) {}
 
-    private UploadRoutes(NightDesk desk) {
+    private UploadRoutes(NightSession desk) {
         this.desk = desk;
     }
 
-    static void add(JavalinConfig config, NightDesk desk) {
+    static void add(JavalinConfig config, NightSession desk) {
         UploadRoutes routes = new UploadRoutes(desk);
         config.jetty.multipartConfig.maxFileSize(Admission.FRAME_BYTES, SizeUnit.BYTES);
         config.jetty.multipartConfig.maxTotalRequestSize(Admission.FRAME_BYTES + AROUND_BYTES, SizeUnit.BYTES);
@@ -119,7 +119,7 @@ final class UploadRoutes {
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
-        Answers.refuse(ctx, desk, status, "Not taken", sentence);
+        Responses.refuse(ctx, desk, status, "Not taken", sentence);
     }
 
     /** Empty when it was answered already. */
@@ -241,7 +241,7 @@ final class UploadRoutes {
             try (InputStream in = sent.file().content()) {
                 Files.copy(in, file);
             }
-            Ran ran = desk.run(
+            CommandResult ran = desk.run(
                     List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
             if (!ran.isGood()) {
                 refuse(

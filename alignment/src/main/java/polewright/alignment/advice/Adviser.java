@@ -57,7 +57,8 @@ public final class Adviser {
     public static Advice advise(Situation situation) {
         AxisState state = situation.fix().state();
         Outlook outlook = new Outlook(situation);
-        double now = Places.of(situation.fix()).expected(place -> outlook.ifLeft(place, state.offsetCovariance()));
+        double now =
+                PossibleAxes.of(situation.fix()).expected(place -> outlook.ifLeft(place, state.offsetCovariance()));
         if (situation.fix() instanceof Fix.Underdetermined under) {
             return SightingPlanner.best(situation, now, under.missing());
         }
@@ -156,7 +157,7 @@ public final class Adviser {
      */
     public static Optional<Prospect> prospect(Situation situation) {
         return situation.fix() instanceof Fix.Solved && situation.daylight() == Daylight.NONE
-                ? Optional.of(Round.of(situation).prospect())
+                ? Optional.of(AdjustmentRound.of(situation).prospect())
                 : Optional.empty();
     }
 

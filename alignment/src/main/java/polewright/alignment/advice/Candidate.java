@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param minutes what it costs, all told
  * @param tells what it would tell
  */
-record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, Information tells) {
+record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, InformationMatrix tells) {
     /** To take it. */
     Advice advised(double probabilityNow, String reason) {
         return new Advice.TakeSighting(probabilityNow, kind, star, Duration.ofMinutes(watched), reason);

@@ -91,7 +91,7 @@ final class DriftCandidates {
                 star,
                 minutes,
                 SETTING_MINUTES + MINUTES_A_MAGNITUDE * Math.max(0, magnitude) + minutes,
-                Information.ofRow(east, up, sigma));
+                InformationMatrix.ofRow(east, up, sigma));
     }
 
     /** What refraction adds to the drift: ω sin H k sin φ cos φ / sin² of the altitude, summed up likewise. */

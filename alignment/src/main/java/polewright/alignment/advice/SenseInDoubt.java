@@ -25,14 +25,14 @@ final class SenseInDoubt {
      */
     static boolean isWorthALook(Situation situation, List<ScrewTurn> turns) {
         return situation.daylight() == Daylight.NONE
-                && (Places.of(situation.fix()).spread() > MORE_THAN_THE_FIX
+                && (PossibleAxes.of(situation.fix()).spread() > MORE_THAN_THE_FIX
                         || TestTurns.haveToWait(situation, turns)
                         || (situation.isTurnUnseen() && TestTurns.areTriedAgain(situation, turns)));
     }
 
     /** The sighting that narrows the spread of all places most per minute. */
     static Advice look(Situation situation, double probabilityNow) {
-        OffsetCovariance together = Places.of(situation.fix()).together();
+        OffsetCovariance together = PossibleAxes.of(situation.fix()).together();
         return candidates(situation)
                 .max(Comparator.comparingDouble(candidate -> candidate.tells().narrowing(together)
                         / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
@@ -52,7 +52,7 @@ final class SenseInDoubt {
 
     /** What can be sighted from every place: the still point is left out unless all of them keep the pole star in the finder. */
     private static Stream<Candidate> candidates(Situation situation) {
-        Places places = Places.of(situation.fix());
+        PossibleAxes places = PossibleAxes.of(situation.fix());
         boolean isInReach = situation.rig().widestOptic().map(Optic::field).stream()
                 .anyMatch(field -> places.others().stream()
                         .allMatch(other ->

@@ -81,7 +81,7 @@ final class SightingPlanner {
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
         // A sighting about which the explanations agree settles nothing.
-        return TwoPlaces.settling(candidates(situation, now).toList(), situation.fix()).stream()
+        return DiscriminatingSighting.settling(candidates(situation, now).toList(), situation.fix()).stream()
                 .map(c -> {
                     Outlook.Expectation after =
                             outlook.expected(mean, now, c.tells().after(now));
@@ -123,7 +123,7 @@ final class SightingPlanner {
 
     /** Whether explanations put the axis in different places, and nothing that can be sighted now tells one from the other. */
     static boolean isBeyondSightings(Situation situation) {
-        return TwoPlaces.areBeyond(
+        return DiscriminatingSighting.areBeyond(
                 candidates(situation, situation.fix().state().offsetCovariance())
                         .toList(),
                 situation.fix());
@@ -157,17 +157,18 @@ final class SightingPlanner {
         Stream.Builder<Candidate> candidates = Stream.builder();
         if (!situation.alreadyRead().contains(SightingKind.COMPASS)) {
             double sigma = CompassBearing.USUAL_SIGMA.arcminutes() * cosLat;
-            candidates.add(reading(SightingKind.COMPASS, READING_MINUTES, Information.ofRow(1, 0, sigma)));
+            candidates.add(reading(SightingKind.COMPASS, READING_MINUTES, InformationMatrix.ofRow(1, 0, sigma)));
         }
         if (!situation.alreadyRead().contains(SightingKind.LEVEL_AND_SCALE)) {
             double sigma = LevelledScale.USUAL_SIGMA.arcminutes();
-            candidates.add(reading(SightingKind.LEVEL_AND_SCALE, READING_MINUTES, Information.ofRow(0, 1, sigma)));
+            candidates.add(
+                    reading(SightingKind.LEVEL_AND_SCALE, READING_MINUTES, InformationMatrix.ofRow(0, 1, sigma)));
         }
         if (situation.daylight() != Daylight.NONE) {
             if (situation.daylight() == Daylight.SHADOW
                     && !situation.alreadyRead().contains(SightingKind.SHADOW)) {
                 double sigma = BodyBearing.USUAL_SIGMA.arcminutes() * cosLat;
-                candidates.add(reading(SightingKind.SHADOW, READING_MINUTES, Information.ofRow(1, 0, sigma)));
+                candidates.add(reading(SightingKind.SHADOW, READING_MINUTES, InformationMatrix.ofRow(1, 0, sigma)));
             }
             return candidates.build();
         }
@@ -181,17 +182,17 @@ final class SightingPlanner {
                         poleStar(situation),
                         0,
                         STILL_POINT_MINUTES,
-                        Information.ofBoth(StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes()))));
+                        InformationMatrix.ofBoth(StillPoint.USUAL_SIGMA_OF_FIELD * field.arcminutes()))));
         situation
                 .rig()
                 .bestCamera()
                 .map(SightingPlanner::framesSigmaArcmin)
                 .ifPresent(sigma ->
-                        candidates.add(reading(SightingKind.FRAMES, FRAMES_MINUTES, Information.ofBoth(sigma))));
+                        candidates.add(reading(SightingKind.FRAMES, FRAMES_MINUTES, InformationMatrix.ofBoth(sigma))));
         return Stream.concat(candidates.build(), new DriftCandidates(situation).of(now));
     }
 
-    private static Candidate reading(SightingKind kind, double minutes, Information tells) {
+    private static Candidate reading(SightingKind kind, double minutes, InformationMatrix tells) {
         return new Candidate(kind, Optional.empty(), 0, minutes, tells);
     }
 

@@ -66,7 +66,7 @@ final class TestTurns {
     /** Once the other places are so near the fix that no sighting tells them apart, only another turn does. */
     private static boolean mayStillShow(Situation situation, ScrewTurn turn) {
         return sense(situation.fix().senses(), turn.screw()) < SURE_ENOUGH
-                && Places.of(situation.fix()).spread() > TOLD_APART;
+                && PossibleAxes.of(situation.fix()).spread() > TOLD_APART;
     }
 
     private static boolean willShow(Situation situation, ScrewTurn turn) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.mount.rig.Rig;
@@ -45,19 +45,20 @@ public final class ExposureLimits {
      * of the picture is assumed. That the field stays in the frame is not asked here.
      */
     public static Limit longest(
-            Site site, Weather weather, Rig rig, Shot shot, AxisOffset offset, OffsetCovariance covariance) {
-        SeenSky sky = new SeenSky(site, weather);
-        List<TriedAxis> axes = axes(site, offset, covariance);
+            Site site, Weather weather, Rig rig, ImagingRun shot, AxisOffset offset, OffsetCovariance covariance) {
+        ApparentSky sky = new ApparentSky(site, weather);
+        List<CandidateAxis> axes = axes(site, offset, covariance);
         Guiding guided = shot.guiding() instanceof Guiding.Guided ? shot.guiding() : new Guiding.Guided(Angle.ZERO);
         return new Limit(
                 longest(seconds -> mostUsed(sky, rig, shot.withGuiding(new Guiding.Unguided()), seconds, axes)),
                 longest(seconds -> mostUsed(sky, rig, shot.withGuiding(guided), seconds, axes)));
     }
 
-    private static double mostUsed(SeenSky sky, Rig rig, Shot shot, double seconds, List<TriedAxis> axes) {
+    private static double mostUsed(
+            ApparentSky sky, Rig rig, ImagingRun shot, double seconds, List<CandidateAxis> axes) {
         double most = 0;
         for (MotionLimit limit : ItemLimits.trails(sky, rig.drive(), shot.withSubExposure(duration(seconds)))) {
-            for (TriedAxis axis : axes) {
+            for (CandidateAxis axis : axes) {
                 most = Math.max(most, limit.share(axis));
             }
         }
@@ -88,7 +89,7 @@ public final class ExposureLimits {
         return low < SHORTEST_SECONDS ? Duration.ZERO : duration(low);
     }
 
-    private static List<TriedAxis> axes(Site site, AxisOffset offset, OffsetCovariance covariance) {
+    private static List<CandidateAxis> axes(Site site, AxisOffset offset, OffsetCovariance covariance) {
         Vector2D mean = new Vector2D(offset.east().arcminutes(), offset.up().arcminutes());
         double turn =
                 Math.atan2(2 * covariance.eastUpArcmin2(), covariance.eastEastArcmin2() - covariance.upUpArcmin2()) / 2;
@@ -96,11 +97,11 @@ public final class ExposureLimits {
                 .scalarMultiply(SIGMAS * covariance.largestSigma().arcminutes());
         Vector2D shortWay = new Vector2D(-Math.sin(turn), Math.cos(turn))
                 .scalarMultiply(SIGMAS * covariance.smallestSigma().arcminutes());
-        List<TriedAxis> axes = new ArrayList<>();
+        List<CandidateAxis> axes = new ArrayList<>();
         for (Vector2D tried :
                 List.of(mean, mean.add(longWay), mean.subtract(longWay), mean.add(shortWay), mean.subtract(shortWay))) {
             double distance = tried.getNorm();
-            axes.add(TriedAxis.of(
+            axes.add(CandidateAxis.of(
                     site, distance > MOST_OFFSET_ARCMIN ? tried.scalarMultiply(MOST_OFFSET_ARCMIN / distance) : tried));
         }
         return axes;

@@ -15,13 +15,14 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 record GuidedMotion(Vector3D tube, Vector3D guideFirst, Vector3D guideLast, Vector3D first, Vector3D last)
         implements ImageMotion {
     @Override
-    public Vector2D shift(TriedAxis axis) {
+    public Vector2D shift(CandidateAxis axis) {
         Vector3D northernEnd = axis.northernEnd();
         Vector3D declinationAxis = axis.east(tube);
         double declinationTurn = declinationTurn(northernEnd, declinationAxis);
-        Vector3D guideAtDeclination = Turning.about(declinationAxis, guideFirst, declinationTurn);
+        Vector3D guideAtDeclination = RodriguesRotation.about(declinationAxis, guideFirst, declinationTurn);
         double axisTurn = turnBetween(northernEnd, guideAtDeclination, guideLast);
-        Vector3D back = Turning.about(declinationAxis, Turning.about(northernEnd, last, -axisTurn), -declinationTurn);
+        Vector3D back = RodriguesRotation.about(
+                declinationAxis, RodriguesRotation.about(northernEnd, last, -axisTurn), -declinationTurn);
         return UnguidedMotion.inCamera(axis, first, back);
     }
 

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.RightAscensionDrive;
@@ -32,20 +32,20 @@ final class ItemLimits {
     private static final double LONG_EXPOSURE_SECONDS = 1200;
     private static final double LOOK_EVERY_SECONDS = 1800;
 
-    private final SeenSky sky;
+    private final ApparentSky sky;
     private final RightAscensionDrive drive;
     private final List<MotionLimit> limits = new ArrayList<>();
 
-    private ItemLimits(SeenSky sky, RightAscensionDrive drive) {
+    private ItemLimits(ApparentSky sky, RightAscensionDrive drive) {
         this.sky = sky;
         this.drive = drive;
     }
 
-    static List<MotionLimit> of(SeenSky sky, RightAscensionDrive drive, WorkItem item) {
+    static List<MotionLimit> of(ApparentSky sky, RightAscensionDrive drive, WorkItem item) {
         ItemLimits all = new ItemLimits(sky, drive);
-        if (item instanceof Look look) {
+        if (item instanceof VisualObservation look) {
             all.addLook(look);
-        } else if (item instanceof Shot shot) {
+        } else if (item instanceof ImagingRun shot) {
             all.limits.addAll(trails(sky, drive, shot));
             all.limits.addAll(wandering(sky, drive, shot));
         } else {
@@ -55,7 +55,7 @@ final class ItemLimits {
     }
 
     /** Of a shot only that its middle stays in the frame; a guide star sees to that. */
-    static List<MotionLimit> wandering(SeenSky sky, RightAscensionDrive drive, Shot shot) {
+    static List<MotionLimit> wandering(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
         ItemLimits all = new ItemLimits(sky, drive);
         if (shot.guiding() instanceof Guiding.Unguided) {
             all.addWandering(shot);
@@ -64,11 +64,11 @@ final class ItemLimits {
     }
 
     /** Of a shot only what its single exposures ask. */
-    static List<MotionLimit> trails(SeenSky sky, RightAscensionDrive drive, Shot shot) {
+    static List<MotionLimit> trails(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
         ItemLimits all = new ItemLimits(sky, drive);
         double halfDiagonal = halfDiagonal(shot.camera());
-        for (Stretch stretch :
-                new Stretches(sky, shot.region()).beginning(shot.subExposure().toMillis() / 1000.0)) {
+        for (Stretch stretch : new SkyRegionSampling(sky, shot.region())
+                .beginning(shot.subExposure().toMillis() / 1000.0)) {
             if (shot.guiding() instanceof Guiding.Guided guided) {
                 all.addGuided(shot, stretch, guided.starDistance().radians(), halfDiagonal);
             } else {
@@ -78,26 +78,26 @@ final class ItemLimits {
         return all.limits;
     }
 
-    private void addLook(Look look) {
+    private void addLook(VisualObservation look) {
         double room = look.driftRoom().arcseconds();
         for (Stretch stretch :
-                new Stretches(sky, look.region()).beginning(look.stay().toMillis() / 1000.0)) {
-            addFromStart(look.name(), Cause.LEAVES_FIELD, stretch, room);
+                new SkyRegionSampling(sky, look.region()).beginning(look.stay().toMillis() / 1000.0)) {
+            addFromStart(look.name(), LimitCause.LEAVES_FIELD, stretch, room);
         }
         look.goToWithin()
                 .ifPresent(within -> limits.add(
-                        new MotionLimit(look.name(), Cause.GO_TO, new OffsetItself(), 0, within.arcseconds())));
+                        new MotionLimit(look.name(), LimitCause.GO_TO, new GoToOffset(), 0, within.arcseconds())));
     }
 
-    private void addWandering(Shot shot) {
+    private void addWandering(ImagingRun shot) {
         double most = shot.camera().field().arcseconds() * WANDERS_OF_FRAME;
         for (Stretch stretch :
-                new Stretches(sky, shot.region()).within(shot.total().toMillis() / 1000.0)) {
-            addFromStart(shot.name(), Cause.LEAVES_FRAME, stretch, most);
+                new SkyRegionSampling(sky, shot.region()).within(shot.total().toMillis() / 1000.0)) {
+            addFromStart(shot.name(), LimitCause.LEAVES_FRAME, stretch, most);
         }
     }
 
-    private void addFromStart(String item, Cause cause, Stretch stretch, double toleranceArcsec) {
+    private void addFromStart(String item, LimitCause cause, Stretch stretch, double toleranceArcsec) {
         int steps = Math.max(2, (int) Math.ceil(stretch.seconds() / LOOK_EVERY_SECONDS));
         double[] times = times(stretch, steps);
         List<Vector3D> path = path(stretch.start(), times);
@@ -106,22 +106,22 @@ final class ItemLimits {
         }
     }
 
-    private void addUnguided(Shot shot, Stretch stretch, double halfDiagonal) {
+    private void addUnguided(ImagingRun shot, Stretch stretch, double halfDiagonal) {
         double tolerance = shot.tolerance().arcseconds();
         double[] times = exposureTimes(shot, stretch);
-        addAllPairs(shot.name(), Cause.DRIFT, path(stretch.start(), times), times, tolerance);
+        addAllPairs(shot.name(), LimitCause.DRIFT, path(stretch.start(), times), times, tolerance);
         boolean overSky = !(shot.region() instanceof SkyRegion.Track);
         int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : waysRound(shot);
         for (int way = 0; way < ways; way++) {
             Vector3D corner = sky.beside(stretch.start(), halfDiagonal, 2 * Math.PI * way / ways);
             if (corner.getZ() > LOWEST_CORNER) {
-                addAllPairs(shot.name(), Cause.CORNER, path(corner, times), times, tolerance);
+                addAllPairs(shot.name(), LimitCause.CORNER, path(corner, times), times, tolerance);
             }
         }
     }
 
     /** The guide star on one side of the middle and the corner on the other: no corner is farther from it. */
-    private void addGuided(Shot shot, Stretch stretch, double guideDistance, double halfDiagonal) {
+    private void addGuided(ImagingRun shot, Stretch stretch, double guideDistance, double halfDiagonal) {
         double[] times = exposureTimes(shot, stretch);
         List<Vector3D> tube = path(stretch.start(), times);
         int ways = waysRound(shot);
@@ -138,7 +138,7 @@ final class ItemLimits {
                 for (int to = from + 1; to < times.length; to++) {
                     limits.add(new MotionLimit(
                             shot.name(),
-                            Cause.CORNER,
+                            LimitCause.CORNER,
                             new GuidedMotion(
                                     tube.get(from),
                                     guides.get(from),
@@ -152,7 +152,8 @@ final class ItemLimits {
         }
     }
 
-    private void addAllPairs(String item, Cause cause, List<Vector3D> path, double[] times, double toleranceArcsec) {
+    private void addAllPairs(
+            String item, LimitCause cause, List<Vector3D> path, double[] times, double toleranceArcsec) {
         for (int from = 0; from < times.length; from++) {
             for (int to = from + 1; to < times.length; to++) {
                 addDrift(item, cause, path, times, from, to, toleranceArcsec);
@@ -161,7 +162,13 @@ final class ItemLimits {
     }
 
     private void addDrift(
-            String item, Cause cause, List<Vector3D> path, double[] times, int from, int to, double toleranceArcsec) {
+            String item,
+            LimitCause cause,
+            List<Vector3D> path,
+            double[] times,
+            int from,
+            int to,
+            double toleranceArcsec) {
         double seconds = times[to] - times[from];
         double turn =
                 Angle.ofArcseconds(drive.rate().arcsecPerSecond() * seconds).radians();
@@ -179,7 +186,7 @@ final class ItemLimits {
                 .toList();
     }
 
-    private static double[] exposureTimes(Shot shot, Stretch stretch) {
+    private static double[] exposureTimes(ImagingRun shot, Stretch stretch) {
         double seconds = stretch.seconds();
         int stepsOfLong = shot.region() instanceof SkyRegion.Track ? 6 : 3;
         return times(stretch, seconds > LONG_EXPOSURE_SECONDS ? stepsOfLong : seconds > STRAIGHT_SECONDS ? 2 : 1);
@@ -191,7 +198,7 @@ final class ItemLimits {
                 .toArray();
     }
 
-    private static int waysRound(Shot shot) {
+    private static int waysRound(ImagingRun shot) {
         return shot.region() instanceof SkyRegion.Track ? WAYS_ON_TRACK : WAYS_OVER_SKY;
     }
 

@@ -4,8 +4,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.RightAscensionDrive;
 
@@ -21,7 +21,7 @@ final class LongestPossible {
      * the longest stay. To 1 %, rounded down; empty when not even a second. Of a shot that fails for more than one cause
      * only this one is asked about.
      */
-    static Optional<Duration> of(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
+    static Optional<Duration> of(ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
         AxesAboutPole axes = AxesAboutPole.of(sky.site());
         Function<Duration, WorkItem> lasting = length -> lasting(item, cause, length);
         double low = SHORTEST_SECONDS;
@@ -41,32 +41,33 @@ final class LongestPossible {
     }
 
     private static boolean possible(
-            SeenSky sky, RightAscensionDrive drive, AxesAboutPole axes, WorkItem item, Cause cause) {
+            ApparentSky sky, RightAscensionDrive drive, AxesAboutPole axes, WorkItem item, LimitCause cause) {
         return ZoneFinder.canBeMet(asked(sky, drive, item, cause), axes);
     }
 
     /** A shorter exposure keeps no field in its frame, nor a shorter series a star from trailing. */
-    private static List<MotionLimit> asked(SeenSky sky, RightAscensionDrive drive, WorkItem item, Cause cause) {
-        if (item instanceof Shot shot) {
-            return cause == Cause.LEAVES_FRAME
+    private static List<MotionLimit> asked(
+            ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
+        if (item instanceof ImagingRun shot) {
+            return cause == LimitCause.LEAVES_FRAME
                     ? ItemLimits.wandering(sky, drive, shot)
                     : ItemLimits.trails(sky, drive, shot);
         }
         return ItemLimits.of(sky, drive, item);
     }
 
-    private static Duration wanted(WorkItem item, Cause cause) {
-        if (item instanceof Shot shot) {
-            return cause == Cause.LEAVES_FRAME ? shot.total() : shot.subExposure();
+    private static Duration wanted(WorkItem item, LimitCause cause) {
+        if (item instanceof ImagingRun shot) {
+            return cause == LimitCause.LEAVES_FRAME ? shot.total() : shot.subExposure();
         }
-        return ((Look) item).stay();
+        return ((VisualObservation) item).stay();
     }
 
-    private static WorkItem lasting(WorkItem item, Cause cause, Duration length) {
-        if (item instanceof Shot shot) {
-            return cause == Cause.LEAVES_FRAME ? shot.withTotal(length) : shot.withSubExposure(length);
+    private static WorkItem lasting(WorkItem item, LimitCause cause, Duration length) {
+        if (item instanceof ImagingRun shot) {
+            return cause == LimitCause.LEAVES_FRAME ? shot.withTotal(length) : shot.withSubExposure(length);
         }
-        return ((Look) item).withStay(length);
+        return ((VisualObservation) item).withStay(length);
     }
 
     private static double seconds(Duration duration) {

@@ -13,13 +13,13 @@ import polewright.sky.angle.Angle;
  */
 record UnguidedMotion(Vector3D first, Vector3D last, double turnRad) implements ImageMotion {
     @Override
-    public Vector2D shift(TriedAxis axis) {
+    public Vector2D shift(CandidateAxis axis) {
         // In the tube, as it stood at the beginning: turned back by what the drive has turned.
         return inCamera(axis, first, axis.turned(last, turnRad));
     }
 
     /** From one direction to another, both with the tube as it stood at the beginning. */
-    static Vector2D inCamera(TriedAxis axis, Vector3D from, Vector3D to) {
+    static Vector2D inCamera(CandidateAxis axis, Vector3D from, Vector3D to) {
         Vector3D east = axis.east(from);
         Vector3D moved = to.subtract(from);
         double arcsec = new Angle(1).arcseconds();

@@ -10,4 +10,4 @@ import polewright.mount.AxisOffset;
  * @param item the name of the item of work that draws the line here
  * @param cause what goes wrong beyond it
  */
-public record ZoneEdge(AxisOffset from, AxisOffset to, String item, Cause cause) {}
+public record ZoneEdge(AxisOffset from, AxisOffset to, String item, LimitCause cause) {}

@@ -35,7 +35,7 @@ public final class ZoneFinder {
     public static final String ANY_MOUNT = "any mount";
 
     private static final MotionLimit MOUNT =
-            new MotionLimit(ANY_MOUNT, Cause.MOUNT, new OffsetItself(), 0, MOUNT_BOUND.arcseconds());
+            new MotionLimit(ANY_MOUNT, LimitCause.MOUNT, new GoToOffset(), 0, MOUNT_BOUND.arcseconds());
     // Two limits that are used as much as this, the one by the other, are met together.
     private static final double AS_GOOD_AS = 0.95;
 
@@ -46,7 +46,7 @@ public final class ZoneFinder {
      * farthest apart are named.
      */
     public static ZoneOutcome find(Site site, Weather weather, Rig rig, Work work) {
-        SeenSky sky = new SeenSky(site, weather);
+        ApparentSky sky = new ApparentSky(site, weather);
         AxesAboutPole axes = AxesAboutPole.of(site);
         ShapedLimit mount = ShapedLimit.of(MOUNT, axes);
         List<List<ShapedLimit>> ofItems = new ArrayList<>();
@@ -56,15 +56,15 @@ public final class ZoneFinder {
             ofItems.add(ofItem);
             all.addAll(ofItem);
         }
-        LeastShare least = LeastShare.of(all);
+        LeastUsedTolerance least = LeastUsedTolerance.of(all);
         if (least.share() < 1) {
             return new ZoneOutcome.Found(zone(site, work, all, least.point()));
         }
         for (int i = 0; i < ofItems.size(); i++) {
-            LeastShare alone = LeastShare.of(with(mount, ofItems.get(i)));
+            LeastUsedTolerance alone = LeastUsedTolerance.of(with(mount, ofItems.get(i)));
             if (alone.share() >= 1) {
                 WorkItem item = work.items().get(i);
-                Cause cause = reasonAt(ofItems.get(i), alone.point()).cause();
+                LimitCause cause = reasonAt(ofItems.get(i), alone.point()).cause();
                 return new ZoneOutcome.Impossible(
                         item.name(), cause, LongestPossible.of(sky, rig.drive(), item, cause));
             }
@@ -78,7 +78,7 @@ public final class ZoneFinder {
 
     /** Whether some axis within the mount's bound meets them all. */
     static boolean canBeMet(List<MotionLimit> limits, AxesAboutPole axes) {
-        return LeastShare.of(with(ShapedLimit.of(MOUNT, axes), shaped(limits, axes)))
+        return LeastUsedTolerance.of(with(ShapedLimit.of(MOUNT, axes), shaped(limits, axes)))
                         .share()
                 < 1;
     }
@@ -88,12 +88,12 @@ public final class ZoneFinder {
     }
 
     private static ZoneOutcome atOdds(
-            ShapedLimit mount, Work work, List<List<ShapedLimit>> ofItems, LeastShare together) {
+            ShapedLimit mount, Work work, List<List<ShapedLimit>> ofItems, LeastUsedTolerance together) {
         for (int i = 0; i < ofItems.size(); i++) {
             for (int j = i + 1; j < ofItems.size(); j++) {
                 List<ShapedLimit> both = new ArrayList<>(with(mount, ofItems.get(i)));
                 both.addAll(ofItems.get(j));
-                if (LeastShare.of(both).share() >= 1) {
+                if (LeastUsedTolerance.of(both).share() >= 1) {
                     return new ZoneOutcome.AtOdds(
                             work.items().get(i).name(), work.items().get(j).name());
                 }

@@ -16,7 +16,7 @@ public sealed interface ZoneOutcome {
      * @param longest the longest exposure, or stay in the field, that some axis would allow; empty when not even a
      *     second
      */
-    record Impossible(String item, Cause cause, Optional<Duration> longest) implements ZoneOutcome {}
+    record Impossible(String item, LimitCause cause, Optional<Duration> longest) implements ZoneOutcome {}
 
     /**
      * Each item could be met, but not both of these by one axis.

@@ -31,12 +31,12 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
 
     /** From a point at which no limit is used up. */
     static ZoneOutline around(Site site, List<ShapedLimit> limits, Vector2D inside) {
-        List<Ray> first = new Spread(inside, Squeeze.NONE).rays(COARSE_RAYS, limits);
+        List<Ray> first = new Spread(inside, ZoneNormalisation.NONE).rays(COARSE_RAYS, limits);
         ConvexPolygon rough = polygon(first);
-        Spread squeezed = new Spread(rough.centroid(), Squeeze.of(rough));
+        Spread squeezed = new Spread(rough.centroid(), ZoneNormalisation.of(rough));
         List<ShapedLimit> near = squeezed.near(limits);
         ConvexPolygon better = polygon(squeezed.rays(COARSE_RAYS, near));
-        Spread fine = new Spread(better.centroid(), Squeeze.of(better));
+        Spread fine = new Spread(better.centroid(), ZoneNormalisation.of(better));
         List<Vector2D> corners = new ArrayList<>();
         for (Ray ray : fine.withCorners(fine.bentRays(RAYS, near), near)) {
             corners.add(exactEnd(site, ray));
@@ -52,7 +52,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
     }
 
     /** Rays from a point, spread evenly over the squeezed zone. */
-    private record Spread(Vector2D from, Squeeze squeeze) {
+    private record Spread(Vector2D from, ZoneNormalisation squeeze) {
         List<Ray> rays(int count, List<ShapedLimit> limits) {
             return IntStream.range(0, count)
                     .mapToObj(i -> ray(2 * Math.PI * i / count, limits))
@@ -159,7 +159,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
             if (!(slope > 0)) {
                 break;
             }
-            double change = (1 - limit.exact().share(TriedAxis.of(site, end))) / slope;
+            double change = (1 - limit.exact().share(CandidateAxis.of(site, end))) / slope;
             double most = NEVER_MOVED_MORE_THAN * reach;
             reach += Math.max(-most, Math.min(most, change));
         }

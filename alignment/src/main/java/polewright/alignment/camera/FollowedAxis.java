@@ -31,7 +31,7 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
     private static final int BEFORE = 4;
 
     static FollowedAxis of(
-            AxisFromFrames found, CameraAttitude now, Vector3D start, Optional<ScrewsSoFar.DriveFigure> drive) {
+            AxisFromFrames found, CameraAttitude now, Vector3D start, Optional<ScrewProgress.DriveFigure> drive) {
         List<CameraAttitude> frames = found.frames();
         Vector3D before = found.axis().elevatedEnd();
         Vector3D inCamera = found.inCamera();

@@ -73,13 +73,13 @@ public final class FrameChecks {
     }
 
     private static void addDrive(List<FrameFinding> findings, AxisFromFrames axis, Drive told) {
-        for (FoundDrive.Pair pair : FoundDrive.pairs(axis)) {
+        for (InferredDrive.Pair pair : InferredDrive.pairs(axis)) {
             if (pair.drive().isEmpty()) {
                 findings.add(
                         new FrameFinding.NeitherTracksNorStands(pair.after(), pair.turnedWest(), pair.skyTurned()));
             }
         }
-        FoundDrive found = FoundDrive.of(axis, told);
+        InferredDrive found = InferredDrive.of(axis, told);
         if (found.seen() && told != Drive.NOT_TOLD && told != found.drive()) {
             findings.add(new FrameFinding.DriveNotAsTold(told, found.drive()));
         }

@@ -43,7 +43,7 @@ public record TrackedSequence(
         Angle declination,
         Drift north,
         Drift east,
-        WormError worm) {
+        PeriodicError worm) {
     private static final int FEWEST_FRAMES = 3;
     private static final int ENOUGH_FOR_A_BEND = 6;
     private static final Duration SHORTEST = Duration.ofMinutes(1);
@@ -109,7 +109,7 @@ public record TrackedSequence(
         // Nothing but the sky bends the way north: beside a bend the scatter is noise.
         DriftLine northDrift =
                 frames.size() < ENOUGH_FOR_A_BEND ? DriftLine.of(northward) : DriftLine.withBend(northward);
-        DriftLine eastDrift = WormSearch.drift(eastward);
+        DriftLine eastDrift = PeriodicErrorSearch.drift(eastward);
         return new TrackedSequence(
                 first.at(),
                 length,
@@ -117,7 +117,7 @@ public record TrackedSequence(
                 icrs.declination(),
                 northDrift.drift(),
                 eastDrift.drift(),
-                WormError.of(eastDrift, place.declination()));
+                PeriodicError.of(eastDrift, place.declination()));
     }
 
     private static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {

@@ -70,14 +70,14 @@ final class Adjoint {
     }
 
     /** Where the axis was, by such a slope. */
-    static Spot moved(AxisState soFar, double[] slope) {
+    static LinearisationPoint moved(AxisState soFar, double[] slope) {
         double azimuth = soFar.mean(AZIMUTH);
         double altitude = soFar.mean(ALTITUDE);
         for (int k = 0; k < SIZE; k++) {
             azimuth -= soFar.covariance(AZIMUTH, k) * slope[k];
             altitude -= soFar.covariance(ALTITUDE, k) * slope[k];
         }
-        return new Spot(azimuth, altitude);
+        return new LinearisationPoint(azimuth, altitude);
     }
 
     /** The same before a move: Fᵀ λ, Fᵀ Λ F. */

@@ -13,12 +13,12 @@ import polewright.sky.place.Site;
  * @param mistake what was entered wrongly by it; nothing if everything is as entered
  * @param cost in units of χ²; the less, the likelier
  */
-record Candidate(Optional<Mistake> mistake, Account account, double cost) {
+record Candidate(Optional<Mistake> mistake, Interpretation account, double cost) {
     // Most mistakes are among those that can be named: odds of ten to one (common practice).
     static final double NAMELESS = 2 * Math.log(10);
 
     /** Everything as entered; what is set aside is wrong for no reason that can be named. */
-    static Candidate asTold(Account account) {
+    static Candidate asTold(Interpretation account) {
         return new Candidate(Optional.empty(), account, cost(account));
     }
 
@@ -27,7 +27,7 @@ record Candidate(Optional<Mistake> mistake, Account account, double cost) {
      *
      * @param surcharge for how seldom that happens
      */
-    static Candidate of(Mistake mistake, Account account, double surcharge) {
+    static Candidate of(Mistake mistake, Interpretation account, double surcharge) {
         return new Candidate(Optional.of(mistake), account, cost(account) + surcharge);
     }
 
@@ -41,7 +41,7 @@ record Candidate(Optional<Mistake> mistake, Account account, double cost) {
     }
 
     /** Of the night so told, with what is set aside wrong for no reason that can be named. */
-    static double cost(Account account) {
+    static double cost(Interpretation account) {
         return account.cost() + NAMELESS * account.setAside().size();
     }
 

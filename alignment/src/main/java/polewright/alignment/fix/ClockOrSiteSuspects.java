@@ -57,15 +57,15 @@ public final class ClockOrSiteSuspects {
 
     /** By how well the rest of the night fits with each, and how seldom it is made. */
     private static List<Mistake> likeliest(
-            Site site, Rig rig, List<Step> told, Function<OtherTimeOrPlace, Optional<List<Step>>> possible) {
+            Site site, Rig rig, List<Step> told, Function<ClockAndSiteHypotheses, Optional<List<Step>>> possible) {
         if (told.size() > MistakeSearch.MOST_STEPS_READ_AGAIN) {
             return List.of();
         }
-        Past past = Past.none(site, rig);
+        CondensedPast past = CondensedPast.none(site, rig);
         List<Suspect> suspects = new ArrayList<>();
-        OtherTimeOrPlace.of(site)
+        ClockAndSiteHypotheses.of(site)
                 .forEach(other -> possible.apply(other).ifPresent(steps -> {
-                    Account account =
+                    Interpretation account =
                             Contradictions.weigh(other.read(past, steps).night());
                     suspects.add(new Suspect(other.mistake(), other.surcharge() + Candidate.cost(account)));
                 }));

@@ -18,7 +18,7 @@ import polewright.sky.place.Weather;
  * @param live those that have not been ruled out, the likeliest first; never empty
  * @param others more of them, which only tell whether a sighting that is set aside is wrong
  */
-record CompetingExplanations(Account best, List<Candidate> live, List<Candidate> others) {
+record CompetingExplanations(Interpretation best, List<Candidate> live, List<Candidate> others) {
     private static final int MOST_NAMED = 3;
     private static final double WORTH_NAMING = 0.05;
     private static final double WORTH_DOUBTING = 0.2;
@@ -31,7 +31,8 @@ record CompetingExplanations(Account best, List<Candidate> live, List<Candidate>
      * @param learned the rig with its screws going as the night shows
      * @param asTold the night as told, with what does not fit set aside
      */
-    static CompetingExplanations of(Past past, Weather weather, Rig learned, List<Step> steps, Account asTold) {
+    static CompetingExplanations of(
+            CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asTold) {
         MistakeSearch search = MistakeSearch.in(past, weather, learned, steps, asTold);
         return new CompetingExplanations(asTold, search.found(), search.others());
     }
@@ -79,7 +80,7 @@ record CompetingExplanations(Account best, List<Candidate> live, List<Candidate>
     }
 
     /** The night by the explanation that is likelier than all others together; as it was told, if there is none. */
-    Account likeliest() {
+    Interpretation likeliest() {
         Candidate first = live.get(0);
         return first.mistake().isPresent() && weights(live)[0] > 0.5 ? first.account() : best;
     }

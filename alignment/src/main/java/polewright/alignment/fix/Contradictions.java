@@ -27,29 +27,29 @@ final class Contradictions {
 
     private Contradictions() {}
 
-    static Account weigh(NightSmoother smoother) {
+    static Interpretation weigh(NightSmoother smoother) {
         return weigh(smoother, 0);
     }
 
     /** The same from how the night looks at first. */
-    static Account weigh(NightSmoother smoother, ForwardPass firstGuess) {
+    static Interpretation weigh(NightSmoother smoother, ForwardPass firstGuess) {
         return weigh(first(smoother, smoother.solve(firstGuess), 0), account -> false)
                 .orElseThrow();
     }
 
     /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
-    static Account weigh(NightSmoother smoother, double surcharge) {
+    static Interpretation weigh(NightSmoother smoother, double surcharge) {
         return weigh(first(smoother, smoother.solve(Set.of()), surcharge), account -> false)
                 .orElseThrow();
     }
 
     /** Whether all sightings together fit so badly, as it looks at first, that they never will. */
     static boolean isFarBeyondChance(NightSmoother smoother, ForwardPass firstGuess) {
-        return firstGuess.chiSquared() > FAR_BEYOND_CHANCE * Account.mostByChance(smoother.sightings());
+        return firstGuess.chiSquared() > FAR_BEYOND_CHANCE * Interpretation.mostByChance(smoother.sightings());
     }
 
     /** The same, if nothing of it has to be set aside and the whole is unremarkable. */
-    static Optional<Account> believingAll(NightSmoother smoother) {
+    static Optional<Interpretation> believingAll(NightSmoother smoother) {
         // What does not fit by far at first does not even settle.
         ForwardPass firstGuess = smoother.firstGuess();
         if (isFarBeyondChance(smoother, firstGuess)) {
@@ -64,12 +64,13 @@ final class Contradictions {
      *
      * @param hopeless asked of the account each time that it has one more sighting to set aside
      */
-    static Optional<Account> weighUnless(NightSmoother smoother, Predicate<Account> hopeless) {
+    static Optional<Interpretation> weighUnless(NightSmoother smoother, Predicate<Interpretation> hopeless) {
         return weighUnless(smoother, smoother.firstGuess(), hopeless);
     }
 
     /** The same from how the night looks at first. */
-    static Optional<Account> weighUnless(NightSmoother smoother, ForwardPass firstGuess, Predicate<Account> hopeless) {
+    static Optional<Interpretation> weighUnless(
+            NightSmoother smoother, ForwardPass firstGuess, Predicate<Interpretation> hopeless) {
         return weigh(first(smoother, smoother.solve(firstGuess), 0), hopeless);
     }
 
@@ -79,14 +80,14 @@ final class Contradictions {
      * @param near a night that is not much different, with no sighting set aside
      * @param hopeless asked of the account each time that it has set one more sighting aside
      */
-    static Optional<Account> weighUnless(
-            NightSmoother smoother, SmoothedNight near, double surcharge, Predicate<Account> hopeless) {
+    static Optional<Interpretation> weighUnless(
+            NightSmoother smoother, SmoothedNight near, double surcharge, Predicate<Interpretation> hopeless) {
         return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
     }
 
     /** The same, but of those that accuse each other the one that it suits is believed: for how well a night can fit. */
-    static Account forgiving(NightSmoother smoother, SmoothedNight near) {
-        Account account = first(smoother, smoother.solve(Set.of(), near), 0);
+    static Interpretation forgiving(NightSmoother smoother, SmoothedNight near) {
+        Interpretation account = first(smoother, smoother.solve(Set.of(), near), 0);
         for (int round = 0; round < account.sightings().size(); round++) {
             List<Step.Sighted> worst = worst(account);
             if (worst.isEmpty()) {
@@ -97,12 +98,12 @@ final class Contradictions {
         return takingBack(account);
     }
 
-    private static Account first(NightSmoother smoother, SmoothedNight believingAll, double surcharge) {
-        return new Account(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
+    private static Interpretation first(NightSmoother smoother, SmoothedNight believingAll, double surcharge) {
+        return new Interpretation(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
     }
 
-    private static Optional<Account> weigh(Account believingAll, Predicate<Account> hopeless) {
-        Account account = believingAll;
+    private static Optional<Interpretation> weigh(Interpretation believingAll, Predicate<Interpretation> hopeless) {
+        Interpretation account = believingAll;
         Set<Long> accused = new TreeSet<>();
         for (int round = 0; round < account.sightings().size(); round++) {
             List<Step.Sighted> worst = worst(account);
@@ -121,11 +122,11 @@ final class Contradictions {
     }
 
     /** Those that are worst beyond chance and cannot be told apart, the very worst first; of equals the newest. */
-    private static List<Step.Sighted> worst(Account account) {
+    private static List<Step.Sighted> worst(Interpretation account) {
         List<Excess> beyondChance = new ArrayList<>();
         for (Step.Sighted sighted : account.sightings()) {
             if (!account.setAside().contains(sighted.seq())) {
-                double excess = account.innovation(sighted) - Account.limit(sighted);
+                double excess = account.innovation(sighted) - Interpretation.limit(sighted);
                 if (excess > 0) {
                     beyondChance.add(0, new Excess(sighted, excess));
                 }
@@ -140,25 +141,26 @@ final class Contradictions {
 
     private record Excess(Step.Sighted sighted, double excess) {}
 
-    private static Account takingBack(Account account) {
-        Account better = account;
+    private static Interpretation takingBack(Interpretation account) {
+        Interpretation better = account;
         for (Step.Sighted sighted : account.sightings()) {
-            if (better.setAside().contains(sighted.seq()) && better.innovation(sighted) <= Account.limit(sighted)) {
+            if (better.setAside().contains(sighted.seq())
+                    && better.innovation(sighted) <= Interpretation.limit(sighted)) {
                 better = better.settingAside(without(better.setAside(), sighted.seq()));
             }
         }
         return better;
     }
 
-    private static Account believingNeither(Account account, Set<Long> accused) {
+    private static Interpretation believingNeither(Interpretation account, Set<Long> accused) {
         if (accused.stream().noneMatch(account.setAside()::contains)) {
             return account;
         }
         Set<Long> setAside = new HashSet<>(account.setAside());
         // Believing the one would be a guess.
         boolean more = setAside.addAll(accused);
-        Account neither = more ? account.settingAside(setAside) : account;
-        return new Account(
+        Interpretation neither = more ? account.settingAside(setAside) : account;
+        return new Interpretation(
                 neither.smoother(),
                 neither.night(),
                 neither.sightings(),

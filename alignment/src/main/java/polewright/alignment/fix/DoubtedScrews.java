@@ -25,7 +25,7 @@ final class DoubtedScrews {
      * The night as told by screws known three times worse, or by a rig whose earlier nights are forgotten (it may have been
      * taken apart since), if that is the likelier way; or else as it was.
      */
-    static Account considered(Rig rig, List<Step> steps, Account asTold) {
+    static Interpretation considered(Rig rig, List<Step> steps, Interpretation asTold) {
         if (asTold.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return asTold;
         }
@@ -33,7 +33,7 @@ final class DoubtedScrews {
                 .map(asTold.smoother()::with)
                 .map(other -> Contradictions.weigh(other, surcharge(asTold.smoother(), other)))
                 .filter(account -> account.cost() < asTold.cost() && account.doScrewsTurnTheAxis())
-                .min(Comparator.comparingDouble(Account::cost))
+                .min(Comparator.comparingDouble(Interpretation::cost))
                 .orElse(asTold);
     }
 

@@ -22,18 +22,18 @@ import polewright.sky.place.Weather;
 public final class FixSolver {
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
-    private final Past past;
+    private final CondensedPast past;
     private final Site site;
     private final Rig rig;
     private final Weather weather;
     private final Alternatives alternatives;
 
-    FixSolver(Past past, Weather weather) {
+    FixSolver(CondensedPast past, Weather weather) {
         this(past, weather, new Alternatives(past.site(), weather));
     }
 
     /** A solver after this past, which need not work out again what sightings may have been instead. */
-    FixSolver(Past past, Weather weather, Alternatives alternatives) {
+    FixSolver(CondensedPast past, Weather weather, Alternatives alternatives) {
         this.past = past;
         this.site = past.site();
         this.rig = past.rig();
@@ -56,7 +56,7 @@ public final class FixSolver {
      *
      * @param rig the rig without experience: what earlier nights taught would be counted again
      */
-    public static Optional<Hindsight> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
+    public static Optional<MountCalibration> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
         return new GrowingFix(site, rig, weather).with(steps).hindsight();
     }
 
@@ -67,18 +67,18 @@ public final class FixSolver {
      * @param firstGuess how they looked at first
      * @param account the explanation of them that was chosen
      */
-    record Outcome(Past past, List<Step> steps, ForwardPass firstGuess, Account account, Fix fix) {
-        Optional<Hindsight> hindsight() {
+    record Outcome(CondensedPast past, List<Step> steps, ForwardPass firstGuess, Interpretation account, Fix fix) {
+        Optional<MountCalibration> hindsight() {
             return fix instanceof Fix.Dubious
                     ? Optional.empty()
-                    : Optional.of(Hindsight.of(past, account.smoother(), account.night(), fix));
+                    : Optional.of(MountCalibration.of(past, account.smoother(), account.night(), fix));
         }
 
         /** The past with the first of these steps condensed into it; those that follow tell what of them to believe. */
-        Past condensing(int first) {
+        CondensedPast condensing(int first) {
             List<Step> more = steps.subList(0, first);
             Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
-            return new Past(
+            return new CondensedPast(
                     past.site(),
                     fix.rig(),
                     fix.senses(),
@@ -94,8 +94,8 @@ public final class FixSolver {
     }
 
     private SensesLearned senses(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
-        Account asTold = Contradictions.weigh(smoother, firstGuess);
-        return SensesLearned.considered(past, steps, NorthInDoubt.considered(past, steps, asTold));
+        Interpretation asTold = Contradictions.weigh(smoother, firstGuess);
+        return SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asTold));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -119,11 +119,12 @@ public final class FixSolver {
 
     private Outcome solve(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
         SensesLearned screws = senses(steps, smoother, firstGuess);
-        Account account = DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
+        Interpretation account =
+                DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
         Rig learned = learned(account);
         CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
         ScrewSenses senses = competing.doubted(screws.senses(), steps);
-        Account likeliest = competing.likeliest();
+        Interpretation likeliest = competing.likeliest();
         List<Agreement> agreements = joined(
                 past.agreements(),
                 likeliest.sightings().stream()
@@ -143,7 +144,7 @@ public final class FixSolver {
     }
 
     /** The rig as it was told, with its screws going as the night shows. */
-    private Rig learned(Account account) {
+    private Rig learned(Interpretation account) {
         Rig byAccount = account.smoother().rig();
         return rig.withScrews(
                 alike(rig.azimuthScrew(), byAccount.azimuthScrew()),
@@ -162,9 +163,9 @@ public final class FixSolver {
         }
     }
 
-    private Agreement agreement(Account account, Step.Sighted sighted, CompetingExplanations competing) {
+    private Agreement agreement(Interpretation account, Step.Sighted sighted, CompetingExplanations competing) {
         boolean contradictory = account.setAside().contains(sighted.seq());
-        Account others = account.accusedAlike().contains(sighted.seq())
+        Interpretation others = account.accusedAlike().contains(sighted.seq())
                 ? account.settingAside(allBut(sighted, account))
                 : account;
         return new Agreement(
@@ -180,7 +181,7 @@ public final class FixSolver {
     }
 
     /** Who must be set aside to see how one of the accused stands against those who accuse it. */
-    private static Set<Long> allBut(Step.Sighted accused, Account account) {
+    private static Set<Long> allBut(Step.Sighted accused, Interpretation account) {
         Set<Long> without = new HashSet<>(account.setAside());
         without.removeAll(account.accusedAlike());
         without.add(accused.seq());

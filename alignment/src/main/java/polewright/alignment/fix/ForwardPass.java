@@ -19,7 +19,7 @@ import polewright.sky.place.Site;
  * @param forgiven up to each stand, what the sightings that were believed, the turns and the beginning have to be forgiven: χ²
  */
 record ForwardPass(
-        List<Stand> stands,
+        List<StationaryInterval> stands,
         List<AxisState> predicted,
         List<AxisState> filtered,
         List<Motion> motions,
@@ -32,12 +32,12 @@ record ForwardPass(
             new ForwardPass(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     /** Before there is anything to draw sightings straight about: each about its own result, one after the other. */
-    static ForwardPass firstGuess(Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
+    static ForwardPass firstGuess(Rig rig, AxisState prior, List<StationaryInterval> stands, List<boolean[]> believed) {
         return NONE.from(0, Optional.empty(), rig, prior, stands, believed);
     }
 
     /** The same of a night that has grown out of the one of this first guess: no stand says anything of those before it. */
-    ForwardPass continued(Rig rig, AxisState prior, List<Stand> longer, List<boolean[]> believed) {
+    ForwardPass continued(Rig rig, AxisState prior, List<StationaryInterval> longer, List<boolean[]> believed) {
         int same = 0;
         while (same < Math.min(stands.size(), longer.size()) && longer.get(same).isLike(stands.get(same))) {
             same++;
@@ -46,13 +46,23 @@ record ForwardPass(
     }
 
     /** With sightings straight about where the axis is held to be in each stand. */
-    static ForwardPass about(List<Spot> spots, Rig rig, AxisState prior, List<Stand> stands, List<boolean[]> believed) {
+    static ForwardPass about(
+            List<LinearisationPoint> spots,
+            Rig rig,
+            AxisState prior,
+            List<StationaryInterval> stands,
+            List<boolean[]> believed) {
         return NONE.from(0, Optional.of(spots), rig, prior, stands, believed);
     }
 
     /** A pass through these stands, of which the first were gone through in this one. */
     private ForwardPass from(
-            int gone, Optional<List<Spot>> spots, Rig rig, AxisState prior, List<Stand> all, List<boolean[]> believed) {
+            int gone,
+            Optional<List<LinearisationPoint>> spots,
+            Rig rig,
+            AxisState prior,
+            List<StationaryInterval> all,
+            List<boolean[]> believed) {
         Interruption.check();
         List<AxisState> before = first(gone, predicted, all.size());
         List<AxisState> after = first(gone, filtered, all.size());
@@ -62,7 +72,7 @@ record ForwardPass(
         AxisState state = gone == 0 ? prior : after.get(gone - 1);
         double chiSquared = gone == 0 ? 0 : sums.get(gone - 1);
         for (int i = gone; i < all.size(); i++) {
-            Stand stand = all.get(i);
+            StationaryInterval stand = all.get(i);
             Angle altitude = i == 0 || spots.isEmpty()
                     ? state.altitude()
                     : new Angle(spots.get().get(i - 1).altitudeRad());
@@ -72,7 +82,7 @@ record ForwardPass(
             before.add(state);
             List<Correction> here = new ArrayList<>();
             if (spots.isPresent()) {
-                StandSightings.Together seen = stand.seen().about(spots.get().get(i), believed.get(i));
+                IntervalSightings.Together seen = stand.seen().about(spots.get().get(i), believed.get(i));
                 chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
                 state = seen.line().update(state, here);
             } else {
@@ -100,10 +110,10 @@ record ForwardPass(
 
     /** A sighting straight about its own result. */
     private static LinearisedSighting firstGuess(Step.Sighted sighted, AxisState before) {
-        Spot about = Spot.of(before);
+        LinearisationPoint about = LinearisationPoint.of(before);
         LinearisedSighting line = LinearisedSighting.of(sighted.model(), about);
         for (int round = 1; round < FIRST_GUESS_ROUNDS; round++) {
-            Spot next = line.spotAfter(before);
+            LinearisationPoint next = line.spotAfter(before);
             if (about.from(next) < NEAR_ENOUGH_TO_GUESS_RAD) {
                 break;
             }
@@ -140,8 +150,8 @@ record ForwardPass(
     }
 
     /** Where the axis was in each stand, as the whole night tells. */
-    List<Spot> spots() {
-        Spot[] spots = new Spot[stands.size()];
+    List<LinearisationPoint> spots() {
+        LinearisationPoint[] spots = new LinearisationPoint[stands.size()];
         double[] slope = new double[AxisState.SIZE];
         for (int i = stands.size() - 1; i >= 0; i--) {
             spots[i] = Adjoint.moved(filtered.get(i), slope);

@@ -24,10 +24,10 @@ public final class GrowingFix {
 
     private final Weather weather;
     private final Alternatives alternatives;
-    private final Past beginning;
+    private final CondensedPast beginning;
     private final List<Step> steps;
     // After each block.
-    private final List<Past> pasts;
+    private final List<CondensedPast> pasts;
     private final FixSolver.Outcome outcome;
 
     /**
@@ -38,7 +38,7 @@ public final class GrowingFix {
     public GrowingFix(Site site, Rig rig, Weather weather) {
         this.weather = weather;
         alternatives = new Alternatives(site, weather);
-        beginning = Past.none(site, rig);
+        beginning = CondensedPast.none(site, rig);
         steps = List.of();
         pasts = List.of();
         outcome = new FixSolver(beginning, weather, alternatives).solve(steps);
@@ -74,7 +74,7 @@ public final class GrowingFix {
     }
 
     /** Nothing either of a night in which a screw went the other way than was told: its figures are those of another rig. */
-    Optional<Hindsight> hindsight() {
+    Optional<MountCalibration> hindsight() {
         Rig told = beginning.rig();
         Rig learned = fix().rig();
         return isAsTold(told.azimuthScrew(), learned.azimuthScrew())
@@ -91,7 +91,7 @@ public final class GrowingFix {
     @SuppressWarnings(
             "ReferenceEquality") // The past goes on from one night to the next as it is; compared in full it is long.
     private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
-        Past past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
+        CondensedPast past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
         List<Step> live = steps.subList(pasts.size() * BLOCK, count);
         FixSolver solver = new FixSolver(past, weather, alternatives);
         if (latest.past() != past) {

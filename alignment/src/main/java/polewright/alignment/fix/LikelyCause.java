@@ -25,7 +25,7 @@ final class LikelyCause {
      *
      * @param account the night without it
      */
-    static Optional<String> of(Account account, Step.Sighted sighted, Alternatives alternatives) {
+    static Optional<String> of(Interpretation account, Step.Sighted sighted, Alternatives alternatives) {
         AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
         List<Fitting> fitting = new ArrayList<>();
@@ -49,7 +49,7 @@ final class LikelyCause {
         List<Fitting> all = new ArrayList<>();
         for (Alternatives.Meant meant : alternatives) {
             double asMeant = LinearisedSighting.of(meant.model(), state).squaredInnovation(state);
-            if (asMeant < Chance.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
+            if (asMeant < ChiSquareLimits.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
                 all.add(new Fitting(meant.cause(), asMeant + 2 * Math.log(meant.rank())));
             }
         }

@@ -35,8 +35,8 @@ final class LinearisedSighting {
      * @param swung the same a step of azimuth on
      * @param raised the same a step of altitude up
      */
-    record Probes(Spot about, Vector3D here, Vector3D swung, Vector3D raised) {
-        static Probes about(Spot spot) {
+    record Probes(LinearisationPoint about, Vector3D here, Vector3D swung, Vector3D raised) {
+        static Probes about(LinearisationPoint spot) {
             double azimuth = spot.azimuthRad();
             double altitude = spot.altitudeRad();
             return new Probes(
@@ -63,10 +63,10 @@ final class LinearisedSighting {
     }
 
     static LinearisedSighting of(AxisModel model, AxisState state) {
-        return of(model, Spot.of(state));
+        return of(model, LinearisationPoint.of(state));
     }
 
-    static LinearisedSighting of(AxisModel model, Spot about) {
+    static LinearisedSighting of(AxisModel model, LinearisationPoint about) {
         return of(model, Probes.about(about));
     }
 
@@ -132,7 +132,7 @@ final class LinearisedSighting {
     }
 
     /** Where {@link #update} would have the axis, without the rest of the state. */
-    Spot spotAfter(AxisState before) {
+    LinearisationPoint spotAfter(AxisState before) {
         double azimuth = before.mean(AxisState.AZIMUTH);
         double altitude = before.mean(AxisState.ALTITUDE);
         double ofAzimuth = before.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH);
@@ -157,7 +157,7 @@ final class LinearisedSighting {
             altitudeWithAzimuth -= altitudeGain * azimuthTimesVariance;
             ofAltitude -= altitudeGain * altitudeTimesVariance;
         }
-        return new Spot(azimuth, altitude);
+        return new LinearisationPoint(azimuth, altitude);
     }
 
     /** What taking this sighting into account adds to the night's χ², before {@link #update}. */

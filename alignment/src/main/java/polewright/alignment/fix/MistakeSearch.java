@@ -27,7 +27,7 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
      * @param learned the rig with its screws going as the night shows
      * @param asTold the night as told, with what does not fit set aside
      */
-    static MistakeSearch in(Past past, Weather weather, Rig learned, List<Step> steps, Account asTold) {
+    static MistakeSearch in(CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asTold) {
         boolean settled = asTold.night().settled();
         if (settled && asTold.isUnsuspicious()) {
             return new MistakeSearch(List.of(Candidate.asTold(asTold)), List.of());
@@ -68,7 +68,7 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
     }
 
     /** The night with one of those believed that are set aside, for each. */
-    private static Stream<Candidate> believingOneMore(Account asTold) {
+    private static Stream<Candidate> believingOneMore(Interpretation asTold) {
         return asTold.setAside().stream().map(seq -> {
             Set<Long> others = new HashSet<>(asTold.setAside());
             others.remove(seq);

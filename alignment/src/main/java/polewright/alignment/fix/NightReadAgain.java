@@ -17,8 +17,9 @@ import polewright.sky.place.Weather;
  * @param asTold the night as told, with what does not fit set aside
  * @param lenient the same with screws known worse
  */
-record NightReadAgain(Past past, Weather weather, List<Step> steps, Account asTold, Account lenient) {
-    static NightReadAgain of(Past past, Weather weather, List<Step> steps, Account asTold, Rig worse) {
+record NightReadAgain(
+        CondensedPast past, Weather weather, List<Step> steps, Interpretation asTold, Interpretation lenient) {
+    static NightReadAgain of(CondensedPast past, Weather weather, List<Step> steps, Interpretation asTold, Rig worse) {
         return new NightReadAgain(
                 past,
                 weather,

@@ -22,19 +22,24 @@ final class NightSmoother {
     private static final double SETTLED_RAD = 1e-8;
     private static final double NEAR_RAD = Angle.ofDegrees(0.3).radians();
 
-    private final Past past;
+    private final CondensedPast past;
     private final Rig rig;
     private final AxisState prior;
     private final List<Step> steps;
-    private final List<Stand> stands;
+    private final List<StationaryInterval> stands;
     private final List<Step.Sighted> sightings;
     private final Map<Long, Place> places;
 
-    NightSmoother(Past past, List<Step> steps) {
-        this(past, past.rig(), steps, Stand.of(steps), sightings(steps));
+    NightSmoother(CondensedPast past, List<Step> steps) {
+        this(past, past.rig(), steps, StationaryInterval.of(steps), sightings(steps));
     }
 
-    private NightSmoother(Past past, Rig rig, List<Step> steps, List<Stand> stands, List<Step.Sighted> sightings) {
+    private NightSmoother(
+            CondensedPast past,
+            Rig rig,
+            List<Step> steps,
+            List<StationaryInterval> stands,
+            List<Step.Sighted> sightings) {
         this.past = past;
         this.rig = rig;
         this.prior = past.leaves(rig);
@@ -47,7 +52,7 @@ final class NightSmoother {
     /** Where a sighting is to be found. */
     private record Place(int stand, int index) {}
 
-    private static Map<Long, Place> places(List<Stand> stands) {
+    private static Map<Long, Place> places(List<StationaryInterval> stands) {
         Map<Long, Place> places = new HashMap<>();
         for (int i = 0; i < stands.size(); i++) {
             List<Step.Sighted> sightings = stands.get(i).seen().all();
@@ -134,9 +139,9 @@ final class NightSmoother {
             return solve(setAside);
         }
         List<boolean[]> believed = believed(setAside);
-        List<Spot> nearby = near.spots();
+        List<LinearisationPoint> nearby = near.spots();
         SmoothedNight found = solve(believed, ForwardPass.about(nearby, rig, prior, stands, believed));
-        boolean isNear = found.settled() && Spot.farthest(nearby, found.spots()) < NEAR_RAD;
+        boolean isNear = found.settled() && LinearisationPoint.farthest(nearby, found.spots()) < NEAR_RAD;
         // Farther off, sightings are no straight lines any more, and where the passes come to rest depends on their
         // start.
         return isNear ? found : solve(setAside);
@@ -152,8 +157,8 @@ final class NightSmoother {
     double remainder(SmoothedNight night, Set<Long> setAside) {
         double remainder = 0;
         for (int i = 0; i < stands.size(); i++) {
-            StandSightings seen = stands.get(i).seen();
-            remainder += seen.about(Spot.of(night.states().get(i)), seen.believed(setAside))
+            IntervalSightings seen = stands.get(i).seen();
+            remainder += seen.about(LinearisationPoint.of(night.states().get(i)), seen.believed(setAside))
                     .remainder();
         }
         return remainder;
@@ -161,12 +166,12 @@ final class NightSmoother {
 
     private SmoothedNight solve(List<boolean[]> believed, ForwardPass first) {
         ForwardPass latest = first;
-        List<Spot> spots = first.spots();
+        List<LinearisationPoint> spots = first.spots();
         boolean settled = false;
         for (int round = 0; round < MOST_PASSES && !settled; round++) {
             latest = ForwardPass.about(spots, rig, prior, stands, believed);
-            List<Spot> next = latest.spots();
-            settled = Spot.farthest(spots, next) < SETTLED_RAD;
+            List<LinearisationPoint> next = latest.spots();
+            settled = LinearisationPoint.farthest(spots, next) < SETTLED_RAD;
             spots = next;
         }
         return latest.smoothed(settled);
@@ -189,7 +194,7 @@ final class NightSmoother {
 
     /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
     AxisState after(int first, SmoothedNight night, Set<Long> setAside) {
-        List<Stand> some = Stand.of(steps.subList(0, first));
+        List<StationaryInterval> some = StationaryInterval.of(steps.subList(0, first));
         NightSmoother alone = new NightSmoother(past, rig, steps, some, sightings);
         return ForwardPass.about(night.spots().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
                 .last();

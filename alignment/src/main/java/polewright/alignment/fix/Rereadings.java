@@ -15,7 +15,7 @@ import polewright.sky.place.Weather;
 
 /**
  * A night read otherwise than it was told: one sighting misread, the same mistake in each, another clock or site
- * ({@link OtherTimeOrPlace}).
+ * ({@link ClockAndSiteHypotheses}).
  *
  * @param mistake what it assumes
  * @param night for solving the night so
@@ -23,30 +23,31 @@ import polewright.sky.place.Weather;
  */
 record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     /** Any one mistake is made about as seldom as a sighting is simply wrong. */
-    static final double SELDOM = Chance.onceInAThousand(1);
+    static final double SELDOM = ChiSquareLimits.onceInAThousand(1);
 
     // Whoever makes a mistake twice mostly notices the second time: odds of ten to one.
     private static final double NOT_NOTICED = 2 * Math.log(10);
 
     /** What it costs to assume the mistake, in units of χ², with this account of the night so read. */
-    double cost(Account account) {
+    double cost(Interpretation account) {
         return mistake instanceof Mistake.TurnNotLogged missing
                 ? surcharge + account.night().costOfUnknownSize(missing.meant())
                 : surcharge;
     }
 
     /** All that can be tried where any sighting may be at fault. */
-    static Stream<Rereadings> ofTheWholeNight(Site site, Weather weather, Past past, List<Step> steps) {
+    static Stream<Rereadings> ofTheWholeNight(Site site, Weather weather, CondensedPast past, List<Step> steps) {
         if (steps.stream().noneMatch(Step.Sighted.class::isInstance)) {
             return Stream.empty();
         }
         return Stream.concat(
                 habits(site, weather, past, steps),
-                OtherTimeOrPlace.of(site).flatMap(other -> other.read(past, weather, steps).stream()));
+                ClockAndSiteHypotheses.of(site).flatMap(other -> other.read(past, weather, steps).stream()));
     }
 
     /** One sighting read otherwise, in each of the ways in which it may have been misread. */
-    static Stream<Rereadings> ofOne(Site site, Weather weather, Past past, List<Step> steps, Step.Sighted told) {
+    static Stream<Rereadings> ofOne(
+            Site site, Weather weather, CondensedPast past, List<Step> steps, Step.Sighted told) {
         List<Misreading> all = Stream.concat(
                         told.sighting().misreadings().stream(), told.sighting().otherStars(site, weather).stream())
                 .toList();
@@ -59,7 +60,7 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
                                 surcharge)));
     }
 
-    private static Stream<Rereadings> habits(Site site, Weather weather, Past past, List<Step> steps) {
+    private static Stream<Rereadings> habits(Site site, Weather weather, CondensedPast past, List<Step> steps) {
         Map<String, List<Mistake.SightingMisread>> byCause = new LinkedHashMap<>();
         for (Step step : steps) {
             if (step instanceof Step.Sighted sighted) {

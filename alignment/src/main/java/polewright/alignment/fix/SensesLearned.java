@@ -14,14 +14,14 @@ import polewright.mount.rig.Rig;
  * @param account the night by the screws going as is likeliest
  * @param senses how sure that is
  */
-record SensesLearned(Account account, ScrewSenses senses) {
+record SensesLearned(Interpretation account, ScrewSenses senses) {
     private static final double AGAINST_A_RIG_THAT_WAS_TOLD = 2 * Contradictions.HUNDRED_TO_ONE;
     private static final int TURNS_AGAINST_A_RIG_THAT_WAS_TOLD = 2;
     // What differs by so much in cost has no weight left: a million to one.
     private static final double NO_WEIGHT = 2 * Math.log(1e6);
 
     /** The night by a rig with each screw going the likelier way. */
-    static SensesLearned considered(Past past, List<Step> steps, Account asTold) {
+    static SensesLearned considered(CondensedPast past, List<Step> steps, Interpretation asTold) {
         ScrewSenses before = past.senses();
         boolean azimuth = isOpen(past, before.azimuth()) && turned(steps, true, 1);
         boolean altitude = isOpen(past, before.altitude()) && turned(steps, false, 1);
@@ -31,7 +31,7 @@ record SensesLearned(Account account, ScrewSenses senses) {
     }
 
     /** Whether a sense is no more than likely; what the night itself has shown before is settled once it is known. */
-    private static boolean isOpen(Past past, double sense) {
+    private static boolean isOpen(CondensedPast past, double sense) {
         return sense < (past.left().isEmpty() ? 1 : ScrewSenses.KNOWN);
     }
 
@@ -41,9 +41,9 @@ record SensesLearned(Account account, ScrewSenses senses) {
      * @param azimuth whether the azimuth screw goes against the rig
      * @param cost of the night by it, in units of χ², with what was known before
      */
-    private record Way(boolean azimuth, boolean altitude, double cost, Account account) {}
+    private record Way(boolean azimuth, boolean altitude, double cost, Interpretation account) {}
 
-    private static SensesLearned weighed(ScrewSenses before, Account asTold, boolean azimuth, boolean altitude) {
+    private static SensesLearned weighed(ScrewSenses before, Interpretation asTold, boolean azimuth, boolean altitude) {
         double told = asTold.cost() + priorCost(before, false, false);
         List<Way> ways = new ArrayList<>(List.of(new Way(false, false, told, asTold)));
         if (azimuth) {
@@ -89,11 +89,11 @@ record SensesLearned(Account account, ScrewSenses senses) {
         return Math.exp((best.cost() - way.cost()) / 2);
     }
 
-    private static Way way(ScrewSenses before, Account asTold, boolean azimuth, boolean altitude) {
+    private static Way way(ScrewSenses before, Interpretation asTold, boolean azimuth, boolean altitude) {
         NightSmoother other = asTold.smoother().with(reversed(asTold.smoother().rig(), azimuth, altitude));
         ForwardPass firstGuess = other.firstGuess();
         double prior = priorCost(before, azimuth, altitude);
-        double oneMistake = asTold.cost() + Chance.onceInAThousand(2) + prior;
+        double oneMistake = asTold.cost() + ChiSquareLimits.onceInAThousand(2) + prior;
         // Where all is well as told and nothing is otherwise, the other way costs a mistaken sighting, and is not
         // solved.
         if (asTold.isUnremarkable() && Contradictions.isFarBeyondChance(other, firstGuess)) {
@@ -110,8 +110,8 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 - 2 * Math.log(altitude ? 1 - before.altitude() : before.altitude());
     }
 
-    private static SensesLearned againstARigThatWasTold(Past past, List<Step> steps, SensesLearned stays) {
-        Account asTold = stays.account();
+    private static SensesLearned againstARigThatWasTold(CondensedPast past, List<Step> steps, SensesLearned stays) {
+        Interpretation asTold = stays.account();
         ScrewSenses before = stays.senses();
         if (asTold.isUnremarkable() || !asTold.mayBecomeUnremarkable()) {
             return stays;
@@ -135,13 +135,13 @@ record SensesLearned(Account account, ScrewSenses senses) {
                 // It has to explain everything.
                 .flatMap(other -> Contradictions.believingAll(asTold.smoother().with(other)).stream())
                 .filter(account -> account.cost() < asTold.cost() - AGAINST_A_RIG_THAT_WAS_TOLD)
-                .min(Comparator.comparingDouble(Account::cost))
+                .min(Comparator.comparingDouble(Interpretation::cost))
                 .map(account -> new SensesLearned(account, overruled(before, asTold, account)))
                 .orElse(stays);
     }
 
     /** A rig that was told is right as often as the evidence asked for against it says. */
-    private static ScrewSenses overruled(ScrewSenses before, Account asTold, Account learned) {
+    private static ScrewSenses overruled(ScrewSenses before, Interpretation asTold, Interpretation learned) {
         double sure = 1 / (1 + Math.exp((learned.cost() + AGAINST_A_RIG_THAT_WAS_TOLD - asTold.cost()) / 2));
         Rig told = asTold.smoother().rig();
         Rig rig = learned.smoother().rig();

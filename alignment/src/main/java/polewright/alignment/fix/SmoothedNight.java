@@ -24,14 +24,14 @@ record SmoothedNight(
         return states.get(states.size() - 1);
     }
 
-    List<Spot> spots() {
-        return states.stream().map(Spot::of).toList();
+    List<LinearisationPoint> spots() {
+        return states.stream().map(LinearisationPoint::of).toList();
     }
 
     /** How far the axis went at each shift among these events, as the whole night tells. */
     List<Moved> shifts(Predicate<Step> among) {
         List<Moved> shifts = new ArrayList<>();
-        List<Stand> stands = forward.stands();
+        List<StationaryInterval> stands = forward.stands();
         for (int i = 1; i < stands.size(); i++) {
             if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted && among.test(shifted)) {
                 RealMatrix link = SmoothingGain.of(
@@ -48,7 +48,7 @@ record SmoothedNight(
      * prior is as much less likely as the night narrows it down.
      */
     double costOfUnknownSize(Step.TurnedUnlogged turned) {
-        List<Stand> stands = forward.stands();
+        List<StationaryInterval> stands = forward.stands();
         for (int i = 1; i < stands.size(); i++) {
             if (stands.get(i).movedBy().filter(turned::equals).isPresent()) {
                 return costOfUnknownSize(turned, i);
@@ -85,7 +85,7 @@ record SmoothedNight(
 
     /** How far the axis went in azimuth and altitude at the move of this event, as the whole night tells. */
     AxisState.Turns wentAt(long seq) {
-        List<Stand> stands = forward.stands();
+        List<StationaryInterval> stands = forward.stands();
         for (int i = 1; i < stands.size(); i++) {
             if (stands.get(i).movedBy().filter(step -> step.seq() == seq).isPresent()) {
                 RealVector went =

@@ -19,7 +19,8 @@ import polewright.sky.place.Site;
 final class TurnSuspects {
     // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
     // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
-    private static final double MORE_THAN_ONE_SIGHTING = Chance.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
+    private static final double MORE_THAN_ONE_SIGHTING =
+            ChiSquareLimits.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
     private static final double TIMES_ITS_REACH = 5;
     private static final Angle FARTHEST = Angle.ofDegrees(30);
     // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
@@ -32,7 +33,7 @@ final class TurnSuspects {
     // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
     // come
     // back when a worse one is gone.
-    private static final double MAY_BE_TAKEN_BACK = 3 * Chance.onceInAThousand(1);
+    private static final double MAY_BE_TAKEN_BACK = 3 * ChiSquareLimits.onceInAThousand(1);
 
     private TurnSuspects() {}
 
@@ -56,13 +57,13 @@ final class TurnSuspects {
      * @param account the night with it made so
      * @param isExact whether that leaves no choice of how far the axis went
      */
-    record Suspected(Mistake.TurnMistaken mistake, Account account, boolean isExact) {}
+    record Suspected(Mistake.TurnMistaken mistake, Interpretation account, boolean isExact) {}
 
-    private record Weighed(Suspicion suspicion, Account account) {
+    private record Weighed(Suspicion suspicion, Interpretation account) {
         /** Nothing if a screw would have slipped by what no screw slips by. */
         Optional<Suspected> suspected(Site site, Rig rig) {
             if (suspicion.meant() instanceof Step.Slipped slipped) {
-                return SlippedShare.of(account, slipped, site, rig)
+                return SlippedFraction.of(account, slipped, site, rig)
                         .words()
                         .map(share -> suspected(suspicion.words() + share + " of its turns took effect", false));
             }
@@ -81,7 +82,7 @@ final class TurnSuspects {
      *
      * @param plain the night with every turn as told
      */
-    static List<Suspected> of(Site site, Rig rig, List<Step> steps, Account plain) {
+    static List<Suspected> of(Site site, Rig rig, List<Step> steps, Interpretation plain) {
         if (steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return List.of();
         }
@@ -108,7 +109,7 @@ final class TurnSuspects {
      * @param believingEach for each that is set aside, how the night looks at first sight with it believed
      */
     private record Court(
-            Account plain,
+            Interpretation plain,
             NightSmoother asTold,
             SmoothedNight believingAll,
             Map<Step.Sighted, SmoothedNight> believingEach) {
@@ -133,7 +134,7 @@ final class TurnSuspects {
                         double freed = innovation + gain - each.getValue().gainOfFreedom(told, reach);
                         return freed
                                 > MARGIN_AT_A_GLANCE
-                                        * Math.max(Account.limit(each.getKey()), HARDLY_MOVED * innovation);
+                                        * Math.max(Interpretation.limit(each.getKey()), HARDLY_MOVED * innovation);
                     });
         }
 
@@ -142,21 +143,21 @@ final class TurnSuspects {
          * set aside as far from fitting as it is.
          */
         boolean clearsAtOnce(NightSmoother freed) {
-            Account same = plain.settingAsideIn(freed);
+            Interpretation same = plain.settingAsideIn(freed);
             return same.night().settled()
                     && gain(same) <= LEAST_GAIN
                     && same.sightings().stream()
                             .filter(s -> plain.setAside().contains(s.seq()))
                             .allMatch(s -> same.innovation(s)
-                                    > Math.max(Account.limit(s), HARDLY_MOVED * plain.innovation(s)));
+                                    > Math.max(Interpretation.limit(s), HARDLY_MOVED * plain.innovation(s)));
         }
 
-        double gain(Account other) {
+        double gain(Interpretation other) {
             return plain.cost() - other.cost();
         }
 
         /** Whether freedom was a gain as it must be; else the sightings were set aside in an unlucky order. */
-        boolean isTelling(Account freed) {
+        boolean isTelling(Interpretation freed) {
             return freed.night().settled() && plain.setAside().containsAll(freed.setAside());
         }
 
@@ -170,7 +171,7 @@ final class TurnSuspects {
             return new Angle(Math.min(FARTHEST.radians(), TIMES_ITS_REACH * most));
         }
 
-        Optional<Weighed> weigh(Suspicion suspicion, Account freed) {
+        Optional<Weighed> weigh(Suspicion suspicion, Interpretation freed) {
             double worthIt = plain.cost() - leastGain(plain) - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
             boolean isTelling = isTelling(freed);
             return Contradictions.weighUnless(
@@ -183,11 +184,11 @@ final class TurnSuspects {
         }
 
         /** What it costs to set aside sightings that fit as long as the turn is free: at least so much more must be gained. */
-        private static double spent(Account account, Account freed) {
+        private static double spent(Interpretation account, Interpretation freed) {
             return account.sightings().stream()
                     .filter(s -> account.setAside().contains(s.seq())
                             && !freed.setAside().contains(s.seq()))
-                    .mapToDouble(s -> Math.max(0, Account.limit(s) - freed.innovation(s)))
+                    .mapToDouble(s -> Math.max(0, Interpretation.limit(s) - freed.innovation(s)))
                     .sum();
         }
     }
@@ -204,19 +205,19 @@ final class TurnSuspects {
         if (court.clearsAtOnce(freeing)) {
             return Stream.empty();
         }
-        Account freed = Contradictions.forgiving(freeing, court.believingAll());
+        Interpretation freed = Contradictions.forgiving(freeing, court.believingAll());
         return court.isTelling(freed) && court.gain(freed) <= LEAST_GAIN
                 ? Stream.empty()
                 : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
     /** Where nothing is set aside, a turn must explain the night a hundred times better to be suspected. */
-    private static double leastGain(Account plain) {
+    private static double leastGain(Interpretation plain) {
         return plain.setAside().isEmpty() ? Contradictions.HUNDRED_TO_ONE : 0;
     }
 
     /** Whether a turn is worth naming though sightings could be to blame as well. */
-    static boolean isWorthNaming(Account asTold, Suspected suspected) {
+    static boolean isWorthNaming(Interpretation asTold, Suspected suspected) {
         double gained = asTold.cost() - suspected.account().cost();
         if (gained <= Contradictions.HUNDRED_TO_ONE) {
             return false;
@@ -248,14 +249,14 @@ final class TurnSuspects {
             suspicions.add(new Suspicion(
                     told,
                     new Step.Slipped(told, Step.Slipped.Which.AZIMUTH),
-                    SlippedShare.surcharge(Math.sqrt(variance(site, rig, AxisState.AZIMUTH_GAIN))),
+                    SlippedFraction.surcharge(Math.sqrt(variance(site, rig, AxisState.AZIMUTH_GAIN))),
                     "the azimuth screw slipped: only about "));
         }
         if (altitude.net() != 0) {
             suspicions.add(new Suspicion(
                     told,
                     new Step.Slipped(told, Step.Slipped.Which.ALTITUDE),
-                    SlippedShare.surcharge(Math.sqrt(variance(site, rig, AxisState.ALTITUDE_GAIN))),
+                    SlippedFraction.surcharge(Math.sqrt(variance(site, rig, AxisState.ALTITUDE_GAIN))),
                     "the altitude screw slipped: only about "));
         }
         return suspicions.stream();

@@ -35,18 +35,19 @@ final class UnloggedTurns {
         }
 
         /** The night with both screws turned there: nothing else that is missing there can explain more. */
-        Rereadings both(Past past, List<Step> steps) {
+        Rereadings both(CondensedPast past, List<Step> steps) {
             return missing(past, steps, true, true, "the axis was moved");
         }
 
         /** The night with one screw turned there, for each screw. */
-        Stream<Rereadings> one(Past past, List<Step> steps) {
+        Stream<Rereadings> one(CondensedPast past, List<Step> steps) {
             return Stream.of(
                     missing(past, steps, true, false, "the azimuth screw was turned"),
                     missing(past, steps, false, true, "the altitude screw was turned"));
         }
 
-        private Rereadings missing(Past past, List<Step> steps, boolean azimuth, boolean altitude, String what) {
+        private Rereadings missing(
+                CondensedPast past, List<Step> steps, boolean azimuth, boolean altitude, String what) {
             Step.TurnedUnlogged turned = Step.TurnedUnlogged.after(before.seq(), azimuth, altitude);
             List<Step> with = new ArrayList<>(steps);
             with.add(index, turned);

@@ -1,7 +1,7 @@
 package polewright.alignment.work;
 
 /** One thing that tonight is for. */
-public sealed interface WorkItem permits Look, Shot {
+public sealed interface WorkItem permits VisualObservation, ImagingRun {
     /** What the user calls it. */
     String name();
 

@@ -58,26 +58,26 @@ public enum WorkPreset {
         return switch (this) {
             case CASUAL_LOOK -> {
                 Angle field = wideField(rig);
-                yield new Look(
+                yield new VisualObservation(
                         words,
                         field,
                         Duration.ofMinutes(15),
-                        new Look.Finding.GoTo(field.times(0.5)),
+                        new VisualObservation.Finding.GoTo(field.times(0.5)),
                         SkyRegion.Above.THIRTY_DEGREES);
             }
             case LOOK_BY_HAND ->
-                new Look(
+                new VisualObservation(
                         words,
                         wideField(rig),
                         Duration.ofMinutes(15),
-                        new Look.Finding.ByHand(),
+                        new VisualObservation.Finding.ByHand(),
                         SkyRegion.Above.THIRTY_DEGREES);
             case PLANETS ->
-                new Look(
+                new VisualObservation(
                         words,
                         narrowField(rig),
                         Duration.ofMinutes(10),
-                        new Look.Finding.GoTo(wideField(rig).times(0.5)),
+                        new VisualObservation.Finding.GoTo(wideField(rig).times(0.5)),
                         WHERE_PLANETS_ARE);
             case SHORT_SUBS, LONG_GUIDED_SUBS ->
                 with(mainCamera(rig)
@@ -88,11 +88,11 @@ public enum WorkPreset {
     }
 
     /** Pictures with this camera. */
-    public Shot with(Camera camera) {
-        Angle tolerance = Shot.usualTolerance(camera, USUAL_SEEING);
+    public ImagingRun with(Camera camera) {
+        Angle tolerance = ImagingRun.usualTolerance(camera, USUAL_SEEING);
         return switch (this) {
             case SHORT_SUBS ->
-                new Shot(
+                new ImagingRun(
                         words,
                         camera,
                         SkyRegion.Above.THIRTY_DEGREES,
@@ -101,7 +101,7 @@ public enum WorkPreset {
                         new Guiding.Unguided(),
                         tolerance);
             case LONG_GUIDED_SUBS ->
-                new Shot(
+                new ImagingRun(
                         words,
                         camera,
                         SkyRegion.Above.THIRTY_DEGREES,

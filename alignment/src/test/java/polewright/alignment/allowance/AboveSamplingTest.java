@@ -10,9 +10,9 @@ import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
@@ -49,11 +49,11 @@ class AboveSamplingTest {
 
         private static WorkItem item(Random random, SkyRegion region) {
             if (random.nextInt(5) == 0) {
-                return new Look(
+                return new VisualObservation(
                         "item",
                         Angle.ofDegrees(0.1 * Math.pow(10, random.nextDouble())),
                         Duration.ofSeconds(300 + random.nextInt(2400)),
-                        new Look.Finding.Centred(),
+                        new VisualObservation.Finding.Centred(),
                         region);
             }
             double sub = 10 * Math.pow(180, random.nextDouble());
@@ -64,7 +64,7 @@ class AboveSamplingTest {
                     2.4 + 5 * random.nextDouble(),
                     width,
                     width * 2 / 3);
-            return new Shot(
+            return new ImagingRun(
                     "item",
                     camera,
                     region,
@@ -73,21 +73,26 @@ class AboveSamplingTest {
                     random.nextBoolean()
                             ? new Guiding.Unguided()
                             : new Guiding.Guided(Angle.ofDegrees(1.5 * random.nextDouble())),
-                    Shot.usualTolerance(camera, Angle.ofArcseconds(3)));
+                    ImagingRun.usualTolerance(camera, Angle.ofArcseconds(3)));
         }
 
         /** Exposures and stays that begin and end above the lowest altitude. */
         List<MotionLimit> dense() {
-            SeenSky sky = new SeenSky(site, weather);
+            ApparentSky sky = new ApparentSky(site, weather);
             List<MotionLimit> limits = new ArrayList<>();
-            if (item instanceof Look look) {
+            if (item instanceof VisualObservation look) {
                 for (SkyRegion.Track here : places(look.stay())) {
                     limits.addAll(ItemLimits.of(
                             sky,
                             RIG.drive(),
-                            new Look(look.name(), look.field(), look.stay(), new Look.Finding.Centred(), here)));
+                            new VisualObservation(
+                                    look.name(),
+                                    look.field(),
+                                    look.stay(),
+                                    new VisualObservation.Finding.Centred(),
+                                    here)));
                 }
-            } else if (item instanceof Shot shot) {
+            } else if (item instanceof ImagingRun shot) {
                 for (SkyRegion.Track here : places(shot.subExposure())) {
                     limits.addAll(ItemLimits.trails(sky, RIG.drive(), at(shot, here)));
                 }
@@ -136,8 +141,8 @@ class AboveSamplingTest {
             return true;
         }
 
-        private static Shot at(Shot shot, SkyRegion.Track here) {
-            return new Shot(
+        private static ImagingRun at(ImagingRun shot, SkyRegion.Track here) {
+            return new ImagingRun(
                     shot.name(),
                     shot.camera(),
                     here,
@@ -158,7 +163,7 @@ class AboveSamplingTest {
             Case drawn = Case.draw(random, found % 2 == 0);
             if (!(ZoneFinder.find(drawn.site, drawn.weather, RIG, new Work(List.of(drawn.item)))
                             instanceof ZoneOutcome.Found zone)
-                    || zone.zone().edges().stream().anyMatch(edge -> edge.cause() == Cause.MOUNT)) {
+                    || zone.zone().edges().stream().anyMatch(edge -> edge.cause() == LimitCause.MOUNT)) {
                 continue;
             }
             found++;
@@ -178,7 +183,7 @@ class AboveSamplingTest {
 
     /** Where the share passes 1, from shares inside and outside of the edge; NaN when it is not there. */
     private static double denseEdge(List<MotionLimit> limits, Site site, AxisOffset aim, double angle, double edge) {
-        TriedAxis inside = axis(site, aim, angle, 0.97 * edge);
+        CandidateAxis inside = axis(site, aim, angle, 0.97 * edge);
         double low = 0;
         MotionLimit worst = limits.get(0);
         for (MotionLimit limit : limits) {
@@ -192,8 +197,8 @@ class AboveSamplingTest {
         return low < 1 && high > 1 ? edge * (0.97 + 0.06 * (1 - low) / (high - low)) : Double.NaN;
     }
 
-    private static TriedAxis axis(Site site, AxisOffset aim, double angle, double reach) {
-        return TriedAxis.of(
+    private static CandidateAxis axis(Site site, AxisOffset aim, double angle, double reach) {
+        return CandidateAxis.of(
                 site,
                 AxisOffset.ofArcminutes(
                         aim.east().arcminutes() + reach * Math.cos(angle),

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.mount.rig.Camera;
@@ -31,7 +31,7 @@ class ExposureLimitsTest {
     private static final Camera MAIN = new Camera("main", 1000, 3.8, 4656, 3520);
 
     private static ExposureLimits.Limit longest(
-            Site site, Weather weather, Shot shot, AxisOffset offset, OffsetCovariance covariance) {
+            Site site, Weather weather, ImagingRun shot, AxisOffset offset, OffsetCovariance covariance) {
         return ExposureLimits.longest(site, weather, Rig.typicalForkOnWedge(), shot, offset, covariance);
     }
 
@@ -39,7 +39,7 @@ class ExposureLimitsTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 40, -15})
     void onTheMeridian_theLongestUnguidedExposure_isToleranceOverDrift(double decDeg) {
-        Shot shot = shot(TINY, at(0, decDeg), 60, UNGUIDED, 2.6252);
+        ImagingRun shot = shot(TINY, at(0, decDeg), 60, UNGUIDED, 2.6252);
         ExposureLimits.Limit limit = longest(LARKFELL, Weather.AIRLESS, shot, AxisOffset.ofArcminutes(10, 0), CERTAIN);
         assertThat(seconds(limit.unguided())).isCloseTo(60, within(0.8));
     }
@@ -48,7 +48,7 @@ class ExposureLimitsTest {
     @Test
     void theLongestGuidedExposure_isTheOneOfTheToleranceAttributedToHook() {
         double halfDiagonalDeg = Math.toDegrees(Math.atan(Math.hypot(4656, 3520) / 2 * 0.0038 / 1000));
-        Shot shot = shot(MAIN, at(0, 45), 60, new Guiding.Guided(Angle.ofDegrees(1)), 2);
+        ImagingRun shot = shot(MAIN, at(0, 45), 60, new Guiding.Guided(Angle.ofDegrees(1)), 2);
         double trailMicrometres = Angle.ofArcseconds(2).radians() * 1e6;
         double expectedMinutes =
                 45019 * trailMicrometres * Math.cos(Math.toRadians(45)) / (10 * 1000 * (1 + halfDiagonalDeg));
@@ -66,7 +66,7 @@ class ExposureLimitsTest {
 
     @Test
     void whatIsNotKnownOfTheAxis_shortensExposures() {
-        Shot shot = shot(MAIN, along(-30, 30, 20), 60, UNGUIDED, 2);
+        ImagingRun shot = shot(MAIN, along(-30, 30, 20), 60, UNGUIDED, 2);
         AxisOffset offset = AxisOffset.ofArcminutes(5, 0);
         ExposureLimits.Limit certain = longest(LARKFELL, MEAN, shot, offset, CERTAIN);
         ExposureLimits.Limit vague = longest(LARKFELL, MEAN, shot, offset, new OffsetCovariance(9, 0, 9));
@@ -90,8 +90,8 @@ class ExposureLimitsTest {
             for (double east : new double[] {-6, 3}) {
                 AxisOffset offset = AxisOffset.ofArcminutes(east, 4);
                 double dec = 30 * site.hemisphereSign();
-                Shot unguided = shot(MAIN, along(-40, 0, dec), 60, UNGUIDED, 2.5);
-                Shot guided = unguided.withGuiding(new Guiding.Guided(Angle.ofDegrees(0.7)));
+                ImagingRun unguided = shot(MAIN, along(-40, 0, dec), 60, UNGUIDED, 2.5);
+                ImagingRun guided = unguided.withGuiding(new Guiding.Guided(Angle.ofDegrees(0.7)));
                 Duration alone = longest(site, MEAN, unguided, offset, CERTAIN).unguided();
                 Duration held = longest(site, MEAN, guided, offset, CERTAIN).guided();
                 assertAtEdge(site, unguided, alone, offset);
@@ -100,7 +100,7 @@ class ExposureLimitsTest {
         }
     }
 
-    private static void assertAtEdge(Site site, Shot shot, Duration limit, AxisOffset offset) {
+    private static void assertAtEdge(Site site, ImagingRun shot, Duration limit, AxisOffset offset) {
         assertThat(zone(site, MEAN, shot.withSubExposure(scaled(limit, 0.97))).contains(offset))
                 .isTrue();
         assertThat(zone(site, MEAN, shot.withSubExposure(scaled(limit, 1.04))).contains(offset))

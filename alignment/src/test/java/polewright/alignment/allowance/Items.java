@@ -3,7 +3,7 @@ package polewright.alignment.allowance;
 import java.time.Duration;
 import java.util.List;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
@@ -34,9 +34,9 @@ final class Items {
                 "a star", Angle.ofDegrees(declinationDeg), Angle.ofDegrees(fromDeg), Angle.ofDegrees(toDeg));
     }
 
-    static Shot shot(Camera camera, SkyRegion region, double seconds, Guiding guiding, double toleranceArcsec) {
+    static ImagingRun shot(Camera camera, SkyRegion region, double seconds, Guiding guiding, double toleranceArcsec) {
         Duration exposure = Duration.ofMillis(Math.round(seconds * 1000));
-        return new Shot("shot", camera, region, exposure, exposure, guiding, Angle.ofArcseconds(toleranceArcsec));
+        return new ImagingRun("shot", camera, region, exposure, exposure, guiding, Angle.ofArcseconds(toleranceArcsec));
     }
 
     static ZoneOutcome outcome(Site site, Weather weather, WorkItem... items) {

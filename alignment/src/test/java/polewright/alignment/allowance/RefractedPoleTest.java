@@ -45,7 +45,7 @@ class RefractedPoleTest {
     })
     void anAxisAsHighAsKingsPole_stopsTheDriftOfAStarInTheEastOrWest(
             double latDeg, double altitudeDeg, double tableArcsec) {
-        SeenSky sky = new SeenSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
+        ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         for (double east : new double[] {-1, 1}) {
             double atPole = declinationDrift(sky, altitudeDeg, east, 0);
             double perArcmin = declinationDrift(sky, altitudeDeg, east, 1) - atPole;
@@ -55,21 +55,22 @@ class RefractedPoleTest {
         }
     }
 
-    private static double declinationDrift(SeenSky sky, double altitudeDeg, double east, double upArcmin) {
+    private static double declinationDrift(ApparentSky sky, double altitudeDeg, double east, double upArcmin) {
         double altitude = Math.toRadians(altitudeDeg);
         Vector3D middle = new Vector3D(east * Math.cos(altitude), 0, Math.sin(altitude));
         UnguidedMotion motion = new UnguidedMotion(
                 sky.seen(sky.later(middle, -SECONDS / 2)),
                 sky.seen(sky.later(middle, SECONDS / 2)),
                 SiderealRate.RAD_PER_SECOND * SECONDS);
-        return motion.shift(TriedAxis.of(sky.site(), new Vector2D(0, upArcmin))).getY();
+        return motion.shift(CandidateAxis.of(sky.site(), new Vector2D(0, upArcmin)))
+                .getY();
     }
 
     /** The pole as it is seen stands R(|φ|) above the true one, which is γ at the altitude of the pole. */
     @ParameterizedTest
     @CsvSource({"20, 158", "30, 100", "40, 69.0", "50, 48.7", "60, 33.5", "-40, 69.0"})
     void theSeenPole_isKingsPoleForStarsAsHighAsThePole(double latDeg, double tableArcsec) {
-        SeenSky sky = new SeenSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
+        ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         double lat = Math.toRadians(latDeg);
         Vector3D pole = new Vector3D(0, Math.signum(lat) * Math.cos(lat), Math.abs(Math.sin(lat)));
 
@@ -88,13 +89,13 @@ class RefractedPoleTest {
     @ParameterizedTest
     @ValueSource(doubles = {20, 35, 50, -30, -45})
     void onTheMeridianAtTheEquator_theStarsKeepKingsRate_atAnyLatitude(double latDeg) {
-        SeenSky sky = new SeenSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
+        ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         double half = SiderealRate.RAD_PER_SECOND * SECONDS / 2;
         Vector3D first = sky.seen(sky.airless(-half, 0));
         Vector3D last = sky.seen(sky.airless(half, 0));
         double sidereal = SiderealRate.RAD_PER_SECOND * SECONDS;
         double aheadArcsec = new UnguidedMotion(first, last, sidereal)
-                .shift(TriedAxis.of(sky.site(), Vector2D.ZERO))
+                .shift(CandidateAxis.of(sky.site(), Vector2D.ZERO))
                 .getX();
         double followed = sidereal - Angle.ofArcseconds(aheadArcsec).radians();
 
@@ -108,7 +109,7 @@ class RefractedPoleTest {
                         last,
                         Angle.ofArcseconds(TrackingRate.KING.arcsecPerSecond() * SECONDS)
                                 .radians())
-                .shift(TriedAxis.of(sky.site(), Vector2D.ZERO));
+                .shift(CandidateAxis.of(sky.site(), Vector2D.ZERO));
         assertThat(atKingsRate.getX()).isCloseTo(0, within(0.01));
     }
 

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.RightAscensionDrive;
@@ -57,7 +57,7 @@ final class SimulatedItem {
         this.item = item;
         SkyRegion.Track track = (SkyRegion.Track) item.region();
         double range = track.to().minus(track.from()).radians() / SIDEREAL_RAD_PER_SECOND;
-        if (item instanceof Look look) {
+        if (item instanceof VisualObservation look) {
             for (double start : starts(range)) {
                 addMiddle(
                         from,
@@ -65,15 +65,15 @@ final class SimulatedItem {
                         seconds(look.stay()),
                         LONG_TIMES,
                         // By hand the object begins half-way out from the middle.
-                        look.field().radians() / (look.finding() instanceof Look.Finding.ByHand ? 4 : 2),
+                        look.field().radians() / (look.finding() instanceof VisualObservation.Finding.ByHand ? 4 : 2),
                         false);
             }
-        } else if (item instanceof Shot shot) {
+        } else if (item instanceof ImagingRun shot) {
             addShot(from, range, shot);
         }
     }
 
-    private void addShot(Instant from, double range, Shot shot) {
+    private void addShot(Instant from, double range, ImagingRun shot) {
         double tolerance = shot.tolerance().radians();
         double sub = seconds(shot.subExposure());
         for (double start : starts(range)) {
@@ -124,7 +124,7 @@ final class SimulatedItem {
     double share(AxisOffset offset) {
         SimulatedMount mount = SimulatedMount.of(site, offset);
         double most = offset.distance().arcminutes() / 60;
-        if (item instanceof Look look && look.goToWithin().isPresent()) {
+        if (item instanceof VisualObservation look && look.goToWithin().isPresent()) {
             most = Math.max(
                     most, offset.distance().radians() / look.goToWithin().get().radians());
         }

@@ -34,12 +34,12 @@ class UprightForkTest {
     })
     void aGuidedField_turnsAtTheAltazimuthRate(double latDeg, double decDeg, double hourAngleDeg) {
         Site site = Site.ofDegrees(latDeg, 0, 0);
-        SeenSky sky = new SeenSky(site, Weather.AIRLESS);
-        TriedAxis zenith = new TriedAxis(AxisOffset.NONE, Vector3D.PLUS_K);
+        ApparentSky sky = new ApparentSky(site, Weather.AIRLESS);
+        CandidateAxis zenith = new CandidateAxis(AxisOffset.NONE, Vector3D.PLUS_K);
         Vector3D middle = sky.airless(Math.toRadians(hourAngleDeg), Math.toRadians(decDeg));
         Vector3D star = sky.later(middle, -SECONDS / 2);
         // Straight above the star as the tube sees it, the altitude axis being square to both.
-        Vector3D above = Turning.about(zenith.east(star), star, -Math.toRadians(CORNER_DEG));
+        Vector3D above = RodriguesRotation.about(zenith.east(star), star, -Math.toRadians(CORNER_DEG));
         GuidedMotion motion = new GuidedMotion(star, star, sky.later(star, SECONDS), above, sky.later(above, SECONDS));
 
         Vector2D moved = motion.shift(zenith);

@@ -32,7 +32,7 @@ class WorkZoneTest {
         Collections.rotate(corners, beginning);
         List<ZoneEdge> edges = new ArrayList<>();
         for (int i = 0; i < corners.size(); i++) {
-            edges.add(new ZoneEdge(corners.get(i), corners.get((i + 1) % corners.size()), "shot", Cause.DRIFT));
+            edges.add(new ZoneEdge(corners.get(i), corners.get((i + 1) % corners.size()), "shot", LimitCause.DRIFT));
         }
         return new WorkZone(WORK, edges, AxisOffset.NONE, Angle.ofArcminutes(1), "shot");
     }

@@ -10,9 +10,9 @@ import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
@@ -84,7 +84,7 @@ class ZoneAgainstSimulationTest {
         }
 
         private static RightAscensionDrive drive(Random random, WorkItem item) {
-            Angle tolerance = item instanceof Shot shot ? shot.tolerance() : ((Look) item).field();
+            Angle tolerance = item instanceof ImagingRun shot ? shot.tolerance() : ((VisualObservation) item).field();
             Worm worm = new Worm(
                     Angle.ofArcseconds(Math.min(40, WORM_OF_TOLERANCE * random.nextDouble() * tolerance.arcseconds())),
                     Duration.ofSeconds(240 + random.nextInt(400)));
@@ -111,12 +111,12 @@ class ZoneAgainstSimulationTest {
 
         private static WorkItem item(Random random, SkyRegion.Track track, double sub, double total) {
             if (random.nextInt(4) == 0) {
-                Look.Finding finding = switch (random.nextInt(4)) {
-                    case 0 -> new Look.Finding.GoTo(Angle.ofArcminutes(5 + 40 * random.nextDouble()));
-                    case 1 -> new Look.Finding.ByHand();
-                    default -> new Look.Finding.Centred();
+                VisualObservation.Finding finding = switch (random.nextInt(4)) {
+                    case 0 -> new VisualObservation.Finding.GoTo(Angle.ofArcminutes(5 + 40 * random.nextDouble()));
+                    case 1 -> new VisualObservation.Finding.ByHand();
+                    default -> new VisualObservation.Finding.Centred();
                 };
-                return new Look(
+                return new VisualObservation(
                         "item",
                         Angle.ofDegrees(0.1 * Math.pow(20, random.nextDouble())),
                         Duration.ofSeconds(120 + random.nextInt(3000)),
@@ -130,14 +130,14 @@ class ZoneAgainstSimulationTest {
                     ? new Guiding.Unguided()
                     : new Guiding.Guided(Angle.ofDegrees(1.5 * random.nextDouble()));
             Angle seeing = Angle.ofArcseconds(1.5 + 3 * random.nextDouble());
-            return new Shot(
+            return new ImagingRun(
                     "item",
                     camera,
                     track,
                     Duration.ofMillis((long) (1000 * sub)),
                     Duration.ofMillis((long) (1000 * total)),
                     guiding,
-                    Shot.usualTolerance(camera, seeing).times(1 + random.nextDouble()));
+                    ImagingRun.usualTolerance(camera, seeing).times(1 + random.nextDouble()));
         }
     }
 

@@ -18,9 +18,9 @@ import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Camera;
@@ -34,8 +34,8 @@ class ZoneFinderTest {
     private static final SkyRegion SKY = SkyRegion.Above.THIRTY_DEGREES;
     private static final Guiding GUIDED = new Guiding.Guided(Angle.ofDegrees(1));
 
-    private static Look look(Look.Finding finding) {
-        return new Look("look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), finding, SKY);
+    private static VisualObservation look(VisualObservation.Finding finding) {
+        return new VisualObservation("look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), finding, SKY);
     }
 
     private static List<WorkItem> everyKind() {
@@ -44,8 +44,8 @@ class ZoneFinderTest {
                 shot(MAIN, SKY, 300, GUIDED, 2.5),
                 shot(WIDE, SKY, 120, UNGUIDED, 23),
                 shot(MAIN, along(-30, 10, 40), 90, UNGUIDED, 3),
-                look(new Look.Finding.Centred()),
-                look(new Look.Finding.GoTo(Angle.ofArcminutes(24))));
+                look(new VisualObservation.Finding.Centred()),
+                look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(24))));
     }
 
     /** Common practice: a minute without a guider at 1800 mm takes an axis within some arcminutes. */
@@ -54,7 +54,7 @@ class ZoneFinderTest {
         WorkZone zone = zone(LARKFELL, MEAN, shot(MAIN, SKY, 60, UNGUIDED, 2.5));
         assertThat(zone.depth().arcminutes()).isBetween(7.0, 10.0);
         assertThat(zone.strictest()).isEqualTo("shot");
-        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.DRIFT);
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == LimitCause.DRIFT);
     }
 
     @Test
@@ -125,8 +125,8 @@ class ZoneFinderTest {
 
     @Test
     void aZoneOfTwoItems_liesInTheZoneOfEach_andNamesTheStricter() {
-        Shot strict = shot(MAIN, SKY, 60, UNGUIDED, 2.5);
-        Look easy = look(new Look.Finding.GoTo(Angle.ofArcminutes(24)));
+        ImagingRun strict = shot(MAIN, SKY, 60, UNGUIDED, 2.5);
+        VisualObservation easy = look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(24)));
         WorkZone both = zone(LARKFELL, MEAN, easy, strict);
         for (ZoneEdge edge : both.edges()) {
             AxisOffset inside = AxisOffset.ofArcminutes(
@@ -156,9 +156,9 @@ class ZoneFinderTest {
 
     @Test
     void aGoTo_allowsADiscAboutTheTruePole() {
-        WorkZone zone = zone(LARKFELL, MEAN, look(new Look.Finding.GoTo(Angle.ofArcminutes(20))));
+        WorkZone zone = zone(LARKFELL, MEAN, look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(20))));
         assertThat(zone.depth().arcminutes()).isCloseTo(20, within(0.02));
-        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.GO_TO);
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == LimitCause.GO_TO);
     }
 
     @Test
@@ -168,22 +168,22 @@ class ZoneFinderTest {
         assertThat(zone.strictest()).isEqualTo("any mount");
         assertThat(zone.words())
                 .isEqualTo("good enough for " + zone.work().items().get(0).name());
-        assertThat(zone.edges()).allMatch(edge -> edge.cause() == Cause.MOUNT);
+        assertThat(zone.edges()).allMatch(edge -> edge.cause() == LimitCause.MOUNT);
     }
 
     @Test
     void aWidePicture_isLimitedInItsCorner_andASmallOneAsAWhole() {
         assertThat(zone(LARKFELL, MEAN, shot(WIDE, along(-40, 0, -5), 120, UNGUIDED, 10))
                         .edges())
-                .anyMatch(edge -> edge.cause() == Cause.CORNER);
+                .anyMatch(edge -> edge.cause() == LimitCause.CORNER);
         assertThat(zone(LARKFELL, MEAN, shot(MAIN, along(-40, 0, -5), 120, UNGUIDED, 10))
                         .edges())
-                .noneMatch(edge -> edge.cause() == Cause.CORNER);
+                .noneMatch(edge -> edge.cause() == LimitCause.CORNER);
     }
 
     @Test
     void aSeriesThatIsNotRecentred_mustNotLeaveTheFrame() {
-        Shot shot = new Shot(
+        ImagingRun shot = new ImagingRun(
                 "shot",
                 MAIN,
                 along(-30, 30, 20),
@@ -191,15 +191,15 @@ class ZoneFinderTest {
                 Duration.ofHours(4),
                 UNGUIDED,
                 Angle.ofArcseconds(3));
-        assertThat(zone(LARKFELL, MEAN, shot).edges()).allMatch(edge -> edge.cause() == Cause.LEAVES_FRAME);
+        assertThat(zone(LARKFELL, MEAN, shot).edges()).allMatch(edge -> edge.cause() == LimitCause.LEAVES_FRAME);
     }
 
     @Test
     void anExposureThatNoAxisCanHold_saysHowLongOneCouldBe_andThatLongThereIsJustAZone() {
-        Shot tooLong = shot(MAIN, SKY, 1200, UNGUIDED, 2.5);
+        ImagingRun tooLong = shot(MAIN, SKY, 1200, UNGUIDED, 2.5);
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, tooLong);
         assertThat(none.item()).isEqualTo("shot");
-        assertThat(none.cause()).isEqualTo(Cause.DRIFT);
+        assertThat(none.cause()).isEqualTo(LimitCause.DRIFT);
         Duration longest = none.longest().orElseThrow();
         assertThat(longest).isBetween(Duration.ofMinutes(2), Duration.ofMinutes(15));
 
@@ -215,7 +215,7 @@ class ZoneFinderTest {
     /** Two hours trail, and nine are too many for any frame; how long one exposure may be is told all the same. */
     @Test
     void anExposureTooLong_inASeriesTooLong_saysHowLongOneExposureCouldBe() {
-        Shot both = new Shot(
+        ImagingRun both = new ImagingRun(
                 "shot",
                 new Camera("narrow", 1800, 3.8, 300, 200),
                 SKY,
@@ -225,11 +225,11 @@ class ZoneFinderTest {
                 Angle.ofArcseconds(2.5));
         assertThat(((ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, both.withSubExposure(Duration.ofSeconds(10))))
                         .cause())
-                .isEqualTo(Cause.LEAVES_FRAME);
+                .isEqualTo(LimitCause.LEAVES_FRAME);
 
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, both);
 
-        assertThat(none.cause()).isEqualTo(Cause.DRIFT);
+        assertThat(none.cause()).isEqualTo(LimitCause.DRIFT);
         Duration longest = none.longest().orElseThrow();
         assertThat(longest).isBetween(Duration.ofMinutes(2), Duration.ofMinutes(15));
         assertThat(outcome(LARKFELL, MEAN, shot(both.camera(), SKY, longest.toMillis() / 1000.0, UNGUIDED, 2.5)))
@@ -238,9 +238,10 @@ class ZoneFinderTest {
 
     @Test
     void aLookThatNoAxisCanHold_saysHowLongItCould() {
-        Look look = new Look("moons", Angle.ofArcseconds(30), Duration.ofHours(6), new Look.Finding.Centred(), SKY);
+        VisualObservation look = new VisualObservation(
+                "moons", Angle.ofArcseconds(30), Duration.ofHours(6), new VisualObservation.Finding.Centred(), SKY);
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(TUSSOCK_FLAT, MEAN, look);
-        assertThat(none.cause()).isEqualTo(Cause.LEAVES_FIELD);
+        assertThat(none.cause()).isEqualTo(LimitCause.LEAVES_FIELD);
         assertThat(outcome(TUSSOCK_FLAT, MEAN, look.withStay(none.longest().orElseThrow())))
                 .isInstanceOf(ZoneOutcome.Found.class);
     }
@@ -249,15 +250,15 @@ class ZoneFinderTest {
     @Test
     void twoStarsThatWantDifferentPoles_areAtOdds() {
         Site site = Site.ofDegrees(45, 0, 0);
-        Shot low = named("low", shot(TINY, at(-100, 35), 400, UNGUIDED, 6));
-        Shot high = named("high", shot(TINY, at(-45, 35), 900, UNGUIDED, 3));
+        ImagingRun low = named("low", shot(TINY, at(-100, 35), 400, UNGUIDED, 6));
+        ImagingRun high = named("high", shot(TINY, at(-45, 35), 900, UNGUIDED, 3));
         assertThat(outcome(site, MEAN, low)).isInstanceOf(ZoneOutcome.Found.class);
         assertThat(outcome(site, MEAN, high)).isInstanceOf(ZoneOutcome.Found.class);
         assertThat(outcome(site, MEAN, low, high)).isEqualTo(new ZoneOutcome.AtOdds("low", "high"));
     }
 
-    private static Shot named(String name, Shot shot) {
-        return new Shot(
+    private static ImagingRun named(String name, ImagingRun shot) {
+        return new ImagingRun(
                 name, shot.camera(), shot.region(), shot.subExposure(), shot.total(), shot.guiding(), shot.tolerance());
     }
 

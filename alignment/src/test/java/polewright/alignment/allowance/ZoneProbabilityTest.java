@@ -10,8 +10,8 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import polewright.alignment.work.Look;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
@@ -108,14 +108,14 @@ class ZoneProbabilityTest {
                     AxisOffset.ofArcminutes(eastUpArcmin[2 * i], eastUpArcmin[2 * i + 1]),
                     AxisOffset.ofArcminutes(eastUpArcmin[2 * next], eastUpArcmin[2 * next + 1]),
                     "any",
-                    Cause.DRIFT));
+                    LimitCause.DRIFT));
         }
         return new WorkZone(
-                new Work(List.of(new Look(
+                new Work(List.of(new VisualObservation(
                         "any",
                         Angle.ofDegrees(1),
                         Duration.ofMinutes(10),
-                        new Look.Finding.Centred(),
+                        new VisualObservation.Finding.Centred(),
                         new SkyRegion.Track("any", Angle.ZERO, Angle.ZERO, Angle.ofHours(1))))),
                 edges,
                 AxisOffset.NONE,

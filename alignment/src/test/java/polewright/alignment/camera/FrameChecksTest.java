@@ -305,7 +305,7 @@ class FrameChecksTest {
                 TurnedCamera.noisy(camera.frame(-30 + sky, 60, GOOD), random),
                 TurnedCamera.noisy(camera.frame(20, 120, GOOD), random));
         AxisFromFrames axis = AxisFromFrames.of(site, frames);
-        assertThat(FoundDrive.of(axis, Drive.NOT_TOLD)).isEqualTo(new FoundDrive(drive, seen));
+        assertThat(InferredDrive.of(axis, Drive.NOT_TOLD)).isEqualTo(new InferredDrive(drive, seen));
         List<FrameFinding> findings = FrameChecks.of(axis, Drive.NOT_TOLD);
         assertThat(findings.stream().anyMatch(FrameFinding.NeitherTracksNorStands.class::isInstance))
                 .isEqualTo(!seen);
@@ -315,7 +315,7 @@ class FrameChecksTest {
     void driveIsTakenAsToldWhenFramesDoNotTell() {
         AxisFromFrames axis =
                 AxisFromFrames.of(SkySetting.LARKFELL, frames(camera(SkySetting.LARKFELL), new Random(1), -30, 0, 30));
-        assertThat(FoundDrive.of(axis, Drive.STANDING)).isEqualTo(new FoundDrive(Drive.STANDING, false));
+        assertThat(InferredDrive.of(axis, Drive.STANDING)).isEqualTo(new InferredDrive(Drive.STANDING, false));
     }
 
     @Test

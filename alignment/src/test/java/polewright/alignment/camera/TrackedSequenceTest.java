@@ -153,10 +153,10 @@ class TrackedSequenceTest {
                 .map(f -> TurnedCamera.noisy(f, random))
                 .toList();
         TrackedSequence sequence = TrackedSequence.of(site, Weather.AIRLESS, frames);
-        WormError worm = sequence.worm();
+        PeriodicError worm = sequence.worm();
         double cosDec = Math.cos(Math.toRadians(decDeg));
         assertThat(worm.wave()).isPresent();
-        WormError.Wave wave = worm.wave().orElseThrow();
+        PeriodicError.Wave wave = worm.wave().orElseThrow();
         assertThat(wave.period().toMillis() / 1000.0).isCloseTo(periodSeconds, within(0.01 * periodSeconds));
         assertThat(worm.atEquator(wave.amplitude()).arcseconds()).isCloseTo(amplitudeArcsec, within(0.4));
         assertThat(worm.peakToPeak().arcseconds())

@@ -41,13 +41,13 @@ class FirstGuessTest {
             AxisState before = guess.predicted().get(i);
             for (Step.Sighted sighted : guess.stands().get(i).seen().all()) {
                 LinearisedSighting line = LinearisedSighting.of(sighted.model(), before);
-                assertThat(line.spotAfter(before)).isEqualTo(Spot.of(line.update(before)));
+                assertThat(line.spotAfter(before)).isEqualTo(LinearisationPoint.of(line.update(before)));
             }
         }
     }
 
     private static NightSmoother smoother(QuarrelsomeNight night, List<Step> steps) {
-        return new NightSmoother(Past.none(night.site(), ToldRig.measured()), steps);
+        return new NightSmoother(CondensedPast.none(night.site(), ToldRig.measured()), steps);
     }
 
     private static ForwardPass guess(QuarrelsomeNight night, List<Step> steps) {

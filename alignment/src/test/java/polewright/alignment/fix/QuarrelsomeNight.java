@@ -73,7 +73,9 @@ final class QuarrelsomeNight {
 
     /** All steps together, none condensed. */
     Fix exactly() {
-        return new FixSolver(Past.none(site, RIG), KnownAxis.AIR).solve(steps).fix();
+        return new FixSolver(CondensedPast.none(site, RIG), KnownAxis.AIR)
+                .solve(steps)
+                .fix();
     }
 
     private double factor(Screw screw) {

@@ -33,7 +33,7 @@ class WorkPresetTest {
 
     @Test
     void aCasualLookIsInTheWidestEyepiece_notInTheFinder() {
-        Look look = (Look) WorkPreset.CASUAL_LOOK.with(FORK);
+        VisualObservation look = (VisualObservation) WorkPreset.CASUAL_LOOK.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.8, within(1e-9));
         assertThat(look.goToWithin().orElseThrow().arcminutes()).isCloseTo(24, within(1e-9));
         assertThat(look.region()).isEqualTo(SkyRegion.Above.THIRTY_DEGREES);
@@ -41,7 +41,7 @@ class WorkPresetTest {
 
     @Test
     void lookByHand_hasTheWidestEyepiece_andNoGoTo() {
-        Look look = (Look) WorkPreset.LOOK_BY_HAND.with(FORK);
+        VisualObservation look = (VisualObservation) WorkPreset.LOOK_BY_HAND.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.8, within(1e-9));
         assertThat(look.goToWithin()).isEmpty();
         assertThat(look.driftRoom().arcminutes()).isCloseTo(12, within(1e-9));
@@ -49,22 +49,26 @@ class WorkPresetTest {
 
     @Test
     void planetsAreSeenInTheNarrowestField_andFoundInTheWidest() {
-        Look look = (Look) WorkPreset.PLANETS.with(FORK);
+        VisualObservation look = (VisualObservation) WorkPreset.PLANETS.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.4, within(1e-9));
         assertThat(look.goToWithin().orElseThrow().arcminutes()).isCloseTo(24, within(1e-9));
     }
 
     @Test
     void withoutEyepiecesInTheRigUsualOnesAreTaken() {
-        assertThat(((Look) WorkPreset.CASUAL_LOOK.with(withoutOptics())).field().degrees())
+        assertThat(((VisualObservation) WorkPreset.CASUAL_LOOK.with(withoutOptics()))
+                        .field()
+                        .degrees())
                 .isCloseTo(0.8, within(1e-9));
-        assertThat(((Look) WorkPreset.PLANETS.with(withoutOptics())).field().degrees())
+        assertThat(((VisualObservation) WorkPreset.PLANETS.with(withoutOptics()))
+                        .field()
+                        .degrees())
                 .isCloseTo(0.25, within(1e-9));
     }
 
     @Test
     void picturesAreTakenWithTheCameraOfTheLongestFocalLength() {
-        Shot shot = (Shot) WorkPreset.LONG_GUIDED_SUBS.with(FORK.withCameras(List.of(GUIDE, MAIN)));
+        ImagingRun shot = (ImagingRun) WorkPreset.LONG_GUIDED_SUBS.with(FORK.withCameras(List.of(GUIDE, MAIN)));
         assertThat(shot.camera()).isEqualTo(MAIN);
         assertThat(shot.subExposure()).isEqualTo(Duration.ofMinutes(5));
         assertThat(shot.guiding()).isEqualTo(new Guiding.Guided(Angle.ofArcminutes(30)));
@@ -80,7 +84,7 @@ class WorkPresetTest {
 
     @Test
     void whereAPixelIsWiderThanTheSeeingItIsTheMeasure() {
-        Shot shot = WorkPreset.SHORT_SUBS.with(GUIDE);
+        ImagingRun shot = WorkPreset.SHORT_SUBS.with(GUIDE);
         assertThat(shot.guiding()).isEqualTo(new Guiding.Unguided());
         assertThat(shot.tolerance().arcseconds()).isCloseTo(1.5 * 3.2229, within(1e-3));
     }

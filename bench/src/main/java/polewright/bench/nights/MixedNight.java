@@ -20,8 +20,8 @@ import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
 import polewright.alignment.sighting.TurnedFrames;
-import polewright.alignment.work.Look;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.mount.pointing.CentredStar;
@@ -147,11 +147,11 @@ public final class MixedNight {
         } else if (draw < 72) {
             add(new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(3 + random.nextInt(10)))));
         } else if (draw < 73) {
-            add(new NightEvent.WorkSet(new Work(List.of(new Look(
+            add(new NightEvent.WorkSet(new Work(List.of(new VisualObservation(
                     "eyepiece",
                     Angle.ofDegrees(0.8),
                     Duration.ofMinutes(5 + random.nextInt(3) * 5L),
-                    new Look.Finding.Centred(),
+                    new VisualObservation.Finding.Centred(),
                     new SkyRegion.Above(Angle.ofDegrees(30)))))));
         } else if (draw < 75) {
             add(new NightEvent.HorizonSet(Horizon.OPEN));

@@ -3,9 +3,9 @@ package polewright.bench.nights;
 import java.time.Duration;
 import java.util.List;
 import java.util.random.RandomGenerator;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.alignment.work.WorkPreset;
@@ -32,11 +32,11 @@ enum UserKind {
                 case 0 -> WorkPreset.CASUAL_LOOK.with(rig);
                 case 1 -> WorkPreset.PLANETS.with(rig);
                 default ->
-                    new Look(
+                    new VisualObservation(
                             "go-to at high power",
                             Angle.ofDegrees(0.3),
                             Duration.ofMinutes(10),
-                            new Look.Finding.GoTo(Angle.ofArcminutes(Draw.between(5, 12, random))),
+                            new VisualObservation.Finding.GoTo(Angle.ofArcminutes(Draw.between(5, 12, random))),
                             SkyRegion.Above.THIRTY_DEGREES);
             };
         }
@@ -100,7 +100,7 @@ enum UserKind {
     }
 
     /** A quarter of a minute to two minutes with nobody guiding, or three to fifteen guided. */
-    private static Shot shot(Camera camera, RandomGenerator random) {
+    private static ImagingRun shot(Camera camera, RandomGenerator random) {
         boolean guided = random.nextBoolean();
         double seconds = guided ? Draw.logBetween(180, 900, random) : Draw.logBetween(15, 120, random);
         return (guided ? WorkPreset.LONG_GUIDED_SUBS : WorkPreset.SHORT_SUBS)

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import polewright.alignment.work.WorkPreset;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.planning.tonight.Evening;
 import polewright.planning.tonight.Observing;
 import polewright.planning.tonight.Target;
@@ -56,7 +56,7 @@ public final class DocumentedScore {
         Optional<Interval> dark = evening.darkness()
                 .below(SunDepth.ASTRONOMICAL)
                 .or(() -> evening.darkness().below(SunDepth.NAUTICAL));
-        Reach reach = evening.reach();
+        PointingLimits reach = evening.reach();
         List<OptionalDouble> surfaces = targets.stream()
                 .map(target -> surface(
                         target, evening.moment(evening.darkness().midnight().at())))

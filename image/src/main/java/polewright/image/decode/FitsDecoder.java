@@ -75,7 +75,7 @@ final class FitsDecoder {
     private static Frame frame(
             float[] pixels, FitsShape shape, FitsScaling scaling, FitsKeywords keywords, DecodeOptions options) {
         Saturation saturation = new Saturation(keywords.saturation(), scaling.full());
-        return FrameOf.pixels(
+        return FrameAssembly.pixels(
                 shape.width(),
                 shape.height(),
                 pixels,

@@ -4,7 +4,7 @@ package polewright.image.decode;
  * Whether the pixels of a one-plane frame lie under a mosaic of colour filters.
  *
  * <p>Which colour is where is not asked: each of the four phases of the 2 × 2 pattern is brought to the same level by what
- * it recorded itself ({@link MosaicLevelling}).
+ * it recorded itself ({@link BayerChannelBalance}).
  */
 public enum Mosaic {
     /** As the header says (BAYERPAT or COLORTYP); without a word of it, there is none. */

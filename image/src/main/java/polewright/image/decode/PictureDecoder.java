@@ -136,7 +136,7 @@ final class PictureDecoder {
                     : read(reader, tone);
             // A reader that was stopped returns what it has.
             options.deadline().check();
-            return FrameOf.pixels(
+            return FrameAssembly.pixels(
                     width,
                     height,
                     grey.pixels(),

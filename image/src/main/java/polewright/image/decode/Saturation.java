@@ -44,7 +44,7 @@ record Saturation(OptionalDouble told, float typeFull) {
         if (largest >= typeFull || second == Float.NEGATIVE_INFINITY) {
             return typeFull;
         }
-        double sky = Levels.of(pixels).level();
+        double sky = PixelLevels.of(pixels).level();
         // At least one value further down: those of an 8-bit frame, or of a shifted one, lie far apart.
         float near = Math.min(second, (float) (largest - NEAR_TOP * (largest - sky)));
         int top = count(pixels, pieces, largest);

@@ -17,23 +17,23 @@ final class Blends {
     private static final double STARS_A_CELL = 3;
     private static final int FEWEST = 6;
 
-    private final List<Measured> telling;
+    private final List<MeasuredStar> telling;
     private final Neighbourhood near;
 
     /** @param area of the frame, square pixels */
-    Blends(List<Measured> stars, double area) {
+    Blends(List<MeasuredStar> stars, double area) {
         telling = stars.stream().filter(Blends::tells).toList();
         near = new Neighbourhood(Math.sqrt(STARS_A_CELL * area / Math.max(1, telling.size())));
         telling.forEach(near::add);
     }
 
     /** The star, less surely placed where it is wider than those about it. */
-    FoundStar judged(Measured measured) {
+    FoundStar judged(MeasuredStar measured) {
         if (!tells(measured) || telling.size() < FEWEST) {
             return measured.star();
         }
-        List<Measured> about = near.about(measured);
-        List<Measured> others = about.size() < FEWEST ? telling : about;
+        List<MeasuredStar> about = near.about(measured);
+        List<MeasuredStar> others = about.size() < FEWEST ? telling : about;
         Fit fit = measured.fit();
         double usualXx = middle(others, StarShape::xx);
         double usualYy = middle(others, StarShape::yy);
@@ -64,7 +64,7 @@ final class Blends {
                 star.saturated());
     }
 
-    private static double middle(List<Measured> stars, ToDoubleFunction<StarShape> moment) {
+    private static double middle(List<MeasuredStar> stars, ToDoubleFunction<StarShape> moment) {
         double[] ordered = stars.stream()
                 .mapToDouble(m -> moment.applyAsDouble(m.fit().shape()))
                 .sorted()
@@ -72,7 +72,7 @@ final class Blends {
         return ordered[ordered.length / 2];
     }
 
-    private static boolean tells(Measured measured) {
+    private static boolean tells(MeasuredStar measured) {
         return measured.fit().freeShape() && !measured.star().saturated();
     }
 }

@@ -31,7 +31,7 @@ record Blob(double x, double y, StarShape shape, int pixels) {
     }
 
     /** The blobs of the highest peaks, each once; none that runs on and on, as a satellite's does. */
-    static List<Blob> of(List<Peak> peaks, Frame frame, SkyMesh mesh, int most) {
+    static List<Blob> of(List<Peak> peaks, Frame frame, BackgroundMesh mesh, int most) {
         List<Blob> blobs = new ArrayList<>();
         Set<Integer> seen = new HashSet<>();
         for (Peak peak : peaks.subList(0, Math.min(peaks.size(), 20 * most))) {
@@ -43,7 +43,7 @@ record Blob(double x, double y, StarShape shape, int pixels) {
         return blobs;
     }
 
-    private static Optional<Blob> grow(Peak peak, Frame frame, SkyMesh mesh, Set<Integer> seen) {
+    private static Optional<Blob> grow(Peak peak, Frame frame, BackgroundMesh mesh, Set<Integer> seen) {
         int width = frame.width();
         float[] pixels = frame.pixels();
         double sky = mesh.skyAt(peak.x(), peak.y());

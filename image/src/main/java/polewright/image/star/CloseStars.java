@@ -21,11 +21,11 @@ final class CloseStars {
     private CloseStars() {}
 
     /** Of measurements that fell on the same star, one; the brightest first. */
-    static List<Measured> merged(List<Measured> stars) {
-        List<Measured> kept = new ArrayList<>();
+    static List<MeasuredStar> merged(List<MeasuredStar> stars) {
+        List<MeasuredStar> kept = new ArrayList<>();
         Neighbourhood taken = new Neighbourhood(MOST_REACH);
         stars.stream()
-                .sorted(Comparator.comparingDouble((Measured m) -> m.star().flux())
+                .sorted(Comparator.comparingDouble((MeasuredStar m) -> m.star().flux())
                         .reversed())
                 .forEach(star -> {
                     if (taken.about(star).stream().noneMatch(other -> has(other, star))) {
@@ -36,7 +36,7 @@ final class CloseStars {
         return kept;
     }
 
-    private static boolean has(Measured brighter, Measured star) {
+    private static boolean has(MeasuredStar brighter, MeasuredStar star) {
         double apart = brighter.distanceTo(star);
         boolean halo = brighter.star().saturated()
                 && star.star().flux() < HALO_SHARE * brighter.star().flux()
@@ -45,8 +45,8 @@ final class CloseStars {
     }
 
     /** The same, each measured again without the light of those beside it. */
-    static List<Measured> apart(List<Measured> stars, StarMeasurer measurer) {
-        List<Measured> now = stars;
+    static List<MeasuredStar> apart(List<MeasuredStar> stars, StarMeasurer measurer) {
+        List<MeasuredStar> now = stars;
         for (int round = 0; round < ROUNDS; round++) {
             Neighbourhood all = new Neighbourhood(MOST_REACH);
             now.forEach(all::add);
@@ -55,19 +55,20 @@ final class CloseStars {
         return now;
     }
 
-    private static Measured alone(Measured star, Neighbourhood all, StarMeasurer measurer) {
+    private static MeasuredStar alone(MeasuredStar star, Neighbourhood all, StarMeasurer measurer) {
         List<Fit> beside = all.about(star).stream()
                 .filter(other -> !other.equals(star) && reaches(other, star))
-                .map(Measured::fit)
+                .map(MeasuredStar::fit)
                 .toList();
         if (beside.isEmpty()) {
             return star;
         }
-        Optional<Measured> again = measurer.measure(star.peak(), beside).filter(m -> m.distanceTo(star) < SAME_STILL);
+        Optional<MeasuredStar> again =
+                measurer.measure(star.peak(), beside).filter(m -> m.distanceTo(star) < SAME_STILL);
         return again.orElse(star);
     }
 
-    private static boolean reaches(Measured other, Measured star) {
+    private static boolean reaches(MeasuredStar other, MeasuredStar star) {
         double reach = REACH_SIGMAS
                 * (Math.sqrt(other.fit().shape().majorVariance())
                         + Math.sqrt(star.fit().shape().majorVariance()));

@@ -33,7 +33,7 @@ final class Cutout {
     /** Pixels about the one at (x, y), as far as the frame goes. */
     static Cutout about(CutoutMaker of, int x, int y, int reachX, int reachY) {
         Frame frame = of.frame();
-        SkyMesh mesh = of.mesh();
+        BackgroundMesh mesh = of.mesh();
         int left = Math.max(0, x - reachX);
         int top = Math.max(0, y - reachY);
         int width = Math.min(frame.width(), x + reachX + 1) - left;

@@ -11,7 +11,7 @@ import polewright.image.Frame;
  * @param hot pixels that do not count
  * @param sharedNoise how much more of the sky's noise passes a filter than if each pixel had its own, at least one
  */
-record CutoutMaker(Frame frame, SkyMesh mesh, float full, HotPixels hot, double sharedNoise) {
+record CutoutMaker(Frame frame, BackgroundMesh mesh, float full, HotPixels hot, double sharedNoise) {
     Cutout about(int x, int y, int reachX, int reachY) {
         return Cutout.about(this, x, y, reachX, reachY);
     }

@@ -9,7 +9,7 @@ final class FilteredRows {
 
     private final int width;
     private final int height;
-    private final SkylessRows.Reader skyless;
+    private final BackgroundSubtractedRows.Reader skyless;
     private final PointFilter filter;
     private final Optional<TrailFilter> trail;
     private final TrailFilter.Plan plan;
@@ -24,7 +24,8 @@ final class FilteredRows {
      * @param first row that will be made
      * @param last row that will be made
      */
-    FilteredRows(SkylessRows skyless, PointFilter filter, Optional<TrailFilter> trail, int first, int last) {
+    FilteredRows(
+            BackgroundSubtractedRows skyless, PointFilter filter, Optional<TrailFilter> trail, int first, int last) {
         width = skyless.width();
         height = skyless.height();
         this.skyless = skyless.reader();

@@ -24,7 +24,7 @@ record Fit(
         double chiSquare,
         int freedom,
         boolean freeShape,
-        Rivals rivals) {
+        ProfileHypotheses rivals) {
     StarShape shape() {
         return image.shape();
     }

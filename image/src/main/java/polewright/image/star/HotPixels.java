@@ -24,7 +24,7 @@ final class HotPixels {
     }
 
     /** Those of the peaks that are one bright pixel and nothing else. */
-    static HotPixels among(List<Peak> peaks, Frame frame, LonePixels lone) {
+    static HotPixels among(List<Peak> peaks, Frame frame, IsolatedPixels lone) {
         BitSet pixels = new BitSet();
         peaks.parallelStream()
                 .mapToInt(lone::find)

@@ -21,18 +21,18 @@ final class PeakFinder {
     // From this width on, pixels are many more than a star needs to be seen by.
     private static final double WIDE_SIGMA = 2.6;
 
-    private final SkylessRows skyless;
+    private final BackgroundSubtractedRows skyless;
     private final boolean isLarge;
     private final boolean isSkew;
 
-    PeakFinder(Frame frame, SkyMesh mesh, HotPixels hot) {
+    PeakFinder(Frame frame, BackgroundMesh mesh, HotPixels hot) {
         this(
-                new SkylessRows.Full(frame, mesh, hot),
+                new BackgroundSubtractedRows.Full(frame, mesh, hot),
                 (long) frame.width() * frame.height() >= LARGE,
                 mesh.isCutAtBlack());
     }
 
-    private PeakFinder(SkylessRows skyless, boolean isLarge, boolean isSkew) {
+    private PeakFinder(BackgroundSubtractedRows skyless, boolean isLarge, boolean isSkew) {
         this.skyless = skyless;
         this.isLarge = isLarge;
         this.isSkew = isSkew;
@@ -40,10 +40,14 @@ final class PeakFinder {
 
     /** The same for a star's width: of wide stars in a large frame two by two pixels are looked at as one. */
     Peaks findStars(double sigma, Optional<TrailFilter> trail, double threshold) {
-        if (isLarge && trail.isEmpty() && sigma >= WIDE_SIGMA && skyless instanceof SkylessRows.Full full) {
+        if (isLarge
+                && trail.isEmpty()
+                && sigma >= WIDE_SIGMA
+                && skyless instanceof BackgroundSubtractedRows.Full full) {
             // A square of two pixels adds a quarter of a pixel to the variance in each direction.
             PointFilter filter = new PointFilter(Math.sqrt(sigma * sigma + 0.25) / 2);
-            return new PeakFinder(new SkylessRows.Binned(full), true, isSkew).find(filter, trail, threshold);
+            return new PeakFinder(new BackgroundSubtractedRows.Binned(full), true, isSkew)
+                    .find(filter, trail, threshold);
         }
         return find(new PointFilter(sigma), trail, threshold);
     }

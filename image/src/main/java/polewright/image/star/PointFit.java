@@ -18,7 +18,8 @@ final class PointFit extends ProfileFit {
     private final boolean freeShape;
     private final double beta;
 
-    private PointFit(Cutout cutout, NoiseLaw law, double x, double y, StarShape mask, boolean freeShape, double beta) {
+    private PointFit(
+            Cutout cutout, NoiseModel law, double x, double y, StarShape mask, boolean freeShape, double beta) {
         super(cutout, law, x, y, mask, freeShape ? 6 : 3);
         this.beta = beta;
         this.freeShape = freeShape;
@@ -35,18 +36,18 @@ final class PointFit extends ProfileFit {
      * @return empty where nothing like a star can be laid through the pixels
      */
     static Optional<Fit> of(
-            Cutout cutout, double x, double y, StarShape shape, boolean freeShape, double beta, NoiseLaw law) {
+            Cutout cutout, double x, double y, StarShape shape, boolean freeShape, double beta, NoiseModel law) {
         return new PointFit(cutout, law, x, y, shape, freeShape, beta).solve(parameters(x, y, 1, shape));
     }
 
     /** Fits a star of free shape through the pixels that a mask leaves. */
     static Optional<Fit> masked(
-            Cutout cutout, double x, double y, StarShape shape, StarShape mask, double beta, NoiseLaw law) {
+            Cutout cutout, double x, double y, StarShape shape, StarShape mask, double beta, NoiseModel law) {
         return new PointFit(cutout, law, x, y, mask, true, beta).solve(parameters(x, y, 1, shape));
     }
 
     /** What a star's fit leaves over. */
-    static Optional<Leftover> leftover(Cutout cutout, Fit star, NoiseLaw law) {
+    static Optional<FitResidual> leftover(Cutout cutout, Fit star, NoiseModel law) {
         if (!(star.image() instanceof StarImage.Point image)) {
             return Optional.empty();
         }

@@ -27,7 +27,7 @@ abstract class ProfileFit {
     private static final double UNLIKELY = 3;
 
     private final Cutout cutout;
-    private final NoiseLaw law;
+    private final NoiseModel law;
     private final int parameters;
     private final int[] column;
     private final int[] row;
@@ -47,7 +47,7 @@ abstract class ProfileFit {
      * @param mask shape of the part of the cutout that is used
      * @param parameters to be found, three or more
      */
-    ProfileFit(Cutout cutout, NoiseLaw law, double x, double y, StarShape mask, int parameters) {
+    ProfileFit(Cutout cutout, NoiseModel law, double x, double y, StarShape mask, int parameters) {
         this.cutout = cutout;
         this.law = law;
         this.parameters = parameters;
@@ -165,7 +165,7 @@ abstract class ProfileFit {
     }
 
     /** What the parameters of a fit leave over. */
-    Optional<Leftover> leftover(double[] at) {
+    Optional<FitResidual> leftover(double[] at) {
         if (live[0] <= parameters + 3) {
             return Optional.empty();
         }
@@ -181,7 +181,7 @@ abstract class ProfileFit {
             difference[k] = light[k] - model[k];
             leverage[k] = equations.leverage(k, (pixel, slopes) -> slopes(at, pixel, slopes)) * weight[k];
         }
-        return Optional.of(new Leftover(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
+        return Optional.of(new FitResidual(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
     }
 
     /** Best height for the first guess, all pixels weighing alike. */
@@ -276,7 +276,7 @@ abstract class ProfileFit {
     }
 
     /** How well one pixel, or two that touch, would tell the light without a star. */
-    private Rivals rivals() {
+    private ProfileHypotheses rivals() {
         double total = 0;
         double star = 0;
         double[] weighed = new double[live[0]];
@@ -291,8 +291,8 @@ abstract class ProfileFit {
             one = Math.max(one, weighed[k]);
         }
         // No pair is more than twice the best pixel: most stars need no search for it.
-        double two = Rivals.mayBePair(star, total, one) ? bestPair(weighed, one) : one;
-        return new Rivals(star, total - one, total - two);
+        double two = ProfileHypotheses.mayBePair(star, total, one) ? bestPair(weighed, one) : one;
+        return new ProfileHypotheses(star, total - one, total - two);
     }
 
     /** Most that two pixels which touch have together. */

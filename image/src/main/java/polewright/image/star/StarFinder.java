@@ -34,12 +34,12 @@ public final class StarFinder {
 
     private final Frame frame;
     private final SearchSettings settings;
-    private final SkyMesh mesh;
+    private final BackgroundMesh mesh;
 
     private StarFinder(Frame frame, SearchSettings settings) {
         this.frame = frame;
         this.settings = settings;
-        mesh = SkyMesh.of(frame, frame.saturation());
+        mesh = BackgroundMesh.of(frame, frame.saturation());
     }
 
     /** The stars of a frame, brightest first; none where it has none. */
@@ -54,33 +54,33 @@ public final class StarFinder {
     }
 
     private List<FoundStar> stars() {
-        UsualStar usual = new UsualStar(SCOUT, Double.POSITIVE_INFINITY, Optional.empty());
+        PsfEstimate usual = new PsfEstimate(SCOUT, Double.POSITIVE_INFINITY, Optional.empty());
         HotPixels hot = HotPixels.none(frame);
         PeakFinder finder = new PeakFinder(frame, mesh, hot);
         PeakFinder.Peaks found = finder.scout(new PointFilter(SCOUT.sigma()), settings.threshold());
-        float full = Math.min(frame.saturation(), FullLevel.of(frame, found.peaks()));
-        hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
+        float full = Math.min(frame.saturation(), SaturationLevel.of(frame, found.peaks()));
+        hot = HotPixels.among(found.peaks(), frame, new IsolatedPixels(cutouts(found, full, hot), SHARPEST));
         if (finder.isLarge() && hot.count() > MANY_HOT * found.peaks().size()) {
             found = finder.find(new PointFilter(SCOUT.sigma()), Optional.empty(), settings.threshold());
-            hot = HotPixels.among(found.peaks(), frame, new LonePixels(cutouts(found, full, hot), SHARPEST));
+            hot = HotPixels.among(found.peaks(), frame, new IsolatedPixels(cutouts(found, full, hot), SHARPEST));
         }
         found = found.without(hot);
         finder = new PeakFinder(frame, mesh, hot);
         Optional<TrailField> trail =
                 TrailField.of(Blob.of(found.peaks(), frame, mesh, MOST_BLOBS), frame.width(), frame.height());
         if (trail.isPresent()) {
-            usual = new UsualStar(usual.point(), usual.beta(), trail);
+            usual = new PsfEstimate(usual.point(), usual.beta(), trail);
             found = peaks(finder, usual);
         }
         usual = settled(usual, found.peaks(), cutouts(found, full, hot));
         found = peaks(finder, usual);
-        UsualStar closer = settled(usual, found.peaks(), cutouts(found, full, hot));
+        PsfEstimate closer = settled(usual, found.peaks(), cutouts(found, full, hot));
         if (!isNear(closer, usual)) {
             found = peaks(finder, closer);
         }
         usual = closer;
         CutoutMaker cutouts = cutouts(found, full, hot);
-        LonePixels lone = new LonePixels(cutouts, usual.point());
+        IsolatedPixels lone = new IsolatedPixels(cutouts, usual.point());
         List<Peak> peaks = found.peaks().parallelStream()
                 .filter(p -> p.height() >= settings.threshold() * cutouts.sharedNoise())
                 .filter(p -> lone.find(p) < 0)
@@ -90,10 +90,10 @@ public final class StarFinder {
     }
 
     /** The usual star as the peaks show it, looked at again until it changes no more. */
-    private static UsualStar settled(UsualStar guess, List<Peak> peaks, CutoutMaker cutouts) {
-        UsualStar usual = guess;
+    private static PsfEstimate settled(PsfEstimate guess, List<Peak> peaks, CutoutMaker cutouts) {
+        PsfEstimate usual = guess;
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            UsualStar closer = UsualShape.of(peaks, cutouts, usual);
+            PsfEstimate closer = PsfEstimator.of(peaks, cutouts, usual);
             if (isNear(closer, usual)) {
                 return closer;
             }
@@ -102,11 +102,11 @@ public final class StarFinder {
         return usual;
     }
 
-    private static boolean isNear(UsualStar one, UsualStar other) {
+    private static boolean isNear(PsfEstimate one, PsfEstimate other) {
         return Math.abs(Math.log(one.point().sigma() / other.point().sigma())) < NEAR_ENOUGH;
     }
 
-    private PeakFinder.Peaks peaks(PeakFinder finder, UsualStar usual) {
+    private PeakFinder.Peaks peaks(PeakFinder finder, PsfEstimate usual) {
         double sigma = usual.point().sigma();
         return finder.findStars(
                 sigma,
@@ -118,13 +118,13 @@ public final class StarFinder {
         return new CutoutMaker(frame, mesh, full, hot, Math.max(1, found.noise()));
     }
 
-    private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
-        NoiseLaw first = law(peaks, FIRST_FOR_LAW, new StarMeasurer(cutouts, usual, NoiseLaw.SKY_ALONE));
+    private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
+        NoiseModel first = law(peaks, FIRST_FOR_LAW, new StarMeasurer(cutouts, usual, NoiseModel.SKY_ALONE));
         boolean bright =
                 peaks.size() > BRIGHT_FOR_LAW && peaks.get(BRIGHT_FOR_LAW).height() > SHOWS_LAW;
-        NoiseLaw law = law(peaks, bright ? BRIGHT_FOR_LAW : FAINT_FOR_LAW, new StarMeasurer(cutouts, usual, first));
+        NoiseModel law = law(peaks, bright ? BRIGHT_FOR_LAW : FAINT_FOR_LAW, new StarMeasurer(cutouts, usual, first));
         StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
-        List<Measured> measured = new ArrayList<>();
+        List<MeasuredStar> measured = new ArrayList<>();
         int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
         for (int from = 0; from < end && measured.size() < settings.most(); from += CHUNK) {
             measured.addAll(peaks.subList(from, Math.min(end, from + CHUNK)).parallelStream()
@@ -132,7 +132,7 @@ public final class StarFinder {
                     .flatMap(Optional::stream)
                     .toList());
         }
-        List<Measured> apart = CloseStars.apart(CloseStars.merged(measured), measurer);
+        List<MeasuredStar> apart = CloseStars.apart(CloseStars.merged(measured), measurer);
         Blends blends = new Blends(apart, (double) frame.width() * frame.height());
         return apart.parallelStream()
                 .map(blends::judged)
@@ -141,8 +141,8 @@ public final class StarFinder {
                 .toList();
     }
 
-    private static NoiseLaw law(List<Peak> peaks, int most, StarMeasurer measurer) {
-        return NoiseLaw.of(peaks.stream().limit(most).toList().parallelStream()
+    private static NoiseModel law(List<Peak> peaks, int most, StarMeasurer measurer) {
+        return NoiseModel.of(peaks.stream().limit(most).toList().parallelStream()
                 .map(measurer::leftover)
                 .flatMap(Optional::stream)
                 .toList());

@@ -26,19 +26,19 @@ final class StarMeasurer {
     private static final double FILLED = 0.15;
 
     private final CutoutMaker cutouts;
-    private final UsualStar usual;
-    private final UsualStar sharper;
-    private final NoiseLaw law;
-    private final Impostor impostor;
-    private final Ridge ridge;
+    private final PsfEstimate usual;
+    private final PsfEstimate sharper;
+    private final NoiseModel law;
+    private final ArtefactFilter impostor;
+    private final LinearArtefact ridge;
 
-    StarMeasurer(CutoutMaker cutouts, UsualStar usual, NoiseLaw law) {
+    StarMeasurer(CutoutMaker cutouts, PsfEstimate usual, NoiseModel law) {
         this.cutouts = cutouts;
         this.usual = usual;
         this.law = law;
         sharper = usual.sharper(SHARPER);
-        impostor = new Impostor(usual);
-        ridge = new Ridge(cutouts.frame(), cutouts.mesh(), usual);
+        impostor = new ArtefactFilter(usual);
+        ridge = new LinearArtefact(cutouts.frame(), cutouts.mesh(), usual);
     }
 
     /**
@@ -46,18 +46,18 @@ final class StarMeasurer {
      *
      * @param beside stars whose light is not its own
      */
-    Optional<Measured> measure(Peak peak, List<Fit> beside) {
-        Optional<FullCore> core = FullCore.about(peak, cutouts.frame(), cutouts.full());
+    Optional<MeasuredStar> measure(Peak peak, List<Fit> beside) {
+        Optional<SaturatedCore> core = SaturatedCore.about(peak, cutouts.frame(), cutouts.full());
         if (core.isPresent()) {
             return core.get().disc() ? full(peak, core.get(), beside) : Optional.empty();
         }
-        return fit(cutout(peak, beside), peak).map(f -> new Measured(peak, f, star(f, peak)));
+        return fit(cutout(peak, beside), peak).map(f -> new MeasuredStar(peak, f, star(f, peak)));
     }
 
     /** What the fit of a bright star leaves over. */
-    Optional<Leftover> leftover(Peak peak) {
+    Optional<FitResidual> leftover(Peak peak) {
         if (peak.height() < TELLING_SIGNAL
-                || FullCore.about(peak, cutouts.frame(), cutouts.full()).isPresent()) {
+                || SaturatedCore.about(peak, cutouts.frame(), cutouts.full()).isPresent()) {
             return Optional.empty();
         }
         Cutout cutout = cutout(peak, List.of());
@@ -106,7 +106,7 @@ final class StarMeasurer {
                 : fit;
     }
 
-    private Optional<Fit> fit(Cutout cutout, double x, double y, UsualStar like, boolean freeShape) {
+    private Optional<Fit> fit(Cutout cutout, double x, double y, PsfEstimate like, boolean freeShape) {
         Optional<StarImage.Trail> trail = like.trailAt(x, y);
         return trail.isPresent()
                 ? TrailFit.of(cutout, x, y, trail.get(), freeShape, law)
@@ -156,7 +156,7 @@ final class StarMeasurer {
                 false);
     }
 
-    private static FoundStar fullStar(Fit fit, Peak peak, FullCore core, double leastFlux) {
+    private static FoundStar fullStar(Fit fit, Peak peak, SaturatedCore core, double leastFlux) {
         double doubt = CORE_DOUBT * core.radius();
         return new FoundStar(
                 fit.x(),
@@ -172,7 +172,7 @@ final class StarMeasurer {
     }
 
     /** A star with a full core, placed by its wings. */
-    private Optional<Measured> full(Peak peak, FullCore core, List<Fit> beside) {
+    private Optional<MeasuredStar> full(Peak peak, SaturatedCore core, List<Fit> beside) {
         StarShape shape = usual.shapeAt(core.x(), core.y());
         double wide = core.radius() * core.radius() / 2;
         StarShape start = new StarShape(shape.xx() + wide, shape.xy(), shape.yy() + wide);
@@ -191,7 +191,7 @@ final class StarMeasurer {
                 .filter(f -> Math.hypot(f.x() - core.x(), f.y() - core.y()) < core.radius() + 1)
                 .filter(f -> f.image().height() > FILLED * above)
                 .filter(f -> f.shape().elongation() < LONGER * Math.max(1, shape.elongation()))
-                .map(f -> new Measured(
+                .map(f -> new MeasuredStar(
                         peak, f, fullStar(f, peak, core, Math.PI * core.radius() * core.radius() * above)));
     }
 }

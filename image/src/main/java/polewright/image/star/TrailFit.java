@@ -17,7 +17,7 @@ final class TrailFit extends ProfileFit {
 
     private final boolean freeShape;
 
-    private TrailFit(Cutout cutout, NoiseLaw law, double x, double y, StarImage.Trail guess, boolean freeShape) {
+    private TrailFit(Cutout cutout, NoiseModel law, double x, double y, StarImage.Trail guess, boolean freeShape) {
         super(cutout, law, x, y, guess.shape(), freeShape ? 6 : 3);
         this.freeShape = freeShape;
     }
@@ -31,12 +31,13 @@ final class TrailFit extends ProfileFit {
      * @param freeShape whether they are to be found too
      * @return empty where nothing like a trail can be laid through the pixels
      */
-    static Optional<Fit> of(Cutout cutout, double x, double y, StarImage.Trail guess, boolean freeShape, NoiseLaw law) {
+    static Optional<Fit> of(
+            Cutout cutout, double x, double y, StarImage.Trail guess, boolean freeShape, NoiseModel law) {
         return new TrailFit(cutout, law, x, y, guess, freeShape).solve(parameters(x, y, guess));
     }
 
     /** What a trail's fit leaves over. */
-    static Optional<Leftover> leftover(Cutout cutout, Fit star, NoiseLaw law) {
+    static Optional<FitResidual> leftover(Cutout cutout, Fit star, NoiseModel law) {
         if (!(star.image() instanceof StarImage.Trail image)) {
             return Optional.empty();
         }

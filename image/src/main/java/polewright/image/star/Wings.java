@@ -16,8 +16,8 @@ final class Wings {
     private Wings() {}
 
     /** The usual star with the profile, and the shape, that leave least over; itself where no star tells. */
-    static UsualStar fitted(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
-        Impostor impostor = new Impostor(usual);
+    static PsfEstimate fitted(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
+        ArtefactFilter impostor = new ArtefactFilter(usual);
         List<Peak> telling = usual.trail().isPresent()
                 ? List.of()
                 : peaks.stream()
@@ -32,10 +32,10 @@ final class Wings {
         if (telling.size() < FEWEST) {
             return usual;
         }
-        UsualStar best = usual;
+        PsfEstimate best = usual;
         double least = leftOver(telling, cutouts, usual);
         for (double beta : BETAS) {
-            UsualStar trial = new UsualStar(usual.point(), beta, usual.trail());
+            PsfEstimate trial = new PsfEstimate(usual.point(), beta, usual.trail());
             double left = leftOver(telling, cutouts, trial);
             if (left > least) {
                 break;
@@ -43,11 +43,11 @@ final class Wings {
             least = left;
             best = trial;
         }
-        return best.beta() == usual.beta() ? usual : UsualShape.of(peaks, cutouts, best);
+        return best.beta() == usual.beta() ? usual : PsfEstimator.of(peaks, cutouts, best);
     }
 
     /** Sum over the stars of the logarithm of chi square, in which none outweighs the others. */
-    private static double leftOver(List<Peak> peaks, CutoutMaker cutouts, UsualStar usual) {
+    private static double leftOver(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
         return peaks.parallelStream()
                 .mapToDouble(p ->
                         fit(p, cutouts, usual).map(f -> Math.log(f.chiSquare())).orElse(NO_FIT))
@@ -58,15 +58,15 @@ final class Wings {
                 .sum();
     }
 
-    private static Optional<Fit> fit(Peak peak, CutoutMaker cutouts, UsualStar usual) {
+    private static Optional<Fit> fit(Peak peak, CutoutMaker cutouts, PsfEstimate usual) {
         StarShape shape = usual.point();
         Cutout cutout = cutouts.about(
                 peak.x(),
                 peak.y(),
                 2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.xx())),
                 2 + (int) Math.ceil(REACH_SIGMAS * Math.sqrt(shape.yy())));
-        return UsualShape.isWhole(cutout, peak)
-                ? PointFit.of(cutout, peak.x(), peak.y(), shape, true, usual.beta(), NoiseLaw.SKY_ALONE)
+        return PsfEstimator.isWhole(cutout, peak)
+                ? PointFit.of(cutout, peak.x(), peak.y(), shape, true, usual.beta(), NoiseModel.SKY_ALONE)
                 : Optional.empty();
     }
 }

@@ -37,7 +37,7 @@ class RealPhotographsTest {
         assertThat(FrameCompleteness.of(content, picture, DecodeDeadline.NONE))
                 .isEqualTo(new FrameCompleteness.Whole());
 
-        Levels sky = Levels.of(frame.pixels());
+        PixelLevels sky = PixelLevels.of(frame.pixels());
         Matcher star = STAR.matcher(json);
         int stars = 0;
         int bright = 0;

@@ -36,7 +36,7 @@ class LibrariesTest {
         "java.sql, polewright.store",
         "me.tongfei, polewright.cli",
         "io.javalin, polewright.web..",
-        "com.google.zxing, polewright.web.door",
+        "com.google.zxing, polewright.web.access",
         "com.openhtmltopdf, polewright.report.page",
         "com.drew, polewright.image.decode",
         "com.twelvemonkeys, polewright.image.decode",

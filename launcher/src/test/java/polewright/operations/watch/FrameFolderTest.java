@@ -17,7 +17,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 
 /** A folder as capture programs treat it: each frame is handed out once, when it is whole. */
 class FrameFolderTest {
@@ -297,12 +297,12 @@ class FrameFolderTest {
     @Test
     void aFolderThatIsNotThereIsRefused() throws IOException {
         assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
-                .isInstanceOf(JobFailed.class)
+                .isInstanceOf(OperationFailed.class)
                 .hasMessage(
                         folder.resolve("no") + " is not there: name the folder that your capture program saves to.");
         Path file = save("a.fits", fits(1));
         assertThatThrownBy(() -> FrameFolder.of(file, clock, false))
-                .isInstanceOf(JobFailed.class)
+                .isInstanceOf(OperationFailed.class)
                 .hasMessage(file + " is a file: name the folder that your capture program saves to.");
     }
 }

@@ -49,7 +49,7 @@ final class ForkGeometry {
 
     /** Where the tube looks: a unit vector east, north, up. */
     Vector3D direction(MountReading reading) {
-        ForkLook look = new ForkLook(this);
+        ForkDirection look = new ForkDirection(this);
         look.at(reading.hourAngle().radians(), reading.declination().radians());
         return new Vector3D(look.direction());
     }

@@ -41,7 +41,7 @@ public record InseparableTerms(
 
     static List<InseparableTerms> of(PointingModel model) {
         List<PointingTerm> terms =
-                model.standings().stream().map(TermStanding::term).toList();
+                model.standings().stream().map(TermEstimate::term).toList();
         RealMatrix joint = among(model.covariance(), terms);
         // Each term in units of what it would be known to if all others were: no unit or usual size decides.
         double[] alone = alone(joint);
@@ -89,7 +89,7 @@ public record InseparableTerms(
                 .orElse(0);
         return sigma.radians() > MANY_CENTRINGS * finest
                 || together.entrySet().stream()
-                        .anyMatch(e -> !new TermStanding(
+                        .anyMatch(e -> !new TermEstimate(
                                         e.getKey(),
                                         Angle.ZERO,
                                         sigma.times(Math.abs(e.getValue())),

@@ -31,7 +31,7 @@ final class PointingDescent {
     private final Site site;
     private final List<Centring> centrings;
     private final StarFigures stars;
-    private final ForkLook look;
+    private final ForkDirection look;
     /** The fork whose cost was computed last. */
     private ForkGeometry tried;
 
@@ -47,7 +47,7 @@ final class PointingDescent {
         this.centrings = centrings;
         stars = new StarFigures(site, centrings);
         tried = new ForkGeometry(site, new double[COUNT]);
-        look = new ForkLook(tried);
+        look = new ForkDirection(tried);
         slopes = new SkySlopes(site, tried);
         for (int i = 0; i < COUNT; i++) {
             usual[i] = TERMS[i].usualSizeRad();

@@ -76,12 +76,12 @@ public record PointingModel(
     }
 
     /** Every term that such a mount can have. */
-    public List<TermStanding> standings() {
-        List<TermStanding> standings = new ArrayList<>();
+    public List<TermEstimate> standings() {
+        List<TermEstimate> standings = new ArrayList<>();
         for (PointingTerm term : PointingTerm.values()) {
             if (possible.contains(term)) {
                 double variance = covariance.getEntry(term.column(), term.column());
-                standings.add(new TermStanding(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
+                standings.add(new TermEstimate(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
             }
         }
         return standings;
@@ -159,7 +159,7 @@ public record PointingModel(
     /** χ² of the stars and of the terms against their usual sizes. */
     double misfit() {
         double[] values = terms.radians();
-        return new StarFigures(site, centrings).misfit(new ForkLook(new ForkGeometry(site, values)))
+        return new StarFigures(site, centrings).misfit(new ForkDirection(new ForkGeometry(site, values)))
                 + TermValues.misfit(values);
     }
 

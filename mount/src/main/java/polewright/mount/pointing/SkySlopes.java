@@ -10,7 +10,7 @@ final class SkySlopes {
     private static final double AT_THE_POLE = 1e-12;
     private static final int AXES = 3;
 
-    private final ForkLook look;
+    private final ForkDirection look;
     private ForkGeometry.AxisSlopes axes;
     private final double poleNorth;
     private final double poleUp;
@@ -24,7 +24,7 @@ final class SkySlopes {
 
     SkySlopes(Site site, ForkGeometry fork) {
         int terms = PointingTerm.values().length;
-        look = new ForkLook(fork);
+        look = new ForkDirection(fork);
         axes = fork.axisSlopes();
         poleNorth = site.latitude().cos();
         poleUp = site.latitude().sin();

@@ -60,7 +60,7 @@ final class StarFigures {
     }
 
     /** χ² of the stars against a fork. */
-    double misfit(ForkLook look) {
+    double misfit(ForkDirection look) {
         double sum = 0;
         for (int star = 0; star < count(); star++) {
             look.at(hourAngle[star], declination[star]);
@@ -74,7 +74,7 @@ final class StarFigures {
      * How far all stars are from where a fork without errors looks when its circles have these zeros, radians; counted no
      * further than {@code most}.
      */
-    double sumOfAngles(ForkLook faultless, double hourAngleZero, double declinationZero, double most) {
+    double sumOfAngles(ForkDirection faultless, double hourAngleZero, double declinationZero, double most) {
         double sum = 0;
         for (int star = 0; star < count() && sum < most; star++) {
             faultless.at(hourAngle[star] + hourAngleZero, declination[star] + declinationZero);

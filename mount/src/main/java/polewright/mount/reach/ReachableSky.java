@@ -14,7 +14,7 @@ public final class ReachableSky {
     private ReachableSky() {}
 
     /** About one for each 12° square above an altitude, of those in reach. */
-    public static List<HourAnglePlace> above(Angle lowest, Site site, Reach reach) {
+    public static List<HourAnglePlace> above(Angle lowest, Site site, PointingLimits reach) {
         return above(lowest, site).stream().filter(reach::canReach).toList();
     }
 

@@ -30,7 +30,7 @@ class PointingFitTest {
                     site, drawn.terms().with(PointingTerm.HOUR_ANGLE_ZERO, Angle.ofDegrees(zeroDeg)), drawn.random());
             PointingModel model = fitted(site, rig.centrings(60, FINE));
 
-            for (TermStanding standing : model.standings()) {
+            for (TermEstimate standing : model.standings()) {
                 Angle wrong = standing.value().minus(rig.terms().of(standing.term()));
                 assertThat(Math.abs(wrong.wrappedSigned().radians()))
                         .as("%s at %s: %s", standing.term(), site, standing.sigma())
@@ -127,7 +127,7 @@ class PointingFitTest {
         PointingModel model = ((PointingOutcome.Fitted) PointingFit.of(MountKind.GERMAN, NORTH, centrings)).model();
 
         assertThat(model.standings())
-                .extracting(TermStanding::term)
+                .extracting(TermEstimate::term)
                 .doesNotContain(PointingTerm.FORK_SAG_FLAT, PointingTerm.FORK_SAG_SIDE);
         assertThat(model.terms().of(PointingTerm.CONE).arcminutes()).isCloseTo(8, within(1.0));
         assertThat(model.terms().of(PointingTerm.FORK_SAG_SIDE)).isEqualTo(Angle.ZERO);
@@ -208,7 +208,7 @@ class PointingFitTest {
 
     private static EnumSet<PointingTerm> supported(PointingModel model) {
         EnumSet<PointingTerm> supported = EnumSet.noneOf(PointingTerm.class);
-        model.standings().stream().filter(TermStanding::isSupported).forEach(s -> supported.add(s.term()));
+        model.standings().stream().filter(TermEstimate::isSupported).forEach(s -> supported.add(s.term()));
         return supported;
     }
 

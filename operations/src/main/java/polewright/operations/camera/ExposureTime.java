@@ -2,8 +2,8 @@ package polewright.operations.camera;
 
 import java.time.Instant;
 import java.util.Optional;
-import polewright.image.FactNeeded;
 import polewright.image.FrameFacts;
+import polewright.image.MissingFacts;
 
 /** When the middle of an exposure was: as told, or as its file says. */
 @FunctionalInterface
@@ -21,7 +21,7 @@ public interface ExposureTime {
     }
 
     /** As told, or by the file, which is refused if it does not say so. */
-    static ExposureTime needed(Optional<Instant> told, FactNeeded.TimeRemedy remedy) {
-        return (name, facts) -> Optional.of(told.orElseGet(() -> FactNeeded.middle(name, facts, remedy)));
+    static ExposureTime needed(Optional<Instant> told, MissingFacts.TimeRemedy remedy) {
+        return (name, facts) -> Optional.of(told.orElseGet(() -> MissingFacts.middle(name, facts, remedy)));
     }
 }

@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import polewright.image.decode.DecodeLimits;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.store.disk.WholeFile;
 
 /** A frame's file as it was read. */
@@ -22,20 +22,21 @@ public final class FrameFile {
     public static FrameFile read(Path file) {
         try {
             if (Files.isDirectory(file)) {
-                throw new JobFailed(file + " is a folder: name the frame's file; a folder is for polewright watch.");
+                throw new OperationFailed(
+                        file + " is a folder: name the frame's file; a folder is for polewright watch.");
             }
             long size = Files.size(file);
             if (size > DecodeLimits.OF_A_FILE.mostFileBytes()) {
-                throw new JobFailed(
+                throw new OperationFailed(
                         file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
             }
             return new FrameFile(file, WholeFile.read(file));
         } catch (NoSuchFileException e) {
-            throw new JobFailed(file + " is not there: check the name and the folder.");
+            throw new OperationFailed(file + " is not there: check the name and the folder.");
         } catch (IOException e) {
-            throw new JobFailed(file + " cannot be read: check that it is a file that you may read.");
+            throw new OperationFailed(file + " cannot be read: check that it is a file that you may read.");
         } catch (OutOfMemoryError e) {
-            throw new JobFailed(file + " does not fit into memory: save it binned or cropped.");
+            throw new OperationFailed(file + " does not fit into memory: save it binned or cropped.");
         }
     }
 

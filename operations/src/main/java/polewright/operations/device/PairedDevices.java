@@ -25,7 +25,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.store.disk.NotWritten;
 import polewright.store.disk.WholeFile;
 
@@ -55,7 +55,7 @@ public final class PairedDevices {
     /**
      * Who was let in.
      *
-     * @throws JobFailed if the file is damaged: then nobody is let in
+     * @throws OperationFailed if the file is damaged: then nobody is let in
      */
     public synchronized List<PairedDevice> all() {
         if (!Files.exists(file)) {
@@ -76,7 +76,7 @@ public final class PairedDevices {
         } catch (JsonProcessingException | DateTimeException e) {
             throw damaged();
         } catch (IOException e) {
-            throw new JobFailed("The list of paired devices cannot be read: " + file
+            throw new OperationFailed("The list of paired devices cannot be read: " + file
                     + ". No device is let in until you can read that file.");
         }
     }
@@ -126,7 +126,7 @@ public final class PairedDevices {
         List<PairedDevice> gone;
         try {
             gone = all();
-        } catch (JobFailed damaged) {
+        } catch (OperationFailed damaged) {
             gone = List.of();
         }
         write(List.of());
@@ -184,13 +184,13 @@ public final class PairedDevices {
                     : new FileAttribute<?>[0];
             WholeFile.write(file, content, folder, owner);
         } catch (IOException e) {
-            throw new JobFailed("The list of paired devices cannot be written: "
+            throw new OperationFailed("The list of paired devices cannot be written: "
                     + NotWritten.why(file, content.length).sentence(file));
         }
     }
 
-    private JobFailed damaged() {
-        return new JobFailed(
+    private OperationFailed damaged() {
+        return new OperationFailed(
                 "The list of paired devices is damaged: " + file
                         + ". No device is let in. `polewright devices revoke all` begins a new list; then pair each device again.");
     }

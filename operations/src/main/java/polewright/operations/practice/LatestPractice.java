@@ -2,7 +2,7 @@ package polewright.operations.practice;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 
 /** The bench of the practice that was begun last, whichever process began it or did something in it. */
@@ -19,12 +19,12 @@ public final class LatestPractice {
     /**
      * Its clock and its log. Worked out anew only when something was done since: the sky is asked again for each deed.
      *
-     * @throws JobFailed if none was begun
+     * @throws OperationFailed if none was begun
      */
     public synchronized Workbench bench() {
         look();
         return bench.orElseThrow(
-                () -> new JobFailed("no practice has been begun yet: begin one on the page Practice."));
+                () -> new OperationFailed("no practice has been begun yet: begin one on the page Practice."));
     }
 
     /** Where its camera saves; empty if it has none, or none was begun. */

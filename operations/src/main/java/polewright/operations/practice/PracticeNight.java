@@ -12,21 +12,21 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.operations.JobFailed;
 import polewright.operations.LogEntry;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.simulation.fits.FitsFile;
+import polewright.simulation.practice.CompletedAction;
 import polewright.simulation.practice.Debrief;
-import polewright.simulation.practice.Deed;
-import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.ObservedReadings;
+import polewright.simulation.practice.PracticeAction;
 import polewright.simulation.practice.PracticeCamera;
 import polewright.simulation.practice.PracticeState;
 import polewright.simulation.practice.Scenario;
-import polewright.simulation.practice.Seen;
 import polewright.store.NightLog;
 import polewright.store.disk.NotWritten;
 import polewright.store.disk.WholeFile;
@@ -34,12 +34,12 @@ import polewright.store.disk.WholeFile;
 /** The practice night that is being played: its deeds, its log, its frames, and the workbench for commands in it. */
 public final class PracticeNight {
     private final Path folder;
-    private final DeedsFile deeds;
+    private final ActionFile deeds;
     private PracticeState state;
 
     private PracticeNight(Path folder) {
         this.folder = folder;
-        this.deeds = new DeedsFile(folder.resolve("deeds.jsonl"));
+        this.deeds = new ActionFile(folder.resolve("deeds.jsonl"));
         this.state = state(deeds.lines());
     }
 
@@ -65,14 +65,14 @@ public final class PracticeNight {
         }
         int number = numbers(root).max(Integer::compare).orElse(0) + 1;
         Path folder = root.resolve(String.valueOf(number));
-        byte[] first = (DeedLine.of(scenario, key) + "\n").getBytes(StandardCharsets.UTF_8);
+        byte[] first = (ActionLine.of(scenario, key) + "\n").getBytes(StandardCharsets.UTF_8);
         Path deeds = folder.resolve("deeds.jsonl");
         try {
             Files.createDirectories(folder.resolve("frames"));
             // Whole or not at all: a folder without deeds does not count.
             WholeFile.write(deeds, first, folder);
         } catch (IOException e) {
-            throw new JobFailed("a practice cannot be kept: "
+            throw new OperationFailed("a practice cannot be kept: "
                     + NotWritten.why(deeds, first.length).sentence(deeds));
         }
         return current(workbench).orElseThrow();
@@ -85,7 +85,7 @@ public final class PracticeNight {
             try {
                 return number + " " + Files.size(deeds);
             } catch (IOException e) {
-                throw new JobFailed("the practice's file " + deeds + " cannot be read: see that it is yours.");
+                throw new OperationFailed("the practice's file " + deeds + " cannot be read: see that it is yours.");
             }
         });
     }
@@ -128,22 +128,22 @@ public final class PracticeNight {
      *
      * @return the deed as it was done, now or then
      */
-    public DoneDeed did(Deed deed, Optional<String> key) {
+    public CompletedAction did(PracticeAction deed, Optional<String> key) {
         int[] index = new int[1];
         List<String> after = deeds.add(lines -> {
             for (int i = 1; i < lines.size(); i++) {
-                if (key.isPresent() && DeedLine.key(lines.get(i)).equals(key)) {
+                if (key.isPresent() && ActionLine.key(lines.get(i)).equals(key)) {
                     index[0] = i - 1;
                     return Optional.empty();
                 }
             }
             // Refused here, it is not written.
             index[0] = state(lines).after(deed).done().size() - 1;
-            return Optional.of(DeedLine.of(deed, key));
+            return Optional.of(ActionLine.of(deed, key));
         });
         state = state(after);
-        DoneDeed done = state.done().get(index[0]);
-        if (done.seen() instanceof Seen.FrameTaken taken) {
+        CompletedAction done = state.done().get(index[0]);
+        if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
             develop(taken.number());
         }
         return done;
@@ -171,7 +171,7 @@ public final class PracticeNight {
             // A watch of the folder sees whole frames only.
             WholeFile.write(file, content, folder);
         } catch (IOException e) {
-            throw new JobFailed("the frame cannot be kept: "
+            throw new OperationFailed("the frame cannot be kept: "
                     + NotWritten.why(file, content.length).sentence(file)
                     + " Then do the same again with the same key.");
         }
@@ -196,13 +196,13 @@ public final class PracticeNight {
     }
 
     private Optional<String> key() {
-        return DeedLine.key(deeds.lines().get(0));
+        return ActionLine.key(deeds.lines().get(0));
     }
 
     private static PracticeState state(List<String> lines) {
         return PracticeState.of(
-                DeedLine.scenario(lines.get(0)),
-                lines.stream().skip(1).map(DeedLine::deed).toList());
+                ActionLine.scenario(lines.get(0)),
+                lines.stream().skip(1).map(ActionLine::deed).toList());
     }
 
     private static Path root(Workbench workbench) {
@@ -222,7 +222,7 @@ public final class PracticeNight {
                     .toList()
                     .stream();
         } catch (IOException e) {
-            throw new JobFailed("the folder " + root + " cannot be read: see that it is yours.");
+            throw new OperationFailed("the folder " + root + " cannot be read: see that it is yours.");
         }
     }
 }

@@ -26,7 +26,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import polewright.image.decode.DecodeLimits;
 import polewright.image.decode.FrameCompleteness;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.operations.camera.FrameDecoding;
 import polewright.operations.camera.FrameFile;
 import polewright.sky.InputRefused;
@@ -119,7 +119,7 @@ public final class FrameFolder {
      */
     public static FrameFolder of(Path folder, Clock clock, boolean all) {
         if (!Files.isDirectory(folder)) {
-            throw new JobFailed(folder + (Files.exists(folder) ? " is a file" : " is not there")
+            throw new OperationFailed(folder + (Files.exists(folder) ? " is a file" : " is not there")
                     + ": name the folder that your capture program saves to.");
         }
         FrameFolder watched = new FrameFolder(folder, clock);
@@ -284,7 +284,7 @@ public final class FrameFolder {
         FrameFile read;
         try {
             read = FrameFile.read(file);
-        } catch (JobFailed unreadable) {
+        } catch (OperationFailed unreadable) {
             return complain(known, now, String.valueOf(unreadable.getMessage()));
         }
         FrameCompleteness whole;
@@ -346,7 +346,7 @@ public final class FrameFolder {
                 seen.put(file, there);
             }
         } catch (IOException | UncheckedIOException e) {
-            throw new JobFailed(folder + " cannot be looked into: name a folder that you may read.");
+            throw new OperationFailed(folder + " cannot be looked into: name a folder that you may read.");
         }
     }
 

@@ -15,8 +15,8 @@ import java.util.function.Supplier;
 import polewright.alignment.advice.FollowedScrews;
 import polewright.alignment.camera.Drive;
 import polewright.alignment.sighting.TurnedFrames;
-import polewright.image.FactNeeded;
-import polewright.operations.JobFailed;
+import polewright.image.MissingFacts;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.camera.DecodedFrame;
 import polewright.operations.camera.EarlierFrames;
@@ -39,7 +39,7 @@ import polewright.store.NightLog;
  * a page. Runs in the thread that calls {@link #run}, once.
  */
 public final class FrameWatch {
-    private static final FactNeeded.TimeRemedy WITHOUT_TIME = new FactNeeded.TimeRemedy(
+    private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
             "have the camera or the capture program write the time into each frame",
             "begin the watch with the zone of the camera's clock, such as +01:00, or Z for UTC");
 
@@ -104,7 +104,7 @@ public final class FrameWatch {
      * @param frames a new folder, or one that an ended watch has left: then no frame that came in between is missed
      * @param night as it stands
      * @param log opens the log that is added to
-     * @throws JobFailed when there is nothing to go on from
+     * @throws OperationFailed when there is nothing to go on from
      */
     public static FrameWatch of(
             FrameFolder frames,
@@ -139,7 +139,7 @@ public final class FrameWatch {
             }
         }
         if (logged.isEmpty()) {
-            throw new JobFailed(
+            throw new OperationFailed(
                     "no frames tell the axis tonight yet: watch without --turning first, or use polewright sight frames.");
         }
         return logged.get(logged.size() - 1);
@@ -215,7 +215,7 @@ public final class FrameWatch {
             WatchEvent.Placed placed = new WatchEvent.Placed(frame, attitude);
             listener.on(placed);
             return Optional.of(placed);
-        } catch (InputRefused | JobFailed refused) {
+        } catch (InputRefused | OperationFailed refused) {
             listener.on(new WatchEvent.Refused(file.name(), String.valueOf(refused.getMessage())));
             return Optional.empty();
         }

@@ -10,7 +10,7 @@ import polewright.alignment.allowance.Allowance;
 import polewright.alignment.camera.AttitudeBounds;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.ScrewsSoFar;
+import polewright.alignment.camera.ScrewProgress;
 import polewright.alignment.camera.Slew;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
@@ -46,7 +46,7 @@ public final class TurningWatch {
     private Optional<AxisFromFrames> found = Optional.empty();
     private Optional<CameraAttitude> afterScrews = Optional.empty();
     private Optional<FollowedScrews> screws = Optional.empty();
-    private Optional<ScrewsSoFar> soFar = Optional.empty();
+    private Optional<ScrewProgress> soFar = Optional.empty();
     private Optional<CameraAttitude> lastFrame = Optional.empty();
 
     /**
@@ -211,12 +211,12 @@ public final class TurningWatch {
             isFound(sharper.get());
             return new WatchStep.AxisSharpened(sharper.get());
         }
-        if (Duration.between(lastOf(axis).at(), frame.at()).compareTo(ScrewsSoFar.LONGEST) > 0) {
+        if (Duration.between(lastOf(axis).at(), frame.at()).compareTo(ScrewProgress.LONGEST) > 0) {
             return startAfresh(frame, Optional.empty());
         }
         FollowedScrews before = screws.orElseThrow();
         Rig rig = before.tightening().rig();
-        ScrewsSoFar now = ScrewsSoFar.of(axis, frame, drive, rig.levelSigma());
+        ScrewProgress now = ScrewProgress.of(axis, frame, drive, rig.levelSigma());
         Optional<Angle> slew = slew(axis, before.axis(), now, frame, rig);
         if (slew.isPresent()) {
             return startAfresh(frame, slew);
@@ -235,7 +235,7 @@ public final class TurningWatch {
         return followed(axis, now, seen);
     }
 
-    private WatchStep.ScrewsFollowed followed(AxisFromFrames axis, ScrewsSoFar now, FollowedScrews seen) {
+    private WatchStep.ScrewsFollowed followed(AxisFromFrames axis, ScrewProgress now, FollowedScrews seen) {
         AxisOffset offset = now.now().axis().offset(site);
         OffsetCovariance covariance =
                 now.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
@@ -254,13 +254,13 @@ public final class TurningWatch {
 
     /** How far the mount was slewed, if it was: in declination, or farther than screws go at once, away from the pole. */
     private Optional<Angle> slew(
-            AxisFromFrames axis, AxisPointing before, ScrewsSoFar now, CameraAttitude frame, Rig rig) {
+            AxisFromFrames axis, AxisPointing before, ScrewProgress now, CameraAttitude frame, Rig rig) {
         CameraAttitude last = afterScrews.orElseGet(() -> lastOf(axis));
         if (!frame.at().isAfter(last.at())) {
             return Optional.empty();
         }
         Angle moved = now.now().axis().separation(before);
-        boolean isFar = moved.compareTo(ScrewsSoFar.FARTHEST) > 0
+        boolean isFar = moved.compareTo(ScrewProgress.FARTHEST) > 0
                 && now.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
         return isFar ? Optional.of(moved) : Slew.between(axis, last, frame, drive, rig.levelSigma());
     }

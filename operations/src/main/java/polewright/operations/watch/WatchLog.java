@@ -8,8 +8,8 @@ import java.util.Set;
 import java.util.function.Supplier;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.TurnedFrames;
-import polewright.operations.JobFailed;
 import polewright.operations.LogEntry;
+import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.NightState;
@@ -17,7 +17,7 @@ import polewright.session.SightingElsewhere;
 import polewright.session.StandingEvents;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.store.Known;
+import polewright.store.KnownState;
 import polewright.store.NightLog;
 
 /** What a watch puts into the log: the frames that tell the axis, and where the screws took it. */
@@ -171,7 +171,8 @@ public final class WatchLog {
     /** The frames of another night are not this one's, though they may fall into the same folder. */
     private void requireTonight(NightLog opened) {
         if (!LogEntry.latestNight(opened).equals(night)) {
-            throw new JobFailed("another night has begun since this watch was started: start it again for that one.");
+            throw new OperationFailed(
+                    "another night has begun since this watch was started: start it again for that one.");
         }
         requireSameSite(opened);
     }
@@ -179,7 +180,7 @@ public final class WatchLog {
     /** What is shown of the axis is worked out for the site of the beginning. */
     private void requireSameSite(NightLog opened) {
         if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
-            throw new JobFailed(
+            throw new OperationFailed(
                     "the site was corrected since this watch was started: start it again, so that its frames"
                             + " are read for the right site.");
         }
@@ -218,8 +219,8 @@ public final class WatchLog {
     private List<LoggedEvent> append(NightLog opened, List<NightEvent> events) {
         // No other thread may find an event in the log before it is listed here as ours.
         synchronized (ownEvents) {
-            List<LoggedEvent> logged =
-                    LogEntry.append(opened, night, events, workbench.now(), models, Optional.empty(), Known.NOTHING);
+            List<LoggedEvent> logged = LogEntry.append(
+                    opened, night, events, workbench.now(), models, Optional.empty(), KnownState.NOTHING);
             logged.forEach(event -> ownEvents.add(event.seq()));
             return logged;
         }

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import polewright.alignment.advice.FollowedScrews;
-import polewright.operations.JobFailed;
+import polewright.operations.OperationFailed;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -65,7 +65,7 @@ final class WatchSession {
         WatchLog.News news;
         try {
             news = entries.byOthers();
-        } catch (InputRefused | JobFailed notNow) {
+        } catch (InputRefused | OperationFailed notNow) {
             // Whatever is wrong with the log is said when something is to be logged.
             return;
         }
@@ -124,7 +124,7 @@ final class WatchSession {
                         + " is the turn that the frames had seen already: it stands in its place, once."));
             });
             return night.isPresent();
-        } catch (InputRefused | JobFailed notNow) {
+        } catch (InputRefused | OperationFailed notNow) {
             return false;
         }
     }
@@ -141,7 +141,7 @@ final class WatchSession {
             lastNotLogged = "";
             listener.on(new WatchEvent.Logged(logged));
             return Optional.of(logged.night());
-        } catch (InputRefused | JobFailed refused) {
+        } catch (InputRefused | OperationFailed refused) {
             String line = "Not logged: " + refused.getMessage();
             if (!line.equals(lastNotLogged)) {
                 lastNotLogged = line;

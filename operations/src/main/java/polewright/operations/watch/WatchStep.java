@@ -3,7 +3,7 @@ package polewright.operations.watch;
 import java.util.Optional;
 import polewright.alignment.advice.FollowedScrews;
 import polewright.alignment.camera.AxisFromFrames;
-import polewright.alignment.camera.ScrewsSoFar;
+import polewright.alignment.camera.ScrewProgress;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
@@ -45,7 +45,7 @@ public sealed interface WatchStep {
      * @param goodEnough whether the axis is where the clamps may be tightened
      */
     record ScrewsFollowed(
-            ScrewsSoFar soFar,
+            ScrewProgress soFar,
             AxisOffset offset,
             AxisOffset moved,
             FollowedScrews.Orders orders,

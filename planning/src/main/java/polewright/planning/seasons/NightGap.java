@@ -19,7 +19,7 @@ public sealed interface NightGap {
      * @param left at the end of the earlier night
      * @param found at the beginning of the later one
      */
-    record Drifted(NightRecord from, NightRecord to, AxisThen left, AxisThen found) implements NightGap {
+    record Drifted(NightRecord from, NightRecord to, AxisAtTime left, AxisAtTime found) implements NightGap {
         // What chance exceeds once in a hundred with two figures: −2 ln 0.01, exactly.
         private static final double ONCE_IN_A_HUNDRED = 9.2103;
 

@@ -43,8 +43,8 @@ public record NightRecord(
         NightId id,
         Instant begunAt,
         NightEvent.Begun begun,
-        Optional<AxisThen> found,
-        Optional<AxisThen> left,
+        Optional<AxisAtTime> found,
+        Optional<AxisAtTime> left,
         Map<String, Integer> sightings,
         int turns,
         boolean isMoved,
@@ -92,9 +92,9 @@ public record NightRecord(
         return found.isEmpty() && left.isEmpty() && !isMoved;
     }
 
-    private static Optional<AxisThen> found(List<LoggedEvent> standing, int firstMove, NightEvent.Begun begun) {
+    private static Optional<AxisAtTime> found(List<LoggedEvent> standing, int firstMove, NightEvent.Begun begun) {
         List<LoggedEvent> untouched = standing.subList(0, firstMove);
-        Optional<AxisThen> before = axisThen(NightState.fixOf(untouched), untouched);
+        Optional<AxisAtTime> before = axisThen(NightState.fixOf(untouched), untouched);
         if (before.isPresent()) {
             return before;
         }
@@ -105,19 +105,19 @@ public record NightRecord(
         double sigma = begun.rig().clampingSigma().arcminutes();
         double variance = clampings * sigma * sigma;
         return axisThen(NightState.fixOf(unturned), unturned)
-                .map(then -> new AxisThen(
+                .map(then -> new AxisAtTime(
                         then.at(), then.offset(), then.covariance().plus(new OffsetCovariance(variance, 0, variance))));
     }
 
     /** Where the fix has the axis, unless that is not known or in doubt. */
-    private static Optional<AxisThen> axisThen(Fix fix, List<LoggedEvent> standing) {
+    private static Optional<AxisAtTime> axisThen(Fix fix, List<LoggedEvent> standing) {
         boolean isKnown = fix instanceof Fix.Solved
                 || (fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.WHAT_HAPPENED);
         return standing.stream()
                 .filter(e -> isKnown && isSighting(e.event()))
                 .map(NightRecord::seenAt)
                 .reduce((earlier, later) -> later.isAfter(earlier) ? later : earlier)
-                .map(at -> new AxisThen(at, fix.state().offset(), fix.state().offsetCovariance()));
+                .map(at -> new AxisAtTime(at, fix.state().offset(), fix.state().offsetCovariance()));
     }
 
     private static Instant seenAt(LoggedEvent logged) {

@@ -11,7 +11,7 @@ import polewright.alignment.fix.ScrewGains;
 import polewright.mount.AxisOffset;
 import polewright.mount.AxisPointing;
 import polewright.mount.rig.Rig;
-import polewright.planning.seasons.Drifts.Direction;
+import polewright.planning.seasons.NightlyDrifts.Direction;
 import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 
@@ -46,7 +46,7 @@ final class PierFit {
     private PierFit() {}
 
     static PierMotion of(List<NightGap> gaps) {
-        Drifts all = new Drifts(gaps.stream()
+        NightlyDrifts all = new NightlyDrifts(gaps.stream()
                 .filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
                 .filter(gap -> gap.covariance().largestSigma().arcminutes() <= ROUGHEST_ARCMIN)
@@ -64,10 +64,10 @@ final class PierFit {
         }
         boolean mayBeYearly = coversAYear(all);
         List<NightGap.Drifted> setAside = unlikeTheOthers(all, mayBeYearly);
-        Drifts kept = all.without(setAside);
+        NightlyDrifts kept = all.without(setAside);
         boolean isYearly = mayBeYearly && coversAYear(kept) && isYearShown(kept);
-        Course east = course(kept, Direction.EAST, isYearly);
-        Course up = course(kept, Direction.UP, isYearly);
+        AxisTrend east = course(kept, Direction.EAST, isYearly);
+        AxisTrend up = course(kept, Direction.UP, isYearly);
         NightEvent.Begun latest = gaps.get(gaps.size() - 1).to().begun();
         return new PierMotion.Fitted(
                 kept.from(),
@@ -82,17 +82,17 @@ final class PierFit {
                         latest.rig()));
     }
 
-    private static double days(Drifts drifts) {
+    private static double days(NightlyDrifts drifts) {
         return java.time.Duration.between(drifts.from(), drifts.to()).toSeconds() / 86_400.0;
     }
 
-    private static boolean coversAYear(Drifts drifts) {
+    private static boolean coversAYear(NightlyDrifts drifts) {
         return drifts.count() >= LEAST_DRIFTS_FOR_YEAR
                 && days(drifts) >= LEAST_DAYS_FOR_YEAR
                 && drifts.longestGapDays() <= LONGEST_HOLE_DAYS;
     }
 
-    private static List<NightGap.Drifted> unlikeTheOthers(Drifts drifts, boolean withYear) {
+    private static List<NightGap.Drifted> unlikeTheOthers(NightlyDrifts drifts, boolean withYear) {
         double[] east = oddness(drifts, Direction.EAST, withYear);
         double[] up = oddness(drifts, Direction.UP, withYear);
         List<NightGap.Drifted> odd = new ArrayList<>();
@@ -106,7 +106,7 @@ final class PierFit {
     }
 
     /** How many times what is usual each lies off a line that heeds none of them too much. */
-    private static double[] oddness(Drifts drifts, Direction direction, boolean withYear) {
+    private static double[] oddness(NightlyDrifts drifts, Direction direction, boolean withYear) {
         double[][] design = drifts.design(withYear);
         double[] observed = drifts.observed(direction);
         double[][] own = drifts.covariance(direction, 0);
@@ -142,7 +142,7 @@ final class PierFit {
     }
 
     /** Both directions together: a pier that warps with the year seldom does so along one of them alone. */
-    private static boolean isYearShown(Drifts drifts) {
+    private static boolean isYearShown(NightlyDrifts drifts) {
         double gained = 0;
         double leftOver = 0;
         int freedom = 0;
@@ -160,13 +160,13 @@ final class PierFit {
         return ratio > new FDistribution(4, freedom).inverseCumulativeProbability(1 - CHANCE);
     }
 
-    private static Course course(Drifts drifts, Direction direction, boolean withYear) {
+    private static AxisTrend course(NightlyDrifts drifts, Direction direction, boolean withYear) {
         double scatter = scatter(drifts, direction, withYear);
         LeastSquares fit = fit(drifts, direction, withYear, scatter);
         double rate = fit.value(0);
         double sigma = fit.sigma(0);
         double beyondChance = new TDistribution(fit.freedom()).inverseCumulativeProbability(1 - CHANCE / 2);
-        return new Course(
+        return new AxisTrend(
                 rate,
                 sigma,
                 Math.abs(rate) > beyondChance * sigma,
@@ -174,7 +174,7 @@ final class PierFit {
                 withYear ? Optional.of(swing(fit)) : Optional.empty());
     }
 
-    private static Course.Swing swing(LeastSquares fit) {
+    private static AxisTrend.Swing swing(LeastSquares fit) {
         double cosine = fit.value(1);
         double sine = fit.value(2);
         double size = Math.hypot(cosine, sine);
@@ -183,16 +183,16 @@ final class PierFit {
                 ? Math.max(c[1][1], c[2][2])
                 : (cosine * cosine * c[1][1] + 2 * cosine * sine * c[1][2] + sine * sine * c[2][2]) / (size * size);
         double phase = Math.atan2(sine, cosine) / (2 * Math.PI);
-        return new Course.Swing(size, Math.sqrt(variance), phase - Math.floor(phase));
+        return new AxisTrend.Swing(size, Math.sqrt(variance), phase - Math.floor(phase));
     }
 
-    private static LeastSquares fit(Drifts drifts, Direction direction, boolean withYear, double scatter) {
+    private static LeastSquares fit(NightlyDrifts drifts, Direction direction, boolean withYear, double scatter) {
         return LeastSquares.fit(
                 drifts.design(withYear), drifts.observed(direction), drifts.covariance(direction, scatter));
     }
 
     /** The scatter, arcminutes, that leaves a χ² of as much as there are degrees of freedom; 0 where there is less. */
-    private static double scatter(Drifts drifts, Direction direction, boolean withYear) {
+    private static double scatter(NightlyDrifts drifts, Direction direction, boolean withYear) {
         LeastSquares without = fit(drifts, direction, withYear, 0);
         if (without.chiSquared() <= without.freedom()) {
             return 0;

@@ -26,8 +26,8 @@ public sealed interface PierMotion {
     record Fitted(
             Instant from,
             Instant to,
-            Course east,
-            Course up,
+            AxisTrend east,
+            AxisTrend up,
             int drifts,
             List<NightGap.Drifted> setAside,
             AxisState.Turns undoingAMonth)

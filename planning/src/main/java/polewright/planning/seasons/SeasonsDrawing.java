@@ -13,8 +13,8 @@ import polewright.drawing.Palette;
 import polewright.drawing.Svg;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
-import polewright.planning.seasons.CourseOfNights.Point;
-import polewright.planning.seasons.Drifts.Direction;
+import polewright.planning.seasons.AxisHistory.Point;
+import polewright.planning.seasons.NightlyDrifts.Direction;
 import polewright.sky.PlainNumber;
 
 /**
@@ -42,7 +42,7 @@ public final class SeasonsDrawing {
     private final double step;
     private final int steps;
 
-    private SeasonsDrawing(List<CourseOfNights> courses, int nights, Palette palette) {
+    private SeasonsDrawing(List<AxisHistory> courses, int nights, Palette palette) {
         this.palette = palette;
         this.svg = new Svg(
                 WIDTH,
@@ -72,8 +72,8 @@ public final class SeasonsDrawing {
 
     /** The picture as SVG. */
     public static String svg(Seasons.Compared seasons, Palette palette) {
-        CourseOfNights east = CourseOfNights.of(seasons, Direction.EAST);
-        CourseOfNights up = CourseOfNights.of(seasons, Direction.UP);
+        AxisHistory east = AxisHistory.of(seasons, Direction.EAST);
+        AxisHistory up = AxisHistory.of(seasons, Direction.UP);
         SeasonsDrawing drawing =
                 new SeasonsDrawing(List.of(east, up), seasons.nights().size(), palette);
         if (east.points().isEmpty()) {
@@ -89,7 +89,7 @@ public final class SeasonsDrawing {
         return drawing.svg.finished();
     }
 
-    private void strip(Box box, String above, String below, CourseOfNights course) {
+    private void strip(Box box, String above, String below, AxisHistory course) {
         // Both strips have one scale, so that what looks small is small; each lies where its own dots are.
         Scale scale = new Scale(box, below(course.lowest()), steps * step);
         svg.open(above);

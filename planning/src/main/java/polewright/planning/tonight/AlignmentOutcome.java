@@ -31,7 +31,11 @@ public sealed interface AlignmentOutcome {
      * @param hurdles how many of the stars that are up each keeps away
      * @param isWayBarredBySun stars there are, but every way to one passes near the Sun
      */
-    record Nothing(Map<Hurdle, Integer> hurdles, boolean isWayBarredBySun, boolean isSunUp, Optional<Instant> outByEye)
+    record Nothing(
+            Map<ExclusionReason, Integer> hurdles,
+            boolean isWayBarredBySun,
+            boolean isSunUp,
+            Optional<Instant> outByEye)
             implements AlignmentOutcome {
         public Nothing {
             hurdles = Map.copyOf(hurdles);

@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.sky.InputRefused;
 import polewright.sky.body.Ephemeris;
 import polewright.sky.body.SkyBody;
@@ -49,7 +49,7 @@ public final class AlignmentStars {
             throw new InputRefused(
                     count + " alignment stars is outside 1 to " + MOST, "three serve most nights by eye");
         }
-        Reach reach = evening.reach();
+        PointingLimits reach = evening.reach();
         ObservingMoment moment = evening.moment(evening.now());
         StarsInView stars = StarsInView.at(moment);
         StarCandidates candidates = StarCandidates.of(stars, reach, moment, tube);
@@ -94,7 +94,7 @@ public final class AlignmentStars {
                 move);
     }
 
-    private static Optional<Instant> outByEye(Evening evening, Reach reach, int count, Instrument tube) {
+    private static Optional<Instant> outByEye(Evening evening, PointingLimits reach, int count, Instrument tube) {
         Instant last = evening.now().plus(LOOK_AHEAD);
         for (Instant at = evening.now().plus(STEP); at.isBefore(last); at = at.plus(STEP)) {
             if (areOut(evening, reach, count, tube, at)) {
@@ -108,7 +108,7 @@ public final class AlignmentStars {
         return Optional.empty();
     }
 
-    private static boolean areOut(Evening evening, Reach reach, int count, Instrument tube, Instant at) {
+    private static boolean areOut(Evening evening, PointingLimits reach, int count, Instrument tube, Instant at) {
         ObservingMoment moment = evening.moment(at);
         boolean isDay = moment.airless(Ephemeris.apparent(SolarSystemBody.SUN, moment))
                         .altitude()

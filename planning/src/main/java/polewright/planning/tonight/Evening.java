@@ -2,7 +2,7 @@ package polewright.planning.tonight;
 
 import java.time.Instant;
 import java.util.Optional;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.mount.rig.Rig;
 import polewright.sky.almanac.Darkness;
 import polewright.sky.place.Horizon;
@@ -31,8 +31,8 @@ public record Evening(
         return new Evening(site, weather, rig, horizon, now, Darkness.comingAt(site, now), axis);
     }
 
-    public Reach reach() {
-        return Reach.of(site, rig, horizon);
+    public PointingLimits reach() {
+        return PointingLimits.of(site, rig, horizon);
     }
 
     public ObservingMoment moment(Instant at) {

@@ -12,7 +12,7 @@ import polewright.drawing.Palette;
 import polewright.drawing.Svg;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.mount.reach.SkyPath;
 import polewright.sky.almanac.SunDepth;
 import polewright.sky.body.SolarSystem;
@@ -128,7 +128,7 @@ public final class NightDrawing {
     }
 
     private void targets() {
-        Reach reach = plan.evening().reach();
+        PointingLimits reach = plan.evening().reach();
         int number = 1;
         for (NightPlan.Slot slot : plan.plan().slots()) {
             for (Interval window : slot.showing().windows()) {
@@ -145,7 +145,7 @@ public final class NightDrawing {
         }
     }
 
-    private List<Vector2D> points(Reach reach, SkyPath path, Interval when) {
+    private List<Vector2D> points(PointingLimits reach, SkyPath path, Interval when) {
         List<Vector2D> points = new ArrayList<>();
         for (Instant at = when.from(); at.isBefore(when.to()); at = at.plus(STEP)) {
             points.add(new Vector2D(x(at), y(reach.altitudeSeen(path.at(at)).degrees())));

@@ -12,7 +12,7 @@ import polewright.sky.time.Interval;
  */
 public record NightPlan(List<Slot> slots) {
     /** One target's turn. */
-    public record Slot(Showing showing, Interval when) {}
+    public record Slot(Observability showing, Interval when) {}
 
     public NightPlan {
         slots = List.copyOf(slots);

@@ -38,10 +38,10 @@ final class NightPlanner {
 
     /** How well something shows at one time. */
     interface Worth {
-        double at(Showing showing, Instant when);
+        double at(Observability showing, Instant when);
     }
 
-    private final List<Showing> targets;
+    private final List<Observability> targets;
     private final Duration turn;
     private final Instant start;
     private final int steps;
@@ -67,7 +67,7 @@ final class NightPlanner {
     /** Orders that observed the same and end at the same target can only go on alike: the better one is kept. */
     private record Ended(long observed, int target) {}
 
-    private NightPlanner(List<Showing> targets, Duration turn, Worth worth, Interval night) {
+    private NightPlanner(List<Observability> targets, Duration turn, Worth worth, Interval night) {
         this.targets = targets;
         this.turn = turn;
         this.start = roundedUp(night.from());
@@ -96,15 +96,15 @@ final class NightPlanner {
      * @param targets what may be observed, the best first
      * @param most how many are observed at the most
      */
-    static NightPlan plan(List<Showing> targets, Duration turn, int most, Worth worth) {
-        List<Showing> considered = targets.subList(0, Math.min(MOST_TARGETS, targets.size()));
+    static NightPlan plan(List<Observability> targets, Duration turn, int most, Worth worth) {
+        List<Observability> considered = targets.subList(0, Math.min(MOST_TARGETS, targets.size()));
         Optional<Interval> night = span(considered);
         return night.map(span -> new NightPlanner(considered, turn, worth, span).best(most))
                 .orElseGet(() -> new NightPlan(List.of()));
     }
 
     /** From when the first of them can be observed until when the last can. */
-    static Optional<Interval> span(List<Showing> targets) {
+    static Optional<Interval> span(List<Observability> targets) {
         Optional<Instant> from =
                 targets.stream().map(showing -> showing.windows().get(0).from()).min(Comparator.naturalOrder());
         Optional<Instant> to = targets.stream()
@@ -115,7 +115,7 @@ final class NightPlanner {
     }
 
     /** The mean merit over a turn; NaN if the target cannot be observed throughout. */
-    static double value(Showing showing, Interval slot, Worth worth) {
+    static double value(Observability showing, Interval slot, Worth worth) {
         if (showing.windows().stream().noneMatch(w -> w.contains(slot.from()) && w.contains(slot.to()))) {
             return Double.NaN;
         }
@@ -140,7 +140,7 @@ final class NightPlanner {
     }
 
     private void value(int target, Worth worth) {
-        Showing showing = targets.get(target);
+        Observability showing = targets.get(target);
         values[target] = new double[steps + 1];
         bestLater[target] = new double[steps + turnSteps + 2];
         places[target] = new HourAnglePlace[steps + turnSteps + 2];

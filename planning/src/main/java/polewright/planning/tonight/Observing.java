@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.alignment.work.WorkPreset;
@@ -69,26 +69,26 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
     }
 
     private static Purpose purposeOf(WorkItem item) {
-        return item instanceof Shot ? Purpose.CAMERA : Purpose.EYES;
+        return item instanceof ImagingRun ? Purpose.CAMERA : Purpose.EYES;
     }
 
     private static WorkPreset kind(WorkItem item) {
-        if (item instanceof Shot shot) {
+        if (item instanceof ImagingRun shot) {
             return shot.guiding() instanceof Guiding.Unguided ? WorkPreset.SHORT_SUBS : WorkPreset.LONG_GUIDED_SUBS;
         }
-        if (item instanceof Look look && look.finding() instanceof Look.Finding.ByHand) {
+        if (item instanceof VisualObservation look && look.finding() instanceof VisualObservation.Finding.ByHand) {
             return WorkPreset.LOOK_BY_HAND;
         }
         boolean isHighPower = item.name().equals(WorkPreset.PLANETS.words())
-                || (item instanceof Look look && look.field().compareTo(HIGH_POWER) < 0);
+                || (item instanceof VisualObservation look && look.field().compareTo(HIGH_POWER) < 0);
         return isHighPower ? WorkPreset.PLANETS : WorkPreset.CASUAL_LOOK;
     }
 
     private static Angle field(Rig rig, Purpose purpose, List<WorkItem> items) {
         Stream<Angle> ofWork = items.stream()
-                .map(item -> item instanceof Look look
+                .map(item -> item instanceof VisualObservation look
                         ? look.field()
-                        : ((Shot) item).camera().field());
+                        : ((ImagingRun) item).camera().field());
         Stream<Angle> ofRig = purpose == Purpose.CAMERA
                 ? WorkPreset.mainCamera(rig).map(Camera::field).stream()
                 : rig.optics().stream().map(Optic::field).filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0);
@@ -102,8 +102,8 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
             return A_LOOK;
         }
         Duration longest = items.stream()
-                .filter(Shot.class::isInstance)
-                .map(item -> ((Shot) item).total())
+                .filter(ImagingRun.class::isInstance)
+                .map(item -> ((ImagingRun) item).total())
                 .max(Comparator.naturalOrder())
                 .orElse(A_SERIES);
         return longest.compareTo(SHORTEST_SERIES) < 0

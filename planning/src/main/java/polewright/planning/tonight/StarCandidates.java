@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.sky.almanac.LunarPhase;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystem;
@@ -24,7 +24,7 @@ import polewright.sky.place.ObservingMoment;
  * @param usable the most welcome first
  * @param hurdles how many of those that are up each keeps away
  */
-record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) {
+record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> hurdles) {
     private static final double LOWEST_DEG = 15;
     private static final double HIGHEST_DEG = 82;
     private static final double PREFERRED_LOWEST_DEG = 25;
@@ -48,8 +48,8 @@ record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) 
 
     /** What one moment has in common for all stars. */
     private record Circumstances(
-            Reach reach, SunGuard sun, AirlessDirection moon, Angle moonKeepAway, Instrument tube) {
-        static Circumstances of(Reach reach, ObservingMoment moment, Instrument tube) {
+            PointingLimits reach, SunGuard sun, AirlessDirection moon, Angle moonKeepAway, Instrument tube) {
+        static Circumstances of(PointingLimits reach, ObservingMoment moment, Instrument tube) {
             return new Circumstances(
                     reach,
                     SunGuard.at(moment),
@@ -59,26 +59,26 @@ record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) 
                     tube);
         }
 
-        Optional<Hurdle> hurdle(StarInView star) {
+        Optional<ExclusionReason> hurdle(StarInView star) {
             double altitudeDeg = star.altitude().degrees();
             if (sun.isSunUp() && sun.distance(star.airless()).compareTo(SunGuard.KEEP_AWAY) < 0) {
-                return Optional.of(Hurdle.NEAR_SUN);
+                return Optional.of(ExclusionReason.NEAR_SUN);
             }
             if (altitudeDeg < LOWEST_DEG
                     || altitudeDeg > HIGHEST_DEG
                     || star.place().declination().abs().degrees() > FARTHEST_FROM_EQUATOR_DEG) {
-                return Optional.of(Hurdle.AWKWARD);
+                return Optional.of(ExclusionReason.AWKWARD);
             }
             if (!reach.canReach(star.place())) {
-                return Optional.of(Hurdle.OUT_OF_REACH);
+                return Optional.of(ExclusionReason.OUT_OF_REACH);
             }
             if (moon.altitude().radians() > 0
                     && separation(moon, star.airless()).compareTo(moonKeepAway) < 0) {
-                return Optional.of(Hurdle.NEAR_MOON);
+                return Optional.of(ExclusionReason.NEAR_MOON);
             }
             boolean isSeen =
                     isSeenByEye(star) || star.magnitude() <= FaintestStar.through(tube, star.airless(), sun.sun());
-            return isSeen ? Optional.empty() : Optional.of(Hurdle.SKY_TOO_BRIGHT);
+            return isSeen ? Optional.empty() : Optional.of(ExclusionReason.SKY_TOO_BRIGHT);
         }
 
         boolean isSeenByEye(StarInView star) {
@@ -90,10 +90,10 @@ record StarCandidates(List<StarCandidate> usable, Map<Hurdle, Integer> hurdles) 
         }
     }
 
-    static StarCandidates of(StarsInView stars, Reach reach, ObservingMoment moment, Instrument tube) {
+    static StarCandidates of(StarsInView stars, PointingLimits reach, ObservingMoment moment, Instrument tube) {
         Circumstances now = Circumstances.of(reach, moment, tube);
         List<StarCandidate> usable = new ArrayList<>();
-        Map<Hurdle, Integer> hurdles = new EnumMap<>(Hurdle.class);
+        Map<ExclusionReason, Integer> hurdles = new EnumMap<>(ExclusionReason.class);
         for (StarInView star : stars.up()) {
             now.hurdle(star)
                     .ifPresentOrElse(

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.PointingModel;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.HourAnglePlace;
@@ -31,7 +31,7 @@ final class StarSpread {
         this.before = before;
     }
 
-    static StarSpread over(Reach reach, ObservingMoment moment) {
+    static StarSpread over(PointingLimits reach, ObservingMoment moment) {
         List<HourAnglePlace> all = new ArrayList<>();
         for (int altitudeDeg = 25; altitudeDeg <= 65; altitudeDeg += 40) {
             for (int azimuthDeg = 0; azimuthDeg < 360; azimuthDeg += 45) {

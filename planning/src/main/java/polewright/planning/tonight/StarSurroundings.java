@@ -54,7 +54,7 @@ public record StarSurroundings(
      * @param side where it is from the star
      * @param isBrighter than the star; empty where that changes from month to month
      */
-    public record Neighbour(String name, Angle distance, Side side, Optional<Boolean> isBrighter) {}
+    public record Neighbour(String name, Angle distance, RelativeDirection side, Optional<Boolean> isBrighter) {}
 
     public StarSurroundings {
         guides = List.copyOf(guides);
@@ -99,7 +99,7 @@ public record StarSurroundings(
         return new Neighbour(
                 other.name(),
                 other.separation(star),
-                Side.of(other.direction(), star.direction()),
+                RelativeDirection.of(other.direction(), star.direction()),
                 Optional.of(other.magnitude() < star.magnitude()));
     }
 
@@ -122,7 +122,7 @@ public record StarSurroundings(
         return Optional.of(new Neighbour(
                 planet.label(),
                 distance,
-                Side.of(direction, star.direction()),
+                RelativeDirection.of(direction, star.direction()),
                 magnitude.isPresent() ? Optional.of(magnitude.getAsDouble() < star.magnitude()) : Optional.empty()));
     }
 

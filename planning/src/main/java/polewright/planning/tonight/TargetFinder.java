@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import polewright.mount.reach.Reach;
-import polewright.mount.reach.ReachOutcome;
+import polewright.mount.reach.PointingLimits;
+import polewright.mount.reach.Reachability;
 import polewright.mount.reach.SkyPath;
 import polewright.sky.almanac.SunDepth;
 import polewright.sky.angle.Angle;
@@ -34,7 +34,7 @@ public final class TargetFinder {
     private static final Duration MOVING_STEP = Duration.ofMinutes(10);
 
     private final Evening evening;
-    private final Reach reach;
+    private final PointingLimits reach;
     private final Observing observing;
     private final Optional<Interval> advised;
     private final Optional<Interval> sunDown;
@@ -75,14 +75,14 @@ public final class TargetFinder {
     }
 
     /** Those that show, best first; what was asked for comes before the rest. */
-    public static List<Showing> ranked(List<TargetOutcome> outcomes) {
+    public static List<Observability> ranked(List<TargetOutcome> outcomes) {
         return outcomes.stream()
                 .filter(TargetOutcome.Shows.class::isInstance)
                 .map(outcome -> ((TargetOutcome.Shows) outcome).showing())
                 .sorted(Comparator.comparing(
-                                (Showing showing) -> !showing.target().isWanted())
+                                (Observability showing) -> !showing.target().isWanted())
                         .thenComparing(
-                                Comparator.comparingDouble(Showing::score).reversed()))
+                                Comparator.comparingDouble(Observability::score).reversed()))
                 .toList();
     }
 
@@ -94,10 +94,10 @@ public final class TargetFinder {
             return new TargetOutcome.TooLight(target);
         }
         SkyPath path = path(target, when.get());
-        ReachOutcome outcome = reach.windows(path, when.get());
-        return outcome instanceof ReachOutcome.Reachable reachable
+        Reachability outcome = reach.windows(path, when.get());
+        return outcome instanceof Reachability.Reachable reachable
                 ? new TargetOutcome.Shows(showing(target, path, reachable.windows()))
-                : new TargetOutcome.OutOfReach(target, ((ReachOutcome.Never) outcome).barrier());
+                : new TargetOutcome.OutOfReach(target, ((Reachability.Never) outcome).barrier());
     }
 
     private Target ofTonight(Target target) {
@@ -132,14 +132,14 @@ public final class TargetFinder {
         };
     }
 
-    /** How well a target shows at any time of the night, 0 to 1: see {@link Merit}. */
-    double merit(Showing showing, Instant at) {
-        return Merit.of(showing.target(), observing)
+    /** How well a target shows at any time of the night, 0 to 1: see {@link ObservabilityScore}. */
+    double merit(Observability showing, Instant at) {
+        return ObservabilityScore.of(showing.target(), observing)
                 .at(showing.path().at(at), moon.orElseThrow().at(at), reach);
     }
 
-    private Showing showing(Target target, SkyPath path, List<Interval> windows) {
-        Merit merit = Merit.of(target, observing);
+    private Observability showing(Target target, SkyPath path, List<Interval> windows) {
+        ObservabilityScore merit = ObservabilityScore.of(target, observing);
         List<MoonPath.Now> tried = tried(windows);
         MoonPath.Now best = tried.get(0);
         double bestScore = -1;
@@ -153,7 +153,7 @@ public final class TargetFinder {
         HourAnglePlace place = path.at(best.at());
         Angle altitude = reach.altitudeSeen(place);
         Angle distance = best.distance(place);
-        return new Showing(
+        return new Observability(
                 target,
                 path,
                 windows,

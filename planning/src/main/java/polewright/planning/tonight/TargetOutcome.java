@@ -7,7 +7,7 @@ public sealed interface TargetOutcome {
     Target target();
 
     /** It can be looked at. */
-    record Shows(Showing showing) implements TargetOutcome {
+    record Shows(Observability showing) implements TargetOutcome {
         @Override
         public Target target() {
             return showing.target();

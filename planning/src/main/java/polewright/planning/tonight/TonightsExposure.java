@@ -2,7 +2,7 @@ package polewright.planning.tonight;
 
 import java.util.Optional;
 import polewright.alignment.allowance.ExposureLimits;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
 import polewright.alignment.work.WorkPreset;
 import polewright.mount.rig.Camera;
@@ -15,7 +15,7 @@ public final class TonightsExposure {
     private TonightsExposure() {}
 
     /** Over the window in which it shows best; empty without a camera, or while it is not known where the axis points. */
-    public static Optional<ExposureLimits.Limit> of(Evening evening, Showing showing) {
+    public static Optional<ExposureLimits.Limit> of(Evening evening, Observability showing) {
         Optional<Camera> camera = WorkPreset.mainCamera(evening.rig());
         if (camera.isEmpty() || evening.axis().isEmpty()) {
             return Optional.empty();
@@ -25,8 +25,8 @@ public final class TonightsExposure {
         Angle to = showing.path().at(window.to()).hourAngle();
         // Across the lower meridian hour angles start anew.
         Angle end = to.compareTo(from.hourAngle()) < 0 ? to.plus(Angle.HALF_TURN.times(2)) : to;
-        Shot usual = WorkPreset.SHORT_SUBS.with(camera.get());
-        Shot shot = new Shot(
+        ImagingRun usual = WorkPreset.SHORT_SUBS.with(camera.get());
+        ImagingRun shot = new ImagingRun(
                 usual.name(),
                 usual.camera(),
                 new SkyRegion.Track(showing.target().label(), from.declination(), from.hourAngle(), end),

@@ -29,7 +29,7 @@ public record TonightsPlan(
         Observing observing,
         MoonTonight moon,
         NightPlan plan,
-        List<Showing> others,
+        List<Observability> others,
         List<TargetOutcome> missed) {
     /** How many targets are planned if nothing is said, before gaps are filled. */
     public static final int USUAL_COUNT = 8;
@@ -68,11 +68,11 @@ public record TonightsPlan(
             Evening evening, Observing observing, List<Target> targets, int count, int mostWithGapsFilled) {
         TargetFinder finder = new TargetFinder(evening, observing);
         List<TargetOutcome> outcomes = finder.find(targets);
-        List<Showing> ranked = TargetFinder.ranked(outcomes);
-        List<Showing> placed = ranked.subList(0, Math.min(count * PLACED_PER_SLOT, ranked.size()));
+        List<Observability> ranked = TargetFinder.ranked(outcomes);
+        List<Observability> placed = ranked.subList(0, Math.min(count * PLACED_PER_SLOT, ranked.size()));
         NightPlan best = NightPlanner.plan(placed, observing.turn(), count, finder::merit);
         NightPlan plan = NightPlanner.span(placed)
-                .map(span -> FilledGaps.of(
+                .map(span -> GapFilling.of(
                         best,
                         span.from(),
                         ranked.subList(0, Math.min(TRIED_IN_GAPS, ranked.size())),
@@ -80,9 +80,9 @@ public record TonightsPlan(
                         mostWithGapsFilled,
                         finder::merit))
                 .orElse(best);
-        Set<Showing> planned =
+        Set<Observability> planned =
                 plan.slots().stream().map(NightPlan.Slot::showing).collect(Collectors.toSet());
-        List<Showing> others = new ArrayList<>();
+        List<Observability> others = new ArrayList<>();
         ranked.stream()
                 .filter(showing -> !planned.contains(showing))
                 .limit(MOST_OTHERS)
@@ -108,7 +108,7 @@ public record TonightsPlan(
      *
      * @return empty when it is not over the horizon then
      */
-    public Optional<Angle> moonDistance(Showing showing, Interval when) {
+    public Optional<Angle> moonDistance(Observability showing, Interval when) {
         Instant middle = when.from().plus(when.length().dividedBy(2));
         if (moon.up().stream().noneMatch(up -> up.contains(middle))) {
             return Optional.empty();

@@ -39,7 +39,7 @@ public record TwilightCaution(Crossing crossing, Instant at, List<Near> near) {
     public record Near(Target target, Angle distance) {}
 
     /** Something that is advised, and when; both ends the same for a moment. */
-    record Advised(Showing showing, Interval when) {}
+    record Advised(Observability showing, Interval when) {}
 
     public TwilightCaution {
         near = List.copyOf(near);

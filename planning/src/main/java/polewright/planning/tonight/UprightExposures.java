@@ -2,7 +2,7 @@ package polewright.planning.tonight;
 
 import java.time.Duration;
 import java.util.List;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.mount.reach.ReachableSky;
 import polewright.mount.rig.Camera;
 import polewright.sky.angle.Angle;
@@ -15,7 +15,7 @@ import polewright.sky.time.SiderealRate;
  * its middle, and the stars in its corners trail.
  *
  * <p>Exact turn of the parallactic angle, refraction left out; the drive is taken to be perfect. Trails as long as a shot
- * usually tolerates ({@link Shot#usualTolerance}).
+ * usually tolerates ({@link ImagingRun#usualTolerance}).
  *
  * @param site where the fork stands
  * @param corner from the middle of the picture to its corner
@@ -32,7 +32,7 @@ public record UprightExposures(Site site, Angle corner, Angle tolerance) {
     /** For a camera, at the usual tolerance. */
     public static UprightExposures of(Site site, Camera camera) {
         Angle corner = camera.perPixel().times(Math.hypot(camera.widthPixels(), camera.heightPixels()) / 2);
-        return new UprightExposures(site, corner, Shot.usualTolerance(camera, USUAL_SEEING));
+        return new UprightExposures(site, corner, ImagingRun.usualTolerance(camera, USUAL_SEEING));
     }
 
     /** The longest exposure that begins with the field there; at most {@link #LONGEST}. */

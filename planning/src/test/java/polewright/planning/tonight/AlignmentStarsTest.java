@@ -116,7 +116,7 @@ class AlignmentStarsTest {
         AlignmentOutcome outcome = outcome(evening(LARKFELL, walls, "2026-11-25T18:30:00Z"), 3);
 
         assertThat(outcome).isInstanceOfSatisfying(AlignmentOutcome.Nothing.class, nothing -> {
-            assertThat(nothing.hurdles().get(Hurdle.OUT_OF_REACH)).isGreaterThan(10);
+            assertThat(nothing.hurdles().get(ExclusionReason.OUT_OF_REACH)).isGreaterThan(10);
             assertThat(nothing.outByEye()).isEmpty();
         });
     }

@@ -42,8 +42,8 @@ class NightPlannerTest {
     private static double lostInMoonlight(SkyBody body) {
         Target target = Target.wanted(body);
         return 1
-                - Merit.of(target, LOOKING).at(Angle.ofDegrees(60), 18)
-                        / Merit.of(target, LOOKING).at(Angle.ofDegrees(60), 21.5);
+                - ObservabilityScore.of(target, LOOKING).at(Angle.ofDegrees(60), 18)
+                        / ObservabilityScore.of(target, LOOKING).at(Angle.ofDegrees(60), 21.5);
     }
 
     @Test
@@ -67,8 +67,8 @@ class NightPlannerTest {
 
     private static double ratio(Target one, Target other, Observing observing) {
         Angle altitude = Angle.ofDegrees(45);
-        return Merit.of(one, observing).at(altitude, 21)
-                / Merit.of(other, observing).at(altitude, 21);
+        return ObservabilityScore.of(one, observing).at(altitude, 21)
+                / ObservabilityScore.of(other, observing).at(altitude, 21);
     }
 
     /** The work that is logged; without any, the rig decides. */
@@ -99,15 +99,15 @@ class NightPlannerTest {
         Evening evening = openEvening(latitude, longitude, now);
         TonightsPlan plan = TonightsPlan.usual(evening, LOOKING, Target.ofLists());
         plan.plan().slots().forEach(slot -> check(evening, slot.showing(), slot.when()));
-        for (Showing other : plan.others()) {
+        for (Observability other : plan.others()) {
             check(evening, other, new Interval(other.best(), other.best()));
         }
-        List<Showing> all = TargetFinder.ranked(
+        List<Observability> all = TargetFinder.ranked(
                 new TargetFinder(evening, LOOKING).find(Target.ofLists().subList(0, 8)));
         all.forEach(showing -> showing.windows().forEach(window -> check(evening, showing, window)));
     }
 
-    private static void check(Evening evening, Showing showing, Interval when) {
+    private static void check(Evening evening, Observability showing, Interval when) {
         Interval night = evening.darkness().sunsetToSunrise();
         for (Instant at = when.from(); !at.isAfter(when.to()); at = at.plusSeconds(60)) {
             assertThat(Duration.between(night.from(), at).toSeconds())
@@ -195,9 +195,9 @@ class NightPlannerTest {
                     !at.plus(Duration.ofHours(1)).isAfter(slot.when().from());
                     at = at.plusSeconds(600)) {
                 Interval hour = new Interval(at, at.plusSeconds(1800));
-                for (Showing other : plan.others()) {
+                for (Observability other : plan.others()) {
                     double value = NightPlanner.value(other, hour, finder::merit);
-                    assertThat(Double.isNaN(value) || value < FilledGaps.GOOD)
+                    assertThat(Double.isNaN(value) || value < GapFilling.GOOD)
                             .as("%s at %s", other.target().label(), at)
                             .isTrue();
                 }
@@ -210,10 +210,10 @@ class NightPlannerTest {
     @Test
     void transitIsWhenTheHourAngleIsZero_byDayToo() {
         Evening evening = openEvening(54.6, -2.9, "2026-11-25T14:00:00Z");
-        List<Showing> all = TargetFinder.ranked(
+        List<Observability> all = TargetFinder.ranked(
                 new TargetFinder(evening, LOOKING).find(Target.ofLists().subList(0, 200)));
         int byDay = 0;
-        for (Showing showing : all) {
+        for (Observability showing : all) {
             ObservingMoment moment = evening.moment(showing.transit());
             assertThat(moment.hourAngle(Ephemeris.apparent(showing.target().body(), moment))
                             .hourAngle()

@@ -40,7 +40,7 @@ class StarSurroundingsTest {
         assertThat(vega.isItsBrightest()).isTrue();
         assertThat(vega.colour()).contains(StarColour.WHITE);
         assertThat(guide(vega, "Deneb").distance().degrees()).isBetween(23.5, 24.2);
-        assertThat(guide(vega, "Deneb").side()).isIn(Side.ABOVE, Side.ABOVE_RIGHT);
+        assertThat(guide(vega, "Deneb").side()).isIn(RelativeDirection.ABOVE, RelativeDirection.ABOVE_RIGHT);
         assertThat(guide(vega, "Deneb").isBrighter()).contains(false);
     }
 
@@ -49,8 +49,8 @@ class StarSurroundingsTest {
     void rigelIsBelowBetelgeuseInTheNorthAndAboveItInTheSouth() {
         StarSurroundings north = around("Betelgeuse", AlignmentStarsTest.LARKFELL, "2026-01-15T22:40:00Z");
         StarSurroundings south = around("Betelgeuse", AlignmentStarsTest.TUSSOCK_FLAT, "2026-01-15T11:00:00Z");
-        assertThat(guide(north, "Rigel").side()).isIn(Side.BELOW, Side.BELOW_RIGHT);
-        assertThat(guide(south, "Rigel").side()).isIn(Side.ABOVE, Side.ABOVE_LEFT);
+        assertThat(guide(north, "Rigel").side()).isIn(RelativeDirection.BELOW, RelativeDirection.BELOW_RIGHT);
+        assertThat(guide(south, "Rigel").side()).isIn(RelativeDirection.ABOVE, RelativeDirection.ABOVE_LEFT);
         assertThat(north.isItsBrightest()).isFalse();
     }
 
@@ -77,13 +77,13 @@ class StarSurroundingsTest {
     @Test
     void sidesGoRoundTheClockForSomebodyFacingTheStar() {
         RefractedDirection star = at(90, 40);
-        assertThat(Side.of(at(90, 50), star)).isEqualTo(Side.ABOVE);
-        assertThat(Side.of(at(100, 40), star)).isEqualTo(Side.RIGHT);
-        assertThat(Side.of(at(90, 30), star)).isEqualTo(Side.BELOW);
-        assertThat(Side.of(at(80, 40), star)).isEqualTo(Side.LEFT);
-        assertThat(Side.of(at(350, 40), at(355, 40))).isEqualTo(Side.LEFT);
-        assertThat(Side.of(at(2, 40), at(357, 40))).isEqualTo(Side.RIGHT);
-        assertThat(Side.of(at(270, 80), at(90, 80))).isEqualTo(Side.ABOVE);
+        assertThat(RelativeDirection.of(at(90, 50), star)).isEqualTo(RelativeDirection.ABOVE);
+        assertThat(RelativeDirection.of(at(100, 40), star)).isEqualTo(RelativeDirection.RIGHT);
+        assertThat(RelativeDirection.of(at(90, 30), star)).isEqualTo(RelativeDirection.BELOW);
+        assertThat(RelativeDirection.of(at(80, 40), star)).isEqualTo(RelativeDirection.LEFT);
+        assertThat(RelativeDirection.of(at(350, 40), at(355, 40))).isEqualTo(RelativeDirection.LEFT);
+        assertThat(RelativeDirection.of(at(2, 40), at(357, 40))).isEqualTo(RelativeDirection.RIGHT);
+        assertThat(RelativeDirection.of(at(270, 80), at(90, 80))).isEqualTo(RelativeDirection.ABOVE);
     }
 
     private static RefractedDirection at(double azimuthDeg, double altitudeDeg) {

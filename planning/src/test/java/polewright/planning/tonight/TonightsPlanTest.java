@@ -16,7 +16,7 @@ import polewright.alignment.work.WorkPreset;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.mount.reach.Barrier;
-import polewright.mount.reach.Reach;
+import polewright.mount.reach.PointingLimits;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
@@ -79,7 +79,7 @@ class TonightsPlanTest {
     void aPlanKeepsToTheWindows_andNoTurnIsOverAnother(double latitude, double longitude, String now) {
         Evening evening = evening(Site.ofDegrees(latitude, longitude, 200), now);
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, Target.ofLists(), 8);
-        Reach reach = evening.reach();
+        PointingLimits reach = evening.reach();
         assertThat(tonight.plan().slots()).hasSizeGreaterThan(4);
         Instant ended = Instant.EPOCH;
         for (NightPlan.Slot slot : tonight.plan().slots()) {
@@ -107,7 +107,7 @@ class TonightsPlanTest {
                 .orElseThrow();
         List<Interval> windows =
                 outcome instanceof TargetOutcome.Shows shows ? shows.showing().windows() : List.of();
-        Reach reach = evening.reach();
+        PointingLimits reach = evening.reach();
         for (Instant at = dark.from(); at.isBefore(dark.to()); at = at.plusSeconds(60)) {
             ObservingMoment moment = evening.moment(at);
             boolean isOpen = reach.canReach(moment.hourAngle(Ephemeris.apparent(body, moment)));
@@ -149,10 +149,10 @@ class TonightsPlanTest {
     @CsvSource({"54.6, -2.9, 2026-11-25T14:00:00Z", "-43.95, 170.4, 2026-06-25T03:00:00Z"})
     void theMoonsDistanceIsThatOfTheBestMoment(double latitude, double longitude, String now) {
         Evening evening = evening(Site.ofDegrees(latitude, longitude, 200), now);
-        List<Showing> showings = TargetFinder.ranked(
+        List<Observability> showings = TargetFinder.ranked(
                 new TargetFinder(evening, LOOKING).find(Target.ofLists().subList(0, 400)));
         assertThat(showings).hasSizeGreaterThan(100);
-        for (Showing showing : showings) {
+        for (Observability showing : showings) {
             ObservingMoment moment = evening.moment(showing.best());
             Angle real = Ephemeris.apparent(showing.target().body(), moment)
                     .separation(Ephemeris.apparent(SolarSystemBody.MOON, moment));
@@ -237,7 +237,8 @@ class TonightsPlanTest {
     @Test
     void exposuresShrinkAsTheAxisIsFartherOff() {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
-        Showing showing = ((TargetOutcome.Shows) new TargetFinder(evening, LOOKING).find(Target.wanted(object("M 31"))))
+        Observability showing = ((TargetOutcome.Shows)
+                        new TargetFinder(evening, LOOKING).find(Target.wanted(object("M 31"))))
                 .showing();
         assertThat(TonightsExposure.of(evening, showing)).isEmpty();
         double near = seconds(evening, showing, 1);
@@ -245,7 +246,7 @@ class TonightsPlanTest {
         assertThat(near).isGreaterThan(2 * far);
     }
 
-    private static double seconds(Evening evening, Showing showing, double upArcmin) {
+    private static double seconds(Evening evening, Observability showing, double upArcmin) {
         Rig rig = evening.rig().withCameras(List.of(new Camera("main", 1200, 3.76, 6000, 4000)));
         Evening known = new Evening(
                 evening.site(),
@@ -262,12 +263,12 @@ class TonightsPlanTest {
     @Test
     void meritGrowsWithHeightAndDarkness() {
         Target galaxy = Target.wanted(object("M 31"));
-        assertThat(Merit.of(galaxy, LOOKING).at(Angle.ofDegrees(60), 21.5))
-                .isGreaterThan(Merit.of(galaxy, LOOKING).at(Angle.ofDegrees(30), 21.5))
-                .isGreaterThan(Merit.of(galaxy, LOOKING).at(Angle.ofDegrees(60), 18))
-                .isGreaterThan(Merit.of(galaxy, NARROW).at(Angle.ofDegrees(60), 21.5));
+        assertThat(ObservabilityScore.of(galaxy, LOOKING).at(Angle.ofDegrees(60), 21.5))
+                .isGreaterThan(ObservabilityScore.of(galaxy, LOOKING).at(Angle.ofDegrees(30), 21.5))
+                .isGreaterThan(ObservabilityScore.of(galaxy, LOOKING).at(Angle.ofDegrees(60), 18))
+                .isGreaterThan(ObservabilityScore.of(galaxy, NARROW).at(Angle.ofDegrees(60), 21.5));
         Target planet = Target.wanted(SolarSystemBody.SATURN);
-        assertThat(Merit.of(planet, LOOKING).at(Angle.ofDegrees(60), 18))
-                .isCloseTo(Merit.of(planet, LOOKING).at(Angle.ofDegrees(60), 21.5), within(1e-12));
+        assertThat(ObservabilityScore.of(planet, LOOKING).at(Angle.ofDegrees(60), 18))
+                .isCloseTo(ObservabilityScore.of(planet, LOOKING).at(Angle.ofDegrees(60), 21.5), within(1e-12));
     }
 }

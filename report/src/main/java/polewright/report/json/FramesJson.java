@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.FoundDrive;
 import polewright.alignment.camera.FrameChecks;
+import polewright.alignment.camera.InferredDrive;
+import polewright.alignment.camera.PeriodicError;
 import polewright.alignment.camera.TrackedSequence;
-import polewright.alignment.camera.WormError;
 import polewright.mount.OffsetCovariance;
 import polewright.report.text.FrameWords;
 import polewright.sky.angle.Angle;
@@ -35,7 +35,7 @@ public final class FramesJson {
         found.turnsBetween().forEach(turn -> turns.add(turn.degrees()));
         node.put("residual_arcsec", rms(found.residuals()));
         node.put("polar_distance_deg", found.boresightPolarDistance().degrees());
-        FoundDrive drive = FoundDrive.of(found, told);
+        InferredDrive drive = InferredDrive.of(found, told);
         node.put("drive", drive.drive().name().toLowerCase(Locale.ROOT));
         node.put("drive_seen", drive.seen());
         ArrayNode warnings = node.putArray("warnings");
@@ -52,7 +52,7 @@ public final class FramesJson {
         node.put("dec_icrs_deg", sequence.declination().degrees());
         put(node, "north", sequence.north());
         put(node, "east", sequence.east());
-        WormError worm = sequence.worm();
+        PeriodicError worm = sequence.worm();
         ObjectNode periodic = node.putObject("periodic_error");
         periodic.put("peak_to_peak_arcsec", equatorial(worm, worm.peakToPeak()));
         periodic.put("rms_arcsec", equatorial(worm, worm.rms()));
@@ -76,7 +76,7 @@ public final class FramesJson {
         node.put("sigma_" + way + "_arcsec_min", drift.sigmaPerMinute().arcseconds());
     }
 
-    private static double equatorial(WormError worm, Angle onSky) {
+    private static double equatorial(PeriodicError worm, Angle onSky) {
         return worm.atEquator(onSky).arcseconds();
     }
 }

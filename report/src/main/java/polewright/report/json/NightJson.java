@@ -15,8 +15,8 @@ import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.Fix;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
+import polewright.session.DarknessWait;
 import polewright.session.NightState;
-import polewright.session.Waiting;
 import polewright.session.event.LoggedEvent;
 
 /** Fix and advice as JSON. */
@@ -69,7 +69,7 @@ public final class NightJson {
     /** What to do next; if that is to wait, until when and what for. */
     public static ObjectNode advice(NightState night) {
         ObjectNode node = advice(night.advice());
-        Waiting.of(night).ifPresent(until -> {
+        DarknessWait.of(night).ifPresent(until -> {
             node.put("until", until.sunDown().toString());
             until.starsShow().ifPresent(show -> node.put("stars_show_at", show.toString()));
             if (until.next() instanceof Advice.TakeSighting take) {

@@ -7,10 +7,10 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.function.IntFunction;
 import polewright.mount.AxisOffset;
+import polewright.simulation.practice.CompletedAction;
 import polewright.simulation.practice.Debrief;
-import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.ObservedReadings;
 import polewright.simulation.practice.PracticeState;
-import polewright.simulation.practice.Seen;
 
 /** A practice night as JSON; the truth is in the debrief only. */
 public final class PracticeJson {
@@ -32,30 +32,30 @@ public final class PracticeJson {
      *
      * @param files where the frame with that number is
      */
-    public static ObjectNode of(DoneDeed done, PracticeState state, IntFunction<Path> files) {
+    public static ObjectNode of(CompletedAction done, PracticeState state, IntFunction<Path> files) {
         ObjectNode node = of(state);
         node.put("kind", done.deed().kind().name().toLowerCase(Locale.ROOT));
         node.put("took_s", done.took().toSeconds());
         ObjectNode seen = node.putObject("seen");
-        if (done.seen() instanceof Seen.OnCompass compass) {
+        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
             seen.put("bearing_deg", compass.bearingDeg());
-        } else if (done.seen() instanceof Seen.OnScale scale) {
+        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
             seen.put("altitude_deg", scale.altitudeDeg());
-        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
             seen.put("optic", rocking.optic().name());
             rocking.star().ifPresent(star -> {
                 seen.put("star", star.star());
                 seen.put("distance_fields", star.fields());
                 seen.put("toward_clock", star.clock());
             });
-        } else if (done.seen() instanceof Seen.Drifted drifted) {
+        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
             seen.put("star", drifted.star());
             seen.put("minutes", drifted.length().toSeconds() / 60.0);
             seen.put("moved", drifted.moved().count());
             seen.put("unit", drifted.moved().unit().words());
             seen.put("toward", drifted.northward() ? "north" : "south");
             drifted.optic().ifPresent(optic -> seen.put("optic", optic.name()));
-        } else if (done.seen() instanceof Seen.FrameTaken taken) {
+        } else if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
             seen.put("frame", taken.number());
             seen.put("file", files.apply(taken.number()).toString());
         }

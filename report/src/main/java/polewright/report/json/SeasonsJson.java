@@ -6,8 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
-import polewright.planning.seasons.AxisThen;
-import polewright.planning.seasons.Course;
+import polewright.planning.seasons.AxisAtTime;
+import polewright.planning.seasons.AxisTrend;
 import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.NightRecord;
 import polewright.planning.seasons.PierMotion;
@@ -71,7 +71,7 @@ public final class SeasonsJson {
         return node;
     }
 
-    private static ObjectNode then(AxisThen then) {
+    private static ObjectNode then(AxisAtTime then) {
         ObjectNode node = NODES.objectNode();
         node.put("at", then.at().toString());
         put(node, then.offset());
@@ -123,7 +123,7 @@ public final class SeasonsJson {
         return node;
     }
 
-    private static ObjectNode course(Course course) {
+    private static ObjectNode course(AxisTrend course) {
         ObjectNode node = NODES.objectNode();
         node.put("arcmin_per_month", course.arcminPerMonth());
         node.put("sigma_arcmin_per_month", course.sigmaPerMonth());

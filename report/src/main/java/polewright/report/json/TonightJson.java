@@ -5,9 +5,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.ZoneId;
 import polewright.planning.tonight.NightPlan;
+import polewright.planning.tonight.Observability;
 import polewright.planning.tonight.Observing;
 import polewright.planning.tonight.Purpose;
-import polewright.planning.tonight.Showing;
 import polewright.planning.tonight.TargetOutcome;
 import polewright.planning.tonight.TonightsExposure;
 import polewright.planning.tonight.TonightsPlan;
@@ -64,7 +64,7 @@ public final class TonightJson {
                         .put("distance_deg", one.distance().degrees()));
     }
 
-    private static void showing(ObjectNode node, Showing showing) {
+    private static void showing(ObjectNode node, Observability showing) {
         node.put("target", showing.target().label())
                 .put("kind", showing.target().kind())
                 .put("wanted", showing.target().isWanted())

@@ -4,13 +4,13 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import polewright.sky.atlas.Constellation;
-import polewright.sky.body.Whereabouts;
+import polewright.sky.body.BodyPosition;
 
 /** Where a body stands as JSON. */
 public final class WhereJson {
     private WhereJson() {}
 
-    public static ObjectNode of(Whereabouts seen, Constellation constellation, List<String> notes) {
+    public static ObjectNode of(BodyPosition seen, Constellation constellation, List<String> notes) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("body", seen.body().label());
         node.put("at", seen.moment().time().utc().toString());

@@ -9,9 +9,9 @@ import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.allowance.ItemTolerance;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
 
@@ -55,17 +55,17 @@ public final class ZoneJson {
 
     private static ObjectNode item(WorkItem item, List<ItemTolerance> tolerances) {
         ObjectNode node = NODES.objectNode();
-        node.put("kind", item instanceof Look ? "look" : "shot");
+        node.put("kind", item instanceof VisualObservation ? "look" : "shot");
         node.put("name", item.name());
         putRegion(node.putObject("region"), item.region());
-        if (item instanceof Look look) {
+        if (item instanceof VisualObservation look) {
             node.put("field_deg", look.field().degrees());
             node.put("stay_min", look.stay().toMillis() / 60000.0);
             look.goToWithin().ifPresent(within -> node.put("go_to_within_arcmin", within.arcminutes()));
-            if (look.finding() instanceof Look.Finding.ByHand) {
+            if (look.finding() instanceof VisualObservation.Finding.ByHand) {
                 node.put("by_hand", true);
             }
-        } else if (item instanceof Shot shot) {
+        } else if (item instanceof ImagingRun shot) {
             node.put("camera", shot.camera().name());
             node.put("scale_arcsec_px", shot.camera().perPixel().arcseconds());
             node.put("sub_exposure_s", shot.subExposure().toMillis() / 1000.0);

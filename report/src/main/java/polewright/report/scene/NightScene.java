@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.alignment.advice.Advice;
-import polewright.alignment.advice.Places;
+import polewright.alignment.advice.PossibleAxes;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
@@ -37,7 +37,7 @@ public final class NightScene {
         if (fix.otherPlaces().isEmpty()) {
             return scene.withNow(fix.state().offset(), fix.state().offsetCovariance());
         }
-        Places places = Places.of(fix);
+        PossibleAxes places = PossibleAxes.of(fix);
         return scene.withNow(places.mean(), places.together());
     }
 

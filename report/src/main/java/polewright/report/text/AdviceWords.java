@@ -11,8 +11,8 @@ import java.util.Optional;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.Adviser;
 import polewright.alignment.advice.SightingKind;
+import polewright.session.DarknessWait;
 import polewright.session.NightState;
-import polewright.session.Waiting;
 import polewright.sky.angle.Angle;
 
 /** The next thing to do, in words: the verb first, then why. */
@@ -171,7 +171,7 @@ public final class AdviceWords {
 
     private static List<String> waiting(NightState night) {
         List<String> lines = new ArrayList<>();
-        Optional<Waiting> waiting = Waiting.of(night);
+        Optional<DarknessWait> waiting = DarknessWait.of(night);
         lines.add(waiting.map(until -> "WAIT  until the Sun is down at " + clock(until.sunDown()) + ", in "
                         + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + ".")
                 .orElse("WAIT  for dark; the Sun does not set here today."));

@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.FoundDrive;
 import polewright.alignment.camera.FrameChecks;
+import polewright.alignment.camera.InferredDrive;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.operations.camera.PlacedFrame;
@@ -93,7 +93,7 @@ public final class AxisWords {
                         .map(turn -> AngleWords.degrees(turn.abs()) + (turn.radians() >= 0 ? " westward" : " eastward"))
                         .collect(Collectors.joining(", then "))
                 + agreement(found) + ".");
-        lines.add(FrameWords.of(FoundDrive.of(found, told)));
+        lines.add(FrameWords.of(InferredDrive.of(found, told)));
         return lines;
     }
 

@@ -10,7 +10,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import polewright.alignment.fix.Agreement;
 import polewright.mount.OffsetCovariance;
-import polewright.planning.seasons.AxisThen;
+import polewright.planning.seasons.AxisAtTime;
 import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.NightRecord;
 import polewright.sky.angle.Angle;
@@ -87,7 +87,7 @@ public final class CompareWords {
         return "night " + night.id().number();
     }
 
-    private static String axis(Optional<AxisThen> then) {
+    private static String axis(Optional<AxisAtTime> then) {
         return then.map(t -> FixWords.direction(t.offset()) + ", " + giveOrTake(t.covariance()))
                 .orElse("not known");
     }

@@ -6,11 +6,11 @@ import java.util.Locale;
 import polewright.alignment.advice.FollowedScrews;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.FoundDrive;
 import polewright.alignment.camera.FrameChecks;
 import polewright.alignment.camera.FrameFinding;
+import polewright.alignment.camera.InferredDrive;
+import polewright.alignment.camera.PeriodicError;
 import polewright.alignment.camera.TrackedSequence;
-import polewright.alignment.camera.WormError;
 import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.session.event.NightEvent;
@@ -99,7 +99,7 @@ public final class FrameWords {
     }
 
     /** What the drive did, and how that is known. */
-    public static String of(FoundDrive found) {
+    public static String of(InferredDrive found) {
         if (found.drive() == Drive.NOT_TOLD) {
             return "Whether the drive was on the frames do not tell; the axis does not depend on it.";
         }
@@ -112,7 +112,7 @@ public final class FrameWords {
         List<String> lines = new ArrayList<>();
         lines.add(rate("Declination", sequence.north(), "north", "south") + ": this tells of the axis.");
         lines.add(rate("Right ascension", sequence.east(), "east", "west") + ": the drive's rate is in it.");
-        WormError worm = sequence.worm();
+        PeriodicError worm = sequence.worm();
         String spread = "Beside that steady drift right ascension wavers by "
                 + arcseconds(worm.atEquator(worm.peakToPeak())) + " from end to end, as at the equator";
         lines.add(worm.wave()

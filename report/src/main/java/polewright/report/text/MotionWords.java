@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import polewright.alignment.fix.AxisState;
 import polewright.mount.AxisOffset;
-import polewright.planning.seasons.Course;
+import polewright.planning.seasons.AxisTrend;
 import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.PierMotion;
 import polewright.sky.angle.Angle;
@@ -57,7 +57,7 @@ final class MotionWords {
         return DAY_AND_YEAR.format(at.atZone(ZoneOffset.UTC));
     }
 
-    private static String rate(Course course, String more, String less) {
+    private static String rate(AxisTrend course, String more, String less) {
         if (!course.isShown()) {
             // Two sigma beyond what was seen: it may well be that much, and chance alone shows as much.
             double most = Math.abs(course.arcminPerMonth()) + 2 * course.sigmaPerMonth();
@@ -68,7 +68,7 @@ final class MotionWords {
                 + " a month, give or take " + sigma(course.sigmaPerMonth());
     }
 
-    private static String swing(Course.Swing swing, String ways, String farthest) {
+    private static String swing(AxisTrend.Swing swing, String ways, String farthest) {
         if (swing.arcmin() < 2 * swing.sigmaArcmin()) {
             return "No swing " + ways + " with the year shows (under " + size(swing.arcmin() + 2 * swing.sigmaArcmin())
                     + ").";

@@ -9,7 +9,7 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import polewright.alignment.advice.AdvisedStar;
 import polewright.alignment.sighting.CentredStars;
-import polewright.alignment.work.Look;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
@@ -24,8 +24,8 @@ import polewright.mount.pointing.PointingTerm;
 import polewright.mount.pointing.SharedMistake;
 import polewright.mount.pointing.SkyOffset;
 import polewright.mount.pointing.StarResidual;
-import polewright.mount.pointing.TermStanding;
-import polewright.mount.reach.Reach;
+import polewright.mount.pointing.TermEstimate;
+import polewright.mount.reach.PointingLimits;
 import polewright.mount.reach.ReachableSky;
 import polewright.session.BrightStars;
 import polewright.session.NightPointing;
@@ -118,7 +118,8 @@ public final class PointingWords {
     }
 
     private static GoToSky over(NightState night, PointingModel model) {
-        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        PointingLimits reach =
+                PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
         return GoToSky.of(model, ReachableSky.above(LOWEST, night.begun().site(), reach));
     }
 
@@ -126,8 +127,8 @@ public final class PointingWords {
         Angle error = over(night, model).nineteenOfTwenty(model);
         List<String> lines = new ArrayList<>();
         work.items().stream()
-                .filter(Look.class::isInstance)
-                .map(Look.class::cast)
+                .filter(VisualObservation.class::isInstance)
+                .map(VisualObservation.class::cast)
                 .forEach(look -> look.goToWithin()
                         .ifPresent(within ->
                                 lines.add((error.compareTo(within) <= 0 ? "Good enough for " : "Not yet enough for ")
@@ -141,7 +142,8 @@ public final class PointingWords {
         if (SunGuard.at(moment).isSunUp()) {
             return Optional.of("By day polewright stars says which star to centre, away from the Sun.");
         }
-        Reach reach = Reach.of(night.begun().site(), night.begun().rig(), night.horizon());
+        PointingLimits reach =
+                PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
         List<AdvisedStar> candidates = BrightStars.upAt(moment).stream()
                 .filter(star -> reach.canReach(star.place()))
                 .filter(star -> model.centrings().stream()
@@ -171,7 +173,7 @@ public final class PointingWords {
     /** The errors that the stars tell. */
     public static List<ErrorWords> errors(PointingModel model) {
         return model.standings().stream()
-                .filter(TermStanding::isSupported)
+                .filter(TermEstimate::isSupported)
                 .map(standing -> new ErrorWords(
                         standing.term().words(), signed(standing.value()), AngleWords.size(standing.sigma())))
                 .toList();

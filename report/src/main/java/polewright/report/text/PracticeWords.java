@@ -8,12 +8,12 @@ import java.util.Locale;
 import java.util.Map;
 import polewright.alignment.sighting.ReadLength;
 import polewright.mount.rig.Optic;
+import polewright.simulation.practice.CompletedAction;
 import polewright.simulation.practice.Debrief;
-import polewright.simulation.practice.Deed;
-import polewright.simulation.practice.DoneDeed;
+import polewright.simulation.practice.ObservedReadings;
+import polewright.simulation.practice.PracticeAction;
 import polewright.simulation.practice.PracticeState;
 import polewright.simulation.practice.Scenario;
-import polewright.simulation.practice.Seen;
 import polewright.sky.PlainNumber;
 
 /** What a practice night says: what a deed let one see, and in the end what cost the minutes. */
@@ -31,7 +31,7 @@ public final class PracticeWords {
     }
 
     /** A deed, in one or two sentences, and how to log what it showed. */
-    public static List<String> done(DoneDeed done) {
+    public static List<String> done(CompletedAction done) {
         List<String> lines = new ArrayList<>();
         lines.add(AxisWords.clock(done.to()) + ", " + TimeSpans.of(done.took()) + " later: " + words(done) + ".");
         lines.addAll(logIt(done));
@@ -44,67 +44,67 @@ public final class PracticeWords {
                 + (state.clamped() ? "tight" : "loose") + ".";
     }
 
-    private static String words(DoneDeed done) {
-        if (done.seen() instanceof Seen.OnCompass compass) {
+    private static String words(CompletedAction done) {
+        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
             return "the compass reads " + PlainNumber.of(compass.bearingDeg()) + "°";
-        } else if (done.seen() instanceof Seen.OnScale scale) {
+        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
             return "the scale reads " + PlainNumber.of(scale.altitudeDeg()) + "°";
-        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
             return rocking.star()
                     .map(star -> star.star() + " stands " + PlainNumber.of(star.fields()) + " of the field from the"
                             + " still point, toward " + PlainNumber.of(star.clock()) + " on the clock")
                     .orElse("no star that you know is in the field of the "
                             + rocking.optic().name());
-        } else if (done.seen() instanceof Seen.Drifted drifted) {
+        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
             return drifted.star() + " drifted " + PlainNumber.of(drifted.moved().count()) + " "
                     + drifted.moved().unit().words() + " " + way(drifted) + " in " + TimeSpans.of(drifted.length());
-        } else if (done.seen() instanceof Seen.FrameTaken taken) {
+        } else if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
             return "frame " + taken.number() + " is taken, "
                     + PlainNumber.of(Math.rint(taken.turned().degrees())) + "° from home in right ascension";
         }
         return deed(done.deed());
     }
 
-    private static String deed(Deed deed) {
-        if (deed instanceof Deed.TurnScrew turn) {
+    private static String deed(PracticeAction deed) {
+        if (deed instanceof PracticeAction.TurnScrew turn) {
             return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
                     + Fractions.turns(Math.abs(turn.turns().net()))
                     + (turn.turns().net() < 0 ? " counter-clockwise" : " clockwise");
-        } else if (deed instanceof Deed.MoveByHand) {
+        } else if (deed instanceof PracticeAction.MoveByHand) {
             return "the mount is moved by hand";
-        } else if (deed instanceof Deed.Clamp) {
+        } else if (deed instanceof PracticeAction.Clamp) {
             return "the clamps are tight";
-        } else if (deed instanceof Deed.Unclamp) {
+        } else if (deed instanceof PracticeAction.Unclamp) {
             return "the clamps are loose";
-        } else if (deed instanceof Deed.RockAndLook look) {
+        } else if (deed instanceof PracticeAction.RockAndLook look) {
             return "looked through the " + look.optic() + " while rocking";
-        } else if (deed instanceof Deed.ReadCompass) {
+        } else if (deed instanceof PracticeAction.ReadCompass) {
             return "read the compass";
-        } else if (deed instanceof Deed.ReadScale) {
+        } else if (deed instanceof PracticeAction.ReadScale) {
             return "read the scale";
-        } else if (deed instanceof Deed.WatchStar watch) {
+        } else if (deed instanceof PracticeAction.WatchStar watch) {
             return "watched " + watch.star();
-        } else if (deed instanceof Deed.TakeFrame) {
+        } else if (deed instanceof PracticeAction.TakeFrame) {
             return "took a frame";
-        } else if (deed instanceof Deed.Wait) {
+        } else if (deed instanceof PracticeAction.Wait) {
             return "waited";
         }
         throw new IllegalStateException("no words for " + deed.getClass());
     }
 
-    private static List<String> logIt(DoneDeed done) {
+    private static List<String> logIt(CompletedAction done) {
         String typed = "";
-        if (done.seen() instanceof Seen.OnCompass compass) {
+        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
             typed = "sight compass " + PlainNumber.of(compass.bearingDeg());
-        } else if (done.seen() instanceof Seen.OnScale scale) {
+        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
             typed = "sight scale " + PlainNumber.of(scale.altitudeDeg());
-        } else if (done.seen() instanceof Seen.WhileRocking rocking) {
+        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
             typed = rocking.star()
                     .map(star -> "sight still " + quoted(star.star()) + " --distance " + PlainNumber.of(star.fields())
                             + " --toward " + PlainNumber.of(star.clock()) + " --with "
                             + quoted(rocking.optic().name()))
                     .orElse("");
-        } else if (done.seen() instanceof Seen.Drifted drifted) {
+        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
             typed = "sight drift " + quoted(drifted.star()) + " --minutes "
                     + PlainNumber.of(drifted.length().toSeconds() / 60.0) + " --moved "
                     + PlainNumber.of(drifted.moved().count()) + " --toward " + way(drifted)
@@ -114,17 +114,17 @@ public final class PracticeWords {
                                     .map(name -> " --with " + quoted(name))
                                     .orElse("")
                             : " --unit arcsec");
-        } else if (done.deed() instanceof Deed.TurnScrew turn) {
+        } else if (done.deed() instanceof PracticeAction.TurnScrew turn) {
             typed = "turn --" + turn.screw().name().toLowerCase(Locale.ROOT) + " "
                     + PlainNumber.asTyped(turn.turns().net());
             if (turn.turns().isPastAndBack()) {
                 return List.of();
             }
-        } else if (done.deed() instanceof Deed.Clamp) {
+        } else if (done.deed() instanceof PracticeAction.Clamp) {
             typed = "clamp";
-        } else if (done.deed() instanceof Deed.Unclamp) {
+        } else if (done.deed() instanceof PracticeAction.Unclamp) {
             typed = "unclamp";
-        } else if (done.deed() instanceof Deed.MoveByHand) {
+        } else if (done.deed() instanceof PracticeAction.MoveByHand) {
             typed = "knock";
         }
         if (typed.isEmpty()) {
@@ -135,7 +135,7 @@ public final class PracticeWords {
         return lines;
     }
 
-    private static String way(Seen.Drifted drifted) {
+    private static String way(ObservedReadings.Drifted drifted) {
         return drifted.northward() ? "north" : "south";
     }
 
@@ -155,7 +155,7 @@ public final class PracticeWords {
         lines.add(debrief.within() ? "  Within the allowance." : "  Outside the allowance.");
         lines.add("");
         lines.add("MINUTES " + minutes(debrief.total()) + " in all");
-        Map<Deed.Kind, Duration> sorted = new EnumMap<>(Deed.Kind.class);
+        Map<PracticeAction.Kind, Duration> sorted = new EnumMap<>(PracticeAction.Kind.class);
         sorted.putAll(debrief.byKind());
         sorted.forEach((kind, took) -> lines.add(
                 "  " + Wrapping.unbroken(String.format(Locale.ROOT, "%5s", minutes(took))) + "  " + kind(kind)));
@@ -185,7 +185,7 @@ public final class PracticeWords {
         return PlainNumber.of(Math.rint(span.toSeconds() / 6.0) / 10);
     }
 
-    private static String kind(Deed.Kind kind) {
+    private static String kind(PracticeAction.Kind kind) {
         return switch (kind) {
             case READING -> "compass and scale";
             case EYEPIECE -> "looking while rocking";

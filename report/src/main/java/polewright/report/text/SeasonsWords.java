@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import polewright.mount.AxisOffset;
 import polewright.operations.seasons.LoggedNights;
-import polewright.planning.seasons.AxisThen;
+import polewright.planning.seasons.AxisAtTime;
 import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.NightRecord;
 import polewright.planning.seasons.Seasons;
@@ -103,7 +103,7 @@ public final class SeasonsWords {
                 + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
     }
 
-    private static String where(Optional<AxisThen> then) {
+    private static String where(Optional<AxisAtTime> then) {
         return then.map(t -> FixWords.direction(t.offset())).orElse("it is not known how");
     }
 
@@ -142,7 +142,7 @@ public final class SeasonsWords {
         return Math.round(night.taken().toSeconds() / 60.0);
     }
 
-    private static String pair(Optional<AxisThen> then) {
+    private static String pair(Optional<AxisAtTime> then) {
         return then.map(t -> pair(t.offset())).orElse(none());
     }
 

@@ -14,7 +14,7 @@ import polewright.mount.rig.MountKind;
 import polewright.planning.tonight.AlignmentOutcome;
 import polewright.planning.tonight.AlignmentStar;
 import polewright.planning.tonight.Evening;
-import polewright.planning.tonight.Hurdle;
+import polewright.planning.tonight.ExclusionReason;
 import polewright.planning.tonight.StarMove;
 import polewright.planning.tonight.StarSurroundings;
 import polewright.sky.PlainNumber;
@@ -275,12 +275,12 @@ public final class StarFindingWords {
                     : "every simple way there passes near the Sun. Cap the tube, take it home by the way that leads away"
                             + " from the Sun, and ask again without --from.";
         }
-        Optional<Hurdle> main = nothing.hurdles().entrySet().stream()
-                .filter(entry -> entry.getKey() != Hurdle.AWKWARD)
-                .max(Map.Entry.<Hurdle, Integer>comparingByValue()
+        Optional<ExclusionReason> main = nothing.hurdles().entrySet().stream()
+                .filter(entry -> entry.getKey() != ExclusionReason.AWKWARD)
+                .max(Map.Entry.<ExclusionReason, Integer>comparingByValue()
                         .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
                 .map(Map.Entry::getKey);
-        return switch (main.orElse(Hurdle.AWKWARD)) {
+        return switch (main.orElse(ExclusionReason.AWKWARD)) {
             case SKY_TOO_BRIGHT ->
                 "the sky is too bright, even through " + PlainNumber.of(apertureMm)
                         + " mm of aperture (--aperture names yours).";

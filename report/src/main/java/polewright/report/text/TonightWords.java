@@ -11,8 +11,8 @@ import java.util.stream.Collectors;
 import polewright.alignment.allowance.ExposureLimits;
 import polewright.alignment.work.WorkPreset;
 import polewright.planning.tonight.NightPlan;
+import polewright.planning.tonight.Observability;
 import polewright.planning.tonight.Purpose;
-import polewright.planning.tonight.Showing;
 import polewright.planning.tonight.Target;
 import polewright.planning.tonight.TargetOutcome;
 import polewright.planning.tonight.TonightsExposure;
@@ -222,7 +222,7 @@ public final class TonightWords {
     }
 
     private String detail(NightPlan.Slot slot) {
-        Showing showing = slot.showing();
+        Observability showing = slot.showing();
         HourAnglePlace place = showing.path().at(slot.when().from());
         var direction = tonight.evening().moment(slot.when().from()).airless(place);
         return AngleWords.compassPoint(direction.azimuth()) + ", "
@@ -232,7 +232,7 @@ public final class TonightWords {
     }
 
     /** {@code 04:10 next day}; by day it says so. */
-    private String transit(Showing showing) {
+    private String transit(Observability showing) {
         boolean isByDay = !tonight.evening().darkness().sunsetToSunrise().contains(showing.transit());
         return clock.inSentence(showing.transit()) + (isByDay ? " (by day)" : "");
     }
@@ -255,7 +255,7 @@ public final class TonightWords {
     }
 
     /** {@code Moon 40° away}; of what it drowns, that it is bright. */
-    private Optional<String> moon(Showing showing, Interval when) {
+    private Optional<String> moon(Observability showing, Interval when) {
         return tonight.moonDistance(showing, when)
                 .filter(distance -> !showing.target().kind().equals("the Moon"))
                 .map(distance ->
@@ -263,15 +263,15 @@ public final class TonightWords {
     }
 
     /** Half lit, it hides what is fainter than the planets (common practice). */
-    private boolean isDrowned(Showing showing) {
+    private boolean isDrowned(Observability showing) {
         return !showing.target().isBrightBody() && tonight.moon().phase().litShare() >= BRIGHT_MOON;
     }
 
-    private String windows(Showing showing) {
+    private String windows(Observability showing) {
         return String.join(" and ", showing.windows().stream().map(clock::span).toList());
     }
 
-    private Optional<String> exposure(Showing showing) {
+    private Optional<String> exposure(Observability showing) {
         if (tonight.observing().purpose() == Purpose.EYES) {
             return Optional.empty();
         }
@@ -288,7 +288,7 @@ public final class TonightWords {
         return tonight.others().stream().map(this::other).toList();
     }
 
-    private String other(Showing showing) {
+    private String other(Observability showing) {
         String moon = moon(showing, new Interval(showing.best(), showing.best()))
                 .filter(words -> isDrowned(showing))
                 .map(words -> "; " + words)

@@ -5,16 +5,16 @@ import java.util.List;
 import polewright.sky.angle.Angle;
 import polewright.sky.angle.Sexagesimal;
 import polewright.sky.atlas.Constellation;
+import polewright.sky.body.BodyPosition;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
-import polewright.sky.body.Whereabouts;
 
 /** Where a body stands, in words. */
 public final class WhereWords {
     private WhereWords() {}
 
     /** Where to look first, then the figures. */
-    public static List<String> of(Whereabouts seen, Constellation constellation) {
+    public static List<String> of(BodyPosition seen, Constellation constellation) {
         List<String> lines = new ArrayList<>();
         Angle azimuth = seen.airless().azimuth();
         Angle altitude = seen.refracted().altitude();

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.sky.PlainNumber;
@@ -28,15 +28,15 @@ public final class WorkWords {
 
     private static String figures(WorkItem item) {
         List<String> parts = new ArrayList<>();
-        if (item instanceof Look look) {
+        if (item instanceof VisualObservation look) {
             parts.add("a field of " + read(look.field()));
             parts.add(TimeSpans.of(look.stay()) + " untouched");
-            if (look.finding() instanceof Look.Finding.GoTo goTo) {
+            if (look.finding() instanceof VisualObservation.Finding.GoTo goTo) {
                 parts.add("go-to within " + read(goTo.within()));
-            } else if (look.finding() instanceof Look.Finding.ByHand) {
+            } else if (look.finding() instanceof VisualObservation.Finding.ByHand) {
                 parts.add("pushed by hand, without a go-to");
             }
-        } else if (item instanceof Shot shot) {
+        } else if (item instanceof ImagingRun shot) {
             parts.add(
                     "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
             parts.add("with " + camera(shot.camera()));

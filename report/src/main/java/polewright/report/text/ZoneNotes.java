@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.mount.rig.Rig;
 import polewright.mount.rig.Worm;
 
@@ -16,7 +16,7 @@ public final class ZoneNotes {
     public static List<String> of(WorkZone zone, Rig rig) {
         List<String> lines = new ArrayList<>();
         boolean isAnyUnguided = zone.work().items().stream()
-                .anyMatch(item -> item instanceof Shot shot && shot.guiding() instanceof Guiding.Unguided);
+                .anyMatch(item -> item instanceof ImagingRun shot && shot.guiding() instanceof Guiding.Unguided);
         if (isAnyUnguided && rig.drive().worm().equals(Worm.NOT_COUNTED)) {
             lines.add(
                     "NOTE  The drive's periodic error is not counted, for the rig does not tell it: unguided stars may"

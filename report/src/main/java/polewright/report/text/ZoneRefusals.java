@@ -2,7 +2,7 @@ package polewright.report.text;
 
 import java.time.Duration;
 import java.util.Optional;
-import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.ZoneOutcome;
 import polewright.sky.InputRefused;
 
@@ -25,8 +25,8 @@ public final class ZoneRefusals {
                 "give one of them more room, or keep it for another night");
     }
 
-    private static String atMost(Cause cause, Optional<Duration> longest) {
-        boolean look = cause == Cause.LEAVES_FIELD || cause == Cause.GO_TO;
+    private static String atMost(LimitCause cause, Optional<Duration> longest) {
+        boolean look = cause == LimitCause.LEAVES_FIELD || cause == LimitCause.GO_TO;
         return longest.map(span ->
                         // A refusal is one line, and is not broken.
                         (look ? "; it could stay at most " : "; the longest that could is ")
@@ -34,7 +34,7 @@ public final class ZoneRefusals {
                 .orElse("");
     }
 
-    private static String remedy(Cause cause) {
+    private static String remedy(LimitCause cause) {
         return switch (cause) {
             case DRIFT -> "shorten --exposure, allow a longer --tolerance, stay higher, or guide";
             case CORNER -> "shorten --exposure, allow a longer --tolerance, or take a guide star nearer by";

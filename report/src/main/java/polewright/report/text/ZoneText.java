@@ -27,13 +27,13 @@ public final class ZoneText {
     private final ZoneScene scene;
     private final ZoneRim outline;
     private final List<Stretch> causes;
-    private final LetterMap map;
+    private final AsciiPlot map;
 
     private ZoneText(ZoneScene scene) {
         this.scene = scene;
         this.outline = ZoneRim.of(scene.allowance());
         this.causes = outline.causes();
-        this.map = LetterMap.showing(content());
+        this.map = AsciiPlot.showing(content());
     }
 
     /** The picture's lines. */
@@ -140,8 +140,8 @@ public final class ZoneText {
     }
 
     private boolean isNear(Vector2D seen) {
-        Vector2D lowest = LetterMap.lowest(zone());
-        Vector2D size = LetterMap.highest(zone()).subtract(lowest);
+        Vector2D lowest = AsciiPlot.lowest(zone());
+        Vector2D size = AsciiPlot.highest(zone()).subtract(lowest);
         Vector2D fromMiddle = seen.subtract(lowest.add(0.5, size));
         return fromMiddle.getNorm() <= FAR * Math.max(size.getX(), size.getY());
     }

@@ -6,8 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import polewright.alignment.allowance.Allowance;
-import polewright.alignment.allowance.Cause;
 import polewright.alignment.allowance.ItemTolerance;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.allowance.ZoneEdge;
 import polewright.alignment.allowance.ZoneFinder;
@@ -80,9 +80,9 @@ public final class ZoneWords {
                 .filter(tolerance -> tolerance.item().equals(item))
                 .map(ItemTolerance::alone)
                 .map(zone -> {
-                    Cause cause = nearest(zone).cause();
+                    LimitCause cause = nearest(zone).cause();
                     String within = "         Alone it allows " + AngleWords.size(zone.depth()) + " round its best aim";
-                    return cause == Cause.MOUNT
+                    return cause == LimitCause.MOUNT
                             ? within + ", the limit for any mount."
                             : within + "; beyond that " + goesWrong(cause) + ".";
                 })
@@ -111,15 +111,15 @@ public final class ZoneWords {
     }
 
     private static String strictest(WorkZone zone) {
-        Cause cause = nearest(zone).cause();
-        return cause == Cause.MOUNT
+        LimitCause cause = nearest(zone).cause();
+        return cause == LimitCause.MOUNT
                 ? "WHY   The work tolerates more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
                         + " is the limit for any mount."
                 : "WHY   Strictest is " + zone.strictest() + ": just beyond its line " + goesWrong(cause) + ".";
     }
 
     /** What goes wrong, as the end of a sentence. */
-    static String goesWrong(Cause cause) {
+    static String goesWrong(LimitCause cause) {
         return switch (cause) {
             case DRIFT -> "stars trail";
             case CORNER -> "stars trail in the corners";

@@ -18,12 +18,12 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.camera.FoundDrive;
 import polewright.alignment.camera.FrameDisturbance;
 import polewright.alignment.camera.FrameExplanations;
 import polewright.alignment.camera.FrameFinding;
+import polewright.alignment.camera.InferredDrive;
+import polewright.alignment.camera.PeriodicError;
 import polewright.alignment.camera.TrackedSequence;
-import polewright.alignment.camera.WormError;
 import polewright.alignment.sighting.BodyBearing;
 import polewright.alignment.sighting.CompassBearing;
 import polewright.alignment.sighting.FieldDrift;
@@ -226,11 +226,11 @@ class FrameWordsTest {
 
     @Test
     void driveIsToldWithHowItIsKnown() {
-        assertThat(FrameWords.of(new FoundDrive(Drive.TRACKING, true)))
+        assertThat(FrameWords.of(new InferredDrive(Drive.TRACKING, true)))
                 .isEqualTo("The drive was tracking, as the frames show; the axis does not depend on it.");
-        assertThat(FrameWords.of(new FoundDrive(Drive.STANDING, false)))
+        assertThat(FrameWords.of(new InferredDrive(Drive.STANDING, false)))
                 .isEqualTo("The drive was off, as told; the axis does not depend on it.");
-        assertThat(FrameWords.of(new FoundDrive(Drive.NOT_TOLD, false)))
+        assertThat(FrameWords.of(new InferredDrive(Drive.NOT_TOLD, false)))
                 .isEqualTo("Whether the drive was on the frames do not tell; the axis does not depend on it.");
     }
 
@@ -238,12 +238,12 @@ class FrameWordsTest {
     void driftAndWormAreToldApart() {
         TrackedSequence.Drift north = new TrackedSequence.Drift(Angle.ofArcseconds(-1.234), Angle.ofArcseconds(0.04));
         TrackedSequence.Drift east = new TrackedSequence.Drift(Angle.ofArcseconds(0.51), Angle.ofArcseconds(0.2));
-        WormError worm = new WormError(
+        PeriodicError worm = new PeriodicError(
                 Angle.ofArcseconds(12.4),
                 Angle.ofArcseconds(4),
                 Angle.ofDegrees(60),
-                Optional.of(
-                        new WormError.Wave(Duration.ofSeconds(479), Angle.ofArcseconds(5.5), Angle.ofArcseconds(0.1))));
+                Optional.of(new PeriodicError.Wave(
+                        Duration.ofSeconds(479), Angle.ofArcseconds(5.5), Angle.ofArcseconds(0.1))));
         assertThat(FrameWords.of(new TrackedSequence(
                         EVENING,
                         Duration.ofMinutes(10),

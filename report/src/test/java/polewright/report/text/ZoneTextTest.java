@@ -8,12 +8,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import polewright.alignment.allowance.Cause;
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.allowance.ZoneEdge;
-import polewright.alignment.work.Look;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.drawing.ScrewToTurn;
 import polewright.drawing.ZoneScene;
@@ -188,7 +188,7 @@ class ZoneTextTest {
             AxisOffset.ofArcminutes(-1, 4)
         };
         String[] items = {"Saturn at 200×", "Vega 120 s", "M 13 guided", "Vega 120 s"};
-        Cause[] causes = {Cause.LEAVES_FIELD, Cause.DRIFT, Cause.CORNER, Cause.DRIFT};
+        LimitCause[] causes = {LimitCause.LEAVES_FIELD, LimitCause.DRIFT, LimitCause.CORNER, LimitCause.DRIFT};
         List<ZoneEdge> edges = new ArrayList<>();
         for (int i = 0; i < 4; i++) {
             AxisOffset along = corners[(i + 1) % 4].minus(corners[i]);
@@ -200,11 +200,11 @@ class ZoneTextTest {
                         causes[i]));
             }
         }
-        Look look = new Look(
+        VisualObservation look = new VisualObservation(
                 "Vega 120 s",
                 Angle.ofDegrees(1),
                 Duration.ofMinutes(15),
-                new Look.Finding.Centred(),
+                new VisualObservation.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(
                 new Work(List.of(look)), edges, AxisOffset.ofArcminutes(0, 1), Angle.ofArcminutes(1.5), "Vega 120 s");

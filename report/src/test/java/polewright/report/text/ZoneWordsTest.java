@@ -6,11 +6,11 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import polewright.alignment.allowance.Cause;
+import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.allowance.ZoneEdge;
-import polewright.alignment.work.Look;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
@@ -30,14 +30,14 @@ class ZoneWordsTest {
         }
         List<ZoneEdge> edges = new ArrayList<>();
         for (int i = 0; i < corners.size(); i++) {
-            edges.add(
-                    new ZoneEdge(corners.get(i), corners.get((i + 1) % corners.size()), "a look", Cause.LEAVES_FIELD));
+            edges.add(new ZoneEdge(
+                    corners.get(i), corners.get((i + 1) % corners.size()), "a look", LimitCause.LEAVES_FIELD));
         }
-        Look look = new Look(
+        VisualObservation look = new VisualObservation(
                 "a look",
                 Angle.ofDegrees(0.8),
                 Duration.ofMinutes(15),
-                new Look.Finding.Centred(),
+                new VisualObservation.Finding.Centred(),
                 SkyRegion.Above.THIRTY_DEGREES);
         return new WorkZone(
                 new Work(List.of(look)), edges, AxisOffset.NONE, Angle.ofArcminutes(Math.min(24, arcmin)), "a look");
@@ -61,7 +61,11 @@ class ZoneWordsTest {
     }
 
     private static String region(SkyRegion region) {
-        return WorkWords.of(
-                new Look("a look", Angle.ofDegrees(0.8), Duration.ofMinutes(15), new Look.Finding.Centred(), region));
+        return WorkWords.of(new VisualObservation(
+                "a look",
+                Angle.ofDegrees(0.8),
+                Duration.ofMinutes(15),
+                new VisualObservation.Finding.Centred(),
+                region));
     }
 }

@@ -4,9 +4,9 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import polewright.alignment.work.Guiding;
-import polewright.alignment.work.Look;
-import polewright.alignment.work.Shot;
+import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
+import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
@@ -37,17 +37,17 @@ final class WorkJson {
     }
 
     private static void writeItem(FieldWriter out, WorkItem item) {
-        out.word("kind", item instanceof Look ? ItemKind.LOOK : ItemKind.SHOT)
+        out.word("kind", item instanceof VisualObservation ? ItemKind.LOOK : ItemKind.SHOT)
                 .text("name", item.name())
                 .object("region", item.region(), WorkJson::writeRegion);
-        if (item instanceof Look look) {
+        if (item instanceof VisualObservation look) {
             out.angle("field_deg", look.field()).duration("stay_min", look.stay());
-            if (look.finding() instanceof Look.Finding.GoTo goTo) {
+            if (look.finding() instanceof VisualObservation.Finding.GoTo goTo) {
                 out.angle("go_to_within_arcmin", goTo.within());
-            } else if (look.finding() instanceof Look.Finding.ByHand) {
+            } else if (look.finding() instanceof VisualObservation.Finding.ByHand) {
                 out.flag("by_hand", true);
             }
-        } else if (item instanceof Shot shot) {
+        } else if (item instanceof ImagingRun shot) {
             out.object("camera", shot.camera(), RigJson::writeCamera)
                     .duration("sub_exposure_s", shot.subExposure())
                     .duration("total_min", shot.total());
@@ -65,8 +65,8 @@ final class WorkJson {
             case LOOK -> {
                 Angle field = in.angle("field_deg");
                 Duration stay = in.duration("stay_min");
-                Look.Finding finding = readFinding(in);
-                yield in.made(() -> new Look(name, field, stay, finding, region));
+                VisualObservation.Finding finding = readFinding(in);
+                yield in.made(() -> new VisualObservation(name, field, stay, finding, region));
             }
             case SHOT -> {
                 Camera camera = in.object("camera", RigJson::readCamera);
@@ -78,23 +78,23 @@ final class WorkJson {
                 yield in.made(() -> {
                     Guiding guiding =
                             guideStar.<Guiding>map(Guiding.Guided::new).orElseGet(Guiding.Unguided::new);
-                    return new Shot(name, camera, region, sub, total, guiding, tolerance);
+                    return new ImagingRun(name, camera, region, sub, total, guiding, tolerance);
                 });
             }
         };
     }
 
-    private static Look.Finding readFinding(FieldReader in) {
+    private static VisualObservation.Finding readFinding(FieldReader in) {
         boolean isByHand = in.has("by_hand") && in.flag("by_hand");
         if (!in.has("go_to_within_arcmin")) {
-            return isByHand ? new Look.Finding.ByHand() : new Look.Finding.Centred();
+            return isByHand ? new VisualObservation.Finding.ByHand() : new VisualObservation.Finding.Centred();
         }
         Angle within = in.angle("go_to_within_arcmin");
         return in.made(() -> {
             if (isByHand) {
                 throw new InputRefused("a look by hand has go_to_within_arcmin", "leave one of them out");
             }
-            return new Look.Finding.GoTo(within);
+            return new VisualObservation.Finding.GoTo(within);
         });
     }
 

@@ -74,7 +74,7 @@ final class CameraWork {
         double[] alongRow = fading(detector.width(), detector.ampGlow().reachPixels());
         double[] alongColumn = fading(detector.height(), detector.ampGlow().reachPixels());
         double clearSky = skyElectrons();
-        Shade shade = new Shade(camera, sky);
+        Vignetting shade = new Vignetting(camera, sky);
         IntStream.range(0, detector.height()).parallel().forEach(row -> {
             double dark = seconds * detector.darkElectronsPerSecond();
             double glow = seconds * detector.ampGlow().electronsPerSecond() * alongColumn[row];

@@ -65,7 +65,7 @@ public final class FrameRenderer {
     }
 
     private static RenderedFrame developed(Exposure exposure, SkyView view, List<StarImage> stars, Frame frame) {
-        Shade shade = new Shade(exposure.camera(), exposure.sky());
+        Vignetting shade = new Vignetting(exposure.camera(), exposure.sky());
         List<TrueStar> inPicture = stars.stream()
                 .map(star -> star.truth(shade))
                 .filter(star -> star.x() >= -0.5

@@ -48,7 +48,7 @@ final class StarImage {
         return length;
     }
 
-    TrueStar truth(Shade shade) {
+    TrueStar truth(Vignetting shade) {
         int middle = xs.length / 2;
         int last = xs.length - 1;
         return new TrueStar(

@@ -42,8 +42,8 @@ import polewright.sky.atlas.NamedStars;
  * @param plain how long someone takes with a handbook and without advice
  */
 public record Debrief(
-        List<DoneDeed> done,
-        Map<Deed.Kind, Duration> byKind,
+        List<CompletedAction> done,
+        Map<PracticeAction.Kind, Duration> byKind,
         Duration total,
         List<Unneeded> unneeded,
         AxisOffset atFirst,
@@ -70,7 +70,7 @@ public record Debrief(
      *
      * @param cost what it took
      */
-    public record Unneeded(DoneDeed deed, Reason reason, Duration cost) {}
+    public record Unneeded(CompletedAction deed, Reason reason, Duration cost) {}
 
     /**
      * A routine played on the same wedge.
@@ -93,7 +93,7 @@ public record Debrief(
      * @param events of the practice's own log
      */
     public static Debrief of(PracticeState night, List<LoggedEvent> events) {
-        Map<Deed.Kind, Duration> byKind = new EnumMap<>(Deed.Kind.class);
+        Map<PracticeAction.Kind, Duration> byKind = new EnumMap<>(PracticeAction.Kind.class);
         night.done().forEach(done -> byKind.merge(done.deed().kind(), done.took(), Duration::plus));
         Allowance allowance = NightState.of(events).allowance();
         Optional<Instant> stop = stopAdvised(events);
@@ -126,7 +126,7 @@ public record Debrief(
         List<Unneeded> found = new ArrayList<>();
         AxisOffset before = night.scenario().hiddenWedge().offset();
         for (int i = 0; i < night.done().size(); i++) {
-            DoneDeed done = night.done().get(i);
+            CompletedAction done = night.done().get(i);
             AxisOffset was = before;
             reason(night, i, was, events, allowance, stop)
                     .ifPresent(reason -> found.add(new Unneeded(done, reason, done.took())));
@@ -142,26 +142,27 @@ public record Debrief(
             List<LoggedEvent> events,
             Allowance allowance,
             Optional<Instant> stop) {
-        DoneDeed done = night.done().get(index);
+        CompletedAction done = night.done().get(index);
         if (stop.filter(at -> !done.from().isBefore(at)).isPresent()) {
             return Optional.of(Reason.AFTER_STOP);
         }
-        if (done.deed() instanceof Deed.Wait) {
+        if (done.deed() instanceof PracticeAction.Wait) {
             return Optional.of(Reason.WAITED);
         }
-        if (done.deed() instanceof Deed.TurnScrew turn) {
+        if (done.deed() instanceof PracticeAction.TurnScrew turn) {
             return amiss(turn, before, done.wedge().offset(), allowance);
         }
-        boolean isLook = !(done.seen() instanceof Seen.Nothing || done.seen() instanceof Seen.FrameTaken);
+        boolean isLook = !(done.seen() instanceof ObservedReadings.Nothing
+                || done.seen() instanceof ObservedReadings.FrameTaken);
         return isLook && !isLogged(night, index, events) ? Optional.of(Reason.NOT_LOGGED) : Optional.empty();
     }
 
     /** Whether such a sighting was logged after this look, before the next of its kind and before the axis moved. */
     private static boolean isLogged(PracticeState night, int index, List<LoggedEvent> events) {
-        DoneDeed look = night.done().get(index);
+        CompletedAction look = night.done().get(index);
         Optional<Instant> end = night.done().subList(index + 1, night.done().size()).stream()
                 .filter(later -> later.deed().getClass().equals(look.deed().getClass()) || moves(later.deed()))
-                .map(DoneDeed::to)
+                .map(CompletedAction::to)
                 .findFirst();
         return events.stream()
                 .filter(logged ->
@@ -171,23 +172,23 @@ public record Debrief(
                         && end.filter(next -> !at.isBefore(next)).isEmpty());
     }
 
-    private static boolean moves(Deed deed) {
-        return deed instanceof Deed.TurnScrew
-                || deed instanceof Deed.MoveByHand
-                || deed instanceof Deed.Clamp
-                || deed instanceof Deed.Unclamp;
+    private static boolean moves(PracticeAction deed) {
+        return deed instanceof PracticeAction.TurnScrew
+                || deed instanceof PracticeAction.MoveByHand
+                || deed instanceof PracticeAction.Clamp
+                || deed instanceof PracticeAction.Unclamp;
     }
 
-    private static boolean isOf(Seen seen, Sighting sighting) {
-        return (seen instanceof Seen.OnCompass && sighting instanceof CompassBearing)
-                || (seen instanceof Seen.OnScale && sighting instanceof LevelledScale)
-                || (seen instanceof Seen.WhileRocking && sighting instanceof StillPoint)
-                || (seen instanceof Seen.Drifted && sighting instanceof StarDrift);
+    private static boolean isOf(ObservedReadings seen, Sighting sighting) {
+        return (seen instanceof ObservedReadings.OnCompass && sighting instanceof CompassBearing)
+                || (seen instanceof ObservedReadings.OnScale && sighting instanceof LevelledScale)
+                || (seen instanceof ObservedReadings.WhileRocking && sighting instanceof StillPoint)
+                || (seen instanceof ObservedReadings.Drifted && sighting instanceof StarDrift);
     }
 
     /** Each screw is held against its own direction; nearer than the allowance's depth nothing is amiss. */
     private static Optional<Reason> amiss(
-            Deed.TurnScrew turn, AxisOffset before, AxisOffset after, Allowance allowance) {
+            PracticeAction.TurnScrew turn, AxisOffset before, AxisOffset after, Allowance allowance) {
         double depth = allowance.depth().radians();
         double was = along(turn.screw(), before.minus(allowance.bestAim()));
         double is = along(turn.screw(), after.minus(allowance.bestAim()));

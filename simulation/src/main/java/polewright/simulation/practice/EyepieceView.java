@@ -39,7 +39,7 @@ final class EyepieceView {
 
     private EyepieceView() {}
 
-    static Seen.WhileRocking of(
+    static ObservedReadings.WhileRocking of(
             HiddenWedge wedge, TubeOnFork tube, Optic optic, ObservingMoment moment, SimulatedObserver observer) {
         ViewOfSky sky = new ViewOfSky(new RefractedDirection(wedge.axis()), optic.view());
         Vector2D still = still(tube, optic);
@@ -59,7 +59,7 @@ final class EyepieceView {
                 stars.add(new RockedField.Star(seen, found.magnitude(i), name));
             }
         }
-        return new Seen.WhileRocking(
+        return new ObservedReadings.WhileRocking(
                 optic,
                 new RockedField(optic.field(), still, stars, ROCKED),
                 known.map(star -> rounded(star.name(), star.place().add(error), optic)));
@@ -93,11 +93,11 @@ final class EyepieceView {
         return new Vector2D(distance * Math.sin(direction), distance * Math.cos(direction));
     }
 
-    private static Seen.StarPlace rounded(String name, Vector2D place, Optic optic) {
+    private static ObservedReadings.StarPlace rounded(String name, Vector2D place, Optic optic) {
         double clock = ClockDirection.ofAngle(new Angle(Math.atan2(place.getX(), place.getY())))
                 .hours();
         double tenths = Math.rint(clock * 10) / 10;
-        return new Seen.StarPlace(
+        return new ObservedReadings.StarPlace(
                 name, Math.rint(100 * place.getNorm() / optic.field().radians()) / 100, tenths == 0 ? 12 : tenths);
     }
 

@@ -36,15 +36,16 @@ public final class PracticeCamera {
      */
     public static RenderedFrame frame(PracticeState night, int number) {
         for (int index = 0; index < night.done().size(); index++) {
-            DoneDeed done = night.done().get(index);
-            if (done.seen() instanceof Seen.FrameTaken taken && taken.number() == number) {
+            CompletedAction done = night.done().get(index);
+            if (done.seen() instanceof ObservedReadings.FrameTaken taken && taken.number() == number) {
                 return drawn(night.scenario(), done, taken, index);
             }
         }
         throw new InputRefused("frame " + number + " was not taken", "take it first");
     }
 
-    private static RenderedFrame drawn(Scenario scenario, DoneDeed done, Seen.FrameTaken taken, int index) {
+    private static RenderedFrame drawn(
+            Scenario scenario, CompletedAction done, ObservedReadings.FrameTaken taken, int index) {
         SimulatedPhotographer photographer = new SimulatedPhotographer(
                 new FrameRenderer(StarAtlas.bundled()),
                 CAMERA,

@@ -41,7 +41,7 @@ public final class PracticeState {
     private static final double SCALE_STEPS_PER_DEGREE = 4;
 
     private final Scenario scenario;
-    private final List<DoneDeed> done;
+    private final List<CompletedAction> done;
     private final HiddenWedge wedge;
     private final boolean clamped;
     private final boolean atTheScrews;
@@ -57,7 +57,7 @@ public final class PracticeState {
      * @param turns all of it so far
      */
     private record Touch(ScrewTurn.Which screw, int first, HiddenWedge before, HandTurns turns) {
-        boolean goesOnWith(Deed.TurnScrew more) {
+        boolean goesOnWith(PracticeAction.TurnScrew more) {
             return screw == more.screw()
                     && !turns.isPastAndBack()
                     && !more.turns().isPastAndBack()
@@ -67,7 +67,7 @@ public final class PracticeState {
 
     private PracticeState(
             Scenario scenario,
-            List<DoneDeed> done,
+            List<CompletedAction> done,
             HiddenWedge wedge,
             boolean clamped,
             boolean atTheScrews,
@@ -89,9 +89,9 @@ public final class PracticeState {
     }
 
     /** After these deeds. */
-    public static PracticeState of(Scenario scenario, List<Deed> deeds) {
+    public static PracticeState of(Scenario scenario, List<PracticeAction> deeds) {
         PracticeState state = begin(scenario);
-        for (Deed deed : deeds) {
+        for (PracticeAction deed : deeds) {
             state = state.after(deed);
         }
         return state;
@@ -102,7 +102,7 @@ public final class PracticeState {
     }
 
     /** What was done, in order. */
-    public List<DoneDeed> done() {
+    public List<CompletedAction> done() {
         return done;
     }
 
@@ -116,16 +116,16 @@ public final class PracticeState {
     }
 
     /** The last thing that a look gave, if there was one. */
-    public Optional<DoneDeed> lastLook() {
+    public Optional<CompletedAction> lastLook() {
         return done.stream()
-                .filter(deed -> !(deed.seen() instanceof Seen.Nothing))
+                .filter(deed -> !(deed.seen() instanceof ObservedReadings.Nothing))
                 .reduce((earlier, later) -> later);
     }
 
     /** How many frames there are. */
     public int frames() {
         return (int) done.stream()
-                .filter(deed -> deed.seen() instanceof Seen.FrameTaken)
+                .filter(deed -> deed.seen() instanceof ObservedReadings.FrameTaken)
                 .count();
     }
 
@@ -143,31 +143,31 @@ public final class PracticeState {
      *
      * @throws InputRefused if it cannot be done now; nothing is changed by it then
      */
-    public PracticeState after(Deed deed) {
-        if (deed instanceof Deed.TurnScrew turn) {
+    public PracticeState after(PracticeAction deed) {
+        if (deed instanceof PracticeAction.TurnScrew turn) {
             return turned(turn);
-        } else if (deed instanceof Deed.MoveByHand move) {
+        } else if (deed instanceof PracticeAction.MoveByHand move) {
             requireLoose();
             return touched(deed, wedge.moved(move.azimuth(), move.altitude(), dice()), clamped, COSTS.movingByHand());
-        } else if (deed instanceof Deed.Clamp) {
+        } else if (deed instanceof PracticeAction.Clamp) {
             if (clamped) {
                 throw new InputRefused("the clamps are tight already", "loosen them first");
             }
             return touched(deed, wedge.clamped(dice()), true, COSTS.clamping());
-        } else if (deed instanceof Deed.Unclamp) {
+        } else if (deed instanceof PracticeAction.Unclamp) {
             if (!clamped) {
                 throw new InputRefused("the clamps are loose already", "tighten them first");
             }
             // The time for it is that of going to the screws.
             return touched(deed, wedge.clamped(dice()), false, Duration.ZERO);
-        } else if (deed instanceof Deed.ReadCompass) {
+        } else if (deed instanceof PracticeAction.ReadCompass) {
             Instant to = now().plus(COSTS.reading());
             double read = observer()
                     .compass(wedge, to, CompassBearing.USUAL_SIGMA)
                     .magneticBearing()
                     .degrees();
-            return looked(deed, to, new Seen.OnCompass(Math.rint(read) % 360), cameraAt);
-        } else if (deed instanceof Deed.ReadScale) {
+            return looked(deed, to, new ObservedReadings.OnCompass(Math.rint(read) % 360), cameraAt);
+        } else if (deed instanceof PracticeAction.ReadScale) {
             Instant to = now().plus(COSTS.reading());
             double read = observer()
                     .scale(wedge, to, LevelledScale.USUAL_SIGMA)
@@ -176,25 +176,25 @@ public final class PracticeState {
             return looked(
                     deed,
                     to,
-                    new Seen.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
+                    new ObservedReadings.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
                     cameraAt);
-        } else if (deed instanceof Deed.RockAndLook look) {
+        } else if (deed instanceof PracticeAction.RockAndLook look) {
             Optic optic = optic(look.optic());
             Instant to = now().plus(COSTS.stillPoint());
             ObservingMoment moment = dark(to);
             return looked(
                     deed, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
-        } else if (deed instanceof Deed.WatchStar watch) {
+        } else if (deed instanceof PracticeAction.WatchStar watch) {
             return watched(watch);
-        } else if (deed instanceof Deed.TakeFrame frame) {
+        } else if (deed instanceof PracticeAction.TakeFrame frame) {
             return framed(frame);
-        } else if (deed instanceof Deed.Wait wait) {
-            return looked(deed, now().plus(wait.length()), new Seen.Nothing(), cameraAt);
+        } else if (deed instanceof PracticeAction.Wait wait) {
+            return looked(deed, now().plus(wait.length()), new ObservedReadings.Nothing(), cameraAt);
         }
         throw new IllegalStateException("no rule for " + deed);
     }
 
-    private PracticeState turned(Deed.TurnScrew deed) {
+    private PracticeState turned(PracticeAction.TurnScrew deed) {
         requireLoose();
         Touch made = touch.filter(going -> going.goesOnWith(deed))
                 .map(going -> new Touch(
@@ -214,7 +214,7 @@ public final class PracticeState {
                 (atTheScrews ? Duration.ZERO : COSTS.goingToTheScrews()).plus(isNew ? COSTS.turning() : Duration.ZERO);
         return new PracticeState(
                 scenario,
-                with(deed, now().plus(took), after, new Seen.Nothing()),
+                with(deed, now().plus(took), after, new ObservedReadings.Nothing()),
                 after,
                 clamped,
                 true,
@@ -222,7 +222,7 @@ public final class PracticeState {
                 Optional.of(made));
     }
 
-    private PracticeState watched(Deed.WatchStar deed) {
+    private PracticeState watched(PracticeAction.WatchStar deed) {
         NamedStar star = NamedStars.bundled()
                 .find(deed.star())
                 .orElseThrow(() -> new InputRefused(
@@ -234,7 +234,7 @@ public final class PracticeState {
         requireUp(body, to);
         Rig rig = scenario.rig();
         StarDrift drift = observer().drift(wedge, began, body, deed.length(), StarDrift.usualSigma(rig));
-        Seen.Drifted seen = new Seen.Drifted(
+        ObservedReadings.Drifted seen = new ObservedReadings.Drifted(
                 star.label(),
                 began,
                 deed.length(),
@@ -244,7 +244,7 @@ public final class PracticeState {
         return looked(deed, to, seen, Optional.empty());
     }
 
-    private PracticeState framed(Deed.TakeFrame deed) {
+    private PracticeState framed(PracticeAction.TakeFrame deed) {
         if (!scenario.hasCamera()) {
             throw new InputRefused("this practice has no camera", "begin another, with a camera");
         }
@@ -254,7 +254,8 @@ public final class PracticeState {
                 : cameraAt.isPresent() ? FRAME_AFTER_TURNING : COSTS.pointing().plus(FRAME_AFTER_TURNING);
         Instant to = now().plus(took);
         dark(to);
-        Seen.FrameTaken seen = new Seen.FrameTaken(frames() + 1, to.minus(SHUTTER_TO_FILE), deed.turned());
+        ObservedReadings.FrameTaken seen =
+                new ObservedReadings.FrameTaken(frames() + 1, to.minus(SHUTTER_TO_FILE), deed.turned());
         // The screen stands by the screws: whoever only looks stays there.
         return new PracticeState(
                 scenario,
@@ -266,11 +267,11 @@ public final class PracticeState {
                 Optional.empty());
     }
 
-    private PracticeState touched(Deed deed, HiddenWedge after, boolean clampedAfter, Duration took) {
-        Optional<Angle> camera = deed instanceof Deed.MoveByHand ? Optional.empty() : cameraAt;
+    private PracticeState touched(PracticeAction deed, HiddenWedge after, boolean clampedAfter, Duration took) {
+        Optional<Angle> camera = deed instanceof PracticeAction.MoveByHand ? Optional.empty() : cameraAt;
         return new PracticeState(
                 scenario,
-                with(deed, now().plus(took), after, new Seen.Nothing()),
+                with(deed, now().plus(took), after, new ObservedReadings.Nothing()),
                 after,
                 clampedAfter,
                 false,
@@ -278,14 +279,14 @@ public final class PracticeState {
                 Optional.empty());
     }
 
-    private PracticeState looked(Deed deed, Instant to, Seen seen, Optional<Angle> camera) {
+    private PracticeState looked(PracticeAction deed, Instant to, ObservedReadings seen, Optional<Angle> camera) {
         return new PracticeState(
                 scenario, with(deed, to, wedge, seen), wedge, clamped, false, camera, Optional.empty());
     }
 
-    private List<DoneDeed> with(Deed deed, Instant to, HiddenWedge after, Seen seen) {
-        List<DoneDeed> all = new ArrayList<>(done);
-        all.add(new DoneDeed(deed, now(), to, after, seen));
+    private List<CompletedAction> with(PracticeAction deed, Instant to, HiddenWedge after, ObservedReadings seen) {
+        List<CompletedAction> all = new ArrayList<>(done);
+        all.add(new CompletedAction(deed, now(), to, after, seen));
         return all;
     }
 

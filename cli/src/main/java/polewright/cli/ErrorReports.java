@@ -1,0 +1,66 @@
+package polewright.cli;
+
+import java.util.Objects;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import polewright.operations.ExitStatus;
+import polewright.operations.OperationFailed;
+import polewright.operations.Workbench;
+import polewright.sky.InputRefused;
+import polewright.store.LogChanged;
+
+/** The one place where a failure becomes a line of text and an exit status. */
+final class ErrorReports {
+    private final Workbench workbench;
+    private final boolean red;
+
+    ErrorReports(Workbench workbench, boolean red) {
+        this.workbench = workbench;
+        this.red = red;
+    }
+
+    /** What was typed was refused by the parser. */
+    int wrongUsage(ParameterException e, String... typed) {
+        complain(UsageErrors.of(e, typed));
+        return pointToHelp(e.getCommandLine());
+    }
+
+    /** The command gave up. */
+    int failed(Exception e, CommandLine line) {
+        String command = line.getCommandSpec().qualifiedName();
+        if (e instanceof WrongUsage) {
+            complain(command + ": " + e.getMessage());
+            return pointToHelp(line);
+        }
+        if (e instanceof InputRefused || e instanceof OperationFailed) {
+            complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
+            return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
+        }
+        if (e instanceof ConfirmationNeeded) {
+            complain(command + ": " + e.getMessage());
+            complain("Usage: add " + AsTypedOption.NAME + " to log it as typed.");
+            return ExitStatus.LOOKS_MISTAKEN;
+        }
+        if (e instanceof LogChanged) {
+            complain(command + ": " + e.getMessage());
+            return ExitStatus.MOVED_ON;
+        }
+        complain(command + ": something inside Polewright is wrong ("
+                + e.getClass().getSimpleName()
+                + "); what was logged before is safe. Please report what you typed.");
+        if (workbench.environment().containsKey("POLEWRIGHT_DEBUG")) {
+            e.printStackTrace(workbench.err());
+        }
+        return ExitStatus.JOB_FAILED;
+    }
+
+    private int pointToHelp(CommandLine line) {
+        complain("Usage: " + line.getCommandSpec().qualifiedName() + " --help");
+        return ExitStatus.WRONG_USAGE;
+    }
+
+    private void complain(String line) {
+        workbench.err().println(red ? TerminalOutput.reddened(line) : line);
+        workbench.err().flush();
+    }
+}

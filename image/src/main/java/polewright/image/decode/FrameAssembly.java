@@ -1,0 +1,31 @@
+package polewright.image.decode;
+
+import polewright.image.Frame;
+import polewright.image.FrameFacts;
+
+/** The last steps that all formats share: a mosaic is levelled, full pixels are found. */
+final class FrameAssembly {
+    private FrameAssembly() {}
+
+    /** Takes the pixels over: they are changed in place. */
+    static Frame pixels(
+            int width, int height, float[] pixels, Saturation saturation, boolean mosaic, FrameFacts facts) {
+        if (Float.isInfinite(saturation.typeFull())) {
+            blankInfinities(pixels);
+        }
+        float full = saturation.of(pixels);
+        if (mosaic) {
+            full = BayerChannelBalance.level(width, height, pixels, full);
+        }
+        return new Frame(width, height, pixels, full, facts);
+    }
+
+    // Only floating point can be infinite; such a pixel is as useless as one that is not a number.
+    private static void blankInfinities(float[] pixels) {
+        for (int i = 0; i < pixels.length; i++) {
+            if (Float.isInfinite(pixels[i])) {
+                pixels[i] = Float.NaN;
+            }
+        }
+    }
+}

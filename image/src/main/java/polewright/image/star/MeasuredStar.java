@@ -1,0 +1,8 @@
+package polewright.image.star;
+
+/** A peak, the image laid through it, and the star that this makes. */
+record MeasuredStar(Peak peak, Fit fit, FoundStar star) {
+    double distanceTo(MeasuredStar other) {
+        return Math.hypot(star.x() - other.star.x(), star.y() - other.star.y());
+    }
+}

@@ -1,0 +1,104 @@
+package polewright.session;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.sighting.BodyBearing;
+import polewright.alignment.sighting.CompassBearing;
+import polewright.alignment.sighting.LevelledScale;
+import polewright.alignment.sighting.SharedInstrument;
+import polewright.alignment.sighting.Sighting;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.angle.Angle;
+
+/**
+ * How often each instrument was read while the tripod stood in one place. Iron beside the compass, a scale's own error and
+ * a base out of level are the same at every reading, so that n readings are worth one and no more.
+ *
+ * @param readings by event, how many readings of its instrument, in its setting-down, it shares its error with
+ */
+record SharedInstrumentErrors(Map<Long, Integer> readings) {
+    private static final int EXACTLY_COUNTED = 8;
+
+    static SharedInstrumentErrors of(List<LoggedEvent> standing) {
+        Map<Long, Integer> readings = new HashMap<>();
+        Map<SightingKind, List<Long>> here = new EnumMap<>(SightingKind.class);
+        for (LoggedEvent logged : standing) {
+            if (logged.event() instanceof NightEvent.Knocked) {
+                count(here, readings);
+                here.clear();
+            } else if (logged.event() instanceof NightEvent.SightingTaken taken) {
+                reading(taken.sighting())
+                        .ifPresent(kind -> here.computeIfAbsent(kind, k -> new ArrayList<>())
+                                .add(logged.seq()));
+            }
+        }
+        count(here, readings);
+        return new SharedInstrumentErrors(Map.copyOf(readings));
+    }
+
+    private static void count(Map<SightingKind, List<Long>> here, Map<Long, Integer> readings) {
+        here.values().forEach(alike -> alike.forEach(seq -> readings.put(seq, shared(alike.size()))));
+    }
+
+    /**
+     * How many readings are counted as sharing an error when there are n. Each further one makes all the earlier ones count
+     * less; of many that is done now and then, so that a long night is not gone through again for each. They count for a
+     * little less than one then, never for more.
+     */
+    private static int shared(int n) {
+        return n <= EXACTLY_COUNTED ? n : 2 * Integer.highestOneBit(n - 1);
+    }
+
+    /** Whether those readings of another that were counted there are counted alike here. */
+    boolean beginsWith(SharedInstrumentErrors earlier) {
+        return earlier.readings.entrySet().stream()
+                .allMatch(reading -> reading.getValue().equals(readings.get(reading.getKey())));
+    }
+
+    /** Whether an event is a reading of an instrument that shares its error with others. */
+    static boolean isRead(LoggedEvent logged) {
+        return logged.event() instanceof NightEvent.SightingTaken taken
+                && reading(taken.sighting()).isPresent();
+    }
+
+    /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */
+    static Optional<SightingKind> reading(Sighting sighting) {
+        return sighting.sharedInstrument().map(SharedInstrumentErrors::kind);
+    }
+
+    private static SightingKind kind(SharedInstrument instrument) {
+        return switch (instrument) {
+            case COMPASS -> SightingKind.COMPASS;
+            case LEVEL_AND_SCALE -> SightingKind.LEVEL_AND_SCALE;
+            case SHADOW -> SightingKind.SHADOW;
+        };
+    }
+
+    /** The sighting with its uncertainty widened by √n, so that all n together are worth one. */
+    Sighting sharingItsError(long seq, Sighting sighting) {
+        double wider = Math.sqrt(readings.getOrDefault(seq, 1));
+        if (wider == 1) {
+            return sighting;
+        }
+        if (sighting instanceof CompassBearing c) {
+            return new CompassBearing(c.at(), c.magneticBearing(), c.declination(), widened(c.sigma(), wider));
+        } else if (sighting instanceof LevelledScale s) {
+            return new LevelledScale(s.at(), s.altitude(), widened(s.sigma(), wider));
+        } else if (sighting instanceof BodyBearing b) {
+            return new BodyBearing(b.at(), b.body(), b.line(), b.clockwise(), widened(b.sigma(), wider));
+        }
+        throw new IllegalStateException("no wider " + sighting.getClass());
+    }
+
+    private static Angle widened(Angle sigma, double factor) {
+        Angle widest = Angle.ofDegrees(60);
+        Angle wider = sigma.times(factor);
+        return wider.compareTo(widest) > 0 ? widest : wider;
+    }
+}

@@ -1,0 +1,16 @@
+package polewright.simulation;
+
+import java.time.Instant;
+import polewright.alignment.advice.FollowedScrews;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.alignment.camera.ScrewProgress;
+
+/**
+ * One frame taken while screws were being turned, and what it told.
+ *
+ * @param at middle of the exposure
+ * @param made the turn made since the look before
+ * @param soFar where the axis had got to
+ * @param screws what the frame showed of the screws, before the night learned from it
+ */
+public record FrameWhileTurning(Instant at, ScrewTurn made, ScrewProgress soFar, FollowedScrews screws) {}

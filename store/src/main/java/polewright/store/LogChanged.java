@@ -1,0 +1,19 @@
+package polewright.store;
+
+/** Nothing was logged, because the log is no longer as whoever sent it knew it. The message is shown as it stands. */
+public final class LogChanged extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private LogChanged(String message) {
+        super(message);
+    }
+
+    static LogChanged toAnotherNight() {
+        return new LogChanged("Not logged: another night has begun since. If it belongs to that one, enter it again.");
+    }
+
+    static LogChanged toAnotherEvent() {
+        return new LogChanged("Not logged: something else was logged since, by another device or a frame."
+                + " Look at how it stands now; enter again what you did.");
+    }
+}

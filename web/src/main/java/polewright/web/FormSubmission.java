@@ -1,0 +1,104 @@
+package polewright.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import polewright.sky.InputRefused;
+import polewright.store.SubmissionKey;
+import polewright.web.form.CommandForm;
+import polewright.web.form.NightForms;
+import polewright.web.session.CommandResult;
+import polewright.web.session.NightSession;
+import polewright.web.session.SubmissionOutcome;
+import polewright.web.view.FormView;
+
+/** A form that was posted, as the command that it stands for. */
+public final class FormSubmission {
+    private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
+    private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
+    private static final String NIGHT = "night";
+    private static final String IF_LAST_IS = "if-last-is";
+    private static final Pattern TIME = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d(\\.\\d+)?Z");
+
+    private FormSubmission() {}
+
+    /**
+     * Runs it once, however often it is sent.
+     *
+     * @param filled the fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
+     */
+    public static SubmissionOutcome of(NightSession desk, CommandForm form, Map<String, String> filled) {
+        try {
+            SubmissionKey key = new SubmissionKey(filled.getOrDefault("key", ""));
+            List<String> words = new ArrayList<>(form.words(filled));
+            int after = form.command().size();
+            words.add(after, "--json");
+            if (!form.kind().keyOption().isEmpty()) {
+                words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
+            }
+            doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
+            words.addAll(after, known(form, filled));
+            words.addAll(after, ifItLooksMistaken(form, filled));
+            CommandResult ran = desk.run(words);
+            if (ran.isGood()) {
+                return new SubmissionOutcome.Logged(seq(ran.out()), ran.notes());
+            }
+            if (ran.isToBeConfirmed()) {
+                return new SubmissionOutcome.ToBeConfirmed(ran.complaints(form));
+            }
+            if (ran.isNotNow()) {
+                return new SubmissionOutcome.NotNow(ran.complaints(form));
+            }
+            return ran.isOutdated()
+                    ? new SubmissionOutcome.Outdated(ran.complaints(form))
+                    : new SubmissionOutcome.Refused(ran.complaints(form));
+        } catch (InputRefused refused) {
+            return new SubmissionOutcome.Refused(List.of(String.valueOf(refused.getMessage())));
+        }
+    }
+
+    /** When it was done, if it could not be sent at once; by the laptop's clock, which the page has compared. */
+    private static Optional<String> doneAt(CommandForm form, Map<String, String> filled) {
+        String at = filled.getOrDefault("done-at", "");
+        return form.takesTime() && TIME.matcher(at).matches() ? Optional.of(at) : Optional.empty();
+    }
+
+    /** What the page knew of the log: the command compares it in the same step in which it logs. */
+    private static List<String> known(CommandForm form, Map<String, String> filled) {
+        List<String> known = new ArrayList<>();
+        if (form.isOfOneNight()) {
+            number(filled, NIGHT).ifPresent(night -> known.add("--if-night=" + night));
+            number(filled, IF_LAST_IS).ifPresent(seq -> known.add("--if-last=" + seq));
+        }
+        return known;
+    }
+
+    /** A site is asked about only on request, for a terminal says what is odd and goes on. */
+    private static List<String> ifItLooksMistaken(CommandForm form, Map<String, String> filled) {
+        if (form.asksBack() && filled.containsKey(FormView.CONFIRMED)) {
+            return List.of("--as-typed");
+        }
+        return form.equals(NightForms.BEGIN) ? List.of("--ask") : List.of();
+    }
+
+    private static Optional<String> number(Map<String, String> filled, String name) {
+        String number = filled.getOrDefault(name, "");
+        if (!number.isEmpty() && !NUMBER.matcher(number).matches()) {
+            throw new InputRefused("how the page knew the night cannot be read", "show the page again, then press");
+        }
+        return Optional.of(number).filter(text -> !text.isEmpty());
+    }
+
+    /** Whether it was not filled in but pressed, because the page advised it. */
+    static boolean saysThatAdviceWasFollowed(Map<String, String> filled) {
+        return filled.containsKey(IF_LAST_IS);
+    }
+
+    private static long seq(String json) {
+        Matcher seq = SEQ.matcher(json);
+        return seq.find() ? Long.parseLong(seq.group(1)) : 0;
+    }
+}

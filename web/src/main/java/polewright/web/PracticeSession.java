@@ -1,0 +1,42 @@
+package polewright.web;
+
+import java.time.Clock;
+import java.util.Optional;
+import polewright.alignment.camera.Drive;
+import polewright.operations.Workbench;
+import polewright.operations.camera.FrameClues;
+import polewright.operations.camera.NearPlace;
+import polewright.operations.practice.LatestPractice;
+import polewright.sky.angle.Angle;
+import polewright.web.session.Commands;
+import polewright.web.session.FrameSource;
+import polewright.web.session.NightSession;
+import polewright.web.session.PracticeAddress;
+
+/** The desk of the practice that was begun last, with its own log, clock and camera. */
+public final class PracticeSession {
+    // The tube stays in its home position, and a practice's wedge is off by some degrees.
+    private static final FrameClues HOME = new FrameClues(
+            Optional.of(new NearPlace.Pole(Optional.empty())),
+            Angle.ofDegrees(15),
+            FrameClues.NONE.scale(),
+            FrameClues.NONE.focalLengthMm(),
+            FrameClues.NONE.pixelMicrons(),
+            FrameClues.NONE.mirrored(),
+            FrameClues.NONE.site(),
+            FrameClues.NONE.decoding());
+
+    private PracticeSession() {}
+
+    /**
+     * It is there before any practice is.
+     *
+     * @param real the workbench that practices are kept by
+     * @param looking a clock that runs: a practice's own does not
+     */
+    public static NightSession of(Workbench real, Commands commands, Clock looking) {
+        LatestPractice latest = new LatestPractice(real);
+        return new NightSession(PracticeAddress.NIGHT, latest::bench, commands)
+                .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
+    }
+}

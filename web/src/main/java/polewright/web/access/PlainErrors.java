@@ -1,0 +1,47 @@
+package polewright.web.access;
+
+import org.eclipse.jetty.http.HttpFields;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.io.Content;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
+import org.jspecify.annotations.Nullable;
+
+/** What the server itself answers where no page was reached: in a sentence, under the same headers as a page. */
+final class PlainErrors extends ErrorHandler {
+    private static final String TEXT = "text/plain; charset=utf-8";
+
+    /** Whatever the method is: the headers are to be on every answer. */
+    @Override
+    public boolean errorPageForMethod(String method) {
+        return true;
+    }
+
+    @Override
+    protected void generateResponse(
+            Request request,
+            Response response,
+            int code,
+            @Nullable String message,
+            @Nullable Throwable cause,
+            Callback callback) {
+        HttpFields.Mutable fields = response.getHeaders();
+        GuardHeaders.ALL.forEach(fields::put);
+        fields.put(HttpHeader.CONTENT_TYPE, TEXT);
+        Content.Sink.write(response, true, sentence(code), callback);
+    }
+
+    private static String sentence(int status) {
+        return switch (status) {
+            case 404 -> "There is no such page. Open the address that the terminal shows.";
+            case 405, 501 -> "That cannot be done to a page. Open the address that the terminal shows.";
+            case 408 -> "That came too slowly. Go nearer to the Wi-Fi, then try again.";
+            case 413 -> "That is larger than what is taken here. Send something smaller.";
+            case 414, 431 -> "The address or what goes with it is too long. Open the address that the terminal shows.";
+            case 500, 503 -> "Something inside Polewright is wrong; what was logged before is safe. Go back, and on.";
+            default -> "That request is not one that a browser sends. Open the address that the terminal shows.";
+        };
+    }
+}

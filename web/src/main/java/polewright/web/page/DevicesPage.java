@@ -1,0 +1,51 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import polewright.operations.device.PairedDevice;
+import polewright.operations.device.PairedDevices;
+import polewright.report.text.DeviceWords;
+import polewright.web.form.DeviceForms;
+import polewright.web.view.Section;
+
+/** The devices that may come in, and how to shut them out. The code that lets one in stays on the laptop's screen. */
+final class DevicesPage implements Page {
+    @Override
+    public String path() {
+        return Pages.DEVICES;
+    }
+
+    @Override
+    public String name() {
+        return "Devices";
+    }
+
+    @Override
+    public String address(PageRequest asked) {
+        return path();
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        List<PairedDevice> devices = new PairedDevices(asked.desk().workbench().dataFolder()).all();
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Words(
+                "",
+                devices.isEmpty()
+                        ? List.of(DeviceWords.NONE)
+                        : devices.stream().map(DeviceWords::line).toList()));
+        sections.add(new Section.Words("", List.of(DeviceWords.HOW_TO_PAIR)));
+        if (!devices.isEmpty()) {
+            List<Section.Press> presses = new ArrayList<>();
+            devices.forEach(device -> presses.add(press(asked, device.name(), device.id())));
+            presses.add(press(asked, "All of them, this one too", "all"));
+            sections.add(new Section.Presses("Let in no more", presses));
+        }
+        return sections;
+    }
+
+    private static Section.Press press(PageRequest asked, String label, String device) {
+        return new Section.Press(label, Forms.fresh(asked, DeviceForms.REVOKE, Map.of("device", device)));
+    }
+}

@@ -1,0 +1,45 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import polewright.drawing.ZoneDrawing;
+import polewright.report.scene.NightScene;
+import polewright.report.text.FixWords;
+import polewright.report.text.ZoneWords;
+import polewright.session.NightState;
+import polewright.web.view.Section;
+
+/** Where the axis points: the zone, the fix in it, the way that it came, and what contradicts it. */
+final class FixPage implements Page {
+    @Override
+    public String path() {
+        return "/fix";
+    }
+
+    @Override
+    public String name() {
+        return "Fix";
+    }
+
+    @Override
+    public boolean isLive() {
+        return true;
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(asked));
+    }
+
+    private static List<Section> of(PageRequest asked, NightState night) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
+        sections.add(new Section.Words("", FixWords.full(night)));
+        MistakePresses.of(asked, night).ifPresent(sections::add);
+        sections.add(new Section.Words("", List.of(ZoneWords.chance(night))));
+        return sections;
+    }
+}

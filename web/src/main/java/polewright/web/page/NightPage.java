@@ -1,0 +1,177 @@
+package polewright.web.page;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import polewright.report.text.EventWords;
+import polewright.session.NightSummary;
+import polewright.session.StandingEvents;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.web.form.CommandForm;
+import polewright.web.form.EnteredMeasurement;
+import polewright.web.form.NightForms;
+import polewright.web.view.FormView;
+import polewright.web.view.Section;
+
+/** One night's log, a note for it, and the ways to other nights. */
+final class NightPage implements Page {
+    static final String PATH = ChosenNight.PAGE;
+
+    // More than a night has, as a rule; a page of them all would take a phone too long to draw.
+    private static final int MOST_EVENTS = 200;
+    private static final String BEFORE = "before";
+
+    @Override
+    public String path() {
+        return PATH;
+    }
+
+    @Override
+    public String name() {
+        return "Nights";
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        List<Section> sections = new ArrayList<>();
+        Optional<NightSummary> chosen = ChosenNight.of(asked);
+        if (chosen.isEmpty()) {
+            sections.add(new Section.Words(
+                    "",
+                    List.of(
+                            asked.desk().nights().isEmpty()
+                                    ? "No night has begun yet."
+                                    : "There is no such night. Choose one below.")));
+        }
+        chosen.ifPresent(night -> {
+            sections.addAll(events(asked, night));
+            if (isTonight(asked, night)) {
+                sections.add(new Section.Entry(Forms.fresh(asked, NightForms.NOTE, Map.of())));
+            }
+        });
+        if (!asked.desk().nights().isEmpty()) {
+            sections.add(new Section.Choosing(
+                    "All nights",
+                    asked.to(path()),
+                    List.of(ChosenNight.select(asked, ChosenNight.WORD, "Which night", chosen)),
+                    "Show it"));
+        }
+        sections.add(new Section.Ways("", ways(asked, chosen)));
+        if (asked.desk().prefix().isEmpty()) {
+            sections.add(new Section.Upload(
+                    "Add a night from a file",
+                    asked.to(ChosenNight.UPLOAD),
+                    Forms.randomKey(),
+                    "The night",
+                    "JSON Lines, as Download gives them, up to 8 MiB. As a command: polewright log import FILE",
+                    ".jsonl",
+                    "Add it"));
+        }
+        return sections;
+    }
+
+    private static List<Section.Way> ways(PageRequest asked, Optional<NightSummary> chosen) {
+        List<Section.Way> ways = new ArrayList<>();
+        chosen.ifPresent(night -> {
+            String which = "?" + ChosenNight.WORD + "=" + night.id().number();
+            ways.add(new Section.Way(asked.to(ComparePage.PATH) + which, "Compare it with another night", false));
+            ways.add(new Section.Way(asked.to(SeasonsPage.PATH) + which, "How pier and wedge move", false));
+            ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download it", false));
+        });
+        if (chosen.filter(night -> isTonight(asked, night)).isPresent()) {
+            ways.add(new Section.Way(
+                    asked.to(Pages.path(NightForms.UNLOGGED_TURN)), "Screws were turned and not logged", false));
+            ways.add(new Section.Way(
+                    asked.to(Pages.path(NightForms.RETIME)), "The computer's clock was off: correct times", false));
+        }
+        ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
+        return ways;
+    }
+
+    private static boolean isTonight(PageRequest asked, NightSummary night) {
+        return asked.desk()
+                .tonight()
+                .filter(tonight -> tonight.id().equals(night.id()))
+                .isPresent();
+    }
+
+    private static List<Section> events(PageRequest asked, NightSummary night) {
+        List<LoggedEvent> all = asked.desk().events(night.id());
+        StandingEvents standing = StandingEvents.among(all);
+        Map<Long, Long> replacements = standing.replacements();
+        boolean isTonight = isTonight(asked, night);
+        long before = asked.word(BEFORE)
+                .filter(seq -> seq.matches("\\d{1,9}"))
+                .map(Long::parseLong)
+                .orElse(Long.MAX_VALUE);
+        List<LoggedEvent> earlier =
+                all.stream().takeWhile(event -> event.seq() < before).toList();
+        List<LoggedEvent> onThisPage = earlier.subList(Math.max(0, earlier.size() - MOST_EVENTS), earlier.size());
+        List<Section.EventView> shown = new ArrayList<>();
+        for (LoggedEvent logged : onThisPage) {
+            shown.add(new Section.EventView(
+                    logged.seq(),
+                    logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
+                    EventWords.of(logged, standing.asLogged()) + EventWords.replaced(logged, replacements),
+                    !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
+                    undo(asked, logged, isTonight),
+                    isTonight && standing.has(logged.seq()) && !replacements.containsKey(logged.seq())
+                            ? correction(asked, logged)
+                            : Optional.empty()));
+        }
+        Collections.reverse(shown);
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Events(isTonight ? "Tonight" : ChosenNight.words(night), shown));
+        List<Section.Way> ways = new ArrayList<>();
+        String which =
+                asked.to(PATH) + "?" + ChosenNight.WORD + "=" + night.id().number();
+        if (onThisPage.size() < earlier.size()) {
+            String from = "&" + BEFORE + "=" + onThisPage.get(0).seq();
+            ways.add(new Section.Way(which + from, "Earlier events", false));
+        }
+        if (earlier.size() < all.size()) {
+            ways.add(new Section.Way(which, "Newest events", false));
+        }
+        if (!ways.isEmpty()) {
+            sections.add(new Section.Ways("", ways));
+        }
+        return sections;
+    }
+
+    /** The form of a measurement or a turn with what was entered, to correct it: of tonight's only. */
+    private static Optional<String> correction(PageRequest asked, LoggedEvent logged) {
+        if (logged.event() instanceof NightEvent.ScrewsTurned) {
+            return Optional.of(address(asked, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
+        }
+        if (logged.event() instanceof NightEvent.MeasurementCorrected again) {
+            return correction(asked, new LoggedEvent(again.seq(), logged.at(), again.meant()));
+        }
+        return logged.event() instanceof NightEvent.Measurement measurement
+                ? EnteredMeasurement.of(measurement)
+                        .map(entered -> entered.insteadOf(logged.seq()))
+                        .map(entered -> address(asked, entered.form(), entered.values()))
+                : Optional.empty();
+    }
+
+    private static String address(PageRequest asked, CommandForm form, Map<String, String> values) {
+        return asked.to(Pages.path(form)) + "?"
+                + values.entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(value ->
+                                value.getKey() + "=" + URLEncoder.encode(value.getValue(), StandardCharsets.UTF_8))
+                        .collect(Collectors.joining("&"));
+    }
+
+    /** What is taken back is taken back tonight: other nights are as they were. */
+    private static FormView undo(PageRequest asked, LoggedEvent logged, boolean isTonight) {
+        return isTonight
+                ? Forms.fresh(asked, NightForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
+                : Forms.unsendable(asked, NightForms.UNDO);
+    }
+}

@@ -1,0 +1,183 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.alignment.advice.Advice;
+import polewright.alignment.advice.AdvisedStar;
+import polewright.alignment.advice.ScrewTurn;
+import polewright.alignment.advice.SightingKind;
+import polewright.drawing.ZoneDrawing;
+import polewright.report.scene.NightScene;
+import polewright.report.scene.WedgeScene;
+import polewright.report.text.AdviceWords;
+import polewright.report.text.FixWords;
+import polewright.report.text.TurnWords;
+import polewright.session.NightState;
+import polewright.web.form.CommandForm;
+import polewright.web.form.NightForms;
+import polewright.web.form.SightingForms;
+import polewright.web.session.FrameAddress;
+import polewright.web.session.FrameStatus;
+import polewright.web.session.NightSession.Tonight;
+import polewright.web.session.PracticeAddress;
+import polewright.web.session.WatchedFrames;
+import polewright.web.view.Section;
+
+/** The one thing to do now, why, its picture, and a big button for when it is done. */
+final class NowPage implements Page {
+    @Override
+    public String path() {
+        return "/";
+    }
+
+    @Override
+    public String name() {
+        return "Now";
+    }
+
+    @Override
+    public boolean isLive() {
+        return true;
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        return asked.desk().tonight().map(tonight -> of(asked, tonight)).orElseGet(() -> NoNightNotice.sections(asked));
+    }
+
+    private static List<Section> of(PageRequest asked, Tonight tonight) {
+        NightState night = tonight.state();
+        Optional<FrameStatus> frames = asked.desk().frames().map(WatchedFrames::stand);
+        if (frames.filter(stand -> FrameSection.isTurning(stand, night)).isPresent()) {
+            return whileTurning(asked, tonight, frames.get());
+        }
+        List<Section> sections = new ArrayList<>();
+        List<Section.Step> steps = TaggedLines.steps(AdviceWords.of(night));
+        sections.add(new Section.Steps(
+                steps.stream().filter(step -> !step.tag().equals("Care")).toList()));
+        List<String> cares = steps.stream()
+                .filter(step -> step.tag().equals("Care"))
+                .map(Section.Step::text)
+                .toList();
+        if (!cares.isEmpty()) {
+            sections.add(new Section.Caution(cares));
+        }
+        sections.addAll(action(asked, tonight));
+        SkipPresses.of(asked, night).ifPresent(sections::add);
+        sections.addAll(SkipPresses.toThePoleStar(asked, night));
+        List<Section.Step> doubts = TaggedLines.lines(FixWords.doubts(night)).stream()
+                .filter(doubt -> steps.stream().noneMatch(step -> step.text().contains(doubt.text())))
+                .toList();
+        if (!doubts.isEmpty()) {
+            sections.add(new Section.Words(
+                    "", doubts.stream().map(Section.Step::text).toList()));
+        }
+        MistakePresses.of(asked, night).ifPresent(sections::add);
+        boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
+        frames.filter(stand -> stand.followed().isPresent()
+                        || (areWanted && stand.step().isPresent()))
+                .map(stand -> FrameSection.below(asked, stand))
+                .ifPresent(sections::add);
+        sections.add(picture(asked, night));
+        return sections;
+    }
+
+    /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */
+    private static List<Section> whileTurning(PageRequest asked, Tonight tonight, FrameStatus frames) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(FrameSection.within(asked, frames, tonight));
+        sections.add(new Section.Ways(
+                "",
+                List.of(
+                        new Section.Way(asked.to(FrameAddress.PAGE), "Look closer at the frame", false),
+                        new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
+        frames.followed()
+                .filter(followed -> !followed.goodEnough())
+                .map(followed -> WedgeScene.remaining(tonight.state(), followed.ordered(), asked.palette()))
+                .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
+        return sections;
+    }
+
+    private static Section picture(PageRequest asked, NightState night) {
+        return night.advice() instanceof Advice.TurnScrews
+                ? new Section.Drawing("", WedgeScene.svg(night, asked.palette()))
+                : new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette()));
+    }
+
+    private static List<Section> action(PageRequest asked, Tonight tonight) {
+        Advice advice = tonight.state().advice();
+        if (advice instanceof Advice.TurnScrews turn) {
+            Map<String, String> turns = new LinkedHashMap<>();
+            for (ScrewTurn each : turn.turns()) {
+                turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
+            }
+            return List.of(
+                    done(asked, tonight, NightForms.TURN, turns),
+                    other(asked, "/sightings/turn", "I turned something else"));
+        } else if (advice instanceof Advice.Clamp) {
+            return List.of(done(asked, tonight, NightForms.CLAMP, Map.of()));
+        } else if (advice instanceof Advice.MoveByHand) {
+            return List.of(done(asked, tonight, NightForms.KNOCK, Map.of()));
+        } else if (advice instanceof Advice.TakeSighting take) {
+            return List.of(sighting(asked, take));
+        } else if (advice instanceof Advice.Stop) {
+            return List.of(new Section.Ways("", afterStop(asked)));
+        } else if (advice instanceof Advice.WaitForDark) {
+            return List.of();
+        } else if (advice instanceof Advice.WaitForSky) {
+            return List.of(other(asked, "/nights", "Take back what was skipped"));
+        }
+        throw new IllegalStateException("nothing to press for " + advice.getClass());
+    }
+
+    private static List<Section.Way> afterStop(PageRequest asked) {
+        return asked.desk().prefix().isEmpty()
+                ? List.of(
+                        new Section.Way(asked.to("/pointing"), "Align the pointing on stars", false),
+                        new Section.Way(asked.to("/tonight"), "What to look at tonight", false))
+                : List.of(new Section.Way(PracticeAddress.DEBRIEF, "See where the axis really points", true));
+    }
+
+    private static Section done(PageRequest asked, Tonight tonight, CommandForm form, Map<String, String> values) {
+        return new Section.Done(Forms.advised(asked, form, values, tonight.id().number(), tonight.lastSeq()));
+    }
+
+    private static Section other(PageRequest asked, String path, String label) {
+        return new Section.Ways("", List.of(new Section.Way(asked.to(path), label, false)));
+    }
+
+    private static Section sighting(PageRequest asked, Advice.TakeSighting take) {
+        if (take.kind() == SightingKind.FRAMES) {
+            return new Section.Ways(
+                    "", List.of(new Section.Way(asked.to(FrameAddress.PAGE), "Go to the frames", true)));
+        }
+        String query = take.star()
+                .map(star -> "?star=" + encoded(star)
+                        + (take.watch().isZero()
+                                ? ""
+                                : "&minutes=" + take.watch().toMinutes()))
+                .orElse("");
+        return new Section.Ways(
+                "",
+                List.of(new Section.Way(
+                        asked.to("/sightings/" + form(take.kind()).id()) + query, "Enter what you see", true)));
+    }
+
+    private static String encoded(AdvisedStar star) {
+        return java.net.URLEncoder.encode(star.name(), java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    private static CommandForm form(SightingKind kind) {
+        return switch (kind) {
+            case COMPASS -> SightingForms.COMPASS;
+            case LEVEL_AND_SCALE -> SightingForms.SCALE;
+            case SHADOW -> SightingForms.SHADOW;
+            case STILL_POINT -> SightingForms.STILL;
+            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> SightingForms.DRIFT;
+            case FRAMES -> throw new IllegalStateException("frames are not typed");
+        };
+    }
+}

@@ -1,0 +1,70 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import polewright.drawing.ResidualDrawing;
+import polewright.mount.pointing.PointingModel;
+import polewright.mount.pointing.PointingOutcome;
+import polewright.mount.reach.PointingLimits;
+import polewright.report.text.PointingWords;
+import polewright.session.NightPointing;
+import polewright.session.NightState;
+import polewright.web.form.SightingForms;
+import polewright.web.view.Section;
+
+/** The stars that were centred, and what they tell of the mount. */
+final class PointingPage implements Page {
+    @Override
+    public String path() {
+        return "/pointing";
+    }
+
+    @Override
+    public String name() {
+        return "Pointing";
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(asked));
+    }
+
+    private static List<Section> of(PageRequest asked, NightState night) {
+        NightPointing pointing = NightPointing.of(night);
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Words(
+                "",
+                PointingWords.standing(night, pointing, asked.desk().workbench().now())));
+        if (pointing.outcome() instanceof PointingOutcome.Fitted fitted) {
+            sections.addAll(fitted(asked, night, pointing, fitted.model()));
+        }
+        sections.add(new Section.Entry(Forms.fresh(asked, SightingForms.CENTRE, Map.of())));
+        return sections;
+    }
+
+    private static List<Section> fitted(
+            PageRequest asked, NightState night, NightPointing pointing, PointingModel model) {
+        PointingLimits reach =
+                PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Drawing("", ResidualDrawing.svg(model, reach, asked.palette())));
+        sections.add(new Section.Table(
+                PointingWords.ERRORS,
+                List.of("", "Size", "Give or take"),
+                PointingWords.errors(model).stream()
+                        .map(error -> List.of(error.term(), error.value(), error.sigma()))
+                        .toList()));
+        sections.add(new Section.Words("", PointingWords.untold(pointing, model)));
+        sections.add(new Section.Table(
+                PointingWords.LEFT,
+                List.of("Star", "Left", "Without it"),
+                PointingWords.left(pointing, model).stream()
+                        .map(star -> List.of(star.star(), star.left(), star.without()))
+                        .toList()));
+        return sections;
+    }
+}

@@ -1,0 +1,119 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import polewright.drawing.RockedFieldDrawing;
+import polewright.operations.practice.PracticeNight;
+import polewright.report.text.PracticeWords;
+import polewright.simulation.practice.CompletedAction;
+import polewright.simulation.practice.ObservedReadings;
+import polewright.simulation.practice.PracticeState;
+import polewright.web.form.CommandForm;
+import polewright.web.form.PracticeForms;
+import polewright.web.session.FrameAddress;
+import polewright.web.session.PracticeAddress;
+import polewright.web.view.Section;
+
+/** The game's wedge: screws to turn, instruments to read, and what the last look showed. What is seen is logged elsewhere. */
+final class PracticePage implements Page {
+    private static final List<String> TURNS = List.of("1/8", "1/4", "1/2", "1", "4");
+    private static final List<Integer> FRAMES_DEG = List.of(-30, 0, 30);
+
+    @Override
+    public String path() {
+        return PracticeAddress.GAME;
+    }
+
+    @Override
+    public String name() {
+        return "Practice";
+    }
+
+    @Override
+    public String address(PageRequest asked) {
+        return path();
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        List<Section> sections = new ArrayList<>();
+        PracticeNight.current(asked.desk().workbench())
+                .ifPresent(practice -> sections.addAll(of(asked, practice.state())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.BEGIN, Map.of())));
+        return sections;
+    }
+
+    private static List<Section> of(PageRequest asked, PracticeState state) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section.Words("", List.of(PracticeWords.standing(state))));
+        if (!state.done().isEmpty()) {
+            sections.add(seen(asked, state.done().get(state.done().size() - 1)));
+        }
+        sections.add(new Section.Ways(
+                "", List.of(new Section.Way(PracticeAddress.NIGHT + "/", "What to do now, and log it", true))));
+        sections.add(new Section.Presses(
+                "Look",
+                List.of(
+                        press(asked, PracticeForms.COMPASS, "Compass", Map.of()),
+                        press(asked, PracticeForms.SCALE, "Level and scale", Map.of()),
+                        press(asked, PracticeForms.ROCKING, "Rock and look", Map.of()))));
+        sections.add(screw(asked, "azimuth", "Azimuth screw"));
+        sections.add(screw(asked, "altitude", "Altitude screw"));
+        sections.add(new Section.Presses(
+                "Clamps, time",
+                List.of(
+                        state.clamped()
+                                ? press(asked, PracticeForms.UNCLAMP, "Loosen the clamps", Map.of())
+                                : press(asked, PracticeForms.CLAMP, "Tighten the clamps", Map.of()),
+                        press(asked, PracticeForms.WAIT, "Wait 10 min", Map.of("minutes", "10")))));
+        if (state.scenario().hasCamera()) {
+            sections.add(new Section.Presses(
+                    "Take a frame, right ascension turned by",
+                    FRAMES_DEG.stream()
+                            .map(deg -> press(asked, PracticeForms.FRAME, deg + "°", Map.of("turned", deg.toString())))
+                            .toList()));
+            sections.add(new Section.Ways(
+                    "",
+                    List.of(new Section.Way(
+                            PracticeAddress.NIGHT + FrameAddress.PAGE,
+                            "What the frames tell, and what is left",
+                            false))));
+        }
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.SCREW, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.DRIFT, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.MOVE, Map.of())));
+        sections.add(new Section.Ways(
+                "",
+                List.of(new Section.Way(PracticeAddress.DEBRIEF, "End it: where does the axis really point?", false))));
+        return sections;
+    }
+
+    private static Section seen(PageRequest asked, CompletedAction last) {
+        if (last.seen() instanceof ObservedReadings.WhileRocking rocking) {
+            return new Section.Drawing(
+                    "What you see; everything goes round the still point",
+                    RockedFieldDrawing.svg(rocking.field(), rocking.optic().name(), asked.palette()));
+        }
+        return new Section.Words(
+                "What came of it", List.of(PracticeWords.done(last).get(0)));
+    }
+
+    private static Section screw(PageRequest asked, String screw, String heading) {
+        List<Section.Press> presses = new ArrayList<>();
+        for (String turns : TURNS) {
+            presses.add(press(
+                    asked,
+                    PracticeForms.SCREW,
+                    turns + " counter-clockwise",
+                    Map.of("screw", screw, "turns", turns + " ccw")));
+            presses.add(
+                    press(asked, PracticeForms.SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
+        }
+        return new Section.Presses(heading, presses, true);
+    }
+
+    private static Section.Press press(PageRequest asked, CommandForm form, String label, Map<String, String> values) {
+        return new Section.Press(label, Forms.fresh(asked, form, values));
+    }
+}

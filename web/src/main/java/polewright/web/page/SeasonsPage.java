@@ -1,0 +1,61 @@
+package polewright.web.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import polewright.operations.seasons.LoggedNights;
+import polewright.planning.seasons.Pier;
+import polewright.planning.seasons.Seasons;
+import polewright.planning.seasons.SeasonsDrawing;
+import polewright.report.text.SeasonsWords;
+import polewright.session.NightSummary;
+import polewright.session.StandingEvents;
+import polewright.session.event.NightEvent;
+import polewright.web.view.Section;
+
+/** How pier and wedge move from night to night. */
+final class SeasonsPage implements Page {
+    static final String PATH = "/nights/seasons";
+
+    @Override
+    public String path() {
+        return PATH;
+    }
+
+    @Override
+    public String name() {
+        return "Seasons";
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        Optional<NightSummary> night = ChosenNight.of(asked);
+        List<Section> sections = new ArrayList<>();
+        if (night.isPresent()) {
+            sections.addAll(of(asked, night.get()));
+        } else {
+            sections.add(new Section.Words("", List.of("No night has begun yet.")));
+        }
+        sections.add(new Section.Ways("", List.of(new Section.Way(asked.to(NightPage.PATH), "All nights", false))));
+        return sections;
+    }
+
+    private static List<Section> of(PageRequest asked, NightSummary night) {
+        Optional<NightEvent.Begun> begun = StandingEvents.beginning(asked.desk().events(night.id()));
+        if (begun.isEmpty()) {
+            return List.of(new Section.Words("", List.of("This night has no beginning. Choose another.")));
+        }
+        Pier pier = Pier.of(begun.get());
+        LoggedNights nights = asked.desk().nightsAt(pier);
+        Seasons seasons = Seasons.of(pier, nights.records());
+        List<Section> sections = new ArrayList<>();
+        if (seasons instanceof Seasons.Compared compared) {
+            sections.add(new Section.Drawing("", SeasonsDrawing.svg(compared, asked.palette())));
+        }
+        List<String> conclusions = new ArrayList<>(SeasonsWords.conclusions(seasons));
+        conclusions.addAll(SeasonsWords.leftOut(nights));
+        sections.add(new Section.Words("", conclusions));
+        sections.add(new Section.Words("Night by night", SeasonsWords.nights(seasons)));
+        return sections;
+    }
+}

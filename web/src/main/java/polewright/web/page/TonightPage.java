@@ -1,0 +1,183 @@
+package polewright.web.page;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.alignment.work.Work;
+import polewright.drawing.Palette;
+import polewright.mount.AxisOffset;
+import polewright.planning.tonight.AlignmentOutcome;
+import polewright.planning.tonight.AlignmentStars;
+import polewright.planning.tonight.Evening;
+import polewright.planning.tonight.KnownAxis;
+import polewright.planning.tonight.LoggedEvening;
+import polewright.planning.tonight.NightDrawing;
+import polewright.planning.tonight.Observing;
+import polewright.planning.tonight.TonightsPlan;
+import polewright.planning.tonight.TwilightCaution;
+import polewright.report.text.DarknessWords;
+import polewright.report.text.StarFindingWords;
+import polewright.report.text.TonightWords;
+import polewright.session.NightState;
+import polewright.session.event.NightEvent;
+import polewright.sky.body.SkyBody;
+import polewright.sky.daylight.Instrument;
+import polewright.sky.place.Horizon;
+import polewright.web.form.WorkForms;
+import polewright.web.view.Section;
+
+/**
+ * Whether the night is worthwhile, when it is dark, what to look at in which order, and the stars to align on. Its times are
+ * those of the laptop's clock on the wall, and say their zone: they are held against a watch.
+ */
+final class TonightPage implements Page {
+    private static final String ALIGN = "Stars to align on";
+
+    @Override
+    public String path() {
+        return "/tonight";
+    }
+
+    @Override
+    public String name() {
+        return "Tonight";
+    }
+
+    @Override
+    public List<Section> sections(PageRequest asked) {
+        return asked.desk()
+                .tonight()
+                .map(tonight -> of(asked, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(asked));
+    }
+
+    private static List<Section> of(PageRequest asked, NightState night) {
+        List<Section> sections =
+                new ArrayList<>(asked.desk().eachMinute(From.of(asked, night), () -> made(asked, night)));
+        sections.add(new Section.Entry(Forms.fresh(asked, WorkForms.TARGET, Map.of())));
+        return sections;
+    }
+
+    /**
+     * What the page is made from, but the time.
+     *
+     * @param axis where the axis points, in steps that alter no plan
+     */
+    private record From(
+            Palette palette,
+            NightEvent.Begun begun,
+            Optional<Work> work,
+            Horizon horizon,
+            List<SkyBody> wanted,
+            Optional<List<Long>> axis) {
+        private static final double STEP_ARCMIN = 10;
+
+        static From of(PageRequest asked, NightState night) {
+            return new From(
+                    asked.palette(),
+                    night.begun(),
+                    night.work(),
+                    night.horizon(),
+                    LoggedEvening.wanted(night),
+                    LoggedEvening.axis(night).map(KnownAxis::offset).map(From::steps));
+        }
+
+        private static List<Long> steps(AxisOffset offset) {
+            return List.of(
+                    Math.round(offset.east().arcminutes() / STEP_ARCMIN),
+                    Math.round(offset.up().arcminutes() / STEP_ARCMIN));
+        }
+    }
+
+    private static List<Section> made(PageRequest asked, NightState night) {
+        ZoneId zone = asked.desk().workbench().clock().getZone();
+        Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
+        TonightsPlan plan = TonightsPlan.usual(
+                evening,
+                Observing.of(evening.rig(), night.work(), Optional.empty()),
+                LoggedEvening.targets(LoggedEvening.wanted(night)));
+        List<Section> sections = new ArrayList<>(plan(asked, plan, zone));
+        sections.addAll(stars(evening, zone, isSunriseSaid(plan)));
+        return sections;
+    }
+
+    /** Whether the plan's cautions name the sunrise: by night that is the one ahead, which the stars would name again. */
+    private static boolean isSunriseSaid(TonightsPlan plan) {
+        return plan.sunCautions().stream().anyMatch(caution -> caution.crossing() == TwilightCaution.Crossing.RISES);
+    }
+
+    private static List<Section> plan(PageRequest asked, TonightsPlan plan, ZoneId zone) {
+        TonightWords words = new TonightWords(plan, zone);
+        List<Section> sections = new ArrayList<>();
+        List<String> first = new ArrayList<>(List.of(words.worth()));
+        first.addAll(words.preparations());
+        sections.add(new Section.Words("", first));
+        sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, asked.palette())));
+        for (DarknessWords.Day day : words.days()) {
+            sections.add(new Section.Table(
+                    day.heading(),
+                    List.of("", "At"),
+                    day.times().stream()
+                            .map(timed -> List.of(timed.what(), timed.time()))
+                            .toList()));
+        }
+        sections.add(new Section.Words("", words.sky()));
+        List<String> cautions = words.cautions();
+        if (!cautions.isEmpty()) {
+            sections.add(new Section.Caution(cautions));
+        }
+        sections.add(new Section.Items(words.planned(), items(words.slots())));
+        List<String> after = new ArrayList<>();
+        words.exposuresToCome().ifPresent(after::add);
+        after.addAll(words.missed());
+        if (!after.isEmpty()) {
+            sections.add(new Section.Words("", after));
+        }
+        List<String> others = words.others();
+        if (!others.isEmpty()) {
+            sections.add(new Section.Items(
+                    TonightWords.OTHERS,
+                    others.stream()
+                            .map(line -> new Section.Item(line, List.of()))
+                            .toList()));
+        }
+        return sections;
+    }
+
+    private static List<Section.Item> items(List<TonightWords.Slot> slots) {
+        return slots.stream()
+                .map(slot -> new Section.Item(slot.heading(), TaggedLines.lines(slot.lines())))
+                .toList();
+    }
+
+    private static List<Section> stars(Evening evening, ZoneId zone, boolean isSunriseSaid) {
+        AlignmentOutcome outcome = AlignmentStars.of(
+                evening,
+                AlignmentStars.USUAL,
+                Instrument.forFinding(StarFindingWords.USUAL_APERTURE_MM),
+                Optional.empty());
+        StarFindingWords words = new StarFindingWords(evening, zone, StarFindingWords.USUAL_APERTURE_MM, true);
+        if (!(outcome instanceof AlignmentOutcome.Chosen chosen)) {
+            return List.of(new Section.Words(ALIGN, words.of(outcome, AlignmentStars.USUAL)));
+        }
+        List<Section> sections = new ArrayList<>();
+        List<String> cautions = words.cautions(chosen);
+        if (!cautions.isEmpty() && (chosen.isSunUp() || !isSunriseSaid)) {
+            sections.add(new Section.Caution(cautions));
+        }
+        sections.add(new Section.Words(ALIGN, List.of(words.heading())));
+        sections.add(new Section.Items(
+                "",
+                words.found(chosen).stream()
+                        .map(star -> new Section.Item(
+                                star.heading(),
+                                star.lines().stream()
+                                        .map(line -> new Section.Step(TaggedLines.word(line.tag()), line.text()))
+                                        .toList()))
+                        .toList()));
+        sections.add(new Section.Words("", words.expected(chosen, AlignmentStars.USUAL)));
+        return sections;
+    }
+}

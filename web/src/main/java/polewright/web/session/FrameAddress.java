@@ -1,0 +1,67 @@
+package polewright.web.session;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import polewright.operations.picture.CloseUp;
+
+/** Where a desk's frames are, within it, and how a part of one is named in an address. */
+public final class FrameAddress {
+    /** The page. */
+    public static final String PAGE = "/frames";
+
+    /** The newest frame's light, or a part of it; {@code n}, its number, only keeps one from being taken for another. */
+    public static final String LIGHT = "/frames/newest.png";
+
+    /** Where one is sent. */
+    public static final String UPLOAD = "/frames/upload";
+
+    /** That the screws are where they are to be. */
+    public static final String SETTLED = "/frames/settled";
+
+    private static final String TIMES = "times";
+    private static final String ACROSS = "x";
+    private static final String DOWN = "y";
+    private static final int THOUSANDTHS = 1000;
+
+    private FrameAddress() {}
+
+    /**
+     * The part that an address names.
+     *
+     * @param words what stands in it behind the question mark: {@code times}, {@code x} and {@code y} in thousandths, or
+     *     none of them for the whole
+     * @return empty when they make no sense
+     */
+    public static Optional<CloseUp> part(Map<String, String> words) {
+        if (!words.containsKey(TIMES) && !words.containsKey(ACROSS) && !words.containsKey(DOWN)) {
+            return Optional.of(CloseUp.WHOLE);
+        }
+        String times = words.getOrDefault(TIMES, "");
+        String across = words.getOrDefault(ACROSS, "");
+        String down = words.getOrDefault(DOWN, "");
+        if (!times.matches("\\d{1,3}") || !across.matches("\\d{1,4}") || !down.matches("\\d{1,4}")) {
+            return Optional.empty();
+        }
+        return Optional.of(new CloseUp(Integer.parseInt(times), share(across), share(down)));
+    }
+
+    /** What names a part, with the question mark; empty for the whole. */
+    public static String query(CloseUp part) {
+        return part.isWhole()
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "?%s=%d&%s=%d&%s=%d",
+                        TIMES,
+                        part.times(),
+                        ACROSS,
+                        Math.round(part.x() * THOUSANDTHS),
+                        DOWN,
+                        Math.round(part.y() * THOUSANDTHS));
+    }
+
+    private static double share(String thousandths) {
+        return Integer.parseInt(thousandths) / (double) THOUSANDTHS;
+    }
+}

@@ -1,0 +1,30 @@
+package polewright.web.session;
+
+import java.util.OptionalLong;
+
+/**
+ * What came of saying that the screws are where they are to be.
+ *
+ * @param seq the number of the last event then; empty if nothing was logged
+ * @param why nothing was; for the person
+ */
+public record TurnConfirmation(OptionalLong seq, String why) {
+    /** Another event came between. */
+    public static final TurnConfirmation OTHERWISE =
+            not("something else was logged since this page was shown, by another device or a"
+                    + " frame. Here is the current state; if you did turn a screw, take another frame.");
+
+    static final TurnConfirmation UNMOVED =
+            not("the frames have seen no screw move since the last sighting. If you did turn, wait"
+                    + " for the next frame, or enter the turns under Sightings.");
+    static final TurnConfirmation SOON =
+            not("the last frame is still being measured. What it shows of the screws is logged as soon as it is.");
+
+    static TurnConfirmation as(long seq) {
+        return new TurnConfirmation(OptionalLong.of(seq), "");
+    }
+
+    private static TurnConfirmation not(String why) {
+        return new TurnConfirmation(OptionalLong.empty(), "Not logged: " + why);
+    }
+}

@@ -1,0 +1,60 @@
+package polewright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.BindException;
+import java.net.SocketException;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import polewright.operations.OperationFailed;
+
+/** A server that does not start says why, as far as it was told, and names a port that can be one. */
+class ServerStartFailureTest {
+    private static final String TAKEN = "Address already in use";
+
+    /** As the web server tells it: the operating system's words lie several causes deep. */
+    private static RuntimeException deep(Exception innermost) {
+        return new IllegalStateException("Port already in use.", new IOException("Failed to bind", innermost));
+    }
+
+    @ParameterizedTest
+    @MethodSource
+    void whatCannotBeListenedOnIsToldWithAPortThatCan(int port, String told, String sentence) {
+        assertThat(ServerStartFailure.told(port, deep(new BindException(told)))).hasMessage(sentence);
+    }
+
+    static Stream<Arguments> whatCannotBeListenedOnIsToldWithAPortThatCan() {
+        String root = " is one of those below 1024, which only root may listen on: name another, such as --port 8440.";
+        String taken = " cannot be listened on, perhaps because another program does: end that, or name another port,"
+                + " such as --port ";
+        return Stream.of(
+                Arguments.of(8440, TAKEN, "port 8440" + taken + "8441."),
+                Arguments.of(65_535, TAKEN, "port 65535" + taken + "65534."),
+                Arguments.of(80, TAKEN, "port 80" + taken + "8440."),
+                Arguments.of(80, "Permission denied", "port 80" + root),
+                // The operating system speaks the person's language.
+                Arguments.of(443, "Keine Berechtigung", "port 443" + root),
+                Arguments.of(
+                        0,
+                        TAKEN,
+                        "no port is free to listen on: end programs that you do not need, then start again."));
+    }
+
+    @Test
+    void anythingElseIsToldInItsOwnWords() {
+        assertThat(ServerStartFailure.told(8440, deep(new SocketException("Too many open files"))))
+                .hasMessageStartingWith("the pages cannot be served: Too many open files.")
+                .message()
+                .doesNotContain("8440", "Exception");
+        assertThat(ServerStartFailure.told(8440, new IllegalStateException()))
+                .hasMessageStartingWith("the pages cannot be served. ")
+                .message()
+                .doesNotContain("null", "Exception");
+        OperationFailed plain = new OperationFailed("the log is busy.");
+        assertThat(ServerStartFailure.told(8440, plain)).isSameAs(plain);
+    }
+}
