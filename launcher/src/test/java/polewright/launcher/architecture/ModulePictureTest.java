@@ -54,14 +54,17 @@ class ModulePictureTest {
     private static String drawn() throws IOException {
         Map<String, Set<String>> uses = uses();
         Map<Integer, List<String>> rows = new TreeMap<>();
-        uses.keySet().forEach(module -> rows.computeIfAbsent(level(module, uses), row -> new ArrayList<>())
-                .add(module));
+        uses.keySet()
+                .forEach(module -> rows.computeIfAbsent(level(module, uses), row -> new ArrayList<>())
+                        .add(module));
         int widest = rows.values().stream().mapToInt(List::size).max().orElse(1);
         Map<String, double[]> places = new LinkedHashMap<>();
         rows.forEach((row, modules) -> {
             double left = MARGIN + (widest - modules.size()) * COLUMN / 2.0;
             for (int i = 0; i < modules.size(); i++) {
-                places.put(modules.get(i), new double[] {left + i * COLUMN + BOX_WIDTH / 2.0, MARGIN + row * (double) ROW});
+                places.put(
+                        modules.get(i),
+                        new double[] {left + i * COLUMN + BOX_WIDTH / 2.0, MARGIN + row * (double) ROW});
             }
         });
         StringBuilder svg = new StringBuilder(String.format(
@@ -71,9 +74,12 @@ class ModulePictureTest {
                 2 * MARGIN + (rows.size() - 1) * ROW + BOX_HEIGHT));
         svg.append("<title>The modules of Polewright: each arrow points to a module that is used</title>\n");
         svg.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-        svg.append("<defs><marker id=\"tip\" viewBox=\"0 0 8 8\" refX=\"8\" refY=\"4\" markerWidth=\"8\" markerHeight=\"8\""
-                + " orient=\"auto\"><path d=\"M0 0L8 4L0 8Z\" fill=\"#555555\"/></marker></defs>\n");
-        uses.keySet().forEach(module -> direct(module, uses).forEach(used -> arrow(svg, places.get(module), places.get(used))));
+        svg.append(
+                "<defs><marker id=\"tip\" viewBox=\"0 0 8 8\" refX=\"8\" refY=\"4\" markerWidth=\"8\" markerHeight=\"8\""
+                        + " orient=\"auto\"><path d=\"M0 0L8 4L0 8Z\" fill=\"#555555\"/></marker></defs>\n");
+        uses.keySet()
+                .forEach(module ->
+                        direct(module, uses).forEach(used -> arrow(svg, places.get(module), places.get(used))));
         places.forEach((module, place) -> svg.append(String.format(
                 Locale.ROOT,
                 "<rect x=\"%.0f\" y=\"%.0f\" width=\"%d\" height=\"%d\" rx=\"5\" fill=\"#eef2f5\" stroke=\"#33475b\"/>"
@@ -100,7 +106,10 @@ class ModulePictureTest {
 
     /** How many modules lie below on the longest way down. */
     private static int level(String module, Map<String, Set<String>> uses) {
-        return uses.get(module).stream().mapToInt(used -> level(used, uses) + 1).max().orElse(0);
+        return uses.get(module).stream()
+                .mapToInt(used -> level(used, uses) + 1)
+                .max()
+                .orElse(0);
     }
 
     private static Set<String> direct(String module, Map<String, Set<String>> uses) {
@@ -124,8 +133,8 @@ class ModulePictureTest {
                 continue;
             }
             Set<String> used = new TreeSet<>();
-            Matcher dependencies =
-                    DEPENDENCY.matcher(Files.readString(ROOT.resolve(modules.group(1)).resolve("pom.xml")));
+            Matcher dependencies = DEPENDENCY.matcher(
+                    Files.readString(ROOT.resolve(modules.group(1)).resolve("pom.xml")));
             while (dependencies.find()) {
                 used.add(dependencies.group(1));
             }
