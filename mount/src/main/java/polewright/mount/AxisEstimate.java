@@ -17,7 +17,7 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
     private static final double ARCSEC2_PER_ARCMIN2 = 3600;
 
     /**
-     * The estimate of an axis given as a vector, with its covariance.
+     * An axis with the covariance of its direction.
      *
      * @param axis ENU unit vector
      * @param rightAndUp covariance to the right and up of the axis, 2×2, arcsec²

@@ -1,4 +1,4 @@
-package polewright.operations;
+package polewright.launcher;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -119,7 +119,7 @@ class LauncherTest {
     @Test
     void builtOnceItRunsWithAnyNewerJavaAndKeepsWordsWhole() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 21);
-        Path jar = machine.resolve("app/target/polewright-runnable.jar");
+        Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
         Files.createFile(jar);
         Ended ended = run(Map.of("LC_ALL", "C"), "note", "two words");
@@ -131,7 +131,7 @@ class LauncherTest {
     @Test
     void starPatternsAreKeptNextToTheProgram() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 17);
-        Path jar = machine.resolve("app/target/polewright-runnable.jar");
+        Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
         Files.createFile(jar);
         assertThat(run(Map.of(), "attitude", "a.fits").text())
@@ -141,7 +141,7 @@ class LauncherTest {
     @Test
     void framesGetTheThoroughCompilerAndAnythingElseTheQuickOne() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 17);
-        Path jar = machine.resolve("app/target/polewright-runnable.jar");
+        Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
         Files.createFile(jar);
         for (String[] typed : new String[][] {
@@ -165,7 +165,7 @@ class LauncherTest {
         program(
                 tools.resolve("mvn"),
                 "echo \"$JAVA_HOME\" >>" + machine.resolve("built") + "\n" + inBetween
-                        + "\necho jar >app/target/polewright-runnable.jar\n");
+                        + "\necho jar >launcher/target/polewright-runnable.jar\n");
     }
 
     private List<String> built() throws IOException {
@@ -217,7 +217,7 @@ class LauncherTest {
     void whatABrokenOffBuildLeftIsBuiltAgain() throws Exception {
         pretendCompiler(machine.resolve("jvm/whole/bin"));
         pretendMaven(
-                "if [ ! -e broken ]; then echo half >app/target/polewright-runnable.jar; echo >broken; exit 1; fi");
+                "if [ ! -e broken ]; then echo half >launcher/target/polewright-runnable.jar; echo >broken; exit 1; fi");
         assertThat(run(Map.of(), "log").status()).isEqualTo(1);
         assertThat(run(Map.of(), "log").status()).isZero();
         assertThat(built()).hasSize(2);

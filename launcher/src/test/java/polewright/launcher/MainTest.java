@@ -1,4 +1,4 @@
-package polewright.operations;
+package polewright.launcher;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import polewright.launcher.Main;
 
 /** The process as a whole, its output piped. */
 class MainTest {
