@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -57,6 +58,8 @@ class ModulePictureTest {
         uses.keySet()
                 .forEach(module -> rows.computeIfAbsent(level(module, uses), row -> new ArrayList<>())
                         .add(module));
+        // What is used over several rows goes to the right, where its arrow passes next to the other boxes.
+        rows.values().forEach(row -> row.sort(Comparator.comparing(module -> isUsedFromAfar(module, uses))));
         int widest = rows.values().stream().mapToInt(List::size).max().orElse(1);
         Map<String, double[]> places = new LinkedHashMap<>();
         rows.forEach((row, modules) -> {
@@ -70,16 +73,22 @@ class ModulePictureTest {
         StringBuilder svg = new StringBuilder(String.format(
                 Locale.ROOT,
                 "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" font-family=\"sans-serif\" font-size=\"14\">%n",
-                2 * MARGIN + (widest - 1) * COLUMN + BOX_WIDTH,
+                3 * MARGIN + (widest - 1) * COLUMN + BOX_WIDTH,
                 2 * MARGIN + (rows.size() - 1) * ROW + BOX_HEIGHT));
         svg.append("<title>The modules of Polewright: each arrow points to a module that is used</title>\n");
         svg.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
         svg.append(
                 "<defs><marker id=\"tip\" viewBox=\"0 0 8 8\" refX=\"8\" refY=\"4\" markerWidth=\"8\" markerHeight=\"8\""
                         + " orient=\"auto\"><path d=\"M0 0L8 4L0 8Z\" fill=\"#555555\"/></marker></defs>\n");
+        double right = MARGIN + (widest - 1) * (double) COLUMN + BOX_WIDTH + MARGIN;
         uses.keySet()
-                .forEach(module ->
-                        direct(module, uses).forEach(used -> arrow(svg, places.get(module), places.get(used))));
+                .forEach(module -> direct(module, uses).forEach(used -> {
+                    if (isFar(module, used, uses)) {
+                        arrowAround(svg, places.get(module), places.get(used), right);
+                    } else {
+                        arrow(svg, places.get(module), places.get(used));
+                    }
+                }));
         places.forEach((module, place) -> svg.append(String.format(
                 Locale.ROOT,
                 "<rect x=\"%.0f\" y=\"%.0f\" width=\"%d\" height=\"%d\" rx=\"5\" fill=\"#eef2f5\" stroke=\"#33475b\"/>"
@@ -102,6 +111,26 @@ class ModulePictureTest {
                 from[1],
                 to[0],
                 to[1] + BOX_HEIGHT));
+    }
+
+    private static void arrowAround(StringBuilder svg, double[] from, double[] to, double x) {
+        svg.append(String.format(
+                Locale.ROOT,
+                "<path d=\"M%.0f %.0fH%.0fV%.0fH%.0f\" fill=\"none\" stroke=\"#555555\" marker-end=\"url(#tip)\"/>%n",
+                from[0] + BOX_WIDTH / 2.0,
+                from[1] + BOX_HEIGHT / 2.0,
+                x,
+                to[1] + BOX_HEIGHT / 2.0,
+                to[0] + BOX_WIDTH / 2.0));
+    }
+
+    private static boolean isUsedFromAfar(String module, Map<String, Set<String>> uses) {
+        return uses.keySet().stream()
+                .anyMatch(user -> direct(user, uses).contains(module) && isFar(user, module, uses));
+    }
+
+    private static boolean isFar(String module, String used, Map<String, Set<String>> uses) {
+        return level(module, uses) - level(used, uses) > 1;
     }
 
     /** How many modules lie below on the longest way down. */
