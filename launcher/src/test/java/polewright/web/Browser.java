@@ -4,29 +4,37 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Chromium as Debian packages it, one for a whole test class. */
+/**
+ * Devices of one test class in Chromium, as Debian packages it. One Chromium serves all classes of a test process; it ends
+ * with the process.
+ */
 final class Browser implements AutoCloseable {
-    private final Playwright playwright =
-            Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    private final com.microsoft.playwright.Browser chromium = playwright
-            .chromium()
-            .launch(new BrowserType.LaunchOptions()
-                    .setExecutablePath(Path.of("/usr/bin/chromium"))
-                    // As root, in a container, Chromium's own sandbox cannot be made.
-                    .setArgs(List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync",
-                            // A name that is not the machine's own for itself leads to it all the same.
-                            "--host-resolver-rules=MAP " + KnockedDoor.SHARED + " 127.0.0.1")));
+    private final List<BrowserContext> devices = new ArrayList<>();
 
-    /** What is held in the hand, or stands on the table. */
+    /** Started by the first class that needs it. Playwright is used by one thread, as JUnit runs classes one by one. */
+    private static final class Chromium {
+        private static final com.microsoft.playwright.Browser RUNNING = Playwright.create(new Playwright.CreateOptions()
+                        .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")))
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of("/usr/bin/chromium"))
+                        // As root, in a container, Chromium's own sandbox cannot be made.
+                        .setArgs(List.of(
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--no-first-run",
+                                "--disable-background-networking",
+                                "--disable-component-update",
+                                "--disable-sync",
+                                // A name that is not the machine's own for itself leads to it all the same.
+                                "--host-resolver-rules=MAP " + KnockedDoor.SHARED + " 127.0.0.1")));
+    }
+
+    /** A phone in the hand or a laptop on the table. */
     enum Device {
         PHONE(360, 740),
         LAPTOP(1440, 900);
@@ -46,14 +54,14 @@ final class Browser implements AutoCloseable {
 
     /** A device that has not been here before. */
     BrowserContext device(Device device) {
-        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        return opened(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(device.width, device.height)
                 .setHasTouch(device == Device.PHONE));
     }
 
     /** A phone at Larkfell whose owner went on past the warning of a certificate, and lets pages know the position. */
     BrowserContext phoneThatWentOn() {
-        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        return opened(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(Device.PHONE.width, Device.PHONE.height)
                 .setHasTouch(true)
                 .setIgnoreHTTPSErrors(true)
@@ -61,9 +69,16 @@ final class Browser implements AutoCloseable {
                 .setPermissions(List.of("geolocation", "screen-wake-lock")));
     }
 
+    private BrowserContext opened(com.microsoft.playwright.Browser.NewContextOptions options) {
+        BrowserContext device = Chromium.RUNNING.newContext(options);
+        devices.add(device);
+        return device;
+    }
+
+    /** Closes the devices of this class. */
     @Override
     public void close() {
-        chromium.close();
-        playwright.close();
+        devices.forEach(BrowserContext::close);
+        devices.clear();
     }
 }
