@@ -46,7 +46,7 @@ import polewright.web.session.NightSession;
             "  polewright serve --share --frames ~/captures",
             "  polewright serve --share --secure"
         })
-final class ServeCommand implements Callable<Integer> {
+public final class ServeCommand implements Callable<Integer> {
     private static final String LOOPBACK = "127.0.0.1";
     private static final String EVERY_NETWORK = "0.0.0.0";
     private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
@@ -96,7 +96,8 @@ final class ServeCommand implements Callable<Integer> {
     @Mixin
     private TerminalOutput output;
 
-    ServeCommand(Workbench workbench) {
+    /** Reads the folders and the clock of this workbench. */
+    public ServeCommand(Workbench workbench) {
         this.workbench = workbench;
     }
 

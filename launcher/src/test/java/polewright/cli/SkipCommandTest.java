@@ -47,6 +47,28 @@ class SkipCommandTest {
     }
 
     @Test
+    void replayRecord_listsWhatWasSkipped_untilItIsTakenBack() {
+        String star = next().get("star").get("name").textValue();
+        person.good("log", "export", person.file("before.jsonl").toString());
+        JsonNode before = last(person.good("replay", person.file("before.jsonl").toString(), "--json")
+                .json());
+        assertThat(before.has("skipped")).isFalse();
+        person.good("skip", "not-found");
+        person.good("log", "export", person.file("after.jsonl").toString());
+        JsonNode after = last(person.good("replay", person.file("after.jsonl").toString(), "--json")
+                .json());
+        assertThat(after.get("skipped")).hasSize(1);
+        assertThat(after.get("skipped").get(0).get("seq").intValue()).isEqualTo(4);
+        assertThat(after.get("skipped").get(0).get("sighting").textValue()).isEqualTo("drift");
+        assertThat(after.get("skipped").get(0).get("because").textValue()).isEqualTo("not_found");
+        assertThat(after.get("skipped").get(0).get("star").textValue()).isEqualTo(star);
+    }
+
+    private static JsonNode last(JsonNode records) {
+        return records.get(records.size() - 1);
+    }
+
+    @Test
     void missingEyepiece_isTheOneThatIsAdvised_andTheNextCommandNamesAnother() {
         assertThat(flat(person.good("next"))).contains("--with reticle");
         assertThat(flat(person.good("skip", "no-optic"))).contains("skipped a drift: no reticle.");

@@ -17,8 +17,8 @@ final class Browser implements AutoCloseable {
 
     /** Started by the first class that needs it. Playwright is used by one thread, as JUnit runs classes one by one. */
     private static final class Chromium {
-        private static final com.microsoft.playwright.Browser RUNNING = Playwright.create(new Playwright.CreateOptions()
-                        .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")))
+        private static final com.microsoft.playwright.Browser RUNNING = Playwright.create(
+                        new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")))
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(Path.of("/usr/bin/chromium"))

@@ -1,13 +1,13 @@
 /**
- * One night's work: the events, the log that keeps them, and what follows from them.
+ * One night: its events, and what follows from them.
  *
  * <pre>
- *   event ──▶ log (SQLite) ──▶ events ──▶ {@link polewright.session.NightState} ──▶ fix, advice
- *                 ▲   │
- *      JSON Lines ┘   └▶ JSON Lines
+ *   JSON Lines ◀──▶ events ──▶ {@link polewright.session.NightState} ──▶ fix, advice
+ *                     ▲
+ *                     └──▶ log (SQLite, module {@code store})
  * </pre>
  *
- * <p>Nothing computed is stored as truth: whatever is shown is worked out again from the events.
+ * <p>Nothing computed is stored as truth: every result is computed again from the events.
  */
 @NullMarked
 package polewright.session;

@@ -1,4 +1,4 @@
-/** The log: one SQLite file, appended to and never rewritten. */
+/** The event log: an append-only SQLite file, checked when it is opened, copied before each night. */
 @NullMarked
 package polewright.store;
 

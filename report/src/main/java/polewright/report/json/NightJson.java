@@ -18,6 +18,8 @@ import polewright.mount.OffsetCovariance;
 import polewright.session.DarknessWait;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.session.event.Skip;
 
 /** Fix and advice as JSON. */
 public final class NightJson {
@@ -39,9 +41,27 @@ public final class NightJson {
         node.set("screws_learned", ScrewsJson.of(night));
         ArrayNode setAside = node.putArray("set_aside");
         night.fix().agreements().stream().filter(Agreement::contradictory).forEach(a -> setAside.add(setAside(a)));
+        putSkipped(node, night);
         node.set("allowance", ZoneJson.of(night.allowance()));
         node.set("advice", advice(night));
         return node;
+    }
+
+    /** The sightings that the observer could not take and that are still left out of the advice; no key if there are none. */
+    private static void putSkipped(ObjectNode node, NightState night) {
+        if (night.skipped().skips().isEmpty()) {
+            return;
+        }
+        ArrayNode skipped = node.putArray("skipped");
+        for (LoggedEvent logged : night.skipped().skips()) {
+            Skip skip = ((NightEvent.SightingSkipped) logged.event()).skip();
+            ObjectNode entry = skipped.addObject();
+            entry.put("seq", logged.seq());
+            entry.put("sighting", word(skip.sighting()));
+            entry.put("because", word(skip.because()));
+            skip.star().ifPresent(star -> entry.put("star", star.label()));
+            skip.optic().ifPresent(optic -> entry.put("optic", optic));
+        }
     }
 
     /** The whole fix. */
