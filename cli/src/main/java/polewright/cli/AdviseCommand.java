@@ -27,13 +27,11 @@ import polewright.report.text.ZoneWords;
 import polewright.session.ExposureOutlook;
 import polewright.session.NightState;
 
-@Command(
-        name = "advise",
-        description = "What to do next and why, what else could be done, and how long exposures may be.")
+@Command(name = "advise", description = "What to do next and why, the alternatives, and exposure limits.")
 final class AdviseCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Option(names = "--wedge", paramLabel = "FILE.svg", description = "Also draw the wedge with the screws to turn.")
+    @Option(names = "--wedge", paramLabel = "FILE.svg", description = "Also draw the wedge and the screws to turn.")
     private @Nullable Path wedge;
 
     @Mixin

@@ -29,8 +29,8 @@ import polewright.sky.angle.Angle;
 @Command(
         name = "allow",
         description = {
-            "What tonight is for, and so how far off the pole the axis may be.",
-            "Without more words: shows both."
+            "Set what tonight is for, and with it how far off the pole the axis may be.",
+            "Without arguments: show both."
         },
         footer = {
             "",
@@ -57,7 +57,7 @@ final class AllowCommand extends WorkCommand {
             arity = "1..*",
             parameterConsumer = FreeTextWords.class,
             description =
-                    "In place of what there was: a casual look, a look by hand, planets at high power, short subs, or long"
+                    "Replace tonight's work: a casual look, a look by hand, planets at high power, short subs, or long"
                             + " guided subs.")
     private @Nullable List<String> purpose;
 
@@ -66,7 +66,7 @@ final class AllowCommand extends WorkCommand {
             paramLabel = "WORK",
             arity = "1..*",
             parameterConsumer = FreeTextWords.class,
-            description = "As --for, but beside what there was.")
+            description = "Like --for, but added to tonight's work.")
     private @Nullable List<String> more;
 
     @Mixin
@@ -82,7 +82,8 @@ final class AllowCommand extends WorkCommand {
     public Integer call() {
         if (arcmin == null && purpose == null && more == null) {
             if (camera.areGiven()) {
-                throw new WrongUsage("a camera, but not what for: add --for short subs or --for long guided subs.");
+                throw new WrongUsage(
+                        "a camera is given, but not the work. Add --for short subs or --for long guided subs.");
             }
             return show();
         }
@@ -110,7 +111,8 @@ final class AllowCommand extends WorkCommand {
             return super.event(bench, begun, before);
         }
         if (purpose != null || more != null || camera.areGiven()) {
-            throw new InputRefused("a plain limit holds whatever the work", "leave out the arcminutes, or the rest");
+            throw new InputRefused(
+                    "a plain limit does not depend on the work", "give the arcminutes alone, or leave them out");
         }
         dropped = before.work().map(Work::items).orElse(List.of());
         return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
@@ -137,9 +139,7 @@ final class AllowCommand extends WorkCommand {
 
     @Override
     List<String> notes() {
-        return dropped.isEmpty()
-                ? super.notes()
-                : List.of("NOTE  The work no longer counts: " + WorkWords.names(dropped) + ".");
+        return dropped.isEmpty() ? super.notes() : List.of("NOTE  No longer used: " + WorkWords.names(dropped) + ".");
     }
 
     @Override

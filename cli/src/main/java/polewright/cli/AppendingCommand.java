@@ -170,7 +170,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             node.putArray("notes");
             output.print(workbench, node);
         } else {
-            output.say(workbench, "Logged already as #" + sent.event().seq() + "; nothing was added.");
+            output.say(workbench, "Already logged as #" + sent.event().seq() + "; nothing added.");
             output.say(workbench, AdviceWords.of(now));
         }
         return now;

@@ -6,7 +6,7 @@ import picocli.CommandLine.Option;
 final class AsTypedOption {
     static final String NAME = "--as-typed";
 
-    @Option(names = NAME, description = "Log it as typed, even if it looks like a slip.")
+    @Option(names = NAME, description = "Log it as typed, even if it looks like a mistake.")
     private boolean isConfirmed;
 
     boolean isConfirmed() {

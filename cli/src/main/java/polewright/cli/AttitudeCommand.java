@@ -35,7 +35,7 @@ import polewright.sky.time.SkyTime;
 
 @Command(
         name = "attitude",
-        description = "Where the camera looked, by the stars on one frame.",
+        description = "Find where the camera pointed, from the stars on one frame.",
         footer = {
             "",
             "For example:",
@@ -45,7 +45,7 @@ import polewright.sky.time.SkyTime;
 final class AttitudeCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Parameters(paramLabel = "FRAME", description = "FITS, TIFF, PNG, JPEG, or a raw file with a preview in it.")
+    @Parameters(paramLabel = "FRAME", description = "FITS, TIFF, PNG, JPEG, or a raw file with an embedded preview.")
     private Path file;
 
     @Mixin
@@ -58,13 +58,13 @@ final class AttitudeCommand implements Callable<Integer> {
             names = "--at",
             paramLabel = "TIME",
             converter = UtcInput.class,
-            description = "Middle of the exposure, with zone. Default: as the file says.")
+            description = "Middle of the exposure, with time zone. Default: from the file.")
     private @Nullable Instant at;
 
     @Option(
             names = "--wcs",
             paramLabel = "FILE",
-            description = "Write where each pixel looks as a FITS header (TAN, or TAN-SIP where the lens bends). Pixel"
+            description = "Write the solution as a FITS header (TAN, or TAN-SIP with distortion). Pixel"
                     + " (1,1) is the first one stored.")
     private @Nullable Path wcs;
 

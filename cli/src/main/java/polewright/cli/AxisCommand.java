@@ -14,14 +14,14 @@ import polewright.sky.place.Weather;
 
 @Command(
         name = "axis",
-        description = "Where the polar axis points, by two or more frames between which right ascension was turned, and"
+        description = "Find the polar axis from two or more frames between which right ascension was turned and"
                 + " nothing else.",
         footer = {
             "",
-            "Turn by 30 to 90 degrees; a third frame checks the two. Any part of the sky will do.",
+            "Turn by 30 to 90 degrees. A third frame checks the first two. Any part of the sky will do.",
             "For example:",
             "  polewright axis first.fits second.fits third.fits --site 54.60,-2.90,240",
-            "To log it as a sighting of tonight: polewright sight frames."
+            "To log it as a sighting: polewright sight frames."
         })
 final class AxisCommand implements Callable<Integer> {
     private final Workbench workbench;

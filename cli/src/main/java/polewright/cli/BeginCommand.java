@@ -32,26 +32,26 @@ import polewright.store.Submission;
 
 @Command(
         name = "begin",
-        description = "Begin a night. Site, rig and work are remembered from the last one.",
+        description = "Begin a night. Site, rig and work are carried over from the last one.",
         footer = {"", "For example:", "  polewright begin --site 54.60,-2.90,240 --name Larkfell"})
 final class BeginCommand implements Callable<Integer> {
     private static final Duration UNDER_WAY = Duration.ofHours(4);
 
     private final Workbench workbench;
 
-    @Option(names = "--name", paramLabel = "NAME", description = "What to call the site.")
+    @Option(names = "--name", paramLabel = "NAME", description = "Name of the site.")
     private @Nullable String siteName;
 
     @Option(
             names = "--allow",
             paramLabel = "ARCMIN",
-            description = "How far off the pole the axis may be. Default: 5, which suits looking by eye.")
+            description = "How far off the pole the axis may be. Default: 5, which suits visual observing.")
     private @Nullable Double allowArcmin;
 
-    @Option(names = "--again", description = "Begin another night although one is under way.")
+    @Option(names = "--again", description = "Begin another night even though one is under way.")
     private boolean again;
 
-    @Option(names = "--ask", hidden = true, description = "Log nothing if the site looks mistaken.")
+    @Option(names = "--ask", hidden = true, description = "Log nothing if the site looks wrong.")
     private boolean asks;
 
     @Mixin
@@ -126,7 +126,7 @@ final class BeginCommand implements Callable<Integer> {
                 output.say(workbench, work.notes());
                 skyline.ifPresent(s -> output.say(
                         workbench,
-                        "The skyline is as last time, with " + s.points().size() + " corners."));
+                        "Same skyline as last time, with " + s.points().size() + " corners."));
                 ScrewWords.learned(begun.rig()).ifPresent(line -> output.say(workbench, line));
                 beginning.notCopied().ifPresent(why -> output.say(workbench, "NOTE  " + why));
                 output.say(workbench, AdviceWords.of(state));
@@ -141,7 +141,7 @@ final class BeginCommand implements Callable<Integer> {
         if (output.isJson()) {
             output.print(workbench, NightJson.afterEvent(sent.event(), state));
         } else {
-            output.say(workbench, "Begun already; nothing was added.");
+            output.say(workbench, "Already begun; nothing added.");
             output.say(workbench, AdviceWords.of(state));
         }
         return 0;
@@ -162,7 +162,7 @@ final class BeginCommand implements Callable<Integer> {
                 && Duration.between(lastAt, sky.at(workbench)).abs().compareTo(UNDER_WAY) < 0;
         if (underWay) {
             throw new WrongUsage("a night is under way, with " + last.size() + " events, the last at " + lastAt
-                    + ": go on with it, or add --again to leave it and begin another. Rig or site entered wrongly:"
+                    + ". Continue it, or add --again to begin another. To correct its rig or site:"
                     + " polewright rig correct, polewright site correct.");
         }
     }
@@ -183,8 +183,7 @@ final class BeginCommand implements Callable<Integer> {
         Rig chosen = rig.rig(remembered);
         DiscAllowance allowance = allowArcmin == null ? DiscAllowance.VISUAL : disc(allowArcmin);
         if (name.isBlank()) {
-            throw new WrongUsage(
-                    "the site's name is empty: give it one, such as --name Larkfell, or leave --name out.");
+            throw new WrongUsage("the site name is empty. Give one, such as --name Larkfell, or leave --name out.");
         }
         return new NightEvent.Begun(name, site, sky.weather(site), chosen, allowance);
     }

@@ -21,7 +21,8 @@ final class BeginningWork {
             arity = "1..*",
             parameterConsumer = FreeTextWords.class,
             description =
-                    "What tonight is for: a casual look, a look by hand, planets at high power, short subs, or long guided subs."
+                    "What tonight is for: a casual look, a look by hand, planets at high power, short subs, or long"
+                            + " guided subs."
                             + " Default: as last night.")
     private @Nullable List<String> purpose;
 
@@ -41,7 +42,7 @@ final class BeginningWork {
     Taken taken(NightEvent.Begun begun, Optional<Work> lastNight, boolean isLimited) {
         if (purpose != null) {
             if (isLimited) {
-                throw new WrongUsage("--allow holds whatever the work: leave out --allow, or --for.");
+                throw new WrongUsage("--allow does not depend on the work. Give --allow or --for, not both.");
             }
             List<String> words = purpose;
             Work typed = WrongUsage.unlessUsable(() -> {
@@ -63,7 +64,7 @@ final class BeginningWork {
             return new Taken(
                     Optional.empty(),
                     "allowed " + begun.allowance().words(),
-                    List.of("NOTE  What the last night was for is not taken over: " + here.getMessage()));
+                    List.of("NOTE  The last night's work is not carried over: " + here.getMessage()));
         }
         return new Taken(lastNight, "for " + WorkWords.names(work.items()) + " as last time", List.of());
     }

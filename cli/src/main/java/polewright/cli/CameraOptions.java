@@ -20,23 +20,23 @@ final class CameraOptions {
     @Option(
             names = "--camera",
             paramLabel = "CAMERA",
-            description = "One of the rig's cameras by name. Default: the only one.")
+            description = "One of the rig's cameras, by name. Default: the only one.")
     private @Nullable String name;
 
-    @Option(names = "--focal-length", paramLabel = "MM", description = "Of what the camera looks through.")
+    @Option(names = "--focal-length", paramLabel = "MM", description = "Focal length of the lens or telescope.")
     private @Nullable Double focalLengthMm;
 
-    @Option(names = "--pixel", paramLabel = "MICRONS", description = "Width of a pixel, not binned.")
+    @Option(names = "--pixel", paramLabel = "MICRONS", description = "Width of a pixel, unbinned.")
     private @Nullable Double pixelMicrons;
 
     @Option(
             names = "--size",
             paramLabel = "WxH",
             converter = PixelsInput.class,
-            description = "Pixels of the camera, not binned. Default: 4000x3000.")
+            description = "Size of the sensor in pixels, unbinned. Default: 4000x3000.")
     private PixelsInput.@Nullable Pixels pixels;
 
-    @Option(names = "--binning", paramLabel = "N", description = "Pixels taken together each way. Default: 1.")
+    @Option(names = "--binning", paramLabel = "N", description = "Binning factor. Default: 1.")
     private @Nullable Long binning;
 
     boolean areGiven() {
@@ -56,14 +56,14 @@ final class CameraOptions {
     private Camera unbinned(Rig rig) {
         if (focalLengthMm == null && pixelMicrons == null) {
             if (pixels != null) {
-                throw new InputRefused("--size alone is no camera", "add --focal-length and --pixel, or leave it out");
+                throw new InputRefused(
+                        "--size alone does not describe a camera", "add --focal-length and --pixel, or leave it out");
             }
             return ofRig(rig);
         }
         if (focalLengthMm == null || pixelMicrons == null) {
             throw new InputRefused(
-                    (focalLengthMm == null ? "--pixel without --focal-length" : "--focal-length without --pixel")
-                            + " is half a camera",
+                    (focalLengthMm == null ? "--pixel needs --focal-length" : "--focal-length needs --pixel"),
                     "give both");
         }
         if (!(focalLengthMm >= 1 && focalLengthMm <= 20_000)) {
@@ -74,7 +74,7 @@ final class CameraOptions {
         if (!(pixelMicrons >= 0.5 && pixelMicrons <= 100)) {
             throw new InputRefused(
                     "a pixel of " + PlainNumber.asTyped(pixelMicrons) + " microns is outside 0.5 to 100",
-                    "give its width in microns, not binned");
+                    "give its width in microns, unbinned");
         }
         return new Camera(
                 name == null ? "the camera" : name,
@@ -100,14 +100,13 @@ final class CameraOptions {
                 cameras.stream().filter(c -> c.name().equalsIgnoreCase(name)).findFirst();
         String known = cameras.stream().map(Camera::name).collect(Collectors.joining(", "));
         return named.orElseThrow(() -> new InputRefused(
-                name == null ? "it is not said with which camera" : "the rig has no camera called '" + name + "'",
+                name == null ? "the rig has several cameras" : "the rig has no camera called '" + name + "'",
                 "add --camera with one of " + known));
     }
 
     private static Camera binned(Camera camera, long binning) {
         if (!(binning >= 1 && binning <= 8)) {
-            throw new InputRefused(
-                    "binning " + binning + " is outside 1 to 8", "give how many pixels each way; 1 is none");
+            throw new InputRefused("binning " + binning + " is outside 1 to 8", "1 means no binning");
         }
         int by = (int) binning;
         return new Camera(

@@ -42,8 +42,8 @@ import polewright.sky.place.CatalogueStar;
 @Command(
         name = "centre",
         description = {
-            "Log that a star stands in the middle of the field, and what the mount reads.",
-            "From three stars on they tell the mount's errors and where the axis points."
+            "Log that a star is centred, and the mount's reading.",
+            "Three or more stars give the mount's errors and the polar axis."
         },
         footer = {
             "",
@@ -63,7 +63,7 @@ final class CentreCommand extends AppendingCommand {
             arity = "0..1",
             converter = BodyFinder.class,
             description = "What was centred: a star, a planet, an object, or RA,DEC in degrees (ICRS), such as the"
-                    + " middle of a matched frame.")
+                    + " centre of a matched frame.")
     private @Nullable SkyBody body;
 
     @Option(
@@ -73,23 +73,23 @@ final class CentreCommand extends AppendingCommand {
             description = "What the mount shows: 5h17m38s,+46d12m36s, or plain degrees.")
     private MountReadingInput.@Nullable Typed reads;
 
-    @Option(names = "--j2000", description = "The mount counts from the equinox of J2000.0, not of date.")
+    @Option(names = "--j2000", description = "The mount shows J2000.0 coordinates, not of date.")
     private boolean isJ2000;
 
     @Option(names = "--hour-angle", description = "The mount shows hour angle, west positive, not right ascension.")
     private boolean isHourAngle;
 
-    @Option(names = "--through-pole", description = "The fork went through the pole to get there.")
+    @Option(names = "--through-pole", description = "The fork swung through the pole to get there.")
     private boolean isThroughPole;
 
-    @Option(names = "--sigma", paramLabel = "ARCMIN", description = "How well it is centred, 1 sigma. Default: 1.")
+    @Option(names = "--sigma", paramLabel = "ARCMIN", description = "Centring uncertainty, 1 sigma. Default: 1.")
     private @Nullable Double sigmaArcmin;
 
     @Option(
             names = "--at",
             paramLabel = "TIME",
             converter = UtcInput.class,
-            description = "When it stood in the middle, with zone: 2026-11-25T20:00Z. Default: now.")
+            description = "When it was centred, with time zone: 2026-11-25T20:00Z. Default: now.")
     private @Nullable Instant at;
 
     @Option(
@@ -97,7 +97,8 @@ final class CentreCommand extends AppendingCommand {
             paramLabel = "FILE",
             converter = FileInput.class,
             description =
-                    "In place of a star: the middle of this frame, found by its stars. Its own time, unless --at.")
+                    "Instead of a star: the centre of this frame, found from its stars. Uses the frame's own time,"
+                            + " unless --at is given.")
     private @Nullable Path frame;
 
     @Mixin
@@ -110,7 +111,7 @@ final class CentreCommand extends AppendingCommand {
             names = "--csv",
             paramLabel = "FILE",
             converter = FileInput.class,
-            description = "Many at once, from a table: docs/pointing.md.")
+            description = "Read many from a table (docs/pointing.md).")
     private @Nullable Path csv;
 
     private List<CentredStar> inTable = List.of();
@@ -125,7 +126,7 @@ final class CentreCommand extends AppendingCommand {
             return super.events(bench, begun, before);
         }
         if (body != null || reads != null || frame != null || insteadOf.seq().isPresent()) {
-            throw new WrongUsage("a table and one star at once: give --csv alone.");
+            throw new WrongUsage("a table and a star cannot be combined. Give --csv alone.");
         }
         inTable = read(csv);
         inTable.forEach(star -> requireNotSun(star.star()));
@@ -138,21 +139,21 @@ final class CentreCommand extends AppendingCommand {
         } catch (InputRefused refused) {
             throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new OperationFailed(file + " cannot be read: name a table of centrings, as docs/pointing.md has it.");
+            throw new OperationFailed(file + " cannot be read. Give a table of centrings as in docs/pointing.md.");
         }
     }
 
     @Override
     NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
         if (body != null && frame != null) {
-            throw new InputRefused("a star and a frame at once", "give the one that stood in the middle");
+            throw new InputRefused("a star and a frame cannot be combined", "give the one that was centred");
         }
         Optional<Middle> middle = frame == null
                 ? Optional.ofNullable(body).map(star -> new Middle(star, given()))
                 : Optional.of(middleOf(frame, begun));
         if (middle.isEmpty() || reads == null) {
             throw new InputRefused(
-                    "which star and what the mount reads are both needed",
+                    "the star and the mount's reading are both needed",
                     "for example: polewright centre capella --reads 5h17m38s,+46d12m36s");
         }
         SkyBody star = middle.get().star();
@@ -199,7 +200,8 @@ final class CentreCommand extends AppendingCommand {
     private static void requireNotSun(SkyBody star) {
         if (star == SolarSystemBody.SUN) {
             throw new InputRefused(
-                    "the Sun is never centred", "keep the tube capped by day, or use a proper filter and a planet");
+                    "the Sun must never be centred",
+                    "keep the tube capped by day, or use a proper filter and a planet");
         }
     }
 

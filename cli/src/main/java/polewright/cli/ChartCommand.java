@@ -35,7 +35,7 @@ import polewright.sky.place.ObservingMoment;
 
 @Command(
         name = "chart",
-        description = "Where to look for something: the way from a bright star, and the field as your finder shows it.",
+        description = "How to find an object: the way from a bright star, and the field as your finder shows it.",
         footer = {
             "",
             "For example:",
@@ -60,7 +60,7 @@ final class ChartCommand implements Callable<Integer> {
     @Option(
             names = "--faintest",
             paramLabel = "MAG",
-            description = "Magnitude of the faintest star drawn, 1 to 12. Default: by the width of the field.")
+            description = "Magnitude limit, 1 to 12. Default: by the width of the field.")
     private @Nullable Double faintest;
 
     @Option(
@@ -86,12 +86,11 @@ final class ChartCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (body == SolarSystemBody.SUN) {
-            throw new WrongUsage(
-                    "the Sun is not looked for through a finder: cap it. The Sun burns an eye in an instant;"
-                            + " only a proper filter over the front of the tube makes it safe.");
+            throw new WrongUsage("never look for the Sun through a finder: cap it. The Sun burns an eye in an instant;"
+                    + " only a proper filter over the front of the tube makes it safe.");
         }
         if (faintest != null && !(faintest >= 1 && faintest <= 12)) {
-            throw new WrongUsage("a faintest magnitude of " + faintest + " is outside 1 to 12, which the atlas has.");
+            throw new WrongUsage("a magnitude limit of " + faintest + " is outside 1 to 12, the range of the atlas.");
         }
         EveningOptions.Typed typed = evening.typed(workbench);
         Evening tonight = typed.evening();
@@ -121,7 +120,7 @@ final class ChartCommand implements Callable<Integer> {
             ResultFile.write(picture, svg.getBytes(StandardCharsets.UTF_8));
             output.mention(workbench, "Drawn: " + picture);
         } else {
-            output.mention(workbench, "To have it drawn: --picture FILE.svg.");
+            output.mention(workbench, "To draw it: --picture FILE.svg.");
         }
         return 0;
     }
@@ -129,8 +128,8 @@ final class ChartCommand implements Callable<Integer> {
     private Optic optic(Rig rig) {
         if (opticName == null) {
             return rig.widestOptic()
-                    .orElseThrow(() -> new OperationFailed(
-                            "the rig has nothing to look through: add a finder or an eyepiece to the rig file."));
+                    .orElseThrow(() ->
+                            new OperationFailed("the rig has no optics. Add a finder or an eyepiece to the rig file."));
         }
         return rig.optic(opticName)
                 .orElseThrow(() -> new WrongUsage("the rig has no optic '" + opticName + "'; it has "
@@ -150,11 +149,12 @@ final class ChartCommand implements Callable<Integer> {
         if (GuideStar.areStarsOut(moment)) {
             return List.of();
         }
-        String tooLight = "NOTE  Too light to go from a star: wait for dusk, or use go-to or the circles.";
+        String tooLight = "NOTE  Too light to hop from a star. Wait for dusk, or use go-to or the setting circles.";
         return SunGuard.at(moment).isSunUp()
                 ? List.of(
                         tooLight,
-                        "CARE  The Sun is up: keep tube and finder capped until they stand still, and keep 30° from it on"
+                        "CARE  The Sun is up. Keep tube and finder capped until they have stopped moving, and stay"
+                                + " 30° from the Sun on"
                                 + " the way.")
                 : List.of(tooLight);
     }

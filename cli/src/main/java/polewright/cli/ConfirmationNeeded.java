@@ -9,9 +9,9 @@ final class ConfirmationNeeded extends RuntimeException {
 
     /**
      * @param what the value, and what it should be near
-     * @param check what to do if it is a slip, an imperative without its full stop
+     * @param check what to do if it is a slip, an imperative without capital or full stop
      */
     ConfirmationNeeded(String what, String check) {
-        super(what + ": " + check + ".");
+        super(what + ". " + Character.toUpperCase(check.charAt(0)) + check.substring(1) + ".");
     }
 }

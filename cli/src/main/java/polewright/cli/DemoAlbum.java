@@ -36,7 +36,7 @@ final class DemoAlbum implements Consumer<Photograph> {
             Files.createDirectories(folder);
             try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
                 if (files.iterator().hasNext()) {
-                    throw new OperationFailed(folder + " is not empty and has been left alone: name a new folder.");
+                    throw new OperationFailed(folder + " is not empty. Name a new folder.");
                 }
             }
         } catch (IOException e) {
@@ -82,6 +82,6 @@ final class DemoAlbum implements Consumer<Photograph> {
 
     private static OperationFailed cannotWrite(Path folder) {
         return new OperationFailed(
-                "frames cannot be kept in " + folder + ": name a folder on a disk with room, that you may write to.");
+                "frames cannot be kept in " + folder + ". Name a writable folder on a disk with free space.");
     }
 }

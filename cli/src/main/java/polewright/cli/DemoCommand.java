@@ -29,35 +29,38 @@ import polewright.store.NightLog;
 
 @Command(
         name = "demo",
-        description =
-                "A whole night at an invented site under the real sky, with a hidden axis offset, made-up readings,"
-                        + " and camera frames that are drawn and then read like any others.")
+        description = "Play a whole night at an invented site under the real sky, with a hidden axis offset, simulated"
+                + " readings,"
+                + " and camera frames that are rendered and then analysed like any others.")
 final class DemoCommand implements Callable<Integer> {
     private static final long DEFAULT_SEED = 54;
 
     private final Workbench workbench;
 
-    @Option(names = "--seed", paramLabel = "NUMBER", description = "Another seed makes another night. Default: 54.")
+    @Option(
+            names = "--seed",
+            paramLabel = "NUMBER",
+            description = "Random seed; another seed is another night. Default: 54.")
     private long seed = DEFAULT_SEED;
 
-    @Option(names = "--by-eye", description = "A night without a camera: compass, scale, still point and drift.")
+    @Option(names = "--by-eye", description = "A night without a camera: compass, scale, centre of rotation and drift.")
     private boolean byEye;
 
-    @Option(names = "--south", description = "At Tussock Flat (44 S) in place of Larkfell (55 N).")
+    @Option(names = "--south", description = "At Tussock Flat (44 S) instead of Larkfell (55 N).")
     private boolean south;
 
     @Option(
             names = "--frames",
             paramLabel = "FOLDER",
             converter = FileInput.class,
-            description = "Keep the camera's frames there as FITS files; a new folder, or an empty one.")
+            description = "Keep the frames there as FITS files. The folder must be new or empty.")
     private @Nullable Path frames;
 
     @Option(
             names = "--log",
             paramLabel = "FILE",
-            description = "Where to keep the night. Default: demo.sqlite in your data"
-                    + " folder, apart from your own nights.")
+            description = "The log for the demo night. Default: demo.sqlite in your data"
+                    + " folder, separate from your own nights.")
     private @Nullable Path log;
 
     @Mixin
@@ -70,7 +73,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (byEye && frames != null) {
-            throw new WrongUsage("--by-eye takes no frames: leave out --frames, or --by-eye.");
+            throw new WrongUsage("--by-eye has no frames to keep: leave out --frames or --by-eye.");
         }
         DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
         Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;
@@ -113,13 +116,14 @@ final class DemoCommand implements Callable<Integer> {
         output.say(
                 workbench,
                 List.of(
-                        "A rehearsal at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
-                                + "), on the real sky. The readings are made up, from seed " + seed + "."
-                                + (byEye ? "" : " The camera's frames are drawn, then read as any others would be.")
-                                + " The axis is off by some degrees: how far is hidden until the end.",
+                        "A simulated night at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
+                                + "), under the real sky. The readings are simulated (seed " + seed + ")."
+                                + (byEye ? "" : " The camera's frames are rendered, then analysed like real ones.")
+                                + " The axis starts some degrees off; how far stays hidden until the end.",
                         ""));
         output.say(workbench, GroundWords.bearings(scene.ground(), MountKind.FORK_ON_WEDGE));
-        output.say(workbench, List.of("(the home position too: ./polewright ground --site " + scene.typed() + ")", ""));
+        output.say(
+                workbench, List.of("(With the home position: ./polewright ground --site " + scene.typed() + ")", ""));
     }
 
     private void tell(RehearsedNight.Moment moment, DemoAlbum album) {
@@ -145,9 +149,9 @@ final class DemoCommand implements Callable<Integer> {
                 "      ./polewright demo --frames FOLDER   keeps the frames, to try commands on",
                 "",
                 "The night is kept in " + file,
-                "LOOK  at all that was done in it:"));
+                "VIEW  everything that was done:"));
         lines.addAll(Wrapping.command("./polewright log --night " + id.number() + " --log " + file));
-        lines.add("COPY  it to a file that other programs can read:");
+        lines.add("COPY  it to a file:");
         lines.addAll(Wrapping.command("./polewright log export night.jsonl --night " + id.number() + " --log " + file));
         lines.addAll(List.of(
                 "YOURS " + Wrapping.unbroken("./polewright ground --site LAT,LON"),

@@ -15,7 +15,7 @@ import polewright.report.text.DeviceWords;
 
 @Command(
         name = "devices",
-        description = "The devices that were let in by polewright serve --share.",
+        description = "List or revoke devices paired through polewright serve --share.",
         footer = {"", "For example:", "  polewright devices", "  polewright devices revoke all"},
         subcommands = {DevicesCommand.Revoke.class})
 final class DevicesCommand implements Callable<Integer> {
@@ -53,13 +53,15 @@ final class DevicesCommand implements Callable<Integer> {
         return array;
     }
 
-    @Command(name = "revoke", description = "Let a device in no more; a server that runs minds it at once.")
+    @Command(name = "revoke", description = "Revoke a device; a running server applies it at once.")
     static final class Revoke implements Callable<Integer> {
         private static final String ALL = "all";
 
         private final Workbench workbench;
 
-        @Parameters(paramLabel = "DEVICE", description = "Its name or its first word in the list; all for every one.")
+        @Parameters(
+                paramLabel = "DEVICE",
+                description = "Its name, or its first word in the list; 'all' for all of" + " them.")
         private String device;
 
         @Mixin
@@ -75,18 +77,16 @@ final class DevicesCommand implements Callable<Integer> {
             List<PairedDevice> gone = device.equals(ALL) ? devices.revokeAll() : devices.revoke(device);
             if (gone.isEmpty() && !device.equals(ALL)) {
                 throw new OperationFailed(
-                        "no device is called '" + device + "': take a name, or its first word, from the list.");
+                        "no paired device is called '" + device + "'. Take a name, or its first word, from the list.");
             }
             if (output.isJson()) {
                 output.print(workbench, json(gone));
             } else if (gone.isEmpty()) {
-                output.say(workbench, "No device was let in; none is now.");
+                output.say(workbench, "There was no paired device.");
             } else {
                 output.say(
                         workbench,
-                        gone.stream()
-                                .map(d -> "No longer let in: " + d.name() + ".")
-                                .toList());
+                        gone.stream().map(d -> "Revoked: " + d.name() + ".").toList());
             }
             return 0;
         }

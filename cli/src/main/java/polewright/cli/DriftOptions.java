@@ -27,15 +27,16 @@ final class DriftOptions {
         pixels
     }
 
-    @Option(names = "--moved", required = true, paramLabel = "N", description = "How far it drifted; 0 if it did not.")
+    @Option(names = "--moved", required = true, paramLabel = "N", description = "How far it drifted; 0 if not at all.")
     private double count;
 
     @Option(
             names = "--unit",
             paramLabel = "UNIT",
             description =
-                    "arcsec, divisions (of a reticle), radii (from the middle of the field to its edge: 0.2 is a fifth"
-                            + " of the way, 1 out of the field), fields (field widths), or pixels. Needed unless --with"
+                    "arcsec, divisions (of a reticle), radii (from the centre of the field to its edge: 0.2 is a fifth"
+                            + " of the way, 1 is out of the field), fields (field widths), or pixels. Required"
+                            + " unless --with"
                             + " names an optic with a reticle.")
     private @Nullable Unit unit;
 
@@ -46,14 +47,14 @@ final class DriftOptions {
             names = "--toward",
             required = true,
             paramLabel = "WHERE",
-            description = "north or south as the sky has it; or the edge of the view as on a clock face, with --view or"
+            description = "north or south on the sky; or the edge of the view as on a clock face, with --view or"
                     + " --west.")
     private String toward;
 
     @Option(
             names = "--west",
             paramLabel = "CLOCK",
-            description = "Where stars leave the view with the drive stopped. Then the view may be turned any way.")
+            description = "Where stars leave the view with the drive off. The view may then be rotated any way.")
     private @Nullable Double westClock;
 
     /** How the reticle was set. */
@@ -67,11 +68,12 @@ final class DriftOptions {
             names = "--reticle",
             paramLabel = "HOW",
             description =
-                    "How the reticle's line was set, for a drift north or south: trail (a star ran along it with the"
-                            + " drive off), slow (a star was moved along it by slow motion), or unknown. Default: trail.")
+                    "How the reticle line was set, for a drift north or south: trail (a star ran along it with the"
+                            + " drive off), slow (a star was moved along it by slow motion), or unknown. Default:"
+                            + " trail.")
     private Reticle reticle = Reticle.trail;
 
-    @Option(names = "--sigma", paramLabel = "N", description = "How far off the drift may be, in the same unit.")
+    @Option(names = "--sigma", paramLabel = "N", description = "Uncertainty of the drift, in the same unit.")
     private @Nullable Double sigmaCount;
 
     ReadLength moved(ViewOptions view, Rig rig) {
@@ -101,7 +103,7 @@ final class DriftOptions {
                 throw new InputRefused(
                         "an uncertainty of " + PlainNumber.asTyped(sigmaCount) + " "
                                 + moved.unit().words() + " is not above 0",
-                        "say how far off the drift may be; half a division is usual");
+                        "give the uncertainty of the drift; half a division is usual");
             }
             return moved.perUnit().times(sigmaCount);
         }
@@ -115,7 +117,7 @@ final class DriftOptions {
         if (!(sigmaCount > 0)) {
             throw new InputRefused(
                     "an uncertainty of " + PlainNumber.asTyped(sigmaCount) + " of the way to the edge is not above 0",
-                    "say how far off the drift may be; 0.1 is usual");
+                    "give the uncertainty of the drift; 0.1 is usual");
         }
         return sigmaCount;
     }
@@ -148,7 +150,7 @@ final class DriftOptions {
         if (!NumberInput.isNumber(where)) {
             throw new InputRefused(
                     "'" + where + "' is not a direction",
-                    "say north or south, or a clock direction in the view such as 6 or 4.5");
+                    "give north or south, or a clock direction in the view such as 6 or 4.5");
         }
         return new ClockDirection(NumberInput.of(where));
     }
@@ -161,18 +163,18 @@ final class DriftOptions {
             return Unit.divisions;
         }
         throw new InputRefused(
-                "it is not said what was counted",
+                "the unit of the drift is missing",
                 "add --with an optic that has a reticle, or --unit arcsec, divisions, radii, fields or pixels");
     }
 
     private Angle per(String what) {
         if (perArcsec == null) {
-            throw new InputRefused("the sky angle of one " + what + " is not known", "add --per ARCSEC");
+            throw new InputRefused("the angle of one " + what + " is not known", "add --per ARCSEC");
         }
         if (!(perArcsec > 0)) {
             throw new InputRefused(
                     PlainNumber.asTyped(perArcsec) + " arcseconds in one " + what + " is not above 0",
-                    "give the sky angle of one " + what + ", such as --per 1.2");
+                    "give the angle of one " + what + ", such as --per 1.2");
         }
         return Angle.ofArcseconds(perArcsec);
     }

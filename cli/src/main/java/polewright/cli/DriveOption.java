@@ -8,7 +8,7 @@ public final class DriveOption {
     @Option(
             names = "--drive",
             paramLabel = "WORD",
-            description = "What the drive did: tracking or standing. Default: as the frames tell; the axis does not"
+            description = "Drive state: tracking or standing. Default: found from the frames; the axis does not"
                     + " depend on it.")
     private Drive drive = Drive.NOT_TOLD;
 

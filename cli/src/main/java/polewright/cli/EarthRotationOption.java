@@ -7,7 +7,7 @@ final class EarthRotationOption {
     @Option(
             names = "--ut1-utc",
             paramLabel = "SECONDS",
-            description = "UT1-UTC from the IERS bulletin. Left out it is 0, which may turn the sky by up to 13\".")
+            description = "UT1-UTC from the IERS bulletin. Default: 0, which may rotate the sky by up to 13\".")
     private double ut1MinusUtcSeconds;
 
     double ut1MinusUtcSeconds() {

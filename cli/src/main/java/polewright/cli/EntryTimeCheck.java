@@ -36,10 +36,10 @@ final class EntryTimeCheck {
             notes.add(afterLongPause(longBefore.get(), before, now));
         } else if (Duration.between(begunAt, happened).compareTo(LONGEST_NIGHT) > 0) {
             notes.add("NOTE  this night began at " + minute(begunAt)
-                    + "; if tonight is a new one, undo this and begin it with polewright begin.");
+                    + ". If tonight is a new night, undo this and type polewright begin.");
         }
         if (given.isPresent() && given.get().isAfter(now.plus(CLOCKS_DIFFER))) {
-            notes.add("NOTE  " + minute(given.get()) + " has not come yet (it is " + minute(now)
+            notes.add("NOTE  " + minute(given.get()) + " is in the future (it is " + minute(now)
                     + "): check the date and the zone.");
         }
         if (given.isEmpty() && !(event instanceof NightEvent.Revision)) {
@@ -50,14 +50,14 @@ final class EntryTimeCheck {
         if (given.isPresent() && !(event instanceof NightEvent.Measurement)) {
             lastEvent(before)
                     .filter(last -> given.get().isBefore(happened(last).minus(CLOCKS_DIFFER)))
-                    .ifPresent(last -> notes.add("NOTE  it is taken as done after #" + last.seq() + " of "
-                            + minute(happened(last)) + ", though the time given is earlier."));
+                    .ifPresent(last -> notes.add("NOTE  it counts as done after #" + last.seq() + " of "
+                            + minute(happened(last)) + ", although the given time is earlier."));
         }
         if (given.isPresent() && event instanceof NightEvent.Measurement measured) {
             lastMove(before)
                     .filter(move -> isBefore(measured, move))
-                    .ifPresent(move -> notes.add("NOTE  it is taken as seen after #" + move.seq()
-                            + " moved the axis at " + minute(move.at()) + ", though the time given is earlier."));
+                    .ifPresent(move -> notes.add("NOTE  it counts as seen after #" + move.seq() + " moved the axis at "
+                            + minute(move.at()) + ", although the given time is earlier."));
         }
         return notes;
     }
@@ -66,8 +66,8 @@ final class EntryTimeCheck {
     private static String afterLongPause(LoggedEvent last, NightState before, Instant now) {
         Duration pause = Duration.between(last.at(), now);
         return "NOTE  this is " + pause.toHours() + " hours after #" + last.seq() + " of " + minute(last.at())
-                + ". If tonight is another night, undo this and begin that one: polewright begin. If the computer's"
-                + " clock is ahead, set it right, then take the difference off: polewright retime "
+                + ". If tonight is another night, undo this and type polewright begin. If the computer's"
+                + " clock was ahead, set it right, then subtract the difference: polewright retime "
                 + (newest(before) + 1) + " --add=-MINUTES.";
     }
 
@@ -75,8 +75,8 @@ final class EntryTimeCheck {
     private static String clockSetBack(LoggedEvent last, Instant now) {
         long minutes = Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
         return "NOTE  the computer's clock says " + minute(now) + ", yet #" + last.seq() + " was logged at "
-                + minute(last.at()) + ": it has been set back by " + minutes
-                + " minutes or more. If it was ahead, take " + minutes + " minutes off what was logged up to #"
+                + minute(last.at()) + ". It has been set back by " + minutes
+                + " minutes or more. If it was ahead, subtract " + minutes + " minutes from everything up to #"
                 + last.seq() + ": polewright retime FIRST " + last.seq() + " --add=-" + minutes
                 + ". If it is behind now, set it right, then add " + minutes + " minutes from #" + (last.seq() + 1)
                 + " on: polewright retime " + (last.seq() + 1) + " --add " + minutes + ".";

@@ -38,16 +38,16 @@ final class ErrorReports {
         }
         if (e instanceof ConfirmationNeeded) {
             complain(command + ": " + e.getMessage());
-            complain("Usage: add " + AsTypedOption.NAME + " to log it as typed.");
+            complain("If it is right, add " + AsTypedOption.NAME + ".");
             return ExitStatus.LOOKS_MISTAKEN;
         }
         if (e instanceof LogChanged) {
             complain(command + ": " + e.getMessage());
             return ExitStatus.MOVED_ON;
         }
-        complain(command + ": something inside Polewright is wrong ("
+        complain(command + ": internal error ("
                 + e.getClass().getSimpleName()
-                + "); what was logged before is safe. Please report what you typed.");
+                + "). The log is safe. Please report what you typed.");
         if (workbench.environment().containsKey("POLEWRIGHT_DEBUG")) {
             e.printStackTrace(workbench.err());
         }

@@ -32,14 +32,15 @@ final class EveningOptions {
     @Option(
             names = "--zone",
             paramLabel = "ZONE",
-            description = "Zone of the times shown, e.g. Europe/London or UTC. Default: this computer's.")
+            description = "Time zone of the times shown, e.g. Europe/London or UTC. Default: this computer's.")
     private @Nullable String zone;
 
     @Option(
             names = "--horizon",
             paramLabel = "FILE.csv",
             converter = FileInput.class,
-            description = "The skyline: azimuth and altitude in degrees, a corner a line. Default: the last night's.")
+            description =
+                    "The skyline: azimuth and altitude in degrees, one corner per line. Default: the last night's.")
     private @Nullable Path skyline;
 
     /** What was typed and remembered; {@code night} is the last night, if it is of this site. */
@@ -78,7 +79,7 @@ final class EveningOptions {
         try {
             return ZoneId.of(zone);
         } catch (DateTimeException e) {
-            throw new WrongUsage("'" + zone + "' is no time zone: write one such as Europe/London, +01:00 or UTC.");
+            throw new WrongUsage("'" + zone + "' is not a time zone. Write one such as Europe/London, +01:00 or UTC.");
         }
     }
 }

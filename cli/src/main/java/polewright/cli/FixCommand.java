@@ -9,7 +9,7 @@ import polewright.report.text.FixWords;
 import polewright.session.NightState;
 import polewright.store.NightLog;
 
-@Command(name = "fix", description = "Where the axis points, by all of tonight's sightings.")
+@Command(name = "fix", description = "Show where the axis points, from all of tonight's sightings.")
 final class FixCommand implements Callable<Integer> {
     private final Workbench workbench;
 

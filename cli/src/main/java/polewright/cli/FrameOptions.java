@@ -25,10 +25,10 @@ public final class FrameOptions {
             names = "--near",
             paramLabel = "PLACE",
             converter = NearInput.class,
-            description = "Where the camera looks: pole, a star, an object, or RA,DEC in degrees (ICRS).")
+            description = "Roughly where the camera points: pole, a star, an object, or RA,DEC in degrees (ICRS).")
     private @Nullable NearPlace near;
 
-    @Option(names = "--within", paramLabel = "DEG", description = "How near to that place. Default: 10.")
+    @Option(names = "--within", paramLabel = "DEG", description = "How close to that place. Default: 10.")
     private @Nullable Double withinDeg;
 
     @Option(
@@ -36,14 +36,15 @@ public final class FrameOptions {
             paramLabel = "ARCSEC[,PERCENT]",
             converter = ScaleInput.class,
             description =
-                    "Arcseconds per pixel, and how well that is known: 2.5 or 2.5,10%%. Default: by focal length and"
-                            + " pixel size in the file, to 20 %%, or else any.")
+                    "Arcseconds per pixel, with uncertainty if you like: 2.5 or 2.5,10%%. Default: from focal length"
+                            + " and"
+                            + " pixel size in the file, to 20 %%; otherwise any scale.")
     private @Nullable ScaleRange scale;
 
     @Option(
             names = "--focal-length",
             paramLabel = "MM",
-            description = "Of lens or telescope, where the file does not say it or is wrong.")
+            description = "Of lens or telescope, if the file lacks it or is wrong.")
     private @Nullable Double focalLengthMm;
 
     @Option(names = "--pixel-size", paramLabel = "MICRONS", description = "Width of a pixel, binning included.")
@@ -52,7 +53,7 @@ public final class FrameOptions {
     @Option(
             names = "--mosaic",
             paramLabel = "KIND",
-            description = "Colour filters before the pixels: bayer or none. Default: as the file says.")
+            description = "Colour filter mosaic: bayer or none. Default: from the file.")
     private @Nullable Mosaic mosaic;
 
     @Option(
@@ -60,15 +61,14 @@ public final class FrameOptions {
             paramLabel = "ZONE",
             converter = ZoneInput.class,
             description =
-                    "Zone of the camera's clock, where the file does not say it, or says local time as if it were UTC: Z"
+                    "Time zone of the camera's clock, if the file lacks it or gives local time as if it were UTC: Z"
                             + " or +01:00.")
     private @Nullable ZoneOffset zone;
 
     @Option(
             names = "--mirrored",
             paramLabel = "YES|NO",
-            description =
-                    "Whether left and right are exchanged in the picture as it is drawn. Default: both are tried.")
+            description = "Whether the picture is mirrored. Default: both are tried.")
     private @Nullable YesOrNo mirrored;
 
     /** An answer. */
@@ -102,11 +102,11 @@ public final class FrameOptions {
             return FrameClues.USUALLY_WITHIN;
         }
         if (near == null) {
-            throw new WrongUsage("--within says how near, but not to what: add --near PLACE.");
+            throw new WrongUsage("--within needs a place. Add --near PLACE.");
         }
         if (!(withinDeg > 0 && withinDeg <= 180)) {
             throw new WrongUsage("--within " + PlainNumber.asTyped(withinDeg)
-                    + " is outside 0 to 180 degrees: say how far from there the frame may be, 10 for instance.");
+                    + " is outside 0 to 180 degrees. Give how far from there the frame may be, such as 10.");
         }
         return Angle.ofDegrees(withinDeg);
     }
@@ -118,7 +118,8 @@ public final class FrameOptions {
         return WrongUsage.unlessUsable(() -> {
             if (!(given > 0 && given <= 100_000)) {
                 throw new InputRefused(
-                        String.format(Locale.ROOT, "%s of %s %s cannot be", what, PlainNumber.asTyped(given), unit),
+                        String.format(
+                                Locale.ROOT, "%s of %s %s is not possible", what, PlainNumber.asTyped(given), unit),
                         "give it in " + unit);
             }
             return OptionalDouble.of(given);

@@ -21,7 +21,8 @@ final class FreeTextWords implements IParameterConsumer {
         if (words.isEmpty()) {
             throw new ParameterException(
                     command.commandLine(),
-                    ((OptionSpec) option).longestName() + " says for what: add one of " + PresetInput.choices() + ".",
+                    ((OptionSpec) option).longestName() + " needs the kind of work. Add one of " + PresetInput.choices()
+                            + ".",
                     option,
                     "");
         }

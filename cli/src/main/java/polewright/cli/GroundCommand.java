@@ -19,14 +19,14 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.LeapSeconds;
 
-@Command(name = "ground", description = "What to set before dark: north, level, wedge, home position.")
+@Command(name = "ground", description = "What to set up before dark: north, level, wedge, home position.")
 final class GroundCommand implements Callable<Integer> {
     private final Workbench workbench;
 
     @Option(
             names = "--mount",
             paramLabel = "KIND",
-            description = "fork_on_wedge, fork_upright, german or tracker. Default: that of the rig.")
+            description = "fork_on_wedge, fork_upright, german or tracker. Default: the rig's.")
     private @Nullable MountKind kind;
 
     @Option(

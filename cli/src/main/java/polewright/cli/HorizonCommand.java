@@ -22,8 +22,8 @@ import polewright.sky.place.Horizon;
 @Command(
         name = "horizon",
         description = {
-            "What hides the sky round the site: corners of the skyline, joined by straight lines.",
-            "Without more words: shows it. The next night at the same site takes it over."
+            "Set the skyline of the site: corners joined by straight lines.",
+            "Without arguments: show it. The next night at the same site uses it too."
         },
         footer = {
             "",
@@ -36,7 +36,7 @@ final class HorizonCommand extends AppendingCommand {
     @Parameters(
             paramLabel = "AZIMUTH,ALTITUDE",
             arity = "0..*",
-            description = "Degrees, azimuth from north through east. Two at one azimuth are an upright edge.")
+            description = "Degrees, azimuth from north through east. Two corners at one azimuth make a vertical edge.")
     // The parser calls a word that it cannot convert one too many.
     private @Nullable List<String> corners;
 
@@ -44,10 +44,10 @@ final class HorizonCommand extends AppendingCommand {
             names = "--csv",
             paramLabel = "FILE",
             converter = FileInput.class,
-            description = "The same, a corner a line.")
+            description = "The same from a file, one corner per line.")
     private @Nullable Path csv;
 
-    @Option(names = "--open", description = "Nothing hides the sky.")
+    @Option(names = "--open", description = "The sky is open all round.")
     private boolean open;
 
     @Option(names = "--picture", paramLabel = "FILE.svg", description = "Also draw the skyline as a panorama.")
@@ -78,7 +78,7 @@ final class HorizonCommand extends AppendingCommand {
     @Override
     NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
         if ((corners != null ? 1 : 0) + (csv != null ? 1 : 0) + (open ? 1 : 0) > 1) {
-            throw new InputRefused("the skyline is told in two ways", "give corners, or --csv, or --open");
+            throw new InputRefused("the skyline is given twice", "give corners, --csv or --open, only one of them");
         }
         if (csv != null) {
             return new NightEvent.HorizonSet(SkylineFile.read(csv));

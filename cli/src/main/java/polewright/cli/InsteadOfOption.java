@@ -14,8 +14,7 @@ final class InsteadOfOption {
     @Option(
             names = "--instead-of",
             paramLabel = "SEQ",
-            description =
-                    "This replaces sighting or centring SEQ, which was entered wrongly. Default for --at: its time.")
+            description = "Replace sighting or centring SEQ, which was entered wrongly. Default for --at: its time.")
     private @Nullable Long seq;
 
     /** The number of the one that is replaced, if one is. */
@@ -49,7 +48,7 @@ final class InsteadOfOption {
         }
         if (!(named instanceof NightEvent.Measurement entered)) {
             throw new InputRefused(
-                    "event " + number + " is no sighting and no centring, so no other can replace it",
+                    "event " + number + " is neither a sighting nor a centring, so nothing can replace it",
                     "give the number of a sighting, as the log shows it");
         }
         return new Replaced(

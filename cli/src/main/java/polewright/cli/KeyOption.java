@@ -9,7 +9,7 @@ final class KeyOption {
     @Option(
             names = "--key",
             paramLabel = "KEY",
-            description = "With a key that was used before, nothing is done again.")
+            description = "A key that was used before does nothing the second time.")
     private @Nullable String key;
 
     Optional<String> given() {

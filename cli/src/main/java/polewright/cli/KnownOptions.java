@@ -12,13 +12,13 @@ final class KnownOptions {
     @Option(
             names = "--if-night",
             paramLabel = "NUMBER",
-            description = "Log it only if this is still the last night, by its number in log nights.")
+            description = "Log it only if this is still the last night; its number is in log nights.")
     private @Nullable Long night;
 
     @Option(
             names = "--if-last",
             paramLabel = "NUMBER",
-            description = "Log it only if this is still the night's last event, by its number in the log.")
+            description = "Log it only if this is still the night's last event; its number is in the log.")
     private @Nullable Long lastSeq;
 
     KnownState known() {

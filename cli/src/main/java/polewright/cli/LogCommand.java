@@ -24,7 +24,7 @@ import polewright.store.NightLog;
 
 @Command(
         name = "log",
-        description = "Look at the log, compare nights, copy a night out of it or into it, or rescue a damaged one.",
+        description = "Show the log, compare nights, export or import a night, or rescue a damaged log.",
         subcommands = {
             LogExport.class,
             LogImport.class,

@@ -17,12 +17,12 @@ import polewright.store.NightLog;
 
 @Command(
         name = "compare",
-        description = "Two nights side by side, and what became of the axis between them.",
+        description = "Show two nights side by side, and how the axis moved between them.",
         footer = {"", "For example:", "  polewright log compare 3 4"})
 final class LogCompare implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Parameters(index = "0", paramLabel = "NIGHT", description = "Its number, as polewright log nights shows it.")
+    @Parameters(index = "0", paramLabel = "NIGHT", description = "Its number, from polewright log nights.")
     private long first;
 
     @Parameters(index = "1", paramLabel = "NIGHT", description = "The other one.")
@@ -41,7 +41,7 @@ final class LogCompare implements Callable<Integer> {
     @Override
     public Integer call() {
         if (first == second) {
-            throw new WrongUsage("night " + first + " is named twice: name two nights.");
+            throw new WrongUsage("night " + first + " is given twice. Give two different nights.");
         }
         try (NightLog opened = log.openExisting(workbench)) {
             NightRecord one = record(opened, first);

@@ -12,7 +12,7 @@ import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
 
-@Command(name = "export", description = "Write a night as JSON Lines, one event a line.")
+@Command(name = "export", description = "Write a night as JSON Lines, one event per line.")
 final class LogExport implements Callable<Integer> {
     private final Workbench workbench;
 

@@ -16,14 +16,14 @@ import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
 import polewright.store.NightLog;
 
-@Command(name = "import", description = "Add nights from JSON Lines; the whole file or nothing.")
+@Command(name = "import", description = "Add nights from a JSON Lines file: the whole file or nothing.")
 final class LogImport implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Parameters(paramLabel = "FILE", description = "One event a line; see docs/events.md. Each begin starts a night.")
+    @Parameters(paramLabel = "FILE", description = "One event per line; see docs/events.md. Each begin starts a night.")
     private Path file;
 
-    @Option(names = "--go-on", description = "Go on with the file's last night: what is logged next is added to it.")
+    @Option(names = "--go-on", description = "Continue the file's last night: what is logged next is added to it.")
     private boolean goesOn;
 
     @Mixin

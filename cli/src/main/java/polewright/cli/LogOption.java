@@ -37,7 +37,7 @@ final class LogOption {
             workbench
                     .err()
                     .println(file(workbench) + " is damaged (" + what
-                            + "). What can be read is shown; nothing is logged."
+                            + "). What can be read is shown; nothing can be logged."
                             + " To copy what can be read into a new file: polewright log rescue nights.jsonl"
                             + asTyped());
             workbench.err().flush();
@@ -50,7 +50,7 @@ final class LogOption {
         Path file = file(workbench);
         if (!Files.exists(file)) {
             throw new OperationFailed(
-                    "there is no log yet at " + file + ": begin a night first, with polewright begin --site LAT,LON.");
+                    "there is no log yet at " + file + ". Begin a night first, with polewright begin --site LAT,LON.");
         }
         return open(workbench);
     }

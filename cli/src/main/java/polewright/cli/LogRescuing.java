@@ -19,12 +19,12 @@ import polewright.store.LogRescue;
 @Command(
         name = "rescue",
         description = {
-            "Write what can be read of a damaged log into a new file, as JSON Lines, night after night.",
-            "The log itself is left as it is."
+            "Write what can be read of a damaged log to a new JSON Lines file, night by night.",
+            "The log itself is not changed."
         },
         footer = {
             "",
-            "Then move the damaged log away, and make a new one from the file:",
+            "Then move the damaged log away and make a new one from the file:",
             "  polewright log import nights.jsonl --go-on"
         })
 final class LogRescuing implements Callable<Integer> {
@@ -52,8 +52,7 @@ final class LogRescuing implements Callable<Integer> {
                 throw new OperationFailed("no event can be read from " + damaged + "." + copies(damaged));
             }
             if (!found.loose().isEmpty() && Files.exists(looseFile())) {
-                throw new OperationFailed(
-                        looseFile() + " exists already and has been left alone: name another file than " + file + ".");
+                throw new OperationFailed(looseFile() + " already exists. Name another file than " + file + ".");
             }
             if (!found.nights().isEmpty()) {
                 ResultFile.writeNew(file, NightsFile.text(found.nights().values()));
@@ -67,7 +66,7 @@ final class LogRescuing implements Callable<Integer> {
                 output.say(workbench, lines(found, damaged));
             }
         } catch (IOException e) {
-            throw new OperationFailed(damaged + " cannot be read: check the name, and that the file is yours.");
+            throw new OperationFailed(damaged + " cannot be read. Check the name and the file's permissions.");
         }
         return 0;
     }
@@ -92,20 +91,20 @@ final class LogRescuing implements Callable<Integer> {
                     + (nights == 1 ? " night, in " : " nights, in ") + file);
         }
         if (!found.loose().isEmpty()) {
-            lines.add(
-                    "LOOSE  " + NightsFile.count(found.loose().size()) + " without their night's beginning, or without"
-                            + " the event that they change, in " + looseFile());
+            lines.add("LOOSE  " + NightsFile.count(found.loose().size())
+                    + " without the beginning of their night, or without" + " the event that they change, in "
+                    + looseFile());
         }
         if (!found.missing().isEmpty()) {
             lines.add("GONE  Not found: " + String.join(", ", found.missing())
-                    + ". Events after a night's last one here may be missing too.");
+                    + ". Later events of a night may be missing too.");
         }
         String copies = copies(damaged);
         if (!copies.isEmpty()) {
             lines.add("COPY " + copies);
         }
         if (nights > 0) {
-            lines.add("THEN  Move " + damaged + " away, and make a new log of what was rescued:");
+            lines.add("THEN  Move " + damaged + " away, and make a new log from what was rescued:");
             lines.add("      " + Wrapping.unbroken("polewright log import " + file + " --go-on" + log.asTyped()));
         }
         return lines;
@@ -116,7 +115,7 @@ final class LogRescuing implements Callable<Integer> {
         List<Path> copies = LogRescue.copies(damaged);
         return copies.isEmpty()
                 ? ""
-                : " The log as it was before the last nights began is kept in "
+                : " Copies of the log from before the last nights are in "
                         + copies.get(0).getParent() + ", the newest as "
                         + copies.get(0).getFileName() + ".";
     }

@@ -22,10 +22,10 @@ import polewright.store.NightLog;
 
 @Command(
         name = "seasons",
-        description = "All nights at one site with one rig: how pier and wedge move from night to night.",
+        description = "Compare all nights at one site with one rig: how pier and wedge move.",
         footer = {
             "",
-            "For a pier, or a tripod that stays where it is. End each night with a sighting,",
+            "For a pier, or a tripod that stays in place. End each night with a sighting,",
             "and begin the next with one, before anything is turned.",
             "For example:",
             "  polewright log seasons --picture seasons.svg"
@@ -37,7 +37,7 @@ final class LogSeasons implements Callable<Integer> {
             names = "--site",
             paramLabel = "LAT,LON",
             converter = SiteInput.class,
-            description = "Where; with the rig that was used there last. Default: site and rig of --night.")
+            description = "The site, with the rig last used there. Default: site and rig of --night.")
     private @Nullable Site site;
 
     @Mixin
@@ -82,13 +82,14 @@ final class LogSeasons implements Callable<Integer> {
                 .findFirst()
                 .map(Pier::of)
                 .orElseThrow(() -> new OperationFailed(
-                        "no night in the log was there: see polewright log nights, or leave --site away for the last"
+                        "no night in the log was at that site. See polewright log nights, or leave out --site for"
+                                + " the last"
                                 + " night's site."));
     }
 
     private static NightEvent.Begun begun(NightLog opened, NightId night) {
         return StandingEvents.beginning(opened.events(night))
                 .orElseThrow(
-                        () -> new OperationFailed("night " + night.number() + " has no beginning: choose another."));
+                        () -> new OperationFailed("night " + night.number() + " has no beginning. Choose another."));
     }
 }

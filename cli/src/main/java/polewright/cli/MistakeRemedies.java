@@ -38,13 +38,13 @@ final class MistakeRemedies {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             return turn.meant() instanceof Step.Turned meant && meant.azimuthTurns() == 0 && meant.altitudeTurns() == 0
                     ? "polewright undo " + turn.seq()
-                    : "polewright turn --instead-of " + turn.seq() + " with the turns as they were";
+                    : "polewright turn --instead-of " + turn.seq() + " with the turns that were made";
         } else if (mistake instanceof Mistake.TurnNotLogged missing) {
             return "polewright turn --unlogged-after " + missing.meant().seq() + screw(missing.meant());
         } else if (mistake instanceof Mistake.SightingMisread sighting) {
-            return "enter it again as it was, with --instead-of " + sighting.seq();
+            return "enter it correctly with --instead-of " + sighting.seq();
         } else if (mistake instanceof Mistake.HabitualMistake habit) {
-            return "enter each again as it was, the first with --instead-of "
+            return "enter each correctly, the first with --instead-of "
                     + habit.misread().get(0).seq();
         } else if (mistake instanceof Mistake.ClockWrong clock) {
             return "polewright retime 1 --add=" + clock.correction().toMinutes();

@@ -10,7 +10,7 @@ import polewright.report.text.NextWords;
 import polewright.report.text.Wrapping;
 import polewright.session.NightState;
 
-@Command(name = "next", description = "The one thing to do now, in few words. For the reasons: polewright advise.")
+@Command(name = "next", description = "Show the one thing to do now. For the reasons: polewright advise.")
 final class NextCommand implements Callable<Integer> {
     private final Workbench workbench;
 

@@ -54,9 +54,9 @@ final class NightsFile {
         try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
             return parsing.parse(text);
         } catch (CharacterCodingException e) {
-            throw new OperationFailed(file + " is not text in UTF-8: save it as JSON Lines in UTF-8.");
+            throw new OperationFailed(file + " is not text in UTF-8. Save it as JSON Lines in UTF-8.");
         } catch (IOException e) {
-            throw new OperationFailed(file + " cannot be read: check the name.");
+            throw new OperationFailed(file + " cannot be read. Check the name.");
         }
     }
 }

@@ -21,7 +21,7 @@ final class PictureOption {
     @Option(
             names = "--picture",
             paramLabel = "FILE",
-            description = "Draw the frame as a PNG, with its stars, the pole, and the axis if it is known.")
+            description = "Draw the frame as a PNG with its stars, the pole, and the axis if known.")
     private @Nullable Path file;
 
     boolean isAsked() {
@@ -43,7 +43,7 @@ final class PictureOption {
         lines.add(placed.name() + placed.at().map(PictureOption::dateAndTime).orElse(""));
         lines.add(String.format(
                 Locale.ROOT,
-                "%d of %d stars known; %.2f″ a pixel%s",
+                "%d of %d stars matched; %.2f″ per pixel%s",
                 placed.match().starsMatched(),
                 placed.match().starsFound(),
                 placed.match().plate().scale().arcseconds(),

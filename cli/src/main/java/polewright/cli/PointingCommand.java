@@ -21,8 +21,7 @@ import polewright.session.NightState;
 
 @Command(
         name = "pointing",
-        description =
-                "What the centred stars tell of the mount: how well go-tos land, its errors, what to centre next.")
+        description = "Show the pointing: how well go-tos land, the mount's errors, and what to centre next.")
 final class PointingCommand implements Callable<Integer> {
     private final Workbench workbench;
 
@@ -30,7 +29,7 @@ final class PointingCommand implements Callable<Integer> {
             names = "--picture",
             paramLabel = "FILE.svg",
             converter = FileInput.class,
-            description = "Draw what is left at each star, on the sky.")
+            description = "Draw the residual at each star on the sky.")
     private @Nullable Path picture;
 
     @Option(names = "--dark", description = "Draw in dim red on black.")
@@ -57,7 +56,7 @@ final class PointingCommand implements Callable<Integer> {
         }
         if (picture != null) {
             if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
-                throw new OperationFailed("there is nothing to draw yet: centre a star first, with polewright centre.");
+                throw new OperationFailed("there is nothing to draw yet: centre a star first with polewright centre.");
             }
             PointingLimits reach =
                     PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());

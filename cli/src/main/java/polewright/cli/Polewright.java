@@ -20,18 +20,18 @@ import polewright.operations.Workbench;
         description = "From bare ground to a polar axis good enough for tonight's work.",
         footer = {
             "",
-            "A first night: ground, begin, sight compass, sight scale, advise; then do as it",
-            "says. Each command tells its options with --help.",
+            "A first night: ground, begin, sight compass, sight scale, advise. Then follow the",
+            "advice. Each command lists its options with --help.",
             "",
             "Exit status:",
-            "  0  good",
-            "  1  the command was understood, but the job failed: a file, the log, the sky",
-            "  2  what was typed cannot be used: an option, a number, a year outside 1972",
+            "  0  success",
+            "  1  the command was understood but failed: a file, the log, the sky",
+            "  2  bad input: an option, a number, a year outside 1972",
             "     to 2100",
             "  3  not logged: the log has changed (--if-night, --if-last)",
-            "  4  not logged: the log can be neither read nor written for the moment",
-            "  5  not logged: it looks like a slip (--as-typed confirms it)",
-            "Nothing that was logged before is ever lost or changed by a failure."
+            "  4  not logged: the log cannot be read or written at the moment",
+            "  5  not logged: it looks like a mistake (--as-typed confirms it)",
+            "A failure never loses or changes what is already logged."
         })
 public final class Polewright implements Callable<Integer> {
     private static final List<Class<?>> COMMANDS = List.of(

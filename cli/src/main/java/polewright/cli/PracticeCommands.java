@@ -38,7 +38,7 @@ import polewright.sky.place.Site;
 /** A night to practise on, by day: a hidden offset, screws to turn, looks to take. */
 @Command(
         name = "practice",
-        description = "Practise a whole night by day, on a wedge whose offset is hidden.",
+        description = "Practise a whole night by day, on a simulated wedge with a hidden offset.",
         footer = {
             "",
             "For example:",
@@ -84,7 +84,7 @@ final class PracticeCommands implements Callable<Integer> {
     static PracticeNight current(Workbench workbench) {
         return PracticeNight.current(workbench)
                 .orElseThrow(
-                        () -> new OperationFailed("no practice has begun: begin one, with polewright practice begin."));
+                        () -> new OperationFailed("no practice has begun. Begin one with polewright practice begin."));
     }
 
     @Command(name = "begin", description = "Begin a practice night; an earlier one is kept.")
@@ -93,21 +93,24 @@ final class PracticeCommands implements Callable<Integer> {
 
         private final Workbench workbench;
 
-        @Option(names = "--seed", paramLabel = "NUMBER", description = "Another seed hides another offset. Default: 6.")
+        @Option(
+                names = "--seed",
+                paramLabel = "NUMBER",
+                description = "Random seed; another seed hides another offset. Default: 6.")
         private long seed = DEFAULT_SEED;
 
         @Option(
                 names = "--site",
                 paramLabel = "LAT,LON[,HEIGHT]",
                 converter = SiteInput.class,
-                description = "Your own, with --at. Default: Larkfell, an invented site at 55 N.")
+                description = "Your own site, with --at. Default: Larkfell, an invented site at 55 N.")
         private @Nullable Site site;
 
         @Option(
                 names = "--at",
                 paramLabel = "TIME",
                 converter = UtcInput.class,
-                description = "When it begins, with zone; in the dark.")
+                description = "When it begins, with time zone; it must be dark then.")
         private @Nullable Instant at;
 
         @Option(names = "--south", description = "At Tussock Flat, an invented site at 44 S.")
@@ -142,7 +145,8 @@ final class PracticeCommands implements Callable<Integer> {
 
         private Scenario scenario() {
             if (site != null && (south || at == null)) {
-                throw new WrongUsage("a site of your own needs a time in the dark, and no --south: add --at TIME.");
+                throw new WrongUsage(
+                        "your own site needs a time when it is dark, and excludes --south. Add --at TIME.");
             }
             DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
             String name = site == null ? scene.name() : "your site";
@@ -193,7 +197,7 @@ final class PracticeCommands implements Callable<Integer> {
         }
     }
 
-    @Command(name = "screw", description = "Turn a screw of the practice's wedge, clockwise positive.")
+    @Command(name = "screw", description = "Turn a screw of the practice wedge, clockwise positive.")
     static final class Screw extends DeedCommand {
         @Parameters(index = "0", paramLabel = "azimuth|altitude", description = "Which screw.")
         private ScrewTurn.Which screw;
@@ -257,7 +261,7 @@ final class PracticeCommands implements Callable<Integer> {
         }
     }
 
-    @Command(name = "frame", description = "Take a frame with right ascension turned so far from home.")
+    @Command(name = "frame", description = "Take a frame with right ascension turned this far from home.")
     static final class TakeFrame extends DeedCommand {
         @Option(
                 names = "--turned",
@@ -293,7 +297,7 @@ final class PracticeCommands implements Callable<Integer> {
 
     @Command(
             name = "do",
-            description = "Run any other command on the practice's own log and clock.",
+            description = "Run any other command on the practice log and clock.",
             footer = {"", "For example:", "  polewright practice do -- sight compass 12"})
     static final class Do implements Callable<Integer> {
         private final Workbench workbench;
@@ -308,13 +312,13 @@ final class PracticeCommands implements Callable<Integer> {
         @Override
         public Integer call() {
             if (typed.get(0).equals("practice")) {
-                throw new WrongUsage("a practice within a practice cannot be: leave out practice do --.");
+                throw new WrongUsage("a practice cannot run inside a practice. Leave out practice do --.");
             }
             return Polewright.run(current(workbench).bench(workbench), List.of(), typed.toArray(String[]::new));
         }
     }
 
-    @Command(name = "debrief", description = "End it: where the axis really points, and what cost the minutes.")
+    @Command(name = "debrief", description = "Debrief: where the axis really points, and where the time went.")
     static final class TellTruth implements Callable<Integer> {
         private final Workbench workbench;
 

@@ -16,7 +16,7 @@ import polewright.sky.InputRefused;
 /** Looks in a practice night. */
 @Command(
         name = "look",
-        description = "Read an instrument or look through an optic of the practice's rig.",
+        description = "Read an instrument or look through an optic of the practice rig.",
         subcommands = {
             PracticeLooks.Compass.class,
             PracticeLooks.Scale.class,
@@ -48,7 +48,7 @@ final class PracticeLooks {
         }
     }
 
-    @Command(name = "rocking", description = "Look through an optic while the tube is rocked in right ascension.")
+    @Command(name = "rocking", description = "Look through an optic while the tube swings in right ascension.")
     static final class Rocking extends PracticeCommands.DeedCommand {
         @Option(names = "--with", paramLabel = "OPTIC", description = "Which optic. Default: the widest.")
         private @Nullable String optic;
@@ -71,7 +71,7 @@ final class PracticeLooks {
                                     .widestOptic()
                                     .map(Optic::name)
                                     .orElseThrow(() -> new InputRefused(
-                                            "the rig has nothing to look through",
+                                            "the rig has no optics",
                                             "begin another practice with a rig that has a finder")));
         }
 
@@ -81,7 +81,7 @@ final class PracticeLooks {
         }
     }
 
-    @Command(name = "drift", description = "Set a star on the mark and watch it drift while the mount follows it.")
+    @Command(name = "drift", description = "Centre a star and watch it drift while the mount tracks.")
     static final class Drift extends PracticeCommands.DeedCommand {
         @Parameters(paramLabel = "STAR", description = "Which star.")
         private String star;

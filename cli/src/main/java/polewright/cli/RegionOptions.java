@@ -29,7 +29,7 @@ final class RegionOptions {
             names = "--target",
             paramLabel = "BODY",
             converter = BodyFinder.class,
-            description = "What is looked at, by name: vega, \"M 42\", jupiter, or RA,DEC in degrees.")
+            description = "The target: vega, \"M 42\", jupiter, or RA,DEC in degrees.")
     private @Nullable SkyBody target;
 
     @Option(
@@ -42,13 +42,15 @@ final class RegionOptions {
     @Option(
             names = "--above",
             paramLabel = "DEG",
-            description = "Anything higher than this. Default, if nothing else is told: 30.")
+            description = "Anything above this altitude. Default, without other limits: 30.")
     private @Nullable Double above;
 
-    @Option(names = "--to-the-pole", description = "Up to the pole too; else the 10 degrees about it are left out.")
+    @Option(
+            names = "--to-the-pole",
+            description = "Include the 10 degrees around the pole, which are left out otherwise.")
     private boolean toThePole;
 
-    @Option(names = "--declination", paramLabel = "DEG", description = "Things at this declination; with --hours.")
+    @Option(names = "--declination", paramLabel = "DEG", description = "Objects at this declination; with --hours.")
     private @Nullable Double declination;
 
     @Option(
@@ -70,19 +72,19 @@ final class RegionOptions {
         int told = (target == null ? 0 : 1) + (above == null ? 0 : 1) + (declination == null ? 0 : 1);
         if (told > 1) {
             throw new InputRefused(
-                    "it is told twice where to look", "give --target, --declination or --above, one of them");
+                    "the part of the sky is given twice", "give only one of --target, --declination and --above");
         }
         if (toThePole && (target != null || declination != null)) {
             throw new InputRefused(
-                    "--to-the-pole goes with anything above an altitude", "leave out --target and --declination");
+                    "--to-the-pole only goes with a lowest altitude", "leave out --target and --declination");
         }
         if (at != null && target == null) {
-            throw new InputRefused("--at says when, but not what", "add --target");
+            throw new InputRefused("--at needs a target", "add --target");
         }
         if ((hours == null) != (declination == null)) {
             throw new InputRefused(
-                    hours == null ? "--declination without --hours" : "--hours without --declination",
-                    "give both, or --target");
+                    hours == null ? "--declination needs --hours" : "--hours needs --declination",
+                    "give both, or give --target");
         }
         if (target != null) {
             Instant from = at == null ? bench.now() : at;
@@ -108,8 +110,7 @@ final class RegionOptions {
     private static SkyRegion track(SkyBody body, Instant from, NightEvent.Begun begun, Duration followed) {
         if (body == SolarSystemBody.SUN) {
             throw new InputRefused(
-                    "the Sun is no target for an axis that is set by the stars",
-                    "never point there without a proper solar filter");
+                    "the Sun cannot be a target here", "never point there without a proper solar filter");
         }
         HourAnglePlace place = BodyPosition.of(body, moment(begun, from)).hourAngle();
         Angle turned = SiderealRate.during(followed.toMillis() / 1000.0);
@@ -133,7 +134,7 @@ final class RegionOptions {
                 throw new InputRefused(
                         track.label() + " is below the horizon " + when(hourAngle, track) + " (altitude "
                                 + AngleWords.degrees(altitude) + ")",
-                        "choose another time, or something that is up");
+                        "choose another time, or a target that is up");
             }
         }
         return track;

@@ -15,11 +15,13 @@ import polewright.session.NightState;
 import polewright.session.StandingEvents;
 import polewright.session.event.LoggedEvent;
 
-@Command(name = "replay", description = "Go through a night in a file: fix and advice after each event. Logs nothing.")
+@Command(
+        name = "replay",
+        description = "Replay a night from a file: fix and advice after each event. Nothing is logged.")
 final class ReplayCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Parameters(paramLabel = "FILE", description = "JSON Lines, one event a line; see docs/events.md.")
+    @Parameters(paramLabel = "FILE", description = "JSON Lines, one event per line; see docs/events.md.")
     private Path file;
 
     @Mixin

@@ -34,7 +34,7 @@ final class ResultFile {
             // Made first, so that of two that write the same file one is refused.
             Files.createFile(file);
         } catch (FileAlreadyExistsException e) {
-            throw new OperationFailed(file + " exists already and has been left alone: name another file.");
+            throw new OperationFailed(file + " already exists. Name another file.");
         } catch (IOException e) {
             throw notWritten(file, content.length);
         }

@@ -14,11 +14,11 @@ import polewright.sky.InputRefused;
         name = "retime",
         description = {
             "Correct the times of events that were logged while the computer's clock was off.",
-            "Times that were typed stay, and so do those of a camera's frames."
+            "Times that were typed, and those of camera frames, stay as they are."
         },
         footer = {
             "",
-            "For example, when the clock was an hour behind from event 6 on:",
+            "For example, if the clock was an hour behind from event 6 on:",
             "  polewright retime 6 --add 60",
             "or 61 minutes ahead until event 5:",
             "  polewright retime 1 5 --add=-61"
@@ -43,7 +43,7 @@ final class RetimeCommand extends AppendingCommand {
             names = "--add",
             paramLabel = "MINUTES",
             required = true,
-            description = "What to add to each time; below zero if the clock was ahead.")
+            description = "Minutes to add to each time; negative if the clock was ahead.")
     private double minutes;
 
     RetimeCommand(Workbench workbench) {
@@ -55,7 +55,7 @@ final class RetimeCommand extends AppendingCommand {
         long newest = night().get(night().size() - 1).seq();
         if (!(Math.abs(minutes) <= 1e8)) {
             throw new InputRefused(
-                    "adding " + minutes + " minutes is beyond 50 years", "give the minutes that the clock was off");
+                    "adding " + minutes + " minutes is beyond 50 years", "give the clock error in minutes");
         }
         return new NightEvent.ClockCorrected(
                 first, last == null ? newest : last, Duration.ofSeconds(Math.round(minutes * SECONDS_A_MINUTE)));

@@ -11,7 +11,7 @@ import polewright.session.jsonl.RigText;
 @Command(
         name = "rig",
         description = {
-            "Print the rig as a text to edit and give to begin --rig FILE; or correct tonight's.",
+            "Print the rig as a file to edit for begin --rig FILE; or correct tonight's rig.",
             "Its keys are in docs/events.md."
         },
         subcommands = RigCorrectCommand.class)

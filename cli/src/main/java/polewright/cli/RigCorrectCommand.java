@@ -24,8 +24,8 @@ import polewright.store.NightLog;
 @Command(
         name = "correct",
         description = {
-            "Correct tonight's rig: the whole of it, or the figures that are wrong.",
-            "The night is worked out again from its beginning; nothing that was logged is lost."
+            "Correct tonight's rig: all of it, or single figures.",
+            "The whole night is recomputed; nothing that was logged is lost."
         },
         footer = {
             "",
@@ -39,7 +39,7 @@ final class RigCorrectCommand extends AppendingCommand {
     @Mixin
     private RigOption rig;
 
-    @Option(names = "--known", paramLabel = "NAME", description = "It is the rig of this name, as in an earlier night.")
+    @Option(names = "--known", paramLabel = "NAME", description = "Use the rig of this name from an earlier night.")
     private @Nullable String known;
 
     @Mixin
@@ -48,28 +48,31 @@ final class RigCorrectCommand extends AppendingCommand {
     @Mixin
     private AltitudeOptions altitude;
 
-    @Option(names = "--level", paramLabel = "DEG", description = "How level the base is, 1 sigma.")
+    @Option(names = "--level", paramLabel = "DEG", description = "Tilt of the base, 1 sigma.")
     private @Nullable Double levelDeg;
 
     @Option(
             names = "--clamping",
             paramLabel = "ARCMIN",
-            description = "How far clamping shifts the axis, 1 sigma in each direction.")
+            description = "Shift of the axis on clamping, 1 sigma in each direction.")
     private @Nullable Double clampArcmin;
 
-    @Option(names = "--optic", paramLabel = "NAME", description = "The finder or eyepiece that the next three are of.")
+    @Option(
+            names = "--optic",
+            paramLabel = "NAME",
+            description = "The finder or eyepiece to correct with the next three options.")
     private @Nullable String optic;
 
     @Option(
             names = "--view",
             paramLabel = "VIEW",
-            description = "How it shows the sky: erect, inverted (upside down), or mirrored (star diagonal).")
+            description = "Its view: erect, inverted (upside down), or mirrored (star diagonal).")
     private @Nullable Orientation view;
 
     @Option(names = "--field", paramLabel = "DEG", description = "Its true field, edge to edge.")
     private @Nullable Double fieldDeg;
 
-    @Option(names = "--division", paramLabel = "ARCSEC", description = "One division of its reticle.")
+    @Option(names = "--division", paramLabel = "ARCSEC", description = "Size of one reticle division.")
     private @Nullable Double divisionArcsec;
 
     RigCorrectCommand(Workbench workbench) {
@@ -83,7 +86,7 @@ final class RigCorrectCommand extends AppendingCommand {
                 another.<RigCorrection>map(RigCorrection.AnotherRig::new).orElseGet(() -> figures(begun.rig()));
         if (correction.appliedTo(begun.rig()).equals(begun.rig())) {
             throw new InputRefused(
-                    "the rig is entered so already", "give the figure that is wrong, with its true value");
+                    "the rig already has these values", "give the figure that is wrong, with its correct value");
         }
         return new NightEvent.RigCorrected(correction);
     }
@@ -93,10 +96,11 @@ final class RigCorrectCommand extends AppendingCommand {
             return Optional.empty();
         }
         if (known != null && rig.isGiven()) {
-            throw new WrongUsage("a rig's name and its file at once: give --known or --rig.");
+            throw new WrongUsage("a rig's name and a rig file cannot be combined. Give --known or --rig.");
         }
         if (isAnyFigureGiven()) {
-            throw new WrongUsage("another rig and single figures at once: correct them one after the other.");
+            throw new WrongUsage(
+                    "another rig and single figures cannot be combined. Correct them one after the other.");
         }
         try (NightLog opened = log().open(bench)) {
             Rig other = known == null
@@ -146,7 +150,7 @@ final class RigCorrectCommand extends AppendingCommand {
     private Optional<List<Optic>> optics(Rig before) {
         if (optic == null) {
             if (isOpticFigureGiven()) {
-                throw new WrongUsage("which optic is meant is not said: add --optic NAME.");
+                throw new WrongUsage("the optic is missing. Add --optic NAME.");
             }
             return Optional.empty();
         }
@@ -160,7 +164,7 @@ final class RigCorrectCommand extends AppendingCommand {
                                                 .map(Optic::name)
                                                 .toList())));
         if (!isOpticFigureGiven()) {
-            throw new WrongUsage("nothing is corrected of '" + optic + "': add --view, --field or --division.");
+            throw new WrongUsage("no correction is given for '" + optic + "'. Add --view, --field or --division.");
         }
         Optic corrected = new Optic(
                 entered.name(),
@@ -177,22 +181,25 @@ final class RigCorrectCommand extends AppendingCommand {
         @Option(
                 names = "--azimuth-clockwise",
                 paramLabel = "SIDE",
-                description = "Where a clockwise turn of the azimuth screw takes the axis: right or left.")
+                description = "Where a clockwise turn of the azimuth screw moves the axis: right or left.")
         private @Nullable ScrewSense clockwise;
 
-        @Option(names = "--azimuth-reversed", description = "It goes the other way than is entered.")
+        @Option(names = "--azimuth-reversed", description = "The screw works the opposite way from what is entered.")
         private boolean isReversed;
 
         @Option(
                 names = "--azimuth-gain",
                 paramLabel = "FACTOR",
-                description = "How many times as far as is entered a turn goes: 0.5 is half as far.")
+                description = "Factor on the movement per turn: 0.5 is half as far as entered.")
         private @Nullable Double gain;
 
-        @Option(names = "--azimuth-per-turn", paramLabel = "DEG", description = "How far a turn goes, in azimuth.")
+        @Option(
+                names = "--azimuth-per-turn",
+                paramLabel = "DEG",
+                description = "Movement of the axis in azimuth per turn.")
         private @Nullable Double perTurnDeg;
 
-        @Option(names = "--azimuth-play", paramLabel = "TURNS", description = "Its play.")
+        @Option(names = "--azimuth-play", paramLabel = "TURNS", description = "Its backlash.")
         private @Nullable Double play;
 
         @Override
@@ -206,22 +213,25 @@ final class RigCorrectCommand extends AppendingCommand {
         @Option(
                 names = "--altitude-clockwise",
                 paramLabel = "WAY",
-                description = "What a clockwise turn of the altitude screw does: raises or lowers.")
+                description = "What a clockwise turn of the altitude screw does to the axis: raises or lowers.")
         private @Nullable ScrewSense clockwise;
 
-        @Option(names = "--altitude-reversed", description = "It goes the other way than is entered.")
+        @Option(names = "--altitude-reversed", description = "The screw works the opposite way from what is entered.")
         private boolean isReversed;
 
         @Option(
                 names = "--altitude-gain",
                 paramLabel = "FACTOR",
-                description = "How many times as far as is entered a turn goes: 0.5 is half as far.")
+                description = "Factor on the movement per turn: 0.5 is half as far as entered.")
         private @Nullable Double gain;
 
-        @Option(names = "--altitude-per-turn", paramLabel = "DEG", description = "How far a turn goes, in altitude.")
+        @Option(
+                names = "--altitude-per-turn",
+                paramLabel = "DEG",
+                description = "Movement of the axis in altitude per turn.")
         private @Nullable Double perTurnDeg;
 
-        @Option(names = "--altitude-play", paramLabel = "TURNS", description = "Its play.")
+        @Option(names = "--altitude-play", paramLabel = "TURNS", description = "Its backlash.")
         private @Nullable Double play;
 
         @Override

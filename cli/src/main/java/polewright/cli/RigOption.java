@@ -18,7 +18,7 @@ final class RigOption {
     @Option(
             names = "--rig",
             paramLabel = "FILE",
-            description = "A rig file (print one to edit with: polewright rig). Default: the last night's rig.")
+            description = "A rig file (polewright rig prints one to edit). Default: the last night's rig.")
     private @Nullable Path file;
 
     /** Whether a file was named. */
@@ -37,7 +37,7 @@ final class RigOption {
             throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
             throw new OperationFailed("the rig file " + file
-                    + " cannot be read: check its name, or print one with polewright rig > rig.json.");
+                    + " cannot be read. Check its name, or print one with polewright rig > rig.json.");
         }
     }
 }

@@ -37,11 +37,11 @@ abstract class ScrewOptions {
     final ScrewCorrection correction(Screw entered) {
         Given typed = given();
         if (typed.clockwise() != null && typed.isReversed()) {
-            throw new WrongUsage("where the " + typed.screw() + " screw goes is said twice: give --" + typed.screw()
+            throw new WrongUsage("where the " + typed.screw() + " screw goes is given twice. Give --" + typed.screw()
                     + "-clockwise or --" + typed.screw() + "-reversed.");
         }
         if (typed.gain() != null && typed.perTurnDeg() != null) {
-            throw new WrongUsage("how far the " + typed.screw() + " screw goes is said twice: give --" + typed.screw()
+            throw new WrongUsage("how far the " + typed.screw() + " screw goes is given twice. Give --" + typed.screw()
                     + "-gain or --" + typed.screw() + "-per-turn.");
         }
         Optional<ScrewSense> sense = typed.isReversed()
@@ -61,8 +61,8 @@ abstract class ScrewOptions {
         if (factor != null) {
             if (!(factor >= LEAST_FACTOR && factor <= MOST_FACTOR)) {
                 throw new InputRefused(
-                        PlainNumber.asTyped(factor) + " times as far a turn is outside 0.01 to 100",
-                        "1 is as entered, 0.5 half as far");
+                        PlainNumber.asTyped(factor) + " times as far per turn is outside 0.01 to 100",
+                        "1 is as entered, 0.5 is half as far");
             }
             return Optional.of(entered.geometry().scaled(factor));
         }

@@ -16,7 +16,7 @@ final class SeasonsPicture {
             names = "--picture",
             paramLabel = "FILE.svg",
             converter = FileInput.class,
-            description = "Draw how the axis went, east and up, with the line through it.")
+            description = "Draw the motion of the axis, east and up, with the trend.")
     private @Nullable Path file;
 
     @Option(names = "--dark", description = "Draw in dim red on black.")
@@ -32,7 +32,7 @@ final class SeasonsPicture {
             ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));
             output.mention(workbench, "Drawn: " + file);
         } else {
-            output.mention(workbench, "Nothing is drawn: there is nothing to compare yet.");
+            output.mention(workbench, "No drawing: there is nothing to compare yet.");
         }
     }
 }

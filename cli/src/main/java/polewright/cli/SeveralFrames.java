@@ -31,13 +31,13 @@ import polewright.sky.place.Weather;
 /** The files of frames that belong together, and when each was taken. */
 final class SeveralFrames {
     private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
-            "give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z",
+            "give the middle of the exposure with --at, such as --at 2026-11-25T20:00Z",
             "give the zone with --zone, such as --zone +01:00 or --zone Z for UTC");
 
     @Parameters(
             paramLabel = "FRAME",
             arity = "1..*",
-            description = "FITS, TIFF, PNG, JPEG, or raw files with a preview in them; in any order.")
+            description = "FITS, TIFF, PNG, JPEG, or raw files with an embedded preview; in any order.")
     private List<Path> files = new ArrayList<>();
 
     @Mixin
@@ -48,8 +48,9 @@ final class SeveralFrames {
             paramLabel = "TIME",
             split = ",",
             converter = UtcInput.class,
-            description = "Middle of each exposure, with zone, in the order of the files: TIME,TIME. Default: as the"
-                    + " files say.")
+            description =
+                    "Middle of each exposure, with time zone, in the order of the files: TIME,TIME. Default: from the"
+                            + " files.")
     private @Nullable List<Instant> times;
 
     /** Places each frame, the later ones with the help of the first; every one must have its time. */
@@ -57,7 +58,7 @@ final class SeveralFrames {
         if (times != null && times.size() != files.size()) {
             throw new WrongUsage(files.size() + (files.size() == 1 ? " frame" : " frames") + " but " + times.size()
                     + (times.size() == 1 ? " time" : " times")
-                    + ": give --at one time for each file, in their order, with commas between.");
+                    + ". Give --at one time per file, in the same order, separated by commas.");
         }
         refuseSameTwice();
         FrameClues told = clues.clues(Optional.of(site));
@@ -97,8 +98,9 @@ final class SeveralFrames {
             FrameChecks.sunTooHigh(site, attitude).ifPresent(sun -> {
                 throw new InputRefused(
                                 "it shows stars, but at its time (" + AxisWords.clock(attitude.at())
-                                        + ") the Sun stood at " + Math.round(sun.degrees()) + "°",
-                                "check the site; if the file gives local time, add --zone with the camera's zone, such as"
+                                        + ") the Sun was at " + Math.round(sun.degrees()) + "°",
+                                "check the site; if the file gives local time, add --zone with the camera's zone,"
+                                        + " such as"
                                         + " --zone +02:00; if it is right, add --zone Z")
                         .at(name);
             });

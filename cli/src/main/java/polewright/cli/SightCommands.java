@@ -21,6 +21,7 @@ import polewright.mount.rig.ClockDirection;
 import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.UtcInput;
+import polewright.report.text.EventWords;
 import polewright.report.text.ImplausibleReadingWords;
 import polewright.session.ImplausibleReading;
 import polewright.session.NightState;
@@ -35,7 +36,7 @@ import polewright.sky.magnetic.MagneticModel;
 /** One command for each kind of sighting. */
 @Command(
         name = "sight",
-        description = "Log a sighting: anything that tells where the axis points.",
+        description = "Log a sighting: anything that shows where the axis points.",
         subcommands = {
             SightCommands.Compass.class,
             SightCommands.Scale.class,
@@ -55,7 +56,8 @@ final class SightCommands {
                 paramLabel = "TIME",
                 converter = UtcInput.class,
                 description =
-                        "When it was taken (a drift: when it began), with zone. Default: now (a drift: it ended now).")
+                        "When it was taken (for a drift, when it began), with time zone. Default: now (a drift ended"
+                                + " now).")
         private @Nullable Instant at;
 
         @Mixin
@@ -98,7 +100,7 @@ final class SightCommands {
         @Override
         final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             Sighting sighting = sighting(bench, begun);
-            kind = sighting.kind();
+            kind = EventWords.kind(sighting.kind());
             if (!isMeantAsTyped()) {
                 ImplausibleReading.of(sighting, begun, before.fix().state().axis())
                         .ifPresent(far -> {
@@ -120,7 +122,7 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "compass", description = "The axis's bearing by magnetic compass, toward the pole that is up.")
+    @Command(name = "compass", description = "Bearing of the axis by magnetic compass, toward the elevated pole.")
     static final class Compass extends SightCommand {
         @Parameters(paramLabel = "BEARING", description = "Degrees from magnetic north, clockwise.")
         private double bearingDeg;
@@ -131,7 +133,7 @@ final class SightCommands {
                 description = "Magnetic declination, east positive. Default: by the magnetic model for site and date.")
         private @Nullable Double declinationDeg;
 
-        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the reading may be. Default: 3.")
+        @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty of the reading, 1 sigma. Default: 3.")
         private @Nullable Double sigmaDeg;
 
         Compass(Workbench workbench) {
@@ -154,7 +156,7 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "scale", description = "The axis's altitude by the wedge's scale on a level base.")
+    @Command(name = "scale", description = "Altitude of the axis by the wedge's scale, on a level base.")
     static final class Scale extends SightCommand {
         // Farther from the latitude than any careless reading, while its complement is near: the wrong end of the
         // scale.
@@ -167,10 +169,12 @@ final class SightCommands {
         @Option(names = "--from-zenith", description = "The scale counts down from the zenith: 90 minus the altitude.")
         private boolean fromZenith;
 
-        @Option(names = "--from-horizon", description = "It does count from the horizon, however odd it looks.")
+        @Option(
+                names = "--from-horizon",
+                description = "The scale counts from the horizon, unlikely as the reading looks.")
         private boolean fromHorizon;
 
-        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the reading may be. Default: 1.")
+        @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty of the reading, 1 sigma. Default: 1.")
         private @Nullable Double sigmaDeg;
 
         Scale(Workbench workbench) {
@@ -190,7 +194,7 @@ final class SightCommands {
                         "read the scale again");
             }
             if (fromZenith && fromHorizon) {
-                throw new WrongUsage("a scale counts from the zenith or from the horizon, not both: choose one.");
+                throw new WrongUsage("a scale counts from the zenith or from the horizon. Give one of the two.");
             }
             double latitudeDeg = begun.site().poleAltitude().degrees();
             boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
@@ -208,9 +212,7 @@ final class SightCommands {
         }
     }
 
-    @Command(
-            name = "shadow",
-            description = "The angle from the Sun's shadow of a plumb line to the axis, clockwise from above.")
+    @Command(name = "shadow", description = "Angle from a plumb line's shadow to the axis, clockwise seen from above.")
     static final class Shadow extends SightCommand {
         @Parameters(
                 paramLabel = "ANGLE",
@@ -224,7 +226,7 @@ final class SightCommands {
                 description = "What casts the shadow: sun (default) or moon.")
         private @Nullable SkyBody body;
 
-        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the angle may be. Default: 0.7.")
+        @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty of the angle, 1 sigma. Default: 0.7.")
         private @Nullable Double sigmaDeg;
 
         Shadow(Workbench workbench) {
@@ -242,7 +244,9 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "bearing", description = "The angle from the line toward a star to the axis, clockwise from above.")
+    @Command(
+            name = "bearing",
+            description = "Angle from the direction of a star to the axis, clockwise seen from above.")
     static final class Bearing extends SightCommand {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
@@ -250,7 +254,7 @@ final class SightCommands {
         @Parameters(index = "1", paramLabel = "ANGLE", description = "Degrees, clockwise from the star to the axis.")
         private double angleDeg;
 
-        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off the angle may be. Default: 0.7.")
+        @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty of the angle, 1 sigma. Default: 0.7.")
         private @Nullable Double sigmaDeg;
 
         Bearing(Workbench workbench) {
@@ -268,7 +272,9 @@ final class SightCommands {
         }
     }
 
-    @Command(name = "altitude", description = "The axis's altitude minus a star's, both by one inclinometer.")
+    @Command(
+            name = "altitude",
+            description = "Altitude of the axis minus that of a star, both with the same inclinometer.")
     static final class Altitude extends SightCommand {
         @Parameters(index = "0", paramLabel = "BODY", converter = BodyFinder.class, description = "The star.")
         private SkyBody body;
@@ -276,7 +282,7 @@ final class SightCommands {
         @Parameters(index = "1", paramLabel = "DIFFERENCE", description = "Degrees, axis minus star.")
         private double differenceDeg;
 
-        @Option(names = "--sigma", paramLabel = "DEG", description = "How far off it may be. Default: 0.2.")
+        @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty, 1 sigma. Default: 0.2.")
         private @Nullable Double sigmaDeg;
 
         Altitude(Workbench workbench) {
@@ -292,11 +298,11 @@ final class SightCommands {
 
     @Command(
             name = "still",
-            description = "A star's place in the field, from the point that stays still while the tube is rocked in"
+            description = "Position of a star in the field, from the centre of rotation while the tube swings in"
                     + " right ascension.",
             footer = {
                 "",
-                "For example, with Polaris a quarter of the finder's width to the lower right:",
+                "For example, with Polaris a quarter of the finder's field to the lower right:",
                 "  polewright sight still polaris --distance 0.25 --toward 4.5 --with finder"
             })
     static final class Still extends SightCommand {
@@ -307,15 +313,16 @@ final class SightCommands {
                 names = "--distance",
                 required = true,
                 paramLabel = "FIELDS",
-                description = "From the still point to the star, as a fraction of the field's width: 0.25.")
+                description = "From the centre of rotation to the star, as a fraction of the field width: 0.25.")
         private double fields;
 
         @Option(
                 names = "--toward",
                 required = true,
                 paramLabel = "CLOCK",
-                description = "Where the star stands from the still point, as on a clock face: 12 is the top, 4.5 half"
-                        + " past four.")
+                description =
+                        "Direction from the centre of rotation to the star, as on a clock face: 12 is up, 4.5 half"
+                                + " past four.")
         private double clock;
 
         @Mixin
@@ -324,7 +331,7 @@ final class SightCommands {
         @Option(
                 names = "--sigma",
                 paramLabel = "FIELDS",
-                description = "How far off the star's place may be, as a fraction of the field. Default: 0.05.")
+                description = "Uncertainty of the star's position, as a fraction of the field width. Default: 0.05.")
         private double sigmaFields = StillPoint.USUAL_SIGMA_OF_FIELD;
 
         Still(Workbench workbench) {
@@ -346,7 +353,7 @@ final class SightCommands {
 
     @Command(
             name = "drift",
-            description = "How far a star drifted north or south while the mount tracked it.",
+            description = "Drift of a star north or south while the mount tracked it.",
             footer = {
                 "",
                 "For example, 2 1/2 divisions of the rig's reticle south in 5 minutes:",
@@ -354,10 +361,10 @@ final class SightCommands {
                 "or a tenth of a 0.8 degree field, toward the lower edge in a star diagonal:",
                 "  polewright sight drift rigel --minutes 5 --moved 0.1 --unit fields \\",
                 "      --toward 6 --field 0.8 --view mirrored",
-                "or with a plain crosshair, a fifth of the way from the middle to the edge:",
+                "or with a plain crosshair, a fifth of the way from centre to edge:",
                 "  polewright sight drift rigel --minutes 5 --moved 0.2 --unit radii \\",
                 "      --toward n --with eyepiece",
-                "or from the middle of a ring 0.2 degrees wide to its edge, in 12 minutes:",
+                "or from the centre of a ring 0.2 degrees wide to its edge, in 12 minutes:",
                 "  polewright sight drift rigel --minutes 12 --moved 1 --unit radii \\",
                 "      --toward n --field 0.2"
             })

@@ -80,8 +80,8 @@ final class SightFramesCommands {
                         && logged.event() instanceof NightEvent.SightingTaken taken
                         && shareFrames(taken.sighting(), sighting)) {
                     throw new InputRefused(
-                            "these frames are in the log already, as #" + logged.seq(),
-                            "take new ones, or take that back first with polewright undo " + logged.seq());
+                            "these frames are already in the log as #" + logged.seq(),
+                            "take new ones, or first remove that with polewright undo " + logged.seq());
                 }
             }
         }
@@ -120,7 +120,7 @@ final class SightFramesCommands {
 
     @Command(
             name = "frames",
-            description = "Two or more camera frames between which right ascension was turned, and nothing else.",
+            description = "Two or more camera frames between which right ascension was turned and nothing else.",
             footer = {
                 "",
                 "Turn by 30 to 90 degrees; a third frame checks the two. Any part of the sky will do.",
@@ -158,10 +158,10 @@ final class SightFramesCommands {
 
     @Command(
             name = "drift-frames",
-            description = "Camera frames of one field, taken one after another while the mount tracked it.",
+            description = "Camera frames of one field, taken in sequence while the mount tracked it.",
             footer = {
                 "",
-                "Five to fifteen minutes of frames tell most; the slow motions are left alone meanwhile.",
+                "Five to fifteen minutes of frames work best. Leave the slow motions alone meanwhile.",
                 "For example:",
                 "  polewright sight drift-frames drift-*.fits"
             })

@@ -33,7 +33,7 @@ final class SiteCommand implements Callable<Integer> {
     public Integer call() {
         NightEvent.Begun begun = log.lastBegun(workbench)
                 .orElseThrow(() -> new OperationFailed(
-                        "no site is known yet: begin a night, with polewright begin --site LAT,LON."));
+                        "no site is known yet. Begin a night with polewright begin --site LAT,LON."));
         workbench.out().println(begun.siteName() + ": " + AngleWords.site(begun.site()));
         workbench.out().flush();
         return 0;
@@ -59,13 +59,13 @@ final class SiteCommand implements Callable<Integer> {
                 description = "Degrees, north and east positive; metres.")
         private @Nullable Site site;
 
-        @Option(names = "--height", paramLabel = "M", description = "Only the height was wrong: metres.")
+        @Option(names = "--height", paramLabel = "M", description = "Correct only the height, in metres.")
         private @Nullable Double heightMetres;
 
-        @Option(names = "--other-latitude", description = "The latitude is south for north, or north for south.")
+        @Option(names = "--other-latitude", description = "The latitude has the wrong sign.")
         private boolean isOtherLatitude;
 
-        @Option(names = "--other-longitude", description = "The longitude is west for east, or east for west.")
+        @Option(names = "--other-longitude", description = "The longitude has the wrong sign.")
         private boolean isOtherLongitude;
 
         @Option(names = "--swapped", description = "Latitude and longitude were swapped.")
@@ -81,16 +81,16 @@ final class SiteCommand implements Callable<Integer> {
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             boolean isPartOnly = heightMetres != null || isOtherLatitude || isOtherLongitude || isSwapped;
             if (site != null && isPartOnly) {
-                throw new WrongUsage("a whole site and a part of it at once: give --site alone.");
+                throw new WrongUsage("a whole site and part of one cannot be combined. Give --site alone.");
             }
             if (site == null && !isPartOnly) {
                 throw new WrongUsage(
-                        "the site is missing: add --site LAT,LON[,HEIGHT] (degrees, north and east positive;"
+                        "the site is missing. Add --site LAT,LON[,HEIGHT] (degrees, north and east positive;"
                                 + " metres).");
             }
             Site corrected = site == null ? corrected(begun.site()) : site;
             if (corrected.equals(begun.site())) {
-                throw new InputRefused("the site is entered so already", "give the site as it is");
+                throw new InputRefused("the site already has these values", "give the correct site");
             }
             doubtful = DoubtfulSite.of(corrected, bench.clock().getZone(), bench.now(), Optional.empty());
             return new NightEvent.SiteCorrected(corrected);

@@ -48,9 +48,9 @@ final class SiteOptions {
     /** The same without a word about it, for those who say it themselves. */
     Site siteToLog(Optional<NightEvent.Begun> remembered) {
         return given().or(() -> remembered.map(NightEvent.Begun::site))
-                .orElseThrow(
-                        () -> new WrongUsage(
-                                "no site is known yet: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres)."));
+                .orElseThrow(() ->
+                        new WrongUsage("no site is known yet. Add --site LAT,LON[,HEIGHT] (degrees, north and east"
+                                + " positive; metres)."));
     }
 
     /** What is odd about the site that was typed, if one was. */
@@ -60,7 +60,8 @@ final class SiteOptions {
     }
 
     static String sentence(DoubtfulSite doubtful, Workbench workbench) {
-        return what(doubtful, workbench) + ": " + SiteWords.check(doubtful, "--site ") + ".";
+        String check = SiteWords.check(doubtful, "--site ");
+        return what(doubtful, workbench) + ". " + Character.toUpperCase(check.charAt(0)) + check.substring(1) + ".";
     }
 
     static String what(DoubtfulSite doubtful, Workbench workbench) {

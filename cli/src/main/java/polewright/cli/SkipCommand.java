@@ -26,7 +26,7 @@ import polewright.sky.body.SkyBody;
 
 @Command(
         name = "skip",
-        description = "Log that the advised sighting cannot be taken, and why: the next best is advised.",
+        description = "Log that the advised sighting cannot be taken, and why. The next best is then advised.",
         footer = {
             "",
             "For example:",
@@ -39,7 +39,8 @@ final class SkipCommand extends AppendingCommand {
             paramLabel = "REASON",
             description =
                     "not-found: the star cannot be found. not-in-view: the pole star is outside the field. hidden:"
-                            + " a tree or roof is in the way. cloud: cloud covers it. no-optic: no such eyepiece or finder at hand."
+                            + " a tree or roof is in the way. cloud: cloud covers it. no-optic: the eyepiece or"
+                            + " finder is missing."
                             + " no-instrument: no compass, scale, plumb line or camera.")
     private Skip.Reason because;
 
@@ -63,7 +64,7 @@ final class SkipCommand extends AppendingCommand {
             names = "--at",
             paramLabel = "TIME",
             converter = UtcInput.class,
-            description = "When that was, with zone: 2026-11-25T20:00Z. Default: now.")
+            description = "When, with time zone: 2026-11-25T20:00Z. Default: now.")
     private @Nullable Instant at;
 
     private @Nullable Skip skip;
@@ -88,7 +89,7 @@ final class SkipCommand extends AppendingCommand {
                 ? advised(before)
                         .map(take -> Skip.Sighting.of(take.kind()))
                         .orElseThrow(() ->
-                                new OperationFailed("no sighting is advised now: name the one that cannot be taken,"
+                                new OperationFailed("no sighting is advised now. Name the one that cannot be taken,"
                                         + " such as --sighting drift --star capella."))
                 : sighting;
         Optional<Advice.TakeSighting> same = advised(before).filter(take -> Skip.Sighting.of(take.kind()) == kind);
@@ -122,7 +123,7 @@ final class SkipCommand extends AppendingCommand {
         return Optional.of(rig.optic(named)
                 .map(Optic::name)
                 .orElseThrow(() -> new OperationFailed("the rig has no optic called '" + named + "'"
-                        + (rig.optics().isEmpty() ? "." : ": it has " + names(rig) + "."))));
+                        + (rig.optics().isEmpty() ? "." : ". It has " + names(rig) + "."))));
     }
 
     private static String names(Rig rig) {

@@ -22,7 +22,7 @@ final class SkyOptions {
             names = "--at",
             paramLabel = "TIME",
             converter = UtcInput.class,
-            description = "With zone: 2026-11-25T20:00Z or 2026-11-25T21:00+01:00. Default: now.")
+            description = "Time with time zone: 2026-11-25T20:00Z or 2026-11-25T21:00+01:00. Default: now.")
     private @Nullable Instant at;
 
     Optional<Site> givenSite() {

@@ -19,7 +19,7 @@ final class SkylineFile {
         } catch (InputRefused refused) {
             throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
-            throw new OperationFailed(file + " cannot be read: name a text file of azimuths and altitudes.");
+            throw new OperationFailed(file + " cannot be read. Give a text file of azimuths and altitudes.");
         }
     }
 }

@@ -17,7 +17,7 @@ import polewright.sky.daylight.Instrument;
 
 @Command(
         name = "stars",
-        description = "Which stars to align the mount on now, in which order, and how to find each by eye.")
+        description = "Choose stars to align on now: which, in which order, and how to find each by eye.")
 final class StarsCommand implements Callable<Integer> {
     private final Workbench workbench;
 
@@ -27,15 +27,16 @@ final class StarsCommand implements Callable<Integer> {
     @Option(
             names = "--aperture",
             paramLabel = "MM",
-            description = "The telescope's free diameter in millimetres: it decides which stars show by day. Default:"
-                    + " 200.")
+            description =
+                    "Aperture of the telescope in millimetres; it decides which stars are visible by day. Default:"
+                            + " 200.")
     private double apertureMm = StarFindingWords.USUAL_APERTURE_MM;
 
     @Option(
             names = "--from",
             paramLabel = "BODY",
             converter = BodyFinder.class,
-            description = "What the tube points at now. Default: the home position.")
+            description = "Where the tube points now. Default: the home position.")
     private @Nullable SkyBody from;
 
     @Mixin

@@ -51,7 +51,7 @@ final class SunCaution {
             return List.of();
         }
         return List.of("CARE  Only " + AngleWords.degrees(distance.plus(guard.semiDiameter()))
-                + " from the Sun, which is up: do not point there without a proper solar filter.");
+                + " from the Sun, which is up. Do not point there without a proper solar filter.");
     }
 
     /** For what is to be followed for so long: near the Sun when it begins or ends, and whether it begins by day. */
@@ -65,8 +65,8 @@ final class SunCaution {
                 .ifPresent(lines::addAll);
         if (SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(from), begun.weather()))
                 .isSunUp()) {
-            lines.add("NOTE  It is day at " + from.truncatedTo(ChronoUnit.MINUTES)
-                    + ", when this is to begin: --at names another time.");
+            lines.add("NOTE  It is daylight at " + from.truncatedTo(ChronoUnit.MINUTES)
+                    + ", when this begins. --at sets another time.");
         }
         return lines;
     }

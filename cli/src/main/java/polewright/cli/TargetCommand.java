@@ -10,7 +10,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
-@Command(name = "target", description = "Log something that is to be looked at tonight: polewright tonight plans it.")
+@Command(name = "target", description = "Add a target for tonight; polewright tonight plans it.")
 final class TargetCommand extends AppendingCommand {
     @Parameters(
             paramLabel = "BODY",
@@ -25,7 +25,7 @@ final class TargetCommand extends AppendingCommand {
     @Override
     NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
         if (body == SolarSystemBody.SUN) {
-            throw new InputRefused("the Sun is no target for the night", "it burns eyes and cameras: name another");
+            throw new InputRefused("the Sun is not a target for the night", "it burns eyes and cameras. Name another");
         }
         return new NightEvent.TargetWanted(body);
     }

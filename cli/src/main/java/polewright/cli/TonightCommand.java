@@ -32,7 +32,7 @@ import polewright.sky.body.SolarSystemBody;
 
 @Command(
         name = "tonight",
-        description = "Whether the night is worthwhile, when it is dark, and what to look at in which order.",
+        description = "Is the night worthwhile, when is it dark, and what to observe in which order.",
         footer = {
             "",
             "For example:",
@@ -49,28 +49,29 @@ final class TonightCommand implements Callable<Integer> {
             names = "--for",
             paramLabel = "eyes|camera",
             description =
-                    "What the telescope is for tonight. Default: by tonight's work; without one the camera, if the rig has"
+                    "What the telescope is for tonight. Default: from tonight's work; otherwise the camera, if the"
+                            + " rig has"
                             + " one.")
     private @Nullable Purpose purpose;
 
     @Option(
             names = "--count",
             paramLabel = "N",
-            description = "How many targets to plan, 1 to 20. Default: 8, and what fills long gaps.")
+            description = "Number of targets to plan, 1 to 20. Default: 8, plus fillers for long gaps.")
     private @Nullable Integer count;
 
     @Option(
             names = "--target",
             paramLabel = "BODY",
             converter = BodyFinder.class,
-            description = "Something that must be in it: a name, or RA,DEC in degrees. May be given again.")
+            description = "A target that must be included: a name, or RA,DEC in degrees. May be repeated.")
     private List<SkyBody> wanted = new ArrayList<>();
 
     @Option(
             names = "--plan",
             paramLabel = "FILE",
             converter = FileInput.class,
-            description = "Also write it as one page, FILE.html or FILE.pdf.")
+            description = "Also write the plan as one page, FILE.html or FILE.pdf.")
     private @Nullable Path page;
 
     @Mixin
@@ -79,7 +80,7 @@ final class TonightCommand implements Callable<Integer> {
     @Mixin
     private Output output;
 
-    @Option(names = "--dark", description = "The page in dim red on black.")
+    @Option(names = "--dark", description = "Make the page dim red on black.")
     private boolean dark;
 
     TonightCommand(Workbench workbench) {
@@ -92,7 +93,7 @@ final class TonightCommand implements Callable<Integer> {
             throw new WrongUsage(count + " targets are outside 1 to 20.");
         }
         if (page != null && !isHtml(page) && !isPdf(page)) {
-            throw new WrongUsage("the page " + page + " is neither .html nor .pdf: end its name in one of them.");
+            throw new WrongUsage("the page " + page + " is neither .html nor .pdf. Use one of these endings.");
         }
         EveningOptions.Typed typed = evening.typed(workbench);
         Observing observing = Observing.of(
@@ -143,7 +144,7 @@ final class TonightCommand implements Callable<Integer> {
         List<SkyBody> asked = new ArrayList<>(wanted);
         typed.night().map(LoggedEvening::wanted).ifPresent(asked::addAll);
         if (asked.contains(SolarSystemBody.SUN)) {
-            throw new WrongUsage("the Sun is no target for the night: it burns eyes and cameras.");
+            throw new WrongUsage("the Sun is not a target for the night: it burns eyes and cameras.");
         }
         return LoggedEvening.targets(asked);
     }

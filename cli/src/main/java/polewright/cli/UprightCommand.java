@@ -23,8 +23,7 @@ import polewright.report.text.UprightWords;
 
 @Command(
         name = "upright",
-        description =
-                "For a fork set upright tonight: how long exposures may be where, and whether the wedge is worth it.")
+        description = "For a fork set upright: exposure limits across the sky, and whether the wedge is worthwhile.")
 final class UprightCommand implements Callable<Integer> {
     private static final double USUAL_EXPOSURE_SECONDS = 30;
     // As good as a quick set-up by eye (common practice); known to nothing better.
@@ -83,7 +82,7 @@ final class UprightCommand implements Callable<Integer> {
         }
         Optional<Camera> main = WorkPreset.mainCamera(rig);
         return main.orElseThrow(
-                () -> new OperationFailed("the rig has no camera, and by eye a turning field does not matter:"
-                        + " add --focal-length MM --pixel MICRONS, or the camera to the rig file."));
+                () -> new OperationFailed("the rig has no camera, and by eye field rotation does not matter."
+                        + " Add --focal-length MM --pixel MICRONS, or the camera to the rig file."));
     }
 }

@@ -55,11 +55,11 @@ final class UsageErrors {
         } else if (refusal instanceof UnmatchedArgumentException unmatched) {
             return unmatched(unmatched, line);
         } else if (refusal instanceof OverwrittenOptionException twice) {
-            return name(twice.getOverwritten()) + " is given twice: give it once.";
+            return name(twice.getOverwritten()) + " is given twice. Give it once.";
         } else if (refusal.getArgSpec() == null && !line.getSubcommands().isEmpty()) {
-            return "one word is missing: add " + choices(line) + ".";
+            return "a word is missing. Add " + choices(line) + ".";
         }
-        return String.valueOf(refusal.getMessage()).lines().findFirst().orElse("that is not how this command is used");
+        return String.valueOf(refusal.getMessage()).lines().findFirst().orElse("wrong usage");
     }
 
     private static String missing(List<ArgSpec> missing) {
@@ -73,15 +73,15 @@ final class UsageErrors {
         if (refusal.isUnknownOption()) {
             String option = withoutValue(refusal.getUnmatched().get(0));
             List<String> having = subcommandsWith(option, line);
-            return "there is no option '" + option + "'"
+            return "unknown option '" + option + "'"
                     + (having.isEmpty()
-                            ? didYouMean(near, "see its options with --help")
-                            : ": it belongs to " + String.join(" and ", having) + ".");
+                            ? didYouMean(near, "See its options with --help")
+                            : ". It belongs to " + String.join(" and ", having) + ".");
         } else if (!line.getSubcommands().isEmpty()
                 && line.getParseResult().matchedArgs().isEmpty()) {
-            return "there is no command " + word + didYouMean(near, "take " + choices(line));
+            return "unknown command " + word + didYouMean(near, "Choose " + choices(line));
         }
-        return word + " is one word too many: put a text with spaces in quotes.";
+        return word + " is one word too many. Put text with spaces in quotes.";
     }
 
     private static String withoutValue(String option) {
@@ -97,7 +97,7 @@ final class UsageErrors {
     }
 
     private static String didYouMean(List<String> near, String otherwise) {
-        return near.isEmpty() ? ": " + otherwise + "." : ": did you mean " + near.get(0) + "?";
+        return near.isEmpty() ? ". " + otherwise + "." : ". Did you mean " + near.get(0) + "?";
     }
 
     private static String choices(CommandLine line) {

@@ -18,7 +18,7 @@ final class ViewOptions {
     @Option(
             names = "--with",
             paramLabel = "OPTIC",
-            description = "An optic of the rig, such as finder: gives field and view.")
+            description = "An optic of the rig, such as finder; sets field and view.")
     private @Nullable String opticName;
 
     @Option(names = "--field", paramLabel = "DEG", description = "True field of the view, edge to edge.")
@@ -33,7 +33,7 @@ final class ViewOptions {
     @Option(
             names = "--turned",
             paramLabel = "DEG",
-            description = "How far the view is turned clockwise, e.g. by a diagonal set sideways.")
+            description = "Clockwise rotation of the view, e.g. by a diagonal set sideways.")
     private double turnedDeg;
 
     Angle field(Rig rig) {
@@ -48,7 +48,7 @@ final class ViewOptions {
         return optic(rig)
                 .map(Optic::field)
                 .orElseThrow(() -> new InputRefused(
-                        "the width of the field is not known", "add --with OPTIC or --field DEG" + named(rig)));
+                        "the field width is not known", "add --with OPTIC or --field DEG" + named(rig)));
     }
 
     View view(Rig rig) {
@@ -59,7 +59,7 @@ final class ViewOptions {
         }
         return ofOptic.map(v -> new View(v.orientation(), v.turned().plus(turned)))
                 .orElseThrow(() -> new InputRefused(
-                        "it is not known how the view shows the sky",
+                        "the orientation of the view is not known",
                         "add --with OPTIC, or --view erect, inverted or mirrored" + named(rig)));
     }
 

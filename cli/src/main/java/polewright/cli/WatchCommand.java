@@ -18,37 +18,38 @@ import polewright.sky.place.Site;
 
 @Command(
         name = "watch",
-        description = "Take each new frame that a capture program saves in a folder: first while right ascension is"
-                + " turned, until they tell the axis, which is logged; then while the screws are turned.",
+        description = "Follow the frames that a capture program saves in a folder: first while right ascension is"
+                + " turned, until they give the axis, which is logged; then while the screws are turned.",
         footer = {
             "",
-            "Point anywhere, start it, take a frame, turn right ascension by 30 to 90 degrees",
-            "and nothing else, take another, and a third if you like. Once the axis is known,",
-            "turn the screws: each new frame says how far they went and how much is left.",
-            "Ctrl-C ends it; what was found stays in the log.",
+            "Point anywhere, start the watch, take a frame, turn right ascension by 30 to 90 degrees",
+            "and nothing else, take another, and perhaps a third. Once the axis is known,",
+            "turn the screws: each new frame shows how far they went and how much remains.",
+            "Stop with Ctrl-C; what was found stays in the log.",
             "For example:",
             "  polewright watch ~/captures --near pole"
         })
 final class WatchCommand implements Callable<Integer> {
     private final Workbench workbench;
 
-    @Parameters(paramLabel = "FOLDER", description = "Where the capture program saves; folders in it are left alone.")
+    @Parameters(paramLabel = "FOLDER", description = "Where the capture program saves; subfolders are ignored.")
     private Path folder;
 
     @Option(
             names = "--turning",
             description =
-                    "The axis is known by the last frames in the log, the camera not touched since: go on with the"
+                    "The axis is known from the last frames in the log and the camera has not been touched. Continue"
+                            + " with the"
                             + " screws.")
     private boolean turning;
 
-    @Option(names = "--all", description = "Take the frames too that are in the folder already.")
+    @Option(names = "--all", description = "Also use the frames already in the folder.")
     private boolean all;
 
-    @Option(names = "--count", paramLabel = "N", description = "End after so many frames.")
+    @Option(names = "--count", paramLabel = "N", description = "Stop after this many frames.")
     private @Nullable Long count;
 
-    @Option(names = "--until-idle", paramLabel = "SECONDS", description = "End when no frame has come for so long.")
+    @Option(names = "--until-idle", paramLabel = "SECONDS", description = "Stop when no frame has come for this long.")
     private @Nullable Double idleSeconds;
 
     @Mixin
@@ -95,10 +96,11 @@ final class WatchCommand implements Callable<Integer> {
 
     private void requireLimits() {
         if (count != null && count < 1) {
-            throw new WrongUsage("--count " + count + " is below 1: say how many frames to take.");
+            throw new WrongUsage("--count " + count + " is below 1. Give the number of frames.");
         }
         if (idleSeconds != null && !(idleSeconds > 0 && idleSeconds <= 86_400)) {
-            throw new WrongUsage("--until-idle is outside 0 to 86400 seconds: say how long to wait for another frame.");
+            throw new WrongUsage(
+                    "--until-idle is outside 0 to 86400 seconds. Give how long to wait for another frame.");
         }
     }
 }

@@ -46,7 +46,7 @@ final class WatchReport implements WatchListener {
     void began(Path folder, int passedOver, boolean turning) {
         say(List.of("Watching " + folder + (turning ? " while you turn the screws." : ".")
                 + (passedOver == 0 ? "" : " " + WatchWords.passedOver(passedOver))
-                + " Ctrl-C ends it."));
+                + " Stop with Ctrl-C."));
     }
 
     @Override
@@ -118,7 +118,7 @@ final class WatchReport implements WatchListener {
                 .ifPresent(moved -> note("Logged #" + moved.seq()
                         + (isTurned
                                 ? ": " + EventWords.of(moved.event()) + "."
-                                : ": the axis was moved, and no turn of the screws explains how far.")));
+                                : ": the axis moved, and no turn of the screws explains it.")));
         print(NightJson.afterEvent(entry.event(), entry.night()));
         List<String> lines = new ArrayList<>();
         lines.add("Logged #" + entry.event().seq() + ": camera frames.");

@@ -30,7 +30,7 @@ final class WedgeCommands {
                 names = "--at",
                 paramLabel = "TIME",
                 converter = UtcInput.class,
-                description = "When it was done, with zone: 2026-11-25T20:00Z. Default: now.")
+                description = "When it was done, with time zone: 2026-11-25T20:00Z. Default: now.")
         private @Nullable Instant at;
 
         DoneCommand(Workbench workbench, String logged) {
@@ -65,7 +65,7 @@ final class WedgeCommands {
                 paramLabel = "TURNS",
                 converter = TurnsInput.class,
                 description =
-                        "Turns of the azimuth screw: 1.25, \"3/8 ccw\"; past the goal and back: \"2 ccw then 1/2 cw\".")
+                        "Turns of the azimuth screw: 1.25, \"3/8 ccw\"; past the mark and back: \"2 ccw then 1/2 cw\".")
         private HandTurns azimuth = HandTurns.NONE;
 
         @Option(
@@ -81,13 +81,13 @@ final class WedgeCommands {
         @Option(
                 names = "--instead-of",
                 paramLabel = "SEQ",
-                description = "These are the turns that were made when turn SEQ was entered, wrongly.")
+                description = "Replace turn SEQ, which was entered wrongly.")
         private @Nullable Long insteadOf;
 
         @Option(
                 names = "--unlogged-after",
                 paramLabel = "SEQ",
-                description = "Screws were turned by an unknown amount after event SEQ and not logged.")
+                description = "Screws were turned by an unknown amount after event SEQ, and not logged.")
         private @Nullable Long unloggedAfter;
 
         @Option(
@@ -114,8 +114,7 @@ final class WedgeCommands {
                 return unlogged(unloggedAfter);
             }
             if (screw != null) {
-                throw new OperationFailed(
-                        "--screw says which screw was turned and not logged: give --unlogged-after with it.");
+                throw new OperationFailed("--screw needs --unlogged-after. Give both.");
             }
             NightEvent.ScrewsTurned turned =
                     new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back());
@@ -131,7 +130,7 @@ final class WedgeCommands {
             double most = Math.max(Math.abs(turns.net()), Math.abs(turns.outward()));
             if (most > Math.max(MOST_LIKELY_TURNS, 2 * advised)) {
                 throw new ConfirmationNeeded(
-                        Fractions.turns(most) + " of the " + screw + " screw are more than most wedges have",
+                        Fractions.turns(most) + " of the " + screw + " screw is more than most wedges have",
                         "check the number");
             }
         }
@@ -148,7 +147,7 @@ final class WedgeCommands {
 
         private NightEvent unlogged(long after) {
             if (insteadOf != null || !azimuth.isNone() || !altitude.isNone()) {
-                throw new OperationFailed("--unlogged-after is for turns of unknown size: give no turns with it.");
+                throw new OperationFailed("--unlogged-after is for turns of unknown size. Leave out the turns.");
             }
             return new NightEvent.TurnNotLogged(after, screw != Screw.altitude, screw != Screw.azimuth);
         }
@@ -171,7 +170,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (before.clamped()) {
-                throw new OperationFailed("the clamps are tight already: loosen them first, with polewright unclamp.");
+                throw new OperationFailed("the clamps are already tight. Loosen them first with polewright unclamp.");
             }
             return new NightEvent.Clamped();
         }
@@ -186,7 +185,7 @@ final class WedgeCommands {
         @Override
         NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
             if (!before.clamped()) {
-                throw new OperationFailed("the clamps are loose already: tighten them with polewright clamp.");
+                throw new OperationFailed("the clamps are already loose. Tighten them with polewright clamp.");
             }
             return new NightEvent.Unclamped();
         }
@@ -206,7 +205,7 @@ final class WedgeCommands {
 
     @Command(name = "note", description = "Log a remark.")
     static final class Note extends DoneCommand {
-        @Parameters(paramLabel = "TEXT", arity = "1..*", description = "What should be remembered.")
+        @Parameters(paramLabel = "TEXT", arity = "1..*", description = "The remark.")
         private List<String> words;
 
         Note(Workbench workbench) {
@@ -219,7 +218,7 @@ final class WedgeCommands {
         }
     }
 
-    @Command(name = "undo", description = "Take back the last event, or the one numbered.")
+    @Command(name = "undo", description = "Take back the last event, or the one with this number.")
     static final class Undo extends AppendingCommand {
         @Parameters(paramLabel = "SEQ", arity = "0..1", description = "The event's number, as polewright log shows it.")
         private @Nullable Long seq;
@@ -237,10 +236,11 @@ final class WedgeCommands {
                     ? seq
                     : before.lastUndoable()
                             .orElseThrow(() -> new OperationFailed(
-                                    "there is nothing to undo but the night's beginning: begin another night instead."))
+                                    "only the beginning of the night is left, which cannot be undone. Begin"
+                                            + " another night instead."))
                             .seq();
             Withdrawals.by(night(), takenBack).ifPresent(by -> {
-                throw new OperationFailed("#" + takenBack + " is taken back already: to have it again, take back #" + by
+                throw new OperationFailed("#" + takenBack + " is already taken back: to restore it, take back #" + by
                         + ", with polewright undo " + by + ".");
             });
             what = night().stream()

@@ -21,7 +21,7 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.LeapSeconds;
 
-@Command(name = "where", description = "Where a star, planet or object stands on the sky.")
+@Command(name = "where", description = "Show where a star, planet or object is in the sky.")
 final class WhereCommand implements Callable<Integer> {
     private final Workbench workbench;
 

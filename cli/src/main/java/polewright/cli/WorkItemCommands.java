@@ -33,7 +33,7 @@ final class WorkItemCommands {
 
     @Command(
             name = "look",
-            description = "Add a look through an eyepiece to tonight's work, or change the one of that name.",
+            description = "Add visual observing to tonight's work, or change the item of that name.",
             footer = {"", "For example:", "  polewright allow look saturn --eyepiece reticle --stay 20 --target saturn"
             })
     static final class AddLook extends WorkCommand {
@@ -43,24 +43,26 @@ final class WorkItemCommands {
         @Option(names = "--eyepiece", paramLabel = "OPTIC", description = "One of the rig's, for its field.")
         private @Nullable String eyepiece;
 
-        @Option(names = "--field", paramLabel = "DEG", description = "The true field's width, in place of --eyepiece.")
+        @Option(names = "--field", paramLabel = "DEG", description = "True field width, instead of --eyepiece.")
         private @Nullable Double fieldDeg;
 
         @Option(
                 names = "--stay",
                 paramLabel = "MINUTES",
-                description = "How long an object must stay in it with the mount left alone. Default: 15.")
+                description = "How long an object must stay in the field untouched. Default: 15.")
         private double stayMinutes = 15;
 
         @Option(
                 names = "--go-to",
                 paramLabel = "ARCMIN",
-                description = "How far from the middle a go-to may land. Default: it does not matter.")
+                description = "How far from the centre a go-to may land. Default: any distance.")
         private @Nullable Double goToArcmin;
 
         @Option(
                 names = "--by-hand",
-                description = "Without a go-to: pushed from star to star, the object left within the middle half.")
+                description =
+                        "No go-to: the tube is pushed from star to star, and the object kept in the middle half of"
+                                + " the field.")
         private boolean byHand;
 
         @Mixin
@@ -90,14 +92,14 @@ final class WorkItemCommands {
                 return byHand ? new VisualObservation.Finding.ByHand() : new VisualObservation.Finding.Centred();
             }
             if (byHand) {
-                throw new InputRefused("a look is either by hand or by go-to", "leave out --by-hand or --go-to");
+                throw new InputRefused("a look is either by hand or with go-to", "leave out --by-hand or --go-to");
             }
             return new VisualObservation.Finding.GoTo(Angle.ofArcminutes(goToArcmin));
         }
 
         private Angle field(Rig rig) {
             if (fieldDeg != null && eyepiece != null) {
-                throw new InputRefused("the field is told twice", "give --field or --eyepiece, one of them");
+                throw new InputRefused("the field is given twice", "give --field or --eyepiece, only one of them");
             }
             if (fieldDeg != null) {
                 return Angle.ofDegrees(fieldDeg);
@@ -118,7 +120,7 @@ final class WorkItemCommands {
 
     @Command(
             name = "shot",
-            description = "Add pictures to tonight's work, or change those of that name.",
+            description = "Add imaging to tonight's work, or change the item of that name.",
             footer = {
                 "",
                 "For example:",
@@ -137,7 +139,7 @@ final class WorkItemCommands {
         @Option(
                 names = "--total",
                 paramLabel = "MINUTES",
-                description = "From the first exposure to the end of the last. Default: 60.")
+                description = "Total time from the first exposure to the end of the last. Default: 60.")
         private @Nullable Double totalMinutes;
 
         @Option(
@@ -147,7 +149,7 @@ final class WorkItemCommands {
                 converter = GuideStarInput.class,
                 fallbackValue = GuideStarInput.USUAL,
                 description =
-                        "A guide star is held, so far from the middle of the picture. Default distance: 30, or just"
+                        "Guided, with the guide star this far from the centre of the picture. Default: 30, or just"
                                 + " outside the picture.")
         private GuideStarInput.@Nullable Distance guideStar;
 
@@ -155,11 +157,11 @@ final class WorkItemCommands {
                 names = "--tolerance",
                 paramLabel = "TRAIL",
                 converter = TrailInput.class,
-                description = "How long a trail may be: 2.5 (arcseconds) or 2px. Default: the seeing, or 1.5 pixels if"
+                description = "Longest acceptable trail: 2.5 (arcseconds) or 2px. Default: the seeing, or 1.5 pixels if"
                         + " that is more.")
         private TrailInput.@Nullable Trail tolerance;
 
-        @Option(names = "--seeing", paramLabel = "ARCSEC", description = "How wide stars look. Default: 3.")
+        @Option(names = "--seeing", paramLabel = "ARCSEC", description = "Seeing (FWHM of stars). Default: 3.")
         private double seeingArcsec = 3;
 
         @Mixin
@@ -212,7 +214,7 @@ final class WorkItemCommands {
                 throw new InputRefused(
                         "a seeing of " + PlainNumber.asTyped(seeingArcsec)
                                 + " arcseconds must be more than 0 and at most 30",
-                        "give how wide a star's image is; 3 is usual");
+                        "give the width of a star's image; 3 is usual");
             }
             return tolerance == null
                     ? ImagingRun.usualTolerance(with, Angle.ofArcseconds(seeingArcsec))
@@ -220,7 +222,7 @@ final class WorkItemCommands {
         }
     }
 
-    @Command(name = "drop", description = "Take a look or shot out of tonight's work.")
+    @Command(name = "drop", description = "Remove a look or shot from tonight's work.")
     static final class Drop extends WorkCommand {
         @Parameters(paramLabel = "NAME", arity = "1..*", description = "What it is called.")
         private List<String> name;
@@ -246,8 +248,8 @@ final class WorkItemCommands {
             }
             if (left.isEmpty()) {
                 throw new InputRefused(
-                        "'" + dropped + "' is all that tonight is for",
-                        "say what else it is for, with polewright allow --for, or set a plain limit, with polewright allow 5");
+                        "'" + dropped + "' is the only item of tonight's work",
+                        "set other work with polewright allow --for, or a plain limit with polewright allow 5");
             }
             return new Work(left);
         }
@@ -255,7 +257,7 @@ final class WorkItemCommands {
 
     private static String named(String name) {
         if (name.isBlank()) {
-            throw new InputRefused("the name is empty", "call it something short");
+            throw new InputRefused("the name is empty", "give a short name");
         }
         return name.strip();
     }

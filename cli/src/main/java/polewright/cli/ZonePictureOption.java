@@ -17,13 +17,13 @@ final class ZonePictureOption {
     @Option(
             names = "--picture",
             paramLabel = "FILE.svg",
-            description = "Also draw how far off the axis may be, where it is, and where it was.")
+            description = "Also draw the zone, where the axis is, and where it was.")
     private @Nullable Path file;
 
     @Option(names = "--dark", description = "Draw in dim red on black.")
     private boolean dark;
 
-    @Option(names = "--draw", description = "Draw it here, in letters.")
+    @Option(names = "--draw", description = "Draw it in the terminal, in characters.")
     private boolean inLetters;
 
     /** Draws it if that was asked for. */

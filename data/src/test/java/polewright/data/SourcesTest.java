@@ -19,7 +19,7 @@ class SourcesTest {
     void unknownSourceIsRefused() {
         assertThatThrownBy(() -> Sources.of("stars=x"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("'stars=x' is not a source: give name=path, the name one of tycho, motions, celestial,"
+                .hasMessage("'stars=x' is not a source. Give name=path, the name one of tycho, motions, celestial,"
                         + " borders, out.");
     }
 }

@@ -14,7 +14,7 @@ final class EyepieceSketch {
     private static final double RADIUS = 134;
     private static final double WITHIN = 112;
     private static final double ROCKED = Math.toRadians(28);
-    // Stars beside the one that is measured: (share of the radius from the still point, degrees from the right).
+    // Stars beside the one that is measured: (share of the radius from the centre of rotation, degrees from the right).
     private static final double[][] OTHERS = {{0.28, 200}, {0.5, 75}, {0.66, 305}, {0.8, 170}, {0.9, 20}};
     private static final int MOST_DIVISIONS = 8;
     private static final double LONG = 78;
@@ -42,9 +42,10 @@ final class EyepieceSketch {
         String clock = SketchPaper.figure(still.toward().hours());
         View view = still.view();
         EyepieceSketch sketch = new EyepieceSketch(
-                "Rocking: " + words(view),
-                "In the eyepiece, " + words(view) + ". While right ascension is rocked, every star draws an arc about"
-                        + " the one point that stays still. From there, " + still.star() + " stands " + far
+                "Swinging: " + words(view),
+                "In the eyepiece, " + words(view) + ". While the tube swings in right ascension, every star draws an"
+                        + " arc about"
+                        + " the centre of rotation. From there, " + still.star() + " is " + far
                         + " away, toward " + clock + " o'clock. The zenith's side of the field is toward "
                         + SketchPaper.figure(hours(view.fromSky(new Vector2D(0, 1)))) + " o'clock, east toward "
                         + SketchPaper.figure(hours(east(still))) + ".",
@@ -80,7 +81,7 @@ final class EyepieceSketch {
                     star.subtract(away.normalize().scalarMultiply(8)));
         }
         paper.name(star, still.star());
-        paper.figure(centre, "still point");
+        paper.figure(centre, "centre of rotation");
         paper.figure(centre.add(away.scalarMultiply(0.5)), far + ",\ntoward " + clock);
         double y = HEIGHT - 26;
         double tenth = 2 * RADIUS / 10;
@@ -91,7 +92,7 @@ final class EyepieceSketch {
                         Svg.Anchor.START,
                         14,
                         palette.text(),
-                        "a tenth (0.1) of the field's width");
+                        "a tenth (0.1) of the field width");
         paper.keepOff(new Box(0, y - 12, 360, HEIGHT));
     }
 
@@ -121,11 +122,11 @@ final class EyepieceSketch {
                 "In the eyepiece, while the mount tracks. North is toward "
                         + SketchPaper.figure(hours(drift.points().north())) + " o'clock, west toward "
                         + SketchPaper.figure(hours(drift.points().west()))
-                        + ": there stars leave with the drive stopped. "
+                        + ": stars leave there with the drive off. "
                         + (stays
                                 ? drift.star() + " stays on the line: neither north nor south."
                                 : drift.star() + " goes " + amount + " " + way + ".")
-                        + " What it goes east or west does not count.",
+                        + " Drift east or west does not count.",
                 palette);
         sketch.drift(drift, amount, way);
         return sketch.paper.finished();
@@ -160,8 +161,8 @@ final class EyepieceSketch {
             paper.name(end, drift.star());
             paper.figure(MIDDLE.add(goes.scalarMultiply(length(drift) / 2)), amount + "\n" + way);
         }
-        paper.letters(new Vector2D(180, HEIGHT - 34), 14, palette.text(), "stars leave at W with the drive stopped;");
-        paper.letters(new Vector2D(180, HEIGHT - 14), 14, palette.text(), "what goes east or west does not count");
+        paper.letters(new Vector2D(180, HEIGHT - 34), 14, palette.text(), "stars leave at W with the drive off;");
+        paper.letters(new Vector2D(180, HEIGHT - 14), 14, palette.text(), "drift east or west does not count");
     }
 
     /** Widths of the field are drawn as they are; other units as far as is well seen. */
@@ -186,10 +187,10 @@ final class EyepieceSketch {
 
     static String svg(SightingSketch.Centred centred, Palette palette) {
         EyepieceSketch sketch = new EyepieceSketch(
-                "On the cross",
-                "In the eyepiece, " + centred.star() + " stands on the cross. Bring it there with the same slow motion"
-                        + " each time, from the same side, then copy what the mount shows. Within the dashed ring,"
-                        + " a minute of arc or so, it counts as centred.",
+                "Centred",
+                "In the eyepiece, " + centred.star() + " is on the crosshair. Bring it there with the same slow motion"
+                        + " each time, from the same side, then copy the mount's reading. Within the dashed ring,"
+                        + " about an arcminute, it counts as centred.",
                 palette);
         sketch.centred(centred);
         return sketch.paper.finished();

@@ -32,7 +32,7 @@ public final class FieldChartDrawing {
         this.svg = new Svg(
                 WIDTH,
                 HEIGHT,
-                "Where to look for " + chart.target().label(),
+                "Finder chart for " + chart.target().label(),
                 "The field of the " + optic + ", " + degrees(chart.field()) + " wide, with "
                         + chart.stars().size() + " stars, "
                         + words(chart.sky().view().orientation()) + ".",

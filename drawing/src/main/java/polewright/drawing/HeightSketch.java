@@ -27,11 +27,11 @@ final class HeightSketch {
         HeightSketch sketch = new HeightSketch(
                 "Level and scale, from the side",
                 "From the side, the " + pole + " celestial pole to the right. First the base is level: the bubble"
-                        + " stands between its marks. Then the pointer on the scale reads " + reading
+                        + " is between its marks. Then the pointer on the scale reads " + reading
                         + (scale.isFromZenith()
                                 ? ", counted down from the zenith: the axis is " + SketchPaper.degrees(altitude)
                                         + " high."
-                                : ", the height of the axis above the level."),
+                                : ", the altitude of the axis."),
                 palette);
         sketch.level(pole);
         sketch.scale(scale.isFromZenith());
@@ -101,12 +101,11 @@ final class HeightSketch {
 
     static String svg(SightingSketch.Difference heights, Palette palette) {
         String difference = SketchPaper.degrees(heights.difference());
-        String sense =
-                heights.difference().radians() < 0 ? "the axis is the lower: below zero" : "the axis is the higher";
+        String sense = heights.difference().radians() < 0 ? "axis lower: negative" : "axis higher";
         HeightSketch sketch = new HeightSketch(
-                "Axis and star, heights",
+                "Axis and star, altitudes",
                 "From the side. Lay the inclinometer along the axis, then along the tube with " + heights.star()
-                        + " centred. Enter the height of the axis minus that of the star, " + difference + "; here "
+                        + " centred. Enter the altitude of the axis minus that of the star, " + difference + "; here "
                         + sense + ".",
                 palette);
         sketch.heights(heights, difference);

@@ -24,7 +24,7 @@ public final class HorizonDrawing {
     /** The picture as SVG. */
     public static String svg(Horizon horizon, Site site, Rig rig, Palette palette) {
         Svg svg = new Svg(WIDTH, HEIGHT, "Skyline", description(horizon), palette);
-        svg.text(new Vector2D(STRIP.left(), 38), Anchor.START, TEXT, palette.text(), "Skyline, once round");
+        svg.text(new Vector2D(STRIP.left(), 38), Anchor.START, TEXT, palette.text(), "Skyline all round");
         drawAltitudes(svg, palette);
         drawGround(svg, horizon, site, palette);
         drawLowest(svg, rig, palette);

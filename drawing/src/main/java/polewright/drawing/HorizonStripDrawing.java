@@ -41,8 +41,8 @@ public final class HorizonStripDrawing {
                 WIDTH,
                 HEIGHT,
                 "Skyline to edit",
-                "The skyline once round, " + (site.isNorthern() ? "north" : "south") + " in the middle, with "
-                        + horizon.points().size() + " corners; the pole, the ways of stars, and the Sun's way today.",
+                "The skyline all round, " + (site.isNorthern() ? "north" : "south") + " in the middle, with "
+                        + horizon.points().size() + " corners; the pole, star tracks, and today's path of the Sun.",
                 palette);
     }
 

@@ -100,7 +100,7 @@ final class PlanSketch {
         boolean isShadow = from.line() == BodyBearing.Line.SHADOW;
         Angle clockwise = from.clockwise().wrappedSigned();
         String angle = SketchPaper.degrees(clockwise);
-        String sense = clockwise.radians() < 0 ? "anticlockwise, below zero" : "clockwise";
+        String sense = clockwise.radians() < 0 ? "anticlockwise: negative" : "clockwise";
         String what = isShadow ? "the shadow of the plumb line" : "the line toward " + from.body();
         PlanSketch sketch = new PlanSketch(
                 isShadow ? "Shadow, from above" : "Bearing of a star, from above",

@@ -32,8 +32,8 @@ public final class ResidualDrawing {
         Svg svg = new Svg(
                 WIDTH,
                 HEIGHT,
-                "What is left at each star",
-                model.centrings().size() + " centred stars, and how far go-tos land from the middle.",
+                "Residual at each star",
+                model.centrings().size() + " centred stars, and how far go-tos land from the centre.",
                 palette);
         double largest = model.residuals().stream()
                 .mapToDouble(residual -> residual.left().distance().radians())
@@ -55,7 +55,7 @@ public final class ResidualDrawing {
                 Anchor.START,
                 TEXT,
                 palette.text(),
-                scale.words() + " left at a star");
+                scale.words() + " residual at a star");
         return svg.finished();
     }
 
@@ -65,8 +65,8 @@ public final class ResidualDrawing {
                 Anchor.START,
                 TEXT,
                 palette.text(),
-                "Lines: what is left. Figures: go-tos, 19 of 20,");
-        svg.text(new Vector2D(STRIP.left(), 54), Anchor.START, TEXT, palette.text(), "within so many arcminutes.");
+                "Lines: residuals. Figures: go-tos (95 %)");
+        svg.text(new Vector2D(STRIP.left(), 54), Anchor.START, TEXT, palette.text(), "within this many arcminutes.");
         for (int altitude : new int[] {0, 30, 60, 90}) {
             svg.line(
                     Look.line(palette.guide(), 1).dashed("3 6"),

@@ -34,9 +34,9 @@ public final class RockedFieldDrawing {
         this.svg = new Svg(
                 WIDTH,
                 HEIGHT,
-                "In the " + optic + ", rocked in right ascension",
+                "In the " + optic + ", swinging in right ascension",
                 "A round field with " + rocked.stars().size()
-                        + " stars, each of which draws an arc about the point that stays still.",
+                        + " stars, each of which draws an arc about the centre of rotation.",
                 palette);
     }
 
@@ -64,7 +64,12 @@ public final class RockedFieldDrawing {
                 palette.text(),
                 String.format(
                         Locale.ROOT, "%s, %.1f° wide", optic, rocked.field().degrees()));
-        svg.text(new Vector2D(12, 46), Anchor.START, TEXT, palette.text(), "all arcs have one middle: it stays still");
+        svg.text(
+                new Vector2D(12, 46),
+                Anchor.START,
+                TEXT,
+                palette.text(),
+                "all arcs share one centre: the centre of" + " rotation");
     }
 
     private void tenths() {

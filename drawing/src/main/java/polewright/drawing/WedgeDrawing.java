@@ -89,14 +89,13 @@ public final class WedgeDrawing {
 
     private static void requireScrews(MountKind kind) {
         if (!kind.hasPolarAxis()) {
-            throw new InputRefused(
-                    "a " + kind.words() + " has no screws that set a polar axis", "set the fork on a wedge first");
+            throw new InputRefused("a " + kind.words() + " has no polar-axis screws", "set the fork on a wedge first");
         }
     }
 
     private String drawn() {
         text(MARGIN, 24, Anchor.START, 16, heading());
-        text(MARGIN, 44, Anchor.START, SIZE, "Senses as you look at the screw's head");
+        text(MARGIN, 44, Anchor.START, SIZE, "As you look at the head of the screw");
         double y = HEADING;
         for (Screw screw : order()) {
             Optional<ScrewToTurn> turn = turn(screw);

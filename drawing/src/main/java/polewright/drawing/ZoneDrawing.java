@@ -109,21 +109,21 @@ public final class ZoneDrawing {
     private List<String> notes(boolean showsRegions) {
         List<String> notes = new ArrayList<>();
         if (scene.now().isEmpty()) {
-            notes.add("Where the axis points is not known yet.");
+            notes.add("No fix yet.");
         } else if (showsRegions) {
-            notes.add("The axis is in the shaded region 2 times");
-            notes.add("in 5, within the dashed line 6 in 7.");
+            notes.add("Chance that the axis is in the shaded");
+            notes.add("region: 40 %; in the dashed line: 86 %.");
         } else if (scene.now().get().covariance().isPresent()) {
-            notes.add("The axis is known better than its mark.");
+            notes.add("Its uncertainty is smaller than its mark.");
         }
         if (!scene.possible().isEmpty()) {
-            notes.add("Open diamonds: places that are possible.");
+            notes.add("Open diamonds: possible positions.");
         }
         if (scene.now().isPresent() && scene.goal().isPresent()) {
-            notes.add("Dotted arrow: what the advised turns do.");
+            notes.add("Dotted arrow: the advised turns.");
         }
         if (!scene.path().isEmpty()) {
-            notes.add("Dots: where the axis pointed before.");
+            notes.add("Dots: where the axis was before.");
         }
         return notes;
     }
@@ -210,7 +210,7 @@ public final class ZoneDrawing {
                         .collect(Collectors.joining())
                 + scene.now()
                         .map(now -> "The axis points " + figures(now.offset()) + " the pole.")
-                        .orElse("Where the axis points is not known yet.");
+                        .orElse("No fix yet.");
     }
 
     private static String figures(AxisOffset offset) {

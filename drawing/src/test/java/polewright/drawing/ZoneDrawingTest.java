@@ -267,7 +267,7 @@ class ZoneDrawingTest {
         DrawnSvg drawn = drawn(scene("three items, tiny sigma"));
 
         assertThat(drawn.parts("sigmas")).isEmpty();
-        assertThat(words(drawn)).contains("The axis is known better than its mark.");
+        assertThat(words(drawn)).contains("Its uncertainty is smaller than its mark.");
     }
 
     @Test
@@ -280,8 +280,10 @@ class ZoneDrawingTest {
         assertThat(drawn.root().getElementsByTagName("desc").item(0).getTextContent())
                 .isEqualTo(
                         "A map of the sky about the south celestial pole, west to the right, up at the top. The zone's"
-                                + " edge: M 13 guided: corners trail; Vega 120 s: stars trail; Saturn at 200×: leaves the field."
-                                + " The best aim is 0.3′ east and 1.4′ above the pole. The axis points 2.6′ east and 0.6′ below"
+                                + " edge: M 13 guided: corners trail; Vega 120 s: stars trail; Saturn at 200×:"
+                                + " leaves the field."
+                                + " The best aim is 0.3′ east and 1.4′ above the pole. The axis points 2.6′ east and"
+                                + " 0.6′ below"
                                 + " the pole.");
     }
 

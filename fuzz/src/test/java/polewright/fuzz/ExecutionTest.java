@@ -93,16 +93,15 @@ class ExecutionTest {
         CommandResult failed = new CommandResult(
                 ExitStatus.JOB_FAILED,
                 "",
-                List.of("polewright clamp: something inside Polewright is wrong (NullPointerException); what was logged"
-                        + " before is safe. Please report what you typed."));
+                List.of("polewright clamp: internal error (NullPointerException). The log is safe. Please report"
+                        + " what you typed."));
         CommandForm clamp = CommandForms.all().stream()
                 .filter(form -> form.id().equals("clamp"))
                 .findFirst()
                 .orElseThrow();
         assertThatThrownBy(() -> FormTarget.requireNoMistakeOfOurs(failed.complaints(clamp)))
                 .isInstanceOf(Finding.class);
-        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(
-                        List.of("'Site': 'Something inside Polewright is wrong (' is not a site.")))
+        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("'Site': 'Internal error (' is not a site.")))
                 .doesNotThrowAnyException();
         assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("The clamps are tight already.")))
                 .doesNotThrowAnyException();

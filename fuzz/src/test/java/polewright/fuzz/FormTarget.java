@@ -65,7 +65,7 @@ final class FormTarget {
      * only repeats what was typed.
      */
     static void requireNoMistakeOfOurs(List<String> complaints) {
-        if (complaints.stream().anyMatch(line -> line.startsWith("Something inside Polewright is wrong ("))) {
+        if (complaints.stream().anyMatch(line -> line.startsWith("Internal error ("))) {
             throw new Finding(String.join(" ", complaints));
         }
     }

@@ -37,7 +37,7 @@ class MissingFactsTest {
     void aMissingTimeIsAskedFor() {
         assertThatThrownBy(() -> MissingFacts.middle("dusk.png", FrameFacts.NONE, REMEDY))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.png does not say when it was taken:" + " give the time.");
+                .hasMessage("dusk.png does not say when it was taken. Give the time.");
     }
 
     @Test
@@ -45,8 +45,8 @@ class MissingFactsTest {
         FrameFacts facts = facts(Optional.empty(), 0, 0, "its DATE-OBS 'last night' is not a date with a time of day");
         assertThatThrownBy(() -> MissingFacts.middle("dusk.fits", facts, REMEDY))
                 .hasMessage("dusk.fits does not say when it was taken"
-                        + " (its DATE-OBS 'last night' is not a date with a time of day):"
-                        + " give the time.");
+                        + " (its DATE-OBS 'last night' is not a date with a time of day)."
+                        + " Give the time.");
     }
 
     @Test
@@ -54,7 +54,7 @@ class MissingFactsTest {
         FrameFacts facts = facts(Optional.of(LocalDateTime.parse("2026-11-25T21:00:15")), 0, 0);
         assertThatThrownBy(() -> MissingFacts.middle("dusk.jpg", facts, REMEDY))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.jpg gives the time by the camera's clock (2026-11-25 21:00:15) but not its zone:"
-                        + " give the zone.");
+                .hasMessage("dusk.jpg gives the time by the camera's clock (2026-11-25 21:00:15) but not its zone."
+                        + " Give the zone.");
     }
 }

@@ -36,8 +36,8 @@ import polewright.web.session.NightSession;
 @Command(
         name = "serve",
         description = {
-            "Serve the pages for the phone and the laptop, until Ctrl-C.",
-            "Only this machine can open them; with --share, paired devices in the same network too."
+            "Serve the pages for phone and laptop until Ctrl-C.",
+            "Only this machine can open them; with --share, paired devices on the same network can too."
         },
         footer = {
             "",
@@ -62,29 +62,30 @@ public final class ServeCommand implements Callable<Integer> {
             names = "--port",
             paramLabel = "N",
             defaultValue = "" + PageServer.USUAL_PORT,
-            description = "Where to listen; 0 for any that is free. Default: ${DEFAULT-VALUE}.")
+            description = "Port to listen on; 0 for any free one. Default: ${DEFAULT-VALUE}.")
     private int port;
 
     @Option(
             names = "--share",
-            description = "Let phones in the same network in, once they have typed the code that is shown here.")
+            description = "Let phones on the same network in once they have entered the code shown here.")
     private boolean share;
 
     @Option(
             names = "--secure",
             description = {
-                "With --share: encrypt what is sent, under a certificate of this machine's own. A phone's browser warns"
-                        + " of it once, and can then keep its screen on and give its position."
+                "With --share: encrypt the connection with this machine's own certificate. A phone's browser warns"
+                        + " once, and can then keep its screen on and share its position."
             })
     private boolean secure;
 
-    @Option(names = "--light-terminal", description = "The terminal is light: draw the code's picture for that.")
+    @Option(names = "--light-terminal", description = "Draw the QR code for a light terminal.")
     private boolean lightTerminal;
 
     @Option(
             names = "--frames",
             paramLabel = "FOLDER",
-            description = "Where the capture program saves: each new frame shows on the pages, and tells the axis.")
+            description =
+                    "Where the capture program saves: each new frame appears on the pages and is used for the fix.")
     private @Nullable Path frames;
 
     @Mixin
@@ -104,10 +105,10 @@ public final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (port < 0 || port > 65_535) {
-            throw new WrongUsage("port " + port + " is outside 0 to 65535: leave --port out, or name another.");
+            throw new WrongUsage("port " + port + " is outside 0 to 65535. Leave --port out, or name another.");
         }
         if (secure && !share) {
-            throw new WrongUsage("--secure goes with --share: without that, nothing leaves this machine.");
+            throw new WrongUsage("--secure needs --share: without it, nothing leaves this machine.");
         }
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
         NightSession nights = NightSession.of("", workbench, commands).watching(frames(), Clock.systemUTC());
@@ -127,7 +128,7 @@ public final class ServeCommand implements Callable<Integer> {
                 PageServer server =
                         PageServer.start(List.of(nights, practice), door, share ? EVERY_NETWORK : LOOPBACK, port)) {
             output.say(workbench, "Polewright is at http://" + LOOPBACK + ":" + server.port() + "/");
-            output.say(workbench, "Ctrl-C ends it; what was logged stays.");
+            output.say(workbench, "Stop it with Ctrl-C; the log is kept.");
             if (share) {
                 invite(door, server.port(), certificate);
             }
@@ -148,7 +149,7 @@ public final class ServeCommand implements Callable<Integer> {
         }
         if (!Files.isDirectory(frames)) {
             throw new OperationFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
-                    + ": name the folder that your capture program saves to.");
+                    + ". Name the folder that your capture program saves to.");
         }
         return FrameSource.saved(frames, told, drive.told());
     }
@@ -158,32 +159,33 @@ public final class ServeCommand implements Callable<Integer> {
         if (addresses.isEmpty()) {
             output.say(
                     workbench,
-                    "NOTE  This machine is in no network: join one, or let the phone make one, then start again.");
+                    "NOTE  This machine is not on a network. Join one, or use the phone's hotspot, then start again.");
             return;
         }
         String code = door.code().grouped();
         String scheme = certificate.isPresent() ? "https://" : "http://";
-        List<String> lines = new ArrayList<>(List.of("", "On a phone in the same network open one of"));
+        List<String> lines = new ArrayList<>(List.of("", "On a phone on the same network, open one of"));
         addresses.forEach(address -> lines.add("  " + scheme + address + ":" + listening + "/"));
-        lines.add("and type the code " + code + ", or let its camera read this:");
+        lines.add("and enter the code " + code + ", or scan this:");
         output.say(workbench, lines);
         output.show(
                 workbench,
                 TerminalQr.lines(scheme + addresses.get(0) + ":" + listening + "/pair#" + code, !lightTerminal));
         output.say(
                 workbench,
-                "The code serves one device, for 10 minutes; another is shown here when a device asks. Who was let in:"
+                "The code works for one device, for 10 minutes; a new one appears here when a device asks. Paired"
+                        + " devices:"
                         + " polewright devices");
         output.say(
                 workbench,
                 certificate
                         .map(own -> List.of(
-                                "What is sent is encrypted. The browser warns, once, because only this machine vouches"
-                                        + " for its certificate. Go on if the SHA-256 fingerprint that the browser shows is",
+                                "The connection is encrypted. The browser warns once, because only this machine vouches"
+                                        + " for its certificate. Continue if the SHA-256 fingerprint in the browser is",
                                 "  " + own.fingerprint().substring(0, HALF_A_FINGERPRINT),
                                 "  " + own.fingerprint().substring(HALF_A_FINGERPRINT)))
-                        .orElseGet(() -> List.of(
-                                "What is sent goes over your network unencrypted: share only in one that you trust, or"
+                        .orElseGet(
+                                () -> List.of("The connection is not encrypted: share only on a network you trust, or"
                                         + " add --secure.")));
     }
 }

@@ -18,8 +18,8 @@ class AllowCommandTest extends TypedAllowances {
     void withoutWorkThePlainLimitIsShown_andWhatCouldBeSaid() {
         assertThat(good("allow").lines())
                 .containsExactly(
-                        "ZONE  The axis may be within 5′ of the pole.",
-                        "      What tonight is for has not been said. To work out how exact it has to be:",
+                        "ZONE  The axis must be within 5′ of the pole.",
+                        "      Say what tonight is for, and the tolerance follows from it:",
                         "      polewright allow --for a casual look",
                         "      polewright allow --for a look by hand",
                         "      polewright allow --for planets at high power",
@@ -43,15 +43,16 @@ class AllowCommandTest extends TypedAllowances {
         good("allow --also planets");
         String shown = flat(good("allow"));
         assertThat(shown)
-                .startsWith(
-                        "WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
-                                + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere above 30°, except within 10° of the pole. Alone it allows ")
-                .contains(
-                        " 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere above"
-                                + " 20°, except within 10° of the pole. Alone it allows 24′ round its best aim; beyond that a go-to misses. ZONE Good enough is ")
-                .contains("WHY Strictest is short subs: just beyond its line stars trail.")
+                .startsWith("WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
+                        + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere"
+                        + " above 30°, except within 10° of the pole. On its own: within ")
+                .contains(" 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere"
+                        + " above"
+                        + " 20°, except within 10° of the pole. On its own: within 24′ of its best aim;"
+                        + " farther out, a go-to misses the field. ZONE Good enough: within ")
+                .contains("WHY The strictest is short subs: outside its limit, stars trail.")
                 .containsPattern(
-                        "AIM Best is \\d\\.\\d′ above the true pole: the point farthest from every line of the zone\\.");
+                        "AIM Best is \\d\\.\\d′ above the true pole, the point farthest from every edge of the zone\\.");
     }
 
     @Test
@@ -61,8 +62,9 @@ class AllowCommandTest extends TypedAllowances {
                 .startsWith(
                         "WORK  planets at high power: a field of 24′, 10 minutes untouched, go-to within",
                         "      24′; anywhere above 20°, except within 10° of the pole.",
-                        "ZONE  Good enough is 24′ round the best aim, alike every way.",
-                        "WHY   Strictest is planets at high power: just beyond its line a go-to misses.",
+                        "ZONE  Good enough: within 24′ of the best aim, in any direction.",
+                        "WHY   The strictest is planets at high power: outside its limit, a go-to misses",
+                        "      the field.",
                         "AIM   The true pole is the best aim.",
                         "Logged #2: work set.");
         JsonNode json = good("allow --for casual --json").json();
@@ -89,8 +91,8 @@ class AllowCommandTest extends TypedAllowances {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
-                .contains(
-                        "Moon: a field of 42′, 30 minutes untouched; anywhere above 30°, except within 10° of the pole. In place of 'moon'. ZONE");
+                .contains("Moon: a field of 42′, 30 minutes untouched; anywhere above 30°, except within 10° of the"
+                        + " pole. In place of 'moon'. ZONE");
         assertThat(items()).containsExactly("Moon", "saturn");
         assertThat(flat(good("allow drop moon"))).contains("NOTE Tonight is no longer for Moon.");
         assertThat(items()).containsExactly("saturn");
@@ -100,7 +102,7 @@ class AllowCommandTest extends TypedAllowances {
     void aPlainLimitTakesThePlaceOfWork() {
         good("allow --for planets");
         assertThat(good("allow 3").out())
-                .startsWith("Logged #3: allowance set.\nNOTE  The work no longer counts: planets at high power.\n");
+                .startsWith("Logged #3: allowance set.\nNOTE  No longer used: planets at high power.\n");
         assertThat(good("allow --json").json().get("depth_arcmin").doubleValue())
                 .isCloseTo(3, within(1e-9));
         good("undo");
@@ -113,12 +115,12 @@ class AllowCommandTest extends TypedAllowances {
         String near = flat(good("allow look mercury --field 0.5 --target mercury --at 2026-11-25T12:00Z"));
         assertThat(near)
                 .contains("CARE Only ")
-                .contains("° from the Sun, which is up: do not point there without a proper solar filter.")
-                .contains("NOTE It is day at 2026-11-25T12:00:00Z, when this is to begin: --at names another time.");
+                .contains("° from the Sun, which is up. Do not point there without a proper solar filter.")
+                .contains("NOTE It is daylight at 2026-11-25T12:00:00Z, when this begins. --at sets another time.");
         JsonNode json = good("allow look jupiter --field 0.5 --target jupiter --at 2026-11-25T09:00Z --json")
                 .json();
         assertThat(json.get("notes")).hasSize(1);
-        assertThat(json.get("notes").get(0).textValue()).startsWith("NOTE  It is day at 2026-11-25T09:00:00Z");
+        assertThat(json.get("notes").get(0).textValue()).startsWith("NOTE  It is daylight at 2026-11-25T09:00:00Z");
         assertThat(good("allow look vega --field 0.5 --target vega").out()).doesNotContain("NOTE", "CARE");
     }
 
@@ -127,45 +129,92 @@ class AllowCommandTest extends TypedAllowances {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "allow lok => allow ARCMIN: 'lok' is not known here: write arcminutes, such as 5, or look, shot or drop, or --for with one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
-                "allow 0 => allow: an allowance of 0 arcminutes is outside 0.05 to 600: give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye.",
-                "allow --for galaxies => allow: 'galaxies' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
-                "allow --for => allow: --for says for what: add one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
-                "allow --for planets look => allow: 'planets look' is not among the kinds of work: write one of \"a casual look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\"; or add a look or a shot of your own.",
-                "allow --for short subs => allow: short subs need a camera, and the rig has none: give its focal length and the width of a pixel, or add it to the rig file.",
-                "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at high power: leave the camera's options out.",
-                "allow --focal-length 1200 --pixel 3.76 => allow: a camera, but not what for: add --for short subs or --for long guided subs.",
-                "allow 3 --for planets => allow: a plain limit holds whatever the work: leave out the arcminutes, or the rest.",
-                "allow look moon => allow look: the field is not known: add --field DEG, or --eyepiece with one of finder, eyepiece, reticle.",
-                "allow look moon --eyepiece plossl => allow look: the rig has no optic called 'plossl': give --field DEG, or one of finder, eyepiece, reticle.",
-                "allow look moon --field 0.5 --eyepiece reticle => allow look: the field is told twice: give --field or --eyepiece, one of them.",
-                "allow look moon --field 0 => allow look: a field of 0 degrees for 'moon' must be more than 0 and at most 60: give the true field: eyepiece apparent field / magnification.",
-                "allow look moon --field 1 --stay 0 => allow look: staying in the field for 0 minutes for 'moon' must be more than 0 and at most 720: give how long an object should stay in the field untouched; 15 minutes is a long look.",
-                "allow look moon --field 1 --go-to 0 => allow look: a go-to within 0 arcminutes for 'moon' must be more than 0 and at most 1800: give how far from the middle it may land; half the finder's field is the most that helps.",
-                "allow look moon --field 1 --stay 1e9 => allow look --stay: '1e9' is not a number: write it in figures, such as 5 or 2.5.",
+                "allow lok => allow ARCMIN: 'lok' is not a limit or a kind of work. Write arcminutes, such as 5, or"
+                        + " look, shot or drop, or --for with one of \"a casual look\", \"a look by hand\","
+                        + " \"planets at high power\", \"short subs\", \"long guided subs\".",
+                "allow 0 => allow: an allowance of 0 arcminutes is outside 0.05 to 600. Give how far the axis may be"
+                        + " off the pole, in arcminutes; 5 suits visual observing.",
+                "allow --for galaxies => allow: 'galaxies' is not a kind of work. Write one of \"a casual look\","
+                        + " \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\", or"
+                        + " add a look or a shot of your own.",
+                "allow --for => allow: --for needs the kind of work. Add one of \"a casual look\", \"a look by"
+                        + " hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
+                "allow --for planets look => allow: 'planets look' is not a kind of work. Write one of \"a casual"
+                        + " look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided"
+                        + " subs\", or add a look or a shot of your own.",
+                "allow --for short subs => allow: short subs need a camera, and the rig has none. Give its focal"
+                        + " length and the width of a pixel, or add it to the rig file.",
+                "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at"
+                        + " high power. Leave out the camera options.",
+                "allow --focal-length 1200 --pixel 3.76 => allow: a camera is given, but not the work. Add --for"
+                        + " short subs or --for long guided subs.",
+                "allow 3 --for planets => allow: a plain limit does not depend on the work. Give the arcminutes"
+                        + " alone, or leave them out.",
+                "allow look moon => allow look: the field is not known. Add --field DEG, or --eyepiece with one of"
+                        + " finder, eyepiece, reticle.",
+                "allow look moon --eyepiece plossl => allow look: the rig has no optic called 'plossl'. Give --field"
+                        + " DEG, or one of finder, eyepiece, reticle.",
+                "allow look moon --field 0.5 --eyepiece reticle => allow look: the field is given twice. Give"
+                        + " --field or --eyepiece, only one of them.",
+                "allow look moon --field 0 => allow look: a field of 0 degrees for 'moon' must be more than 0 and at"
+                        + " most 60. Give the true field: eyepiece apparent field / magnification.",
+                "allow look moon --field 1 --stay 0 => allow look: staying in the field for 0 minutes for 'moon'"
+                        + " must be more than 0 and at most 720. Give how long an object should stay in the field"
+                        + " untouched; 15 minutes is a long look.",
+                "allow look moon --field 1 --go-to 0 => allow look: a go-to within 0 arcminutes for 'moon' must be"
+                        + " more than 0 and at most 1800. Give how far from the centre it may land; more than half"
+                        + " the finder's field does not help.",
+                "allow look moon --field 1 --stay 1e9 => allow look --stay: '1e9' is not a number. Write digits,"
+                        + " such as 5 or 2.5.",
                 "allow look => allow look: NAME is missing.",
                 "allow shot m31 => allow shot: --exposure SECONDS is missing.",
-                "allow shot m31 --exposure 60 => allow shot: the rig has no camera: give --focal-length and --pixel, or add the camera to the rig file.",
-                "allow shot m31 --exposure 60 --camera big => allow shot: the rig has no camera called 'big', or any other: give --focal-length and --pixel, or add the camera to the rig file.",
-                "allow shot m31 --exposure 60 --pixel 3.76 => allow shot: --pixel without --focal-length is half a camera: give both.",
-                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot: a pixel of 0 microns is outside 0.5 to 100: give its width in microns, not binned.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length -5 => allow shot: a focal length of -5 mm is outside 1 to 20000: give it in mm.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --size big => allow shot --size: 'big' is not a size in pixels: write width and height, such as 4144x2822.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --binning 0 => allow shot: binning 0 is outside 1 to 8: give how many pixels each way; 1 is none.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --tolerance wide => allow shot --tolerance: 'wide' is not the length of a trail: write arcseconds, such as 2.5, or pixels: 2px.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a guide star '-1' arcminutes away is outside 0 to 1200: write how far it is from the middle of the picture, such as 20, or nothing if it is where it usually is.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0 arcseconds must be more than 0 and at most 30: give how wide a star's image is; 3 is usual.",
-                "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for 'm31' must be more than 0 and at most 10800: give one exposure in seconds.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot: it is told twice where to look: give --target, --declination or --above, one of them.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --at 2026-11-25T21:00Z => allow shot: --at says when, but not what: add --target.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 => allow shot: --declination without --hours: give both, or --target.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 --hours 1 => allow shot --hours: '1' is not a range of hours: write hours from the meridian, the earlier first, east negative or with its letter: -2,1.5 or 2E,1.5W.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 --hours 2,1 => allow shot: the hour angles of 'declination +20°' run backward or over more than a day: give the earlier first, west positive.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination -60 --hours 0,1 => allow shot: declination −60° is below the horizon at the beginning (altitude -24.6°): choose another time, or something that is up.",
-                "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target sun => allow shot: the Sun is no target for an axis that is set by the stars: never point there without a proper solar filter.",
-                "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target vegq => allow shot --target: nothing on the sky is called 'vegq': did you mean Vega?",
-                "allow shot all --exposure 1 --pixel 4 --focal-length 500 --above 90 => allow shot: a lowest altitude of 90 degrees is outside 5 to 85: give how low you look; 30 is usual.",
-                "allow drop ring => allow drop: nothing in tonight's work is called 'ring': say what tonight is for, with polewright allow --for.",
+                "allow shot m31 --exposure 60 => allow shot: the rig has no camera. Give --focal-length and --pixel,"
+                        + " or add the camera to the rig file.",
+                "allow shot m31 --exposure 60 --camera big => allow shot: the rig has no camera called 'big', or any"
+                        + " other. Give --focal-length and --pixel, or add the camera to the rig file.",
+                "allow shot m31 --exposure 60 --pixel 3.76 => allow shot: --pixel needs --focal-length. Give both.",
+                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot: a pixel of 0 microns is"
+                        + " outside 0.5 to 100. Give its width in microns, unbinned.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length -5 => allow shot: a focal length of -5 mm is"
+                        + " outside 1 to 20000. Give it in mm.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --size big => allow shot --size: 'big' is"
+                        + " not a size in pixels. Write width and height, such as 4144x2822.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --binning 0 => allow shot: binning 0 is"
+                        + " outside 1 to 8. 1 means no binning.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --tolerance wide => allow shot"
+                        + " --tolerance: 'wide' is not a trail length. Write arcseconds, such as 2.5, or pixels: 2px.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a"
+                        + " guide star '-1' arcminutes away is outside 0 to 1200. Give its distance from the centre"
+                        + " of the picture, such as 20, or nothing for the usual.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0"
+                        + " arcseconds must be more than 0 and at most 30. Give the width of a star's image; 3 is"
+                        + " usual.",
+                "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for"
+                        + " 'm31' must be more than 0 and at most 10800. Give one exposure in seconds.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot:"
+                        + " the part of the sky is given twice. Give only one of --target, --declination and --above.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --at 2026-11-25T21:00Z => allow shot:"
+                        + " --at needs a target. Add --target.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 => allow shot:"
+                        + " --declination needs --hours. Give both, or give --target.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 --hours 1 => allow shot"
+                        + " --hours: '1' is not a range of hour angles. Write hours from the meridian, the earlier"
+                        + " first, east negative or with its letter: -2,1.5 or 2E,1.5W.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 --hours 2,1 => allow"
+                        + " shot: the hour angles of 'declination +20°' run backward or span more than a day. Give"
+                        + " the earlier first, west positive.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination -60 --hours 0,1 => allow"
+                        + " shot: declination −60° is below the horizon at the beginning (altitude -24.6°). Choose"
+                        + " another time, or a target that is up.",
+                "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target sun => allow shot: the Sun cannot"
+                        + " be a target here. Never point there without a proper solar filter.",
+                "allow shot sun --exposure 1 --pixel 4 --focal-length 500 --target vegq => allow shot --target:"
+                        + " nothing in the sky is called 'vegq'. Did you mean Vega?",
+                "allow shot all --exposure 1 --pixel 4 --focal-length 500 --above 90 => allow shot: a lowest"
+                        + " altitude of 90 degrees is outside 5 to 85. Give the lowest altitude you observe at; 30"
+                        + " is usual.",
+                "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Say what tonight is for,"
+                        + " with polewright allow --for.",
             })
     void whatCannotBeIsRefusedInOneLine(String typed, String complaint) {
         Outcome refused = type(typed);
@@ -179,12 +228,11 @@ class AllowCommandTest extends TypedAllowances {
     void theLastItemIsNotDropped() {
         good("allow --for planets");
         assertThat(type("allow drop planets at high power").complaint())
-                .isEqualTo(
-                        "polewright allow drop: 'planets at high power' is all that tonight is for: say what else it is"
-                                + " for, with polewright allow --for, or set a plain limit, with polewright allow 5.");
+                .isEqualTo("polewright allow drop: 'planets at high power' is the only item of tonight's work. Set"
+                        + " other work with polewright allow --for, or a plain limit with polewright allow 5.");
         assertThat(type("allow drop moon").complaint())
                 .isEqualTo(
-                        "polewright allow drop: nothing in tonight's work is called 'moon': drop one of planets at high"
+                        "polewright allow drop: nothing in tonight's work is called 'moon'. Drop one of planets at high"
                                 + " power.");
     }
 
@@ -214,15 +262,15 @@ class AllowCommandTest extends TypedAllowances {
         good("allow shot pole --exposure 30 --declination 80 --hours 0,1" + CAMERA);
         person.waitMinutes(1440);
         assertThat(flat(good("begin --as-typed --site " + TUSSOCK_FLAT)))
-                .contains("allowed within 5′ of the pole. NOTE What the last night was for is not taken over: ");
+                .contains("allowed within 5′ of the pole. NOTE The last night's work is not carried over: ");
     }
 
     @Test
     void beginRefusesALimitAndWorkTogether() {
         assertThat(type("begin --again --allow 3 --for planets").complaint())
-                .isEqualTo("polewright begin: --allow holds whatever the work: leave out --allow, or --for.");
+                .isEqualTo("polewright begin: --allow does not depend on the work. Give --allow or --for, not both.");
         assertThat(type("begin --again --for stars").complaint())
-                .startsWith("polewright begin: 'stars' is not among the kinds of work: write one of ");
+                .startsWith("polewright begin: 'stars' is not a kind of work. Write one of ");
     }
 
     @Test
@@ -235,6 +283,6 @@ class AllowCommandTest extends TypedAllowances {
                 .anyMatch(line -> line.contains("north celestial pole"))
                 .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
         assertThat(type("allow --picture " + person.file("no/zone.svg")).complaint())
-                .endsWith(". Make it, or name a file in a folder that is there.");
+                .endsWith(". Create it, or name a file in an existing folder.");
     }
 }

@@ -55,8 +55,8 @@ class AllowShotTest extends TypedAllowances {
 
     @Test
     void whatTheRigDoesNotTellOrCannotKeepIsNoted() throws IOException {
-        String notCounted = "NOTE The drive's periodic error is not counted, for the rig does not tell it";
-        String clamping = "NOTE Tightening the clamps may move the axis by 2.0′, which is more than the zone is deep";
+        String notCounted = "NOTE The rig gives no periodic error, so it is not counted";
+        String clamping = "NOTE Tightening the clamps may move the axis by 2.0′, more than the radius of the zone";
         assertThat(flat(good("allow --for short subs" + CAMERA)))
                 .contains(notCounted)
                 .doesNotContain("Tightening the clamps");
@@ -90,8 +90,9 @@ class AllowShotTest extends TypedAllowances {
         Outcome refused = type("allow shot deep --exposure 900 --focal-length 2800 --pixel 3.76");
         assertThat(refused.status()).isEqualTo(2);
         assertThat(refused.complaint())
-                .matches("polewright allow shot: 'deep' cannot come out well: even with a perfect axis stars trail; the"
-                        + " longest that could is \\d+(\\.5)? minutes: shorten --exposure, allow a longer --tolerance, stay"
+                .matches("polewright allow shot: 'deep' is not possible: even with a perfect axis stars trail; the"
+                        + " longest that could is \\d+(\\.5)? minutes. Shorten --exposure, allow a longer"
+                        + " --tolerance, stay"
                         + " higher, or guide\\.");
         assertThat(person.events()).isEqualTo(1);
         // What is said to be possible is possible.
@@ -121,8 +122,7 @@ class AllowShotTest extends TypedAllowances {
                                         + "\"height_px\":2822}")));
         good("begin --again --rig " + rig);
         assertThat(type("allow shot wide --exposure 60").complaint())
-                .isEqualTo(
-                        "polewright allow shot: it is not said with which camera: add --camera with one of guide, main.");
+                .isEqualTo("polewright allow shot: the rig has several cameras. Add --camera with one of guide, main.");
         assertThat(flat(good("allow shot wide --exposure 60 --camera MAIN"))).contains("with main (1200 mm,");
         assertThat(flat(good("allow --for short subs"))).contains("with main (1200 mm,");
     }
@@ -135,7 +135,7 @@ class AllowShotTest extends TypedAllowances {
         assertThat(flat(good("allow shot ring --exposure 60")))
                 .contains("ring: exposures of 60 s, 60 minutes in all, with the camera (1200 mm, 4144×2822 pixels");
         assertThat(type("allow shot ring --exposure 60 --binning 2").complaint())
-                .isEqualTo("polewright allow shot: the rig has no camera: give --focal-length and --pixel, or add the"
+                .isEqualTo("polewright allow shot: the rig has no camera. Give --focal-length and --pixel, or add the"
                         + " camera to the rig file.");
         person.waitMinutes(1440);
         assertThat(flat(good("begin --for short subs"))).contains(" for short subs. ");
@@ -145,7 +145,7 @@ class AllowShotTest extends TypedAllowances {
     void beginWithoutACameraSaysHowItGoesOn() {
         assertThat(type("begin --again --for short subs").complaint())
                 .isEqualTo(
-                        "polewright begin: short subs need a camera, and the rig has none: begin without --for, then:"
+                        "polewright begin: short subs need a camera, and the rig has none. Begin without --for, then:"
                                 + " polewright allow --for short subs --focal-length MM --pixel MICRONS.");
     }
 }

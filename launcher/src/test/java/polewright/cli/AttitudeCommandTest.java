@@ -123,11 +123,12 @@ class AttitudeCommandTest {
                 .out();
         // Figures are the other tests' matter; exponents and counts vary in length.
         assertThat(told.replaceAll("\\d+\\.\\d+", "#.#").replaceAll("\\d+", "#").replaceAll("\\s+", " "))
-                .isEqualTo(
-                        "frame.fits looks at right ascension #h#m#.#s, declination +#°#′#″ (ICRS; #.#, +#.# degrees),"
-                                + " give or take #.#″. Its up is #.#° from north through east; #.#° by #.#°, #″ a pixel."
-                                + " It stood at azimuth #.#° (north-north-east), #.#° up. # of # stars are known, to"
-                                + " #.#″ RMS. ");
+                .isEqualTo("frame.fits is centred on right ascension #h#m#.#s, declination +#°#′#″ (ICRS; #.#, +#.#"
+                        + " degrees)"
+                        + " ±#.#″. Up in the frame is position angle #.#° (from north through east). Field"
+                        + " #.#° by #.#°, #″ per pixel."
+                        + " It was at azimuth #.#° (north-north-east), #.#° up. # of # stars matched,"
+                        + " #.#″ RMS. ");
     }
 
     @Test
@@ -180,8 +181,7 @@ class AttitudeCommandTest {
                 .json();
         assertTrue(told);
         assertThat(told.get("notes").get(0).textValue())
-                .matches(
-                        "NOTE  by its focal length and pixel size a pixel would be 7\\.64″ wide; the stars say 20\\.6\\d″\\.");
+                .matches("NOTE  its focal length and pixel size give 7\\.64″ per pixel; the stars give 20\\.6\\d″\\.");
     }
 
     @Test

@@ -53,7 +53,7 @@ class CentringTableTest {
         assertThat(person.good("centre", "--csv", table, "--once", "key-of-a-table")
                         .lines()
                         .get(0))
-                .isEqualTo("Logged already as #2; nothing was added.");
+                .isEqualTo("Already logged as #2; nothing added.");
         assertThat(person.events()).isEqualTo(3);
     }
 

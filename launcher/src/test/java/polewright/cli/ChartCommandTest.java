@@ -42,7 +42,7 @@ class ChartCommandTest {
                         "From Mirach (south-south-east, 7 fists up) go 7.7°, 9.7 field widths, toward",
                         "what the eyepiece shows up and left.",
                         "The eyepiece shows 48′ of sky, left and right swapped.",
-                        "To have it drawn: --picture FILE.svg.");
+                        "To draw it: --picture FILE.svg.");
     }
 
     @Test
@@ -70,9 +70,8 @@ class ChartCommandTest {
         CommandRun.Outcome outcome = chart("sun");
         assertThat(outcome.status()).isEqualTo(2);
         assertThat(outcome.complaint())
-                .isEqualTo(
-                        "polewright chart: the Sun is not looked for through a finder: cap it. The Sun burns an eye in"
-                                + " an instant; only a proper filter over the front of the tube makes it safe.");
+                .isEqualTo("polewright chart: never look for the Sun through a finder: cap it. The Sun burns an eye in"
+                        + " an instant; only a proper filter over the front of the tube makes it safe.");
     }
 
     @Test
@@ -88,7 +87,7 @@ class ChartCommandTest {
         assertThat(chart("M 13", "--optic", "binocular").complaint())
                 .isEqualTo("polewright chart: the rig has no optic 'binocular'; it has finder, eyepiece, reticle.");
         assertThat(chart("M 13", "--faintest", "15").complaint())
-                .isEqualTo("polewright chart: a faintest magnitude of 15.0 is outside 1 to 12, which the atlas has.");
+                .isEqualTo("polewright chart: a magnitude limit of 15.0 is outside 1 to 12, the range of the atlas.");
     }
 
     /** Capella stands 23° from the midsummer Sun; the target, 31° from it, comes with no warning of its own. */
@@ -98,8 +97,8 @@ class ChartCommandTest {
         CommandRun.Outcome outcome = chart("79,54");
         assertThat(outcome.out())
                 .doesNotContain("Capella")
-                .contains("NOTE  Too light to go from a star: wait for dusk, or use go-to or the circles.")
-                .contains("CARE  The Sun is up: keep tube and finder capped until they stand still");
+                .contains("NOTE  Too light to hop from a star. Wait for dusk, or use go-to or the setting")
+                .contains("CARE  The Sun is up. Keep tube and finder capped until they have stopped moving,");
         assertThat(chart("79,54", "--json").out()).doesNotContain("guide_star").contains("The Sun is up");
     }
 

@@ -48,8 +48,9 @@ class ClockSetBackTest {
     void itIsSaid_withBothWaysToCorrectIt() {
         assertThat(said("sight", "scale", "54.5"))
                 .contains("NOTE  the computer's clock says 2026-01-15T20:00:00Z, yet #2 was logged at"
-                        + " 2026-01-15T21:00:00Z: it has been set back by 60 minutes or more. If it was ahead, take 60"
-                        + " minutes off what was logged up to #2: polewright retime FIRST 2 --add=-60. If it is behind now,"
+                        + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more. If it was ahead,"
+                        + " subtract 60"
+                        + " minutes from everything up to #2: polewright retime FIRST 2 --add=-60. If it is behind now,"
                         + " set it right, then add 60 minutes from #3 on: polewright retime 3 --add 60.");
         assertThat(said("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
     }
@@ -63,9 +64,9 @@ class ClockSetBackTest {
         assertThat(said("note", "frost"))
                 .contains(
                         "NOTE  this is 13 hours after #3 of ",
-                        "Z. If tonight is another night, undo this and begin that one:"
-                                + " polewright begin. If the computer's clock is ahead, set it right, then take the difference"
-                                + " off: polewright retime 4 --add=-MINUTES.");
+                        "Z. If tonight is another night, undo this and type polewright begin. If the computer's"
+                                + " clock was ahead, set it right, then subtract the difference: polewright retime 4"
+                                + " --add=-MINUTES.");
         assertThat(said("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
     }
 
@@ -97,9 +98,9 @@ class ClockSetBackTest {
     @Test
     void aCorrectionThatCannotBeMeantIsRefused() {
         assertThat(person.run("retime", "2", "1", "--add", "5").complaint())
-                .isEqualTo("polewright retime: event 1 is not after event 2: name the first, then the last of them.");
+                .isEqualTo("polewright retime: event 1 is not after event 2. Give the first, then the last.");
         assertThat(person.run("retime", "7", "--add", "5").status()).isNotZero();
-        assertThat(person.run("retime", "2", "--add", "0").complaint()).contains("a clock that was off by 0 minutes");
+        assertThat(person.run("retime", "2", "--add", "0").complaint()).contains("a clock error of 0 minutes");
         assertThat(person.events()).isEqualTo(2);
     }
 

@@ -61,8 +61,8 @@ class CorrectionsTest {
         assertThat(rig.at("/altitude_screw/geometry/arm_mm").doubleValue()).isBetween(359.99, 360.01);
         assertThat(person.good("log").out().replaceAll("\\s+", " "))
                 .contains(
-                        "rig corrected: azimuth screw clockwise takes the axis left; altitude screw pitch 1.25 mm, arm"
-                                + " 360 mm, play of 0.3 turns");
+                        "rig corrected: azimuth screw clockwise moves the axis left; altitude screw pitch 1.25 mm, arm"
+                                + " 360 mm, backlash of 0.3 turns");
 
         type("undo");
         assertThat(fix()).isEqualTo(before);
@@ -101,7 +101,7 @@ class CorrectionsTest {
         assertThat(rig().at("/name").textValue()).isEqualTo("fork");
         CommandRun.Outcome unknown = person.run("rig", "correct", "--known", "truss");
         assertThat(unknown.complaint())
-                .isEqualTo("polewright rig correct: no night in the log had a rig called 'truss': the rigs are fork.");
+                .isEqualTo("polewright rig correct: no night in the log had a rig called 'truss'. The rigs are fork.");
     }
 
     @Test
@@ -160,17 +160,17 @@ class CorrectionsTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-        rig correct                                              | no figure of the rig is corrected: give the figure that was wrong.
-        rig correct --azimuth-clockwise raises                   | the azimuth screw of rig 'fork' raises the axis: say whether a clockwise turn takes it right or left.
-        rig correct --azimuth-clockwise left --azimuth-reversed  | where the azimuth screw goes is said twice: give --azimuth-clockwise or --azimuth-reversed.
-        rig correct --altitude-gain 0                            | 0 times as far a turn is outside 0.01 to 100: 1 is as entered, 0.5 half as far.
-        rig correct --optic guidescope --view erect              | the rig has no optic called 'guidescope': its optics are finder, eyepiece, reticle.
-        rig correct --view erect                                 | which optic is meant is not said: add --optic NAME.
-        site correct                                             | the site is missing: add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres).
-        site correct --site 54.60,-2.90,240                      | the site is entered so already: give the site as it is.
-        site correct --site 88,10                                | latitude 88 is beyond 84 degrees, where no wedge can be set by azimuth and altitude: check that latitude comes before longitude.
-        sight scale 54 --instead-of 1                            | event 1 is no sighting and no centring, so no other can replace it: give the number of a sighting, as the log shows it.
-        sight scale 54 --instead-of 7                            | there is no event 7 that counts: give the number of a sighting, as the log shows it.
+        rig correct                                              | no figure of the rig is corrected. Give the figure that was wrong.
+        rig correct --azimuth-clockwise raises                   | the azimuth screw of rig 'fork' raises the axis. Give whether a clockwise turn moves it right or left.
+        rig correct --azimuth-clockwise left --azimuth-reversed  | where the azimuth screw goes is given twice. Give --azimuth-clockwise or --azimuth-reversed.
+        rig correct --altitude-gain 0                            | 0 times as far per turn is outside 0.01 to 100. 1 is as entered, 0.5 is half as far.
+        rig correct --optic guidescope --view erect              | the rig has no optic called 'guidescope'. Its optics are finder, eyepiece, reticle.
+        rig correct --view erect                                 | the optic is missing. Add --optic NAME.
+        site correct                                             | the site is missing. Add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres).
+        site correct --site 54.60,-2.90,240                      | the site already has these values. Give the correct site.
+        site correct --site 88,10                                | latitude 88 is beyond 84 degrees, where a wedge cannot be set by azimuth and altitude. Check that latitude comes before longitude.
+        sight scale 54 --instead-of 1                            | event 1 is neither a sighting nor a centring, so nothing can replace it. Give the number of a sighting, as the log shows it.
+        sight scale 54 --instead-of 7                            | there is no event 7 that counts. Give the number of a sighting, as the log shows it.
         """)
     void whatCorrectsNothing_isRefused_andNothingIsLogged(String typed, String complaint) {
         CommandRun.Outcome refused = person.run(typed.strip().split("\\s+"));

@@ -68,7 +68,7 @@ class DemoTest {
     void itTellsTheSeedTheTruthAndWhereTheLogIs() {
         Path log = host.file("data/polewright/demo.sqlite");
         assertThat(byFrames.out())
-                .contains("from seed 54.")
+                .contains("(seed 54).")
                 .contains("\nTHE TRUTH\n  at first  ")
                 .contains("The night is kept in " + log);
         // A command that is too long for a line goes on after a backslash.
@@ -158,10 +158,11 @@ class DemoTest {
                 : person.good("demo", "--seed", seed).out();
         assertThat(out)
                 .contains("\n  STOP  Good enough.")
-                .contains("\n  Within the allowance: good enough indeed.\n")
+                .contains("\n  Within the allowance: good enough.\n")
                 .contains(south ? "at Tussock Flat, an invented site" : "at Larkfell, an invented site")
-                .contains("\n  FRAME A new one says which turns remain:\n        altitude ");
-        List<MatchResult> wrong = Pattern.compile("wrong by ([\\d.]+)″; told: give or take ([\\d.]+)″")
+                .contains("\n  FRAME A new frame shows the turns that remain:\n        altitude ");
+        List<MatchResult> wrong = Pattern.compile(
+                        "error (?:of the first three )?([\\d.]+)″; stated uncertainty" + " ([\\d.]+)″")
                 .matcher(out.substring(out.indexOf("THE TRUTH")))
                 .results()
                 .toList();
@@ -171,7 +172,7 @@ class DemoTest {
                         .isLessThan(3.7 * Double.parseDouble(error.group(2)) + 1));
         // Three frames at first, and one more to confirm after the clamps were tightened; those while turning are told
         // apart.
-        assertThat(out.lines().filter(line -> line.matches("FRAME .* UTC: \\d+ of \\d+ stars known\\.")))
+        assertThat(out.lines().filter(line -> line.matches("FRAME .* UTC: \\d+ of \\d+ stars matched\\.")))
                 .hasSize(4);
     }
 
@@ -192,9 +193,7 @@ class DemoTest {
 
         CommandRun.Outcome again = host.run("demo", "--frames", frames().toString());
         assertThat(again.status()).isEqualTo(1);
-        assertThat(again.err())
-                .isEqualTo(
-                        "polewright demo: " + frames() + " is not empty and has been left alone: name a new folder.\n");
+        assertThat(again.err()).isEqualTo("polewright demo: " + frames() + " is not empty. Name a new folder.\n");
     }
 
     @Test
@@ -203,7 +202,7 @@ class DemoTest {
                 person.run("demo", "--by-eye", "--frames", person.file("frames").toString());
         assertThat(both.status()).isEqualTo(2);
         assertThat(both.complaint())
-                .isEqualTo("polewright demo: --by-eye takes no frames: leave out --frames, or --by-eye.");
+                .isEqualTo("polewright demo: --by-eye has no frames to keep: leave out --frames or --by-eye.");
         assertThat(person.file("frames")).doesNotExist();
     }
 

@@ -62,9 +62,9 @@ class EarlierNightsTest {
 
         // Four clampings, each seen to about 1′: still drawn a little toward none at all.
         assertThat(begun.replace('\n', ' '))
-                .contains(
-                        "From 4 earlier nights: the altitude screw turned clockwise raises the axis; the altitude screw moves 12 % more than the rig file says; clamping"
-                                + " usually lowers this axis 1.8′.");
+                .contains("From 4 earlier nights: turning the altitude screw clockwise raises the axis; the altitude"
+                        + " screw moves 12 % more than the rig file says; clamping"
+                        + " usually lowers this axis 1.8′.");
         String fix = person.good("fix", "--json").out();
         assertThat(fix).contains("\"earlier_nights\"", "\"clampings\":4");
         assertThat(person.good("log", "--json").out()).contains("\"learned\"");

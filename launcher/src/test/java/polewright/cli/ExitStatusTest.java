@@ -24,7 +24,7 @@ import polewright.operations.ExitStatus;
 /** What a command returns to the shell, and where it says so. */
 class ExitStatusTest {
     private static final Pattern IN_HELP = Pattern.compile("(?m)^  (\\d)  (.+(?:\\n     .+)*)$");
-    private static final Pattern IN_README = Pattern.compile("(?m)^\\| (\\d) \\| (.+) \\|$");
+    private static final Pattern IN_DOCS = Pattern.compile("(?m)^\\| (\\d) \\| (.+) \\|$");
 
     private CommandRun person;
 
@@ -36,9 +36,8 @@ class ExitStatusTest {
     @Test
     void helpAndReadme_giveTheSameMeanings_ofAllStatusesThatThereAre() throws IOException {
         Map<Integer, String> inHelp = meanings(IN_HELP, person.good("--help").out());
-        Path readme = Path.of(System.getProperty("user.dir")).resolveSibling("README.md");
-        assertThat(meanings(IN_README, Files.readString(readme).replace("`", "")))
-                .isEqualTo(inHelp);
+        Path page = Path.of(System.getProperty("user.dir")).resolveSibling("docs/commands.md");
+        assertThat(meanings(IN_DOCS, Files.readString(page).replace("`", ""))).isEqualTo(inHelp);
         assertThat(List.copyOf(inHelp.keySet())).isEqualTo(statuses());
     }
 
@@ -93,7 +92,7 @@ class ExitStatusTest {
             words.add("--at=" + year + "-11-25T20:00Z");
             CommandRun.Outcome outcome = person.run(words.toArray(String[]::new));
             assertThat(outcome.complaint())
-                    .endsWith(" --at: the time " + year + "-11-25T20:00:00Z is outside 1972 to 2100: check the year.");
+                    .endsWith(" --at: the time " + year + "-11-25T20:00:00Z is outside 1972 to 2100. Check the year.");
             assertThat(outcome.status()).isEqualTo(ExitStatus.WRONG_USAGE);
         }
         assertThat(person.events()).isEqualTo(1);

@@ -65,8 +65,9 @@ class FullDiskTest {
         assertThat(ended.status()).as(ended.err()).isEqualTo(ExitStatus.NOT_NOW);
         assertThat(ended.err())
                 .isEqualTo("polewright note: the library that reads the log cannot be unpacked in " + folder
-                        + ", so nothing was logged: this session limits files to 24,576 bytes and 1,500,000 are needed:"
-                        + " start again where no such limit is set (ulimit -f shows it); another folder can be named with"
+                        + ", so nothing was logged: this session limits files to 24,576 bytes and 1,500,000 are needed."
+                        + " Start again without that limit (ulimit -f shows it); another folder can be named"
+                        + " with"
                         + " JAVA_TOOL_OPTIONS=-Djava.io.tmpdir=FOLDER.\n");
         assertThat(person.events()).isEqualTo(2);
     }
@@ -89,7 +90,7 @@ class FullDiskTest {
         assertThat(ended.err())
                 .startsWith("polewright note: " + person.log()
                         + " cannot grow, so this was not logged; what was there is safe: this session limits files to ")
-                .doesNotContain("something inside");
+                .doesNotContain("internal error");
         assertThat(person.events()).isEqualTo(2);
     }
 
@@ -100,14 +101,14 @@ class FullDiskTest {
             assertThat(ended.status()).isEqualTo(ExitStatus.NOT_NOW);
             assertThat(ended.err())
                     .startsWith("polewright note: the library that reads the log cannot be unpacked in "
-                            + small.folder() + ", so nothing was logged: its disk is full: free some space");
+                            + small.folder() + ", so nothing was logged: the disk is full. Free some space");
         }
         try (SmallDisk mute = SmallDisk.mounted(folder.resolve("mute"), "size=8m,noexec")) {
             Ended ended = inAShell(":", "-Djava.io.tmpdir=" + mute.folder(), "note", "clouds");
             assertThat(ended.err())
                     .contains(
                             "cannot be unpacked in " + mute.folder(),
-                            "the system lets no program be loaded from there");
+                            "the system does not allow programs to be loaded from there");
         }
         assertThat(person.events()).isEqualTo(2);
     }
@@ -126,17 +127,18 @@ class FullDiskTest {
             assertThat(note.status()).isEqualTo(ExitStatus.NOT_NOW);
             assertThat(note.err())
                     .isEqualTo("polewright note: the disk with " + log
-                            + " is full, so this was not logged; what was there is safe: free some space and enter it"
+                            + " is full, so this was not logged; what was there is safe. Free some space and enter it"
                             + " again.\n");
 
             Path export = disk.folder().resolve("night.jsonl");
             assertThat(person.run("log", "export", export.toString()).complaint())
                     .isEqualTo("polewright log export: " + export
-                            + " cannot be written: its disk is full. Free some space, or name a file on another disk.");
+                            + " cannot be written: the disk is full. Free some space, or name a file on"
+                            + " another disk.");
 
             assertThatThrownBy(() -> devices.pair("tablet", NOW))
                     .isInstanceOf(OperationFailed.class)
-                    .hasMessageContaining("its disk is full");
+                    .hasMessageContaining("the disk is full");
             assertThat(devices.all()).hasSize(1);
 
             assertThat(disk.names()).isEqualTo(before);
@@ -147,7 +149,7 @@ class FullDiskTest {
     @Test
     void aNoteHasOneLimit_whicheverWayItComes() throws IOException {
         String tooLong = "x".repeat(4001);
-        String refusal = "the note has 4,001 characters, and a note may have 4,000: write it as several notes.";
+        String refusal = "the note has 4,001 characters, and a note may have 4,000. Write it as several notes.";
         person.good("note", "x".repeat(4000));
         assertThat(person.run("note", tooLong).complaint()).isEqualTo("polewright note: " + refusal);
         Path file = Files.writeString(

@@ -31,12 +31,12 @@ class GroundWordsTest {
     void aNorthernSiteIsToldOfTheNorth() {
         assertThat(person.good("ground", "--site", NORTH).lines())
                 .contains(
-                        "COMPASS 0.0° is true north (declination 0.0°, give or take 0.4°; iron nearby can",
+                        "COMPASS 0.0° is true north (declination 0.0° ± 0.4°; nearby iron can add more).",
                         "WEDGE   scale at 54.6° (a scale that counts from the zenith: 35.4°).",
                         "SHADOW  of a plumb line points to 14.7° true at 2026-11-25 13:00 UTC; the axis",
                         "        belongs 14.7° counter-clockwise of it, seen from above.",
                         "CARE    Do not look at the Sun; cap tube and finder by day.",
-                        "STAR    Polaris stands 37.3′ from the true pole at 2026-11-25 13:00 UTC. From",
+                        "STAR    Polaris is 37.3′ from the true pole at 2026-11-25 13:00 UTC. Direction",
                         "HOME    fork on a wedge:",
                         "  4. Turn the wedge so that its plate faces up toward true north.");
     }
@@ -45,10 +45,10 @@ class GroundWordsTest {
     void aSouthernSiteIsToldOfTheSouth() {
         assertThat(person.good("ground", "--site", SOUTH).lines())
                 .contains(
-                        "COMPASS 155.3° is true south (declination 24.7° east, give or take 0.4°; iron",
+                        "COMPASS 155.3° is true south (declination 24.7° east ± 0.4°; nearby iron can add",
                         "WEDGE   scale at 44.0° (a scale that counts from the zenith: 46.0°).",
                         "SHADOW  none: the Sun is down.",
-                        "STAR    Sigma Octantis stands 69.1′ from the true pole at 2026-11-25 13:00 UTC.",
+                        "STAR    Sigma Octantis is 69.1′ from the true pole at 2026-11-25 13:00 UTC.",
                         "  4. Turn the wedge so that its plate faces up toward true south.");
         assertThat(person.good("ground", "--site", SOUTH).out()).doesNotContain("Polaris", "true north");
     }
@@ -60,7 +60,7 @@ class GroundWordsTest {
         assertThat(out)
                 .contains("HOME    ")
                 .contains("CARE: never near the Sun without a proper filter")
-                .contains("CARE: mains and dew can kill: a battery is best.");
+                .contains("CARE: mains and dew can kill: a battery is safest.");
     }
 
     @Test
@@ -73,7 +73,7 @@ class GroundWordsTest {
     @Test
     void whereACompassIsUselessItSaysSo() {
         assertThat(person.good("ground", "--site", "86,140").out())
-                .contains("COMPASS of no use here: take north from the Sun or a star.");
+                .contains("COMPASS of no use here. Find north by the Sun or a star.");
     }
 
     @ParameterizedTest
@@ -117,6 +117,6 @@ class GroundWordsTest {
         assertThat(outcome.err())
                 .isEqualTo("polewright ground: " + folder.resolve("no/such.svg")
                         + " cannot be written: there is no folder " + folder.resolve("no")
-                        + ". Make it, or name a file in a folder that is there.\n");
+                        + ". Create it, or name a file in an existing folder.\n");
     }
 }

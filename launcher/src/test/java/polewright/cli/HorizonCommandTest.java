@@ -32,7 +32,7 @@ class HorizonCommandTest {
                         "  azimuth 95° (east): 22.5° high",
                         "  azimuth 180° (south): 4° high");
         person.waitMinutes(24 * 60);
-        assertThat(person.good("begin").lines()).contains("The skyline is as last time, with 3 corners.");
+        assertThat(person.good("begin").lines()).contains("Same skyline as last time, with 3 corners.");
         assertThat(person.good("horizon").lines()).hasSize(4);
         assertThat(person.good("begin", "--site", "-43.95,170.40,710").out()).doesNotContain("skyline");
     }
@@ -53,8 +53,7 @@ class HorizonCommandTest {
         person.good("horizon", "--open");
         person.waitMinutes(24 * 60);
         assertThat(person.good("begin").out()).doesNotContain("skyline");
-        assertThat(person.good("horizon").lines())
-                .containsExactly("The horizon is open all round: nothing has been told of it.");
+        assertThat(person.good("horizon").lines()).containsExactly("Open horizon: no skyline entered.");
     }
 
     @Test
@@ -63,7 +62,7 @@ class HorizonCommandTest {
         CommandRun.Outcome outcome = person.run("horizon", "--csv", csv.toString());
         assertThat(outcome.status()).isEqualTo(1);
         assertThat(outcome.complaint())
-                .endsWith("garden.csv: line 3: '95;tree' is no corner of a skyline: write"
+                .endsWith("garden.csv: line 3: '95;tree' is not a skyline corner. Write"
                         + " azimuth,altitude in degrees, azimuth from north through east; for example 95,22.5.");
         assertThat(person.events()).isEqualTo(1);
         Files.writeString(csv, "azimuth;altitude\n0;8\n95;20\n");
@@ -88,6 +87,7 @@ class HorizonCommandTest {
     @Test
     void twoWaysAtOnceAreRefused() {
         assertThat(person.run("horizon", "0,8", "--open").complaint())
-                .isEqualTo("polewright horizon: the skyline is told in two ways: give corners, or --csv, or --open.");
+                .isEqualTo("polewright horizon: the skyline is given twice. Give corners, --csv or --open, only one of"
+                        + " them.");
     }
 }

@@ -47,14 +47,14 @@ class LogRescueTest {
         assertThat(read.err()).startsWith(person.log() + " is damaged (").contains("polewright log rescue");
         CommandRun.Outcome refused = person.run("note", "clouds");
         assertThat(refused.status()).isEqualTo(ExitStatus.NOT_NOW);
-        assertThat(refused.err()).contains("so nothing was logged: ");
+        assertThat(refused.err()).contains("so nothing was logged. ");
         assertThat(Files.readAllBytes(person.log())).isEqualTo(before);
 
         Path rescued = person.file("rescued.jsonl");
         CommandRun.Outcome rescue = person.good("log", "rescue", rescued.toString());
         assertThat(rescue.lines().get(0)).startsWith("Rescued: 5 events of 2 nights, in ");
         assertThat(rescue.out().replaceAll("\\n +", " "))
-                .contains("COPY  The log as it was before the last nights began is kept in ")
+                .contains("COPY  Copies of the log from before the last nights are in ")
                 .contains("before-night-2.sqlite")
                 .contains("polewright log import " + rescued + " --go-on");
         assertThat(Files.readAllBytes(person.log())).isEqualTo(before);
@@ -83,8 +83,7 @@ class LogRescueTest {
     void nothingThatIsThereIsWrittenOver_andAFileWithoutEventsIsRefused() throws IOException {
         Path there = Files.writeString(person.file("there.jsonl"), "mine");
         assertThat(person.run("log", "rescue", there.toString()).complaint())
-                .isEqualTo("polewright log rescue: " + there
-                        + " exists already and has been left alone: name another file.");
+                .isEqualTo("polewright log rescue: " + there + " already exists. Name another file.");
         Path text = Files.writeString(person.file("notes.txt"), "Remember the dew heater. ".repeat(400));
         assertThat(person.run("log", "rescue", person.file("new.jsonl").toString(), "--log", text.toString())
                         .complaint())
@@ -109,6 +108,7 @@ class LogRescueTest {
             assertThat(opened.latest().orElseThrow().number()).isEqualTo(2);
         }
         // A replay is of one night.
-        assertThat(person.run("replay", rescued.toString()).complaint()).contains("begins a night that has begun");
+        assertThat(person.run("replay", rescued.toString()).complaint())
+                .contains("begins a night that has already" + " begun");
     }
 }

@@ -35,11 +35,11 @@ class LookByHandTest {
     void lookByHand_isLimitedByTrackingAlone_andKeptInTheLog() {
         String told = good("allow --for look by hand").out().replaceAll("\\s+", " ");
         assertThat(told)
-                .contains("The work tolerates more, but 60′ is the limit for any mount.")
+                .contains("The work would tolerate more, but 60′ is the limit for any mount.")
                 .doesNotContain("a go-to misses", "anything:", "good enough for anything");
-        assertThat(good("advise").out()).contains("Good enough for a look by hand: 60′ round the best aim.");
-        assertThat(good("tonight").out()).contains("The plan, for a look by hand: ");
-        assertThat(good("allow").out().replaceAll("\\s+", " ")).contains("pushed by hand, without a go-to");
+        assertThat(good("advise").out()).contains("Good enough for a look by hand: within 60′ of the best aim.");
+        assertThat(good("tonight").out()).contains("The plan for a look by hand, by altitude");
+        assertThat(good("allow").out().replaceAll("\\s+", " ")).contains("pushed by hand, no go-to");
         JsonNode work = allowed().get("work").get(0);
         assertThat(work.get("by_hand").booleanValue()).isTrue();
         assertThat(work.has("go_to_within_arcmin")).isFalse();
@@ -59,7 +59,7 @@ class LookByHandTest {
         Outcome refused = person.run("allow", "look", "x", "--field", "1", "--go-to", "20", "--by-hand");
         assertThat(refused.status()).isEqualTo(2);
         assertThat(refused.complaint())
-                .isEqualTo(
-                        "polewright allow look: a look is either by hand or by go-to: leave out --by-hand or --go-to.");
+                .isEqualTo("polewright allow look: a look is either by hand or with go-to. Leave out --by-hand or"
+                        + " --go-to.");
     }
 }

@@ -75,14 +75,14 @@ class NextAndAdviseTest {
                         "      turn).",
                         "TURN  azimuth screw 2 1/4 turns counter-clockwise, looking at its head (a test",
                         "      turn).",
-                        "NOTE  Test turns: it is not known yet which way the screws go. The next sighting",
-                        "      shows it.",
+                        "NOTE  Test turns: the screw directions are not yet known. The next sighting will",
+                        "      show them.",
                         "THEN  polewright turn --altitude \"15/16 ccw\" --azimuth \"2 1/4 ccw\"");
         person.waitMinutes(3);
         person.good("turn", "--altitude", "15/16 ccw", "--azimuth", "2 1/4 ccw");
         assertThat(person.good("next").lines())
                 .containsExactly(
-                        "SIGHT the still point by Polaris",
+                        "SIGHT the centre of rotation by Polaris",
                         "STAR  Polaris: north (1°), 55° up",
                         "THEN  log it; FIELDS in field widths, CLOCK such as 4.5:",
                         "  polewright sight still polaris --distance FIELDS --toward CLOCK --with finder",
@@ -91,7 +91,7 @@ class NextAndAdviseTest {
 
     @Test
     void aTurnOfAScrewWhoseSenseIsNotKnown_isSaidToBeATest_andOfOnesOwnRigNever() throws IOException {
-        String assumed = "NOTE Test turns: it is not known yet which way";
+        String assumed = "NOTE Test turns: the screw directions are not yet known";
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         assertThat(flat(person.good("advise"))).containsOnlyOnce(assumed);
@@ -117,9 +117,8 @@ class NextAndAdviseTest {
         type(person, PICTURES);
         type(person, "turn --azimuth 3");
         assertThat(flat(person.good("fix")))
-                .containsPattern(
-                        "The axis points \\S+ \\w+ and \\S+ too \\w+ \\(50 %\\), or \\S+ \\w+ and \\S+ too \\w+ \\(50 %\\)")
-                .contains("depending on which way the screws move it.");
+                .containsPattern("Axis: \\S+ \\w+, \\S+ \\w+ \\(50 %\\) or \\S+ \\w+, \\S+ \\w+ \\(50 %\\)")
+                .contains("; it depends on which way the screws move the axis.");
         assertThat(flat(person.good("next"))).startsWith("SIGHT ").doesNotContain("TURN ");
         Path picture = person.file("zone.svg");
         person.good("advise", "--picture", picture.toString());
@@ -132,11 +131,11 @@ class NextAndAdviseTest {
         type(person, "sight scale 54.6");
         String told = flat(type(person, "sight compass 30"));
         assertThat(told)
-                .contains(
-                        "MOVE the mount by hand, roughly: it is too far off for the screws. CARE Two people, for it is"
-                                + " heavy. Clamp the tube first, so that it cannot swing; hold the fork's weight before a tilt"
-                                + " clamp is freed; keep the tripod from tipping. SWING about ");
-        assertThat(flat(person.good("next"))).contains("CARE Two people, for it is heavy.");
+                .contains("MOVE the mount by hand, roughly. It is too far off for the screws. CARE The mount is heavy:"
+                        + " two people. Clamp the tube first so that it cannot swing; hold the fork's weight"
+                        + " before a tilt"
+                        + " clamp is freed; keep the tripod from tipping. SWING about ");
+        assertThat(flat(person.good("next"))).contains("CARE The mount is heavy: two people.");
     }
 
     @Test
@@ -168,9 +167,9 @@ class NextAndAdviseTest {
         type(person, "sight compass 202");
         type(person, "sight scale 30");
         assertThat(flat(person.good("next")))
-                .contains(
-                        "NOTE By this clock and site the Sun is up. If it is dark where you are, correct them: it would be"
-                                + " dark if the site were west of Greenwich");
+                .contains("NOTE By this clock and site the Sun is up. If it is dark where you are, one of them is"
+                        + " wrong: it would be"
+                        + " dark if the site were west of Greenwich");
     }
 
     @Test
@@ -183,7 +182,7 @@ class NextAndAdviseTest {
                 List.of(said, person.good("advise").out(), person.good("next").out())) {
             assertThat(told.replaceAll("\\s+", " "))
                     .contains(
-                            "CARE Work with the shadow only: never look at the Sun, nor point tube or finder toward it.");
+                            "CARE Work with the shadow only. Never look at the Sun or point tube or finder toward it.");
         }
     }
 
@@ -197,15 +196,17 @@ class NextAndAdviseTest {
         type(person, PICTURES);
         String told = flat(person.good("advise"));
         assertThat(told)
+                .containsPattern("ZONE Good enough for pictures: within [\\d.]+′ of the best aim. Chance now:"
+                        + " (under )?\\d+ %\\.")
                 .containsPattern(
-                        "ZONE Good enough for pictures: [\\d.]+′ round the best aim. The chance of it now: (under )?\\d+ %\\.")
-                .containsPattern(
-                        "SHOT pictures \\(60 s wanted\\): stars stay round for [\\d.]+ s unguided, [\\d.]+ (s|minutes)"
-                                + " guided, as the axis is now. After one more adjustment, about \\d+ minutes' work: [\\d.]+ (s|minutes)"
+                        "SHOT pictures \\(60 s wanted\\): with the axis as it is, stars stay round for [\\d.]+ s"
+                                + " unguided, [\\d.]+ (s|minutes)"
+                                + " guided. One more adjustment, about \\d+ minutes' work: [\\d.]+ (s|minutes)"
                                 + " unguided, ")
                 .containsPattern(
-                        "RANK Sightings that could come next, most gain a minute first, with the chance of good enough after"
-                                + " it and the turn that may follow: 1\\. .*: \\d+ minutes in all, a chance of ");
+                        "RANK Possible next sightings, best gain per minute first. The percentage is the chance of"
+                                + " being good enough after it and the turn that follows: 1\\. .*: \\d+ minutes in"
+                                + " all, ");
         assertThat(told).containsPattern("1\\. a drift on [A-Z]").containsPattern("2\\. a drift on [A-Z]");
         JsonNode json = person.good("advise", "--json").json();
         JsonNode shot = json.get("exposures").get(0);
@@ -230,19 +231,20 @@ class NextAndAdviseTest {
     void theFixSaysYesOrNo() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, "allow 1");
-        assertThat(flat(person.good("fix"))).contains("′. Not yet within 1′ of the pole (chance under 1 %).");
-        type(person, PICTURES);
         assertThat(flat(person.good("fix")))
-                .containsPattern("′\\. Not (yet|surely) good enough for pictures \\(chance ");
+                .contains("′ from the north celestial pole. Chance of being within 1′ of" + " the pole: under 1 %.");
+        type(person, PICTURES);
+        assertThat(flat(person.good("fix"))).containsPattern("Chance of being good enough for pictures: ");
         type(person, "allow 90");
-        assertThat(flat(person.good("fix"))).contains("′. Within 90′ of the pole (chance 99 %).");
+        assertThat(flat(person.good("fix")))
+                .contains("′ from the north celestial pole. Chance of being within 90′ of the pole: 99 %.");
     }
 
     @Test
     void whereTheExposuresThatAreWantedCanBeTakenItIsSaid() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, "allow shot wide --exposure 1 --focal-length 50 --pixel 5");
-        assertThat(flat(person.good("advise"))).contains("That is long enough: no more adjusting for this.");
+        assertThat(flat(person.good("advise"))).contains("That is long enough. No need to adjust further.");
         JsonNode shot = person.good("advise", "--json").json().get("exposures").get(0);
         assertThat(shot.get("long_enough").booleanValue()).isTrue();
         assertThat(shot.get("worth_adjusting").booleanValue()).isFalse();
@@ -300,9 +302,9 @@ class NextAndAdviseTest {
         assertThat(night.get(5).get("allowance").get("words").textValue()).isEqualTo("within 3′ of the pole");
         String told = flat(person.good("replay", file.toString()));
         assertThat(told)
-                .contains(": work: pictures. The axis points ")
-                .containsPattern("ZONE Good enough for pictures: [\\d.]+′ round the best aim. The chance of it now: ")
-                .contains("ZONE Within 3′ of the pole. The chance of it now: ");
+                .contains(": work: pictures. Axis: ")
+                .containsPattern("ZONE Good enough for pictures: within [\\d.]+′ of the best aim. Chance now: ")
+                .contains("ZONE Within 3′ of the pole. Chance now: ");
     }
 
     @Test
@@ -312,7 +314,7 @@ class NextAndAdviseTest {
             CommandRun.Outcome outcome = newcomer.run(command);
             assertThat(outcome.err())
                     .isEqualTo("polewright " + command + ": there is no log yet at " + newcomer.log()
-                            + ": begin a night first, with polewright begin --site LAT,LON.\n");
+                            + ". Begin a night first, with polewright begin --site LAT,LON.\n");
             assertThat(outcome.status()).isEqualTo(1);
         }
     }

@@ -64,6 +64,6 @@ class PlainCrosshairTest {
             person.good("skip", "not-found");
         }
         assertThat(person.good("next").out().replaceAll("\\s+", " "))
-                .contains("N in parts of the way to the edge", "--unit radii --with eyepiece");
+                .contains("N in fractions of the way to the edge", "--unit radii --with eyepiece");
     }
 }

@@ -171,7 +171,7 @@ class PracticeCommandsTest {
         }
         assertThat(sum).isEqualTo(debrief.get("total_s").asLong()).isPositive();
         assertThat(person.good("practice", "debrief").out())
-                .contains("THE TRUTH", "Within the allowance.", "Someone who does as the advice says stops after ");
+                .contains("THE TRUTH", "Within the allowance.", "Someone following the advice stops after ");
     }
 
     @Test
@@ -246,21 +246,21 @@ class PracticeCommandsTest {
     @Test
     void whatCannotBeDoneIsToldInASentence_andNothingIsDone() throws IOException {
         assertThat(person.run("practice", "look", "compass").complaint())
-                .isEqualTo("polewright practice look compass: no practice has begun: begin one, with polewright"
-                        + " practice begin.");
+                .isEqualTo("polewright practice look compass: no practice has begun. Begin one with polewright practice"
+                        + " begin.");
         practice("begin");
         assertThat(person.run("practice", "frame", "--turned", "0").complaint())
                 .isEqualTo(
-                        "polewright practice frame: this practice has no camera: begin another, with a" + " camera.");
+                        "polewright practice frame: this practice has no camera. Begin another, with a" + " camera.");
         assertThat(person.run("practice", "unclamp").complaint())
-                .isEqualTo("polewright practice unclamp: the clamps are loose already: tighten them first.");
+                .isEqualTo("polewright practice unclamp: the clamps are already loose. Tighten them first.");
         assertThat(person.run("practice", "screw", "azimuth", "0").complaint()).contains("no turn is 0 long");
         assertThat(person.run("practice", "look", "drift", "canopus", "--minutes", "5")
                         .complaint())
-                .contains("Canopus stands below the horizon");
+                .contains("Canopus is below the horizon");
         practice("clamp");
         assertThat(person.run("practice", "screw", "azimuth", "1").complaint())
-                .contains("the clamps are tight: loosen them first");
+                .contains("the clamps are tight. Loosen them first");
         assertThat(person.run("practice", "do", "--", "practice", "begin").status())
                 .isEqualTo(2);
         assertThat(Files.readAllLines(deeds())).hasSize(2);

@@ -40,7 +40,7 @@ class ReadOnlyLogTest {
             CommandRun.Outcome refused = person.run(typed.toArray(String[]::new));
             assertThat(refused.status()).as("%s", words).isEqualTo(ExitStatus.NOT_NOW);
             assertThat(refused.err())
-                    .contains(log + " may not be written, so nothing was logged: allow writing to it and to its folder,"
+                    .contains(log + " is not writable, so nothing was logged. Allow writing to it and to its folder,"
                             + " or name another file.");
         }
         assertThat(Files.readAllBytes(log)).isEqualTo(before);

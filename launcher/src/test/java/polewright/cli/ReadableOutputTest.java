@@ -160,6 +160,6 @@ class ReadableOutputTest {
         assertThat(person.good("where", "mercury", "--site", "54.6,-2.9", "--at", "2026-03-07T12:00Z")
                         .out()
                         .replaceAll("\\s+", " "))
-                .contains("from the Sun, which is up: do not point there without a proper solar filter.");
+                .contains("from the Sun, which is up. Do not point there without a proper solar filter.");
     }
 }

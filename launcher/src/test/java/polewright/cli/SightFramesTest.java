@@ -63,9 +63,9 @@ class SightFramesTest {
         CommandRun.Outcome told = sight("frames", turned, "--near", "pole", "--within", "25");
         assertThat(told.out().replaceAll("\\s+", " "))
                 .startsWith("1. turn1.fits, 20:00:00 UTC: ")
-                .contains("By these frames alone the axis points 4")
-                .contains("Logged #2: camera frames. The axis points 42′ east and 17′ too low, give or take 0.1′"
-                        + " sideways and 0.1′ in height. TURN altitude screw 1/2 turn clockwise, looking at its head (a test"
+                .contains("Axis by these frames alone: 4")
+                .contains("Logged #2: camera frames. Axis: 42′ east, 17′ low (±0.1′)."
+                        + " TURN altitude screw 1/2 turn clockwise, looking at its head (a test"
                         + " turn).");
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
         JsonNode fix = person.good("fix", "--json").json();
@@ -89,7 +89,7 @@ class SightFramesTest {
     void twoFramesAreLoggedWithANoteThatNothingChecksThem() {
         CommandRun.Outcome told = sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
         assertThat(told.out().replaceAll("\\s+", " "))
-                .containsOnlyOnce("NOTE two frames fit any axis: nothing checks them");
+                .containsOnlyOnce("NOTE two frames always fit some axis, so nothing checks them");
         assertThat(person.events()).isEqualTo(2);
     }
 
@@ -105,7 +105,7 @@ class SightFramesTest {
         CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
         assertThat(asked.status()).isEqualTo(1);
         assertThat(asked.complaint())
-                .contains("the times in these frames are 2 hours ahead of the times at which their files were written")
+                .contains("the times in these frames are 2 hours ahead of the times their files were written")
                 .contains("--zone +02:00")
                 .contains("--zone Z");
         assertThat(person.events()).isEqualTo(1);
@@ -132,7 +132,7 @@ class SightFramesTest {
         }
         CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
         assertThat(asked.complaint())
-                .contains("turn1.fits: it shows stars, but at its time (14:00:00 UTC) the Sun stood at 10°")
+                .contains("turn1.fits: it shows stars, but at its time (14:00:00 UTC) the Sun was at 10°")
                 .contains("--zone Z");
         assertThat(person.events()).isEqualTo(1);
         typed.addAll(List.of("--zone", "-06:00"));
@@ -147,7 +147,7 @@ class SightFramesTest {
         assertThat(told)
                 .contains("Declination drifts ")
                 .contains("Right ascension drifts ")
-                .contains("Beside that steady drift right ascension wavers by ")
+                .contains("Periodic error in right ascension, scaled to the equator: ")
                 .contains("Logged #2: drift of a field.");
         // On the meridian 1′ east moves stars south by 0.2625″ a minute (docs/formulas.md): 42′ by 11.0″.
         JsonNode logged = person.good("undo", "--json").json();
@@ -170,7 +170,7 @@ class SightFramesTest {
                 "25");
         assertThat(same.status()).isEqualTo(1);
         assertThat(same.err())
-                .isEqualTo("polewright sight frames: " + turned.get(0) + " is named twice: name each frame once.\n");
+                .isEqualTo("polewright sight frames: " + turned.get(0) + " is named twice. Name each frame once.\n");
         assertThat(person.events()).isEqualTo(1);
     }
 
@@ -182,8 +182,8 @@ class SightFramesTest {
         CommandRun.Outcome refused = person.run(again.toArray(String[]::new));
         assertThat(refused.status()).isEqualTo(1);
         assertThat(refused.err())
-                .isEqualTo("polewright sight frames: these frames are in the log already, as #2: take new ones, or take"
-                        + " that back first with polewright undo 2.\n");
+                .isEqualTo("polewright sight frames: these frames are already in the log as #2. Take new ones, or first"
+                        + " remove that with polewright undo 2.\n");
         assertThat(person.events()).isEqualTo(2);
         person.good("undo", "2");
         person.good(again.toArray(String[]::new));

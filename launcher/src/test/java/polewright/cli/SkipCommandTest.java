@@ -38,7 +38,7 @@ class SkipCommandTest {
         assertThat(flat(person.good("next"))).contains("ELSE polewright skip not-found (or hidden, cloud, no-optic)");
         assertThat(flat(person.good("skip", "not-found")))
                 .contains("Logged #4: skipped a drift on " + star + ": not found.")
-                .contains("NOTE " + star + " is not advised again tonight.")
+                .contains("NOTE " + star + " will not be suggested again tonight.")
                 .contains("SIGHT ");
         assertThat(next().get("star").get("name").textValue()).isNotEqualTo(star);
         assertThat(flat(person.good("log"))).contains("skipped a drift on " + star + ": not found");
@@ -75,7 +75,7 @@ class SkipCommandTest {
         assertThat(flat(person.good("next"))).doesNotContain("--with reticle");
         assertThat(person.run("skip", "no-optic", "--sighting", "drift", "--optic", "microscope")
                         .complaint())
-                .contains("the rig has no optic called 'microscope': it has finder, eyepiece");
+                .contains("the rig has no optic called 'microscope'. It has finder, eyepiece");
     }
 
     @Test
@@ -83,7 +83,7 @@ class SkipCommandTest {
         CommandRun.Outcome refused = person.run("skip", "cloud", "--sighting", "compass");
         assertThat(refused.status()).isEqualTo(ExitStatus.WRONG_USAGE);
         assertThat(refused.complaint()).contains("'cloud' does not apply to the compass");
-        assertThat(person.run("skip", "rain").complaint()).contains("there is no 'rain' here");
+        assertThat(person.run("skip", "rain").complaint()).contains("'rain' is not possible here");
         assertThat(person.good("log").out()).doesNotContain("skipped");
     }
 
@@ -94,10 +94,10 @@ class SkipCommandTest {
         }
         assertThat(next().get("do").textValue()).isEqualTo("wait_for_sky");
         assertThat(flat(person.good("next")))
-                .contains("WAIT Nothing is left to sight: everything that could come next has been skipped.")
+                .contains("WAIT No sighting is left: everything that could come next has been skipped.")
                 .contains("NEXT Look again at 21:00 UTC, when the cloud may have passed.")
-                .contains("THEN polewright undo NUMBER takes one back; polewright log lists them");
+                .contains("THEN polewright undo NUMBER brings one back; polewright log lists them");
         assertThat(person.run("skip", "cloud").complaint())
-                .contains("no sighting is advised now: name the one that cannot be taken");
+                .contains("no sighting is advised now. Name the one that cannot be taken");
     }
 }

@@ -40,10 +40,7 @@ class SlipsTest {
         assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
         assertThat(asked.out()).isEmpty();
         assertThat(asked.err())
-                .contains(
-                        says,
-                        "more than 15.0° off is unlikely: read it again",
-                        "Usage: add --as-typed to log it as typed.");
+                .contains(says, "more than 15.0° off is unlikely. Read it again", "If it is right, add --as-typed.");
         assertThat(person.events()).isEqualTo(1);
 
         String[] confirmed = kind.equals("altitude")
@@ -66,7 +63,7 @@ class SlipsTest {
         Outcome asked = person.run("turn", "--azimuth", "40");
         assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
         assertThat(asked.complaint())
-                .contains("40 turns of the azimuth screw are more than most wedges have: check the number.");
+                .contains("40 turns of the azimuth screw is more than most wedges have. Check the number.");
         assertThat(person.good("turn", "--azimuth", "40", "--as-typed").out()).contains("Logged #");
     }
 
@@ -83,7 +80,7 @@ class SlipsTest {
         assertThat(swapped.out().replaceAll("\\s+", " "))
                 .contains(
                         "NOTE 2.9° S, 54.6° E is 8",
-                        "km from the last night's site: if you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240.");
+                        "km from the last night's site. If you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240.");
         Outcome meant = new CommandRun(folder, "2026-01-16T20:00:00Z")
                 .good("begin", "--site", "-43.95,170.40,710", "--as-typed");
         assertThat(meant.out()).doesNotContain("km from");
@@ -94,7 +91,7 @@ class SlipsTest {
         assertThat(person.run("ground", "--site", "-43.95,170.40,710").err()).isEmpty();
         Outcome swapped = person.run("ground", "--site", "-2.90,54.60,240");
         assertThat(swapped.status()).isZero();
-        assertThat(swapped.err()).contains("if you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240");
+        assertThat(swapped.err()).contains("If you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240");
         assertThat(person.run("where", "vega", "--site", "54.60,-2.90", "--json")
                         .err())
                 .isEmpty();

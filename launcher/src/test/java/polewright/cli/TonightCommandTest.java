@@ -36,9 +36,9 @@ class TonightCommandTest {
         assertThat(outcome.lines()).allMatch(line -> line.length() <= 80);
         assertThat(outcome.out())
                 .contains("  Sun sets                      15:46 GMT")
-                .contains("By 15:01: tripod, wedge, level (polewright ground).");
+                .contains("By 15:01: set up tripod and wedge, level (polewright ground).");
         assertThat(outcome.out().replaceAll("\\s+", " "))
-                .contains("The plan, for a casual look: by height, moonlight, brightness and the field of view. Weather"
+                .contains("The plan for a casual look, by altitude, moonlight, brightness and field of view. Weather"
                         + " is not considered.");
     }
 
@@ -49,11 +49,11 @@ class TonightCommandTest {
         String out = person.good("tonight", "--count", "3").out();
         assertThat(out)
                 .contains("M 33")
-                .contains("Not tonight: M 8 (Lagoon Nebula): even when highest, below the horizon.");
+                .contains("Not tonight: M 8 (Lagoon Nebula): even at its highest, below the horizon.");
         assertThat(person.good("log").out()).contains("wanted: M 33");
         assertThat(person.run("target", "sun").status()).isEqualTo(2);
         assertThat(person.run("tonight", "--target", "sun").complaint())
-                .isEqualTo("polewright tonight: the Sun is no target for the night: it burns eyes and cameras.");
+                .isEqualTo("polewright tonight: the Sun is not a target for the night: it burns eyes and cameras.");
     }
 
     /** Venus and Mercury were "best" at sunrise, each with a caution of its own. */
@@ -62,14 +62,15 @@ class TonightCommandTest {
         CommandRun morning = new CommandRun(folder.resolve("morning"), "2026-11-27T07:40:00Z");
         morning.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         String unasked = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
-        assertThat(unasked).contains("Nothing can be planned").doesNotContain("Venus", "CARE");
+        assertThat(unasked).contains("Nothing to plan").doesNotContain("Venus", "CARE");
         String asked = morning.good("tonight", "--zone", "UTC", "--target", "venus", "--target", "mercury")
                 .out()
                 .replaceAll("\\s+", " ");
         assertThat(asked)
                 .contains("Venus, planet")
-                .containsPattern("CARE The Sun rises at 08:0[345] next day: turn away and cap tube and finder before"
-                        + " then\\. Close to it: Mercury \\d+°\\.")
+                .containsPattern(
+                        "CARE The Sun rises at 08:0[345] \\(Friday\\): move away and cap tube and finder before then\\."
+                                + " Near the Sun: Mercury \\d+°\\.")
                 .containsOnlyOnce("CARE");
     }
 
@@ -78,7 +79,7 @@ class TonightCommandTest {
         CommandRun bright = new CommandRun(folder.resolve("bright"), "2026-11-26T18:00:00Z");
         bright.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         assertThat(bright.good("tonight").out().replaceAll("\\s+", " "))
-                .containsPattern("the Moon is bright and \\d+° away; in reach");
+                .containsPattern("bright Moon \\d+° away; in reach");
         // The Moon rises at 18:32 that day: before it nothing is drowned, after it every cluster is.
         CommandRun rising = new CommandRun(folder.resolve("rising"), "2026-11-27T12:30:00Z");
         rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
@@ -86,8 +87,8 @@ class TonightCommandTest {
         assertThat(plan)
                 .containsPattern("18:10 to 18:40: [^;]* up; magnitude [0-9.]+, [0-9]+′ long; in reach")
                 .containsPattern(
-                        "(19|20):\\d\\d to \\d\\d:\\d\\d: [^;]*cluster [^;]* up; [^;]*the Moon is bright and \\d+° away; in reach");
-        assertThat(person.good("tonight").out()).doesNotContain("the Moon is bright");
+                        "(19|20):\\d\\d to \\d\\d:\\d\\d: [^;]*cluster [^;]* up; [^;]*bright Moon \\d+° away; in reach");
+        assertThat(person.good("tonight").out()).doesNotContain("bright Moon");
     }
 
     /** A transit by day is the true one, not the end of the dark hours. */
@@ -96,7 +97,8 @@ class TonightCommandTest {
         String plan = person.good("tonight", "--count", "1", "--target", "M 13", "--zone", "UTC")
                 .out()
                 .replaceAll("\\s+", " ");
-        assertThat(plan).containsPattern("; best 06:\\d\\d next day; transits 11:\\d\\d next day \\(by day\\)\\.");
+        assertThat(plan)
+                .containsPattern("; best 06:\\d\\d \\(Friday\\); transits 11:\\d\\d \\(Friday\\) \\(by" + " day\\)\\.");
     }
 
     /** What the night is for decides what is planned; it is taken from the log. */
@@ -104,7 +106,7 @@ class TonightCommandTest {
     void tonightsWorkIsAsked() {
         person.good("allow", "--for", "planets");
         assertThat(person.good("tonight", "--count", "3").out().replaceAll("\\s+", " "))
-                .contains("The plan, for planets at high power: by height")
+                .contains("The plan for planets at high power, by altitude")
                 .contains("Saturn, planet")
                 .contains("Jupiter, planet");
     }
@@ -161,19 +163,19 @@ class TonightCommandTest {
         try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
             assertThat(document.getNumberOfPages()).isEqualTo(1);
             assertThat(new PDFTextStripper().getText(document))
-                    .contains("Larkfell, night of 10 December 2026", "The plan, for a casual look", "Also");
+                    .contains("Larkfell, night of 10 December 2026", "The plan for a casual look", "Also");
         }
     }
 
     @Test
     void whatCannotBeMeantIsRefused() {
         assertThat(person.run("tonight", "--plan", "tonight.txt").complaint())
-                .isEqualTo("polewright tonight: the page tonight.txt is neither .html nor .pdf: end its name in one of"
-                        + " them.");
+                .isEqualTo(
+                        "polewright tonight: the page tonight.txt is neither .html nor .pdf. Use one of these endings.");
         assertThat(person.run("tonight", "--count", "0").complaint())
                 .isEqualTo("polewright tonight: 0 targets are outside 1 to 20.");
         assertThat(person.run("tonight", "--zone", "Larkfell").complaint())
-                .isEqualTo("polewright tonight: 'Larkfell' is no time zone: write one such as Europe/London, +01:00 or"
-                        + " UTC.");
+                .isEqualTo("polewright tonight: 'Larkfell' is not a time zone. Write one such as Europe/London, +01:00"
+                        + " or UTC.");
     }
 }

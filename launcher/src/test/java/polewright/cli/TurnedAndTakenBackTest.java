@@ -36,7 +36,7 @@ class TurnedAndTakenBackTest {
         JsonNode before = person.good("fix", "--json").json();
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         assertThat(person.good("fix", "--json").json()).isNotEqualTo(before);
-        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back (still point: Polaris 0.1 ");
+        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back (centre of rotation: Polaris 0.1 ");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
         assertThat(person.good("log").out()).contains("(taken back)");
     }
@@ -49,7 +49,7 @@ class TurnedAndTakenBackTest {
         assertThat(type("undo", "2").out()).startsWith("Logged #4: #2 taken back (compass ");
         CommandRun.Outcome again = person.run("undo", "2");
         assertThat(again.complaint())
-                .isEqualTo("polewright undo: #2 is taken back already: to have it again, take back #4, with polewright"
+                .isEqualTo("polewright undo: #2 is already taken back: to restore it, take back #4, with polewright"
                         + " undo 4.");
         assertThat(again.status()).isEqualTo(1);
         assertThat(person.good("fix", "--json").json().get("status").textValue())
@@ -90,8 +90,7 @@ class TurnedAndTakenBackTest {
         CommandRun.Outcome notATurn = person.run("turn", "--instead-of", "2", "--azimuth", "1");
         assertThat(notATurn.status()).isEqualTo(1);
         assertThat(notATurn.err())
-                .isEqualTo(
-                        "polewright turn: event 2 is no turn of screws, so no other turn can stand in its place: name"
-                                + " the number of a turn, as the log shows it.\n");
+                .isEqualTo("polewright turn: event 2 is not a turn of the screws, so no turn can replace it. Give the"
+                        + " number of a turn, as the log shows it.\n");
     }
 }

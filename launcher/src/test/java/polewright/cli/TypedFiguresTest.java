@@ -23,11 +23,16 @@ class TypedFiguresTest {
     @CsvSource(
             delimiterString = " => ",
             value = {
-                "sight drift rigel --minutes 5 --moved 0.04 --unit fields --toward south --field 0.8 => drift: Rigel 0.04 field widths south in 5 minutes",
-                "sight drift rigel --minutes 7.25 --moved 0.125 --unit arcsec --toward 4.25 --view erect => drift: Rigel 0.125 arcseconds toward 4.25 o'clock in 7.25 minutes",
-                "sight still polaris --distance 0.004 --toward 4.25 --with finder => still point: Polaris 0.004 field widths toward 4.25 o'clock, view inverted",
-                "sight still polaris --distance 0.25 --toward 4.5 --with finder => still point: Polaris 0.25 field widths toward half past 4, view inverted",
-                "sight still polaris --distance 0.2200973 --toward 6.7968253 --with finder => still point: Polaris 0.22 field widths toward 7 o'clock, view inverted",
+                "sight drift rigel --minutes 5 --moved 0.04 --unit fields --toward south --field 0.8 => drift: Rigel"
+                        + " 0.04 field widths south in 5 minutes",
+                "sight drift rigel --minutes 7.25 --moved 0.125 --unit arcsec --toward 4.25 --view erect => drift:"
+                        + " Rigel 0.125 arcseconds toward 4.25 o'clock in 7.25 minutes",
+                "sight still polaris --distance 0.004 --toward 4.25 --with finder => centre of rotation: Polaris"
+                        + " 0.004 field widths toward 4.25 o'clock, view inverted",
+                "sight still polaris --distance 0.25 --toward 4.5 --with finder => centre of rotation: Polaris 0.25"
+                        + " field widths toward half past 4, view inverted",
+                "sight still polaris --distance 0.2200973 --toward 6.7968253 --with finder => centre of rotation:"
+                        + " Polaris 0.22 field widths toward 7 o'clock, view inverted",
                 "sight compass 3.25 --declination -1.04 => compass 3.25°, declination -1.04°",
                 "sight scale 54.04 => level and scale 54.04°",
                 "sight scale 54 => level and scale 54.0°",

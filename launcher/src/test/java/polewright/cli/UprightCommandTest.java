@@ -28,8 +28,8 @@ class UprightCommandTest {
     @Test
     void whetherTheWedgeIsWorthIt_goesByTheExposure() {
         assertThat(upright("--exposure", "3").lines().get(0))
-                .startsWith("For exposures of 3 s the wedge buys little: ");
-        assertThat(upright("--exposure", "300").out()).contains("the wedge is worth it: ");
+                .startsWith("For exposures of 3 s the wedge gains little: ");
+        assertThat(upright("--exposure", "300").out()).contains("the wedge is worthwhile: ");
         assertThat(upright().lines()).allMatch(line -> line.length() <= 80);
         assertThat(upright().out()).contains("  height   toward north   toward south");
     }
@@ -58,7 +58,7 @@ class UprightCommandTest {
         assertThat(new CommandRun(folder, "2026-11-25T20:30:00Z")
                         .run("upright", "--site", "54.60,-2.90,240")
                         .complaint())
-                .isEqualTo("polewright upright: the rig has no camera, and by eye a turning field does not matter: add"
+                .isEqualTo("polewright upright: the rig has no camera, and by eye field rotation does not matter. Add"
                         + " --focal-length MM --pixel MICRONS, or the camera to the rig file.");
     }
 }

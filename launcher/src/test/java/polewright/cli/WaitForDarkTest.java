@@ -9,7 +9,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
 /**
- * By day, when compass and scale are read and the Sun is too low for a shadow: until when to wait, and what for. Sunset and civil twilight at
+ * By day, when compass and scale are read and the Sun is low for a shadow: until when to wait, and what for. Sunset and civil twilight at
  * Larkfell on 21 June 2026 by NOAA's solar equations (NOAA Solar Calculator, Meeus 1998), worked out apart from the
  * program: the Sun sets at 20:52 UTC, and civil twilight ends at 21:49 UTC.
  */
@@ -30,8 +30,8 @@ class WaitForDarkTest {
         String next = afterTheReadings().good("next").out().replaceAll("\\s+", " ");
         assertThat(next)
                 .containsPattern("WAIT until the Sun is down at 20:5[123] UTC, in 3[123] min\\.")
-                .contains("NEXT Point the tube at the pole, rock it in right ascension")
-                .containsPattern("The first bright stars show about 21:(48|49|50) UTC\\.")
+                .contains("NEXT Point the tube at the pole, swing it back and forth in right ascension")
+                .containsPattern("The first bright stars appear about 21:(48|49|50) UTC\\.")
                 .contains("CARE Keep tube and finder capped while the Sun is up.");
     }
 

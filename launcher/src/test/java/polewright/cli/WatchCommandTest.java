@@ -132,11 +132,12 @@ class WatchCommandTest {
         CommandRun.Outcome told = watch(false);
         assertThat(told.status()).isZero();
         assertThat(told.out().replaceAll("\\s+", " "))
-                .startsWith("Watching " + captures + ". Ctrl-C ends it. turn1.fits, 20:00:00 UTC: ")
-                .contains("Turn right ascension by 30 to 90 degrees, nothing else, and take another frame. turn2.fits,")
-                .contains("By these frames alone the axis points 4")
-                .contains("NOTE two frames fit any axis")
-                .contains("Logged #2: camera frames. The axis points 42′ east and 17′ too low")
+                .startsWith("Watching " + captures + ". Stop with Ctrl-C. turn1.fits, 20:00:00 UTC: ")
+                .contains("Turn right ascension by 30 to 90 degrees, and nothing else. Then take another frame."
+                        + " turn2.fits,")
+                .contains("Axis by these frames alone: 4")
+                .contains("NOTE two frames always fit some axis")
+                .contains("Logged #2: camera frames. Axis: 42′ east, 17′ low")
                 .contains("TURN altitude screw 1/2 turn clockwise, looking at its head (a test turn)")
                 .endsWith("The watch has ended. ");
         assertThat(person.events()).isEqualTo(2);
@@ -173,7 +174,7 @@ class WatchCommandTest {
         // The axis was moved, and where it is now is in the log, with the turns that took it there.
         assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.3));
         assertThat(person.good("log").out())
-                .contains("as camera frames saw")
+                .contains("measured by camera frames")
                 .contains("and one more")
                 .doesNotContain("knocked");
     }
@@ -196,8 +197,8 @@ class WatchCommandTest {
                 .filteredOn(line -> line.startsWith("20:01:30 UTC"))
                 .singleElement()
                 .asString()
-                .matches(
-                        "20:01:30 UTC  moved \\d+′ west, \\d+′ up \\(sky\\)\\. Turn alt 0\\.\\d\\d c?cw, az \\d\\.\\d\\d ccw");
+                .matches("20:01:30 UTC  moved \\d+′ west, \\d+′ up \\(sky\\)\\. Turn alt 0\\.\\d\\d c?cw, az"
+                        + " \\d\\.\\d\\d ccw");
         assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 
@@ -224,7 +225,7 @@ class WatchCommandTest {
         save("screw1.fits");
         assertThat(watch(false, "--turning").out().replaceAll("\\s+", " "))
                 .containsPattern("Logged #3: turned altitude about 0\\.\\d clockwise, azimuth about [12]\\.\\d"
-                        + " counter-clockwise, as camera frames saw\\. Logged #4: camera frames\\."
+                        + " counter-clockwise, measured by camera frames\\. Logged #4: camera frames\\."
                         + " 20:01:30 UTC moved .* Turn alt ");
     }
 
@@ -276,9 +277,8 @@ class WatchCommandTest {
         CommandRun.Outcome told = watch(false, "--turning");
         assertThat(told.status()).isEqualTo(1);
         assertThat(told.err())
-                .isEqualTo(
-                        "polewright watch: no frames tell the axis tonight yet: watch without --turning first, or use"
-                                + " polewright sight frames.\n");
+                .isEqualTo("polewright watch: no frames have given the axis tonight. Watch without --turning first, or"
+                        + " use polewright sight frames.\n");
     }
 
     @Test
@@ -293,8 +293,8 @@ class WatchCommandTest {
         CommandRun.Outcome told = watch(false);
         assertThat(told.status()).isZero();
         assertThat(told.out())
-                .contains("\njunk.fits is not a picture that is read here.\n")
-                .contains("\nagain.fits holds the same frame as an earlier file.\n")
+                .contains("\njunk.fits is not a supported image.\n")
+                .contains("\nagain.fits is the same frame as an earlier file.\n")
                 .contains("turn1.fits, 20:00:00 UTC: ");
         assertThat(person.events()).isEqualTo(1);
     }

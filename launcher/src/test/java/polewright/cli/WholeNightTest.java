@@ -59,7 +59,7 @@ class WholeNightTest {
     @Test
     void everyCommandOfANightGoesWell() {
         wholeNight();
-        assertThat(person.good("fix").out()).startsWith("The axis points ");
+        assertThat(person.good("fix").out()).startsWith("Axis: ");
         assertThat(person.good("advise").out()).containsPattern("(?m)^(STOP|SIGHT|TURN|CLAMP|MOVE|LOOSEN) ");
         assertThat(person.good("log").lines().stream().filter(line -> line.startsWith("#")))
                 .hasSize(10);
@@ -74,8 +74,8 @@ class WholeNightTest {
         CommandRun.Outcome clamped = person.good("clamp", "--at", "2026-01-15T18:05Z");
         assertThat(clamped.lines())
                 .contains(
-                        "NOTE  it is taken as done after #3 of 2026-01-15T18:20:00Z, though the time",
-                        "      given is earlier.");
+                        "NOTE  it counts as done after #3 of 2026-01-15T18:20:00Z, although the given",
+                        "      time is earlier.");
         assertThat(person.good("log").lines())
                 .contains("#3   18:20 UTC  turned altitude 1/4 turn clockwise", "#4   18:05 UTC  clamped");
     }
@@ -157,8 +157,8 @@ class WholeNightTest {
         person.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat", "--rig", rig.toString());
         person.waitMinutes(1440);
         assertThat(person.good("begin").out())
-                .startsWith(
-                        "Begun: Tussock Flat (43.95° S, 170.40° E, 710 m), old fork (fork on a wedge),\nallowed within 5′ of the pole.\n");
+                .startsWith("Begun: Tussock Flat (43.95° S, 170.40° E, 710 m), old fork (fork on a wedge),\nallowed"
+                        + " within 5′ of the pole.\n");
         assertThat(person.good("where", "sun", "--json").json().get("az_deg").isNumber())
                 .isTrue();
         assertThat(person.good("rig").out()).contains("\"old fork\"");
@@ -239,8 +239,8 @@ class WholeNightTest {
         assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
         type("clamp");
         assertThat(type("turn", "--azimuth", "1/4").out())
-                .startsWith(
-                        "Logged #4: screws turned.\nNOTE  The clamps were tight: they are taken as loosened before it.\n");
+                .startsWith("Logged #4: screws turned.\nNOTE  The clamps were tight; they are assumed to have been"
+                        + " loosened first.\n");
         assertThat(person.good("fix", "--json").json().get("clamped").booleanValue())
                 .isFalse();
     }

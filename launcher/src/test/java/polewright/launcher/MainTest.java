@@ -39,8 +39,8 @@ class MainTest {
         Ended begun = run("begin", "--site", "54.6,-2.9", "--at", "2026-01-15T17:30Z");
         assertThat(begun.status()).isZero();
         assertThat(begun.text())
-                .startsWith(
-                        "Begun: a new site (54.60° N, 2.90° W, 0 m), fork (fork on a wedge), allowed\nwithin 5′ of the pole.\n");
+                .startsWith("Begun: a new site (54.60° N, 2.90° W, 0 m), fork (fork on a wedge), allowed\nwithin 5′ of"
+                        + " the pole.\n");
     }
 
     @Test

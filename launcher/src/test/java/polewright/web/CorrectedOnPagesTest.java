@@ -71,14 +71,14 @@ class CorrectedOnPagesTest {
     @Test
     void aTickSaysThatClockwiseGoesTheOtherWay_andThePageShowsIt() throws Exception {
         assertThat(page("/rig"))
-                .contains("Azimuth screw: clockwise goes the other way", "clockwise takes the axis right")
+                .contains("Azimuth screw works the opposite way", "clockwise moves the axis right")
                 .doesNotContain("If this is another of your rigs");
         assertThat(post("correct-rig", Map.of("azimuth-reversed", "yes", "altitude-gain", "0.75"))
                         .statusCode())
                 .isEqualTo(303);
         assertThat(last()).isInstanceOf(NightEvent.RigCorrected.class);
         assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
-        assertThat(page("/rig")).contains("clockwise takes the axis left", "arm 240 mm");
+        assertThat(page("/rig")).contains("clockwise moves the axis left", "arm 240 mm");
 
         assertThat(post("undo", Map.of("seq", "2")).statusCode()).isEqualTo(303);
         assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
@@ -107,7 +107,7 @@ class CorrectedOnPagesTest {
 
     @Test
     void theSite_byItsSigns() throws Exception {
-        assertThat(page("/rig")).contains("east and west were mixed up");
+        assertThat(page("/rig")).contains("the longitude has the wrong sign");
         assertThat(post("correct-site", Map.of("other-longitude", "yes")).statusCode())
                 .isEqualTo(303);
         assertThat(begun().site().longitude().degrees()).isEqualTo(2.9);

@@ -138,9 +138,9 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "begin | => No site is known yet: fill in 'Site' (degrees, north and east positive; metres).",
-                "compass | => 'Bearing' is empty: fill it in.",
-                "clamp | => There is no log yet at LOG: begin a night first, with 'Begin a night'.",
+                "begin | => No site is known yet. Fill in 'Site' (degrees, north and east positive; metres).",
+                "compass | => 'Bearing' is empty. Fill it in.",
+                "clamp | => There is no log yet at LOG. Begin a night first, with 'Begin a night'.",
             })
     void beforeAnyNight(String form, String complaint) throws Exception {
         assertThat(complaintOf(form))
@@ -153,14 +153,22 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "drift | star=rigel&minutes=5&moved=1&toward=south => It is not said what was counted: fill in 'Seen through' an optic that has a reticle, or 'Counted in' arcsec, divisions, radii, fields or pixels.",
-                "drift | star=rigel&minutes=abc&moved=1&toward=south => 'How long it was watched': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
-                "scale | altitude=abc => 'Altitude on the scale': 'abc' is not a number: write it in figures, such as 5 or 2.5.",
-                "allow-look | name=moons => The field is not known: fill in 'True field, edge to edge', or 'Eyepiece' with one of finder, eyepiece, reticle.",
-                "allow-look | name=moons&field=1&at=2026-11-25T20:00Z => 'When it begins' says when, but not what: fill in 'What is looked at'.",
-                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none: begin without 'Tonight is for', then: 'What tonight is for'.",
-                "unclamp | => The clamps are loose already: tighten them with 'Clamps are tight'.",
-                "allow-drop | name=ring => Nothing in tonight's work is called 'ring': say what tonight is for, with 'What tonight is for'.",
+                "drift | star=rigel&minutes=5&moved=1&toward=south => The unit of the drift is missing. Fill in 'Seen"
+                        + " through' an optic that has a reticle, or 'Counted in' arcsec, divisions, radii, fields"
+                        + " or pixels.",
+                "drift | star=rigel&minutes=abc&moved=1&toward=south => 'Time watched': 'abc' is not a number. Write"
+                        + " digits, such as 5 or 2.5.",
+                "scale | altitude=abc => 'Altitude on the scale': 'abc' is not a number. Write digits, such as 5 or"
+                        + " 2.5.",
+                "allow-look | name=moons => The field is not known. Fill in 'True field, edge to edge', or"
+                        + " 'Eyepiece' with one of finder, eyepiece, reticle.",
+                "allow-look | name=moons&field=1&at=2026-11-25T20:00Z => 'When it begins' needs a target."
+                        + " Fill in 'Target'.",
+                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none. Begin without"
+                        + " 'Tonight is for', then: 'What tonight is for'.",
+                "unclamp | => The clamps are already loose. Tighten them with 'Clamps are tight'.",
+                "allow-drop | name=ring => Nothing in tonight's work is called 'ring'. Say what tonight is for, with"
+                        + " 'What tonight is for'.",
             })
     void inANight(String form, String complaint) throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");

@@ -67,7 +67,7 @@ class NightsPagesTest {
             assertThat(page.locator("h2")).containsText(new String[] {"Write a note"});
 
             page.locator("select[name=night]").selectOption("3");
-            page.locator("button:text('Show it')").click();
+            page.locator("button:text('Show')").click();
 
             assertThat(page.locator("h2").first()).containsText("Night 3, 2025-03-11, Larkfell");
             assertThat(page.locator(".events li")).not().hasCount(0);
@@ -81,7 +81,7 @@ class NightsPagesTest {
     void twoNightsAreComparedAsTheCommandDoes() {
         try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights?night=4");
-            page.locator("a:text('Compare it')").click();
+            page.locator("a:text('Compare with another night')").click();
             // The night before it is offered.
             assertThat(page.locator("select[name=with]")).hasValue("3");
             page.locator("button:text('Compare them')").click();
@@ -106,10 +106,10 @@ class NightsPagesTest {
             assertThat(page.locator(".drawing svg g.east")).hasCount(1);
             String typed = night.type("log", "seasons", "--night", "1").out();
             String motion = typed.substring(typed.indexOf("From 10 January")).replaceAll("\\s+", " ");
-            String rate = motion.substring(0, motion.indexOf(". To take"));
+            String rate = motion.substring(0, motion.indexOf(". To undo"));
             assertThat(page.locator("main")).containsText(rate);
             assertThat(page.locator("main")).containsText("Night 5, 2025-05-10: found");
-            assertThat(page.locator("main")).containsText("Night 6, 2025-06-20: where the axis pointed is not known.");
+            assertThat(page.locator("main")).containsText("Night 6, 2025-06-20: no fix.");
         }
     }
 
@@ -118,7 +118,7 @@ class NightsPagesTest {
         try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             Page page = page(held, "/nights?night=2");
             Download download = page.waitForDownload(
-                    () -> page.locator("a:text('Download it')").click());
+                    () -> page.locator("a:text('Download')").click());
             Path typed = folder.resolve("typed.jsonl");
             type("log", "export", typed.toString(), "--night", "2");
 
@@ -132,9 +132,9 @@ class NightsPagesTest {
         try (BrowserContext held = BROWSER.device(Device.PHONE)) {
             for (String word : List.of("99", "..%2F..", "1;2")) {
                 Page page = page(held, "/nights?night=" + word);
-                assertThat(page.locator("main")).containsText("There is no such night. Choose one below.");
+                assertThat(page.locator("main")).containsText("That night does not exist. Choose one below.");
                 page.navigate(night.address("/nights/download?night=" + word));
-                assertThat(page.locator("main")).containsText("There is no such night.");
+                assertThat(page.locator("main")).containsText("That night does not exist.");
                 page.close();
             }
         }

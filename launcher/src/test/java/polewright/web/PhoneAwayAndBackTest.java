@@ -54,7 +54,7 @@ class PhoneAwayAndBackTest {
             page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
             page.locator("#code").fill(server.door().code().grouped());
             page.locator("button.main").click();
-            assertThat(page.locator("#awake")).containsText("set the device's own screen time");
+            assertThat(page.locator("#awake")).containsText("Set the device's own screen timeout");
             assertThat(page.evaluate("isSecureContext")).isEqualTo(false);
         }
     }

@@ -82,7 +82,7 @@ class PostedFormsTest {
         HttpResponse<String> asked = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35"));
         assertThat(asked.statusCode()).isEqualTo(422);
         assertThat(asked.body())
-                .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "Right as typed: log this")
+                .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "It is right: log this")
                 .doesNotContain("add --as-typed");
         assertThat(events()).isEqualTo(1);
 
@@ -107,7 +107,7 @@ class PostedFormsTest {
         assertThat(noted.statusCode()).isEqualTo(303);
         String page = reader.page("/?said=3");
         assertThat(page)
-                .contains("class=\"caution\"", "it has been set back by 30 minutes or more", "The clock was off")
+                .contains("class=\"caution\"", "It has been set back by 30 minutes or more", "The clock was wrong")
                 .doesNotContain("retime FIRST", "--add", "NOTE");
     }
 
@@ -117,7 +117,7 @@ class PostedFormsTest {
         HttpResponse<String> asked = post("begin", swapped);
         assertThat(asked.statusCode()).isEqualTo(422);
         assertThat(asked.body())
-                .contains("if you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "Right as typed: begin")
+                .contains("If you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "It is right: begin")
                 .doesNotContain("--site 54.6");
         assertThat(night.desk().nights()).hasSize(1);
         Map<String, String> confirmed = new java.util.HashMap<>(swapped);
@@ -211,7 +211,7 @@ class PostedFormsTest {
             statement.execute("BEGIN IMMEDIATE");
             HttpResponse<String> answer = post("note", note);
             assertThat(answer.statusCode()).isEqualTo(503);
-            assertThat(answer.body()).contains("nother program has held");
+            assertThat(answer.body()).contains("nother program has locked");
             statement.execute("ROLLBACK");
         }
         assertThat(post("note", note).statusCode()).isEqualTo(303);
@@ -319,8 +319,7 @@ class PostedFormsTest {
         assertThat(refused.statusCode()).isEqualTo(422);
         assertThat(refused.body())
                 .contains("Up to 4,000 characters.")
-                .contains("'What should be remembered' has 4,001 characters, and the limit is 4,000: shorten it,"
-                        + " or send it in parts.")
+                .contains("'Note' has 4,001 characters, and the limit is 4,000. Shorten it," + " or send it in parts.")
                 .contains(longest + "y");
         assertThat(events()).isEqualTo(1);
         assertThat(post("note", Map.of("key", "note-of-the-test", "text", longest))
@@ -357,7 +356,7 @@ class PostedFormsTest {
     void aDamagedLogIsSaidOnThePage_andTakesNoPress() throws Exception {
         night.damagePageOfLog();
         HttpResponse<String> page = reader.get("/nights");
-        assertThat(page.body()).contains("The log is damaged, so nothing is logged");
+        assertThat(page.body()).contains("The log is damaged. What can be read is shown");
         assertThat(post("note", Map.of("text", "dew", "key", "key-of-a-note-1")).body())
                 .contains("is damaged (");
     }

@@ -49,7 +49,7 @@ class PracticeByCameraInABrowserTest {
             }
             page.locator("form[action='/do/practice-begin'] input[name=camera]").check();
             page.locator("form[action='/do/practice-begin'] button").click();
-            page.locator("text=What to do now, and log it").waitFor();
+            page.locator("text=What to do now, and how to log it").waitFor();
             PracticePlayer player = new PracticePlayer(page, night);
             int step = 0;
             while (step < MOST_STEPS && !(player.advice() instanceof Advice.Stop)) {
@@ -105,7 +105,7 @@ class PracticeByCameraInABrowserTest {
         take(-30);
         take(0);
         assertThat(page.locator("#frame"))
-                .containsText(java.util.regex.Pattern.compile("The axis points|the axis has moved"), SOON);
+                .containsText(java.util.regex.Pattern.compile("Axis: |Moved since it was found"), SOON);
         take(30);
         page.navigate(night.address("/practice/night/nights"));
         assertThat(lastSeq()).isGreaterThan(before);
@@ -116,7 +116,7 @@ class PracticeByCameraInABrowserTest {
         long before = lastSeq();
         player.turnOnly(turn);
         take(30);
-        assertThat(page.locator("#frame")).containsText("Since it was found the axis has moved", SOON);
+        assertThat(page.locator("#frame")).containsText("Moved since it was found", SOON);
         page.navigate(night.address("/practice/night/"));
         page.locator(".done button.main").click();
         assertThat(page.locator(".said")).containsText("Logged #", SOON);

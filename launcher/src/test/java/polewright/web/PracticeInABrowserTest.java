@@ -30,7 +30,7 @@ class PracticeInABrowserTest {
             Page page = held.newPage();
             page.navigate(night.address("/practice"));
             page.locator("form[action='/do/practice-begin'] button").click();
-            page.locator("text=What to do now, and log it").waitFor();
+            page.locator("text=What to do now, and how to log it").waitFor();
             PracticePlayer player = new PracticePlayer(page, night);
             int step = 0;
             while (step < MOST_STEPS && !(player.advice() instanceof Advice.Stop)) {

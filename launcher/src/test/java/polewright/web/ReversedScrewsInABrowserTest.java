@@ -218,7 +218,7 @@ class ReversedScrewsInABrowserTest {
             take();
             wedge.swing(45);
             take();
-            assertThat(page.locator("#frame")).containsText("The axis points", SOON);
+            assertThat(page.locator("#frame")).containsText("Axis: ", SOON);
         }
 
         private record Ordered(ScrewTurn.Which screw, double turns, boolean isTrial) {}

@@ -123,7 +123,8 @@ class SkippedOnPagesTest {
                 ((Advice.TakeSighting) advice()).star().map(AdvisedStar::name).orElseThrow();
         assertThat(presses())
                 .extracting(Press::label)
-                .containsExactly("I cannot find " + star, "Something hides " + star, "Cloud there", "No reticle here");
+                .containsExactly(
+                        "I cannot find " + star, "Something blocks " + star, "Cloud over it", "No reticle here");
         assertThat(now()).doesNotContain("polewright skip");
     }
 
@@ -133,8 +134,8 @@ class SkippedOnPagesTest {
         type("sight", "compass", "2");
         Advice before = advice();
         String star = ((Advice.TakeSighting) before).star().orElseThrow().name();
-        Press cloud = labelled("Cloud there");
-        assertThat(page(send(cloud))).contains("Nothing within 30° of " + star + " is advised for an hour");
+        Press cloud = labelled("Cloud over it");
+        assertThat(page(send(cloud))).contains("No sightings within 30° of " + star + " for an hour.");
         // Sent again, by a phone that heard no answer, it is the same press.
         send(cloud);
         assertThat(skips()).singleElement().satisfies(skip -> {
@@ -151,7 +152,7 @@ class SkippedOnPagesTest {
         type("sight", "compass", "2");
         String star = ((Advice.TakeSighting) advice()).star().orElseThrow().name();
         Press older = labelled("I cannot find " + star);
-        send(labelled("Cloud there"));
+        send(labelled("Cloud over it"));
         send(older);
         assertThat(skips())
                 .extracting(skip -> skip.star().orElseThrow().label())

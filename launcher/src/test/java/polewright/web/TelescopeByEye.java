@@ -31,6 +31,6 @@ interface TelescopeByEye {
 
     double northwardArcsec(FixedStar star, Instant from, Duration watched);
 
-    /** Where a star is, seen from the still point: how many widths of the field away, toward which hour of a clock. */
+    /** Where a star is, seen from the centre of rotation: how many widths of the field away, toward which hour of a clock. */
     record StarInView(double fields, double clock) {}
 }

@@ -158,7 +158,7 @@ class UploadsTest {
         HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
         assertThat(refused.statusCode()).isEqualTo(422);
         assertThat(refused.body())
-                .contains(night.frames() + ", is not there", "plug it in again", "then send it again.")
+                .contains(night.frames() + ", does not exist", "Reconnect it", "then send the frame again.")
                 .doesNotContain("Exception", "java.", "has room");
         assertGoesOn();
         Files.move(away, night.frames());
@@ -173,7 +173,7 @@ class UploadsTest {
         Files.createFile(night.frames());
         HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
         assertThat(refused.statusCode()).isEqualTo(422);
-        assertThat(refused.body()).contains(night.frames() + ", is not there").doesNotContain("has room");
+        assertThat(refused.body()).contains(night.frames() + ", does not exist").doesNotContain("has room");
         assertGoesOn();
     }
 
@@ -291,9 +291,9 @@ class UploadsTest {
     @Test
     void whatIsNoFormIsToldSo() throws Exception {
         byte[] cut = Arrays.copyOf(head(FRAME_KEY, "a.fits"), 120);
-        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofByteArray(cut)), 400, "send it again");
-        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofString("")), 400, "send it again");
-        assertSaysWhatIsWrong(send("/frames/upload", "short", "a.fits", frame()), 422, "key of this sending");
+        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofByteArray(cut)), 400, "Send it again");
+        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofString("")), 400, "Send it again");
+        assertSaysWhatIsWrong(send("/frames/upload", "short", "a.fits", frame()), 422, "submission key");
         assertSaysWhatIsWrong(send("/frames/upload", FRAME_KEY, "", new byte[0]), 422, "No file was chosen");
         assertThat(saved()).isEmpty();
         assertGoesOn();

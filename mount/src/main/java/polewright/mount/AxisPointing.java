@@ -35,7 +35,7 @@ public record AxisPointing(Vector3D elevatedEnd) {
                             Locale.ROOT,
                             "an axis offset of %.1f degrees is beyond 57",
                             offset.distance().degrees()),
-                    "set the tripod to the pole by compass first");
+                    "point the tripod at the pole by compass first");
         }
         double along = Math.sqrt(1 - square);
         return new AxisPointing(

@@ -140,7 +140,7 @@ class AxisPointingTest {
         assertThatThrownBy(() -> AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(3600, 0)))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(
-                        "an axis offset of 60.0 degrees is beyond 57: set the tripod to the pole by compass first.");
+                        "an axis offset of 60.0 degrees is beyond 57. Point the tripod at the pole by compass first.");
         assertThatThrownBy(() -> AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(Double.NaN, 0)))
                 .isInstanceOf(InputRefused.class);
     }

@@ -103,7 +103,7 @@ public final class LogEntry {
     public static NightId latestNight(NightLog opened) {
         return opened.latest()
                 .orElseThrow(() -> new OperationFailed(
-                        "no night has begun in this log: start with polewright begin --site LAT,LON."));
+                        "no night has begun in this log. Begin one with polewright begin --site LAT,LON."));
     }
 
     private static List<LoggedEvent> following(List<LoggedEvent> night, List<NightEvent> events, Instant now) {

@@ -52,9 +52,9 @@ public record Workbench(
         }
         return wholePath("HOME")
                 .map(home -> home.resolve(".local").resolve("share").resolve("polewright"))
-                .orElseThrow(() ->
-                        new OperationFailed("it is not known which folder is yours, for HOME is not set: set it, or"
-                                + " name the log's file with POLEWRIGHT_LOG or --log."));
+                .orElseThrow(
+                        () -> new OperationFailed("your home folder is not known because HOME is not set. Set it, or"
+                                + " name the log file with POLEWRIGHT_LOG or --log."));
     }
 
     private Optional<Path> wholePath(String variable) {

@@ -41,8 +41,8 @@ class WorkbenchTest {
                 List.of(Map.<String, String>of(), Map.of("HOME", ""), Map.of("HOME", "me"))) {
             assertThatThrownBy(() -> with(environment).defaultLog())
                     .isInstanceOf(OperationFailed.class)
-                    .hasMessage("it is not known which folder is yours, for HOME is not set: set it, or name the log's"
-                            + " file with POLEWRIGHT_LOG or --log.");
+                    .hasMessage("your home folder is not known because HOME is not set. Set it, or name the log file"
+                            + " with POLEWRIGHT_LOG or --log.");
         }
     }
 }

@@ -255,7 +255,7 @@ class RigHistoryTest {
         assertThat(ScrewSenses.before(half)).isEqualTo(new ScrewSenses(1, 0.5));
     }
 
-    /** Where the owner said which way a screw goes, a night in which it went the other way is of another mount. */
+    /** Where the owner said which way a screw goes, a night in which it moved the other way is of another mount. */
     @Test
     void nightsWithScrewsThatWentTheOtherWayThanTold_areSkipped() {
         PractisedWedge night = nightWithTheAzimuthScrewReversed(850, TOLD);

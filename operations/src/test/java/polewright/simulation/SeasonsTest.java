@@ -302,14 +302,13 @@ class SeasonsTest {
                 .isInstanceOfSatisfying(
                         Seasons.TooFew.class,
                         few -> assertThat(few.missing())
-                                .isEqualTo(
-                                        "Two nights are needed that tell where the axis points, at one site with one rig; there is"
-                                                + " one"));
+                                .isEqualTo("Two nights with a fix are needed, at one site with one rig; there is"
+                                        + " one"));
 
         pier.night(20, RestlessPier::setRight).night(40, RestlessPier::setRight);
         assertThat(pier.compared().motion())
                 .isEqualTo(new PierMotion.NotYet(
-                        "A line needs 4 nights in a row that leave and find the axis to better than 15′; there are 2"
+                        "A trend needs 4 nights in a row that leave and find the axis to better than 15′; there are 2"
                                 + " drifts between such nights so far"));
     }
 
@@ -320,7 +319,7 @@ class SeasonsTest {
             pier.night(i * 2, RestlessPier::setRight);
         }
         assertThat(pier.compared().motion())
-                .isEqualTo(new PierMotion.NotYet("A line needs two weeks; these nights cover 6 days"));
+                .isEqualTo(new PierMotion.NotYet("A trend needs two weeks; these nights cover 6 days"));
     }
 
     @Test
@@ -347,8 +346,8 @@ class SeasonsTest {
         assertThat(pier.compared().gaps())
                 .extracting(gap -> ((NightGap.NotKnown) gap).reason())
                 .containsExactly(
-                        "It is not known how night 2 found the axis: sight it before anything is turned",
-                        "It is not known how night 2 left the axis: end a night with a sighting, clamps tight");
+                        "It is not known how night 2 found the axis: take a sighting before anything is turned",
+                        "It is not known how night 2 left the axis: end each night with a sighting, clamps tight");
     }
 
     @Test
@@ -381,7 +380,7 @@ class SeasonsTest {
         assertThat(NightGap.between(nights.get(0), far.nights().get(0), nights))
                 .isInstanceOfSatisfying(
                         NightGap.NotKnown.class,
-                        unknown -> assertThat(unknown.reason()).isEqualTo("They were not at one place with one rig"));
+                        unknown -> assertThat(unknown.reason()).isEqualTo("They differ in site or rig"));
         List<NightRecord> all = new ArrayList<>(nights);
         all.addAll(far.nights());
         assertThat(Seasons.of(pier.seasons().pier(), all).nights()).hasSize(3);

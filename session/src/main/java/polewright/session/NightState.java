@@ -328,7 +328,7 @@ public record NightState(
                     return found.zone();
                 }
                 throw new InputRefused(
-                        "event " + seq + " is work that no axis suits", "undo it, or take it out of the file");
+                        "event " + seq + " is work that no axis position suits", "undo it, or remove it from the file");
             });
         }
 

@@ -42,12 +42,12 @@ final class ReplacedEvents {
     private static LoggedEvent replaced(LoggedEvent logged, NightEvent meant) {
         if (meant instanceof NightEvent.ScrewsTurned && !(logged.event() instanceof NightEvent.ScrewsTurned)) {
             throw new InputRefused(
-                    "event " + logged.seq() + " is no turn of screws, so no other turn can stand in its place",
-                    "name the number of a turn, as the log shows it");
+                    "event " + logged.seq() + " is not a turn of the screws, so no turn can replace it",
+                    "give the number of a turn, as the log shows it");
         }
         if (meant instanceof NightEvent.Measurement && !(logged.event() instanceof NightEvent.Measurement)) {
             throw new InputRefused(
-                    "event " + logged.seq() + " is no sighting and no centring, so no other can replace it",
+                    "event " + logged.seq() + " is neither a sighting nor a centring, so nothing can replace it",
                     "give the number of a sighting, as the log shows it");
         }
         return new LoggedEvent(logged.seq(), logged.at(), meant);

@@ -358,7 +358,8 @@ class CorrectedSetupTest {
                 new NightEvent.MeasurementCorrected(5, new NightEvent.SightingTaken(drift(false))));
         assertThatThrownBy(() -> stateOf(night))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("event 5 is no sighting and no centring, so no other can replace it: give the number of a"
+                .hasMessage("event 5 is neither a sighting nor a centring, so nothing can replace it. Give the"
+                        + " number of a"
                         + " sighting, as the log shows it.");
     }
 

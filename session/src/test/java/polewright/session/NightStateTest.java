@@ -173,13 +173,13 @@ class NightStateTest {
         assertThatThrownBy(() -> NightState.of(night(BEGUN, sighted(COMPASS), sighted(below))))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageStartingWith(
-                        "event 3: a star was 36 degrees below the horizon at 2026-11-26T08:00:00Z: check the"
+                        "event 3: a star was 36 degrees below the horizon at 2026-11-26T08:00:00Z. Check the"
                                 + " name, the time (UTC) and the site. It could have been seen if ");
     }
 
     @Test
     void nightWithoutABeginning_isRefused() {
-        String message = "the night has no beginning: start it with: polewright begin --site LAT,LON.";
+        String message = "the night has no beginning. Start it with: polewright begin --site LAT,LON.";
         assertThatThrownBy(() -> NightState.of(List.of()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(message);
@@ -226,9 +226,8 @@ class NightStateTest {
                 night(BEGUN, sighted(COMPASS), new NightEvent.TurnCorrected(2, new NightEvent.ScrewsTurned(1, 0)));
         assertThatThrownBy(() -> NightState.of(events))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "event 2 is no turn of screws, so no other turn can stand in its place: name the number of a"
-                                + " turn, as the log shows it.");
+                .hasMessage("event 2 is not a turn of the screws, so no turn can replace it. Give the number of a turn,"
+                        + " as the log shows it.");
     }
 
     @Test

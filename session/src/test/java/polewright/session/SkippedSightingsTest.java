@@ -253,7 +253,7 @@ class SkippedSightingsTest {
         assertThatThrownBy(() -> new Skip(Skip.Sighting.COMPASS, Skip.Reason.CLOUD, Optional.empty(), Optional.empty()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageContaining("'cloud' does not apply to the compass")
-                .hasMessageContaining("give one of: no-instrument");
+                .hasMessageContaining("Give one of: no-instrument");
         assertThatThrownBy(
                         () -> new Skip(Skip.Sighting.DRIFT, Skip.Reason.NOT_FOUND, Optional.empty(), Optional.empty()))
                 .hasMessageContaining("the star is missing");

@@ -13,8 +13,8 @@ public final class InputRefused extends IllegalArgumentException {
 
     /**
      * @param what the value and what is wrong with it, e.g. {@code "latitude 95 is beyond 90 degrees"}
-     * @param remedy what to do, as an imperative without its full stop, e.g. {@code "give north as positive, -90 to
-     *     90"}; or a question
+     * @param remedy what to do, as an imperative without capital or full stop, e.g. {@code "give north as positive, -90
+     *     to 90"}; or a question
      */
     public InputRefused(String what, String remedy) {
         this(message(what, remedy), false);
@@ -31,7 +31,8 @@ public final class InputRefused extends IllegalArgumentException {
     }
 
     private static String message(String what, String remedy) {
-        return what + ": " + remedy + (remedy.endsWith("?") ? "" : ".");
+        return what + ". " + Character.toUpperCase(remedy.charAt(0)) + remedy.substring(1)
+                + (remedy.endsWith("?") ? "" : ".");
     }
 
     public boolean isForNow() {

@@ -14,6 +14,6 @@ public final class LogChanged extends RuntimeException {
 
     static LogChanged toAnotherEvent() {
         return new LogChanged("Not logged: something else was logged since, by another device or a frame."
-                + " Look at how it stands now; enter again what you did.");
+                + " Check the present state, then enter again what you did.");
     }
 }

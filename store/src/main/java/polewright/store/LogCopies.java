@@ -69,7 +69,7 @@ final class LogCopies {
             NotWritten why = NotWritten.why(copy, bytes(log));
             throw new InputRefused(
                     "no copy of the log was kept in " + folder + ": " + why.what(),
-                    why.remedy() + "; the night goes on without a copy");
+                    why.remedy() + "; the night continues without a copy");
         }
     }
 

@@ -66,7 +66,7 @@ final class LogHealth {
                     : Optional.of(first.lines().reduce("", (before, line) -> line));
         } catch (SQLException e) {
             if (LogTrouble.is(e, SQLiteErrorCode.SQLITE_CORRUPT)) {
-                return Optional.of("its pages do not fit together");
+                return Optional.of("its pages are inconsistent");
             }
             throw e;
         }

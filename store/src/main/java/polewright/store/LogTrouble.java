@@ -43,8 +43,8 @@ final class LogTrouble {
         Path folder = Path.of(System.getProperty("org.sqlite.tmpdir", System.getProperty("java.io.tmpdir", ".")));
         NotWritten why = NotWritten.seen(folder.resolve("sqlite"), LIBRARY_BYTES)
                 .orElseGet(() -> new NotWritten(
-                        "the system lets no program be loaded from there (noexec)",
-                        "name a folder from which it does"));
+                        "the system does not allow programs to be loaded from there (noexec)",
+                        "give a folder where it does"));
         return InputRefused.forNow(
                 "the library that reads the log cannot be unpacked in " + folder + ", so nothing was logged: "
                         + why.what(),
@@ -65,18 +65,17 @@ final class LogTrouble {
     static InputRefused damaged(Path file, String what) {
         return InputRefused.forNow(
                 file + " is damaged (" + what + "), so nothing was logged",
-                "leave it as it is, rescue what can be read into a new file, and log to another tonight");
+                "leave it as it is, rescue what can be read into a new file, and use another log tonight");
     }
 
     static InputRefused notALog(Path file) {
-        return new InputRefused(
-                file + " is not a Polewright log", "name another file; this one has been left as it was");
+        return new InputRefused(file + " is not a Polewright log", "name another file; this one was not changed");
     }
 
     static InputRefused newer(Path file, int version, int known) {
         return new InputRefused(
                 file + " was written by a newer Polewright (log version " + version + ", this one knows " + known + ")",
-                "use the newer program, or name another file; this one has been left as it was");
+                "use the newer program, or name another file; this one was not changed");
     }
 
     static InputRefused cannotMakeFolder(Path folder) {
@@ -94,17 +93,17 @@ final class LogTrouble {
                         "free some space and enter it again");
             case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
                 InputRefused.forNow(
-                        file + " may not be written, so nothing was logged",
+                        file + " is not writable, so nothing was logged",
                         "allow writing to it and to its folder, or name another file");
             case SQLITE_CANTOPEN ->
                 InputRefused.forNow(
                         file + " cannot be opened as a log", "name a file in a folder that you may write to");
             case SQLITE_BUSY, SQLITE_LOCKED ->
                 InputRefused.forNow(
-                        "another program has held " + file + " for too long, so nothing was logged",
+                        "another program has locked " + file + " for too long, so nothing was logged",
                         "close it and enter this again");
             case SQLITE_IOERR -> notWritten(file);
-            case SQLITE_CORRUPT -> damaged(file, "its pages do not fit together");
+            case SQLITE_CORRUPT -> damaged(file, "its pages are inconsistent");
             default -> otherwise;
         };
     }

@@ -290,7 +290,8 @@ public final class NightLog implements AutoCloseable {
 
     private InputRefused noSuch(NightId night) {
         return new InputRefused(
-                "there is no night " + night.number() + " in " + file, "list the nights and take a number from there");
+                "there is no night " + night.number() + " in " + file,
+                "list the nights and choose a number from there");
     }
 
     private void requireWhole() {

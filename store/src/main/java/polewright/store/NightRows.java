@@ -91,7 +91,7 @@ final class NightRows {
         }
         LoggedEvent read = JsonLines.readLine(line, 0, BodyNames.NONE);
         if (!read.equals(event)) {
-            throw new IllegalStateException("an event does not read back: " + line);
+            throw new IllegalStateException("an event cannot be read back: " + line);
         }
         return line;
     }

@@ -14,7 +14,7 @@ public record SubmissionKey(String text) {
     public SubmissionKey {
         if (!USABLE.matcher(text).matches()) {
             throw new InputRefused(
-                    "the key of this sending is not 8 to 64 letters, digits, hyphens or underscores",
+                    "the submission key is not 8 to 64 letters, digits, hyphens or underscores",
                     "choose another at random");
         }
     }

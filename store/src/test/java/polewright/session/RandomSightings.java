@@ -87,7 +87,7 @@ final class RandomSightings {
                         values.signed(Math.toRadians(5)),
                         values.sigma(5),
                         values.sigma(5));
-            default -> throw new IllegalArgumentException(kind + " is no sighting");
+            default -> throw new IllegalArgumentException(kind + " is not a sighting");
         };
     }
 

@@ -100,8 +100,8 @@ class DamagedLogTest {
         assertThatThrownBy(adding::run)
                 .isInstanceOf(InputRefused.class)
                 .hasMessageStartingWith(file + " is damaged (")
-                .hasMessageEndingWith("), so nothing was logged: leave it as it is, rescue what can be read into a new"
-                        + " file, and log to another tonight.")
+                .hasMessageEndingWith("), so nothing was logged. Leave it as it is, rescue what can be read into a"
+                        + " new file, and use another log tonight.")
                 .satisfies(refused ->
                         assertThat(((InputRefused) refused).isForNow()).isTrue());
     }

@@ -63,8 +63,7 @@ class LogCopiesTest {
                     .hasMessage("no copy of the log was kept in " + folder.resolve("nights-copies")
                             + ": there is no folder "
                             + folder.resolve("nights-copies")
-                            + ": make it, or name a file in a folder that is there; the"
-                            + " night goes on without a copy.");
+                            + ". Create it, or name a file in an existing folder; the night continues without a copy.");
             assertThat(log.begin(begun, AT)).isEqualTo(new NightId(2));
         }
     }

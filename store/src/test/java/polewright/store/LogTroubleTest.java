@@ -48,7 +48,7 @@ class LogTroubleTest {
         Path file = folder.resolve("notes.txt");
         Files.writeString(file, "Remember the dew heater. ".repeat(200));
         byte[] before = Files.readAllBytes(file);
-        assertRefused(file, file + " is not a Polewright log: name another file; this one has been left as it was.");
+        assertRefused(file, file + " is not a Polewright log. Name another file; this one was not changed.");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
 
@@ -57,7 +57,7 @@ class LogTroubleTest {
         Path file = folder.resolve("recipes.db");
         execute(file, "CREATE TABLE soup (name TEXT)");
         byte[] before = Files.readAllBytes(file);
-        assertRefused(file, file + " is not a Polewright log: name another file; this one has been left as it was.");
+        assertRefused(file, file + " is not a Polewright log. Name another file; this one was not changed.");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
 
@@ -69,8 +69,8 @@ class LogTroubleTest {
         byte[] before = Files.readAllBytes(file);
         assertRefused(
                 file,
-                file + " was written by a newer Polewright (log version 7, this one knows 2): use the newer program, or"
-                        + " name another file; this one has been left as it was.");
+                file + " was written by a newer Polewright (log version 7, this one knows 2). Use the newer program, or"
+                        + " name another file; this one was not changed.");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
 
@@ -88,7 +88,8 @@ class LogTroubleTest {
         execute(
                 barely,
                 "CREATE TABLE flyway_schema_history (installed_rank INT NOT NULL PRIMARY KEY, version VARCHAR(50),"
-                        + " description VARCHAR(200) NOT NULL, type VARCHAR(20) NOT NULL, script VARCHAR(1000) NOT NULL,"
+                        + " description VARCHAR(200) NOT NULL, type VARCHAR(20) NOT NULL, script VARCHAR(1000) NOT"
+                        + " NULL,"
                         + " checksum INT, installed_by VARCHAR(100) NOT NULL,"
                         + " installed_on TEXT NOT NULL DEFAULT (strftime('%Y-%m-%d %H:%M:%f','now')),"
                         + " execution_time INT NOT NULL, success BOOLEAN NOT NULL)");
@@ -105,7 +106,8 @@ class LogTroubleTest {
 
     @Test
     void folderInPlaceOfTheFileIsRefused() {
-        assertRefused(folder, folder + " cannot be opened as a log: name a file in a folder that you may write to.");
+        assertRefused(
+                folder, folder + " cannot be opened as a log. Name a file in a folder that you may write" + " to.");
     }
 
     @Test
@@ -115,7 +117,7 @@ class LogTroubleTest {
         assertRefused(
                 file,
                 "the folder " + inTheWay
-                        + " for the log cannot be made: name a file in a folder that you may write to.");
+                        + " for the log cannot be made. Name a file in a folder that you may write to.");
     }
 
     @Test
@@ -123,7 +125,7 @@ class LogTroubleTest {
     void folderThatMayNotBeWrittenIsRefused() {
         // Nobody may make a file here, not even root, for whom permissions do not count.
         Path file = Path.of("/proc/nights.db");
-        assertRefused(file, file + " cannot be opened as a log: name a file in a folder that you may write to.");
+        assertRefused(file, file + " cannot be opened as a log. Name a file in a folder that you may write to.");
     }
 
     @Test
@@ -144,7 +146,7 @@ class LogTroubleTest {
             assertThatThrownBy(() -> log.append(id, longNote, AT))
                     .isInstanceOf(InputRefused.class)
                     .hasMessage("the disk with " + file
-                            + " is full, so this was not logged; what was there is safe: free some space and enter it"
+                            + " is full, so this was not logged; what was there is safe. Free some space and enter it"
                             + " again.");
             assertThat(log.events(id)).hasSize(1);
         }
@@ -160,8 +162,8 @@ class LogTroubleTest {
             statement.execute("BEGIN EXCLUSIVE");
             assertThatThrownBy(() -> log.begin(begun, AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("another program has held " + file
-                            + " for too long, so nothing was logged: close it and enter this again.");
+                    .hasMessage("another program has locked " + file
+                            + " for too long, so nothing was logged. Close it and enter this again.");
             statement.execute("ROLLBACK");
             assertThat(log.begin(begun, AT)).isEqualTo(new NightId(1));
         }
@@ -169,11 +171,11 @@ class LogTroubleTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-        SQLITE_READONLY | F may not be written, so nothing was logged: allow writing to it and to its folder, or name another file.
-        SQLITE_READONLY_DIRECTORY | F may not be written, so nothing was logged: allow writing to it and to its folder, or name another file.
-        SQLITE_IOERR_FSYNC | the disk with F failed, so this was not logged: check the disk or card, copy the log to another, and enter it again there.
-        SQLITE_CORRUPT_INDEX | F is damaged (its pages do not fit together), so nothing was logged: leave it as it is, rescue what can be read into a new file, and log to another tonight.
-        SQLITE_CANTOPEN_ISDIR | F cannot be opened as a log: name a file in a folder that you may write to.
+        SQLITE_READONLY | F is not writable, so nothing was logged. Allow writing to it and to its folder, or name another file.
+        SQLITE_READONLY_DIRECTORY | F is not writable, so nothing was logged. Allow writing to it and to its folder, or name another file.
+        SQLITE_IOERR_FSYNC | the disk with F failed, so this was not logged. Check the disk or card, copy the log to another, and enter it again there.
+        SQLITE_CORRUPT_INDEX | F is damaged (its pages are inconsistent), so nothing was logged. Leave it as it is, rescue what can be read into a new file, and use another log tonight.
+        SQLITE_CANTOPEN_ISDIR | F cannot be opened as a log. Name a file in a folder that you may write to.
         """)
     void failureOfTheDiskIsSaidInWords(SQLiteErrorCode code, String message) {
         RuntimeException wrapped = new IllegalStateException(new SQLiteException("raw", code));

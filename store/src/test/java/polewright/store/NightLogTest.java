@@ -97,13 +97,15 @@ class NightLogTest {
             NightId id = log.begin(begun(1), AT);
             assertThatThrownBy(() -> log.append(id, begun(2), AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("event 2 begins a night that has begun: keep each night in a file of its own.");
+                    .hasMessage("event 2 begins a night that has already begun. Keep each night in a file of its own.");
             assertThatThrownBy(() -> log.append(id, new NightEvent.Withdrawn(2), AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("there is no event 2 before event 2 to withdraw: name the number of an earlier event.");
+                    .hasMessage(
+                            "there is no event 2 before event 2 to take back. Give the number of an earlier event.");
             assertThatThrownBy(() -> log.append(new NightId(9), new NightEvent.Clamped(), AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("there is no night 9 in " + file() + ": list the nights and take a number from there.");
+                    .hasMessage("there is no night 9 in " + file() + ". List the nights and choose a number from"
+                            + " there.");
             assertThat(log.events(id)).hasSize(1);
         }
     }
@@ -114,10 +116,10 @@ class NightLogTest {
             NightId id = log.begin(begun(1), AT);
             assertThatThrownBy(() -> log.append(id, new NightEvent.Noted("half \uD83D"), AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("a text holds half of a character: type it again.");
+                    .hasMessage("a text holds half of a character. Type it again.");
             assertThatThrownBy(() -> log.append(id, new NightEvent.Clamped(), Instant.parse("2206-01-15T21:00:00Z")))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("at: the time 2206-01-15T21:00:00Z is outside 1972 to 2100: check the year.");
+                    .hasMessage("at: the time 2206-01-15T21:00:00Z is outside 1972 to 2100. Check the year.");
             assertThat(log.events(id)).hasSize(1);
         }
     }
@@ -140,7 +142,7 @@ class NightLogTest {
 
             assertThatThrownBy(() -> log.importNight(List.of()))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage("there is no event: the first must be a begin.");
+                    .hasMessage("there is no event. The first must be a begin.");
             assertThat(Files.readAllBytes(file())).isEqualTo(before);
             assertThat(log.nights()).hasSize(1);
         }

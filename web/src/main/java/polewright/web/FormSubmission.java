@@ -87,7 +87,7 @@ public final class FormSubmission {
     private static Optional<String> number(Map<String, String> filled, String name) {
         String number = filled.getOrDefault(name, "");
         if (!number.isEmpty() && !NUMBER.matcher(number).matches()) {
-            throw new InputRefused("how the page knew the night cannot be read", "show the page again, then press");
+            throw new InputRefused("the state of the page cannot be read", "reload the page, then press again");
         }
         return Optional.of(number).filter(text -> !text.isEmpty());
     }

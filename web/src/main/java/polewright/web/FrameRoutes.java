@@ -41,9 +41,9 @@ final class FrameRoutes {
         Optional<CloseUp> part = part(ctx);
         Optional<LiveView.Shot> newest = frames.stand().newest();
         if (part.isEmpty()) {
-            refuse(ctx, HttpStatus.BAD_REQUEST, "A part of a frame is named by times, x and y, each a whole number.");
+            refuse(ctx, HttpStatus.BAD_REQUEST, "A part of a frame needs times, x and y, each a whole number.");
         } else if (newest.isEmpty()) {
-            refuse(ctx, HttpStatus.NOT_FOUND, "No frame has come yet.");
+            refuse(ctx, HttpStatus.NOT_FOUND, "No frame yet.");
         } else {
             ctx.header("Cache-Control", "no-store");
             ctx.contentType("image/png");

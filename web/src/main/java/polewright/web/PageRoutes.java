@@ -104,7 +104,7 @@ final class PageRoutes {
         NightSummary night = ChosenNight.of(Responses.asked(ctx, desk)).orElse(null);
         if (night == null) {
             ctx.status(HttpStatus.NOT_FOUND);
-            ctx.attribute(Responses.NOT_THERE, "There is no such night. Choose one on Nights.");
+            ctx.attribute(Responses.NOT_THERE, "That night does not exist. Choose one on Nights.");
             return;
         }
         String number = Long.toString(night.id().number());

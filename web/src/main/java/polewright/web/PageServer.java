@@ -147,8 +147,8 @@ public final class PageServer implements AutoCloseable {
                 (e, ctx) -> refuse(
                         ctx,
                         HttpStatus.INTERNAL_SERVER_ERROR,
-                        "Something inside Polewright is wrong (" + e.getClass().getSimpleName()
-                                + "); what was logged before is safe. Go back, and on."));
+                        "Internal error (" + e.getClass().getSimpleName()
+                                + "). The log is safe. Go back and continue."));
         config.routes.error(HttpStatus.NOT_FOUND, ctx -> {
             if (!ctx.res().isCommitted()) {
                 String what = ctx.attribute(Responses.NOT_THERE);
@@ -157,7 +157,7 @@ public final class PageServer implements AutoCloseable {
                         deskOf(ctx),
                         HttpStatus.NOT_FOUND,
                         "Nothing here",
-                        what == null ? "There is no such page. Take one from the list." : what);
+                        what == null ? "That page does not exist. Choose one from the menu." : what);
             }
         });
     }

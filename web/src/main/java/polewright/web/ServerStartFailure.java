@@ -35,15 +35,15 @@ final class ServerStartFailure {
 
     private static String unbound(int port, String reason) {
         if (port == 0) {
-            return "no port is free to listen on: end programs that you do not need, then start again.";
+            return "no port is free. Close programs that you do not need, then start again.";
         }
         // The reason comes in the machine's language; below that port it mostly is that only root may.
         if (port < FIRST_FOR_ALL && !reason.contains("in use")) {
-            return "port " + port + " is one of those below " + FIRST_FOR_ALL
-                    + ", which only root may listen on: name another, such as --port " + PageServer.USUAL_PORT + ".";
+            return "port " + port + " is below " + FIRST_FOR_ALL
+                    + ", which only root may use. Give another, such as --port " + PageServer.USUAL_PORT + ".";
         }
-        return "port " + port + " cannot be listened on, perhaps because another program does: end that,"
-                + " or name another port, such as --port " + another(port) + ".";
+        return "port " + port + " cannot be used, perhaps because another program uses it. Close that program,"
+                + " or give another port, such as --port " + another(port) + ".";
     }
 
     private static int another(int port) {
@@ -56,6 +56,6 @@ final class ServerStartFailure {
     private static String unserved(Throwable innermost) {
         String reason = innermost.getMessage();
         return "the pages cannot be served" + (reason == null ? "" : ": " + reason.replaceFirst("[. ]+$", ""))
-                + ". Mend that if you can, then start again; with POLEWRIGHT_DEBUG=1 before the command it says more.";
+                + ". Correct that if you can, then start again. POLEWRIGHT_DEBUG=1 before the command gives details.";
     }
 }

@@ -98,7 +98,7 @@ final class UploadRoutes {
             refuse(
                     ctx,
                     HttpStatus.INSUFFICIENT_STORAGE,
-                    "It cannot be kept: see that the laptop's disk has room, and send it again.");
+                    "It cannot be saved. Free some space on the laptop's disk, then send it again.");
         }
     }
 
@@ -114,12 +114,15 @@ final class UploadRoutes {
         refuse(
                 ctx,
                 HttpStatus.SERVICE_UNAVAILABLE,
-                "Another file is still being read here: send this one again in a moment.");
+                "Another file is still being read. Send this one again in a moment.");
         return false;
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
-        Responses.refuse(ctx, desk, status, "Not taken", sentence);
+        // Not the name of a file.
+        boolean beginsWithAWord = sentence.matches("(?s)[a-z]+ .*");
+        String shown = beginsWithAWord ? Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) : sentence;
+        Responses.refuse(ctx, desk, status, "Not taken", shown);
     }
 
     /** Empty when it was answered already. */
@@ -138,11 +141,11 @@ final class UploadRoutes {
                     isTooLarge ? HttpStatus.CONTENT_TOO_LARGE : HttpStatus.BAD_REQUEST,
                     isTooLarge
                             ? tooLarge(Admission.FRAME_BYTES)
-                            : "What was sent broke off or is no file from this page's form: send it again.");
+                            : "The upload was interrupted or did not come from this page. Send it again.");
             return Optional.empty();
         }
         if (file == null || (file.size() == 0 && file.filename().isEmpty())) {
-            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen: choose one, then send it.");
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, "No file was chosen. Choose one, then send it.");
             return Optional.empty();
         }
         return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
@@ -155,14 +158,16 @@ final class UploadRoutes {
     }
 
     private static String tooLarge(long most) {
-        return "That is larger than the " + (most >> 20) + " MiB that are taken here. Send something smaller.";
+        return "That is larger than the " + (most >> 20) + " MiB limit. Send a smaller file.";
     }
 
     private void frame(Context ctx, WatchedFrames frames, Sent sent) throws IOException {
         Path folder = frames.folder()
-                .orElseThrow(() -> new InputRefused("frames have no folder here", "take one on the page Practice"));
+                .orElseThrow(
+                        () -> new InputRefused("there is no folder for frames", "take frames on the page Practice"));
         if (desk.tonight().isEmpty()) {
-            throw new InputRefused("no night has begun yet, so this frame belongs to none", "begin one, then send it");
+            throw new InputRefused(
+                    "no night has begun yet, so this frame has no night to belong to", "begin a night, then send it");
         }
         String name = safeName(sent.file().filename());
         Path kept = folder.resolve(name(name, sent.key()));
@@ -175,7 +180,7 @@ final class UploadRoutes {
                 refuse(
                         ctx,
                         HttpStatus.SERVICE_UNAVAILABLE,
-                        "The frame before is still being measured: send this one again in a moment.");
+                        "The previous frame is still being measured. Send this one again in a moment.");
                 return;
             }
             try {
@@ -205,13 +210,13 @@ final class UploadRoutes {
     private static void requireFolder(Path folder) {
         if (!Files.isDirectory(folder)) {
             throw new InputRefused(
-                    "the folder for frames, " + folder + ", is not there",
-                    "if it is on a stick or on the network, plug it in again; then send it again");
+                    "the folder for frames, " + folder + ", does not exist",
+                    "reconnect it if it is on a stick or the network, then send the frame again");
         }
         if (!Files.isWritable(folder)) {
             throw new InputRefused(
                     "nothing can be written to the folder for frames, " + folder,
-                    "see that it is not write-protected, and let yourself write there; then send it again");
+                    "remove the write protection or change its permissions, then send the frame again");
         }
     }
 
@@ -219,13 +224,13 @@ final class UploadRoutes {
     private static void requireFrame(byte[] content, String name) {
         if (FrameDecoding.completeness(content, name, DecodeLimits.OF_AN_UPLOAD)
                 instanceof FrameCompleteness.CutShort) {
-            throw new InputRefused(name + ": it is cut short", "send it again once it is saved whole");
+            throw new InputRefused(name + ": it is incomplete", "send it again once it is fully saved");
         }
         Frame frame = FrameDecoding.read(content, name, DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_AN_UPLOAD));
         if (Math.min(frame.width(), frame.height()) < LEAST_SIDE_PIXELS) {
             throw new InputRefused(
                     name + ": a picture of " + frame.width() + " by " + frame.height()
-                            + " pixels shows no field of stars",
+                            + " pixels is too small for a star field",
                     "take the frame again");
         }
     }

@@ -28,8 +28,9 @@ class ServerStartFailureTest {
     }
 
     static Stream<Arguments> whatCannotBeListenedOnIsToldWithAPortThatCan() {
-        String root = " is one of those below 1024, which only root may listen on: name another, such as --port 8440.";
-        String taken = " cannot be listened on, perhaps because another program does: end that, or name another port,"
+        String root = " is below 1024, which only root may use. Give another, such as --port 8440.";
+        String taken = " cannot be used, perhaps because another program uses it. Close that program, or give another"
+                + " port,"
                 + " such as --port ";
         return Stream.of(
                 Arguments.of(8440, TAKEN, "port 8440" + taken + "8441."),
@@ -38,10 +39,7 @@ class ServerStartFailureTest {
                 Arguments.of(80, "Permission denied", "port 80" + root),
                 // The operating system speaks the person's language.
                 Arguments.of(443, "Keine Berechtigung", "port 443" + root),
-                Arguments.of(
-                        0,
-                        TAKEN,
-                        "no port is free to listen on: end programs that you do not need, then start again."));
+                Arguments.of(0, TAKEN, "no port is free. Close programs that you do not need, then start again."));
     }
 
     @Test

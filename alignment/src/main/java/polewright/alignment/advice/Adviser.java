@@ -97,7 +97,8 @@ public final class Adviser {
         return SightingPlanner.best(
                 ranking,
                 now,
-                "not sure enough yet for an axis " + situation.allowance().words());
+                "the fix is not yet accurate enough to say whether the axis is "
+                        + situation.allowance().words());
     }
 
     private static TurnScrews turn(Situation situation, Outlook outlook, double now, List<ScrewTurn> turns) {
@@ -178,9 +179,10 @@ public final class Adviser {
 
     private static Advice confirm(Situation situation, double now) {
         String reason = situation.sinceClamp() == Confirmation.CONTRADICTS
-                ? "the last one contradicts what came before the clamps were tightened; if this one says the same, the"
-                        + " mount has moved: note a knock"
-                : "confirm that clamping moved nothing";
+                ? "the last one contradicts those from before the clamps were tightened; if this one agrees with it,"
+                        + " the"
+                        + " mount has moved: log a knock"
+                : "confirm that clamping did not move the axis";
         return SightingPlanner.confirming(situation, now, reason);
     }
 

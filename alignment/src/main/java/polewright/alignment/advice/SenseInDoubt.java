@@ -45,9 +45,9 @@ final class SenseInDoubt {
         boolean azimuth = senses.azimuthTried() && !senses.isAzimuthKnown();
         boolean altitude = senses.altitudeTried() && !senses.isAltitudeKnown();
         if (azimuth == altitude) {
-            return "it shows which way the screws take the axis";
+            return "it shows which way the screws move the axis";
         }
-        return "it shows which way the " + (azimuth ? "azimuth" : "altitude") + " screw takes the axis";
+        return "it shows which way the " + (azimuth ? "azimuth" : "altitude") + " screw moves the axis";
     }
 
     /** What can be sighted from every place: the still point is left out unless all of them keep the pole star in the finder. */

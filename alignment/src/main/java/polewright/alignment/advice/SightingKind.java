@@ -18,8 +18,8 @@ public enum SightingKind {
     LEVEL_AND_SCALE(LevelledScale.class, "level the base and read the wedge's scale"),
     STILL_POINT(
             StillPoint.class,
-            "point the tube at the pole, rock it in right ascension, and say where the pole star stands"
-                    + " from the point that stays still"),
+            "point the tube at the pole, swing it back and forth in right ascension, and note where the pole star is"
+                    + " from the centre of rotation"),
     DRIFT_ON_MERIDIAN(StarDrift.class, "track a star near the meridian, and see how far it drifts north or south"),
     DRIFT_EAST_OR_WEST(StarDrift.class, "track a star in the east or west, and see how far it drifts north or south"),
     FRAMES(

@@ -19,7 +19,7 @@ public record DiscAllowance(Angle radius) implements Allowance {
         if (!(radius.arcminutes() >= 0.05 && radius.degrees() <= 10)) {
             throw new InputRefused(
                     "an allowance of " + PlainNumber.of(radius.arcminutes()) + " arcminutes is outside 0.05 to 600",
-                    "give how far the axis may be off the pole, in arcminutes; 5 suits looking by eye");
+                    "give how far the axis may be off the pole, in arcminutes; 5 suits visual observing");
         }
     }
 

@@ -64,7 +64,7 @@ final class SkyRegionSampling {
             throw new InputRefused(
                     String.format(
                             Locale.ROOT,
-                            "'%s' is not above 5 degrees here when tonight's work begins with it",
+                            "'%s' is not above 5 degrees at this site when its observation begins",
                             track.label()),
                     "check the declination, the hour angles (west positive) and the site's latitude");
         }

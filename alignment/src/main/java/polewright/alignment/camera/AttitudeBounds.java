@@ -34,7 +34,7 @@ public final class AttitudeBounds {
         if (!isPositiveDefinite(c)) {
             throw new InputRefused(
                     "the covariance is not positive definite: no errors can be so correlated",
-                    "give variances about x, y and z in arcsec², and leave the covariances out if unsure");
+                    "give variances about x, y and z in arcsec², and leave out the covariances if in doubt");
         }
         return attitude;
     }

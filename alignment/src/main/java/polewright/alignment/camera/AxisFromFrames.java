@@ -198,12 +198,12 @@ public final class AxisFromFrames {
     public static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {
         if (attitudes.size() < 2) {
             throw new InputRefused(
-                    attitudes.isEmpty() ? "there is no frame" : "one frame alone does not tell the axis",
+                    attitudes.isEmpty() ? "there is no frame" : "one frame alone does not give the axis",
                     "turn right ascension by 30 to 90 degrees, nothing else, and take another");
         }
         if (attitudes.size() > MOST_FRAMES) {
             throw new InputRefused(
-                    attitudes.size() + " frames are more than " + MOST_FRAMES, "three or four, far apart, tell most");
+                    attitudes.size() + " frames are more than " + MOST_FRAMES, "use three or four, far apart");
         }
         attitudes.forEach(AttitudeBounds::require);
         List<CameraAttitude> frames = new ArrayList<>(attitudes);
@@ -214,14 +214,14 @@ public final class AxisFromFrames {
             if (gap.isZero()) {
                 throw new InputRefused(
                         "two frames have the same time, " + frames.get(i).at().truncatedTo(ChronoUnit.SECONDS),
-                        "the sky turns between frames: give each its own time of exposure");
+                        "give each frame its own time of exposure");
             }
             if (gap.compareTo(ONE_NIGHT) > 0) {
                 throw new InputRefused(
                         "two frames are " + PlainNumber.of(Math.rint(gap.toMinutes() / 6.0) / 10) + " hours apart ("
                                 + frames.get(i - 1).at().truncatedTo(ChronoUnit.SECONDS) + " and "
                                 + frames.get(i).at().truncatedTo(ChronoUnit.SECONDS) + ")",
-                        "give frames of one night, with nothing but right ascension turned between them");
+                        "give frames of one night, with only right ascension turned between them");
             }
         }
         Angle turn = largestTurn(frames).turn();

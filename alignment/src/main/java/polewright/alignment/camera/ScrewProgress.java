@@ -59,7 +59,7 @@ public record ScrewProgress(AxisEstimate now, Angle azimuthMoved, Angle altitude
             throw new InputRefused(
                     "the frame was taken " + since.abs().toMinutes() + " minutes "
                             + (since.isNegative() ? "before" : "after") + " those that gave the axis",
-                    "find the axis afresh: two frames with right ascension turned between them");
+                    "find the axis again: two frames with right ascension turned between them");
         }
         ScrewMove move = ScrewMove.between(found, found.axis(), last, now);
         double beyondWest = move.beyondDriveArcsec(drive, since);

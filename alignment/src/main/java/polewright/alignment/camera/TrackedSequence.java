@@ -156,7 +156,7 @@ public record TrackedSequence(
                             "the mount turned %.2f degrees while the sky turned %.2f: it did not track the field",
                             turned.degrees(),
                             sky.degrees()),
-                    "switch the drive on, check the clock of the frames, and leave the slow motions alone");
+                    "switch the drive on, check the times of the frames, and leave the slow motions alone");
         }
     }
 }

@@ -58,7 +58,7 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
         var seen = Sighted.direction(body, Sighted.moment(at, site, weather));
         if (seen.altitude().degrees() > STEEPEST_DEG) {
             throw new InputRefused(
-                    body.label() + " stood above 80 degrees, where its azimuth tells too little",
+                    body.label() + " was above 80 degrees, where its azimuth is too uncertain",
                     "take a lower star, or wait");
         }
         Angle lineAzimuth = line == Line.SHADOW ? seen.azimuth().plus(Angle.HALF_TURN) : seen.azimuth();

@@ -102,8 +102,8 @@ public sealed interface DriftDirection {
                 throw new InputRefused(
                         "a drift toward " + PlainNumber.of(edge.hours())
                                 + " o'clock is along east and west (west is at " + PlainNumber.of(west.hours())
-                                + "), which tells of the drive and not of the axis",
-                        "watch only the motion across that line; give 0 if there was none");
+                                + "), which measures the drive and not the axis",
+                        "give only the motion across that line; 0 if there was none");
             }
         }
 

@@ -59,7 +59,7 @@ public record FieldDrift(
         if (!(Math.abs(declination.degrees()) <= 90)) {
             throw new InputRefused(
                     "a declination of " + PlainNumber.asTyped(declination.degrees()) + " degrees is beyond 90",
-                    "give the field's ICRS place, right ascension and declination in degrees");
+                    "give the field's ICRS right ascension and declination in degrees");
         }
     }
 
@@ -157,7 +157,7 @@ public record FieldDrift(
             throw new InputRefused(
                     "a drift " + way + " of " + PlainNumber.of(Math.rint(drift.degrees() * 100) / 100)
                             + " degrees is beyond 5",
-                    "the mount must have tracked the field all the time");
+                    "the mount must track the field all the time");
         }
     }
 }

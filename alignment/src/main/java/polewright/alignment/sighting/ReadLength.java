@@ -40,7 +40,7 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
                             + " is outside 0 to 60",
                     unit == Unit.FIELDS
                             ? "give the true field width in degrees, above 0"
-                            : "give the sky angle of one, above 0");
+                            : "give the angle of one, above 0");
         }
         if (unit == Unit.ARCSECONDS && !perUnit.equals(ARCSECOND)) {
             throw new InputRefused(
@@ -50,7 +50,7 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
         if (!(count >= 0 && Double.isFinite(count))) {
             throw new InputRefused(
                     "a length of " + PlainNumber.of(count) + " " + unit.words() + " is not possible",
-                    "give 0 or more, and say the direction apart");
+                    "give 0 or more, and the direction separately");
         }
     }
 

@@ -46,7 +46,7 @@ final class Sighted {
     /** Nobody looks through a telescope at the Sun for this program. */
     static void refuseSun(SkyBody body) {
         if (body == SolarSystemBody.SUN) {
-            throw new InputRefused("the tube must never be set to the Sun", "use a star, or a shadow for the azimuth");
+            throw new InputRefused("never point the tube at the Sun", "use a star, or a shadow for the azimuth");
         }
     }
 
@@ -56,7 +56,7 @@ final class Sighted {
                     "an uncertainty of " + PlainNumber.asTyped(sigma.degrees())
                             + " degrees is outside 0.05 arcseconds to " + PlainNumber.of(largest.degrees())
                             + " degrees",
-                    "say how far off the reading may be, 1 sigma");
+                    "give the uncertainty of the reading, 1 sigma");
         }
     }
 

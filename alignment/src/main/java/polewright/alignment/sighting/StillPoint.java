@@ -30,6 +30,9 @@ import polewright.sky.place.Weather;
  */
 public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDirection toward, View view, Angle sigma)
         implements Sighting {
+    /** As {@link #kind} names it, in JSON too. */
+    public static final String KIND = "still point";
+
     /** The eye places a star in a field to about a twentieth of its width (common practice). */
     public static final double USUAL_SIGMA_OF_FIELD = 0.05;
 
@@ -41,7 +44,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         if (distance.angle().compareTo(FARTHEST) > 0) {
             throw new InputRefused(
                     "a star " + Math.round(distance.angle().degrees())
-                            + " degrees from the still point is not in its field",
+                            + " degrees from the centre of rotation is outside its field",
                     "give the distance as a fraction of the field's width, and the width in degrees");
         }
     }
@@ -60,7 +63,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
 
     @Override
     public String kind() {
-        return "still point";
+        return KIND;
     }
 
     @Override
@@ -108,7 +111,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         ClockDirection opposite =
                 ClockDirection.ofAngle(toward.clockwiseFromTop().plus(Angle.HALF_TURN));
         mistakes.add(new Misreading(
-                "the still point had been described as seen from the star, not the star as seen from it",
+                "the centre of rotation had been given from the star, instead of the star from the centre",
                 with(opposite, view)));
         return mistakes;
     }

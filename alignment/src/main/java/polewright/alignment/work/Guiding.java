@@ -20,7 +20,7 @@ public sealed interface Guiding {
                 throw new InputRefused(
                         "a guide star " + PlainNumber.of(starDistance.arcminutes())
                                 + " arcminutes away is outside 0 to 1200",
-                        "give how far it is from the middle of the picture");
+                        "give its distance from the centre of the picture");
             }
         }
     }

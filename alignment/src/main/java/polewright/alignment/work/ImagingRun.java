@@ -43,7 +43,7 @@ public record ImagingRun(
             throw new InputRefused(
                     "a tolerance of " + PlainNumber.of(tolerance.arcseconds()) + " arcseconds for '" + name
                             + "' is outside 0.05 to 3600",
-                    "give how long a star's trail may be; one and a half pixels is hardly seen");
+                    "give the longest acceptable trail; one and a half pixels is barely visible");
         }
     }
 

@@ -25,7 +25,7 @@ public sealed interface SkyRegion {
             double degrees = to.minus(from).degrees();
             if (!(degrees >= 0 && degrees <= 360)) {
                 throw new InputRefused(
-                        "the hour angles of '" + label + "' run backward or over more than a day",
+                        "the hour angles of '" + label + "' run backward or span more than a day",
                         "give the earlier first, west positive");
             }
         }
@@ -55,7 +55,7 @@ public sealed interface SkyRegion {
                 throw new InputRefused(
                         "a lowest altitude of " + PlainNumber.asTyped(lowestAltitude.degrees())
                                 + " degrees is outside 5 to 85",
-                        "give how low you look; 30 is usual");
+                        "give the lowest altitude you observe at; 30 is usual");
             }
         }
     }

@@ -35,7 +35,7 @@ public record VisualObservation(String name, Angle field, Duration stay, Finding
             throw new InputRefused(
                     "a go-to within " + PlainNumber.of(goTo.within().arcminutes()) + " arcminutes for '" + name
                             + "' must be more than 0 and at most 1800",
-                    "give how far from the middle it may land; half the finder's field is the most that helps");
+                    "give how far from the centre it may land; more than half the finder's field does not help");
         }
     }
 

@@ -110,7 +110,7 @@ public enum WorkPreset {
                         new Guiding.Guided(usualGuideStar(camera)),
                         tolerance);
             case CASUAL_LOOK, LOOK_BY_HAND, PLANETS ->
-                throw new InputRefused("no camera is used for " + words, "leave the camera's options out");
+                throw new InputRefused("no camera is used for " + words, "leave out the camera options");
         };
     }
 

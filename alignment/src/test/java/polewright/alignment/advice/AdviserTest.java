@@ -72,7 +72,8 @@ class AdviserTest {
         TakeSighting advice = (TakeSighting) Adviser.advise(unclamped(vague, true, true));
 
         assertThat(advice.kind()).isNotIn(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
-        assertThat(advice.reason()).isEqualTo("not sure enough yet for an axis within 5′ of the pole");
+        assertThat(advice.reason())
+                .isEqualTo("the fix is not yet accurate enough to say whether the axis is within" + " 5′ of the pole");
     }
 
     /** The pole star is far out of the finder's 6°, and turning by compass and scale would bring it in. */
@@ -135,7 +136,7 @@ class AdviserTest {
         assertThat(clamp.probabilityNow()).isCloseTo(0.908, within(0.005));
 
         TakeSighting confirm = (TakeSighting) Adviser.advise(clamped(good, Confirmation.NONE));
-        assertThat(confirm.reason()).isEqualTo("confirm that clamping moved nothing");
+        assertThat(confirm.reason()).isEqualTo("confirm that clamping did not move the axis");
 
         Stop stop = (Stop) Adviser.advise(clamped(good, Confirmation.AGREES));
         assertThat(stop.offset().east().arcminutes()).isCloseTo(1, within(0.1));
@@ -147,8 +148,8 @@ class AdviserTest {
         TakeSighting again = (TakeSighting) Adviser.advise(clamped(sharp(axis(54.6, 1, -1)), Confirmation.CONTRADICTS));
 
         assertThat(again.reason())
-                .isEqualTo("the last one contradicts what came before the clamps were tightened; if this one says the"
-                        + " same, the mount has moved: note a knock");
+                .isEqualTo("the last one contradicts those from before the clamps were tightened; if this one agrees"
+                        + " with it, the mount has moved: log a knock");
     }
 
     @Test

@@ -76,7 +76,7 @@ class SightingPlannerTest {
         }
     }
 
-    /** The still point is the cheaper of the two, and was advised again, to be mistaken again in the same way. */
+    /** The centre of rotation is the cheaper of the two, and was advised again, to be mistaken again in the same way. */
     @Test
     void aStillPointSeenInAnotherViewThanTold_andADrift_areNotSettledByTheStillPointAgain() {
         KnownAxis known = axis(54.6, 40, 10);

@@ -105,7 +105,7 @@ class TestTurnsTest {
         assertThat(advice(rig, steps))
                 .isInstanceOfSatisfying(
                         TakeSighting.class,
-                        look -> assertThat(look.reason()).isEqualTo("it shows which way the screws take the axis"));
+                        look -> assertThat(look.reason()).isEqualTo("it shows which way the screws move the axis"));
 
         steps.add(turned.step(5, turned.driftOnMeridian(5, READ)));
         steps.add(turned.step(6, turned.driftInEast(5, READ)));
@@ -118,7 +118,7 @@ class TestTurnsTest {
         assertThat(after.axis().offset(SITE).distance().arcminutes()).isLessThan(20);
     }
 
-    /** If the screws are reversed, the pole star has left the finder, so the still point is not advised. */
+    /** If the screws are reversed, the pole star has left the finder, so the centre of rotation is not advised. */
     @Test
     void theLookIsOneThatCanBeHadWhicheverWayTheScrewsWent() {
         Rig rig = Rig.typicalForkOnWedge();
@@ -126,7 +126,7 @@ class TestTurnsTest {
         TurnScrews test = (TurnScrews) advice(rig, steps);
         steps.add(new Step.Turned(4, turns(test, ScrewTurn.Which.AZIMUTH), turns(test, ScrewTurn.Which.ALTITUDE)));
         assertThat(advice(rig, steps)).isInstanceOfSatisfying(TakeSighting.class, look -> {
-            assertThat(look.reason()).isEqualTo("it shows which way the screws take the axis");
+            assertThat(look.reason()).isEqualTo("it shows which way the screws move the axis");
             assertThat(look.kind()).isNotEqualTo(SightingKind.STILL_POINT);
         });
     }

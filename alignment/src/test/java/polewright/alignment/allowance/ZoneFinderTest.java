@@ -266,7 +266,7 @@ class ZoneFinderTest {
     void anObjectThatIsNotUp_isRefused() {
         assertThatThrownBy(() -> outcome(LARKFELL, MEAN, shot(MAIN, at(0, -60), 60, UNGUIDED, 3)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("'a star' is not above 5 degrees here when tonight's work begins with it: check the"
+                .hasMessage("'a star' is not above 5 degrees at this site when its observation begins. Check the"
                         + " declination, the hour angles (west positive) and the site's latitude.");
     }
 }

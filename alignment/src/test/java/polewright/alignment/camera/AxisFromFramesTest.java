@@ -125,7 +125,7 @@ class AxisFromFramesTest {
         TurnedCamera camera = camera();
         assertThatThrownBy(() -> AxisFromFrames.of(SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("one frame alone does not tell the axis: turn right ascension by 30 to 90 degrees, nothing"
+                .hasMessage("one frame alone does not give the axis. Turn right ascension by 30 to 90 degrees, nothing"
                         + " else, and take another.");
     }
 
@@ -136,7 +136,7 @@ class AxisFromFramesTest {
                         SkySetting.LARKFELL,
                         List.of(camera.frame(0, 0, GOOD), camera.frame(0.25, 60, GOOD), camera.frame(0.5, 120, GOOD))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("there is no rotation between the frames (0.5 degrees): turn right ascension by 30 to 90"
+                .hasMessage("there is no rotation between the frames (0.5 degrees). Turn right ascension by 30 to 90"
                         + " degrees between them.");
     }
 
@@ -147,8 +147,8 @@ class AxisFromFramesTest {
         assertThatThrownBy(() -> AxisFromFrames.of(
                         SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD), camera.frame(60, nextNight, GOOD))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("two frames are 23 hours apart (2026-11-25T20:00:00Z and 2026-11-26T19:00:00Z): give frames"
-                        + " of one night, with nothing but right ascension turned between them.");
+                .hasMessage("two frames are 23 hours apart (2026-11-25T20:00:00Z and 2026-11-26T19:00:00Z). Give"
+                        + " frames of one night, with only right ascension turned between them.");
     }
 
     @Test
@@ -157,9 +157,8 @@ class AxisFromFramesTest {
         assertThatThrownBy(() -> AxisFromFrames.of(
                         SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD), camera.frame(60, 0, GOOD))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "two frames have the same time, 2026-11-25T20:00:00Z: the sky turns between frames: give each"
-                                + " its own time of exposure.");
+                .hasMessage("two frames have the same time, 2026-11-25T20:00:00Z. Give each frame its own time of"
+                        + " exposure.");
     }
 
     @Test
@@ -170,7 +169,7 @@ class AxisFromFramesTest {
                 .toList();
         assertThatThrownBy(() -> AxisFromFrames.of(SkySetting.LARKFELL, many))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("51 frames are more than 50: three or four, far apart, tell most.");
+                .hasMessage("51 frames are more than 50. Use three or four, far apart.");
         assertThat(AxisFromFrames.of(SkySetting.LARKFELL, many.subList(0, 50)).frames())
                 .hasSize(50);
     }

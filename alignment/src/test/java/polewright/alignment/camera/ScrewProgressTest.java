@@ -250,7 +250,7 @@ class ScrewProgressTest {
         AxisFromFrames found = exactReference(wedge.camera());
         assertThatThrownBy(() -> ScrewProgress.of(found, wedge.frame(0, 1, 0, 120, GOOD), Drive.STANDING, LEVEL))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the frame has the same time as the last of those that gave the axis: give each frame its"
+                .hasMessage("the frame has the same time as the last of those that gave the axis. Give each frame its"
                         + " own time of exposure.");
     }
 
@@ -260,7 +260,7 @@ class ScrewProgressTest {
         AxisFromFrames found = exactReference(wedge.camera());
         assertThatThrownBy(() -> ScrewProgress.of(found, wedge.frame(0, 0, 0, 60, GOOD), Drive.STANDING, LEVEL))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the frame was taken 1 minutes before those that gave the axis: find the axis afresh: two"
+                .hasMessage("the frame was taken 1 minutes before those that gave the axis. Find the axis again: two"
                         + " frames with right ascension turned between them.");
     }
 }

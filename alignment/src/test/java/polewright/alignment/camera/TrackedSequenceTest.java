@@ -234,8 +234,8 @@ class TrackedSequenceTest {
         assertThatThrownBy(() -> TrackedSequence.of(site, Weather.AIRLESS, standing.frames(10, 11)))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(
-                        "the mount turned 0.00 degrees while the sky turned 2.51: it did not track the field: switch"
-                                + " the drive on, check the clock of the frames, and leave the slow motions alone.");
+                        "the mount turned 0.00 degrees while the sky turned 2.51: it did not track the field. Switch"
+                                + " the drive on, check the times of the frames, and leave the slow motions alone.");
     }
 
     @Test
@@ -244,9 +244,9 @@ class TrackedSequenceTest {
         Tracking tracking = new Tracking(site, AxisPointing.atPole(site), direction(site, 0, 20), m -> 0);
         assertThatThrownBy(() -> TrackedSequence.of(site, Weather.AIRLESS, tracking.frames(10, 2)))
                 .hasMessage(
-                        "2 frames are too few for a drift: keep tracking and take three or more over some minutes.");
+                        "2 frames are too few for a drift. Keep tracking and take three or more over some minutes.");
         assertThatThrownBy(() -> TrackedSequence.of(site, Weather.AIRLESS, tracking.frames(0.5, 11)))
-                .hasMessage("a sequence of 0.5 minutes is outside 1 to 360: track one field for five to fifteen"
+                .hasMessage("a sequence of 0.5 minutes is outside 1 to 360. Track one field for five to fifteen"
                         + " minutes.");
     }
 }

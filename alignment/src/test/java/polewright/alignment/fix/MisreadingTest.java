@@ -157,9 +157,9 @@ class MisreadingTest {
             still("erect, called mirrored", Orientation.ERECT, Orientation.MIRRORED, degrees(3, 1.5)),
             still("inverted, called mirrored", Orientation.INVERTED, Orientation.MIRRORED, degrees(1.5, 3)),
             new Mistake(
-                    "still point seen from the star",
+                    "centre of rotation seen from the star",
                     // From a mirrored view the opposite direction cannot be mistaken for another view.
-                    "the still point had been described as seen from the star, not the star as seen from it",
+                    "the centre of rotation had been given from the star, instead of the star from the centre",
                     degrees(2, 3),
                     a -> {
                         StillPoint read = a.stillPoint(View.of(Orientation.MIRRORED), FINDER, EYE_IN_FINDER);
@@ -171,7 +171,7 @@ class MisreadingTest {
 
     private static Mistake still(String name, Orientation was, Orientation said, AxisOffset offset) {
         return new Mistake(
-                "still point " + name,
+                "centre of rotation " + name,
                 "the view were " + was.name().toLowerCase(Locale.ROOT) + ", not "
                         + said.name().toLowerCase(Locale.ROOT),
                 offset,

@@ -67,10 +67,10 @@ class GroundSightingTest {
                         EVENING, SolarSystemBody.SUN, BodyBearing.Line.TOWARD_BODY, Angle.ZERO, ONE_DEGREE))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(
-                        "sighting along the base at the Sun can blind you: use the shadow of a plumb line instead.");
+                        "sighting along the base at the Sun can blind you. Use the shadow of a plumb line instead.");
         assertThatThrownBy(() -> new BodyAltitude(EVENING, SolarSystemBody.SUN, Angle.ZERO, ONE_DEGREE))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the tube must never be set to the Sun: use a star, or a shadow for the azimuth.");
+                .hasMessage("never point the tube at the Sun. Use a star, or a shadow for the azimuth.");
     }
 
     @Test
@@ -79,7 +79,7 @@ class GroundSightingTest {
         Sighting bearing = new BodyBearing(EVENING, overhead, BodyBearing.Line.TOWARD_BODY, Angle.ZERO, ONE_DEGREE);
         assertThatThrownBy(() -> bearing.model(LARKFELL, Weather.AIRLESS))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a test star stood above 80 degrees, where its azimuth tells too little: take a lower star,"
+                .hasMessage("a test star was above 80 degrees, where its azimuth is too uncertain. Take a lower star,"
                         + " or wait.");
     }
 }

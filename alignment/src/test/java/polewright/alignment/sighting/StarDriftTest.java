@@ -209,8 +209,8 @@ class StarDriftTest {
         assertThatThrownBy(() ->
                         new DriftDirection.TowardEdgeGivenWest(new ClockDirection(9), new ClockDirection(3), false))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a drift toward 9 o'clock is along east and west (west is at 3), which tells of the drive"
-                        + " and not of the axis: watch only the motion across that line; give 0 if there was none.");
+                .hasMessage("a drift toward 9 o'clock is along east and west (west is at 3), which measures the"
+                        + " drive and not the axis. Give only the motion across that line; 0 if there was none.");
     }
 
     @Test
@@ -223,7 +223,7 @@ class StarDriftTest {
                         new DriftDirection.OnSky(true, ReticleNorth.MOUNT),
                         ONE_ARCSECOND))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a drift of 0 minutes is outside 0 to 360: give how long the star was watched, at least a"
+                .hasMessage("a drift of 0 minutes is outside 0 to 360. Give how long the star was watched, at least a"
                         + " minute or two.");
     }
 
@@ -238,7 +238,7 @@ class StarDriftTest {
                 ONE_ARCSECOND);
         assertThatThrownBy(() -> drift.model(LARKFELL, Weather.AIRLESS))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a test star was 36 degrees below the horizon at 2026-11-25T20:00:00Z: check the name, the"
+                .hasMessage("a test star was 36 degrees below the horizon at 2026-11-25T20:00:00Z. Check the name, the"
                         + " time (UTC) and the site.");
     }
 
@@ -246,7 +246,7 @@ class StarDriftTest {
     void fieldWidthOfNothing_isRefused() {
         assertThatThrownBy(() -> ReadLength.ofField(0.3, Angle.ZERO))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("0 degrees for one of the field widths is outside 0 to 60: give the true field"
+                .hasMessage("0 degrees for one of the field widths is outside 0 to 60. Give the true field"
                         + " width in degrees, above 0.");
     }
 }

@@ -95,7 +95,7 @@ class WorkPresetTest {
         assertThatThrownBy(() -> preset.with(FORK))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(preset.words()
-                        + " need a camera, and the rig has none: give its focal length and the width of a pixel, or"
+                        + " need a camera, and the rig has none. Give its focal length and the width of a pixel, or"
                         + " add it to the rig file.");
     }
 
@@ -104,6 +104,6 @@ class WorkPresetTest {
     void aLookTakesNoCamera(WorkPreset preset) {
         assertThatThrownBy(() -> preset.with(MAIN))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no camera is used for " + preset.words() + ": leave the camera's options out.");
+                .hasMessage("no camera is used for " + preset.words() + ". Leave out the camera options.");
     }
 }

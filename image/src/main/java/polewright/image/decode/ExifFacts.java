@@ -77,7 +77,7 @@ final class ExifFacts {
             remarkIfClocksDiffer(local.get(), byReceiver.get());
         }
         if (exposure.isEmpty() && (middle.isPresent() || local.isPresent())) {
-            remarks.add("it does not say how long the exposure was, so its start is taken for its middle");
+            remarks.add("it does not give the exposure time, so the start of the exposure is used as its middle");
         }
         return new FrameFacts(
                 middle,
@@ -107,7 +107,7 @@ final class ExifFacts {
     private Optional<LocalDateTime> lastChange() {
         Optional<LocalDateTime> changed = local(ExifDirectoryBase.TAG_DATETIME, ExifDirectoryBase.TAG_SUBSECOND_TIME);
         if (changed.isPresent()) {
-            remarks.add("it says only when it was last changed (DateTime), which is taken for the time of exposure");
+            remarks.add("it only gives the time of last change (DateTime), which is used as the time of exposure");
         }
         return changed;
     }
@@ -161,7 +161,7 @@ final class ExifFacts {
         long left = Math.floorMod(seconds + ZONE_STEP_SECONDS / 2, ZONE_STEP_SECONDS) - ZONE_STEP_SECONDS / 2;
         if (Math.abs(left) > CLOCKS_AGREE_SECONDS) {
             remarks.add("its clock and its satellite receiver differ by " + Math.abs(left)
-                    + " s besides the zone; the receiver's time is taken");
+                    + " s apart from the time zone; the receiver's time is used");
         }
     }
 

@@ -111,16 +111,16 @@ final class FitsDecoder {
             throw new InputRefused(
                     "it says it has " + shape.width() + " by " + shape.height() + " pixels, "
                             + unit.dataBytes() + " bytes, and only "
-                            + (content.length - unit.dataStart()) + " are there",
-                    "wait until it is saved whole, or take the frame again");
+                            + (content.length - unit.dataStart()) + " are present",
+                    "wait until it is fully saved, or take the frame again");
         }
     }
 
     private static InputRefused cutShort(byte[] content, FitsUnit unit) {
         return new InputRefused(
                 "it says it has " + unit.dataBytes() + " bytes of data, and only " + (content.length - unit.dataStart())
-                        + " are there",
-                "wait until it is saved whole, or take the frame again");
+                        + " are present",
+                "wait until it is fully saved, or take the frame again");
     }
 
     private static int bitpix(FitsUnit unit, String keyword) {
@@ -129,7 +129,7 @@ final class FitsDecoder {
             case 8, 16, 32, 64, -32, -64 -> bitpix;
             default ->
                 throw new InputRefused(
-                        "its pixels are of " + keyword + " " + bitpix + ", which FITS does not have",
+                        "its pixels are of " + keyword + " " + bitpix + ", which FITS does not define",
                         "take the frame again");
         };
     }

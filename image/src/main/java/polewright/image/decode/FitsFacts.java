@@ -88,7 +88,7 @@ final class FitsFacts {
                 .or(() -> mjd("MJD-BEG"));
         if (start.isPresent()) {
             if (exposure.isEmpty()) {
-                remarks.add("it does not say how long the exposure was, so its start is taken for its middle");
+                remarks.add("it does not give the exposure time, so the start of the exposure is used as its middle");
             }
             return start.map(s -> s.plus(exposure.orElse(Duration.ZERO).dividedBy(2)));
         }
@@ -120,7 +120,7 @@ final class FitsFacts {
         try {
             Optional<Instant> utc = FitsTime.toUtc(time.minusSeconds(aheadSeconds), scale);
             if (utc.isEmpty()) {
-                remarks.add("its time is in the scale '" + scale + "', which cannot be turned into UTC here");
+                remarks.add("its time is in the scale '" + scale + "', which cannot be converted to UTC here");
             }
             return utc;
         } catch (InputRefused e) {

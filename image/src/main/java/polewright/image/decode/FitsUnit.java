@@ -40,12 +40,12 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
     /**
      * The unit that begins at {@code start}.
      *
-     * @throws InputRefused if its header is cut short, is none, or has a number that is impossible
+     * @throws InputRefused if its header is incomplete, is none, or has a number that is impossible
      */
     static FitsUnit at(byte[] content, int start) {
         int headerBytes = headerBytes(content, start);
         if (headerBytes < 0) {
-            throw new InputRefused("its header is cut short", "wait until it is saved whole, or take the frame again");
+            throw new InputRefused("its header is incomplete", "wait until it is fully saved, or take the frame again");
         }
         int dataStart = Math.min(content.length, start + headerBytes);
         try (FitsInputStream in =

@@ -39,7 +39,7 @@ public final class FrameReader {
                     e,
                     new InputRefused(
                             name + ": there is not enough memory to decode it",
-                            "save it binned or cropped, or let Java have more with -Xmx"));
+                            "save it binned or cropped, or give Java more memory with -Xmx"));
         }
     }
 
@@ -61,15 +61,13 @@ public final class FrameReader {
                 throw new InputRefused("the file is empty", "wait until it is saved, or take the frame again");
             case GZIP -> gzipped(content, name, options);
             case BIG_TIFF ->
-                throw new InputRefused(
-                        "it is a TIFF of the kind for pictures over 4 GB", "save it as plain TIFF or FITS");
+                throw new InputRefused("it is a BigTIFF, which is not supported", "save it as plain TIFF or FITS");
             case HEIF ->
-                throw new InputRefused(
-                        "it is a picture of the HEIF kind, which is not read here", "save it as JPEG, TIFF or FITS");
+                throw new InputRefused("it is a HEIF picture, which is not supported", "save it as JPEG, TIFF or FITS");
             case UNKNOWN ->
                 throw new InputRefused(
-                        "this is not a picture that is read here",
-                        "give FITS, TIFF, PNG, JPEG, or a camera's raw file with a full-size preview in it");
+                        "this is not a supported image",
+                        "give FITS, TIFF, PNG, JPEG, or a raw file with a full-size preview");
         };
     }
 
@@ -88,7 +86,7 @@ public final class FrameReader {
             return RawFile.decode(content, directories, options);
         }
         if (!TiffOutline.hasPicture(directories) || TiffOutline.reachesBeyond(content, directories)) {
-            throw new InputRefused("this TIFF is cut short", "wait until it is saved whole, or copy it again");
+            throw new InputRefused("this TIFF is incomplete", "wait until it is fully saved, or copy it again");
         }
         if (TiffOutline.hasHugeTiles(directories)) {
             throw new IOException("tiles larger than the picture");

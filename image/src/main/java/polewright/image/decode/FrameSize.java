@@ -23,15 +23,15 @@ final class FrameSize {
             throw new InputRefused(
                     "it says it has " + width + " by " + height + " pixels, more than the limit of "
                             + mostPixels / 1_000_000 + " million",
-                    "if that is true, save it binned or cropped; if not, the file is damaged");
+                    "if that is right, save it binned or cropped; if not, the file is damaged");
         }
         double needed = (double) width * height * (storedBytesPerPixel + Float.BYTES);
         double most = options.limits().mostMemoryBytes();
         if (needed > most) {
             throw new InputRefused(
                     "its " + width + " by " + height + " pixels need " + Math.round(needed / MEGABYTE)
-                            + " MB of memory, and " + Math.round(most / MEGABYTE) + " MB are there",
-                    "save it binned or cropped, or let Java have more with -Xmx");
+                            + " MB of memory, but only " + Math.round(most / MEGABYTE) + " MB are available",
+                    "save it binned or cropped, or give Java more memory with -Xmx");
         }
     }
 

@@ -49,7 +49,7 @@ final class GzippedFile {
                 }
             }
         } catch (EOFException e) {
-            throw new InputRefused("this gzip file is cut short", "wait until it is saved whole, or copy it again");
+            throw new InputRefused("this gzip file is incomplete", "wait until it is fully saved, or copy it again");
         }
         return all.toByteArray();
     }

@@ -42,7 +42,7 @@ final class PictureDecoder {
     static Frame jpeg(byte[] content, DecodeOptions options) throws IOException {
         JpegOutline outline = JpegOutline.whole(content, 0)
                 .orElseThrow(() ->
-                        new InputRefused("this JPEG is cut short", "wait until it is saved whole, or copy it again"));
+                        new InputRefused("this JPEG is incomplete", "wait until it is fully saved, or copy it again"));
         TiffDirectories exif =
                 outline.exif() < 0 ? TiffDirectories.none() : TiffDirectories.of(content, outline.exif());
         return jpeg(content, 0, content.length, exif, options);
@@ -53,7 +53,7 @@ final class PictureDecoder {
             throws IOException {
         JpegOutline outline = JpegOutline.whole(content, start).orElseThrow(() -> new IOException("no size in it"));
         if (outline.end() < 0 || outline.end() > start + length) {
-            throw new InputRefused("this JPEG is cut short", "wait until it is saved whole, or copy it again");
+            throw new InputRefused("this JPEG is incomplete", "wait until it is fully saved, or copy it again");
         }
         FrameSize.checkHolds(length, (long) outline.width() * Math.max(1, outline.scans()), outline.height(), 1);
         JpegDamage damage = new JpegDamage(content, start, start + length);
@@ -84,7 +84,7 @@ final class PictureDecoder {
     static Frame png(byte[] content, DecodeOptions options) throws IOException {
         PngOutline outline = PngOutline.of(content);
         if (!outline.whole()) {
-            throw new InputRefused("this PNG is cut short", "wait until it is saved whole, or copy it again");
+            throw new InputRefused("this PNG is incomplete", "wait until it is fully saved, or copy it again");
         }
         TiffDirectories exif =
                 outline.exif() < 0 ? TiffDirectories.none() : TiffDirectories.of(content, outline.exif());
@@ -156,7 +156,7 @@ final class PictureDecoder {
         Entry compression = directory.getTIFFField(TIFF.TAG_COMPRESSION);
         if (compression != null && compression.getValue() instanceof Number way && FAX.contains(way.intValue())) {
             throw new InputRefused(
-                    "it is packed like a fax, black and white only, and shows no star's brightness",
+                    "it uses fax compression, black and white only, without brightness",
                     "save it in grey or colour, or as FITS");
         }
     }

@@ -46,13 +46,13 @@ final class RawFile {
         Optional<Preview> preview = largest(content, directories, options.deadline());
         if (preview.isEmpty()) {
             throw new InputRefused(
-                    "this raw file holds no JPEG picture that can be read",
+                    "this raw file has no readable JPEG preview",
                     "let the camera save JPEG as well, or convert the file to TIFF or FITS");
         }
         JpegOutline outline = preview.get().outline();
         if (!preview.get().isUseful()) {
             throw new InputRefused(
-                    "the largest picture in this raw file has only " + outline.width() + " by " + outline.height()
+                    "the largest preview in this raw file is only " + outline.width() + " by " + outline.height()
                             + " pixels",
                     "let the camera save JPEG as well, or convert the file to TIFF or FITS");
         }

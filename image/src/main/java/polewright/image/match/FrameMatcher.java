@@ -62,10 +62,8 @@ public final class FrameMatcher {
             return new Unmatched(
                     list.size(),
                     list.size() == 0
-                            ? "there are no stars on it"
-                            : list.size() == 1
-                                    ? "there is only 1 star on it"
-                                    : "there are only " + list.size() + " stars on it",
+                            ? "it shows no stars"
+                            : list.size() == 1 ? "it shows only 1 star" : "it shows only " + list.size() + " stars",
                     "expose longer, focus, or take the cap off");
         }
         Detections detections = new Detections(list, MOST_DETECTIONS);

@@ -19,7 +19,7 @@ public record ScaleRange(Angle least, Angle most) {
             throw new InputRefused(
                     "a scale of " + PlainNumber.asTyped(least.arcseconds()) + " to "
                             + PlainNumber.asTyped(most.arcseconds()) + " arcseconds per pixel cannot be used",
-                    "give the sky that one pixel covers, 2.5 for instance, or the focal length and the width of a pixel");
+                    "give the angle of one pixel, such as 2.5, or the focal length and the width of a pixel");
         }
     }
 

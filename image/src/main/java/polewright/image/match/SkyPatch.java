@@ -17,12 +17,12 @@ public record SkyPatch(Angle rightAscension, Angle declination, Angle radius) {
         if (!(Math.abs(declination.degrees()) <= 90)) {
             throw new InputRefused(
                     "a declination of " + PlainNumber.asTyped(declination.degrees()) + " degrees is beyond 90",
-                    "give north as positive, -90 to 90");
+                    "give -90 to 90, north positive");
         }
         if (!(radius.degrees() > 0 && radius.degrees() <= 180)) {
             throw new InputRefused(
                     "a radius of " + PlainNumber.asTyped(radius.degrees()) + " degrees is outside 0 to 180",
-                    "say how far from there the frame may be, 10 for instance");
+                    "give how far from there the frame may be, such as 10");
         }
     }
 

@@ -49,16 +49,16 @@ final class ThinAtlas {
         if (expected >= ENOUGH) {
             return Optional.empty();
         }
-        String reason = "the atlas has about " + Math.max(1, Math.round(expected)) + " of its stars on a field of "
+        String reason = "the atlas has about " + Math.max(1, Math.round(expected)) + " stars on a field of "
                 + PlainNumber.of(tenths(widthDeg)) + " by " + PlainNumber.of(tenths(heightDeg))
                 + " degrees within " + PlainNumber.of(patch.radius().degrees()) + " degrees of " + patch.words()
                 + ", often too few to place a frame";
         String wider = "use a shorter focal length or a larger chip";
         String remedy = nearestRich(patch.direction())
-                .map(place -> "aim at "
+                .map(place -> "point at "
                         + new SkyPatch(rightAscension(place), declination(place), fieldRadius()).words()
                         + ", " + Math.round(Math.toDegrees(Vector3D.angle(place, patch.direction())))
-                        + " degrees from there, where the nearest field with " + RICH + " such stars is, or " + wider)
+                        + " degrees from there, where the nearest field with " + RICH + " stars is, or " + wider)
                 .orElse(wider);
         return Optional.of(new Unmatched(starsFound, reason, remedy));
     }

@@ -30,9 +30,9 @@ public record Unmatched(int starsFound, String reason, String remedy) implements
         ScaleRange scale = tried.get(0).scale();
         if (!scale.equals(ScaleRange.ANY)) {
             searched.add("at " + PlainNumber.of(scale.least().arcseconds()) + " to "
-                    + PlainNumber.of(scale.most().arcseconds()) + " arcseconds a pixel");
+                    + PlainNumber.of(scale.most().arcseconds()) + " arcseconds per pixel");
         }
-        String what = "what was found on it (" + starsFound + " points) fits no stars ";
+        String what = "the stars found on it (" + starsFound + ") do not match any stars ";
         if (searched.isEmpty()) {
             return new Unmatched(starsFound, what + "of the sky", "check focus and trails, or take another frame");
         }

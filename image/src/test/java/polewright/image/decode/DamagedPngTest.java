@@ -34,7 +34,7 @@ class DamagedPngTest {
         int palette = new String(content, StandardCharsets.ISO_8859_1).indexOf("PLTE") + 4;
         assertThatThrownBy(() -> FrameReader.read(withFlippedByte(content, palette), "dusk.png", DecodeOptions.DEFAULT))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.png: it is damaged, and its stars may be in the wrong places:"
-                        + " copy it again from the camera, or take another frame.");
+                .hasMessage("dusk.png: it is damaged, and its stars may be in the wrong places."
+                        + " Copy it again from the camera, or take another frame.");
     }
 }

@@ -58,7 +58,7 @@ class ExifFactsTest {
         FrameFacts facts = FrameReader.read(picture, "dusk.jpg", zone).facts();
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:00Z"));
         assertThat(facts.remarks())
-                .contains("it says only when it was last changed (DateTime), which is taken for the time of exposure");
+                .contains("it only gives the time of last change (DateTime), which is used as the time of exposure");
         assertThat(FrameReader.read(picture, "dusk.jpg", DecodeOptions.DEFAULT)
                         .facts()
                         .localMiddle())
@@ -95,8 +95,8 @@ class ExifFactsTest {
         FrameFacts facts = facts("exif-receiver-far.jpg");
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:03:35Z"));
         assertThat(facts.remarks())
-                .containsExactly("its clock and its satellite receiver differ by 200 s besides the zone;"
-                        + " the receiver's time is taken");
+                .containsExactly("its clock and its satellite receiver differ by 200 s apart from the time zone; the"
+                        + " receiver's time is used");
     }
 
     @Test

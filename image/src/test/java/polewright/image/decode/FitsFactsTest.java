@@ -69,7 +69,7 @@ class FitsFactsTest {
             DATE-OBS='2026-13-25T20:00:00' EXPTIME=30.0   | its DATE-OBS '2026-13-25T20:00:00' is not a date with a time of day
             DATE-OBS='2026-11-25T25:00:00' EXPTIME=30.0   | its DATE-OBS '2026-11-25T25:00:00' is not a date with a time of day
             DATE-OBS='last night' EXPTIME=30.0            | its DATE-OBS 'last night' is not a date with a time of day
-            DATE-OBS='2026-11-25T20:00:00' EXPTIME=30.0 TIMESYS='TCB' | its time is in the scale 'TCB', which cannot be turned into UTC here
+            DATE-OBS='2026-11-25T20:00:00' EXPTIME=30.0 TIMESYS='TCB' | its time is in the scale 'TCB', which cannot be converted to UTC here
             DATE-OBS='1926-11-25T20:00:00' EXPTIME=30.0 TIMESYS='TT'  | its year is 1926, outside 1972 to 2100
             """)
     void aTimeThatCannotBeUsedIsAbsentAndSaidWhy(String cards, String remark) {
@@ -82,7 +82,8 @@ class FitsFactsTest {
         FrameFacts facts = facts("DATE-OBS='2026-11-25T20:00:00'");
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:00Z"));
         assertThat(facts.remarks())
-                .containsExactly("it does not say how long the exposure was, so its start is taken for its middle");
+                .containsExactly(
+                        "it does not give the exposure time, so the start of the exposure is used as its" + " middle");
     }
 
     @Test

@@ -50,8 +50,8 @@ class GzippedFileTest {
                 .isEqualTo(new CutShort());
         assertThatThrownBy(() -> FrameReader.read(cut, "dusk.fits.gz", DecodeOptions.DEFAULT))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.fits.gz: this gzip file is cut short:"
-                        + " wait until it is saved whole, or copy it again.");
+                .hasMessage("dusk.fits.gz: this gzip file is incomplete."
+                        + " Wait until it is fully saved, or copy it again.");
     }
 
     @Test
@@ -80,7 +80,7 @@ class GzippedFileTest {
         assertThatThrownBy(
                         () -> FrameReader.read(gzipped(image), "dusk.fits.gz", DecodeOptions.DEFAULT.withLimits(small)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.fits.gz: unpacked it is more than 10 MB: save it binned or cropped.");
+                .hasMessage("dusk.fits.gz: unpacked it is more than 10 MB. Save it binned or cropped.");
     }
 
     @Test
@@ -88,6 +88,6 @@ class GzippedFileTest {
         byte[] twice = gzipped(gzipped(Authority.file("fits/uint16.fits")));
         assertThatThrownBy(() -> FrameReader.read(twice, "dusk.fits.gz.gz", DecodeOptions.DEFAULT))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.fits.gz.gz: it is packed by gzip twice: unpack it first.");
+                .hasMessage("dusk.fits.gz.gz: it is packed by gzip twice. Unpack it first.");
     }
 }

@@ -34,7 +34,7 @@ class LyingHeadersTest {
         assertRefused(
                 Authority.file("lying-headers/" + file),
                 "dusk: its header says " + keyword + " = " + value + ", and the limits are " + least + " and " + most
-                        + ": copy it again, or take another frame.");
+                        + ". Copy it again, or take another frame.");
     }
 
     @ParameterizedTest
@@ -56,11 +56,12 @@ class LyingHeadersTest {
         "rice.fits, GCOUNT  , 2, 'its header says GCOUNT = 2, and only 1 is possible there'",
         "rice.fits, TFIELDS , 2147483647, 'its header says TFIELDS = 2147483647, and the limits are 1 and 999'",
         "rice.fits, ZNAXIS1 , 0, 'its header says ZNAXIS1 = 0, and the least possible is 1'",
-        "rice.fits, ZNAXIS1 , 9223372036854775808, 'its header says ZNAXIS1 = 9223372036854775808, and the most possible'",
+        "rice.fits, ZNAXIS1 , 9223372036854775808, 'its header says ZNAXIS1 = 9223372036854775808, and the most"
+                + " possible'",
         "rice.fits, ZTILE1  , 17, 'its header says ZTILE1 = 17, and the limits are 1 and 16'",
         "rice.fits, ZTILE1  , 0, 'its header says ZTILE1 = 0, and the limits are 1 and 16'",
         "rice.fits, ZTILE2  , 2147483648, 'its header says ZTILE2 = 2147483648, and the limits are 1 and 12'",
-        "rice.fits, ZBITPIX , 12, 'its pixels are of ZBITPIX 12, which FITS does not have'",
+        "rice.fits, ZBITPIX , 12, 'its pixels are of ZBITPIX 12, which FITS does not define'",
         "uint16.fits, NAXIS1, -16, 'its header says NAXIS1 = -16, and the least possible is 0'",
         "uint16.fits, BITPIX, 4294967312, 'its header says BITPIX = 4294967312, and the limits are -64 and 64'",
     })
@@ -86,7 +87,7 @@ class LyingHeadersTest {
         byte[] content = Authority.file("fits/hcompress.fits");
         int at = indexOf(content, (byte) 0xdd, (byte) 0x99);
         ByteBuffer.wrap(content).putInt(at + 2, 65_536).putInt(at + 6, 65_536);
-        assertRefused(content, "dusk: its table of compressed tiles is damaged: copy it again, or take another frame.");
+        assertRefused(content, "dusk: its table of compressed tiles is damaged. Copy it again, or take another frame.");
     }
 
     /** Every tile points at the same bytes: the library would copy them once for each. */
@@ -99,7 +100,7 @@ class LyingHeadersTest {
             table.putInt(row * 8, 200).putInt(row * 8 + 4, 0);
         }
         assertThat(heap + 200).isLessThan(content.length - 5760);
-        assertRefused(content, "dusk: its table of compressed tiles is damaged: copy it again, or take another frame.");
+        assertRefused(content, "dusk: its table of compressed tiles is damaged. Copy it again, or take another frame.");
     }
 
     /** One tile of 100 million pixels in 11 kB. */

@@ -167,8 +167,8 @@ class RawFileTest {
     void aRawFileWithAThumbnailOnlyIsRefused() {
         assertThatThrownBy(() -> read(withThumbnailOnly(), "dusk.nef"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.nef: the largest picture in this raw file has only 160 by 120 pixels:"
-                        + " let the camera save JPEG as well, or convert the file to TIFF or FITS.");
+                .hasMessage("dusk.nef: the largest preview in this raw file is only 160 by 120 pixels."
+                        + " Let the camera save JPEG as well, or convert the file to TIFF or FITS.");
     }
 
     @Test
@@ -177,7 +177,7 @@ class RawFileTest {
         byte[] file = tiff.file("II*\0", detectorDirectory(tiff));
         assertThatThrownBy(() -> read(file, "dusk.tif"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.tif: this raw file holds no JPEG picture that can be read:"
-                        + " let the camera save JPEG as well, or convert the file to TIFF or FITS.");
+                .hasMessage("dusk.tif: this raw file has no readable JPEG preview."
+                        + " Let the camera save JPEG as well, or convert the file to TIFF or FITS.");
     }
 }

@@ -46,13 +46,13 @@ class RefusedFilesTest {
         assertRefused(
                 new byte[0],
                 "dusk.fits",
-                "dusk.fits: the file is empty: wait until it is saved, or take the frame again.");
+                "dusk.fits: the file is empty. Wait until it is saved, or take the frame again.");
     }
 
     @Test
     void aTextFileAndZeros() {
-        String remedy = ": this is not a picture that is read here: give FITS, TIFF, PNG, JPEG,"
-                + " or a camera's raw file with a full-size preview in it.";
+        String remedy = ": this is not a supported image. Give FITS, TIFF, PNG, JPEG, or a raw file with a full-size"
+                + " preview.";
         assertRefused(text("Seeing was poor until midnight.\n"), "notes.txt", "notes.txt" + remedy);
         assertRefused(new byte[10_000], "dusk.fits", "dusk.fits" + remedy);
         assertRefused(text("X"), "dusk.fits", "dusk.fits" + remedy);
@@ -63,11 +63,11 @@ class RefusedFilesTest {
         assertRefused(
                 text("\0\0\0\30ftypheic"),
                 "dusk.heic",
-                "dusk.heic: it is a picture of the HEIF kind, which is not read here: save it as JPEG, TIFF or FITS.");
+                "dusk.heic: it is a HEIF picture, which is not supported. Save it as JPEG, TIFF or FITS.");
         assertRefused(
                 text("II+\0\10\0\0\0"),
                 "dusk.tif",
-                "dusk.tif: it is a TIFF of the kind for pictures over 4 GB: save it as plain TIFF or FITS.");
+                "dusk.tif: it is a BigTIFF, which is not supported. Save it as plain TIFF or FITS.");
     }
 
     @Test
@@ -75,8 +75,8 @@ class RefusedFilesTest {
         assertRefused(
                 shortened(fits("uint16.fits"), 3000),
                 "dusk.fits",
-                "dusk.fits: it says it has 16 by 12 pixels, 384 bytes, and only 120 are there:"
-                        + " wait until it is saved whole, or take the frame again.");
+                "dusk.fits: it says it has 16 by 12 pixels, 384 bytes, and only 120 are present."
+                        + " Wait until it is fully saved, or take the frame again.");
     }
 
     @ParameterizedTest
@@ -85,7 +85,7 @@ class RefusedFilesTest {
         assertRefused(
                 shortened(fits("uint16.fits"), bytes),
                 "dusk.fits",
-                "dusk.fits: its header is cut short: wait until it is saved whole, or take the frame again.");
+                "dusk.fits: its header is incomplete. Wait until it is fully saved, or take the frame again.");
     }
 
     @Test
@@ -93,8 +93,8 @@ class RefusedFilesTest {
         assertRefused(
                 shortened(fits("rice.fits"), 6000),
                 "dusk.fits",
-                "dusk.fits: it says it has 16 by 12 pixels, 319 bytes, and only 240 are there:"
-                        + " wait until it is saved whole, or take the frame again.");
+                "dusk.fits: it says it has 16 by 12 pixels, 319 bytes, and only 240 are present."
+                        + " Wait until it is fully saved, or take the frame again.");
     }
 
     @Test
@@ -105,7 +105,7 @@ class RefusedFilesTest {
 
     @Test
     void aFitsFileWithoutAnImage() {
-        String message = "dusk.fits: there is no image in this FITS file: give a file with a frame in it.";
+        String message = "dusk.fits: there is no image in this FITS file. Give a file with a frame in it.";
         assertRefused(fits("no-image.fits"), "dusk.fits", message);
         assertRefused(TinyFits.image(8).bytes(), "dusk.fits", message);
         assertRefused(TinyFits.image(16, 100).data(new byte[200]).bytes(), "dusk.fits", message);
@@ -116,8 +116,8 @@ class RefusedFilesTest {
         assertRefused(
                 TinyFits.image(16, 40_000, 25_000).bytes(),
                 "dusk.fits",
-                "dusk.fits: it says it has 40000 by 25000 pixels, 2000000000 bytes, and only 0 are there:"
-                        + " wait until it is saved whole, or take the frame again.");
+                "dusk.fits: it says it has 40000 by 25000 pixels, 2000000000 bytes, and only 0 are present."
+                        + " Wait until it is fully saved, or take the frame again.");
         assertThatThrownBy(() -> FrameReader.read(
                         TinyFits.image(-64, Integer.MAX_VALUE, Integer.MAX_VALUE, 3)
                                 .bytes(),
@@ -134,14 +134,14 @@ class RefusedFilesTest {
                 TinyFits.image(8, 2000, 1000).data(new byte[2_000_000]).bytes(),
                 "dusk.fits",
                 small,
-                "dusk.fits: it says it has 2000 by 1000 pixels, more than the limit of 1 million:"
-                        + " if that is true, save it binned or cropped; if not, the file is damaged.");
+                "dusk.fits: it says it has 2000 by 1000 pixels, more than the limit of 1 million."
+                        + " If that is right, save it binned or cropped; if not, the file is damaged.");
         assertRefused(
                 Pictures.jpeg(2000, 1000),
                 "dusk.jpg",
                 small,
-                "dusk.jpg: it says it has 2000 by 1000 pixels, more than the limit of 1 million:"
-                        + " if that is true, save it binned or cropped; if not, the file is damaged.");
+                "dusk.jpg: it says it has 2000 by 1000 pixels, more than the limit of 1 million."
+                        + " If that is right, save it binned or cropped; if not, the file is damaged.");
     }
 
     /** A few hundred bytes that would unpack to 3.6 thousand million pixels. */
@@ -157,8 +157,8 @@ class RefusedFilesTest {
         assertRefused(
                 png,
                 "dusk.png",
-                "dusk.png: it says it has 60000 by 60000 pixels, and has only 216 bytes:"
-                        + " copy it again from the camera, or take another frame.");
+                "dusk.png: it says it has 60000 by 60000 pixels, and has only 216 bytes."
+                        + " Copy it again from the camera, or take another frame.");
     }
 
     /** The library would take memory for as many bytes as the table says. */
@@ -170,7 +170,7 @@ class RefusedFilesTest {
         assertRefused(
                 tiles,
                 "dusk.fits",
-                "dusk.fits: its table of compressed tiles is damaged: copy it again, or take another frame.");
+                "dusk.fits: its table of compressed tiles is damaged. Copy it again, or take another frame.");
     }
 
     @Test
@@ -178,8 +178,8 @@ class RefusedFilesTest {
         assertRefused(
                 TinyFits.image(8, 16, 12, 20).data(new byte[16 * 12 * 20]).bytes(),
                 "dusk.fits",
-                "dusk.fits: it holds a stack of 20 planes of 16 by 12 pixels:"
-                        + " give single frames: one plane, or three of colour.");
+                "dusk.fits: it holds a stack of 20 planes of 16 by 12 pixels."
+                        + " Give single frames: one plane, or three of colour.");
     }
 
     /** The library answers the end of such a picture by an exception for each row that is missing. */
@@ -199,7 +199,7 @@ class RefusedFilesTest {
         assertRefused(
                 tiff.file("II*\0", picture),
                 "fax.tif",
-                "fax.tif: it is packed like a fax, black and white only, and shows no star's brightness: save it in grey or"
+                "fax.tif: it uses fax compression, black and white only, without brightness. Save it in grey or"
                         + " colour, or as FITS.");
     }
 
@@ -208,12 +208,12 @@ class RefusedFilesTest {
         assertRefused(
                 TinyFits.image(24, 16, 12).data(new byte[16 * 12 * 3]).bytes(),
                 "dusk.fits",
-                "dusk.fits: its pixels are of BITPIX 24, which FITS does not have: take the frame again.");
+                "dusk.fits: its pixels are of BITPIX 24, which FITS does not define. Take the frame again.");
     }
 
     @Test
     void picturesCutShort() {
-        String remedy = " is cut short: wait until it is saved whole, or copy it again.";
+        String remedy = " is incomplete. Wait until it is fully saved, or copy it again.";
         assertRefused(shortened(picture("colour.jpg"), 700), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
         assertRefused(shortened(picture("colour.jpg"), 100), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
         assertRefused(shortened(picture("grey16.png"), 400), "dusk.png", "dusk.png: this PNG" + remedy);

@@ -193,7 +193,7 @@ class FrameMatcherTest {
     @Test
     void tooFewStarsAreSaidToBeTooFew() {
         assertThat(MATCHER.match(new StarList(100, 100, List.of()), MatchHint.none(2026)))
-                .isEqualTo(new Unmatched(0, "there are no stars on it", "expose longer, focus, or take the cap off"));
+                .isEqualTo(new Unmatched(0, "it shows no stars", "expose longer, focus, or take the cap off"));
     }
 
     @Test

@@ -96,12 +96,12 @@ class NarrowFieldsTest {
         Unmatched unmatched =
                 ThinAtlas.of(StarAtlas.bundled(), 20, 1600, 1200, hint).orElseThrow();
         assertThat(unmatched.reason())
-                .matches("the atlas has about \\d of its stars on a field of 0\\.3 by 0\\.2 degrees within 5 degrees of"
+                .matches("the atlas has about \\d stars on a field of 0\\.3 by 0\\.2 degrees within 5 degrees of"
                         + " right ascension 192\\.9, declination 27\\.1, often too few to place a frame");
         assertThat(unmatched.remedy())
-                .matches(
-                        "aim at right ascension [\\d.]+, declination [-\\d.]+, \\d+ degrees from there, where the nearest"
-                                + " field with 8 such stars is, or use a shorter focal length or a larger chip");
+                .matches("point at right ascension [\\d.]+, declination [-\\d.]+, \\d+ degrees from there, where the"
+                        + " nearest"
+                        + " field with 8 stars is, or use a shorter focal length or a larger chip");
     }
 
     @Test

@@ -17,9 +17,9 @@ class UnmatchedTest {
     void bothPolesAreNamed_whenBothWereSearched() {
         Unmatched unmatched = Unmatched.anywhere(40, List.of(NORTH, SOUTH));
         assertThat(unmatched.reason())
-                .isEqualTo(
-                        "what was found on it (40 points) fits no stars within 10 degrees of the north celestial pole"
-                                + " or of the south celestial pole");
+                .isEqualTo("the stars found on it (40) do not match any stars within 10 degrees of the north celestial"
+                        + " pole"
+                        + " or of the south celestial pole");
         assertThat(unmatched.remedy()).isEqualTo("search the whole sky, or check focus and trails");
     }
 
@@ -30,15 +30,16 @@ class UnmatchedTest {
                 List.of(ANYWHERE.near(new SkyPatch(Angle.ofDegrees(83.8), Angle.ofDegrees(-5.4), RADIUS))
                         .withScale(new ScaleRange(Angle.ofArcseconds(2), Angle.ofArcseconds(3)))));
         assertThat(unmatched.reason())
-                .isEqualTo("what was found on it (12 points) fits no stars within 10 degrees of right ascension 83.8,"
-                        + " declination -5.4 at 2 to 3 arcseconds a pixel");
+                .isEqualTo("the stars found on it (12) do not match any stars within 10 degrees of right ascension"
+                        + " 83.8,"
+                        + " declination -5.4 at 2 to 3 arcseconds per pixel");
         assertThat(unmatched.remedy()).isEqualTo("search the whole sky at any scale, or check focus and trails");
     }
 
     @Test
     void wholeSkyAtAnyScale_leavesNothingToWiden() {
         Unmatched unmatched = Unmatched.anywhere(9, List.of(ANYWHERE));
-        assertThat(unmatched.reason()).isEqualTo("what was found on it (9 points) fits no stars of the sky");
+        assertThat(unmatched.reason()).isEqualTo("the stars found on it (9) do not match any stars of the sky");
         assertThat(unmatched.remedy()).isEqualTo("check focus and trails, or take another frame");
     }
 }

@@ -68,7 +68,7 @@ public final class CameraEvening {
                 .pointed(Angle.ofDegrees(-40), Angle.ofDegrees(70 * site.hemisphereSign()), EVENING);
     }
 
-    /** With the axis 42′ east and 17′ too low, tracking. */
+    /** With the axis 42′ east, 17′ low, tracking. */
     public static CameraEvening atLarkfell() {
         return new CameraEvening(LARKFELL, AxisOffset.ofArcminutes(42, -17), 20_261_125);
     }

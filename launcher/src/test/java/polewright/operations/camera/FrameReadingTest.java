@@ -108,7 +108,7 @@ class FrameReadingTest {
                         "mirrored.fits", mirrored(), near(new NearPlace.Pole(Optional.of(true))), Optional.of(first)))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("mirrored.fits: this frame and first.fits are from different cameras or focal lengths (one"
-                        + " is mirrored): use one camera's.");
+                        + " is mirrored). Use one camera's.");
     }
 
     @Test
@@ -117,7 +117,7 @@ class FrameReadingTest {
                         "enlarged.fits", enlarged(), near(new NearPlace.Pole(Optional.of(true))), Optional.of(first)))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageMatching("enlarged\\.fits: this frame and first\\.fits are from different cameras or focal"
-                        + " lengths \\(20\\.\\d\\d″ and 10\\.\\d\\d″ a pixel\\): use one camera's\\.");
+                        + " lengths \\(20\\.\\d\\d″ and 10\\.\\d\\d″ per pixel\\). Use one camera's\\.");
     }
 
     @Test
@@ -126,11 +126,11 @@ class FrameReadingTest {
         assertThatThrownBy(() -> place(
                         "timeless.fits", timeless, near(new NearPlace.Body(SolarSystemBody.MOON)), Optional.empty()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("timeless.fits: --near the Moon needs the time of exposure, and its file does not say it:"
-                        + " give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z.");
+                .hasMessage("timeless.fits: --near the Moon needs the time of exposure, which the file does not give."
+                        + " Give the middle of the exposure with --at, such as --at 2026-11-25T20:00Z.");
         PlacedFrame placed =
                 place("timeless.fits", timeless, near(new NearPlace.Pole(Optional.of(true))), Optional.empty());
         assertThat(placed.remarks())
-                .contains("its file says no time: the stars are looked up where they stand now (--at tells it).");
+                .contains("the file gives no time, so the present time is used (--at gives another).");
     }
 }

@@ -190,8 +190,9 @@ class LiveFrameTest {
     @Test
     void theDrawingSaysInWordsWhatItShows() {
         assertThat(LiveFrameDrawing.description(live(0)))
-                .matches("\\d+ of \\d+ stars known\\. The pole is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\."
-                        + " The axis is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\.");
+                .matches(
+                        "\\d+ of \\d+ stars matched\\. The pole is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\."
+                                + " The axis is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\.");
     }
 
     @Test

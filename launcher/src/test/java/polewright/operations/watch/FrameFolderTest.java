@@ -184,7 +184,8 @@ class FrameFolderTest {
     @Test
     void aFrameThatNeverBecomesWholeIsToldOnceAndTakenIfItDoesAfterAll() throws IOException {
         save("a.fits", Arrays.copyOf(fits(1), 3000));
-        assertThat(lookFor(Duration.ofSeconds(30))).containsExactly("a.fits is not whole yet; it is taken once it is.");
+        assertThat(lookFor(Duration.ofSeconds(30)))
+                .containsExactly("a.fits is not complete yet; it is read once it is.");
         save("a.fits", fits(1));
         assertThat(lookForASecond()).containsExactly("a.fits");
     }
@@ -204,9 +205,9 @@ class FrameFolderTest {
         Path first = save("a.fits", fits(1));
         assertThat(lookForASecond()).containsExactly("a.fits");
         Files.move(first, folder.resolve("renamed.fits"));
-        assertThat(lookForASecond()).containsExactly("renamed.fits holds the same frame as an earlier file.");
+        assertThat(lookForASecond()).containsExactly("renamed.fits is the same frame as an earlier file.");
         Files.copy(folder.resolve("renamed.fits"), folder.resolve("copy.fits"));
-        assertThat(lookForASecond()).containsExactly("copy.fits holds the same frame as an earlier file.");
+        assertThat(lookForASecond()).containsExactly("copy.fits is the same frame as an earlier file.");
     }
 
     @Test
@@ -232,7 +233,7 @@ class FrameFolderTest {
         save("notes.txt", "clear, cold".getBytes(StandardCharsets.UTF_8));
         save("broken.fits", "no frame".getBytes(StandardCharsets.UTF_8));
         Files.createDirectory(folder.resolve("darks"));
-        assertThat(lookForASecond()).containsExactly("broken.fits is not a picture that is read here.");
+        assertThat(lookForASecond()).containsExactly("broken.fits is not a supported image.");
         assertThat(lookForASecond()).isEmpty();
     }
 
@@ -256,9 +257,9 @@ class FrameFolderTest {
         Files.move(old, folder.resolve("frame-1.fits"));
         save("latest.fits", fits(2));
         assertThat(lookForASecond())
-                .containsExactlyInAnyOrder("frame-1.fits is a file that was there already, renamed.", "latest.fits");
+                .containsExactlyInAnyOrder("frame-1.fits is an earlier file, renamed.", "latest.fits");
         Files.move(folder.resolve("frame-1.fits"), folder.resolve("first.fits"));
-        assertThat(lookForASecond()).containsExactly("first.fits is a file that was there already, renamed.");
+        assertThat(lookForASecond()).containsExactly("first.fits is an earlier file, renamed.");
     }
 
     /** Of the same size and time as one that is there still: a clock of whole seconds tells no better. */
@@ -280,15 +281,14 @@ class FrameFolderTest {
         Files.setLastModifiedTime(part, time);
         assertThat(lookFor(Duration.ofSeconds(12))).isEmpty();
         Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
-        assertThat(lookForASecond()).containsExactly("a.fits is not a picture that is read here.");
+        assertThat(lookForASecond()).containsExactly("a.fits is not a supported image.");
     }
 
     @Test
     void aFolderThatGoesAwayIsToldOnceAndWatchedAgainWhenItIsBack() throws IOException {
         Path moved = folder.resolveSibling(folder.getFileName() + "-away");
         Files.move(folder, moved);
-        assertThat(lookFor(Duration.ofSeconds(3)))
-                .containsExactly(folder + " cannot be looked into now; it is tried again.");
+        assertThat(lookFor(Duration.ofSeconds(3))).containsExactly(folder + " cannot be read now; trying again.");
         Files.move(moved, folder);
         save("a.fits", fits(1));
         assertThat(lookForASecond()).containsExactly("a.fits");
@@ -299,10 +299,10 @@ class FrameFolderTest {
         assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
                 .isInstanceOf(OperationFailed.class)
                 .hasMessage(
-                        folder.resolve("no") + " is not there: name the folder that your capture program saves to.");
+                        folder.resolve("no") + " is not there. Name the folder that your capture program saves to.");
         Path file = save("a.fits", fits(1));
         assertThatThrownBy(() -> FrameFolder.of(file, clock, false))
                 .isInstanceOf(OperationFailed.class)
-                .hasMessage(file + " is a file: name the folder that your capture program saves to.");
+                .hasMessage(file + " is a file. Name the folder that your capture program saves to.");
     }
 }

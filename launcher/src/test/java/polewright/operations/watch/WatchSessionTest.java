@@ -183,7 +183,7 @@ class WatchSessionTest {
         findTheAxis();
         obey();
         WatchStep.ScrewsFollowed first = followed.orElseThrow();
-        // Axis to the right of the pole and too low: it was to go left and up.
+        // Axis to the right of the pole and low: it was to go left and up.
         assertThat(first.azimuthWentWrong())
                 .isEqualTo(azimuth < 0 ? Optional.of(FollowedScrews.WrongWay.RIGHT) : Optional.empty());
         assertThat(first.altitudeWentWrong())

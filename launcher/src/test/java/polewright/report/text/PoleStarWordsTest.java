@@ -29,18 +29,18 @@ class PoleStarWordsTest {
         CommandRun person = evening("2026-11-25T20:00:00Z", "54.60,-2.90,240", "350", "51.6");
         String said = flat(person.good("skip", "not-in-view", "--sighting", "still-point", "--star", "polaris"));
         assertThat(said)
-                .containsPattern("FIND To bring Polaris into view after all, face the pole and look along the tube"
-                        + " in its home position\\. By the fix Polaris is about half a fist \\([56]°\\) to the right and"
+                .containsPattern("FIND To bring Polaris into view, face the pole and look along the tube in its home"
+                        + " position\\. By the fix Polaris is about half a fist \\([56]°\\) to the right and"
                         + " half a fist \\([34]°\\) up \\(±[345]°\\)\\.")
-                .containsPattern(
-                        "SWEEP Move the tube 1 field to the right and half a field up, then row by row, half a"
-                                + " finder field at a time, 1 field each way\\. Count the fields from home to the star: the mount has to move as far\\.")
+                .containsPattern("SWEEP Move the tube 1 field to the right and half a field up, then row by row, half a"
+                        + " finder field at a time, 1 field each way\\. Count the fields from home to the"
+                        + " star: the mount has to move as far\\.")
                 .contains("SWING Or move the mount by hand until Polaris is in the finder: by the fix, 1 field to"
                         + " the right and half a field up.")
                 .contains(
-                        "CARE What follows moves the whole mount. It is heavy: work with a second person.",
+                        "CARE The next step moves the whole mount. It is heavy: work with a second person.",
                         "keep the tripod from tipping")
-                .contains("THEN after moving it: polewright knock, and sight the still point.");
+                .contains("THEN after moving it: polewright knock, then sight the centre of rotation.");
         assertThat(flat(person.good("next"))).contains("FIND To bring Polaris").doesNotContain("SWEEP");
         assertThat(flat(person.good("advise"))).contains("FIND To bring Polaris", "SWEEP Move the tube");
         person.good("knock");

@@ -36,12 +36,12 @@ public record Experience(
     public Experience {
         if (!(azimuthSigma > 0 && altitudeSigma > 0 && clampSigma.radians() >= 0)) {
             throw new InputRefused(
-                    "what earlier nights taught of the screws has no uncertainty",
+                    "the record of earlier nights about the screws has no uncertainty",
                     "leave 'learned' out of the rig file");
         }
         if (!isProbability(azimuthSense) || !isProbability(altitudeSense)) {
             throw new InputRefused(
-                    "how sure earlier nights are of a screw's direction is outside 0 to 1",
+                    "the probability of a screw's direction from earlier nights is outside 0 to 1",
                     "leave 'learned' out of the rig file");
         }
     }

@@ -33,8 +33,8 @@ public record ForkClearance(
         require("half width of the front", frontRadiusMm, 0);
         if (Math.max(backRadiusMm, frontRadiusMm) >= armDepthMm) {
             throw new InputRefused(
-                    "arms " + PlainNumber.asTyped(armDepthMm) + " mm deep hold no tube "
-                            + PlainNumber.asTyped(Math.max(backRadiusMm, frontRadiusMm)) + " mm in half width",
+                    "arms " + PlainNumber.asTyped(armDepthMm) + " mm deep cannot hold a tube of "
+                            + PlainNumber.asTyped(Math.max(backRadiusMm, frontRadiusMm)) + " mm half width",
                     "measure from the declination axis to the fork's base");
         }
     }

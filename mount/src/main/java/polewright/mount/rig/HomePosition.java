@@ -70,9 +70,9 @@ public record HomePosition(MountKind kind, List<Step> steps) {
 
     private static List<Step> forkOnWedge(Words words) {
         return List.of(
-                Step.of("Stand the tripod with one leg toward true " + words.poleward + ".")
+                Step.of("Place the tripod with one leg toward true " + words.poleward + ".")
                         .takingCare(
-                                "a tilted fork leans out toward the " + words.poleward + " and can tip the tripod.",
+                                "a tilted fork leans toward the " + words.poleward + " and can tip the tripod.",
                                 "spread the legs fully; hang a weight low if it rocks."),
                 levelBase(),
                 setLatitude("Tilt the wedge", "with the plate lying flat", words),
@@ -89,8 +89,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                                 "Declination " + words.poleDeclination + ". The tube is parallel to the polar axis.")
                         .takingCare("a camera at the back may strike the fork's base: swing slowly."),
                 Step.of(
-                        "Try it: bring the declination toward 0°.",
-                        "The tube goes over the top, toward the " + words.equatorward + ". If it dips to the ground,",
+                        "Check: bring the declination toward 0°.",
+                        "The tube must swing over the top, toward the " + words.equatorward + ". If it dips down,",
                         "turn the fork half a turn. Then set " + words.poleDeclination + " again."),
                 cables());
     }
@@ -98,13 +98,13 @@ public record HomePosition(MountKind kind, List<Step> steps) {
     private static List<Step> forkUpright(Words words) {
         List<String> swinging = new ArrayList<>(List.of("hold the tube before you free a clamp.", SUN));
         if (words.noonSunCanBeNorth) {
-            swinging.add("the noon Sun can stand in the north here, where the tube will face.");
+            swinging.add("the noon Sun can be in the north here, where the tube will face.");
         }
         return List.of(
-                Step.of("Stand the tripod on firm ground, legs fully spread."),
+                Step.of("Place the tripod on firm ground, legs fully spread."),
                 Step.of(
                         "Level the base with a bubble, in two directions.",
-                        "The fork must stand plumb: there is no wedge and no polar axis to set."),
+                        "The fork must be vertical: there is no wedge and no polar axis to set."),
                 Step.of("Bolt the fork to the tripod.")
                         .takingCare(
                                 "a fork and tube are heavy: two people lift, one bolts.",
@@ -112,15 +112,15 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                 new Step(
                         swinging,
                         "Turn the fork until the tube faces true north. Azimuth 0°.",
-                        List.of("North in both hemispheres: azimuth counts from there.")),
-                Step.of("Set the tube level. Altitude 0°.", "Long exposures will show the field turning."),
+                        List.of("North in both hemispheres: azimuth is measured from north.")),
+                Step.of("Set the tube level. Altitude 0°.", "Long exposures will show field rotation."),
                 cables());
     }
 
     private static List<Step> german(Words words) {
         return List.of(
                 Step.of(
-                                "Stand the tripod with one leg toward true " + words.poleward + ".",
+                                "Place the tripod with one leg toward true " + words.poleward + ".",
                                 "The counterweight will hang over that leg.")
                         .takingCare("a head with its weights can tip the tripod: spread the legs fully."),
                 levelBase(),
@@ -142,18 +142,18 @@ public record HomePosition(MountKind kind, List<Step> steps) {
 
     private static List<Step> tracker(Words words) {
         return List.of(
-                Step.of("Stand the tripod with one leg toward true " + words.poleward + ".")
+                Step.of("Place the tripod with one leg toward true " + words.poleward + ".")
                         .takingCare("a light tripod tips and blows over: legs spread, a weight hung low."),
                 levelBase(),
                 setLatitude("Tilt the tracker", "with the axis upright", words),
                 Step.of("Turn it so that the axis's upper end faces true " + words.poleward + "."),
                 Step.of(
-                                "Fit the camera. It may point anywhere: home is the axis alone.",
+                                "Fit the camera. It may point anywhere; only the axis has a home position.",
                                 "Keep camera, lens hood and strap off the polar sight's line.")
                         .takingCare("one hand on the camera until every clamp is tight.", SUN),
                 Step.of(
                         "Look up the polar sight, or along the body's edge if it has none.",
-                        "Nothing may stand between it and the " + words.poleName + "."),
+                        "Nothing may block its view of the " + words.poleName + "."),
                 cables());
     }
 
@@ -164,23 +164,23 @@ public record HomePosition(MountKind kind, List<Step> steps) {
     private static Step setLatitude(String tilt, String upright, Words words) {
         List<String> remarks = new ArrayList<>();
         remarks.add("A scale that reads 90 " + upright + " shows latitude: set " + words.latitude + ".");
-        remarks.add("One that then reads 0 counts from upright: set " + words.fromUpright + ".");
+        remarks.add("A scale that then reads 0 counts from the zenith: set " + words.fromUpright + ".");
         if (words.isBeyondUsualTilt) {
-            remarks.add("Many mounts do not tilt so far: never force one past its end.");
+            remarks.add("Many mounts do not tilt that far. Never force one past its stop.");
         }
         if (words.isNearPole) {
-            remarks.add("This near the pole no compass serves: take north from the Sun or a star.");
+            remarks.add("No compass works this close to the pole. Find north by the Sun or a star.");
         }
         return new Step(
                 List.of(), tilt + " to your latitude, " + words.latitude + ", and clamp it.", List.copyOf(remarks));
     }
 
     private static Step cables() {
-        return Step.of("Plug in. Leave the cables slack for a full swing.")
+        return Step.of("Plug in. Leave enough slack in the cables for a full swing.")
                 .takingCare(
-                        "mains and dew can kill: a battery is best.",
+                        "mains and dew can kill: a battery is safest.",
                         "if mains: a residual-current breaker, dry joints off the ground.",
-                        "local electrical rules come first.");
+                        "follow local electrical rules.");
     }
 
     /** What differs between sites. */

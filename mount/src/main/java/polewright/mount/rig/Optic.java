@@ -22,7 +22,7 @@ public record Optic(String name, Angle field, View view, Optional<Angle> divisio
         if (division.isPresent() && !(division.get().radians() > 0)) {
             throw new InputRefused(
                     "a reticle division of " + shown(division.get().arcseconds()) + " arcseconds is not above 0",
-                    "give the sky angle of one division");
+                    "give the angle of one division");
         }
     }
 

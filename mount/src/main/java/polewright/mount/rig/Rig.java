@@ -47,12 +47,12 @@ public record Rig(
             throw new InputRefused(
                     "the azimuth screw of rig '" + name + "' "
                             + azimuthScrew.clockwise().name().toLowerCase(Locale.ROOT) + " the axis",
-                    "say whether a clockwise turn takes it right or left");
+                    "give whether a clockwise turn moves it right or left");
         }
         if (altitudeScrew.clockwise().isAzimuth()) {
             throw new InputRefused(
                     "the altitude screw of rig '" + name + "' moves the axis sideways",
-                    "say whether a clockwise turn raises or lowers it");
+                    "give whether a clockwise turn raises or lowers it");
         }
         requireSmall("base level uncertainty", levelSigma);
         requireSmall("clamping shift", clampSigma);
@@ -68,7 +68,7 @@ public record Rig(
         for (Camera camera : cameras) {
             if (!names.add(camera.name().toLowerCase(Locale.ROOT))) {
                 throw new InputRefused(
-                        "rig '" + name + "' has two things to look with named '" + camera.name() + "'",
+                        "rig '" + name + "' has two optics or cameras named '" + camera.name() + "'",
                         "give each its own name");
             }
         }

@@ -100,7 +100,7 @@ public sealed interface ScrewGeometry {
             if (lengthAtReferenceMm >= hingeToLowerMm + hingeToUpperMm
                     || lengthAtReferenceMm <= Math.abs(hingeToLowerMm - hingeToUpperMm)) {
                 throw new InputRefused(
-                        "a screw of " + lengthAtReferenceMm + " mm does not close the triangle with sides "
+                        "a screw of " + lengthAtReferenceMm + " mm does not form a triangle with sides "
                                 + hingeToLowerMm + " and " + hingeToUpperMm + " mm",
                         "measure the three distances between the pivots' centres again");
             }

@@ -35,7 +35,7 @@ public record TravelLimits(Angle eastLimit, Angle westLimit, Angle lowestAltitud
             throw new InputRefused(
                     "a lowest altitude of " + PlainNumber.asTyped(lowestAltitude.degrees())
                             + " degrees is outside 0 to 80",
-                    "give how low you look; 10 is usual");
+                    "give the lowest altitude you observe at; 10 is usual");
         }
     }
 }

@@ -20,7 +20,7 @@ public record Worm(Angle peakToPeak, Duration period) {
             throw new InputRefused(
                     "a periodic error of " + PlainNumber.of(peakToPeak.arcseconds())
                             + " arcseconds is outside 0 to 600",
-                    "give it from one extreme to the other");
+                    "give it peak to peak");
         }
         if (period.toMillis() < 10_000 || period.compareTo(Duration.ofHours(1)) > 0) {
             throw new InputRefused(

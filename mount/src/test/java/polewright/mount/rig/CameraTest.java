@@ -42,11 +42,11 @@ class CameraTest {
     void impossibleFiguresAreRefused() {
         assertThatThrownBy(() -> new Camera("guide", 0, 3.75, 1280, 960))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a focal length of 0 mm for camera 'guide' is outside 1 to 20000: correct the rig file.");
+                .hasMessage("a focal length of 0 mm for camera 'guide' is outside 1 to 20000. Correct the rig file.");
         assertThatThrownBy(() -> new Camera("guide", 240, Double.NaN, 1280, 960))
                 .isInstanceOf(InputRefused.class);
         assertThatThrownBy(() -> new Camera("guide", 240, 3.75, 1280, -1))
-                .hasMessage("a height of -1 pixels for camera 'guide' is outside 64 to 100000: correct the rig file.");
+                .hasMessage("a height of -1 pixels for camera 'guide' is outside 64 to 100000. Correct the rig file.");
     }
 
     @Test
@@ -55,6 +55,6 @@ class CameraTest {
         Camera finder = new Camera("Finder", 240, 3.75, 1280, 960);
         assertThatThrownBy(() -> rig.withCameras(List.of(finder)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("rig 'fork' has two things to look with named 'Finder': give each its own name.");
+                .hasMessage("rig 'fork' has two optics or cameras named 'Finder'. Give each its own name.");
     }
 }

@@ -44,7 +44,7 @@ class ClockDirectionTest {
     void hoursOffTheClockFace_areRefused() {
         assertThatThrownBy(() -> new ClockDirection(13))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("clock direction 13 is outside 0 to 12: 12 is the top of the view, 3 its right edge;"
+                .hasMessage("clock direction 13 is outside 0 to 12. 12 is the top of the view, 3 its right edge;"
                         + " 4.5 is half past four.");
         assertThatThrownBy(() -> new ClockDirection(-1)).isInstanceOf(InputRefused.class);
         assertThatThrownBy(() -> new ClockDirection(Double.NaN)).isInstanceOf(InputRefused.class);

@@ -47,7 +47,8 @@ class ForkClearanceTest {
     void armsThatHoldNoTubeAreRefused() {
         assertThatThrownBy(() -> new ForkClearance(100, 300, 300, 45, 125))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("arms 100 mm deep hold no tube 125 mm in half width: measure from the declination axis to"
+                .hasMessage("arms 100 mm deep cannot hold a tube of 125 mm half width. Measure from the declination"
+                        + " axis to"
                         + " the fork's base.");
     }
 

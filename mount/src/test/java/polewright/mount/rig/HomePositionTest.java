@@ -17,13 +17,13 @@ class HomePositionTest {
         assertThat(String.join(
                         "\n", HomePosition.of(MountKind.FORK_ON_WEDGE, LARKFELL).lines()))
                 .isEqualTo("""
-                           CARE: a tilted fork leans out toward the north and can tip the tripod.
+                           CARE: a tilted fork leans toward the north and can tip the tripod.
                            CARE: spread the legs fully; hang a weight low if it rocks.
-                        1. Stand the tripod with one leg toward true north.
+                        1. Place the tripod with one leg toward true north.
                         2. Level the base with a bubble, in two directions.
                         3. Tilt the wedge to your latitude, 54.6°, and clamp it.
                            A scale that reads 90 with the plate lying flat shows latitude: set 54.6°.
-                           One that then reads 0 counts from upright: set 35.4°.
+                           A scale that then reads 0 counts from the zenith: set 35.4°.
                         4. Turn the wedge so that its plate faces up toward true north.
                            CARE: a fork and tube are heavy: two people lift, one bolts.
                            CARE: do not let go before every bolt is tight.
@@ -36,13 +36,13 @@ class HomePositionTest {
                            CARE: a camera at the back may strike the fork's base: swing slowly.
                         7. Turn the tube between the arms until it points up along them.
                            Declination +90°. The tube is parallel to the polar axis.
-                        8. Try it: bring the declination toward 0°.
-                           The tube goes over the top, toward the south. If it dips to the ground,
+                        8. Check: bring the declination toward 0°.
+                           The tube must swing over the top, toward the south. If it dips down,
                            turn the fork half a turn. Then set +90° again.
-                           CARE: mains and dew can kill: a battery is best.
+                           CARE: mains and dew can kill: a battery is safest.
                            CARE: if mains: a residual-current breaker, dry joints off the ground.
-                           CARE: local electrical rules come first.
-                        9. Plug in. Leave the cables slack for a full swing.""");
+                           CARE: follow local electrical rules.
+                        9. Plug in. Leave enough slack in the cables for a full swing.""");
     }
 
     @ParameterizedTest
@@ -69,8 +69,8 @@ class HomePositionTest {
     @Test
     void tracker_setsTheAxisAlone() {
         assertThat(text(MountKind.TRACKER, LARKFELL))
-                .contains("It may point anywhere: home is the axis alone.")
-                .contains("Nothing may stand between it and the north celestial pole.")
+                .contains("It may point anywhere; only the axis has a home position.")
+                .contains("Nothing may block its view of the north celestial pole.")
                 .doesNotContain("Declination");
     }
 
@@ -87,7 +87,7 @@ class HomePositionTest {
     /** The Sun's declination reaches 23.44°: south of that tropic it can culminate north of the zenith. */
     @Test
     void uprightFork_warnsOfTheNoonSun_whereItCanStandInTheNorth() {
-        String caution = "CARE: the noon Sun can stand in the north here, where the tube will face.";
+        String caution = "CARE: the noon Sun can be in the north here, where the tube will face.";
         assertThat(text(MountKind.FORK_UPRIGHT, TUSSOCK_FLAT)).contains(caution);
         assertThat(text(MountKind.FORK_UPRIGHT, Site.ofDegrees(20, 0, 0))).contains(caution);
         assertThat(text(MountKind.FORK_UPRIGHT, Site.ofDegrees(25, 0, 0))).doesNotContain(caution);
@@ -116,15 +116,15 @@ class HomePositionTest {
     void scaleFiguresAddUpToNinety_howeverTheyRound() {
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(44.96, 0, 0)))
                 .contains("shows latitude: set 45.0°.")
-                .contains("counts from upright: set 45.0°.");
+                .contains("counts from the zenith: set 45.0°.");
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(-33.25, 0, 0)))
                 .contains("shows latitude: set 33.3°.")
-                .contains("counts from upright: set 56.7°.");
+                .contains("counts from the zenith: set 56.7°.");
     }
 
     @Test
     void latitudesThatWedgesRarelyReach_areSaidSo() {
-        String remark = "Many mounts do not tilt so far: never force one past its end.";
+        String remark = "Many mounts do not tilt that far. Never force one past its stop.";
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(5, 0, 0))).contains(remark);
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(-70, 0, 0))).contains(remark);
         assertThat(text(MountKind.FORK_ON_WEDGE, LARKFELL)).doesNotContain(remark);
@@ -133,7 +133,7 @@ class HomePositionTest {
     @Test
     void nearThePole_theCompassIsRuledOut() {
         assertThat(text(MountKind.GERMAN, Site.ofDegrees(-88, 0, 0)))
-                .contains("This near the pole no compass serves: take north from the Sun or a star.");
+                .contains("No compass works this close to the pole. Find north by the Sun or a star.");
     }
 
     private static String text(MountKind kind, Site site) {

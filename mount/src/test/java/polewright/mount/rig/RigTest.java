@@ -29,7 +29,7 @@ class RigTest {
     void altitudeScrewInTheAzimuthScrewsPlace_isRefused() {
         assertThatThrownBy(() -> rig(RAISES, RAISES, 1, List.of()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the azimuth screw of rig 'fork' raises the axis: say whether a clockwise turn takes it"
+                .hasMessage("the azimuth screw of rig 'fork' raises the axis. Give whether a clockwise turn moves it"
                         + " right or left.");
     }
 
@@ -37,7 +37,7 @@ class RigTest {
     void azimuthScrewInTheAltitudeScrewsPlace_isRefused() {
         assertThatThrownBy(() -> rig(RIGHT, RIGHT, 1, List.of()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the altitude screw of rig 'fork' moves the axis sideways: say whether a clockwise turn"
+                .hasMessage("the altitude screw of rig 'fork' moves the axis sideways. Give whether a clockwise turn"
                         + " raises or lowers it.");
     }
 
@@ -45,7 +45,7 @@ class RigTest {
     void leanOfTheBaseBeyondReason_isRefused() {
         assertThatThrownBy(() -> rig(RIGHT, RAISES, 30, List.of()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("base level uncertainty of 30.0 degrees is outside 0 to 20: correct the rig file.");
+                .hasMessage("base level uncertainty of 30.0 degrees is outside 0 to 20. Correct the rig file.");
         assertThatThrownBy(() -> rig(RIGHT, RAISES, Double.NaN, List.of())).isInstanceOf(InputRefused.class);
     }
 
@@ -60,7 +60,7 @@ class RigTest {
                         Angle.ofDegrees(-1),
                         List.of()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("clamping shift of -1.0 degrees is outside 0 to 20: correct the rig file.");
+                .hasMessage("clamping shift of -1.0 degrees is outside 0 to 20. Correct the rig file.");
     }
 
     @Test
@@ -69,14 +69,14 @@ class RigTest {
 
         assertThatThrownBy(() -> rig(RIGHT, RAISES, 1, List.of(FINDER, other)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("rig 'fork' has two optics named 'Finder': give each its own name.");
+                .hasMessage("rig 'fork' has two optics named 'Finder'. Give each its own name.");
     }
 
     @Test
     void fieldOfNothing_isRefused() {
         assertThatThrownBy(() -> new Optic("finder", Angle.ZERO, View.NAKED_EYE, Optional.empty()))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a field width of 0.0 degrees for 'finder' is outside 0 to 60: give the true field:"
+                .hasMessage("a field width of 0.0 degrees for 'finder' is outside 0 to 60. Give the true field:"
                         + " eyepiece apparent field / magnification.");
     }
 
@@ -85,8 +85,7 @@ class RigTest {
         assertThatThrownBy(() ->
                         new Optic("reticle", Angle.ofDegrees(0.4), View.NAKED_EYE, Optional.of(Angle.ofArcseconds(-2))))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a reticle division of -2.0 arcseconds is not above 0: give the sky angle of one"
-                        + " division.");
+                .hasMessage("a reticle division of -2.0 arcseconds is not above 0. Give the angle of one division.");
     }
 
     @Test

@@ -118,26 +118,26 @@ class ScrewGeometryTest {
     void impossibleMeasures_areRefused_withTheRemedy() {
         assertThatThrownBy(() -> new PushScrew(0, 100))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("thread pitch of 0.0 mm is outside 0 to 20.0 mm: measure it on the wedge, or give degrees"
+                .hasMessage("thread pitch of 0.0 mm is outside 0 to 20.0 mm. Measure it on the wedge, or give degrees"
                         + " per turn instead.");
         assertThatThrownBy(() -> new PushScrew(1.25, -3))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("arm length of -3.0 mm is outside 0 to 2000.0 mm: measure it on the wedge, or give degrees"
+                .hasMessage("arm length of -3.0 mm is outside 0 to 2000.0 mm. Measure it on the wedge, or give degrees"
                         + " per turn instead.");
         assertThatThrownBy(() -> new DegreesPerTurn(Angle.ofDegrees(Double.NaN)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("movement per turn of NaN degrees is outside 0 to 90.0 degrees: measure it on the wedge, or"
+                .hasMessage("movement per turn of NaN degrees is outside 0 to 90.0 degrees. Measure it on the wedge, or"
                         + " give degrees per turn instead.");
     }
 
     @Test
     void sidesThatDoNotCloseTheTriangle_areRefused() {
-        String remedy = ": measure the three distances between the pivots' centres again.";
+        String remedy = ". Measure the three distances between the pivots' centres again.";
         assertThatThrownBy(() -> new Turnbuckle(120, 150, 270, REFERENCE, 2))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a screw of 270.0 mm does not close the triangle with sides 120.0 and 150.0 mm" + remedy);
+                .hasMessage("a screw of 270.0 mm does not form a triangle with sides 120.0 and 150.0 mm" + remedy);
         assertThatThrownBy(() -> new Turnbuckle(120, 150, 30, REFERENCE, 2))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a screw of 30.0 mm does not close the triangle with sides 120.0 and 150.0 mm" + remedy);
+                .hasMessage("a screw of 30.0 mm does not form a triangle with sides 120.0 and 150.0 mm" + remedy);
     }
 }

@@ -43,13 +43,13 @@ class ScrewTest {
     void impossibleUncertainties_areRefused() {
         assertThatThrownBy(() -> new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0, 0.05, 0.1))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("uncertainty of the screw's effect of 0.0 is outside 0.001 to 2.0: correct the rig file.");
+                .hasMessage("uncertainty of the screw's effect of 0.0 is outside 0.001 to 2.0. Correct the rig file.");
         assertThatThrownBy(() -> new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 6, 0.1))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("uncertainty of a turn by hand of 6.0 is outside 0.001 to 5.0: correct the rig file.");
+                .hasMessage("uncertainty of a turn by hand of 6.0 is outside 0.001 to 5.0. Correct the rig file.");
         assertThatThrownBy(() -> new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 0.05, -1))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("backlash of -1.0 is outside 0.0 to 20.0: correct the rig file.");
+                .hasMessage("backlash of -1.0 is outside 0.0 to 20.0. Correct the rig file.");
     }
 
     /**

@@ -81,7 +81,7 @@ public final class FrameDecoding {
         } catch (InterruptedException e) {
             decode.stop(Duration.ZERO);
             Thread.currentThread().interrupt();
-            throw new InputRefused(name + ": decoding it was interrupted", "take it again");
+            throw new InputRefused(name + ": decoding was interrupted", "take it again");
         }
     }
 

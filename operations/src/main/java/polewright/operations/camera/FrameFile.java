@@ -23,20 +23,20 @@ public final class FrameFile {
         try {
             if (Files.isDirectory(file)) {
                 throw new OperationFailed(
-                        file + " is a folder: name the frame's file; a folder is for polewright watch.");
+                        file + " is a folder. Name the frame's file; a folder is for polewright watch.");
             }
             long size = Files.size(file);
             if (size > DecodeLimits.OF_A_FILE.mostFileBytes()) {
                 throw new OperationFailed(
-                        file + " is larger than any frame (" + size / 1_000_000 + " MB): name a single frame.");
+                        file + " is larger than any frame (" + size / 1_000_000 + " MB). Name a single frame.");
             }
             return new FrameFile(file, WholeFile.read(file));
         } catch (NoSuchFileException e) {
-            throw new OperationFailed(file + " is not there: check the name and the folder.");
+            throw new OperationFailed(file + " does not exist. Check the name and the folder.");
         } catch (IOException e) {
-            throw new OperationFailed(file + " cannot be read: check that it is a file that you may read.");
+            throw new OperationFailed(file + " cannot be read. Check its permissions.");
         } catch (OutOfMemoryError e) {
-            throw new OperationFailed(file + " does not fit into memory: save it binned or cropped.");
+            throw new OperationFailed(file + " does not fit in memory. Save it binned or cropped.");
         }
     }
 

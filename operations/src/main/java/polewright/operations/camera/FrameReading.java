@@ -98,9 +98,9 @@ public final class FrameReading {
         FrameFacts facts = decoded.frame().facts();
         RowOrder rows = decoded.rows();
         Optional<Instant> at = time.middle(decoded.name(), facts);
-        listener.begun("finding its stars");
+        listener.begun("finding stars");
         StarList stars = StarFinder.find(decoded.frame());
-        listener.begun("matching them with the atlas");
+        listener.begun("matching stars with the atlas");
         if (at.isEmpty()) {
             requireNearStandsStill(clues, decoded.name());
         }
@@ -145,8 +145,8 @@ public final class FrameReading {
     private static void requireNearStandsStill(FrameClues clues, String name) {
         clues.near().flatMap(NearPlace::moving).ifPresent(body -> {
             throw new InputRefused(
-                            "--near " + body.label() + " needs the time of exposure, and its file does not say it",
-                            "give the middle of its exposure with --at, such as --at 2026-11-25T20:00Z")
+                            "--near " + body.label() + " needs the time of exposure, which the file does not give",
+                            "give the middle of the exposure with --at, such as --at 2026-11-25T20:00Z")
                     .at(name);
         });
     }
@@ -161,7 +161,7 @@ public final class FrameReading {
         }
         String how = sameScale
                 ? "one is mirrored"
-                : String.format(Locale.ROOT, "%.2f″ and %.2f″ a pixel", first.arcseconds(), scale.arcseconds());
+                : String.format(Locale.ROOT, "%.2f″ and %.2f″ per pixel", first.arcseconds(), scale.arcseconds());
         throw new InputRefused(
                         "this frame and " + before.name() + " are from different cameras or focal lengths (" + how
                                 + ")",
@@ -238,12 +238,12 @@ public final class FrameReading {
     private static List<String> remarks(FrameFacts facts, Optional<Instant> at, Attempt attempt, MatchedFrame matched) {
         List<String> remarks = new ArrayList<>(facts.remarks());
         if (at.isEmpty()) {
-            remarks.add("its file says no time: the stars are looked up where they stand now (--at tells it).");
+            remarks.add("the file gives no time, so the present time is used (--at gives another).");
         }
         attempt.beside()
                 .ifPresent(expected -> remarks.add(String.format(
                         Locale.ROOT,
-                        "by its focal length and pixel size a pixel would be %.2f″ wide; the stars say %.2f″.",
+                        "its focal length and pixel size give %.2f″ per pixel; the stars give %.2f″.",
                         expected.arcseconds(),
                         matched.plate().scale().arcseconds())));
         return remarks;

@@ -95,6 +95,6 @@ public record HeaderClock(Duration ahead) {
         double hours = Math.abs(ahead.toSeconds()) / 3600.0;
         String many = hours == Math.rint(hours) ? String.valueOf((long) hours) : String.valueOf(hours);
         return many + (hours == 1 ? " hour " : " hours ") + (ahead.isNegative() ? "behind" : "ahead of")
-                + " the times at which their files were written";
+                + " the times their files were written";
     }
 }

@@ -77,7 +77,7 @@ public final class PairedDevices {
             throw damaged();
         } catch (IOException e) {
             throw new OperationFailed("The list of paired devices cannot be read: " + file
-                    + ". No device is let in until you can read that file.");
+                    + ". No device is admitted until you can read that file.");
         }
     }
 
@@ -190,9 +190,9 @@ public final class PairedDevices {
     }
 
     private OperationFailed damaged() {
-        return new OperationFailed(
-                "The list of paired devices is damaged: " + file
-                        + ". No device is let in. `polewright devices revoke all` begins a new list; then pair each device again.");
+        return new OperationFailed("The list of paired devices is damaged: " + file
+                + ". No device is let in. `polewright devices revoke all` starts a new list; then pair each"
+                + " device again.");
     }
 
     private static String digest(String token) {

@@ -76,7 +76,7 @@ public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
         List<String> near = new ArrayList<>(NamedStars.bundled().near(name));
         near.addAll(DeepSkyList.bundled().near(name));
         return new InputRefused(
-                "nothing on the sky is called '" + name.strip() + "'",
+                "nothing in the sky is called '" + name.strip() + "'",
                 near.isEmpty()
                         ? "give a planet, a star such as Vega or alp Lyr, an object such as M 31, or RA,DEC in degrees"
                         : "did you mean " + String.join(", ", near.subList(0, Math.min(4, near.size()))) + "?");

@@ -46,8 +46,7 @@ public final class CentringTable {
         }
         if (centrings.isEmpty()) {
             throw new InputRefused(
-                    "there is no centring in it",
-                    "write a heading, time,star,ra,dec, and below it a line for each star");
+                    "it has no centrings", "write a header line, time,star,ra,dec, then one line per star");
         }
         return centrings;
     }
@@ -58,8 +57,7 @@ public final class CentringTable {
                 && (columns.contains("ra") || columns.contains("ha"));
         if (!isWhole) {
             throw new InputRefused(
-                    "the heading '" + line + "' lacks a column",
-                    "name at least time,star,ra,dec (or ha in place of ra)");
+                    "the header '" + line + "' lacks a column", "give at least time,star,ra,dec (or ha instead of ra)");
         }
         return columns;
     }
@@ -71,8 +69,7 @@ public final class CentringTable {
     private static CentredStar centring(List<String> columns, List<String> fields) {
         if (fields.size() != columns.size()) {
             throw new InputRefused(
-                    fields.size() + " fields stand below " + columns.size() + " columns",
-                    "leave none out, and add none");
+                    fields.size() + " fields for " + columns.size() + " columns", "give one field for each column");
         }
         boolean isHourAngle = columns.contains("ha");
         String first = fields.get(columns.indexOf(isHourAngle ? "ha" : "ra"));
@@ -103,7 +100,8 @@ public final class CentringTable {
             return CentredStar.USUAL_SIGMA;
         }
         if (!NumberInput.isNumber(fields.get(column))) {
-            throw new InputRefused("'" + fields.get(column) + "' is no uncertainty", "give arcminutes, such as 0.5");
+            throw new InputRefused(
+                    "'" + fields.get(column) + "' is not an uncertainty", "give arcminutes, such as 0.5");
         }
         return Angle.ofArcminutes(NumberInput.of(fields.get(column)));
     }

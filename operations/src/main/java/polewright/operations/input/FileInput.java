@@ -15,7 +15,7 @@ public final class FileInput implements ITypeConverter<Path> {
         try {
             return Path.of(typed);
         } catch (InvalidPathException e) {
-            throw new InputRefused("'" + typed + "' cannot be a file's name here", "use plain letters and figures");
+            throw new InputRefused("'" + typed + "' cannot be used as a file name", "use plain letters and figures");
         }
     }
 }

@@ -36,8 +36,7 @@ public final class GuideStarInput implements ITypeConverter<GuideStarInput.Dista
         if (!(arcminutes >= 0 && arcminutes <= MOST_ARCMIN)) {
             throw new InputRefused(
                     "a guide star '" + typed + "' arcminutes away is outside 0 to 1200",
-                    "write how far it is from the middle of the picture, such as 20, or nothing if it is where it usually"
-                            + " is");
+                    "give its distance from the centre of the picture, such as 20, or nothing for the usual");
         }
         return new Distance(Optional.of(Angle.ofArcminutes(arcminutes)));
     }

@@ -40,7 +40,7 @@ public final class HourAnglesInput implements ITypeConverter<HourAnglesInput.Hou
 
     private static InputRefused notHours(String typed) {
         return new InputRefused(
-                "'" + typed + "' is not a range of hours",
+                "'" + typed + "' is not a range of hour angles",
                 "write hours from the meridian, the earlier first, east negative or with its letter: -2,1.5 or 2E,1.5W");
     }
 }

@@ -9,7 +9,7 @@ public final class LimitInput implements ITypeConverter<Double> {
     public Double convert(String typed) {
         if (typed.matches("\\s*[a-zA-Z].*")) {
             throw new InputRefused(
-                    "'" + typed + "' is not known here",
+                    "'" + typed + "' is not a limit or a kind of work",
                     "write arcminutes, such as 5, or look, shot or drop, or --for with one of "
                             + PresetInput.choices());
         }

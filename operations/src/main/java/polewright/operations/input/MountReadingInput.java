@@ -72,7 +72,7 @@ public final class MountReadingInput implements ITypeConverter<MountReadingInput
 
     private static InputRefused notAReading(String typed) {
         return new InputRefused(
-                "'" + typed.strip() + "' is no reading of a mount",
+                "'" + typed.strip() + "' is not a mount reading",
                 "write both figures, such as 5h17m38s,+46d12m36s, or 79.41,46.21 in degrees");
     }
 }

@@ -28,7 +28,7 @@ public final class NumberInput implements ITypeConverter<Double> {
             throw new InputRefused("'" + typed + "' has a comma", "write a decimal point: " + text.replace(',', '.'));
         }
         if (!NUMBER.matcher(text).matches()) {
-            throw new InputRefused("'" + typed + "' is not a number", "write it in figures, such as 5 or 2.5");
+            throw new InputRefused("'" + typed + "' is not a number", "write digits, such as 5 or 2.5");
         }
         double number = Double.parseDouble(text);
         if (!Double.isFinite(number)) {
@@ -49,7 +49,7 @@ public final class NumberInput implements ITypeConverter<Double> {
         @Override
         public Long convert(String typed) {
             if (!WHOLE.matcher(typed.strip()).matches()) {
-                throw new InputRefused("'" + typed + "' is not a whole number", "write it in figures, such as 7");
+                throw new InputRefused("'" + typed + "' is not a whole number", "write digits, such as 7");
             }
             return Long.valueOf(typed.strip());
         }

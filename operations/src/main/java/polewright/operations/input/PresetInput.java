@@ -24,8 +24,8 @@ public final class PresetInput {
                 .toList();
         if (meant.size() != 1) {
             throw new InputRefused(
-                    "'" + String.join(" ", typed) + "' is not among the kinds of work",
-                    "write one of " + choices() + "; or add a look or a shot of your own");
+                    "'" + String.join(" ", typed) + "' is not a kind of work",
+                    "write one of " + choices() + ", or add a look or a shot of your own");
         }
         return meant.get(0);
     }

@@ -19,7 +19,7 @@ public final class ScaleInput implements ITypeConverter<ScaleRange> {
         if (!parts.matches()) {
             throw new InputRefused(
                     "'" + typed + "' is not a scale",
-                    "write arcseconds per pixel, and if you like how sure that is in percent: 2.5 or 2.5,10%");
+                    "write arcseconds per pixel, optionally with an uncertainty in percent: 2.5 or 2.5,10%");
         }
         double percent = parts.group(2) == null ? USUAL_PERCENT : NumberInput.of(parts.group(2));
         return ScaleRange.about(Angle.ofArcseconds(NumberInput.of(parts.group(1))), percent / 100);

@@ -25,9 +25,9 @@ public final class SiteInput implements ITypeConverter<Site> {
             throw new InputRefused(
                     "longitude " + PlainNumber.asTyped(longitude) + " is outside -180 to 180 degrees",
                     Math.abs(longitude) <= 360
-                            ? "east is positive: write "
+                            ? "east is positive. Write "
                                     + PlainNumber.asTyped(longitude - Math.copySign(360, longitude))
-                                    + " if that is the place"
+                                    + " if you mean that"
                             : "give latitude first, then longitude, east positive");
         }
         return Site.ofDegrees(latitude, longitude, height);
@@ -59,6 +59,7 @@ public final class SiteInput implements ITypeConverter<Site> {
     private static InputRefused notASite(String typed) {
         return new InputRefused(
                 "'" + typed + "' is not a site",
-                "write latitude,longitude[,height]: degrees, north and east positive, metres; for example 54.60,-2.90,240");
+                "write latitude,longitude[,height]: degrees, north and east positive, metres; for example"
+                        + " 54.60,-2.90,240");
     }
 }

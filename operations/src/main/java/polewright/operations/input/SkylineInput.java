@@ -42,7 +42,7 @@ public final class SkylineInput {
         }
         if (corners.isEmpty()) {
             throw new InputRefused(
-                    "there is no corner of a skyline in it", "write azimuth,altitude in degrees, a line each");
+                    "it has no skyline corners", "write azimuth,altitude in degrees, one corner per line");
         }
         return new Horizon(corners);
     }
@@ -77,7 +77,7 @@ public final class SkylineInput {
 
     private static InputRefused notACorner(String typed) {
         return new InputRefused(
-                "'" + typed.strip() + "' is no corner of a skyline",
+                "'" + typed.strip() + "' is not a skyline corner",
                 "write azimuth,altitude in degrees, azimuth from north through east; for example 95,22.5");
     }
 }

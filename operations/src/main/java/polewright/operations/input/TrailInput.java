@@ -30,7 +30,7 @@ public final class TrailInput implements ITypeConverter<TrailInput.Trail> {
         Matcher trail = TRAIL.matcher(typed.strip().toLowerCase(Locale.ROOT));
         if (!trail.matches()) {
             throw new InputRefused(
-                    "'" + typed + "' is not the length of a trail", "write arcseconds, such as 2.5, or pixels: 2px");
+                    "'" + typed + "' is not a trail length", "write arcseconds, such as 2.5, or pixels: 2px");
         }
         String unit = trail.group(2);
         return new Trail(NumberInput.of(trail.group(1)), unit != null && unit.startsWith("p"));

@@ -22,7 +22,7 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
         if (legs.length > 2) {
             throw new InputRefused(
                     "'" + typed + "' has more than two legs",
-                    "give the way there in all and the way back, such as \"2 ccw then 1/2 cw\"; or log each leg");
+                    "give the turns there and the turns back, such as \"2 ccw then 1/2 cw\", or log each leg");
         }
         double outward = oneWay(typed, legs[0]);
         if (legs.length == 1) {
@@ -32,7 +32,7 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
         if (!(outward * back < 0)) {
             throw new InputRefused(
                     "'" + typed + "' does not turn back",
-                    "say both ways, such as \"2 ccw then 1/2 cw\", or add up what went the same way");
+                    "give opposite directions, such as \"2 ccw then 1/2 cw\", or add up turns in the same direction");
         }
         return new HandTurns(outward + back, back);
     }
@@ -42,7 +42,8 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
         if (!m.matches()) {
             throw new InputRefused(
                     "'" + typed + "' is not a number of turns",
-                    "write 1.25, \"1 1/4\", \"3/8 ccw\" or \"2 ccw then 1/2 cw\"; clockwise is positive, ccw is the other"
+                    "write 1.25, \"1 1/4\", \"3/8 ccw\" or \"2 ccw then 1/2 cw\"; clockwise is positive, ccw is the"
+                            + " other"
                             + " way");
         }
         double turns = m.group(2) == null
@@ -53,8 +54,7 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
                 && !m.group(7).equals("clockwise");
         boolean minus = "-".equals(m.group(1));
         if (counter && minus) {
-            throw new InputRefused(
-                    "'" + typed + "' says twice that it is the other way", "leave out the minus sign or the ccw");
+            throw new InputRefused("'" + typed + "' has both a minus sign and ccw", "leave out one of them");
         }
         return counter || minus ? -turns : turns;
     }
@@ -62,7 +62,7 @@ public final class TurnsInput implements ITypeConverter<HandTurns> {
     private static double fraction(String typed, String numerator, String denominator) {
         double below = NumberInput.of(denominator);
         if (below == 0) {
-            throw new InputRefused("'" + typed + "' divides by nothing", "write a fraction such as 3/8");
+            throw new InputRefused("'" + typed + "' divides by zero", "write a fraction such as 3/8");
         }
         return NumberInput.of(numerator) / below;
     }

@@ -27,7 +27,7 @@ public final class UtcInput implements ITypeConverter<Instant> {
         } catch (DateTimeParseException e) {
             if (WITHOUT_ZONE.matcher(text).matches()) {
                 throw new InputRefused(
-                        "the time '" + text + "' has no zone",
+                        "the time '" + text + "' has no time zone",
                         text.length() > 10
                                 ? "add Z if it is UTC (" + text.replace(' ', 'T') + "Z), or your offset, such as +01:00"
                                 : "give the time of day and Z for UTC, such as " + text + "T20:00Z");

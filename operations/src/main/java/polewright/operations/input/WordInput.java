@@ -24,7 +24,7 @@ public final class WordInput<E extends Enum<E>> implements ITypeConverter<E> {
         return Arrays.stream(type.getEnumConstants())
                 .filter(e -> e.name().toUpperCase(Locale.ROOT).equals(word))
                 .findFirst()
-                .orElseThrow(() -> new InputRefused("there is no '" + typed + "' here", "write " + choices()));
+                .orElseThrow(() -> new InputRefused("'" + typed + "' is not possible here", "write " + choices()));
     }
 
     private String choices() {

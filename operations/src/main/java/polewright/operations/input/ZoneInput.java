@@ -13,8 +13,7 @@ public final class ZoneInput implements ITypeConverter<ZoneOffset> {
             return ZoneOffset.of(typed.strip());
         } catch (DateTimeException e) {
             throw new InputRefused(
-                    "'" + typed + "' is not a zone",
-                    "write Z for UTC, or hours and minutes ahead of it: +01:00, -05:00");
+                    "'" + typed + "' is not a time zone", "write Z for UTC, or an offset such as +01:00 or -05:00");
         }
     }
 }

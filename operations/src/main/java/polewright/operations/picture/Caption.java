@@ -28,10 +28,10 @@ final class Caption {
     private record Entry(Sign sign, String meaning, int x, int line) {}
 
     private enum Sign {
-        KNOWN("known star"),
-        UNKNOWN("not known"),
+        KNOWN("matched star"),
+        UNKNOWN("unmatched"),
         POLE("pole"),
-        AXIS("axis, and where it may lie (95 %)");
+        AXIS("axis, with 95 % region");
 
         private final String meaning;
 

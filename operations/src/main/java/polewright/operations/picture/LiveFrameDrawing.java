@@ -44,7 +44,7 @@ public final class LiveFrameDrawing {
 
     /** What a person who does not see the picture has to know. */
     public static String description(LiveFrame frame) {
-        String stars = frame.stars().size() + " of " + frame.found() + " stars known. ";
+        String stars = frame.stars().size() + " of " + frame.found() + " stars matched. ";
         return stars
                 + where("The pole", frame.pole())
                 + frame.axis().map(axis -> " " + where("The axis", axis)).orElse("");

@@ -75,6 +75,6 @@ final class ActionFile {
 
     private OperationFailed failed() {
         return new OperationFailed("the practice in " + file.getParent()
-                + " cannot be read or written: see that the disk has room and the folder is yours.");
+                + " cannot be read or written. Check the free space and the folder's permissions.");
     }
 }

@@ -24,7 +24,7 @@ public final class LatestPractice {
     public synchronized Workbench bench() {
         look();
         return bench.orElseThrow(
-                () -> new OperationFailed("no practice has been begun yet: begin one on the page Practice."));
+                () -> new OperationFailed("no practice has begun yet. Begin one on the page Practice."));
     }
 
     /** Where its camera saves; empty if it has none, or none was begun. */

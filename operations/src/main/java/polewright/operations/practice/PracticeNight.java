@@ -72,7 +72,7 @@ public final class PracticeNight {
             // Whole or not at all: a folder without deeds does not count.
             WholeFile.write(deeds, first, folder);
         } catch (IOException e) {
-            throw new OperationFailed("a practice cannot be kept: "
+            throw new OperationFailed("the practice cannot be saved: "
                     + NotWritten.why(deeds, first.length).sentence(deeds));
         }
         return current(workbench).orElseThrow();
@@ -85,7 +85,7 @@ public final class PracticeNight {
             try {
                 return number + " " + Files.size(deeds);
             } catch (IOException e) {
-                throw new OperationFailed("the practice's file " + deeds + " cannot be read: see that it is yours.");
+                throw new OperationFailed("the practice's file " + deeds + " cannot be read. Check its permissions.");
             }
         });
     }
@@ -171,7 +171,7 @@ public final class PracticeNight {
             // A watch of the folder sees whole frames only.
             WholeFile.write(file, content, folder);
         } catch (IOException e) {
-            throw new OperationFailed("the frame cannot be kept: "
+            throw new OperationFailed("the frame cannot be saved: "
                     + NotWritten.why(file, content.length).sentence(file)
                     + " Then do the same again with the same key.");
         }
@@ -222,7 +222,7 @@ public final class PracticeNight {
                     .toList()
                     .stream();
         } catch (IOException e) {
-            throw new OperationFailed("the folder " + root + " cannot be read: see that it is yours.");
+            throw new OperationFailed("the folder " + root + " cannot be read. Check its permissions.");
         }
     }
 }

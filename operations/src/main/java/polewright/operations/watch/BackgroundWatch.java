@@ -17,10 +17,10 @@ public final class BackgroundWatch implements AutoCloseable {
                         watch.run(FrameWatch.Until.STOPPED, stopped::get);
                     } catch (RuntimeException broken) {
                         // A fault of this program: the page has to say that nothing is watched any more.
-                        workbench.err().println("polewright: the frame watch broke off: " + broken);
+                        workbench.err().println("polewright: the frame watch stopped: " + broken);
                         workbench.err().flush();
                         listener.on(new WatchEvent.Noted(
-                                "The watch broke off, by a fault of this program. Start it again; the log is whole."));
+                                "The watch stopped because of an internal error. Start it again; the log is safe."));
                         listener.on(new WatchEvent.Ended());
                     }
                 },

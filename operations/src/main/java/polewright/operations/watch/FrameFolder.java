@@ -120,7 +120,7 @@ public final class FrameFolder {
     public static FrameFolder of(Path folder, Clock clock, boolean all) {
         if (!Files.isDirectory(folder)) {
             throw new OperationFailed(folder + (Files.exists(folder) ? " is a file" : " is not there")
-                    + ": name the folder that your capture program saves to.");
+                    + ". Name the folder that your capture program saves to.");
         }
         FrameFolder watched = new FrameFolder(folder, clock);
         if (!all) {
@@ -227,7 +227,7 @@ public final class FrameFolder {
             return List.of();
         }
         missing = true;
-        return List.of(new Arrival.PassedOver(folder + " cannot be looked into now; it is tried again."));
+        return List.of(new Arrival.PassedOver(folder + " cannot be read now; trying again."));
     }
 
     private Optional<Arrival> look(Path file) {
@@ -246,8 +246,7 @@ public final class FrameFolder {
             seen.put(file, fresh);
             if (before == null && isRenamedFromTheStart(file, look)) {
                 fresh.settled = true;
-                return Optional.of(
-                        new Arrival.PassedOver(file.getFileName() + " is a file that was there already, renamed."));
+                return Optional.of(new Arrival.PassedOver(file.getFileName() + " is an earlier file, renamed."));
             }
             return Optional.empty();
         }
@@ -302,17 +301,17 @@ public final class FrameFolder {
             return Optional.empty();
         }
         if (whole instanceof FrameCompleteness.CutShort) {
-            return complain(known, now, read.name() + " is not whole yet; it is taken once it is.");
+            return complain(known, now, read.name() + " is not complete yet; it is read once it is.");
         }
         if (whole instanceof FrameCompleteness.NotAFrame) {
             known.settled = true;
             return FrameNames.isFrame(file)
-                    ? Optional.of(new Arrival.PassedOver(read.name() + " is not a picture that is read here."))
+                    ? Optional.of(new Arrival.PassedOver(read.name() + " is not a supported image."))
                     : Optional.empty();
         }
         known.settled = true;
         if (!handedOut.add(digest(read.content()))) {
-            return Optional.of(new Arrival.PassedOver(read.name() + " holds the same frame as an earlier file."));
+            return Optional.of(new Arrival.PassedOver(read.name() + " is the same frame as an earlier file."));
         }
         return Optional.of(new Arrival.Whole(read));
     }
@@ -346,7 +345,7 @@ public final class FrameFolder {
                 seen.put(file, there);
             }
         } catch (IOException | UncheckedIOException e) {
-            throw new OperationFailed(folder + " cannot be looked into: name a folder that you may read.");
+            throw new OperationFailed(folder + " cannot be read. Name a folder that you may read.");
         }
     }
 

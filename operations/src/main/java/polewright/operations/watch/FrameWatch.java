@@ -40,8 +40,8 @@ import polewright.store.NightLog;
  */
 public final class FrameWatch {
     private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
-            "have the camera or the capture program write the time into each frame",
-            "begin the watch with the zone of the camera's clock, such as +01:00, or Z for UTC");
+            "let the camera or the capture program write the time into each frame",
+            "start the watch with the time zone of the camera's clock, such as +01:00, or Z for UTC");
 
     private final Workbench workbench;
     private final Clock clock;
@@ -140,7 +140,8 @@ public final class FrameWatch {
         }
         if (logged.isEmpty()) {
             throw new OperationFailed(
-                    "no frames tell the axis tonight yet: watch without --turning first, or use polewright sight frames.");
+                    "no frames have given the axis tonight. Watch without --turning first, or use polewright sight"
+                            + " frames.");
         }
         return logged.get(logged.size() - 1);
     }
@@ -230,7 +231,8 @@ public final class FrameWatch {
         HeaderClock.of(saved).ifPresent(off -> {
             isClockNoted = true;
             listener.on(new WatchEvent.Noted("NOTE  The times in these frames are " + off.words()
-                    + ": they are probably local time and not UTC, which moves the axis. Begin the watch again with the zone"
+                    + ". They are probably local time and not UTC, which would shift the axis. Start the watch again"
+                    + " with the zone"
                     + " of the camera's clock, " + off.zone() + "; if the times are UTC, with Z."));
         });
     }

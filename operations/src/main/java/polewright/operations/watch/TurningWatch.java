@@ -140,7 +140,7 @@ public final class TurningWatch {
         if (!lastNight.contains(frame)) {
             throw new InputRefused(
                     "the frame was taken more than " + AxisFromFrames.ONE_NIGHT.toHours() + " hours before the others",
-                    "check the time of exposure in its file; the frames since are kept");
+                    "check the time of exposure in its file; later frames are still used");
         }
         List<CameraAttitude> tonight = lastNight.stream()
                 .filter(other -> other.equals(frame)

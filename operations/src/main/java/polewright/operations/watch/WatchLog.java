@@ -171,8 +171,7 @@ public final class WatchLog {
     /** The frames of another night are not this one's, though they may fall into the same folder. */
     private void requireTonight(NightLog opened) {
         if (!LogEntry.latestNight(opened).equals(night)) {
-            throw new OperationFailed(
-                    "another night has begun since this watch was started: start it again for that one.");
+            throw new OperationFailed("another night has begun since this watch started. Start it again.");
         }
         requireSameSite(opened);
     }
@@ -181,8 +180,8 @@ public final class WatchLog {
     private void requireSameSite(NightLog opened) {
         if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
             throw new OperationFailed(
-                    "the site was corrected since this watch was started: start it again, so that its frames"
-                            + " are read for the right site.");
+                    "the site was corrected since this watch started. Start it again, so that its frames"
+                            + " are evaluated for the right site.");
         }
     }
 

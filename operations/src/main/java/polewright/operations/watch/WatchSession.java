@@ -75,7 +75,8 @@ final class WatchSession {
                 counted = Optional.empty();
                 watch.startAfresh();
                 entries.startAfresh();
-                listener.on(new WatchEvent.Noted("A knock was logged. Frames from here on tell the axis again."));
+                listener.on(
+                        new WatchEvent.Noted("A knock was logged. The axis is measured again from the next frames."));
             } else if (move.event() instanceof NightEvent.ScrewsTurned turned) {
                 counted = Optional.of(move);
                 watch.counted(turned.azimuth(), turned.altitude());
@@ -89,7 +90,7 @@ final class WatchSession {
     private void reread(NightState night) {
         if (!night.begun().site().equals(watch.site())) {
             listener.on(new WatchEvent.Noted(
-                    "The site was corrected, and frames are placed by it: end this watch, and start it again."));
+                    "The site was corrected, and frames depend on it. Stop this watch and start it again."));
         }
         watch.relearned(FollowedScrews.Known.of(night.fix()));
     }
@@ -121,7 +122,7 @@ final class WatchSession {
             night.ifPresent(known -> {
                 watch.logged(FollowedScrews.Known.of(known.fix()));
                 listener.on(new WatchEvent.Noted("#" + turned.seq()
-                        + " is the turn that the frames had seen already: it stands in its place, once."));
+                        + " is the turn that the frames already measured; it replaces that, and counts once."));
             });
             return night.isPresent();
         } catch (InputRefused | OperationFailed notNow) {

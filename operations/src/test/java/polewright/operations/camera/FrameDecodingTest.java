@@ -41,8 +41,8 @@ class FrameDecodingTest {
     private void assertNotDecoded() {
         assertThatThrownBy(() -> FrameDecoding.within(MOMENT, "stuck.jpg", this::neverEnding))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("stuck.jpg: after 0 s it is still not decoded, so it is probably damaged:"
-                        + " copy it again from the camera, or take another frame.");
+                .hasMessage("stuck.jpg: after 0 s it is still not decoded, so it is probably damaged."
+                        + " Copy it again from the camera, or take another frame.");
     }
 
     private static void assertTheNextIsDecoded() {
@@ -61,7 +61,7 @@ class FrameDecodingTest {
                     throw new InputRefused("dusk.fits: the file is empty", "take it again");
                 }))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.fits: the file is empty: take it again.");
+                .hasMessage("dusk.fits: the file is empty. Take it again.");
     }
 
     @Test
@@ -91,8 +91,8 @@ class FrameDecodingTest {
         assertNotDecoded();
         assertThatThrownBy(() -> FrameDecoding.within(LONG, "dusk.fits", deadline -> "pixels"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("dusk.fits: 2 damaged frames before it are still being decoded:"
-                        + " stop Polewright and start it again, then take this frame again.");
+                .hasMessage("dusk.fits: 2 damaged frames before it are still being decoded."
+                        + " Stop Polewright and start it again, then take this frame again.");
         endWhatWasLeftBehind();
         assertTheNextIsDecoded();
     }

@@ -89,8 +89,8 @@ class HeaderClockTest {
     @Test
     void wordsSayHowFar() {
         assertThat(new HeaderClock(Duration.ofHours(2)).words())
-                .isEqualTo("2 hours ahead of the times at which their files were written");
+                .isEqualTo("2 hours ahead of the times their files were written");
         assertThat(new HeaderClock(Duration.ofMinutes(-330)).words())
-                .isEqualTo("5.5 hours behind the times at which their files were written");
+                .isEqualTo("5.5 hours behind the times their files were written");
     }
 }

@@ -32,20 +32,19 @@ class SkylineInputTest {
     void aBadLineIsNamedWithItsNumber() {
         assertThatThrownBy(() -> SkylineInput.ofCsv("az,alt\n# trees\n0,8\n95,high\n"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "line 4: '95,high' is no corner of a skyline: write azimuth,altitude in degrees, azimuth from"
-                                + " north through east; for example 95,22.5.");
+                .hasMessage("line 4: '95,high' is not a skyline corner. Write azimuth,altitude in degrees, azimuth from"
+                        + " north through east; for example 95,22.5.");
         assertThatThrownBy(() -> SkylineInput.ofCsv("400,8"))
-                .hasMessage("line 1: an azimuth of 400 degrees is outside 0 to 360: count from north through east,"
+                .hasMessage("line 1: an azimuth of 400 degrees is outside 0 to 360. Count from north through east,"
                         + " azimuth before altitude.");
         assertThatThrownBy(() -> SkylineInput.ofCsv("8,0\n22,95"))
-                .hasMessage("line 2: a skyline 95 degrees high is outside -5 to 90: give pairs of azimuth and altitude"
+                .hasMessage("line 2: a skyline 95 degrees high is outside -5 to 90. Give pairs of azimuth and altitude"
                         + " in degrees, azimuth first.");
     }
 
     @Test
     void anEmptyFileIsRefused() {
         assertThatThrownBy(() -> SkylineInput.ofCsv("# nothing\n"))
-                .hasMessage("there is no corner of a skyline in it: write azimuth,altitude in degrees, a line each.");
+                .hasMessage("it has no skyline corners. Write azimuth,altitude in degrees, one corner per line.");
     }
 }

@@ -73,7 +73,7 @@ public sealed interface NightGap {
      */
     static NightGap between(NightRecord from, NightRecord to, List<NightRecord> nights) {
         if (!Pier.of(from.begun()).holds(to.begun())) {
-            return new NotKnown(from, to, "They were not at one place with one rig");
+            return new NotKnown(from, to, "They differ in site or rig");
         }
         return nights.stream()
                 .filter(n -> n.begunAt().isAfter(from.begunAt()) && n.begunAt().isBefore(to.begunAt()))
@@ -93,19 +93,19 @@ public sealed interface NightGap {
                     from,
                     to,
                     "It is not known how night " + from.id().number()
-                            + " left the axis: end a night with a sighting, clamps tight");
+                            + " left the axis: end each night with a sighting, clamps tight");
         }
         if (to.found().isEmpty()) {
             return new NotKnown(
                     from,
                     to,
                     "It is not known how night " + to.id().number()
-                            + " found the axis: sight it before anything is turned");
+                            + " found the axis: take a sighting before anything is turned");
         }
         Drifted drifted =
                 new Drifted(from, to, from.left().orElseThrow(), to.found().orElseThrow());
         if (!drifted.found().at().isAfter(drifted.left().at())) {
-            return new NotKnown(from, to, "The one was not over when the other began");
+            return new NotKnown(from, to, "The first was not over when the second began");
         }
         boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isMoreThanUncertainty();
         return isCarried ? new SetDownAnew(from, to, drifted.drift()) : drifted;

@@ -52,14 +52,14 @@ final class PierFit {
                 .filter(gap -> gap.covariance().largestSigma().arcminutes() <= ROUGHEST_ARCMIN)
                 .toList());
         if (all.count() < LEAST_DRIFTS) {
-            return new PierMotion.NotYet("A line needs " + (LEAST_DRIFTS + 1)
+            return new PierMotion.NotYet("A trend needs " + (LEAST_DRIFTS + 1)
                     + " nights in a row that leave and find the axis to better than 15′; there "
                     + (all.count() == 1 ? "is 1 drift" : "are " + (all.count() == 0 ? "no" : all.count()) + " drifts")
                     + " between such nights so far");
         }
         double days = days(all);
         if (days < LEAST_DAYS) {
-            return new PierMotion.NotYet("A line needs two weeks; these nights cover " + Math.max(1, Math.round(days))
+            return new PierMotion.NotYet("A trend needs two weeks; these nights cover " + Math.max(1, Math.round(days))
                     + (Math.round(days) <= 1 ? " day" : " days"));
         }
         boolean mayBeYearly = coversAYear(all);

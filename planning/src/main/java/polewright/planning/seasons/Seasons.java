@@ -49,7 +49,7 @@ public sealed interface Seasons {
             return new TooFew(
                     pier,
                     here,
-                    "Two nights are needed that tell where the axis points, at one site with one rig; there is "
+                    "Two nights with a fix are needed, at one site with one rig; there is "
                             + (here.stream().allMatch(NightRecord::isSilent) ? "none" : "one"));
         }
         return new Compared(pier, here, gaps, PierFit.of(gaps));

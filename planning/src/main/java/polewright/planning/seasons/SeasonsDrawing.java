@@ -47,8 +47,8 @@ public final class SeasonsDrawing {
         this.svg = new Svg(
                 WIDTH,
                 HEIGHT,
-                "How the axis went from night to night",
-                nights + " nights; east above, up below, in arcminutes, what was turned left out.",
+                "Motion of the axis from night to night",
+                nights + " nights; east above, up below, in arcminutes, without the turns made.",
                 palette);
         List<Instant> times = courses.stream()
                 .flatMap(c -> c.points().stream())
@@ -77,15 +77,14 @@ public final class SeasonsDrawing {
         SeasonsDrawing drawing =
                 new SeasonsDrawing(List.of(east, up), seasons.nights().size(), palette);
         if (east.points().isEmpty()) {
-            drawing.svg.text(
-                    EAST.middle(), Anchor.MIDDLE, TEXT, palette.text(), "No drift between two nights is known.");
+            drawing.svg.text(EAST.middle(), Anchor.MIDDLE, TEXT, palette.text(), "No drift between two nights known.");
             return drawing.svg.finished();
         }
         drawing.strip(EAST, "east", "west", east);
         drawing.strip(UP, "up", "down", up);
         drawing.dates();
-        drawing.key(HEIGHT - 46, "Bars: one sigma. Dashed: the line.");
-        drawing.key(HEIGHT - 14, "Open: a new row begins.");
+        drawing.key(HEIGHT - 46, "Bars: one sigma. Dashed: trend.");
+        drawing.key(HEIGHT - 14, "Open: a new series begins.");
         return drawing.svg.finished();
     }
 
@@ -98,7 +97,7 @@ public final class SeasonsDrawing {
                 Anchor.START,
                 TEXT,
                 palette.text(),
-                "Carried " + above + " (below 0: " + below + "), arcmin");
+                "Moved " + above + " (below 0: " + below + "), arcmin");
         for (int i = 0; i <= steps; i++) {
             double arcmin = scale.lowest() + i * step;
             boolean isZero = Math.abs(arcmin) < step / 2;

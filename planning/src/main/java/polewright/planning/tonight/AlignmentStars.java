@@ -46,8 +46,7 @@ public final class AlignmentStars {
      */
     public static AlignmentOutcome of(Evening evening, int count, Instrument tube, Optional<SkyBody> from) {
         if (count < 1 || count > MOST) {
-            throw new InputRefused(
-                    count + " alignment stars is outside 1 to " + MOST, "three serve most nights by eye");
+            throw new InputRefused(count + " alignment stars is outside 1 to " + MOST, "three suit most visual nights");
         }
         PointingLimits reach = evening.reach();
         ObservingMoment moment = evening.moment(evening.now());

@@ -45,7 +45,7 @@ public final class NightDrawing {
         this.svg = new Svg(
                 WIDTH,
                 HEIGHT,
-                "Height of tonight's targets",
+                "Altitude of tonight's targets",
                 plan.plan().slots().size() + " targets from sunset to sunrise, and the Moon.",
                 palette);
     }

@@ -103,7 +103,7 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
         double axis = site().poleAltitude().degrees();
         double difference = figure("difference", Math.min(12, axis - 5), 90);
         if (axis - difference < -5 || axis - difference > 95) {
-            throw new NumberFormatException("that star is below the ground");
+            throw new NumberFormatException("that star is below the horizon");
         }
         return new SightingSketch.Difference(star("the star"), Angle.ofDegrees(axis), Angle.ofDegrees(difference));
     }

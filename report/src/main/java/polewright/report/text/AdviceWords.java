@@ -51,7 +51,7 @@ public final class AdviceWords {
         List<String> lines = new ArrayList<>(of(night));
         if (night.advice() instanceof Advice.TurnScrews turn) {
             lines.removeAll(TurnWords.command(turn));
-            lines.add("THEN  take a frame: it says what that did and what to turn next. Nothing is to be logged.");
+            lines.add("THEN  take a frame. It shows what the turn did and what to turn next; no need to log it.");
         }
         return lines;
     }
@@ -87,12 +87,12 @@ public final class AdviceWords {
 
     private static String why(Advice.TurnScrews advice) {
         if (!advice.tests().isEmpty()) {
-            return "Far enough to show which way the screw takes the axis, and easily turned back.";
+            return "Far enough to show which way the screw moves the axis, and easily turned back.";
         }
         return advice.probabilityAfter() < NEARER_ONLY
-                ? "This brings the axis nearer; how near, the next sighting tells, for the screws are not known well"
-                        + " enough."
-                : "Good enough now with a chance of " + percent(advice.probabilityNow()) + ", after this "
+                ? "This brings the axis closer. The screws are not yet known well; the next sighting will show how"
+                        + " close."
+                : "Chance of being good enough: " + percent(advice.probabilityNow()) + " now, "
                         + percent(advice.probabilityAfter()) + ".";
     }
 
@@ -102,9 +102,9 @@ public final class AdviceWords {
                 "CLAMP Tighten the clamps gently, a little on each in turn.",
                 "WHY   "
                         + (good
-                                ? "Good enough with a chance of " + percent(clamp.probabilityNow())
+                                ? "Chance of being good enough: " + percent(clamp.probabilityNow())
                                         + ", including the shift expected from clamping."
-                                : "Likely good enough (" + percent(clamp.probabilityNow())
+                                : "Probably good enough (" + percent(clamp.probabilityNow())
                                         + "). Clamp, then check with one more sighting."),
                 "THEN  " + Wrapping.unbroken("polewright clamp"));
     }
@@ -113,17 +113,16 @@ public final class AdviceWords {
         boolean good = stop.probabilityNow() >= Adviser.ENOUGH;
         return List.of(
                 good
-                        ? "STOP  Good enough. Leave the screws alone, and enjoy the night."
-                        : "STOP  Turning again will hardly improve it with these screws and clamps. Leave them alone.",
-                "WHY   " + capitalised(night.allowance().words()) + " with a chance of "
-                        + percent(stop.probabilityNow()) + ": the axis points " + FixWords.direction(stop.offset())
-                        + ".");
+                        ? "STOP  Good enough. Leave the screws alone and enjoy the night."
+                        : "STOP  Another turn would hardly improve it with these screws and clamps. Leave them alone.",
+                "WHY   Chance of being " + night.allowance().words() + ": " + percent(stop.probabilityNow())
+                        + ". The axis is " + FixWords.direction(stop.offset()) + ".");
     }
 
     private static List<String> move(Advice.MoveByHand move, NightState night) {
         List<String> lines = new ArrayList<>();
-        lines.add("MOVE  the mount by hand, roughly: it is too far off for the screws.");
-        lines.add("CARE  Two people, for it is heavy. Clamp the tube first, so that it cannot swing; "
+        lines.add("MOVE  the mount by hand, roughly. It is too far off for the screws.");
+        lines.add("CARE  The mount is heavy: two people. Clamp the tube first so that it cannot swing; "
                 + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
         // Each with a tag: where tagged lines become steps, an untagged one would be read as part of the caution.
         addMove(
@@ -175,10 +174,10 @@ public final class AdviceWords {
         lines.add(waiting.map(until -> "WAIT  until the Sun is down at " + clock(until.sunDown()) + ", in "
                         + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + ".")
                 .orElse("WAIT  for dark; the Sun does not set here today."));
-        lines.add("WHY   All that can be read by day is in the log; what follows needs stars.");
+        lines.add("WHY   Everything that can be measured by day is in the log; the rest needs stars.");
         waiting.ifPresent(until -> {
             String stars = until.starsShow()
-                    .map(show -> " The first bright stars show about " + clock(show) + ".")
+                    .map(show -> " The first bright stars appear about " + clock(show) + ".")
                     .orElse("");
             lines.add("NEXT  " + next(until.next()) + "." + stars);
         });
@@ -190,11 +189,12 @@ public final class AdviceWords {
     /** A hint in case it is dark although the Sun should be up: then the clock or the site is wrong. */
     private static Optional<String> ifDark(NightState night) {
         return night.ifDark()
-                .map(mistaken -> "NOTE  By this clock and site the Sun is up. If it is dark where you are, correct them"
-                        + mistaken.words()
-                                .map(words -> ": it would be dark if " + words)
-                                .orElse("")
-                        + ".");
+                .map(mistaken ->
+                        "NOTE  By this clock and site the Sun is up. If it is dark where you are, one of them is wrong"
+                                + mistaken.words()
+                                        .map(words -> ": it would be dark if " + words)
+                                        .orElse("")
+                                + ".");
     }
 
     /** What follows when the Sun is down. */
@@ -203,8 +203,8 @@ public final class AdviceWords {
             return capitalised(take.kind().words());
         }
         return advice instanceof Advice.WaitForSky
-                ? "Every sighting by the stars was skipped tonight: undo a skip, or wait for a clear sky"
-                : "Take a sighting by the stars";
+                ? "Every star sighting was skipped tonight. Undo a skip, or wait for a clear sky"
+                : "Take a sighting of a star";
     }
 
     static String clock(Instant at) {

@@ -22,7 +22,7 @@ public final class AttitudeWords {
         Plate plate = match.plate();
         lines.add(String.format(
                 Locale.ROOT,
-                "%s looks at right ascension %s, declination %s (ICRS; %.4f, %+.4f degrees), give or take %s.",
+                "%s is centred on right ascension %s, declination %s (ICRS; %.4f, %+.4f degrees) ±%s.",
                 placed.name(),
                 Sexagesimal.hours(plate.rightAscension(), 1),
                 Sexagesimal.degrees(plate.declination(), 0),
@@ -31,18 +31,18 @@ public final class AttitudeWords {
                 ArcsecondWords.of(match.covariance().centreSigma())));
         lines.add(String.format(
                 Locale.ROOT,
-                "Its up is %.1f° from north through east; %s by %s, %s a pixel%s.",
+                "Up in the frame is position angle %.1f° (from north through east). Field %s by %s, %s per pixel%s.",
                 Math.rint(placed.rollAsDrawn().degrees() * 10) / 10 % 360,
                 AngleWords.size(placed.fieldWidth()),
                 AngleWords.size(placed.fieldHeight()),
                 ArcsecondWords.of(plate.scale()),
                 placed.mirroredAsDrawn() ? ", mirrored" : ""));
-        stood.ifPresent(direction -> lines.add("It stood at azimuth " + AngleWords.bearing(direction.azimuth()) + " ("
+        stood.ifPresent(direction -> lines.add("It was at azimuth " + AngleWords.bearing(direction.azimuth()) + " ("
                 + AngleWords.compassPoint(direction.azimuth()) + "), " + AngleWords.degrees(direction.altitude())
                 + " up."));
         lines.add(String.format(
                 Locale.ROOT,
-                "%d of %d stars are known, to %s RMS.",
+                "%d of %d stars matched, %s RMS.",
                 match.starsMatched(),
                 match.starsFound(),
                 ArcsecondWords.of(Angle.ofArcseconds(match.rmsArcsec()))));

@@ -36,10 +36,10 @@ public final class AxisWords {
         return lines;
     }
 
-    /** {@code night-001.fits, 20:00:10 UTC: 45 of 50 stars known, its centre to 0.4″}. */
+    /** {@code night-001.fits, 20:00:10 UTC: 45 of 50 stars matched, centre to 0.4″}. */
     public static String frame(PlacedFrame placed) {
         return placed.name() + placed.at().map(at -> ", " + clock(at)).orElse("") + ": "
-                + placed.match().starsMatched() + " of " + placed.match().starsFound() + " stars known, its centre to "
+                + placed.match().starsMatched() + " of " + placed.match().starsFound() + " stars matched, centre to "
                 + ArcsecondWords.of(placed.match().covariance().centreSigma()) + ".";
     }
 
@@ -54,7 +54,7 @@ public final class AxisWords {
         Site site = found.site();
         Angle azimuth = found.axis().azimuthError(site);
         Angle altitude = found.axis().altitudeError(site);
-        lines.add("In azimuth (about the vertical) and altitude: " + fine(azimuth)
+        lines.add("In azimuth and altitude: " + fine(azimuth)
                 + (azimuth.radians() >= 0 ? " right" : " left") + ", " + fine(altitude)
                 + (altitude.radians() >= 0 ? " high" : " low") + ".");
         lines.addAll(turned(found, told));
@@ -64,31 +64,31 @@ public final class AxisWords {
     /** The same as one sighting among others, to stand above what all of them tell. */
     public static List<String> ofFramesAlone(AxisFromFrames found, Drive told) {
         List<String> lines = new ArrayList<>();
-        lines.add("By these frames alone the axis points " + offset(found) + ".");
+        lines.add("Axis by these frames alone: " + offset(found) + ".");
         lines.addAll(turned(found, told));
         return lines;
     }
 
     /** Where it points, in one line. */
     public static String line(AxisFromFrames found) {
-        return "The axis points " + offset(found) + ".";
+        return "Axis: " + offset(found) + ".";
     }
 
     private static String offset(AxisFromFrames found) {
         OffsetCovariance covariance = found.covariance();
-        return direction(found.offset()) + ", give or take " + uncertainty(covariance.sigmaEast()) + " sideways and "
-                + uncertainty(covariance.sigmaUp()) + " in height";
+        return direction(found.offset()) + " ("
+                + FixWords.plusMinus(uncertainty(covariance.sigmaEast()), uncertainty(covariance.sigmaUp())) + ")";
     }
 
     /** No finer than a second of arc, as mounts give by that, and in minutes where it is no longer small. */
     private static String uncertainty(Angle sigma) {
         double arcsec = sigma.arcseconds();
-        return arcsec < 0.995 ? "under 1″" : arcsec < FINEST_ARCSEC ? ArcsecondWords.of(sigma) : AngleWords.size(sigma);
+        return arcsec < 0.995 ? "1″" : arcsec < FINEST_ARCSEC ? ArcsecondWords.of(sigma) : AngleWords.size(sigma);
     }
 
     private static List<String> turned(AxisFromFrames found, Drive told) {
         List<String> lines = new ArrayList<>();
-        lines.add("Right ascension was turned by "
+        lines.add("RA turned "
                 + found.turnsBetween().stream()
                         .map(turn -> AngleWords.degrees(turn.abs()) + (turn.radians() >= 0 ? " westward" : " eastward"))
                         .collect(Collectors.joining(", then "))
@@ -113,13 +113,13 @@ public final class AxisWords {
         return "; the frames agree to " + ArcsecondWords.of(Angle.ofArcseconds(worst));
     }
 
-    /** Finer than the words for sightings by eye: {@code 3′12″ east and 41″ too low}. */
+    /** Finer than the words for sightings by eye: {@code 3′12″ east, 41″ low}. */
     static String direction(AxisOffset offset) {
         if (offset.distance().arcseconds() >= IN_DEGREES_ARCSEC) {
             return FixWords.direction(offset);
         }
-        return fine(offset.east()) + (offset.east().radians() >= 0 ? " east" : " west") + " and " + fine(offset.up())
-                + (offset.up().radians() >= 0 ? " too high" : " too low");
+        return fine(offset.east()) + FixWords.eastOrWest(offset) + ", " + fine(offset.up())
+                + FixWords.highOrLow(offset);
     }
 
     /** {@code 4.1″}, {@code 3′12″}, {@code 2.4°}. */

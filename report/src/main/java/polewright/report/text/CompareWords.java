@@ -62,20 +62,20 @@ public final class CompareWords {
     /** What became of the axis between them. */
     public static List<String> between(NightGap gap) {
         if (gap instanceof NightGap.NotKnown unknown) {
-            return List.of("How the axis went between them cannot be told. " + unknown.reason() + ".");
+            return List.of("The motion of the axis between them is not known. " + unknown.reason() + ".");
         }
         if (gap instanceof NightGap.SetDownAnew anew) {
-            return List.of("Between them the axis went " + MotionWords.way(anew.by())
-                    + ", farther than a pier or wedge moves by itself: the mount was set down again.");
+            return List.of("Between them the axis moved " + MotionWords.way(anew.by())
+                    + ", farther than a pier or wedge moves by itself, so the mount was set down again.");
         }
         NightGap.Drifted drifted = (NightGap.Drifted) gap;
-        String went = "Between them, in " + days(drifted) + ", the axis went " + MotionWords.way(drifted.drift()) + ", "
-                + giveOrTake(drifted.covariance()) + ": ";
+        String went = "Between them, in " + days(drifted) + ", the axis moved " + MotionWords.way(drifted.drift())
+                + " (" + giveOrTake(drifted.covariance()) + "), ";
         return List.of(went
                 + (drifted.isMoreThanUncertainty()
-                        ? "more than the sightings' uncertainty explains. If the mount stayed where it was, pier or"
+                        ? "more than the sightings' uncertainty. If the mount stayed where it was, the pier or"
                                 + " wedge moved."
-                        : "no more than the sightings' uncertainty explains."));
+                        : "within the sightings' uncertainty."));
     }
 
     private static String days(NightGap.Drifted drifted) {
@@ -88,25 +88,26 @@ public final class CompareWords {
     }
 
     private static String axis(Optional<AxisAtTime> then) {
-        return then.map(t -> FixWords.direction(t.offset()) + ", " + giveOrTake(t.covariance()))
+        return then.map(t -> FixWords.withUncertainty(t.offset(), t.covariance()))
                 .orElse("not known");
     }
 
     private static String giveOrTake(OffsetCovariance covariance) {
         String east = sigma(covariance.sigmaEast());
         String up = sigma(covariance.sigmaUp());
-        return "give or take " + (east.equals(up) ? east : east + " and " + up);
+        return FixWords.plusMinus(east, up);
     }
 
     private static String sigma(Angle sigma) {
-        return sigma.arcminutes() < 0.05 ? "under 0.1′" : AngleWords.size(sigma);
+        return sigma.arcminutes() < 0.05 ? "0.1′" : AngleWords.size(sigma);
     }
 
     private static String sightings(NightRecord night) {
         return night.sightings().isEmpty()
                 ? "none"
                 : night.sightings().entrySet().stream()
-                        .map(kind -> kind.getKey() + (kind.getValue() == 1 ? "" : " × " + kind.getValue()))
+                        .map(kind ->
+                                EventWords.kind(kind.getKey()) + (kind.getValue() == 1 ? "" : " × " + kind.getValue()))
                         .collect(Collectors.joining(", "));
     }
 
@@ -119,10 +120,10 @@ public final class CompareWords {
     }
 
     private static String contradiction(Agreement agreement) {
-        return "#" + agreement.seq() + " " + agreement.kind()
+        return "#" + agreement.seq() + " " + EventWords.kind(agreement.kind())
                 + agreement
                         .likelyCause()
-                        .map(cause -> " (fits if " + cause + ")")
+                        .map(cause -> " (would fit if " + cause + ")")
                         .orElse("");
     }
 

@@ -50,7 +50,7 @@ public final class CorrectionWords {
                                                         .toList())));
         figures.screwOrder().ifPresent(order -> words.add(lower(order).replace('_', ' ')));
         figures.drive().ifPresent(drive -> words.add("drive at " + lower(drive.rate()) + " rate"));
-        figures.travel().ifPresent(travel -> words.add("limits of the swing"));
+        figures.travel().ifPresent(travel -> words.add("limits of the RA travel"));
         return words;
     }
 
@@ -68,7 +68,7 @@ public final class CorrectionWords {
         screw.geometry().ifPresent(geometry -> figures.add(of(geometry)));
         screw.relativeGainSigma().ifPresent(gain -> figures.add("known to " + PlainNumber.asRead(100 * gain) + " %"));
         screw.handSigmaTurns().ifPresent(hand -> figures.add("turned to " + PlainNumber.asRead(hand) + " of a turn"));
-        screw.backlashTurns().ifPresent(play -> figures.add("play of " + PlainNumber.asRead(play) + " turns"));
+        screw.backlashTurns().ifPresent(play -> figures.add("backlash of " + PlainNumber.asRead(play) + " turns"));
         screw.finish().ifPresent(finish -> figures.add(finish(finish)));
         if (!figures.isEmpty()) {
             words.add(name + " " + String.join(", ", figures));
@@ -78,8 +78,8 @@ public final class CorrectionWords {
     /** Where a clockwise turn takes the axis. */
     public static String clockwise(ScrewSense sense) {
         return switch (sense) {
-            case RIGHT -> "clockwise takes the axis right";
-            case LEFT -> "clockwise takes the axis left";
+            case RIGHT -> "clockwise moves the axis right";
+            case LEFT -> "clockwise moves the axis left";
             case RAISES -> "clockwise raises the axis";
             case LOWERS -> "clockwise lowers the axis";
         };

@@ -122,27 +122,27 @@ public final class DarknessWords {
         if (darkness.isPolarDay()) {
             return "No night: the Sun does not set. "
                     + (lowestDeg > 0
-                            ? "At its lowest, "
+                            ? "Lowest at "
                                     + clock.inSentence(darkness.midnight().at()) + ", it is "
                                     + tenths(Math.ceil(lowestDeg * 10)) + " up."
-                            : "At its lowest, "
-                                    + clock.inSentence(darkness.midnight().at()) + ", it touches the horizon.");
+                            : "Lowest at "
+                                    + clock.inSentence(darkness.midnight().at()) + ", on the horizon.");
         }
         String polar = darkness.isPolarNight()
-                ? "The Sun does not rise: at noon it is still "
+                ? "The Sun does not rise; at noon it is still "
                         + tenths(Math.floor(Math.abs(darkness.noon().altitude().degrees()) * 10))
                         + " below the horizon. "
                 : "";
         Optional<Interval> astronomical = darkness.below(SunDepth.ASTRONOMICAL);
         if (astronomical.isPresent()) {
             if (astronomical.get().equals(darkness.noonToNoon())) {
-                return polar + "Astronomical darkness all day and night.";
+                return polar + "Astronomical darkness for 24 hours.";
             }
             return polar + "Astronomical darkness from " + clock.span(astronomical.get()) + ": "
                     + hours(astronomical.get().length()) + ".";
         }
-        return polar + "No astronomical darkness: the Sun gets only to " + tenths(Math.floor(-lowestDeg * 10))
-                + " below the horizon (18° is needed), twilight all night. Darkest at "
+        return polar + "No astronomical darkness: the Sun only reaches " + tenths(Math.floor(-lowestDeg * 10))
+                + " below the horizon (18° is needed). Twilight all night, darkest at "
                 + clock.inSentence(darkness.midnight().at()) + ".";
     }
 
@@ -162,10 +162,10 @@ public final class DarknessWords {
             if (moon.upInDarkest().isEmpty() && !moon.crossings().isEmpty()) {
                 parts.add(isNight ? "no Moon while it is dark" : "no Moon in the darkest part");
             } else if (moon.moonless().isEmpty() && !moon.crossings().isEmpty()) {
-                parts.add(isNight ? "up all the time that it is dark" : "up all through the darkest part");
+                parts.add(isNight ? "up the whole time it is dark" : "up throughout the darkest part");
             } else if (!moon.upInDarkest().isEmpty()
                     && moon.moonless().stream().anyMatch(DarknessWords::isWorthSaying)) {
-                parts.add((isNight ? "dark without Moon from " : "darkest without Moon from ")
+                parts.add((isNight ? "dark and moonless from " : "darkest part moonless from ")
                         + String.join(
                                 " and from ",
                                 moon.moonless().stream()
@@ -203,10 +203,10 @@ public final class DarknessWords {
         if (later.abs().compareTo(WORTH_SAYING) < 0) {
             return Optional.empty();
         }
-        return Optional.of("In this air the horizon lifts the Sun by "
-                + AngleWords.size(here.refraction()) + ", not the almanacs' 34′: it sets about "
+        return Optional.of("With this pressure and temperature, refraction at the horizon is "
+                + AngleWords.size(here.refraction()) + ", not the almanacs' 34′. The Sun sets about "
                 + TimeSpans.about(later.abs().toSeconds() / 60.0) + (later.isNegative() ? " earlier" : " later")
-                + " and rises as much " + (later.isNegative() ? "later." : "earlier."));
+                + " and rises that much " + (later.isNegative() ? "later." : "earlier."));
     }
 
     private static String tenths(double tenthsOfDegree) {

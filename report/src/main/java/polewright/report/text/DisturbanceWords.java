@@ -28,10 +28,10 @@ final class DisturbanceWords {
 
     /** Three frames cannot show which of them is to blame. */
     static String of(FrameFinding.DoesNotClose found) {
-        return "the " + found.frames() + " frames do not close on one axis: one is off by "
+        return "the " + found.frames() + " frames do not agree on one axis: one is off by "
                 + FrameWords.size(found.farthest()) + ", and " + found.frames()
                 + " frames cannot show which. Likely " + causes(found.causes())
-                + ". The uncertainty covers each of these. Turn right ascension on and take one more frame.";
+                + ". The uncertainty covers each of these. Turn right ascension further and take one more frame.";
     }
 
     private static String causes(List<Explanation> likeliestFirst) {
@@ -48,7 +48,7 @@ final class DisturbanceWords {
         int frame = what.frame();
         String between = " between frames " + (frame - 1) + " and " + frame;
         return switch (what.kind()) {
-            case GIVE -> "fork, tube and camera give a little at each frame";
+            case GIVE -> "fork, tube and camera flex a little between frames";
             case DROOP -> "the tube droops";
             case MOUNT_BUMPED -> "the mount was bumped by " + FrameWords.size(size) + between;
             case DECLINATION_MOVED -> "declination moved by " + FrameWords.size(size) + between;

@@ -53,6 +53,11 @@ public final class EventWords {
         return by == null ? "" : " (replaced by #" + by + ")";
     }
 
+    /** A kind of sighting as it is shown. */
+    public static String kind(String kind) {
+        return kind.equals(StillPoint.KIND) ? "centre of rotation" : kind;
+    }
+
     public static String of(NightEvent event) {
         if (event instanceof NightEvent.Begun begun) {
             return begun(begun) + ", allowed " + begun.allowance().words();
@@ -119,7 +124,7 @@ public final class EventWords {
             return "axis " + AngleWords.read(altitude.axisAboveBody()) + " above "
                     + altitude.body().label();
         } else if (sighting instanceof StillPoint still) {
-            return "still point: " + still.star().label() + " "
+            return "centre of rotation: " + still.star().label() + " "
                     + PlainNumber.asRead(still.distance().count()) + " "
                     + still.distance().unit().words() + " toward "
                     + AngleWords.clockAsTyped(still.toward()) + ", view "
@@ -149,7 +154,7 @@ public final class EventWords {
         List<String> screws = new ArrayList<>();
         addTurns(screws, "altitude", turned.altitude());
         addTurns(screws, "azimuth", turned.azimuth());
-        return String.join(", ", screws) + (turned.isSeenByFrames() ? ", as camera frames saw" : "");
+        return String.join(", ", screws) + (turned.isSeenByFrames() ? ", measured by camera frames" : "");
     }
 
     private static void addTurns(List<String> screws, String screw, HandTurns turns) {

@@ -16,9 +16,10 @@ public final class ExposureWords {
         List<String> lines = new ArrayList<>();
         for (ExposureOutlook outlook : shots) {
             lines.add("SHOT  " + outlook.shot().name() + " ("
-                    + TimeSpans.of(outlook.shot().subExposure()) + " wanted): stars stay round for "
+                    + TimeSpans.of(outlook.shot().subExposure())
+                    + " wanted): with the axis as it is, stars stay round for "
                     + both(outlook.now())
-                    + ", as the axis is now.");
+                    + ".");
             lines.add("      " + next(outlook));
         }
         return lines;
@@ -26,15 +27,14 @@ public final class ExposureWords {
 
     private static String next(ExposureOutlook outlook) {
         if (outlook.isLongEnough()) {
-            return "That is long enough: no more adjusting for this.";
+            return "That is long enough. No need to adjust further.";
         }
         return outlook.next()
                 .map(after -> outlook.isWorthAdjusting()
-                        ? "After one more adjustment, about " + work(after.minutes()) + " work: " + both(after.limit())
-                                + "."
-                        : "One more adjustment would hardly lengthen that: not worth about " + work(after.minutes())
-                                + " work. Take shorter exposures.")
-                .orElse("What more adjusting would bring is not known yet.");
+                        ? "One more adjustment, about " + work(after.minutes()) + " work: " + both(after.limit()) + "."
+                        : "One more adjustment would hardly help: not worth about " + work(after.minutes())
+                                + " work. Shorten the exposure.")
+                .orElse("The gain from more adjustment is not known yet.");
     }
 
     private static String work(double minutes) {
@@ -48,7 +48,7 @@ public final class ExposureWords {
 
     private static String span(Duration longest) {
         if (longest.isZero()) {
-            return "no time at all";
+            return "0 s";
         }
         return longest.compareTo(ExposureLimits.LONGEST) >= 0
                 ? "over " + TimeSpans.of(ExposureLimits.LONGEST)

@@ -1,13 +1,14 @@
 package polewright.report.text;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import polewright.alignment.advice.Advice;
-import polewright.alignment.advice.Adviser;
 import polewright.alignment.fix.Agreement;
 import polewright.alignment.fix.AxisState;
+import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.ScrewGains;
 import polewright.alignment.fix.ScrewSenses;
@@ -22,42 +23,77 @@ import polewright.sky.place.Site;
 public final class FixWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
 
+    private static final double IN_DEGREES_ARCMIN = 99.5;
+    private static final double COARSE_DEG = 0.1;
+    private static final double LEAST_DEG = 0.1;
+    private static final double LEAST_ARCMIN = 0.1;
+
     private FixWords() {}
 
-    /** One line: {@code 30′ east and 29′ too low, give or take 4′ and 3′}. */
+    /** One line: {@code Axis: 30′ east, 29′ low (±4.0′ east–west, ±3.0′ up–down).} */
     public static String line(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined under) {
             return capitalised(under.missing()) + ".";
         }
         if (night.fix().isInDispute()) {
-            return "The axis points " + places(night.fix()) + ".";
+            return "Axis: " + places(night.fix()) + ".";
         }
         AxisState state = night.fix().state();
         OffsetCovariance covariance = state.offsetCovariance();
         List<ScrewSenses.Otherwise> others = night.fix().otherPlaces();
         if (!others.isEmpty()) {
-            return "The axis points " + eitherWay(state.offset(), others) + ", each ±" + sigma(covariance.sigmaEast())
-                    + " sideways and ±" + sigma(covariance.sigmaUp())
-                    + " in height, depending on which way the screws move it.";
+            return "Axis: " + eitherWay(state.offset(), others) + ". Each is "
+                    + plusMinus(sigma(covariance.sigmaEast()), sigma(covariance.sigmaUp()))
+                    + "; it depends on which way the screws move the axis.";
         }
-        return "The axis points " + direction(state.offset()) + ", give or take " + sigma(covariance.sigmaEast())
-                + " sideways and " + sigma(covariance.sigmaUp()) + " in height.";
+        return "Axis: " + withUncertainty(state.offset(), covariance) + ".";
     }
 
-    /** {@code 19′ too low (54 %), or 72′ too low (46 %)}: the axis before it is known which way a screw moved it. */
+    /** {@code 47′ east, 54′ high (±108′ east–west, ±60′ up–down)}: one unit throughout. */
+    static String withUncertainty(AxisOffset offset, OffsetCovariance covariance) {
+        Angle larger = larger(offset);
+        // In degrees only while that is fine enough for the uncertainty, too.
+        boolean inDegrees = larger.abs().arcminutes() >= IN_DEGREES_ARCMIN
+                && covariance.largestSigma().degrees() >= COARSE_DEG;
+        Function<Angle, String> figure = inDegrees ? AngleWords::degrees : FixWords::arcminutes;
+        Function<Angle, String> sigma =
+                angle -> figure.apply(inDegrees ? atLeast(angle, LEAST_DEG) : atLeast(angle, LEAST_ARCMIN / 60));
+        return figure.apply(offset.east().abs()) + eastOrWest(offset) + ", "
+                + figure.apply(offset.up().abs()) + highOrLow(offset) + " ("
+                + plusMinus(sigma.apply(covariance.sigmaEast()), sigma.apply(covariance.sigmaUp())) + ")";
+    }
+
+    /** {@code ±2′}, or with the directions where they differ. */
+    static String plusMinus(String east, String up) {
+        return east.equals(up) ? "±" + east : "±" + east + " east–west, ±" + up + " up–down";
+    }
+
+    private static Angle atLeast(Angle angle, double degrees) {
+        return Angle.ofDegrees(Math.max(angle.degrees(), degrees));
+    }
+
+    private static String arcminutes(Angle angle) {
+        double size = Math.abs(angle.arcminutes());
+        return size < 0.05 ? "0′" : String.format(Locale.ROOT, size >= 9.95 ? "%.0f′" : "%.1f′", size);
+    }
+
+    /** {@code 19′ low (54 %) or 72′ low (46 %)}: the axis before it is known which way a screw moved it. */
     private static String eitherWay(AxisOffset here, List<ScrewSenses.Otherwise> others) {
         double elsewhere =
                 others.stream().mapToDouble(ScrewSenses.Otherwise::probability).sum();
-        return direction(here) + " (" + AdviceWords.percent(1 - elsewhere) + ")"
+        List<AxisOffset> all = new ArrayList<>(List.of(here));
+        others.forEach(other -> all.add(other.offset()));
+        Angle largest = largest(all);
+        return direction(here, largest) + " (" + AdviceWords.percent(1 - elsewhere) + ")"
                 + others.stream()
-                        .map(other -> ", or " + direction(other.offset()) + " ("
+                        .map(other -> " or " + direction(other.offset(), largest) + " ("
                                 + AdviceWords.percent(other.probability()) + ")")
                         .collect(Collectors.joining());
     }
 
     /** An uncertainty is never nothing. */
     private static String sigma(Angle sigma) {
-        return sigma.arcminutes() < 0.05 ? "under 0.1′" : AngleWords.size(sigma);
+        return AngleWords.size(atLeast(sigma, LEAST_ARCMIN / 60));
     }
 
     /**
@@ -78,10 +114,8 @@ public final class FixWords {
         if (night.fix().isInDispute() || !night.fix().otherPlaces().isEmpty()) {
             lines.add(verdict(night));
         } else if (!(night.fix() instanceof Fix.Underdetermined)) {
-            lines.add("From the " + pole(site) + " on the sky: "
-                    + AngleWords.size(state.offset().distance()) + ". "
-                    + verdict(night));
-            lines.add("In azimuth (about the vertical) and altitude: "
+            lines.add(AngleWords.size(state.offset().distance()) + " from the " + pole(site) + ". " + verdict(night));
+            lines.add("In azimuth and altitude: "
                     + side(state.axis().azimuthError(site)) + ", "
                     + height(state.axis().altitudeError(site)) + ".");
             lines.addAll(gains(state.gains()));
@@ -91,13 +125,10 @@ public final class FixWords {
         return lines;
     }
 
-    /** Yes or no, with the chance: {@code Not yet good enough for short subs (chance 3 %).} */
+    /** {@code Chance of being good enough for short subs: 3 %.} */
     private static String verdict(NightState night) {
-        double chance = night.advice().probabilityNow();
-        String no = night.advice() instanceof Advice.Stop ? "not " : "not yet ";
-        // More likely than not is no plain no.
-        String answer = chance >= Adviser.ENOUGH ? "" : chance > 0.5 ? "not surely " : no;
-        return capitalised(answer + night.allowance().words()) + " (chance " + AdviceWords.percent(chance) + ").";
+        return "Chance of being " + night.allowance().words() + ": "
+                + AdviceWords.percent(night.advice().probabilityNow()) + ".";
     }
 
     /** Why the fix is not to be trusted, if it is not; and one line for each sighting that was set aside. */
@@ -110,13 +141,17 @@ public final class FixWords {
         return lines;
     }
 
-    /** {@code 47′ east and 54′ too high (60 %), or 47′ west and 54′ too high (40 %)}: by explanations that do not agree. */
+    /** {@code 47′ east, 54′ high (60 %) or 47′ west, 54′ high (40 %)}: by explanations that do not agree. */
     private static String places(Fix fix) {
-        return fix.explanations().stream()
+        List<Explanation> worth = fix.explanations().stream()
                 .filter(explanation -> explanation.weight() > Fix.WORTH_TELLING)
-                .map(explanation -> direction(explanation.state().offset()) + " ("
+                .toList();
+        Angle largest = largest(
+                worth.stream().map(explanation -> explanation.state().offset()).toList());
+        return worth.stream()
+                .map(explanation -> direction(explanation.state().offset(), largest) + " ("
                         + AdviceWords.percent(explanation.weight()) + ")")
-                .collect(Collectors.joining(", or "));
+                .collect(Collectors.joining(" or "));
     }
 
     /** One line for each sighting that was set aside. */
@@ -127,14 +162,34 @@ public final class FixWords {
                 .toList();
     }
 
-    /** {@code 30′ east and 29′ too low}, or {@code at the pole}. */
+    /** {@code 30′ east, 29′ low}. */
     public static String direction(AxisOffset offset) {
-        // One unit for both: "3.9° east and 69′ too high" reads as 69 of something bigger.
-        Angle larger = offset.east().abs().compareTo(offset.up().abs()) > 0 ? offset.east() : offset.up();
-        String east =
-                AngleWords.sizeLike(larger, offset.east()) + (offset.east().radians() >= 0 ? " east" : " west");
-        String up = AngleWords.sizeLike(larger, offset.up()) + (offset.up().radians() >= 0 ? " too high" : " too low");
-        return east + " and " + up;
+        return direction(offset, larger(offset));
+    }
+
+    /** In the unit that suits the largest angle of a sentence: "3.9° east, 69′ high" reads as 69 of something bigger. */
+    private static String direction(AxisOffset offset, Angle largest) {
+        return AngleWords.sizeLike(largest, offset.east()) + eastOrWest(offset) + ", "
+                + AngleWords.sizeLike(largest, offset.up()) + highOrLow(offset);
+    }
+
+    private static Angle largest(List<AxisOffset> offsets) {
+        return offsets.stream()
+                .map(offset -> larger(offset).abs())
+                .max(Comparator.naturalOrder())
+                .orElse(Angle.ZERO);
+    }
+
+    private static Angle larger(AxisOffset offset) {
+        return offset.east().abs().compareTo(offset.up().abs()) > 0 ? offset.east() : offset.up();
+    }
+
+    static String eastOrWest(AxisOffset offset) {
+        return offset.east().radians() >= 0 ? " east" : " west";
+    }
+
+    static String highOrLow(AxisOffset offset) {
+        return offset.up().radians() >= 0 ? " high" : " low";
     }
 
     static String pole(Site site) {
@@ -149,19 +204,20 @@ public final class FixWords {
 
     private static String contradiction(Agreement agreement, boolean hasOthers) {
         String sigmas = String.format(Locale.ROOT, "%.0f", Math.sqrt(agreement.squaredInnovation()));
-        return "CONTRADICTS #" + agreement.seq() + " (" + agreement.kind() + ") is " + sigmas
+        return "CONTRADICTS #" + agreement.seq() + " (" + EventWords.kind(agreement.kind()) + "): a " + sigmas
                 + (hasOthers
-                        ? " sigmas away from the rest, and is "
+                        ? "-sigma outlier; "
                                 + (agreement.accused()
-                                        ? "set aside."
-                                        : "not used for now: it is wrong, or another entry is.")
-                        : " sigmas from anywhere near the pole, and is set aside until another agrees with it.")
+                                        ? "not used."
+                                        : "not used for now. Either it or another entry is wrong.")
+                        : " sigma from anywhere near the pole; not used until another sighting agrees with it.")
                 + agreement
                         .likelyCause()
                         .map(cause -> " It would fit if " + cause + ".")
                         .orElse(
                                 agreement.kind().equals(TurnedFrames.KIND)
-                                        ? " Check the clock, and that nothing but right ascension was turned between the"
+                                        ? " Check the clock, and that nothing but right ascension was turned between"
+                                                + " the"
                                                 + " frames; take them again."
                                         : " Check the star, the time and the view; take it again.");
     }
@@ -177,7 +233,7 @@ public final class FixWords {
         if (Math.abs(factor - 1) > Math.max(WORTH_TELLING_GAIN, sigma)) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "Learned: the %s screw does %.0f %% of what the rig says, give or take %.0f %%.",
+                    "Learned: a turn of the %s screw goes %.0f %% as far as the rig file says (±%.0f %%).",
                     screw,
                     100 * factor,
                     100 * sigma));

@@ -51,48 +51,50 @@ public final class FrameWords {
     /** One finding: what is seen, what it may mean, and what to do. */
     public static String of(FrameFinding finding) {
         if (finding instanceof FrameFinding.Unchecked) {
-            return "two frames fit any axis: nothing checks them. A third, right ascension turned on, would show whether"
+            return "two frames always fit some axis, so nothing checks them. A third, with right ascension turned"
+                    + " further, would show whether"
                     + " the mount, declination or the camera moved.";
         } else if (finding instanceof FrameFinding.SmallTurn small) {
             return "right ascension was turned by only " + AngleWords.degrees(small.turn())
-                    + ": turn by 30 to 90 degrees for a sharper axis.";
+                    + ". Turn by 30 to 90 degrees for a more accurate axis.";
         } else if (finding instanceof FrameFinding.Disturbed disturbed) {
             return DisturbanceWords.of(disturbed);
         } else if (finding instanceof FrameFinding.DoesNotClose open) {
             return DisturbanceWords.of(open);
         } else if (finding instanceof FrameFinding.NotRigid bent) {
             return "the frames disagree by up to " + size(bent.farthest()) + " (frame " + bent.frame() + "), "
-                    + times(bent.sigmas()) + " times what their own uncertainties allow: fork, tube or camera gives a"
+                    + times(bent.sigmas()) + " times their own uncertainties: fork, tube or camera flexes a"
                     + " little. The uncertainty of the axis allows for that.";
         } else if (finding instanceof FrameFinding.SunTooHigh sun) {
-            return "at the time of frame " + sun.frame() + " the Sun stood at " + AngleWords.degrees(sun.sunAltitude())
-                    + ", when no stars are seen: check the clock, its zone and the site.";
+            return "at the time of frame " + sun.frame() + " the Sun was at " + AngleWords.degrees(sun.sunAltitude())
+                    + ", so no stars could be seen. Check the clock, its zone and the site.";
         } else if (finding instanceof FrameFinding.BelowHorizon under) {
             return "the field of frame " + under.frame() + " was "
                     + AngleWords.degrees(under.altitude().abs())
-                    + " under the horizon at its time: check the clock, its zone and the site.";
+                    + " below the horizon at its time. Check the clock, its zone and the site.";
         } else if (finding instanceof FrameFinding.FarApartInTime far) {
             return String.format(
                     Locale.ROOT,
-                    "the frames span %.1f hours, in which a mount settles: take them within minutes.",
+                    "the frames span %.1f hours, long enough for a mount to settle. Take them within minutes.",
                     far.span().toMinutes() / 60.0);
         } else if (finding instanceof FrameFinding.FarFromPole far) {
             return "the axis would point " + AngleWords.degrees(far.distance())
-                    + " from the pole: check the clock and the site, and that nothing but right ascension was turned.";
+                    + " from the pole. Check the clock and the site, and that nothing but right ascension was turned.";
         } else if (finding instanceof FrameFinding.NeitherTracksNorStands odd) {
             return "after frame " + odd.after() + " the mount turned " + size(odd.turnedWest())
                     + " while the sky turned " + size(odd.skyTurned())
-                    + ": it neither stood nor tracked. Check the clock and the drive's rate.";
+                    + ". It was neither stopped nor tracking. Check the clock and the drive rate.";
         } else if (finding instanceof FrameFinding.DriveNotAsTold other) {
             return "the drive was " + word(other.found()) + ", not " + word(other.told())
-                    + " as told. The axis does not depend on it.";
+                    + " as given. The axis does not depend on it.";
         } else if (finding instanceof FrameFinding.RightAscensionTurned turned) {
             return "right ascension turned by " + size(turned.west())
                     + (turned.west().radians() >= 0 ? " west" : " east")
-                    + " besides, or the camera rolled. The first does no harm; after the second start afresh.";
+                    + " as well, or the camera rolled. The first does no harm; after the second, start again.";
         } else if (finding instanceof FrameFinding.MovedTooFar far) {
             return "the axis is " + AngleWords.degrees(far.distance())
-                    + " from where it was found, farther than most wedges go. If the screws took it there, turn them back;"
+                    + " from where it was found, farther than most wedges go. If the screws moved it there, turn"
+                    + " them back;"
                     + " if declination or the mount was moved, take two new frames.";
         }
         throw new IllegalStateException("no words for " + finding);
@@ -101,24 +103,24 @@ public final class FrameWords {
     /** What the drive did, and how that is known. */
     public static String of(InferredDrive found) {
         if (found.drive() == Drive.NOT_TOLD) {
-            return "Whether the drive was on the frames do not tell; the axis does not depend on it.";
+            return "The frames do not show whether the drive was on; the axis does not depend on it.";
         }
-        return "The drive was " + word(found.drive()) + (found.seen() ? ", as the frames show" : ", as told")
+        return "The drive was " + word(found.drive()) + (found.seen() ? ", from the frames" : ", as given")
                 + "; the axis does not depend on it.";
     }
 
     /** Drift and the worm's error of a tracked field, several lines. */
     public static List<String> of(TrackedSequence sequence) {
         List<String> lines = new ArrayList<>();
-        lines.add(rate("Declination", sequence.north(), "north", "south") + ": this tells of the axis.");
-        lines.add(rate("Right ascension", sequence.east(), "east", "west") + ": the drive's rate is in it.");
+        lines.add(rate("Declination", sequence.north(), "north", "south") + ": this measures the axis.");
+        lines.add(rate("Right ascension", sequence.east(), "east", "west") + ": this includes the drive rate.");
         PeriodicError worm = sequence.worm();
-        String spread = "Beside that steady drift right ascension wavers by "
-                + arcseconds(worm.atEquator(worm.peakToPeak())) + " from end to end, as at the equator";
+        String spread = "Periodic error in right ascension, scaled to the equator: "
+                + arcseconds(worm.atEquator(worm.peakToPeak())) + " peak to peak";
         lines.add(worm.wave()
-                .map(wave -> spread + ", mostly every " + wave.period().toSeconds() + " s, "
-                        + arcseconds(worm.atEquator(wave.amplitude())) + " either way.")
-                .orElse(spread + "; no one period stands out."));
+                .map(wave -> spread + ", main period " + wave.period().toSeconds() + " s, "
+                        + arcseconds(worm.atEquator(wave.amplitude())) + " amplitude.")
+                .orElse(spread + "; no single period is dominant."));
         return lines;
     }
 
@@ -131,11 +133,11 @@ public final class FrameWords {
     private static String rate(String what, TrackedSequence.Drift drift, String positive, String negative) {
         return String.format(
                 Locale.ROOT,
-                "%s drifts %.2f″ a minute %s, give or take %.2f″",
+                "%s drifts %.2f″ ± %.2f″ per minute %s",
                 what,
                 drift.perMinute().abs().arcseconds(),
-                drift.perMinute().radians() >= 0 ? positive : negative,
-                drift.sigmaPerMinute().arcseconds());
+                drift.sigmaPerMinute().arcseconds(),
+                drift.perMinute().radians() >= 0 ? positive : negative);
     }
 
     private static String turns(double turns) {

@@ -76,16 +76,16 @@ public final class GroundWords {
                     List.of("scale at " + AngleWords.degrees(plan.site().poleAltitude())
                             + " (a scale that counts from the zenith: " + AngleWords.degrees(plan.scaleFromZenith())
                             + ").")));
-            parts.add(
-                    new Part(
-                            "LEVEL",
-                            List.of(
-                                    "the base, with a bubble, in two directions. Half a degree will do: a tilt costs no"
-                                            + " accuracy, but each screw then also moves the axis a little in the other's direction.")));
+            parts.add(new Part(
+                    "LEVEL",
+                    List.of("the base with a bubble, in two directions. Half a degree will do: a tilt costs no"
+                            + " accuracy, but each screw then also moves the axis a little in the"
+                            + " other's direction.")));
         } else {
             parts.add(new Part(
                     "LEVEL",
-                    List.of("the base, with a bubble, in two directions, as well as you can: no wedge makes up for"
+                    List.of("the base with a bubble, in two directions, as well as you can: there is no wedge to"
+                            + " correct for"
                             + " it.")));
         }
         parts.addAll(shadow(plan, kind));
@@ -97,11 +97,11 @@ public final class GroundWords {
         List<String> lines = new ArrayList<>();
         Angle bearing = kind.hasPolarAxis() ? plan.compassBearing() : plan.compassNorth();
         if (plan.compassTrust() == CompassTrust.USELESS) {
-            lines.add("of no use here: take north from the Sun or a star.");
+            lines.add("of no use here. Find north by the Sun or a star.");
         } else {
             lines.add(AngleWords.bearing(bearing) + " is true " + ahead(plan.site(), kind)
-                    + " (declination " + declination(plan.declination()) + ", give or take "
-                    + AngleWords.degrees(plan.declinationSigma()) + "; iron nearby can add more).");
+                    + " (declination " + declination(plan.declination()) + " ± "
+                    + AngleWords.degrees(plan.declinationSigma()) + "; nearby iron can add more).");
         }
         if (plan.compassTrust() == CompassTrust.NORMAL) {
             lines.add("Read it a few steps from tripod, mount, car and phone.");
@@ -112,7 +112,7 @@ public final class GroundWords {
     }
 
     private static List<Part> shadow(GroundPlan plan, MountKind kind) {
-        String transit = "The Sun is on the meridian next at " + TIME.format(plan.nextSunTransit()) + ".";
+        String transit = "Next solar transit: " + TIME.format(plan.nextSunTransit()) + ".";
         if (plan.shadow().isEmpty()) {
             return List.of(new Part("SHADOW", List.of("none: the Sun is down.", transit)));
         }
@@ -136,7 +136,7 @@ public final class GroundWords {
         List<String> lines = new ArrayList<>();
         lines.add(String.format(
                 Locale.ROOT,
-                "%s stands %.1f′ from the true pole at %s. From the pole, toward:",
+                "%s is %.1f′ from the true pole at %s. Direction from the pole:",
                 plan.poleStarName(),
                 plan.poleStarDistance().arcminutes(),
                 TIME.format(plan.at())));

@@ -12,7 +12,7 @@ public final class HorizonWords {
 
     public static List<String> of(Horizon horizon) {
         if (horizon.points().isEmpty()) {
-            return List.of("The horizon is open all round: nothing has been told of it.");
+            return List.of("Open horizon: no skyline entered.");
         }
         List<String> lines = new ArrayList<>();
         lines.add("The skyline, from north through east:");

@@ -26,18 +26,18 @@ final class MotionWords {
 
     static List<String> of(PierMotion motion) {
         if (motion instanceof PierMotion.NotYet notYet) {
-            return List.of("No line is put through them yet. " + notYet.missing() + ".");
+            return List.of("No trend yet. " + notYet.missing() + ".");
         }
         PierMotion.Fitted fitted = (PierMotion.Fitted) motion;
         List<String> lines = new ArrayList<>();
         lines.add("From " + day(fitted.from()) + " to " + day(fitted.to()) + ", by " + fitted.drifts()
-                + " drifts, pier and wedge carried the axis " + rate(fitted.east(), "east", "west") + ", and "
+                + " drifts, pier and wedge moved the axis " + rate(fitted.east(), "east", "west") + ", and "
                 + rate(fitted.up(), "up", "down") + ".");
         fitted.east().swing().ifPresent(swing -> lines.add(swing(swing, "east and west", "farthest east")));
         fitted.up().swing().ifPresent(swing -> lines.add(swing(swing, "up and down", "highest")));
         double scatter = Math.max(fitted.east().scatterArcmin(), fitted.up().scatterArcmin());
         if (scatter >= WORTH_TELLING_SCATTER_ARCMIN) {
-            lines.add("Besides that it comes and goes by about " + size(scatter) + " from one night to the next.");
+            lines.add("Scatter about that: about " + size(scatter) + " from night to night.");
         }
         if (fitted.east().isShown() || fitted.up().isShown()) {
             lines.add(undoing(fitted));
@@ -61,20 +61,18 @@ final class MotionWords {
         if (!course.isShown()) {
             // Two sigma beyond what was seen: it may well be that much, and chance alone shows as much.
             double most = Math.abs(course.arcminPerMonth()) + 2 * course.sigmaPerMonth();
-            return "neither " + more + " nor " + less + " as far as the nights can tell (under " + size(most)
-                    + " a month)";
+            return "neither " + more + " nor " + less + " measurably (under " + size(most) + " a month)";
         }
-        return size(course.arcminPerMonth()) + " " + (course.arcminPerMonth() > 0 ? more : less)
-                + " a month, give or take " + sigma(course.sigmaPerMonth());
+        return size(course.arcminPerMonth()) + " " + (course.arcminPerMonth() > 0 ? more : less) + " a month ± "
+                + sigma(course.sigmaPerMonth());
     }
 
     private static String swing(AxisTrend.Swing swing, String ways, String farthest) {
         if (swing.arcmin() < 2 * swing.sigmaArcmin()) {
-            return "No swing " + ways + " with the year shows (under " + size(swing.arcmin() + 2 * swing.sigmaArcmin())
-                    + ").";
+            return "No yearly swing " + ways + " (under " + size(swing.arcmin() + 2 * swing.sigmaArcmin()) + ").";
         }
-        return "With the year it swings " + size(swing.arcmin()) + " either way, " + ways + ", give or take "
-                + sigma(swing.sigmaArcmin()) + "; it is " + farthest + " about "
+        return "Yearly swing " + size(swing.arcmin()) + " either way, " + ways + ", ± "
+                + sigma(swing.sigmaArcmin()) + "; " + farthest + " about "
                 + DAY.format(LocalDate.ofYearDay(2025, 1 + (int) (swing.greatestAt() * DAYS_IN_YEAR))) + ".";
     }
 
@@ -87,7 +85,7 @@ final class MotionWords {
         if (fitted.up().isShown()) {
             screws.add(screw("altitude", turns.altitude()));
         }
-        return "To take a month of that back: " + String.join(", ", screws) + ".";
+        return "To undo one month of that: " + String.join(", ", screws) + ".";
     }
 
     private static String screw(String name, double turns) {
@@ -99,9 +97,9 @@ final class MotionWords {
     }
 
     private static String setAside(NightGap.Drifted gap) {
-        return "NOTE  Set aside: from night " + gap.from().id().number() + " to night "
-                + gap.to().id().number() + " it went " + way(gap.drift())
-                + ", unlike the other times: bumped, leaned on, or a screw that was turned and not logged?";
+        return "NOTE  Not used: from night " + gap.from().id().number() + " to night "
+                + gap.to().id().number() + " it moved " + way(gap.drift())
+                + ", unlike the others. Bumped, leaned on, or a screw turned and not logged?";
     }
 
     private static String size(double arcmin) {

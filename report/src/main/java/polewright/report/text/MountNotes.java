@@ -11,7 +11,7 @@ public final class MountNotes {
     /** One line, or none. */
     public static List<String> of(NightEvent event, NightState before) {
         if (event instanceof NightEvent.ScrewsTurned && before.clamped()) {
-            return List.of("NOTE  The clamps were tight: they are taken as loosened before it.");
+            return List.of("NOTE  The clamps were tight; they are assumed to have been loosened first.");
         }
         if (event instanceof NightEvent.Unclamped || event instanceof NightEvent.Knocked) {
             String care = before.begun().rig().kind().weightCaution();

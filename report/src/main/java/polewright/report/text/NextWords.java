@@ -26,7 +26,7 @@ public final class NextWords {
         } else if (advice instanceof Advice.WaitForDark) {
             return Optional.of("wait for dark first");
         } else if (advice instanceof Advice.WaitForSky) {
-            return Optional.of("wait until something can be sighted");
+            return Optional.of("wait until a sighting is possible");
         } else if (advice instanceof Advice.TurnScrews
                 || advice instanceof Advice.Clamp
                 || advice instanceof Advice.Stop) {

@@ -16,6 +16,7 @@ import polewright.sky.time.Interval;
 final class NightClock {
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
+    private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE", Locale.ENGLISH);
     private static final DateTimeFormatter ABBREVIATION = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
     private static final int HALF_A_MINUTE_SECONDS = 30;
 
@@ -37,13 +38,13 @@ final class NightClock {
         return Wrapping.unbroken(MINUTES.format(local) + " " + zoneOf(local));
     }
 
-    /** {@code 16:02}, {@code 01:12 next day}; with the zone on nights when the clocks change. */
+    /** {@code 16:02}, {@code 01:12 (Sunday)}; with the zone on nights when the clocks change. */
     String inSentence(Instant at) {
         String time = zoneChanges ? withZone(at) : MINUTES.format(local(at));
         return Wrapping.unbroken(time + dayMark(at));
     }
 
-    /** {@code 01:12 to 05:40 next day}: the day is said once where it holds for both. */
+    /** {@code 01:12 to 05:40 (Sunday)}: the day is said once where it holds for both. */
     String span(Interval interval) {
         boolean sameDay = dayMark(interval.from()).equals(dayMark(interval.to()));
         String from = zoneChanges ? withZone(interval.from()) : MINUTES.format(local(interval.from()));
@@ -74,7 +75,7 @@ final class NightClock {
         if (days == 0) {
             return "";
         }
-        return days == 1 ? " next day" : " on " + DAY.format(local(at));
+        return days == 1 ? " (" + WEEKDAY.format(local(at)) + ")" : " on " + DAY.format(local(at));
     }
 
     /** Rounded before it is local, so that 23:59:59 is 00:00 of the next day. */

@@ -39,10 +39,10 @@ import polewright.sky.time.SkyTime;
 /** What centred stars tell of a mount. */
 public final class PointingWords {
     /** What {@link #errors} are. */
-    public static final String ERRORS = "The mount's errors, as far as these stars tell them";
+    public static final String ERRORS = "Mount errors from these stars";
 
     /** What {@link #left} is. */
-    public static final String LEFT = "Left at each star, and what a go-to there would have missed by without it";
+    public static final String LEFT = "Residual at each star; error if left out";
 
     private static final Angle LOWEST = Angle.ofDegrees(20);
     private static final Angle NEW_STAR = Angle.ofDegrees(3);
@@ -108,12 +108,12 @@ public final class PointingWords {
         int believed = pointing.checked().believed().size();
         return (believed == 0 ? "No star" : believed == 1 ? "One star" : believed + " stars")
                 + " centred since the axis"
-                + " last moved: from three on they tell the mount's errors and where the axis points.";
+                + " last moved. Three or more give the mount's errors and the polar axis.";
     }
 
     private static String expected(NightState night, PointingModel model) {
         return "Go-tos land within " + AngleWords.size(over(night, model).nineteenOfTwenty(model))
-                + " of the middle, 19 times in 20, over the sky in reach; by "
+                + " of the centre (95 %) over the reachable sky; from "
                 + model.centrings().size() + (model.centrings().size() == 1 ? " star." : " stars.");
     }
 
@@ -130,9 +130,9 @@ public final class PointingWords {
                 .filter(VisualObservation.class::isInstance)
                 .map(VisualObservation.class::cast)
                 .forEach(look -> look.goToWithin()
-                        .ifPresent(within ->
-                                lines.add((error.compareTo(within) <= 0 ? "Good enough for " : "Not yet enough for ")
-                                        + look.name() + ", which wants " + AngleWords.size(within) + ".")));
+                        .ifPresent(within -> lines.add(
+                                (error.compareTo(within) <= 0 ? "Accurate enough for " : "Not yet accurate enough for ")
+                                        + look.name() + ", which needs " + AngleWords.size(within) + ".")));
         return lines;
     }
 
@@ -140,7 +140,7 @@ public final class PointingWords {
         ObservingMoment moment = ObservingMoment.of(
                 night.begun().site(), SkyTime.of(now), night.begun().weather());
         if (SunGuard.at(moment).isSunUp()) {
-            return Optional.of("By day polewright stars says which star to centre, away from the Sun.");
+            return Optional.of("By day, polewright stars lists stars to centre that are well away from the Sun.");
         }
         PointingLimits reach =
                 PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
@@ -187,10 +187,10 @@ public final class PointingWords {
                 .map(standing -> standing.term().words())
                 .toList();
         if (!open.isEmpty()) {
-            lines.add("Not told: " + String.join("; ", open) + ".");
+            lines.add("Not constrained: " + String.join("; ", open) + ".");
         }
         for (InseparableTerms group : model.inseparable()) {
-            lines.add("Told only together: "
+            lines.add("Not separable with these stars: "
                     + group.terms().stream().map(PointingTerm::words).collect(Collectors.joining("; ")) + ".");
         }
         if (isTelling(pointing)) {
@@ -204,11 +204,7 @@ public final class PointingWords {
     }
 
     private static String axis(AxisOffset offset, OffsetCovariance covariance) {
-        return "By these stars the axis points " + AngleWords.size(offset.east())
-                + (offset.east().radians() < 0 ? " west" : " east") + " and " + AngleWords.size(offset.up())
-                + (offset.up().radians() < 0 ? " below" : " above") + " the pole (± "
-                + AngleWords.size(covariance.sigmaEast()) + ", " + AngleWords.size(covariance.sigmaUp())
-                + "); it counts as a sighting.";
+        return "Axis by these stars: " + FixWords.withUncertainty(offset, covariance) + ". It counts as a sighting.";
     }
 
     /** A star that was centred: what is left at it, and what a go-to there would have missed by without it. */
@@ -240,25 +236,26 @@ public final class PointingWords {
         List<String> lines = new ArrayList<>();
         for (CentringDoubt doubt : pointing.checked().doubts()) {
             if (doubt instanceof CentringDoubt.OneWrong wrong) {
-                lines.add("DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is left out"
-                        + likely(wrong.mistakes()) + ". To take it back: polewright undo "
+                lines.add("DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is not used"
+                        + likely(wrong.mistakes()) + ". To remove it: polewright undo "
                         + pointing.seqs().get(wrong.index()) + ".");
             } else if (doubt instanceof CentringDoubt.OneOf one) {
                 lines.add("DOUBT " + stars(pointing, one.indexes())
-                        + " contradict each other, and which is wrong cannot be told" + likely(one.mistakes())
+                        + " contradict each other, and nothing shows which is wrong" + likely(one.mistakes())
                         + ". Centre one more star.");
             } else if (doubt instanceof CentringDoubt.NotUp down) {
                 lines.add("DOUBT " + stars(pointing, down.indexes())
                         + (down.indexes().size() == 1 ? " was" : " were")
-                        + " below the horizon then: the star, the time or the site is wrong" + shared(down.mistakes())
+                        + " below the horizon at that time: star, time or site is wrong" + shared(down.mistakes())
                         + ".");
             } else if (doubt instanceof CentringDoubt.AllMistaken all) {
                 lines.add("DOUBT  All of them contradict each other" + shared(all.mistakes()) + ".");
             } else if (doubt instanceof CentringDoubt.ZeroByHours hours) {
                 lines.add("NOTE  The zero of hour angle is off by " + Math.abs(hours.hours())
                         + (Math.abs(hours.hours()) == 1 ? " whole hour" : " whole hours")
-                        + ": the clock, summer time or the longitude may be wrong; or the mount was never set. Go-tos are"
-                        + " right either way.");
+                        + ". The clock, summer time or the longitude may be wrong, or the mount was never"
+                        + " synchronised. Go-tos are"
+                        + " right in any case.");
             }
         }
         return lines;

@@ -30,16 +30,17 @@ public final class PoleStarWords {
     private static List<String> lines(PoleStarSearch search, Optic finder, NightState night) {
         String star = search.star().name();
         List<String> lines = new ArrayList<>();
-        lines.add("FIND  To bring " + star + " into view after all, face the pole and look along the tube in its home"
+        lines.add("FIND  To bring " + star + " into view, face the pole and look along the tube in its home"
                 + " position. By the fix " + star + " is " + toTheEye(search) + " (±"
                 + Math.max(1, Math.round(2 * search.sigma().degrees())) + "°). A fist at arm's length is 10° wide.");
         lines.add("SWEEP " + sweep(search, finder));
-        lines.add(
-                "CARE  What follows moves the whole mount. It is heavy: work with a second person. Clamp the tube first; "
-                        + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
+        lines.add("CARE  The next step moves the whole mount. It is heavy: work with a second person. Clamp the tube"
+                + " first; "
+                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
         lines.add("SWING Or move the mount by hand until " + star + " is in the " + finder.name()
                 + byFields(search, finder) + ".");
-        lines.add("THEN  after moving it: " + Wrapping.unbroken("polewright knock") + ", and sight the still point.");
+        lines.add("THEN  after moving it: " + Wrapping.unbroken("polewright knock")
+                + ", then sight the centre of rotation.");
         return lines;
     }
 

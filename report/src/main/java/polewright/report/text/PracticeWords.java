@@ -52,8 +52,8 @@ public final class PracticeWords {
         } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
             return rocking.star()
                     .map(star -> star.star() + " stands " + PlainNumber.of(star.fields()) + " of the field from the"
-                            + " still point, toward " + PlainNumber.of(star.clock()) + " on the clock")
-                    .orElse("no star that you know is in the field of the "
+                            + " centre of rotation, toward " + PlainNumber.of(star.clock()) + " on the clock")
+                    .orElse("no star you know is in the field of the "
                             + rocking.optic().name());
         } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
             return drifted.star() + " drifted " + PlainNumber.of(drifted.moved().count()) + " "
@@ -77,7 +77,7 @@ public final class PracticeWords {
         } else if (deed instanceof PracticeAction.Unclamp) {
             return "the clamps are loose";
         } else if (deed instanceof PracticeAction.RockAndLook look) {
-            return "looked through the " + look.optic() + " while rocking";
+            return "looked through the " + look.optic() + " while swinging in RA";
         } else if (deed instanceof PracticeAction.ReadCompass) {
             return "read the compass";
         } else if (deed instanceof PracticeAction.ReadScale) {
@@ -162,7 +162,7 @@ public final class PracticeWords {
         lines.add("");
         lines.add("NOT NEEDED");
         if (debrief.unneeded().isEmpty()) {
-            lines.add("  Nothing: every minute served.");
+            lines.add("  Nothing: every minute was needed.");
         }
         debrief.unneeded()
                 .forEach(waste -> lines.add("  " + AxisWords.clock(waste.deed().from()) + ": "
@@ -170,7 +170,7 @@ public final class PracticeWords {
                         + reason(waste.reason()) + "."));
         lines.add("");
         lines.add("ON THE SAME WEDGE");
-        lines.add("  " + routine("who does as the advice says", debrief.advised()));
+        lines.add("  " + routine("following the advice", debrief.advised()));
         lines.add("  " + routine("with a handbook and no advice", debrief.plain()));
         return lines;
     }
@@ -188,7 +188,7 @@ public final class PracticeWords {
     private static String kind(PracticeAction.Kind kind) {
         return switch (kind) {
             case READING -> "compass and scale";
-            case EYEPIECE -> "looking while rocking";
+            case EYEPIECE -> "looking while swinging in RA";
             case DRIFT -> "watching stars drift";
             case FRAMES -> "taking frames";
             case TURNING -> "turning screws";
@@ -201,10 +201,10 @@ public final class PracticeWords {
     private static String reason(Debrief.Reason reason) {
         return switch (reason) {
             case AFTER_STOP -> "the advice had said stop";
-            case NOT_LOGGED -> "what was seen was not logged";
-            case TOO_FAR -> "it went past the goal by more than the allowance";
-            case WRONG_WAY -> "it took the axis farther off";
-            case WAITED -> "the sky does not wait";
+            case NOT_LOGGED -> "the result was not logged";
+            case TOO_FAR -> "it overshot by more than the allowance";
+            case WRONG_WAY -> "it moved the axis farther off";
+            case WAITED -> "the sky moves on";
         };
     }
 }

@@ -28,14 +28,14 @@ public final class RankingWords {
         for (RankedSighting sighting : ranking) {
             if (told.add(sighting.kind())) {
                 lines.add("      " + told.size() + ". " + what(sighting) + ": " + TimeSpans.about(sighting.minutes())
-                        + " in all, a chance of " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
+                        + " in all, " + AdviceWords.percent(sighting.probabilityAfter()) + ".");
             }
         }
         if (!lines.isEmpty()) {
             lines.add(
                     0,
-                    "RANK  Sightings that could come next, most gain a minute first, with the chance of good enough"
-                            + " after it and the turn that may follow:");
+                    "RANK  Possible next sightings, best gain per minute first. The percentage is the chance of being"
+                            + " good enough after it and the turn that follows:");
         }
         return lines;
     }
@@ -57,7 +57,7 @@ public final class RankingWords {
             case COMPASS -> "the compass";
             case SHADOW -> "the shadow of a plumb line";
             case LEVEL_AND_SCALE -> "level and scale";
-            case STILL_POINT -> "the still point";
+            case STILL_POINT -> "the centre of rotation";
             case DRIFT_ON_MERIDIAN -> "a drift near the meridian";
             case DRIFT_EAST_OR_WEST -> "a drift in the east or west";
             case FRAMES -> "camera frames";

@@ -16,12 +16,12 @@ public final class ReachWords {
             return "behind the skyline (" + degrees(hidden.altitude()) + " up, the skyline " + degrees(hidden.skyline())
                     + ")";
         } else if (barrier instanceof Barrier.TooLow low) {
-            return "too low (" + degrees(low.altitude()) + ", you look no lower than " + degrees(low.lowest()) + ")";
+            return "too low (" + degrees(low.altitude()) + ", your lower limit is " + degrees(low.lowest()) + ")";
         } else if (barrier instanceof Barrier.StrikesFork strikes) {
             return (strikes.part() == Barrier.End.BACK ? "what is behind the tube" : "the tube's front")
                     + " would strike the fork beyond " + signed(strikes.farthest());
         } else if (barrier instanceof Barrier.CablesEnd cables) {
-            return "the swing ends at "
+            return "the RA travel ends at "
                     + String.format(
                             Locale.ROOT, "%.1f h", cables.farthest().abs().hours())
                     + (cables.farthest().radians() < 0 ? " east" : " west");

@@ -28,9 +28,9 @@ public final class ScrewWords {
         return switch (advice.tests().size()) {
             case 0 -> Optional.empty();
             case 1 ->
-                Optional.of("Test turn: it is not known yet which way this screw goes. The next sighting shows it.");
+                Optional.of("Test turn: the direction of this screw is not yet known. The next sighting will show it.");
             default ->
-                Optional.of("Test turns: it is not known yet which way the screws go. The next sighting shows it.");
+                Optional.of("Test turns: the screw directions are not yet known. The next sighting will show them.");
         };
     }
 
@@ -43,10 +43,10 @@ public final class ScrewWords {
             return Optional.empty();
         }
         if (azimuth && altitude && senses.isAzimuthKnown() == senses.isAltitudeKnown()) {
-            return Optional.of("The directions of both screws were not entered"
+            return Optional.of("Both screw directions are assumed"
                     + (senses.isAzimuthKnown()
-                            ? "; earlier nights have shown them."
-                            : ". The first turn of each shows its own."));
+                            ? "; earlier nights confirmed them."
+                            : " until the first turn of each has been checked."));
         }
         List<String> lines = new ArrayList<>();
         if (azimuth) {
@@ -59,8 +59,8 @@ public final class ScrewWords {
     }
 
     private static String assumed(String screw, boolean isShown) {
-        return "The direction of the " + screw + " screw was not entered"
-                + (isShown ? "; earlier nights have shown it." : ". The first turn shows it.");
+        return "The direction of the " + screw + " screw is assumed"
+                + (isShown ? "; earlier nights confirmed it." : " until its first turn has been checked.");
     }
 
     /** One line for each screw that goes the other way than the rig says, once the night has shown it, for certain or nearly. */
@@ -83,16 +83,16 @@ public final class ScrewWords {
             return Optional.of(otherWay(screw, learned));
         }
         return probability >= WORTH_TELLING_SENSE
-                ? Optional.of("The " + screw + " screw probably turns the opposite way from the one "
-                        + (learned.isSenseAssumed() ? "assumed" : "the rig gives") + ": clockwise "
+                ? Optional.of("The " + screw + " screw probably works the opposite way from the one "
+                        + (learned.isSenseAssumed() ? "assumed" : "in the rig file") + ": clockwise "
                         + way(learned) + " (" + AdviceWords.percent(probability) + ").")
                 : Optional.empty();
     }
 
     private static String way(Screw screw) {
         return switch (screw.clockwise()) {
-            case RIGHT -> "takes the axis right";
-            case LEFT -> "takes the axis left";
+            case RIGHT -> "moves the axis right";
+            case LEFT -> "moves the axis left";
             case RAISES -> "raises the axis";
             case LOWERS -> "lowers the axis";
         };
@@ -101,9 +101,9 @@ public final class ScrewWords {
     private static String otherWay(String screw, Screw learned) {
         String way = way(learned);
         return learned.isSenseAssumed()
-                ? "The " + screw + " screw turns the opposite way from the one assumed: clockwise " + way
+                ? "The " + screw + " screw works the opposite way from the one assumed: clockwise " + way
                         + ". The advice allows for it, tonight and on later nights."
-                : "The " + screw + " screw turns the opposite way from the one the rig gives: clockwise " + way
+                : "The " + screw + " screw works the opposite way from the one in the rig file: clockwise " + way
                         + ". The advice allows for it tonight; correct the rig for later nights.";
     }
 
@@ -121,10 +121,10 @@ public final class ScrewWords {
         List<String> parts = new ArrayList<>();
         ScrewSenses senses = ScrewSenses.before(rig);
         if (rig.azimuthScrew().isSenseAssumed() && senses.isAzimuthKnown()) {
-            parts.add("the azimuth screw turned clockwise " + way(rig.azimuthScrew()));
+            parts.add("turning the azimuth screw clockwise " + way(rig.azimuthScrew()));
         }
         if (rig.altitudeScrew().isSenseAssumed() && senses.isAltitudeKnown()) {
-            parts.add("the altitude screw turned clockwise " + way(rig.altitudeScrew()));
+            parts.add("turning the altitude screw clockwise " + way(rig.altitudeScrew()));
         }
         addGain(parts, "azimuth", experience.azimuthFactor(), experience.azimuthSigma());
         addGain(parts, "altitude", experience.altitudeFactor(), experience.altitudeSigma());
@@ -144,7 +144,7 @@ public final class ScrewWords {
             ways.add((shift.up().radians() > 0 ? "raises" : "lowers") + " this axis " + AngleWords.size(shift.up()));
         }
         if (isUsual(shift.east(), experience)) {
-            ways.add((ways.isEmpty() ? "takes this axis " : "takes it ")
+            ways.add((ways.isEmpty() ? "moves this axis " : "moves it ")
                     + AngleWords.size(shift.east())
                     + (shift.east().radians() > 0 ? " east" : " west"));
         }
@@ -172,10 +172,11 @@ public final class ScrewWords {
     private static String finding(ScrewFinding finding) {
         if (finding instanceof ScrewFinding.LeaningBase leaning) {
             return "The base leans about " + degrees(leaning.toTheRight()) + " to the " + side(leaning.toTheRight())
-                    + " as you face the pole, so each screw also moves the axis the other's way. The advice allows for it.";
+                    + " as you face the pole, so each screw also moves the axis a little in the other direction. The"
+                    + " advice allows for it.";
         } else if (finding instanceof ScrewFinding.CrookedHinge crooked) {
             return "The altitude hinge is about " + degrees(crooked.toTheRight())
-                    + " out of square: raising the axis also takes it to the " + side(crooked.toTheRight())
+                    + " out of square, so raising the axis also moves it to the " + side(crooked.toTheRight())
                     + ". The advice allows for it.";
         }
         throw new IllegalStateException("no words for " + finding);

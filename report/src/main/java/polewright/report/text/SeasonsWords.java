@@ -51,10 +51,10 @@ public final class SeasonsWords {
     public static List<String> of(Seasons seasons) {
         List<String> lines = new ArrayList<>();
         if (!seasons.nights().isEmpty()) {
-            lines.add("Arcminutes from the pole on the sky, east and up counted positive; drift: from how the last"
-                    + " night left the axis to how this one found it"
-                    + (isAnyDrift(seasons) ? ", * where that is more than the sightings' uncertainty explains" : "")
-                    + "; min: to 'stop', or to the last event.");
+            lines.add("Arcminutes from the pole on the sky, east and up positive. Drift: from where the last"
+                    + " night left the axis to where this one found it"
+                    + (isAnyDrift(seasons) ? ", * where that exceeds the sightings' uncertainty" : "")
+                    + ". Min: minutes to 'stop', or to the last event.");
         }
         lines.addAll(conclusions(seasons));
         return lines;
@@ -84,27 +84,27 @@ public final class SeasonsWords {
     public static List<String> leftOut(LoggedNights nights) {
         return nights.unreadable().stream()
                 .map(night -> "NOTE  Night " + night.number()
-                        + " cannot be worked out and is left out; it is in the log as it was.")
+                        + " cannot be evaluated and is left out; it is unchanged in the log.")
                 .toList();
     }
 
     private static String sentence(NightRecord night, Optional<NightGap> before) {
         String drift = before.filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
-                .map(gap -> " Since the last night it had gone " + MotionWords.way(gap.drift())
-                        + (gap.isMoreThanUncertainty() ? "." : ", no more than the uncertainty explains."))
+                .map(gap -> " Since the last night it had moved " + MotionWords.way(gap.drift())
+                        + (gap.isMoreThanUncertainty() ? "." : ", which is within the uncertainty."))
                 .orElse("");
         String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
         String name = "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": ";
         if (night.found().isEmpty() && night.left().isEmpty()) {
-            return name + "where the axis pointed is not known." + turns;
+            return name + "no fix." + turns;
         }
         return name + "found " + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
                 + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
     }
 
     private static String where(Optional<AxisAtTime> then) {
-        return then.map(t -> FixWords.direction(t.offset())).orElse("it is not known how");
+        return then.map(t -> FixWords.direction(t.offset())).orElse("without a fix");
     }
 
     private static boolean isAnyDrift(Seasons seasons) {
@@ -169,7 +169,7 @@ public final class SeasonsWords {
             return Optional.of("NOTE  Between night " + anew.from().id().number() + " and night "
                     + anew.to().id().number() + " it went "
                     + AngleWords.size(anew.by().distance())
-                    + ", farther than a pier moves: the mount was set down again.");
+                    + ", farther than a pier moves, so the mount was set down again.");
         }
         return Optional.empty();
     }

@@ -19,7 +19,7 @@ final class SightingCommandWords {
         return switch (take.kind()) {
             case SHADOW ->
                 List.of(
-                        "CARE  Work with the shadow only: never look at the Sun, nor point tube or finder toward it.",
+                        "CARE  Work with the shadow only. Never look at the Sun or point tube or finder toward it.",
                         then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
             case COMPASS -> List.of(then("polewright sight compass BEARING"));
             case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
@@ -56,7 +56,7 @@ final class SightingCommandWords {
     }
 
     private static String unit(Optional<Optic> optic) {
-        return optic.map(o -> o.division().isPresent() ? "divisions" : "parts of the way to the edge")
+        return optic.map(o -> o.division().isPresent() ? "divisions" : "fractions of the way to the edge")
                 .orElse("arcseconds");
     }
 

@@ -37,7 +37,7 @@ public final class SimulationWords {
                         ? NightWords.heading(moment.event(), EventWords.begun(begun))
                         : event.get(0));
         moment.look().ifPresent(look -> {
-            lines.add("  FRAME A new one says which turns remain:");
+            lines.add("  FRAME A new frame shows the turns that remain:");
             lines.add("        " + FrameWords.both(look.screws().orders()) + ".");
             WatchWords.wrongWays(look.screws().azimuthWentWrong(), look.screws().altitudeWentWrong())
                     .forEach(line -> lines.add("        " + line));
@@ -49,7 +49,7 @@ public final class SimulationWords {
     private static String frame(Photograph photograph) {
         return "FRAME " + AxisWords.clock(photograph.attitude().at()) + ": "
                 + photograph.match().starsMatched() + " of "
-                + photograph.match().starsFound() + " stars known.";
+                + photograph.match().starsFound() + " stars matched.";
     }
 
     /** The truth that was hidden, against what was told. */
@@ -63,11 +63,11 @@ public final class SimulationWords {
         lines.add("  now       " + AxisWords.direction(now) + " (" + AxisWords.fine(now.distance()) + " off)");
         lines.add(
                 "  the fix   " + AxisWords.direction(last.night().fix().state().offset()));
-        lines.add("            wrong by " + error(last));
+        lines.add("            error " + error(last));
         night.stream()
                 .filter(SimulationWords::toldByFrames)
                 .findFirst()
-                .ifPresent(moment -> lines.add("  frames    the first three were wrong by " + error(moment)));
+                .ifPresent(moment -> lines.add("  frames    error of the first three " + error(moment)));
         lines.add("  " + verdict(last.night(), now));
         return lines;
     }
@@ -77,22 +77,22 @@ public final class SimulationWords {
                 && taken.sighting() instanceof TurnedFrames;
     }
 
-    /** {@code 6″; told: give or take 7″}. */
+    /** {@code 6″; stated uncertainty 7″}. */
     private static String error(RehearsedNight.Moment moment) {
         OffsetCovariance covariance = moment.night().fix().state().offsetCovariance();
         AxisOffset wrong =
                 moment.night().fix().state().offset().minus(moment.wedge().offset());
-        return AxisWords.fine(wrong.distance()) + "; told: give or take " + AxisWords.fine(covariance.largestSigma());
+        return AxisWords.fine(wrong.distance()) + "; stated uncertainty " + AxisWords.fine(covariance.largestSigma());
     }
 
     private static String verdict(NightState state, AxisOffset truth) {
         boolean within = state.allowance().contains(truth);
         if (!(state.advice() instanceof Advice.Stop)) {
-            return "Not finished: after " + state.standing().size() + " events the advice had still not said stop. The"
+            return "Not finished: after " + state.standing().size() + " events the advice had not yet said stop. The"
                     + " axis is " + (within ? "within" : "outside") + " the allowance.";
         }
         return within
-                ? "Within the allowance: good enough indeed."
-                : "Outside the allowance: one of the few nights that the odds leave over.";
+                ? "Within the allowance: good enough."
+                : "Outside the allowance: one of the few that the quoted chance leaves.";
     }
 }

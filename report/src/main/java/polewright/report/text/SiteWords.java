@@ -25,7 +25,7 @@ public final class SiteWords {
         doubtful.kilometresFromLast()
                 .ifPresent(far -> reasons.add(String.format(Locale.ROOT, "%,.0f km from the last night's site", far)));
         String place = place(doubtful.site());
-        return reasons.isEmpty() ? place + " looks mistaken" : place + " is " + String.join(", and ", reasons);
+        return reasons.isEmpty() ? place + " looks wrong" : place + " is " + String.join(", and ", reasons);
     }
 
     /**

@@ -46,8 +46,8 @@ public final class SkipWords {
         return switch (reason) {
             case NOT_FOUND -> "I cannot find " + star;
             case NOT_IN_VIEW -> star + " is not in view";
-            case HIDDEN -> "Something hides " + star;
-            case CLOUD -> take.star().isPresent() ? "Cloud there" : "Cloud";
+            case HIDDEN -> "Something blocks " + star;
+            case CLOUD -> take.star().isPresent() ? "Cloud over it" : "Cloud";
             case NO_OPTIC -> "No " + take.kind().optic(rig).map(Optic::name).orElse("optic") + " here";
             case NO_INSTRUMENT -> "No " + instrument(Skip.Sighting.of(take.kind())) + " here";
         };
@@ -93,16 +93,17 @@ public final class SkipWords {
     public static String consequence(Skip skip) {
         String star = skip.star().map(body -> body.label()).orElse("It");
         return switch (skip.because()) {
-            case NOT_FOUND -> star + " is not advised again tonight.";
-            case NOT_IN_VIEW -> "The still point is advised again once a screw is turned or the mount is moved.";
-            case HIDDEN ->
-                "Tonight nothing is advised within 10° to the left and right of " + star + ", up to 5° above it.";
+            case NOT_FOUND -> star + " will not be suggested again tonight.";
+            case NOT_IN_VIEW ->
+                "The centre of rotation will be suggested again once a screw is turned or the mount is moved.";
+            case HIDDEN -> "No more sightings tonight within 10° left and right of " + star + ", up to 5° above it.";
             case CLOUD ->
                 skip.star().isPresent()
-                        ? "Nothing within 30° of " + star + " is advised for an hour."
-                        : sighting(skip) + " not advised for an hour.";
-            case NO_OPTIC -> "Tonight is planned without the " + skip.optic().orElse("optic") + ".";
-            case NO_INSTRUMENT -> sighting(skip) + " not advised again tonight.";
+                        ? "No sightings within 30° of " + star + " for an hour."
+                        : sighting(skip) + " not suggested for an hour.";
+            case NO_OPTIC ->
+                "Tonight's advice will do without the " + skip.optic().orElse("optic") + ".";
+            case NO_INSTRUMENT -> sighting(skip) + " not suggested again tonight.";
         };
     }
 
@@ -129,12 +130,12 @@ public final class SkipWords {
     /** What can be done while nothing is left to sight. */
     static List<String> waiting(Advice.WaitForSky wait) {
         List<String> lines = new ArrayList<>();
-        lines.add("WAIT  Nothing is left to sight: everything that could come next has been skipped.");
+        lines.add("WAIT  No sighting is left: everything that could come next has been skipped.");
         lines.add(Optional.of(wait)
                 .flatMap(Advice.WaitForSky::lookAgain)
                 .map(at -> "NEXT  Look again at " + AdviceWords.clock(at) + ", when the cloud may have passed.")
-                .orElse("NEXT  Undo a skip as soon as that sighting can be taken."));
-        lines.add("THEN  " + Wrapping.unbroken("polewright undo NUMBER") + " takes one back; "
+                .orElse("NEXT  Undo a skip as soon as that sighting is possible."));
+        lines.add("THEN  " + Wrapping.unbroken("polewright undo NUMBER") + " brings one back; "
                 + Wrapping.unbroken("polewright log") + " lists them.");
         return lines;
     }

@@ -34,7 +34,7 @@ public final class StarFindingWords {
     private static final double FIST_DEG = 10;
     private static final double LEAST_MOVE_DEG = 0.5;
     private static final String SUN_IS_UP =
-            "The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep about for a star.";
+            "The Sun is up. Cap the finder. Keep the tube capped while it moves. Never sweep for a star.";
 
     private final Evening evening;
     private final ZoneId zone;
@@ -90,7 +90,7 @@ public final class StarFindingWords {
         chosen.expectedError()
                 .ifPresent(error -> lines.add("After " + (chosen.stars().size() == 1 ? "it" : "them all")
                         + ", expect go-tos within " + AngleWords.size(error)
-                        + " of the middle, 19 times in 20, if each is centred to 1′."));
+                        + " of the centre (95 %) if each is centred to 1′."));
         return lines;
     }
 
@@ -127,7 +127,7 @@ public final class StarFindingWords {
         } else {
             lines.add(new Line(
                     "FIND",
-                    "The sky is too bright to see it by eye: set the circles to hour angle "
+                    "The sky is too bright to see it by eye. Set the circles to hour angle "
                             + AngleWords.hourAngle(star.seen().place().hourAngle()) + ", declination "
                             + Sexagesimal.degrees(star.seen().place().declination(), 0)
                             + ", and look through the telescope, focused on infinity."));
@@ -149,7 +149,7 @@ public final class StarFindingWords {
 
     private static String brightness(double magnitude) {
         if (magnitude < -1) {
-            return "The brightest star of all";
+            return "The brightest star in the sky";
         }
         if (magnitude < 0.5) {
             return "Very bright";
@@ -157,7 +157,7 @@ public final class StarFindingWords {
         if (magnitude < 1.5) {
             return "Bright";
         }
-        return magnitude < 2.5 ? "Fairly bright" : "Easily seen, not bright";
+        return magnitude < 2.5 ? "Fairly bright" : "Easily visible, not bright";
     }
 
     /** {@code The brightest of Lyra. Deneb is 2½ fists (24°) to its left, fainter.} */
@@ -174,7 +174,7 @@ public final class StarFindingWords {
         around.lookalikes().forEach(other -> lines.add(other.name() + ", " + neighbour(other) + "."));
         around.planets()
                 .forEach(planet -> lines.add(planet.name() + ", " + neighbour(planet)
-                        + ": a planet, it shines steadily; the star twinkles."));
+                        + ": a planet. It shines steadily; the star twinkles."));
         return lines;
     }
 
@@ -199,7 +199,7 @@ public final class StarFindingWords {
 
     private String move(StarMove move) {
         if (move.slower().degrees() < LEAST_MOVE_DEG) {
-            return "None: the tube is there.";
+            return "None: already there.";
         }
         boolean hasPolarAxis = evening.rig().kind() != MountKind.FORK_UPRIGHT;
         String lower = turn(move.longitude(), hasPolarAxis ? "west" : "right", hasPolarAxis ? "east" : "left")
@@ -220,7 +220,7 @@ public final class StarFindingWords {
 
     private static String why(AlignmentStar star) {
         String side = star.seen().place().hourAngle().radians() > 0 ? "west" : "east";
-        return (star.isBrightestAround() ? "The brightest for 2 fists around" : "Well placed to spread the stars")
+        return (star.isBrightestAround() ? "Brightest star within 20° (two fists)" : "Well spread from the others")
                 + ", " + side + " of the meridian.";
     }
 
@@ -229,7 +229,7 @@ public final class StarFindingWords {
         if (chosen.isSunUp()) {
             return List.of(
                     SUN_IS_UP,
-                    "These stars, and the ways between them, keep 30° from the Sun. Make no other move. Local rules"
+                    "These stars, and the moves between them, stay 30° from the Sun. Make no other move. Local rules"
                             + " for viewing by day come first.");
         }
         return evening.darkness()
@@ -245,11 +245,11 @@ public final class StarFindingWords {
         List<String> lines = new ArrayList<>();
         boolean isTelescopeNeeded = chosen.stars().stream().anyMatch(star -> !star.isSeenByEye());
         if (chosen.stars().size() < asked) {
-            lines.add("No more than " + chosen.stars().size() + " of the " + asked + " asked for can be used now.");
+            lines.add("Only " + chosen.stars().size() + " of the " + asked + " requested can be used now.");
         }
         if (isTelescopeNeeded) {
             lines.add("For a clear sky and " + PlainNumber.of(apertureMm)
-                    + " mm of aperture with a low-power eyepiece (--aperture names yours).");
+                    + " mm of aperture with a low-power eyepiece (--aperture sets yours).");
         }
         if (isTelescopeNeeded || chosen.stars().size() < asked) {
             lines.add(whenOut(chosen.outByEye()));
@@ -271,8 +271,9 @@ public final class StarFindingWords {
     private String reason(AlignmentOutcome.Nothing nothing) {
         if (nothing.isWayBarredBySun()) {
             return isFromHome
-                    ? "from home, every simple way to those that are bright enough passes near the Sun."
-                    : "every simple way there passes near the Sun. Cap the tube, take it home by the way that leads away"
+                    ? "from the home position, every simple move to a star that is bright enough passes near the Sun."
+                    : "every simple move there passes near the Sun. Cap the tube, move it home by the way that leads"
+                            + " away"
                             + " from the Sun, and ask again without --from.";
         }
         Optional<ExclusionReason> main = nothing.hurdles().entrySet().stream()
@@ -283,17 +284,18 @@ public final class StarFindingWords {
         return switch (main.orElse(ExclusionReason.AWKWARD)) {
             case SKY_TOO_BRIGHT ->
                 "the sky is too bright, even through " + PlainNumber.of(apertureMm)
-                        + " mm of aperture (--aperture names yours).";
-            case OUT_OF_REACH -> "the skyline or the mount's limits hide all that are bright enough.";
-            case AWKWARD -> "all that are bright enough stand too low, overhead or beside the pole.";
-            case NEAR_SUN -> "all that are bright enough stand near the Sun.";
-            case NEAR_MOON -> "the Moon drowns those that can be reached.";
+                        + " mm of aperture (--aperture sets yours).";
+            case OUT_OF_REACH ->
+                "all stars that are bright enough are behind the skyline or beyond the mount's limits.";
+            case AWKWARD -> "all stars that are bright enough are too low, overhead or close to the pole.";
+            case NEAR_SUN -> "all stars that are bright enough are near the Sun.";
+            case NEAR_MOON -> "those within reach are lost in moonlight.";
         };
     }
 
     private String whenOut(Optional<Instant> out) {
-        return out.map(at -> "Enough are to be seen by eye from " + time(at) + " on.")
-                .orElse("Not enough come out for the bare eye within a day.");
+        return out.map(at -> "Enough stars are visible to the naked eye from " + time(at) + " on.")
+                .orElse("Not enough stars become visible to the naked eye within a day.");
     }
 
     private String time(Instant at) {

@@ -62,7 +62,7 @@ public final class TonightWords {
         return lines;
     }
 
-    /** {@code Worthwhile: 10 h 50 min of astronomical darkness, 6 h 20 min of it without the Moon.} */
+    /** {@code Worthwhile: 10 h 50 min of astronomical darkness, 6 h 20 min of it moonless.} */
     public String worth() {
         Darkness darkness = tonight.evening().darkness();
         if (darkness.isPolarDay()) {
@@ -70,23 +70,23 @@ public final class TonightWords {
         }
         Optional<Interval> night = darkness.below(SunDepth.ASTRONOMICAL);
         if (night.isEmpty()) {
-            return "Bright things only: the sky does not get quite dark tonight.";
+            return "Bright objects only: the sky does not get fully dark tonight.";
         }
         Duration moonless =
                 tonight.moon().moonless().stream().map(Interval::length).reduce(Duration.ZERO, Duration::plus);
         String dark = length(night.get().length()) + " of astronomical darkness, ";
         if (moonless.toMinutes() < 30) {
             return tonight.moon().phase().litShare() < 0.3
-                    ? "Worthwhile: " + dark + "with a slim Moon."
-                    : "For planets, clusters and double stars: " + dark + "the Moon in all of it.";
+                    ? "Worthwhile: " + dark + "with a thin Moon."
+                    : "For planets, clusters and double stars: " + dark + "with the Moon up throughout.";
         }
         boolean isMostlyMoonless =
                 moonless.multipliedBy(2).compareTo(night.get().length()) >= 0;
         return (isMostlyMoonless ? "Worthwhile: " : "Partly worthwhile: ")
                 + dark
                 + (moonless.compareTo(night.get().length().minusMinutes(1)) >= 0
-                        ? "no Moon in it."
-                        : length(moonless) + " of it without the Moon.");
+                        ? "all of it moonless."
+                        : length(moonless) + " of it moonless.");
     }
 
     public List<String> darkness() {
@@ -122,14 +122,15 @@ public final class TonightWords {
             Instant begin = sunset.minus(TO_SET_UP);
             if (now.isBefore(sunset) && sunset.isAfter(darkness.noonToNoon().from())) {
                 lines.add("By " + clock.inSentence(begin)
-                        + ": tripod, wedge, level (polewright ground). The tube capped while the Sun is up.");
+                        + ": set up tripod and wedge, level (polewright ground). Keep the tube capped while"
+                        + " the Sun is up.");
             }
         });
         darkness.below(SunDepth.NAUTICAL)
                 .map(Interval::from)
                 .filter(now::isBefore)
                 .ifPresent(dusk -> lines.add("From " + clock.inSentence(dusk)
-                        + ": the axis (polewright next), then alignment stars (polewright stars)."));
+                        + ": polar axis (polewright next), then alignment stars (polewright stars)."));
         return lines;
     }
 
@@ -154,10 +155,10 @@ public final class TonightWords {
     public String planned() {
         if (tonight.plan().slots().isEmpty()) {
             return tonight.others().isEmpty()
-                    ? "Nothing can be planned: nothing of the lists is in reach while it is dark enough."
-                    : "Nothing can be planned: nothing of the lists is in reach for a whole turn while it is dark enough.";
+                    ? "Nothing to plan: no listed object is in reach while it is dark enough."
+                    : "Nothing to plan: no listed object is in reach long enough while it is dark.";
         }
-        return "The plan, for " + work() + ": by height, moonlight, brightness and the field of view. Weather is not"
+        return "The plan for " + work() + ", by altitude, moonlight, brightness and field of view. Weather is not"
                 + " considered.";
     }
 
@@ -210,7 +211,7 @@ public final class TonightWords {
                 && tonight.observing().purpose() == Purpose.CAMERA
                 && tonight.evening().axis().isEmpty();
         return isToCome
-                ? Optional.of("How long exposures may be is known once the axis is (polewright next).")
+                ? Optional.of("Exposure limits follow once the axis is known (polewright next).")
                 : Optional.empty();
     }
 
@@ -258,8 +259,7 @@ public final class TonightWords {
     private Optional<String> moon(Observability showing, Interval when) {
         return tonight.moonDistance(showing, when)
                 .filter(distance -> !showing.target().kind().equals("the Moon"))
-                .map(distance ->
-                        (isDrowned(showing) ? "the Moon is bright and " : "Moon ") + degrees(distance) + " away");
+                .map(distance -> (isDrowned(showing) ? "bright Moon " : "Moon ") + degrees(distance) + " away");
     }
 
     /** Half lit, it hides what is fainter than the planets (common practice). */
@@ -279,8 +279,8 @@ public final class TonightWords {
     }
 
     private static String exposure(ExposureLimits.Limit limit) {
-        return "Single exposures up to " + TimeSpans.atMost(limit.unguided()) + "; guided, "
-                + TimeSpans.atMost(limit.guided()) + ".";
+        return "Exposures up to " + TimeSpans.atMost(limit.unguided()) + " unguided, "
+                + TimeSpans.atMost(limit.guided()) + " guided.";
     }
 
     /** What else shows well, a line each. */
@@ -301,18 +301,18 @@ public final class TonightWords {
         String at = clock.inSentence(caution.at());
         String near = near(caution);
         return switch (caution.crossing()) {
-            case RISES -> "The Sun rises at " + at + ": turn away and cap tube and finder before then." + near;
+            case RISES -> "The Sun rises at " + at + ": move away and cap tube and finder before then." + near;
             case SETS -> "The Sun sets at " + at + ": keep tube and finder capped until then." + near;
         };
     }
 
-    /** {@code  Close to it: Venus 24°, Mercury 18°.} */
+    /** {@code  Near the Sun: Venus 24°, Mercury 18°.} */
     private static String near(TwilightCaution caution) {
         return caution.near().isEmpty()
                 ? ""
                 : caution.near().stream()
                         .map(near -> near.target().label() + " " + degrees(near.distance()))
-                        .collect(Collectors.joining(", ", " Close to it: ", "."));
+                        .collect(Collectors.joining(", ", " Near the Sun: ", "."));
     }
 
     /** What was asked for and cannot be had, with the reason. */
@@ -327,7 +327,7 @@ public final class TonightWords {
     /** Why something cannot be observed tonight. */
     private static String why(TargetOutcome outcome) {
         return outcome instanceof TargetOutcome.OutOfReach out
-                ? "even when highest, " + ReachWords.of(out.barrier())
+                ? "even at its highest, " + ReachWords.of(out.barrier())
                 : "the night is not dark enough for it";
     }
 

@@ -95,7 +95,7 @@ public final class TurnWords {
     }
 
     private static String sky(SkyMeanwhile sky, ScrewTurn turn, boolean isTest) {
-        return "In the " + sky.optic() + (sky.isPoleStar() ? " the pole star" : " a star by the pole") + " moves "
+        return "In the " + sky.optic() + (sky.isPoleStar() ? " the pole star shifts " : " stars near the pole shift ")
                 + (turn.made().isPastAndBack() ? "in all " : "") + fields(sky.fields()) + " toward "
                 + AngleWords.clock(sky.toward().clockwiseFromTop()) + (isTest ? ", or the opposite way." : ".");
     }

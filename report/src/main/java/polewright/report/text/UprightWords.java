@@ -35,24 +35,25 @@ public final class UprightWords {
         String exposure = TimeSpans.of(wanted);
         if (share < NEARLY_ALL && onWedge.guided().compareTo(wanted) < 0) {
             lines.add("For exposures of " + exposure
-                    + " the wedge alone is not enough, see below; upright they can be had" + " on " + percent(share)
+                    + " the wedge alone is not enough, see below. Without it they are possible on " + percent(share)
                     + " of the sky above 30°.");
         } else if (share >= NEARLY_ALL) {
-            lines.add("For exposures of " + exposure + " the wedge buys little: upright they can be had on "
+            lines.add("For exposures of " + exposure + " the wedge gains little: without it they are possible on "
                     + percent(share) + " of the sky above 30°.");
         } else if (share >= SOME) {
-            lines.add("For exposures of " + exposure + " the wedge pays in part: upright they can be had on "
-                    + percent(share) + " of the sky above 30°, toward east and west.");
+            lines.add(
+                    "For exposures of " + exposure + " the wedge is partly worthwhile: without it they are possible on "
+                            + percent(share) + " of the sky above 30°, toward the east and west.");
         } else {
-            lines.add("For exposures of " + exposure + " the wedge is worth it: upright they can be had on only "
+            lines.add("For exposures of " + exposure + " the wedge is worthwhile: without it they are possible on only "
                     + percent(share) + " of the sky above 30°.");
         }
-        lines.add("On the wedge, " + (isAxisKnown ? "with the axis as it is by tonight's log" : "with the axis 5′ off")
-                + ", the corners allow " + TimeSpans.atMost(onWedge.guided()) + " guided anywhere above 30°, "
-                + TimeSpans.atMost(onWedge.unguided()) + " unguided.");
-        lines.add("To look through an eyepiece no wedge is needed.");
+        lines.add("On the wedge, " + (isAxisKnown ? "with the axis where tonight's log has it" : "with the axis 5′ off")
+                + ", field rotation allows " + TimeSpans.atMost(onWedge.guided()) + " guided and "
+                + TimeSpans.atMost(onWedge.unguided()) + " unguided, anywhere above 30°.");
+        lines.add("Visual observing needs no wedge.");
         lines.add("");
-        lines.add("Upright, the longest exposure with " + camera.name() + ", before the corners trail by "
+        lines.add("Upright: longest exposure with " + camera.name() + " before stars in the corners trail by "
                 + String.format(Locale.ROOT, "%.1f″", upright.tolerance().arcseconds()) + ":");
         lines.add("  height   toward north   toward south   NE, SE, SW, NW   10° off E, W");
         for (int altitude : ALTITUDES) {
@@ -65,7 +66,8 @@ public final class UprightWords {
                     time(shortest(upright, altitude, DIAGONALS)),
                     time(shortest(upright, altitude, NEAR_EAST_AND_WEST))));
         }
-        lines.add("Exactly east and west the field stands still for a moment: longer there, but only while the target"
+        lines.add("Due east and west the field stops rotating for a moment. Exposures can be longer there, but only"
+                + " while the target"
                 + " passes.");
         return lines;
     }

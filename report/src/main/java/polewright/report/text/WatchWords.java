@@ -17,25 +17,26 @@ public final class WatchWords {
 
     public static String passedOver(int files) {
         return files == 1
-                ? "One file that is there already is passed over (--all takes it)."
-                : files + " files that are there already are passed over (--all takes them).";
+                ? "One file was already there and is ignored (--all includes it)."
+                : files + " files were already there and are ignored (--all includes them).";
     }
 
     /** What to do while the axis is not known yet. */
     public static String placed(WatchStep.Placed placed) {
         return placed.places() == 1
-                ? "Turn right ascension by 30 to 90 degrees, nothing else, and take another frame."
-                : "That is not far enough yet: turn right ascension on, and take another frame.";
+                ? "Turn right ascension by 30 to 90 degrees, and nothing else. Then take another frame."
+                : "Not far enough yet. Turn right ascension further and take another frame.";
     }
 
     /** That the frames before no longer count, and what to do. */
     public static String startedAfresh(WatchStep.StartedAfresh afresh) {
         return afresh.slew()
-                        .map(far ->
-                                "The camera looks elsewhere, as after a slew or with another target: screws would have"
-                                        + " to have moved the axis by " + AngleWords.size(far) + ".")
-                        .orElse("The frames before are too long ago to go with this one.")
-                + " The axis is found again from here: turn right ascension by 30 to 90 degrees, nothing else, and take"
+                        .map(far -> "The camera points somewhere else, as after a slew: to explain it, the screws would"
+                                + " have"
+                                + " to have moved the axis " + AngleWords.size(far) + ".")
+                        .orElse("The earlier frames are too old to combine with this one.")
+                + " Starting again from this frame: turn right ascension by 30 to 90 degrees, and nothing else, then"
+                + " take"
                 + " another frame.";
     }
 
@@ -60,8 +61,8 @@ public final class WatchWords {
         addBeyond(notes, "altitude", followed.orders().altitude());
         addBeyond(notes, "azimuth", followed.orders().azimuth());
         if (followed.isSenseAssumed() && !followed.goodEnough()) {
-            notes.add(
-                    "Screw directions are assumed until the first turn has been seen: make this one, and take a frame.");
+            notes.add("Screw directions are assumed until the first turn has been checked. Make this turn, then take a"
+                    + " frame.");
         }
         followed.soFar().findings().forEach(finding -> notes.add(FrameWords.of(finding)));
         return notes;
@@ -79,7 +80,7 @@ public final class WatchWords {
     private static void addBeyond(List<String> notes, String screw, FollowedScrews.Order order) {
         if (order.isBeyondTheScrew()) {
             notes.add(
-                    "The " + screw + " screw would need more turns than most wedges have: move the mount by hand first,"
+                    "The " + screw + " screw would need more turns than most wedges have. Move the mount by hand first,"
                             + " then take two new frames.");
         }
     }
@@ -91,7 +92,7 @@ public final class WatchWords {
     /** What to turn now, a tagged line a screw, for the person with a hand on it. */
     public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
         if (followed.goodEnough()) {
-            return List.of("STOP  good enough: let go of the screws.");
+            return List.of("STOP  good enough. Let go of the screws.");
         }
         List<String> lines = new ArrayList<>();
         addOrder(lines, "altitude", followed.orders().altitude());
@@ -107,7 +108,7 @@ public final class WatchWords {
     private static void addOrder(List<String> lines, String screw, FollowedScrews.Order order) {
         double sixteenths = rounded(order.clockwiseTurns());
         if (sixteenths == 0) {
-            lines.add("STILL  " + screw + " screw: no turn remains.");
+            lines.add("DONE  " + screw + " screw: nothing left to turn.");
             return;
         }
         String way = order.isWayUnknown()
@@ -119,7 +120,7 @@ public final class WatchWords {
 
     /** What the screws have done since the axis was found. */
     public static String moved(WatchStep.ScrewsFollowed followed) {
-        return "Since it was found the axis has moved " + offset(followed) + " on the sky.";
+        return "Moved since it was found: " + offset(followed) + " on the sky.";
     }
 
     /** In the measure that says where the axis points, too: azimuth about the vertical is larger by 1 / cos latitude. */

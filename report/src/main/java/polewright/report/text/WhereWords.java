@@ -31,7 +31,7 @@ public final class WhereWords {
                 + AngleWords.hourAngle(seen.hourAngle().hourAngle()) + "; true altitude "
                 + AngleWords.degrees(seen.airless().altitude()) + ".");
         lines.add("Right ascension " + Sexagesimal.hours(seen.place().rightAscension(), 1) + ", declination "
-                + Sexagesimal.degrees(seen.place().declination(), 0) + " (of date, for the mount's circles), in "
+                + Sexagesimal.degrees(seen.place().declination(), 0) + " (of date, for setting circles), in "
                 + constellation.name() + ".");
         if (body != SolarSystemBody.SUN) {
             lines.add("From the Sun: " + AngleWords.degrees(seen.sunDistance()) + ".");

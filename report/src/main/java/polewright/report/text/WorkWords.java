@@ -34,7 +34,7 @@ public final class WorkWords {
             if (look.finding() instanceof VisualObservation.Finding.GoTo goTo) {
                 parts.add("go-to within " + read(goTo.within()));
             } else if (look.finding() instanceof VisualObservation.Finding.ByHand) {
-                parts.add("pushed by hand, without a go-to");
+                parts.add("pushed by hand, no go-to");
             }
         } else if (item instanceof ImagingRun shot) {
             parts.add(
@@ -64,7 +64,7 @@ public final class WorkWords {
             String anywhere =
                     "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
             return above.toThePole()
-                    ? anywhere + ", the pole's surroundings too"
+                    ? anywhere + ", including the area around the pole"
                     : anywhere + ", except within " + Math.round(SkyRegion.Above.ABOUT_THE_POLE.degrees())
                             + "° of the pole";
         } else if (region instanceof SkyRegion.Track track) {

@@ -18,13 +18,13 @@ public final class ZoneNotes {
         boolean isAnyUnguided = zone.work().items().stream()
                 .anyMatch(item -> item instanceof ImagingRun shot && shot.guiding() instanceof Guiding.Unguided);
         if (isAnyUnguided && rig.drive().worm().equals(Worm.NOT_COUNTED)) {
-            lines.add(
-                    "NOTE  The drive's periodic error is not counted, for the rig does not tell it: unguided stars may"
-                            + " trail by it. Measure it, and write it in the rig file, under drive (docs/events.md).");
+            lines.add("NOTE  The rig gives no periodic error, so it is not counted: unguided stars may"
+                    + " trail by that much more. Measure it and enter it in the rig file under drive"
+                    + " (docs/events.md).");
         }
         if (zone.depth().compareTo(rig.clampingSigma()) < 0) {
             lines.add("NOTE  Tightening the clamps may move the axis by " + AngleWords.size(rig.clampingSigma())
-                    + ", which is more than the zone is deep: clamping alone may take it out.");
+                    + ", more than the radius of the zone. Clamping alone may move it out.");
         }
         return lines;
     }

@@ -13,7 +13,7 @@ public final class ZoneRefusals {
     /** One item can never come out well. */
     public static InputRefused of(ZoneOutcome.Impossible impossible) {
         return new InputRefused(
-                "'" + impossible.item() + "' cannot come out well: even with a perfect axis "
+                "'" + impossible.item() + "' is not possible: even with a perfect axis "
                         + ZoneWords.goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
                 remedy(impossible.cause()));
     }
@@ -21,8 +21,8 @@ public final class ZoneRefusals {
     /** Two items want different axes. */
     public static InputRefused of(ZoneOutcome.AtOdds odds) {
         return new InputRefused(
-                "no one axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
-                "give one of them more room, or keep it for another night");
+                "no single axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
+                "relax one of them, or leave it for another night");
     }
 
     private static String atMost(LimitCause cause, Optional<Duration> longest) {
@@ -37,10 +37,10 @@ public final class ZoneRefusals {
     private static String remedy(LimitCause cause) {
         return switch (cause) {
             case DRIFT -> "shorten --exposure, allow a longer --tolerance, stay higher, or guide";
-            case CORNER -> "shorten --exposure, allow a longer --tolerance, or take a guide star nearer by";
+            case CORNER -> "shorten --exposure, allow a longer --tolerance, or choose a closer guide star";
             case LEAVES_FRAME -> "shorten --total";
-            case LEAVES_FIELD -> "shorten --stay, or take a wider --field";
-            case GO_TO -> "give --go-to more room";
+            case LEAVES_FIELD -> "shorten --stay, or use a wider --field";
+            case GO_TO -> "allow a larger --go-to error";
             case MOUNT -> "ask less of it";
         };
     }

@@ -91,7 +91,7 @@ public final class ZoneText {
         scene.now().flatMap(now -> scene.goal()).ifPresent(goal -> told.add(0, mark('T', goal, "after the turns")));
         scene.now().ifPresent(now -> told.add(0, now(now)));
         if (regions().isPresent()) {
-            told.add(":  1 sigma about it   .  2 sigma");
+            told.add(":  1 sigma   .  2 sigma");
         }
         return told;
     }

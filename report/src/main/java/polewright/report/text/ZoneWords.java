@@ -27,16 +27,16 @@ public final class ZoneWords {
 
     private ZoneWords() {}
 
-    /** In one line: {@code good enough for planets: 3.2′ round the best aim}. */
+    /** In one line: {@code good enough for planets: within 3.2′ of the best aim}. */
     public static String line(Allowance allowance) {
         return allowance instanceof WorkZone zone
-                ? zone.words() + ": " + AngleWords.size(zone.depth()) + " round the best aim"
+                ? zone.words() + ": within " + AngleWords.size(zone.depth()) + " of the best aim"
                 : allowance.words();
     }
 
     /** What is asked for, and how likely it is met now: one line. */
     public static String chance(NightState night) {
-        return "ZONE  " + capitalised(line(night.allowance())) + ". The chance of it now: "
+        return "ZONE  " + capitalised(line(night.allowance())) + ". Chance now: "
                 + AdviceWords.percent(night.advice().probabilityNow()) + ".";
     }
 
@@ -48,8 +48,8 @@ public final class ZoneWords {
     public static List<String> full(NightState night, List<ItemTolerance> tolerances) {
         List<String> lines = new ArrayList<>();
         if (!(night.allowance() instanceof WorkZone zone)) {
-            lines.add("ZONE  The axis may be " + night.allowance().words() + ".");
-            lines.add("      What tonight is for has not been said. To work out how exact it has to be:");
+            lines.add("ZONE  The axis must be " + night.allowance().words() + ".");
+            lines.add("      Say what tonight is for, and the tolerance follows from it:");
             lines.addAll(presets());
             return lines;
         }
@@ -81,21 +81,21 @@ public final class ZoneWords {
                 .map(ItemTolerance::alone)
                 .map(zone -> {
                     LimitCause cause = nearest(zone).cause();
-                    String within = "         Alone it allows " + AngleWords.size(zone.depth()) + " round its best aim";
+                    String within = "         On its own: within " + AngleWords.size(zone.depth()) + " of its best aim";
                     return cause == LimitCause.MOUNT
                             ? within + ", the limit for any mount."
-                            : within + "; beyond that " + goesWrong(cause) + ".";
+                            : within + "; farther out, " + goesWrong(cause) + ".";
                 })
                 .findFirst();
     }
 
     private static String zone(WorkZone zone) {
         Allowance.Span east = zone.eastSpan();
-        String depth = "ZONE  Good enough is " + AngleWords.size(zone.depth()) + " round the best aim";
+        String depth = "ZONE  Good enough: within " + AngleWords.size(zone.depth()) + " of the best aim";
         return zone.upSpanAt(zone.bestAim().east())
                 .map(up -> isRound(zone)
-                        ? depth + ", alike every way."
-                        : depth + ", in places more: from " + side(east.low()) + " to " + side(east.high())
+                        ? depth + ", in any direction."
+                        : depth + ", in some directions farther: from " + side(east.low()) + " to " + side(east.high())
                                 + ", and from " + height(up.low()) + " to " + height(up.high()) + " the pole.")
                 .orElse(depth + ".");
     }
@@ -113,9 +113,9 @@ public final class ZoneWords {
     private static String strictest(WorkZone zone) {
         LimitCause cause = nearest(zone).cause();
         return cause == LimitCause.MOUNT
-                ? "WHY   The work tolerates more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
+                ? "WHY   The work would tolerate more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
                         + " is the limit for any mount."
-                : "WHY   Strictest is " + zone.strictest() + ": just beyond its line " + goesWrong(cause) + ".";
+                : "WHY   The strictest is " + zone.strictest() + ": outside its limit, " + goesWrong(cause) + ".";
     }
 
     /** What goes wrong, as the end of a sentence. */
@@ -125,8 +125,8 @@ public final class ZoneWords {
             case CORNER -> "stars trail in the corners";
             case LEAVES_FRAME -> "the object leaves the frame";
             case LEAVES_FIELD -> "the object leaves the field";
-            case GO_TO -> "a go-to misses";
-            case MOUNT -> "it is far off for any mount";
+            case GO_TO -> "a go-to misses the field";
+            case MOUNT -> "the axis is too far off for any mount";
         };
     }
 
@@ -144,7 +144,7 @@ public final class ZoneWords {
         return parts.isEmpty()
                 ? "AIM   The true pole is the best aim."
                 : "AIM   Best is " + String.join(" and ", parts)
-                        + " the true pole: the point farthest from every line of the zone.";
+                        + " the true pole, the point farthest from every edge of the zone.";
     }
 
     /** The stretch of edge that comes nearest to the best aim. */

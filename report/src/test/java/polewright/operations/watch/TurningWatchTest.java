@@ -79,7 +79,7 @@ class TurningWatchTest {
         watch.add(frame(9 * 60, 0, 0));
         assertThatThrownBy(() -> watch.add(frame(0, 40, 0)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageStartingWith("the frame was taken more than 8 hours before the others: ");
+                .hasMessageStartingWith("the frame was taken more than 8 hours before the others. ");
         assertThat(watch.add(frame(9 * 60 + 1, 40, 0))).isInstanceOf(WatchStep.AxisFound.class);
     }
 
@@ -109,7 +109,7 @@ class TurningWatchTest {
     void frameOfTheNightBeforeInTheSamePlace_isRefused() {
         watch.add(frame(9 * 60, 0, 0));
         assertThatThrownBy(() -> watch.add(frame(0, 0, 0)))
-                .hasMessageStartingWith("the frame was taken more than 8 hours before the others: ");
+                .hasMessageStartingWith("the frame was taken more than 8 hours before the others. ");
     }
 
     @ParameterizedTest
@@ -125,8 +125,8 @@ class TurningWatchTest {
         assertThat(afresh.slew().orElseThrow().degrees()).isCloseTo(60, within(1.0));
         assertThat(afresh.leftOff()).isEqualTo(leftOff);
         assertThat(WatchWords.startedAfresh(afresh))
-                .startsWith("The camera looks elsewhere, as after a slew or with another target: screws would have to"
-                        + " have moved the axis by ");
+                .startsWith("The camera points somewhere else, as after a slew: to explain it, the screws would have to"
+                        + " have moved the axis ");
         assertThat(watch.add(slewed(frame(4, 0, 0), 60))).isInstanceOf(WatchStep.AxisFound.class);
     }
 

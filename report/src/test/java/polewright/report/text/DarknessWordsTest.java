@@ -37,18 +37,18 @@ class DarknessWordsTest {
                         "  Civil twilight ends           16:38 GMT")
                 .contains(
                         "Thursday 26 November 2026:",
-                        "Astronomical darkness from 18:07 to 05:51 next day: 11 h 45 min.");
+                        "Astronomical darkness from 18:07 to 05:51 (Thursday): 11 h 45 min.");
     }
 
     @Test
     void whereTheSunDoesNotGetLowEnough_thatIsSaidPlainly() {
         assertThat(words(60.5, 5, "2026-06-20T12:00:00Z", "Europe/Oslo"))
-                .anyMatch(line -> line.startsWith("No astronomical darkness: the Sun gets only to 6")
-                        && line.contains("below the horizon (18° is needed), twilight all night."));
+                .anyMatch(line -> line.startsWith("No astronomical darkness: the Sun only reaches 6")
+                        && line.contains("below the horizon (18° is needed). Twilight all night, darkest at "));
         assertThat(words(69.6, 18.9, "2026-06-20T12:00:00Z", "Europe/Oslo"))
-                .anyMatch(line -> line.startsWith("No night: the Sun does not set. At its lowest, "));
+                .anyMatch(line -> line.startsWith("No night: the Sun does not set. Lowest at "));
         assertThat(words(69.6, 18.9, "2026-12-20T12:00:00Z", "Europe/Oslo"))
-                .anyMatch(line -> line.startsWith("The Sun does not rise: at noon it is still "));
+                .anyMatch(line -> line.startsWith("The Sun does not rise; at noon it is still "));
         assertThat(words(-69.6, 18.9, "2026-12-20T12:00:00Z", "UTC"))
                 .anyMatch(line -> line.startsWith("No night: the Sun does not set."));
     }
@@ -74,6 +74,6 @@ class DarknessWordsTest {
                 new Interval(Instant.parse("2026-01-15T12:00:00Z"), Instant.parse("2026-01-16T12:00:00Z")));
         assertThat(clock.inSentence(Instant.parse("2026-01-15T23:59:29Z"))).isEqualTo("23:59");
         assertThat(plain(clock.inSentence(Instant.parse("2026-01-15T23:59:59Z"))))
-                .isEqualTo("00:00 next day");
+                .isEqualTo("00:00 (Friday)");
     }
 }

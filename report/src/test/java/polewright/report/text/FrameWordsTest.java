@@ -87,16 +87,17 @@ class FrameWordsTest {
     @Test
     void loggedFramesBringTheirFindings_otherEventsNone() {
         assertThat(FrameWords.notes(new NightEvent.SightingTaken(frames(EVENING, false, 0, 60)), LARKFELL))
-                .containsExactly("NOTE  two frames fit any axis: nothing checks them. A third, right ascension turned"
-                        + " on, would show whether the mount, declination or the camera moved.");
+                .containsExactly("NOTE  two frames always fit some axis, so nothing checks them. A third, with right"
+                        + " ascension turned further, would show whether the mount, declination or the"
+                        + " camera moved.");
         assertThat(FrameWords.notes(
                         new NightEvent.SightingTaken(frames(EVENING.minusSeconds(8 * 3600), false, 0, 30, 60)),
                         LARKFELL))
                 .hasSize(3)
                 .first()
                 .asString()
-                .startsWith("NOTE  at the time of frame 1 the Sun stood at 14")
-                .endsWith("°, when no stars are seen: check the clock, its zone and the site.");
+                .startsWith("NOTE  at the time of frame 1 the Sun was at 14")
+                .endsWith("°, so no stars could be seen. Check the clock, its zone and the site.");
         assertThat(FrameWords.notes(new NightEvent.Clamped(), LARKFELL)).isEmpty();
     }
 
@@ -113,7 +114,7 @@ class FrameWordsTest {
         return Stream.of(
                 Arguments.of(
                         new FrameFinding.SmallTurn(Angle.ofDegrees(9)),
-                        "right ascension was turned by only 9.0°: turn by 30 to 90 degrees for a sharper axis."),
+                        "right ascension was turned by only 9.0°. Turn by 30 to 90 degrees for a more accurate axis."),
                 Arguments.of(
                         new FrameFinding.Disturbed(
                                 new FrameExplanations.Suspect(3, false),
@@ -128,7 +129,8 @@ class FrameWordsTest {
                         new FrameFinding.Disturbed(
                                 new FrameExplanations.Suspect(2, true),
                                 List.of(explained(FrameDisturbance.Kind.TIME_WRONG, 2, 0.97, 75.205))),
-                        "frame 2 does not fit the others. Likely cause: the time of frame 2 is wrong by 5\u00a0minutes (97 %)."
+                        "frame 2 does not fit the others. Likely cause: the time of frame 2 is wrong by"
+                                + " 5\u00a0minutes (97 %)."
                                 + " The axis and its uncertainty allow for that. Check the clock of the camera."),
                 Arguments.of(
                         new FrameFinding.DoesNotClose(
@@ -138,41 +140,44 @@ class FrameWordsTest {
                                         explained(FrameDisturbance.Kind.DECLINATION_MOVED, 2, 0.4, 6),
                                         explained(FrameDisturbance.Kind.BUMPED_WHILE_EXPOSED, 1, 0.3, 6),
                                         explained(FrameDisturbance.Kind.GIVE, 0, 0.2, 0))),
-                        "the 3 frames do not close on one axis: one is off by 41″, and 3 frames cannot show which. Likely"
-                                + " causes: declination moved by 6.0′ between frames 1 and 2 (40 %); the mount was bumped"
-                                + " while frame 1 was exposed (30 %); fork, tube and camera give a little at each frame"
-                                + " (20 %). The uncertainty covers each of these. Turn right ascension on and take one"
-                                + " more frame."),
+                        "the 3 frames do not agree on one axis: one is off by 41″, and 3 frames cannot show which."
+                                + " Likely"
+                                + " causes: declination moved by 6.0′ between frames 1 and 2 (40 %); the mount was"
+                                + " bumped"
+                                + " while frame 1 was exposed (30 %); fork, tube and camera flex a little between"
+                                + " frames"
+                                + " (20 %). The uncertainty covers each of these. Turn right ascension further and"
+                                + " take one more frame."),
                 Arguments.of(
                         new FrameFinding.NotRigid(Angle.ofArcseconds(18), 3, 4.2),
-                        "the frames disagree by up to 18″ (frame 3), 4.2 times what their own uncertainties allow: fork,"
-                                + " tube or camera gives a little. The uncertainty of the axis allows for that."),
+                        "the frames disagree by up to 18″ (frame 3), 4.2 times their own uncertainties: fork, tube"
+                                + " or camera flexes a little. The uncertainty of the axis allows for that."),
                 Arguments.of(
                         new FrameFinding.BelowHorizon(1, Angle.ofDegrees(-21)),
-                        "the field of frame 1 was 21.0° under the horizon at its time: check the clock, its zone and the"
-                                + " site."),
+                        "the field of frame 1 was 21.0° below the horizon at its time. Check the clock, its zone and"
+                                + " the site."),
                 Arguments.of(
                         new FrameFinding.FarApartInTime(Duration.ofMinutes(200)),
-                        "the frames span 3.3 hours, in which a mount settles: take them within minutes."),
+                        "the frames span 3.3 hours, long enough for a mount to settle. Take them within minutes."),
                 Arguments.of(
                         new FrameFinding.FarFromPole(Angle.ofDegrees(44)),
-                        "the axis would point 44.0° from the pole: check the clock and the site, and that nothing but"
-                                + " right ascension was turned."),
+                        "the axis would point 44.0° from the pole. Check the clock and the site, and that nothing"
+                                + " but right ascension was turned."),
                 Arguments.of(
                         new FrameFinding.NeitherTracksNorStands(1, Angle.ofArcminutes(7), Angle.ofArcminutes(15)),
-                        "after frame 1 the mount turned 7.0′ while the sky turned 15′: it neither stood nor tracked."
-                                + " Check the clock and the drive's rate."),
+                        "after frame 1 the mount turned 7.0′ while the sky turned 15′. It was neither stopped nor"
+                                + " tracking. Check the clock and the drive rate."),
                 Arguments.of(
                         new FrameFinding.DriveNotAsTold(Drive.TRACKING, Drive.STANDING),
-                        "the drive was off, not tracking as told. The axis does not depend on it."),
+                        "the drive was off, not tracking as given. The axis does not depend on it."),
                 Arguments.of(
                         new FrameFinding.RightAscensionTurned(Angle.ofDegrees(-5)),
-                        "right ascension turned by 5.0° east besides, or the camera rolled. The first does no harm; after"
-                                + " the second start afresh."),
+                        "right ascension turned by 5.0° east as well, or the camera rolled. The first does no harm;"
+                                + " after the second, start again."),
                 Arguments.of(
                         new FrameFinding.MovedTooFar(Angle.ofDegrees(14)),
-                        "the axis is 14.0° from where it was found, farther than most wedges go. If the screws took it"
-                                + " there, turn them back; if declination or the mount was moved, take two new"
+                        "the axis is 14.0° from where it was found, farther than most wedges go. If the screws moved"
+                                + " it there, turn them back; if declination or the mount was moved, take two new"
                                 + " frames."));
     }
 
@@ -219,19 +224,19 @@ class FrameWordsTest {
         assertThat(FixWords.contradictions(NightState.of(night)))
                 .singleElement()
                 .asString()
-                .startsWith("CONTRADICTS #6 (camera frames) is ")
-                .endsWith(" away from the rest, and is set aside. Check the clock, and that nothing but right ascension"
+                .startsWith("CONTRADICTS #6 (camera frames): a ")
+                .endsWith("-sigma outlier; not used. Check the clock, and that nothing but right ascension"
                         + " was turned between the frames; take them again.");
     }
 
     @Test
     void driveIsToldWithHowItIsKnown() {
         assertThat(FrameWords.of(new InferredDrive(Drive.TRACKING, true)))
-                .isEqualTo("The drive was tracking, as the frames show; the axis does not depend on it.");
+                .isEqualTo("The drive was tracking, from the frames; the axis does not depend on it.");
         assertThat(FrameWords.of(new InferredDrive(Drive.STANDING, false)))
-                .isEqualTo("The drive was off, as told; the axis does not depend on it.");
+                .isEqualTo("The drive was off, as given; the axis does not depend on it.");
         assertThat(FrameWords.of(new InferredDrive(Drive.NOT_TOLD, false)))
-                .isEqualTo("Whether the drive was on the frames do not tell; the axis does not depend on it.");
+                .isEqualTo("The frames do not show whether the drive was on; the axis does not depend on it.");
     }
 
     @Test
@@ -253,9 +258,9 @@ class FrameWordsTest {
                         east,
                         worm)))
                 .containsExactly(
-                        "Declination drifts 1.23″ a minute south, give or take 0.04″: this tells of the axis.",
-                        "Right ascension drifts 0.51″ a minute east, give or take 0.20″: the drive's rate is in it.",
-                        "Beside that steady drift right ascension wavers by 25″ from end to end, as at the equator,"
-                                + " mostly every 479 s, 11″ either way.");
+                        "Declination drifts 1.23″ ± 0.04″ per minute south: this measures the axis.",
+                        "Right ascension drifts 0.51″ ± 0.20″ per minute east: this includes the drive rate.",
+                        "Periodic error in right ascension, scaled to the equator: 25″ peak to peak, main period 479"
+                                + " s, 11″ amplitude.");
     }
 }

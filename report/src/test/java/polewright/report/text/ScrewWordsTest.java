@@ -23,7 +23,7 @@ class ScrewWordsTest {
         Rig left = ASSUMED.withScrews(ASSUMED.azimuthScrew().reversed(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
         Experience learned = new Experience(2, 1, 0.04, 1, 0.04, 0, AxisOffset.NONE, Angle.ofArcminutes(1), 0.995, 0.7);
         assertThat(ScrewWords.learned(left.withExperience(Optional.of(learned))))
-                .contains("From 2 earlier nights: the azimuth screw turned clockwise takes the axis left.");
+                .contains("From 2 earlier nights: turning the azimuth screw clockwise moves the axis left.");
         Rig told = left.withScrews(
                 left.azimuthScrew().withSenseTold(), left.altitudeScrew().withSenseTold(), left.levelSigma());
         assertThat(ScrewWords.learned(told.withExperience(Optional.of(learned))))
@@ -33,11 +33,11 @@ class ScrewWordsTest {
     @Test
     void whichDirectionsAreAssumed_isSaidPerScrew() {
         assertThat(ScrewWords.assumed(ASSUMED))
-                .contains("The directions of both screws were not entered. The first turn of each shows its own.");
+                .contains("Both screw directions are assumed until the first turn of each has been checked.");
         Rig half = ASSUMED.withScrews(
                 ASSUMED.azimuthScrew().withSenseTold(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
         assertThat(ScrewWords.assumed(half))
-                .contains("The direction of the altitude screw was not entered. The first turn shows it.");
+                .contains("The direction of the altitude screw is assumed until its first turn has been checked.");
         assertThat(ScrewWords.assumed(half.withScrews(
                         half.azimuthScrew(), half.altitudeScrew().withSenseTold(), half.levelSigma())))
                 .isEmpty();
@@ -51,7 +51,7 @@ class ScrewWordsTest {
         assertThat(ScrewWords.learned(rig(1, 1.02, 0.8, 1, AxisOffset.ofArcminutes(0.2, -1), 1.4)))
                 .contains("From an earlier night: the altitude screw moves 20 % less than the rig file says.");
         assertThat(ScrewWords.learned(rig(2, 1, 1, 5, AxisOffset.ofArcminutes(3, 2), 0.5)))
-                .contains("From 2 earlier nights: clamping usually raises this axis 2.0′ and takes it 3.0′ east.");
+                .contains("From 2 earlier nights: clamping usually raises this axis 2.0′ and moves it 3.0′ east.");
     }
 
     @Test

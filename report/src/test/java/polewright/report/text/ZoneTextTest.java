@@ -37,7 +37,7 @@ class ZoneTextTest {
                      a               a                  A  best aim
                     aa              aa                  P  true pole
                     a       A       a                   1-2 where the axis was, in order
-                    a               a                   :  1 sigma about it   .  2 sigma
+                    a               a                   :  1 sigma   .  2 sigma
                    aa              aa
                    a        P      a    ...::..
                    a               a  ..::F:: .

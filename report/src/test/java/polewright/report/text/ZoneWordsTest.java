@@ -46,10 +46,11 @@ class ZoneWordsTest {
     @Test
     void aZoneWithFlatSides_isNotAlikeEveryWay() {
         assertThat(ZoneWords.of(cutAt(23.2)).get(0))
-                .isEqualTo("ZONE  Good enough is 23′ round the best aim, in places more: from 23′ west to 23′ east, and"
+                .isEqualTo("ZONE  Good enough: within 23′ of the best aim, in some directions farther: from 23′ west to"
+                        + " 23′ east, and"
                         + " from 24′ below to 24′ above the pole.");
         assertThat(ZoneWords.of(cutAt(24)).get(0))
-                .isEqualTo("ZONE  Good enough is 24′ round the best aim, alike every way.");
+                .isEqualTo("ZONE  Good enough: within 24′ of the best aim, in any direction.");
     }
 
     @Test
@@ -57,7 +58,7 @@ class ZoneWordsTest {
         assertThat(region(SkyRegion.Above.THIRTY_DEGREES))
                 .endsWith("anywhere above 30°, except within 10° of the pole.");
         assertThat(region(new SkyRegion.Above(Angle.ofDegrees(30), true)))
-                .endsWith("anywhere above 30°, the pole's surroundings too.");
+                .endsWith("anywhere above 30°, including the area around the pole.");
     }
 
     private static String region(SkyRegion region) {

@@ -42,7 +42,8 @@ public final class EventOrder {
         }
         if (lastSeq > 0 && begins) {
             throw new InputRefused(
-                    "event " + next.seq() + " begins a night that has begun", "keep each night in a file of its own");
+                    "event " + next.seq() + " begins a night that has already begun",
+                    "keep each night in a file of" + " its own");
         }
         if (begins && next.seq() != 1) {
             throw new InputRefused("seq " + next.seq() + " of the begin is not 1", "number the events from 1");
@@ -77,17 +78,17 @@ public final class EventOrder {
     private static void checkWithdrawal(long withdrawn, long own, LongPredicate happened) {
         if (withdrawn == 1) {
             throw new InputRefused(
-                    "event 1 cannot be withdrawn, for it begins the night",
+                    "event 1 cannot be taken back because it begins the night",
                     "begin a new night instead; this one stays in the log");
         }
-        checkHappened(withdrawn, own, happened, "withdraw");
+        checkHappened(withdrawn, own, happened, "take back");
     }
 
     private static void checkHappened(long earlier, long own, LongPredicate happened, String to) {
         if (earlier >= own || !happened.test(earlier)) {
             throw new InputRefused(
                     "there is no event " + earlier + " before event " + own + " to " + to,
-                    "name the number of an earlier event");
+                    "give the number of an earlier event");
         }
     }
 }

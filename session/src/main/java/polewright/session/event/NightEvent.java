@@ -74,7 +74,7 @@ public sealed interface NightEvent
             if (site.poleAltitude().compareTo(HIGHEST_LATITUDE) > 0) {
                 throw new InputRefused(
                         "latitude " + PlainNumber.asTyped(site.latitude().degrees())
-                                + " is beyond 84 degrees, where no wedge can be set by azimuth and altitude",
+                                + " is beyond 84 degrees, where a wedge cannot be set by azimuth and altitude",
                         "check that latitude comes before longitude");
             }
         }
@@ -178,7 +178,7 @@ public sealed interface NightEvent
                 throw new InputRefused(
                         "an uncertainty of " + PlainNumber.asTyped(sigma) + " turns of the " + screw
                                 + " screw is outside 0 to 100",
-                        "give 1 sigma, or leave it out for turns that a hand counted");
+                        "give 1 sigma, or leave it out for turns counted by hand");
             }
         }
 
@@ -215,7 +215,7 @@ public sealed interface NightEvent
     record TurnNotLogged(long seq, boolean azimuth, boolean altitude) implements Revision, ScrewMove {
         public TurnNotLogged {
             if (!azimuth && !altitude) {
-                throw new InputRefused("no screw was turned", "name the azimuth screw, the altitude screw or both");
+                throw new InputRefused("no screw was turned", "give the azimuth screw, the altitude screw or both");
             }
         }
     }
@@ -257,14 +257,13 @@ public sealed interface NightEvent
 
         public ClockCorrected {
             if (last < seq) {
-                throw new InputRefused(
-                        "event " + last + " is not after event " + seq, "name the first, then the last of them");
+                throw new InputRefused("event " + last + " is not after event " + seq, "give the first, then the last");
             }
             if (shift.isZero() || shift.abs().compareTo(MOST) > 0) {
                 throw new InputRefused(
-                        "a clock that was off by " + PlainNumber.of(shift.toSeconds() / 60.0)
-                                + " minutes is outside what can be corrected, up to 50 years",
-                        "give the minutes to add, below zero if the clock was ahead");
+                        "a clock error of " + PlainNumber.of(shift.toSeconds() / 60.0)
+                                + " minutes is more than the limit of 50 years",
+                        "give the minutes to add, negative if the clock was ahead");
             }
         }
     }
@@ -318,7 +317,7 @@ public sealed interface NightEvent
 
         public Noted {
             if (text.isBlank()) {
-                throw new InputRefused("the note is empty", "write what should be remembered");
+                throw new InputRefused("the note is empty", "write something");
             }
         }
 

@@ -24,7 +24,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
         COMPASS("the compass"),
         SCALE("level and scale"),
         SHADOW("the shadow"),
-        STILL_POINT("the still point"),
+        STILL_POINT("the centre of rotation"),
         DRIFT("a drift"),
         FRAMES("camera frames");
 
@@ -103,7 +103,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
         boolean isAboutStar = sighting.isOfStar() && because != Reason.NO_OPTIC;
         if (isAboutStar != star.isPresent()) {
             throw isAboutStar
-                    ? new InputRefused("the star is missing", "name the star that was to be sighted")
+                    ? new InputRefused("the star is missing", "give the star that was to be sighted")
                     : new InputRefused(
                             "a star is named, but '" + because.word() + "' of " + sighting.words() + " needs none",
                             "leave the star out");
@@ -116,7 +116,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
                     optic.isPresent()
                             ? "an optic is named, but the reason is '" + because.word() + "'"
                             : "the optic is missing",
-                    optic.isPresent() ? "leave the optic out" : "name the optic that is not at hand");
+                    optic.isPresent() ? "leave the optic out" : "give the optic that is missing");
         }
     }
 

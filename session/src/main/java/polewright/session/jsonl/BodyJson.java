@@ -27,7 +27,7 @@ final class BodyJson {
     static SkyBody read(FieldReader in, BodyNames names) {
         if (in.has("body")) {
             if (in.has("star")) {
-                throw in.refused("star", " and a body stand side by side", "keep the one that was seen");
+                throw in.refused("star", " and a body are both given", "keep the one that was observed");
             }
             return in.choice("body", SolarSystemBody.class);
         }
@@ -41,7 +41,8 @@ final class BodyJson {
         }
         var found = names.find(name);
         if (found.isEmpty()) {
-            throw in.refused("star", " is not a known name", "check the spelling, or give its place (ra_deg, dec_deg)");
+            throw in.refused(
+                    "star", " is not a known name", "check the spelling, or give its position (ra_deg," + " dec_deg)");
         }
         return found.get();
     }

@@ -103,7 +103,7 @@ final class DriftJson {
         }
         if (!in.has("view")) {
             throw in.refused(
-                    "toward_clock", " does not tell the way alone", "add the view, or west_clock and mirrored");
+                    "toward_clock", " alone does not give the direction", "add the view, or west_clock and mirrored");
         }
         return new DriftDirection.TowardEdge(edge, in.object("view", ViewJson::read));
     }

@@ -222,7 +222,7 @@ final class FieldReader {
         asked.add(key);
         JsonValue value = values.get(key);
         if (value == null) {
-            throw new InputRefused(path + key + " is missing", "add it; docs/events.md says what it holds");
+            throw new InputRefused(path + key + " is missing", "add it; docs/events.md describes it");
         }
         return value;
     }

@@ -31,7 +31,7 @@ final class JsonLineParser {
             }
             JsonValue.Members members = members(parser, 0);
             if (parser.nextToken() != null) {
-                throw notAnEvent("something follows the event's closing brace");
+                throw notAnEvent("there is text after the event's closing brace");
             }
             return members;
         } catch (JsonProcessingException e) {
@@ -51,7 +51,8 @@ final class JsonLineParser {
             JsonValue value = value(parser, parser.nextToken(), depth);
             if (values.put(key, value) != null) {
                 throw new InputRefused(
-                        "key \"" + JsonValue.shortened(key) + "\" stands twice, the second time with " + value.quoted(),
+                        "key \"" + JsonValue.shortened(key) + "\" is given twice, the second time with "
+                                + value.quoted(),
                         "keep one of them");
             }
         }
@@ -71,7 +72,7 @@ final class JsonLineParser {
 
     private static JsonValue value(JsonParser parser, @Nullable JsonToken token, int depth) throws IOException {
         if (token == null) {
-            throw notAnEvent("the line breaks off");
+            throw notAnEvent("the line is incomplete");
         }
         return switch (token) {
             case START_OBJECT -> members(parser, depth + 1);
@@ -81,14 +82,14 @@ final class JsonLineParser {
             case VALUE_TRUE -> new JsonValue.Flag(true);
             case VALUE_FALSE -> new JsonValue.Flag(false);
             case VALUE_NULL -> new JsonValue.Nothing();
-            default -> throw new IllegalStateException("token " + token + " where a value was due");
+            default -> throw new IllegalStateException("token " + token + " where a value was expected");
         };
     }
 
     private static String where(JsonProcessingException e, String line) {
         int column = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getColumnNr());
         if (column > line.stripTrailing().length()) {
-            return "the line breaks off at column " + column;
+            return "the line is incomplete at column " + column;
         }
         int from = Math.max(0, Math.min(column - 10, line.length()));
         int to = Math.min(line.length(), column + 10);

@@ -86,7 +86,7 @@ final class SightingJson {
             case STILL_POINT -> stillPoint(in, at, names);
             case DRIFT -> DriftJson.read(in, at, BodyJson.read(in, names));
             case FIELD_DRIFT -> DriftJson.readField(in, at);
-            default -> throw new IllegalArgumentException(kind + " is no sighting");
+            default -> throw new IllegalArgumentException(kind + " is not a sighting");
         };
     }
 
@@ -109,8 +109,8 @@ final class SightingJson {
                 : StillPoint.usualSigma(distance)
                         .orElseThrow(() -> new InputRefused(
                                 "sigma_deg is missing, and a distance in "
-                                        + distance.unit().words() + " does not tell it",
-                                "say how far off the star's place may be, 1 sigma"));
+                                        + distance.unit().words() + " does not give it",
+                                "give the uncertainty of the star's position, 1 sigma"));
         return new StillPoint(at, star, distance, toward, view, sigma);
     }
 }

@@ -52,7 +52,8 @@ public record CameraOptics(
     private static void positive(double value, String what, String unit) {
         if (!(value > 0 && value < 1e6)) {
             throw new InputRefused(
-                    "a " + what + " of " + PlainNumber.asTyped(value) + " " + unit + " cannot be", "give it above 0");
+                    "a " + what + " of " + PlainNumber.asTyped(value) + " " + unit + " is not possible",
+                    "give it above 0");
         }
     }
 
@@ -60,7 +61,7 @@ public record CameraOptics(
         if (!(value >= 0 && value < 1)) {
             throw new InputRefused(
                     "a " + what + " of " + PlainNumber.asTyped(value) + " is outside 0 to 1",
-                    "give a share of the light, 0.1 for 10 %");
+                    "give a fraction of the light, 0.1 for 10 %");
         }
     }
 }

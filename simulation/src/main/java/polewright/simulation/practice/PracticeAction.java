@@ -39,7 +39,7 @@ public sealed interface PracticeAction {
             if (!(Math.abs(turns.net()) <= MOST_TURNS && Math.abs(turns.outward()) <= MOST_TURNS)) {
                 throw new InputRefused(
                         PlainNumber.asTyped(turns.net()) + " turns are beyond 100",
-                        "so long no screw is: move the mount by hand instead");
+                        "no screw is that long: move the mount by hand instead");
             }
         }
 
@@ -61,7 +61,7 @@ public sealed interface PracticeAction {
         public MoveByHand {
             if (!(Math.abs(azimuth.degrees()) <= MOST_DEG && Math.abs(altitude.degrees()) <= MOST_DEG)) {
                 throw new InputRefused(
-                        "a move of more than 60 degrees leaves the pole altogether",
+                        "a move of more than 60 degrees is too far from the pole",
                         "give degrees to the right and up, negative for left and down");
             }
         }
@@ -130,7 +130,7 @@ public sealed interface PracticeAction {
             if (length.compareTo(SHORTEST) < 0 || length.compareTo(LONGEST) > 0) {
                 throw new InputRefused(
                         "a star watched for " + minutes(length) + " minutes is outside 1 to 60",
-                        "watch for 3 minutes to see a plain drift, 10 or more to see a faint one");
+                        "watch for 3 minutes to see a strong drift, 10 or more for a weak one");
             }
         }
 

@@ -151,12 +151,12 @@ public final class PracticeState {
             return touched(deed, wedge.moved(move.azimuth(), move.altitude(), dice()), clamped, COSTS.movingByHand());
         } else if (deed instanceof PracticeAction.Clamp) {
             if (clamped) {
-                throw new InputRefused("the clamps are tight already", "loosen them first");
+                throw new InputRefused("the clamps are already tight", "loosen them first");
             }
             return touched(deed, wedge.clamped(dice()), true, COSTS.clamping());
         } else if (deed instanceof PracticeAction.Unclamp) {
             if (!clamped) {
-                throw new InputRefused("the clamps are loose already", "tighten them first");
+                throw new InputRefused("the clamps are already loose", "tighten them first");
             }
             // The time for it is that of going to the screws.
             return touched(deed, wedge.clamped(dice()), false, Duration.ZERO);
@@ -226,7 +226,7 @@ public final class PracticeState {
         NamedStar star = NamedStars.bundled()
                 .find(deed.star())
                 .orElseThrow(() -> new InputRefused(
-                        "no star is called '" + deed.star() + "'", "name one that the advice names, such as Rigel"));
+                        "no star is called '" + deed.star() + "'", "use one from the advice, such as Rigel"));
         FixedStar body = new FixedStar(star.label(), star.place());
         Instant began = now().plus(COSTS.settingAStar());
         Instant to = began.plus(deed.length());
@@ -319,7 +319,7 @@ public final class PracticeState {
         ObservingMoment moment = ObservingMoment.of(scenario.site(), SkyTime.of(at), scenario.weather());
         if (SunGuard.at(moment).isSunUp()) {
             throw new InputRefused(
-                    "the Sun is up by then: no star can be seen, and none must be swept for", "begin another practice");
+                    "the Sun is up by then, so no star can be seen; never sweep for one", "begin another practice");
         }
         return moment;
     }
@@ -329,8 +329,8 @@ public final class PracticeState {
         Angle altitude = moment.refracted(Ephemeris.apparent(star, moment)).altitude();
         if (altitude.compareTo(LOWEST) < 0) {
             throw new InputRefused(
-                    star.label() + " stands " + (altitude.radians() < 0 ? "below the horizon" : "too low to watch"),
-                    "watch a star that is up, such as the advice names");
+                    star.label() + " is " + (altitude.radians() < 0 ? "below the horizon" : "too low to watch"),
+                    "watch a star that is up, such as one from the advice");
         }
     }
 

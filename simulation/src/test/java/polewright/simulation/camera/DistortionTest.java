@@ -76,7 +76,7 @@ class DistortionTest {
     void moreThanTheModelBearsIsRefused() {
         assertThatThrownBy(() -> Distortion.radial(-0.3))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a radial distortion of -0.3 at the corner is beyond 0.14: give the shift at the corner"
+                .hasMessage("a radial distortion of -0.3 at the corner is beyond 0.14. Give the shift at the corner"
                         + " over its distance from the centre, -0.05 for a wide lens.");
     }
 }

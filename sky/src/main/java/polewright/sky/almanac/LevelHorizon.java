@@ -32,7 +32,7 @@ public record LevelHorizon(Angle dip, Angle refraction) {
         if (!(metres >= 0 && metres <= HIGHEST_METRES)) {
             throw new InputRefused(
                     "a height of " + PlainNumber.asTyped(metres) + " m over the horizon is outside 0 to 9000",
-                    "give metres above the ground or water that makes the horizon");
+                    "give metres above the ground or water that forms the horizon");
         }
         return new LevelHorizon(
                 Angle.ofArcminutes(DIP_ARCMIN_PER_ROOT_METRE * Math.sqrt(metres)), ALMANAC.refraction());

@@ -17,7 +17,7 @@ public record Instrument(double apertureMm, double magnification) {
         if (!(apertureMm >= 10 && apertureMm <= 2000)) {
             throw new InputRefused(
                     "an aperture of " + PlainNumber.asTyped(apertureMm) + " mm is outside 10 to 2000",
-                    "give the free diameter of the lens or mirror in millimetres");
+                    "give the aperture in millimetres");
         }
         if (!(magnification >= 1 && magnification <= 5000)) {
             throw new InputRefused(

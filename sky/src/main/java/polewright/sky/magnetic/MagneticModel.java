@@ -112,21 +112,23 @@ public final class MagneticModel {
         if (year < VALID_FROM_YEAR || year > VALID_UNTIL_YEAR) {
             notes.add(String.format(
                     Locale.ROOT,
-                    "The magnetic model WMM2025 holds from 2025.0 to 2030.0; for %.1f it is carried on as a guess, and the"
-                            + " declination may be wrong by more than it says. Check north by the Sun or a star.",
+                    "The magnetic model WMM2025 is valid from 2025.0 to 2030.0. For %.1f it is extrapolated, and the"
+                            + " declination may be wrong by more than stated. Check north by the Sun or a star.",
                     year));
         }
         switch (CompassTrust.at(horizontalNanotesla)) {
             case USELESS ->
                 notes.add(String.format(
                         Locale.ROOT,
-                        "A compass is of no use here: the horizontal field is %.0f nT, under 2000 nT. Find north by the Sun or"
+                        "A compass is of no use here: the horizontal field is %.0f nT, under 2000 nT. Find north by"
+                                + " the Sun or"
                                 + " a star.",
                         horizontalNanotesla));
             case CAUTION ->
                 notes.add(String.format(
                         Locale.ROOT,
-                        "A compass is weak here: the horizontal field is %.0f nT, under 6000 nT. Check north by the Sun or a"
+                        "A compass is weak here: the horizontal field is %.0f nT, under 6000 nT. Check north by the"
+                                + " Sun or a"
                                 + " star.",
                         horizontalNanotesla));
             case NORMAL -> {}

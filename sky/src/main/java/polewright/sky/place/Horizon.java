@@ -40,7 +40,7 @@ public record Horizon(List<Point> points) {
         if (points.size() > MOST_POINTS) {
             throw new InputRefused(
                     "a skyline of " + points.size() + " points is more than " + MOST_POINTS,
-                    "leave out those that lie on a line between their neighbours");
+                    "leave out points that lie on a line between their neighbours");
         }
     }
 

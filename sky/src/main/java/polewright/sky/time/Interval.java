@@ -14,7 +14,8 @@ import polewright.sky.InputRefused;
 public record Interval(Instant from, Instant to) {
     public Interval {
         if (to.isBefore(from)) {
-            throw new InputRefused("a time that ends at " + to + " begins only at " + from, "give the earlier first");
+            throw new InputRefused(
+                    "a time that ends at " + to + " begins only at " + from, "give the earlier time" + " first");
         }
     }
 

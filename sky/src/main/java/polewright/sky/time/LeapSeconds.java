@@ -24,6 +24,6 @@ public final class LeapSeconds {
             return Optional.empty();
         }
         return Optional.of("Leap seconds are known to 2027-06-28 only; TAI-UTC is taken as 37 s. Each one added since"
-                + " would move the Moon by half an arcsecond and stars by nothing that shows.");
+                + " would shift the Moon by half an arcsecond and stars by nothing visible.");
     }
 }

@@ -113,7 +113,7 @@ class ConstellationsTest {
     void declinationBeyondThePoleIsRefused() {
         assertThatThrownBy(() -> constellations.at(Angle.ZERO, Angle.ofDegrees(-100)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("declination -100 is beyond 90 degrees: give right ascension first, then"
+                .hasMessage("declination -100 is beyond 90 degrees. Give right ascension first, then"
                         + " declination, in degrees.");
     }
 }

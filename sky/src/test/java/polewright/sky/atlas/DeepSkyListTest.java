@@ -93,11 +93,11 @@ class DeepSkyListTest {
     void unknownNameIsRefused_withWhatIsSpelledLikeIt() {
         assertThatThrownBy(() -> list.named("Andromida Galaxy"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no deep-sky object is called 'Andromida Galaxy': did you mean Andromeda Galaxy? If not,"
+                .hasMessage("no deep-sky object is called 'Andromida Galaxy'. Did you mean Andromeda Galaxy? If not,"
                         + " give a catalogue and number such as NGC 224.");
         assertThatThrownBy(() -> list.named("M 111"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no deep-sky object is called 'M 111': give a catalogue and number such as M 31, NGC 224"
+                .hasMessage("no deep-sky object is called 'M 111'. Give a catalogue and number such as M 31, NGC 224"
                         + " or IC 434.");
     }
 }

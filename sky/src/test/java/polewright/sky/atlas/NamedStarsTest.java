@@ -177,15 +177,15 @@ class NamedStarsTest {
     void unknownNameIsRefused_withWhatIsSpelledLikeIt() {
         assertThatThrownBy(() -> stars.named("Betelguse"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no star is called 'Betelguse': did you mean Betelgeuse, Beteigeuse? If not, give a"
+                .hasMessage("no star is called 'Betelguse'. Did you mean Betelgeuse, Beteigeuse? If not, give a"
                         + " designation such as alp Lyr.");
         assertThatThrownBy(() -> stars.named("qqqqqqqq"))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no star is called 'qqqqqqqq': give a name such as Vega, a designation such as alp Lyr or"
+                .hasMessage("no star is called 'qqqqqqqq'. Give a name such as Vega, a designation such as alp Lyr or"
                         + " 61 Cyg, or a number such as HIP 91262.");
         assertThatThrownBy(() -> stars.named(" "))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("no star is called '': give a name such as Vega, a designation such as alp Lyr or 61 Cyg,"
+                .hasMessage("no star is called ''. Give a name such as Vega, a designation such as alp Lyr or 61 Cyg,"
                         + " or a number such as HIP 91262.");
     }
 

@@ -173,10 +173,10 @@ class StarAtlasTest {
     void radiusBeyondTheSkyIsRefused() {
         assertThatThrownBy(() -> atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.ofDegrees(200), 6))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("search radius 200 is outside 0 to 180 degrees: give the radius of the field in degrees.");
+                .hasMessage("search radius 200 is outside 0 to 180 degrees. Give the radius of the field in degrees.");
         assertThatThrownBy(() -> atlas.starsWithin(Angle.ZERO, Angle.ofDegrees(95), Angle.ofDegrees(1), 6))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("declination 95 is beyond 90 degrees: give right ascension first, then declination, in"
+                .hasMessage("declination 95 is beyond 90 degrees. Give right ascension first, then declination, in"
                         + " degrees.");
     }
 

@@ -62,8 +62,8 @@ class MagneticFieldTest {
     void outsideTheFiveYearsItIsComputedWithANote(String utc, String year) {
         MagneticField field = at(LARKFELL, utc);
         assertThat(field.notes())
-                .containsExactly("The magnetic model WMM2025 holds from 2025.0 to 2030.0; for " + year
-                        + " it is carried on as a guess, and the declination may be wrong by more than it says. Check"
+                .containsExactly("The magnetic model WMM2025 is valid from 2025.0 to 2030.0. For " + year
+                        + " it is extrapolated, and the declination may be wrong by more than stated. Check"
                         + " north by the Sun or a star.");
         assertThat(field.declination().degrees()).isBetween(-3.0, 2.0);
     }

@@ -65,7 +65,7 @@ class HorizonTest {
     void skylineOverheadIsRefused() {
         assertThatThrownBy(() -> point(0, 95))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("a skyline 95 degrees high is outside -5 to 90: give pairs of azimuth and altitude in"
+                .hasMessage("a skyline 95 degrees high is outside -5 to 90. Give pairs of azimuth and altitude in"
                         + " degrees, azimuth first.");
     }
 }

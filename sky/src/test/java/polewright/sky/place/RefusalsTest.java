@@ -16,9 +16,9 @@ class RefusalsTest {
     void impossibleLatitudeIsRefused(double degrees, String shown) {
         assertThatThrownBy(() -> Site.ofDegrees(degrees, 0, 0))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "latitude " + shown
-                                + " is beyond 90 degrees: give degrees from -90 (south) to 90 (north), latitude before longitude.");
+                .hasMessage("latitude " + shown
+                        + " is beyond 90 degrees. Give degrees from -90 (south) to 90 (north), latitude"
+                        + " before longitude.");
     }
 
     @ParameterizedTest
@@ -27,7 +27,7 @@ class RefusalsTest {
         assertThatThrownBy(() -> Site.ofDegrees(0, degrees, 0))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("longitude " + shown
-                        + " is beyond 360 degrees: give degrees, east positive, from -180 to 180.");
+                        + " is beyond 360 degrees. Give degrees, east positive, from -180 to 180.");
     }
 
     @ParameterizedTest
@@ -35,7 +35,7 @@ class RefusalsTest {
     void impossibleHeightIsRefused(double metres, String shown) {
         assertThatThrownBy(() -> Site.ofDegrees(0, 0, metres))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("height " + shown + " m is outside -500 to 9000 m: give metres above sea level.");
+                .hasMessage("height " + shown + " m is outside -500 to 9000 m. Give metres above sea level.");
     }
 
     @Test
@@ -54,9 +54,9 @@ class RefusalsTest {
     void impossiblePressureIsRefused(double hpa, String shown) {
         assertThatThrownBy(() -> new Weather(hpa, 10, 0.5))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "pressure " + shown
-                                + " is outside 0 to 1100 hPa: give the pressure at the site in hPa (millibars), not inches or mmHg.");
+                .hasMessage("pressure " + shown
+                        + " is outside 0 to 1100 hPa. Give the pressure at the site in hPa (millibars), not"
+                        + " inches or mmHg.");
     }
 
     @ParameterizedTest
@@ -64,7 +64,7 @@ class RefusalsTest {
     void impossibleTemperatureIsRefused(double celsius, String shown) {
         assertThatThrownBy(() -> new Weather(1010, celsius, 0.5))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("temperature " + shown + " is outside -80 to 60 C: give degrees Celsius.");
+                .hasMessage("temperature " + shown + " is outside -80 to 60 C. Give degrees Celsius.");
     }
 
     @ParameterizedTest
@@ -72,14 +72,14 @@ class RefusalsTest {
     void impossibleHumidityIsRefused(double humidity, String shown) {
         assertThatThrownBy(() -> new Weather(1010, 10, humidity))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("relative humidity " + shown + " is outside 0 to 1: give a fraction, 0.6 for 60 %.");
+                .hasMessage("relative humidity " + shown + " is outside 0 to 1. Give a fraction, 0.6 for 60 %.");
     }
 
     @Test
     void impossibleDeclinationIsRefused() {
         assertThatThrownBy(() -> CatalogueStar.fixed(Angle.ofDegrees(10), Angle.ofDegrees(95)))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(
-                        "declination 95 is beyond 90 degrees: give right ascension first, then declination, in degrees.");
+                .hasMessage("declination 95 is beyond 90 degrees. Give right ascension first, then declination, in"
+                        + " degrees.");
     }
 }

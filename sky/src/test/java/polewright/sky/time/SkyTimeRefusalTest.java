@@ -18,7 +18,7 @@ class SkyTimeRefusalTest {
         assertThatThrownBy(() -> new SkyTime(TONIGHT, seconds))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("UT1-UTC of " + shown
-                        + " s is beyond 0.9 s: give the value of the IERS bulletin in seconds, or leave it out.");
+                        + " s is beyond 0.9 s. Give the value of the IERS bulletin in seconds, or leave it out.");
     }
 
     @ParameterizedTest
@@ -26,7 +26,7 @@ class SkyTimeRefusalTest {
     void yearOutsideTheTablesIsRefused(Instant utc) {
         assertThatThrownBy(() -> SkyTime.of(utc))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage("the time " + utc + " is outside 1972 to 2100: check the year.");
+                .hasMessage("the time " + utc + " is outside 1972 to 2100. Check the year.");
     }
 
     @Test
@@ -37,6 +37,6 @@ class SkyTimeRefusalTest {
     @Test
     void refusalCanNameThePlaceItStoodIn() {
         assertThat(new InputRefused("drift of 0 minutes", "give how long you watched").at("line 12"))
-                .hasMessage("line 12: drift of 0 minutes: give how long you watched.");
+                .hasMessage("line 12: drift of 0 minutes. Give how long you watched.");
     }
 }

@@ -124,7 +124,7 @@ class EventSchemaTest {
         } catch (InputRefused refused) {
             String why = String.valueOf(refused.getMessage());
             // What keys may be absent together follows from their values, which is the reader's to say.
-            boolean isOfValues = why.contains("does not tell it") || why.contains("no screw was turned");
+            boolean isOfValues = why.contains("does not give it") || why.contains("no screw was turned");
             assertThat(isByTheSchema).as("%s: %s", why, event).isEqualTo(isOfValues);
         }
     }

@@ -52,7 +52,8 @@ public final class AccessControl {
     private static final String PAIR = "/pair";
     private static final Duration REST = Duration.ofMinutes(1);
     private static final String RESTING =
-            "Too many wrong codes. That one is spent: wait a minute, then open this page again for another.";
+            "Too many wrong codes. That code is no longer valid. Wait a minute, then open this page again for a new"
+                    + " one.";
 
     private final AccessSettings settings;
     private final PairingPage page;
@@ -119,7 +120,7 @@ public final class AccessControl {
         triedOut = Instant.MIN;
         PairingCode next = PairingCode.fresh(settings.clock());
         code.set(next);
-        news.add("A device asks to be let in. If it is yours, type there: " + next.grouped());
+        news.add("A device asks to be paired. If it is yours, enter this code on it: " + next.grouped());
         return true;
     }
 
@@ -235,7 +236,7 @@ public final class AccessControl {
             } else {
                 ctx.contentType("text/plain; charset=utf-8")
                         .result("This device is not paired. Open " + PAIR
-                                + " and type the code that the terminal shows.");
+                                + " and enter the code that the terminal shows.");
             }
             ctx.skipRemainingHandlers();
         }
@@ -313,7 +314,7 @@ public final class AccessControl {
                             "Set-Cookie",
                             cookie(ctx) + "=" + welcome.token() + "; Path=/; Max-Age=" + A_YEAR_SECONDS
                                     + "; HttpOnly; SameSite=Strict" + (ctx.req().isSecure() ? "; Secure" : ""));
-            news.add("Let in: " + welcome.device().name() + ". If that is not yours: polewright devices revoke "
+            news.add("Paired: " + welcome.device().name() + ". If it is not yours: polewright devices revoke "
                     + welcome.device().id());
             ctx.status(303).header("Location", "/");
             return;
@@ -326,9 +327,9 @@ public final class AccessControl {
     private static String complaint(PairingCode.Answer answer) {
         return switch (answer) {
             case RIGHT -> "";
-            case WRONG -> "That is not the code. Look at the terminal again and type all eight characters.";
+            case WRONG -> "Wrong code. Look at the terminal again and enter all eight characters.";
             case TOO_SOON -> "Too soon after a wrong code. Wait a few seconds, then try again.";
-            case VOID -> "That code is spent. The terminal shows a new one: type that.";
+            case VOID -> "That code is no longer valid. Enter the new one that the terminal shows.";
         };
     }
 

@@ -85,11 +85,12 @@ public sealed interface Admission {
         boolean isWrite = !asking.method().equals("GET") && !asking.method().equals("HEAD");
         String site = asking.fetchSite().orElse("");
         if ((isWrite && !isOwn(asking, host, site)) || (!isWrite && isForeignRead(asking, site))) {
-            return new Refused(403, "That came from another site's page. Open Polewright's own page and do it there.");
+            return new Refused(
+                    403, "That request came from another site's page. Open Polewright's own page and do it there.");
         }
         if (encrypted && !asking.secure() && !isThisMachine) {
             return isWrite
-                    ? new Refused(403, "Other devices speak to this server encrypted: open https://" + host + "/")
+                    ? new Refused(403, "Other devices must use an encrypted connection: open https://" + host + "/")
                     : new ToSecure("https://" + host + "/");
         }
         // Of a stranger nothing more is read, however much it is.
@@ -101,12 +102,12 @@ public sealed interface Admission {
             return new Refused(
                     413,
                     "That is larger than the " + (limit >= 1 << 20 ? limit / (1 << 20) + " MiB" : limit / 1024 + " KiB")
-                            + " that are taken here. Send something smaller.");
+                            + " limit. Send something smaller.");
         }
         // No browser sends a form without its length, and without one no limit is known to be kept. An upload is
         // measured as it comes.
         if (asking.coding().isPresent() && !uploads.contains(asking.path())) {
-            return new Refused(411, "What is sent here says its length first. Send it from Polewright's own page.");
+            return new Refused(411, "The request has no length. Send it from Polewright's own page.");
         }
         return new Admitted();
     }

@@ -35,13 +35,13 @@ final class PlainErrors extends ErrorHandler {
 
     private static String sentence(int status) {
         return switch (status) {
-            case 404 -> "There is no such page. Open the address that the terminal shows.";
-            case 405, 501 -> "That cannot be done to a page. Open the address that the terminal shows.";
-            case 408 -> "That came too slowly. Go nearer to the Wi-Fi, then try again.";
-            case 413 -> "That is larger than what is taken here. Send something smaller.";
-            case 414, 431 -> "The address or what goes with it is too long. Open the address that the terminal shows.";
-            case 500, 503 -> "Something inside Polewright is wrong; what was logged before is safe. Go back, and on.";
-            default -> "That request is not one that a browser sends. Open the address that the terminal shows.";
+            case 404 -> "That page does not exist. Open the address that the terminal shows.";
+            case 405, 501 -> "That request is not possible. Open the address that the terminal shows.";
+            case 408 -> "The connection is too slow. Move closer to the Wi-Fi, then try again.";
+            case 413 -> "That is too large. Send something smaller.";
+            case 414, 431 -> "The address or its headers are too long. Open the address that the terminal shows.";
+            case 500, 503 -> "Internal error. The log is safe. Go back and continue.";
+            default -> "A browser does not send such a request. Open the address that the terminal shows.";
         };
     }
 }

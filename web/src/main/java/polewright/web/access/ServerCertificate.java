@@ -146,22 +146,22 @@ public record ServerCertificate(Path file, String fingerprint) {
         try {
             process = new ProcessBuilder(command).redirectErrorStream(true).start();
         } catch (IOException absent) {
-            throw new OperationFailed("Java's keytool, which makes the certificate, is not there: " + keytool
-                    + ". Install a whole Java, or leave --secure out.");
+            throw new OperationFailed("Java's keytool, which makes the certificate, is missing: " + keytool
+                    + ". Install a full Java, or leave out --secure.");
         }
         try {
             // What it says is shorter than what waits in a pipe, so that it never waits for a reader.
             if (!process.waitFor(LONGEST_MAKING_SECONDS, TimeUnit.SECONDS)) {
                 throw new OperationFailed("Java's keytool did not make the certificate within " + LONGEST_MAKING_SECONDS
-                        + " seconds. Start again, or leave --secure out.");
+                        + " seconds. Start again, or leave out --secure.");
             }
             if (process.exitValue() != 0) {
-                throw new OperationFailed("Java's keytool did not make the certificate; it says: " + complaint(process)
-                        + ". Mend that, or leave --secure out.");
+                throw new OperationFailed("Java's keytool did not make the certificate. Its message: "
+                        + complaint(process) + ". Correct that, or leave out --secure.");
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new OperationFailed("The making of the certificate was broken off. Start again.");
+            throw new OperationFailed("Making the certificate was interrupted. Start again.");
         } finally {
             process.destroyForcibly();
         }
@@ -242,6 +242,6 @@ public record ServerCertificate(Path file, String fingerprint) {
 
     private static OperationFailed unwritten(Path file) {
         return new OperationFailed("The certificate cannot be written: " + file
-                + ". Make room there, or let yourself write to that folder; or leave --secure out.");
+                + ". Free some space or make the folder writable, or leave out --secure.");
     }
 }

@@ -110,7 +110,7 @@ public record CommandForm(
                         "shorten it, or send it in parts");
             }
             if (!field.isUsable(value)) {
-                throw new InputRefused("'" + field.label() + "' cannot be used as it is", "fill it in again");
+                throw new InputRefused("'" + field.label() + "' cannot be used", "fill it in again");
             }
             if (field.isPositional()) {
                 positionals.addAll(split(field, field.asCommandWord(value)));

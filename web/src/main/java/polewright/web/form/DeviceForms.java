@@ -9,13 +9,16 @@ import polewright.web.form.Field.Words;
 public final class DeviceForms {
     public static final CommandForm REVOKE = new CommandForm(
             "devices-revoke",
-            "Let a device in no more",
-            "To come back it must be paired again.",
+            "Revoke a device",
+            "It must be paired again to come back.",
             List.of("devices", "revoke"),
             List.of(positional(
-                            "device", "Device", "Its name or first word in the list; all for every one.", new Words())
+                            "device",
+                            "Device",
+                            "Its name or first word in the list; 'all' for all of them.",
+                            new Words())
                     .required()),
-            "Let it in no more",
+            "Revoke",
             false,
             CommandForm.Kind.DEVICES);
 

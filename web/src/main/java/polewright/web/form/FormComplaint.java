@@ -20,7 +20,9 @@ public final class FormComplaint {
     private static final Pattern COMMAND = Pattern.compile("polewright ((?:[a-z]+ ?)+)((?:--|[^,;.?])*(?:,[A-Z]+)*)");
     /** {@code --site LAT,LON[,HEIGHT]}, with the word before it. */
     private static final Pattern OPTION =
-            Pattern.compile("(?:\\b(add|give) )?--([a-z][a-z0-9-]*)(?:[ =][A-Z][A-Z0-9,\\[\\]]*\\b\\]?)?");
+            Pattern.compile("(?:\\b([Aa]dd|[Gg]ive) )?--([a-z][a-z0-9-]*)(?:[ =][A-Z][A-Z0-9,\\[\\]]*\\b\\]?)?");
+
+    private static final Pattern FIRST_SENTENCE = Pattern.compile("(.*?)(?:\\.(?= [A-Z'])|: ).*", Pattern.DOTALL);
 
     private static final Pattern TYPED = Pattern.compile("--[a-z]|polewright [a-z]");
 
@@ -52,8 +54,7 @@ public final class FormComplaint {
 
     /** What is wrong alone, where what to do cannot be done on a page. */
     private static String withoutRemedy(String text) {
-        int remedy = text.indexOf(": ");
-        String what = remedy < 0 ? text : text.substring(0, remedy) + ".";
+        String what = FIRST_SENTENCE.matcher(text).replaceFirst("$1.");
         return what.replaceAll("--([a-z])", "$1");
     }
 
@@ -105,7 +106,11 @@ public final class FormComplaint {
     }
 
     private static String verb(String verb, Field field) {
-        return verb == null ? "" : field.isTick() ? "tick " : "fill in ";
+        if (verb == null) {
+            return "";
+        }
+        String words = field.isTick() ? "tick " : "fill in ";
+        return Character.isUpperCase(verb.charAt(0)) ? capitalised(words) : words;
     }
 
     private static Optional<Field> fieldOf(CommandForm form, String option) {

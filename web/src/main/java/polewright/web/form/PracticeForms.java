@@ -17,14 +17,14 @@ public final class PracticeForms {
     public static final CommandForm BEGIN = practice(
             "begin",
             "Begin a practice",
-            "A night by day: a wedge whose offset is hidden, virtual screws, and time that passes only when you do"
+            "A night by day: a simulated wedge with a hidden offset, and time that passes only when you do"
                     + " something.",
             "Begin",
-            option("seed", "Number of the practice", "Another number hides another offset.", new Figure("")),
+            option("seed", "Practice number", "Another number hides another offset.", new Figure("")),
             option("south", "Under the southern sky", "", new Tick()),
-            option("site", "Or at your own site", "54.60,-2.90,240; with when it begins.", new Words())
+            option("site", "Or at your own site", "54.60,-2.90,240. Needs the time below.", new Words())
                     .seldom(),
-            option("at", "When it begins, in the dark", "With zone: 2026-11-25T20:00Z.", new Words())
+            option("at", "When it begins (in the dark)", "With time zone: 2026-11-25T20:00Z.", new Words())
                     .seldom(),
             option("camera", "With a camera on the tube", "", new Tick()));
     public static final CommandForm SCREW = practice(
@@ -47,14 +47,14 @@ public final class PracticeForms {
             "Move the whole mount by hand",
             "Facing the pole.",
             "Move",
-            option("right", "To the right", "Below zero for left.", DEGREES),
-            option("up", "Up", "Below zero for down.", DEGREES));
+            option("right", "To the right", "Negative for left.", DEGREES),
+            option("up", "Up", "Negative for down.", DEGREES));
     public static final CommandForm COMPASS = look("compass", "Read the compass");
     public static final CommandForm SCALE = look("scale", "Read level and scale");
     public static final CommandForm ROCKING = look(
             "rocking",
-            "Rock in right ascension and look",
-            option("with", "Seen through", "Empty: what shows most of the sky.", new Words()));
+            "Swing in right ascension and look",
+            option("with", "Seen through", "Empty: the optic with the widest field.", new Words()));
     public static final CommandForm DRIFT = new CommandForm(
             "practice-drift",
             "Watch a star drift",
@@ -71,8 +71,7 @@ public final class PracticeForms {
             "Take a frame",
             "",
             "Take it",
-            option("turned", "With right ascension turned from home", "", DEGREES)
-                    .required());
+            option("turned", "Right ascension turned from home by", "", DEGREES).required());
     public static final CommandForm WAIT = practice(
             "wait",
             "Let time pass",

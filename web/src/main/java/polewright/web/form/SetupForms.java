@@ -24,20 +24,20 @@ public final class SetupForms {
     public static final CommandForm RIG = new CommandForm(
             "correct-rig",
             "Correct the rig",
-            "The night is worked out again from its beginning. Log turns as you made them, whatever the rig says.",
+            "The whole night is recomputed. Log turns as you made them, whatever the rig says.",
             CORRECT_RIG,
             List.of(
-                    option("azimuth-reversed", "Azimuth screw: clockwise goes the other way", "", new Tick()),
-                    option("altitude-reversed", "Altitude screw: clockwise goes the other way", "", new Tick()),
-                    option("azimuth-gain", "A turn of the azimuth screw goes", "", TIMES_AS_FAR),
-                    option("altitude-gain", "A turn of the altitude screw goes", "", TIMES_AS_FAR),
-                    option("azimuth-per-turn", "Or: one turn of the azimuth screw is", "", SightingForms.DEGREES)
+                    option("azimuth-reversed", "Azimuth screw works the opposite way", "", new Tick()),
+                    option("altitude-reversed", "Altitude screw works the opposite way", "", new Tick()),
+                    option("azimuth-gain", "One turn of the azimuth screw goes", "", TIMES_AS_FAR),
+                    option("altitude-gain", "One turn of the altitude screw goes", "", TIMES_AS_FAR),
+                    option("azimuth-per-turn", "Or: azimuth screw, per turn", "", SightingForms.DEGREES)
                             .seldom(),
-                    option("altitude-per-turn", "Or: one turn of the altitude screw is", "", SightingForms.DEGREES)
+                    option("altitude-per-turn", "Or: altitude screw, per turn", "", SightingForms.DEGREES)
                             .seldom(),
-                    option("azimuth-play", "Play of the azimuth screw", "", TURNS)
+                    option("azimuth-play", "Backlash of the azimuth screw", "", TURNS)
                             .seldom(),
-                    option("altitude-play", "Play of the altitude screw", "", TURNS)
+                    option("altitude-play", "Backlash of the altitude screw", "", TURNS)
                             .seldom(),
                     option("clamping", "Clamping shifts the axis by", "", new Figure("′"))
                             .seldom(),
@@ -47,33 +47,33 @@ public final class SetupForms {
                             .seldom(),
                     option(
                                     "view",
-                                    "It shows the sky",
+                                    "Its view",
                                     "",
                                     new Choice(List.of(
                                             new Option("", "as entered"),
-                                            new Option("erect", "erect, as by eye"),
+                                            new Option("erect", "erect, as to the naked eye"),
                                             new Option("inverted", "upside down"),
                                             new Option("mirrored", "mirrored, by a star diagonal"))))
                             .seldom(),
                     option("field", "Its true field, edge to edge", "", SightingForms.DEGREES)
                             .seldom(),
-                    option("division", "A division of its reticle", "", new Figure("″"))
+                    option("division", "One division of its reticle", "", new Figure("″"))
                             .seldom()),
             "Correct the rig",
             false);
     public static final CommandForm KNOWN_RIG = new CommandForm(
             "known-rig",
-            "It is another rig",
+            "Another rig",
             "",
             CORRECT_RIG,
             List.of(option("known", "Name of the rig", "As in an earlier night.", new Words())
                     .required()),
-            "It is this one",
+            "Use this rig",
             false);
     public static final CommandForm SITE = new CommandForm(
             "correct-site",
             "Correct the site",
-            "The night is worked out again from its beginning.",
+            "The whole night is recomputed.",
             List.of("site", "correct"),
             List.of(
                     option(
@@ -81,8 +81,8 @@ public final class SetupForms {
                             "Site: latitude, longitude, height",
                             "54.60,-2.90,240: degrees, north and east positive; metres.",
                             new Words()),
-                    option("other-latitude", "Or: north and south were mixed up", "", new Tick()),
-                    option("other-longitude", "Or: east and west were mixed up", "", new Tick()),
+                    option("other-latitude", "Or: the latitude has the wrong sign", "", new Tick()),
+                    option("other-longitude", "Or: the longitude has the wrong sign", "", new Tick()),
                     option("swapped", "Or: latitude and longitude were swapped", "", new Tick()),
                     option("height", "Or only the height", "", new Figure("m", true))
                             .seldom()),

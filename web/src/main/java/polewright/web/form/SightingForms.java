@@ -15,12 +15,11 @@ import polewright.web.form.Field.Words;
 public final class SightingForms {
     static final Figure DEGREES = new Figure("°");
     static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
-    private static final Field SIGMA = option(
-                    "sigma", "How far off it may be", "Leave it empty for what is usual.", DEGREES)
-            .seldom();
+    private static final Field SIGMA =
+            option("sigma", "Uncertainty", "Empty: the usual value.", DEGREES).seldom();
     private static final Field INSTEAD_OF = option(
                     "instead-of",
-                    "In place of sighting number",
+                    "Replaces sighting number",
                     "Only to correct one that was entered wrongly.",
                     new Figure(""))
             .seldom();
@@ -41,7 +40,7 @@ public final class SightingForms {
                     new Option("mirrored", "mirrored, by a star diagonal"))));
     private static final Field TURNED = option(
                     "turned",
-                    "The view is turned by",
+                    "The view is rotated by",
                     "Clockwise, such as by a diagonal set sideways.",
                     DEGREES_EITHER_WAY)
             .seldom();
@@ -49,14 +48,10 @@ public final class SightingForms {
     public static final CommandForm COMPASS = sighting(
             "compass",
             "Read the compass",
-            "Sight along the polar axis toward the pole that is up; keep the compass an arm's length from steel.",
+            "Sight along the polar axis toward the elevated pole. Keep the compass an arm's length from steel.",
             positional("bearing", "Bearing", "From magnetic north, clockwise.", DEGREES)
                     .required(),
-            option(
-                    "declination",
-                    "Magnetic declination",
-                    "Leave it empty: it is known for the site and date.",
-                    DEGREES_EITHER_WAY),
+            option("declination", "Magnetic declination", "Empty: computed for site and date.", DEGREES_EITHER_WAY),
             SIGMA);
     public static final CommandForm SCALE = sighting(
             "scale",
@@ -64,13 +59,13 @@ public final class SightingForms {
             "Level the base first. Then read the wedge's altitude scale.",
             positional("altitude", "Altitude on the scale", "", DEGREES).required(),
             option("from-zenith", "The scale counts down from the zenith", "", new Tick()),
-            option("from-horizon", "It counts from the horizon, however odd it looks", "", new Tick())
+            option("from-horizon", "The scale counts from the horizon", "", new Tick())
                     .seldom(),
             SIGMA);
     public static final CommandForm SHADOW = sighting(
             "shadow",
             "Measure from a shadow",
-            "Never look at the Sun, nor point tube or finder toward it: keep them capped. Work with the shadow of a"
+            "Never look at the Sun or point tube or finder toward it: keep them capped. Work with the shadow of a"
                     + " plumb line on the ground.",
             positional("angle", "Angle from the shadow to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
@@ -83,7 +78,7 @@ public final class SightingForms {
     public static final CommandForm BEARING = sighting(
             "bearing",
             "Measure from a star's bearing",
-            "The angle, level with the ground, from the line toward a star to the axis.",
+            "The horizontal angle from the direction of a star to the axis.",
             STAR,
             positional("angle", "Angle from the star to the axis", "Clockwise, seen from above.", DEGREES_EITHER_WAY)
                     .required(),
@@ -98,30 +93,31 @@ public final class SightingForms {
             SIGMA);
     public static final CommandForm STILL = sighting(
             "still",
-            "Find the still point",
-            "Point the tube along the polar axis and rock it in right ascension: everything goes round one point that"
-                    + " stays still. Where does the star stand from it?",
+            "Find the centre of rotation",
+            "Point the tube along the polar axis and swing it back and forth in right ascension. The whole field"
+                    + " turns around"
+                    + " one point. Where is the star from it?",
             STAR,
-            option("distance", "From the still point to the star", "", new Figure("field widths"))
+            option("distance", "From the centre of rotation to the star", "", new Figure("field widths"))
                     .required(),
-            option("toward", "Which way, as on a clock face", "12 is the top; 4.5 is half past four.", new Figure("h"))
+            option("toward", "Direction, as on a clock face", "12 is the top; 4.5 is half past four.", new Figure("h"))
                     .required(),
             OPTIC,
             FIELD,
             VIEW,
             TURNED,
-            option("sigma", "How far off the place may be", "", new Figure("field widths"))
+            option("sigma", "Uncertainty of the position", "", new Figure("field widths"))
                     .seldom());
     public static final CommandForm DRIFT = sighting(
             "drift",
             "Watch a star drift",
-            "Let the mount track. Watch how far the star goes north or south; its going east or west does not count.",
+            "Let the mount track. Watch how far the star drifts north or south; drift east or west does not count.",
             STAR,
-            option("minutes", "How long it was watched", "", new Figure("min")).required(),
+            option("minutes", "Time watched", "", new Figure("min")).required(),
             option(
                             "moved",
-                            "How far it went",
-                            "0 if it did not; with a plain crosshair 0.2 is a fifth of the way from the middle to the"
+                            "Drift",
+                            "0 if none. With a plain crosshair, 0.2 is a fifth of the way from the centre to the"
                                     + " edge, 1 is out of the field.",
                             new Figure(""))
                     .required(),
@@ -131,47 +127,43 @@ public final class SightingForms {
                     "",
                     new Choice(List.of(
                             new Option("", "divisions of the reticle"),
-                            new Option("radii", "parts of the way from middle to edge"),
+                            new Option("radii", "fractions of the way from centre to edge"),
                             new Option("fields", "field widths"),
                             new Option("arcsec", "arcseconds"),
                             new Option("pixels", "pixels")))),
-            option("per", "One division or pixel", "Only if the optic's is not known.", new Figure("″")),
-            option("toward", "Toward", "north or south; or an edge as on a clock face, such as 6.", new Words())
+            option("per", "One division or pixel", "Only if not known from the optic.", new Figure("″")),
+            option("toward", "Toward", "North or south, or an edge as on a clock face, such as 6.", new Words())
                     .required(),
             option(
                     "reticle",
-                    "How the reticle's line was set",
-                    "Only for a drift north or south; some degrees off the pole the two differ.",
+                    "How the reticle line was set",
+                    "Only for a drift north or south. Some degrees off the pole it matters.",
                     new Choice(List.of(
                             new Option("", "a star ran along it, drive off"),
                             new Option("slow", "a star was moved along it by slow motion"),
                             new Option("unknown", "not known")))),
-            option(
-                    "west",
-                    "Where stars leave with the drive stopped",
-                    "A clock direction; for any view.",
-                    new Figure("h")),
+            option("west", "Where stars leave with the drive off", "A clock direction; for any view.", new Figure("h")),
             OPTIC,
             FIELD,
             VIEW,
             TURNED,
-            option("sigma", "How far off the drift may be", "In the unit above.", new Figure(""))
+            option("sigma", "Uncertainty of the drift", "In the unit above.", new Figure(""))
                     .seldom());
     public static final CommandForm CENTRE = new CommandForm(
             "centre",
             "A star was centred",
-            "Never centre the Sun. Centre the star in the eyepiece, then copy what the mount shows.",
+            "Never centre the Sun. Centre the star in the eyepiece, then copy the mount's reading.",
             List.of("centre"),
             List.of(
                     positional("body", "Star", "Such as capella.", new Words()).required(),
                     option("reads", "The mount shows", "5h17m38s,+46d12m36s", new Words())
                             .required(),
                     option("hour-angle", "It shows hour angle, not right ascension", "", new Tick()),
-                    option("j2000", "It counts from the equinox of J2000.0", "", new Tick())
+                    option("j2000", "It shows J2000.0 coordinates", "", new Tick())
                             .seldom(),
-                    option("through-pole", "The fork went through the pole to get there", "", new Tick())
+                    option("through-pole", "The fork swung through the pole to get there", "", new Tick())
                             .seldom(),
-                    option("sigma", "How far off it may be", "1 is usual by eye.", new Figure("′"))
+                    option("sigma", "Uncertainty", "1 is usual by eye.", new Figure("′"))
                             .seldom(),
                     INSTEAD_OF),
             "Log it",

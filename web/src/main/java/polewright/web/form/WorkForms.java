@@ -18,25 +18,25 @@ public final class WorkForms {
     private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
             .seldom();
     private static final Field FOCAL_LENGTH =
-            option("focal-length", "Focal length", "For photographs, if the rig has no camera.", new Figure("mm"));
+            option("focal-length", "Focal length", "For imaging, if the rig has no camera.", new Figure("mm"));
     private static final Field PIXEL = option("pixel", "Pixel", "", new Figure("µm"));
-    private static final Field SIZE =
-            option("size", "Pixels of the camera", "4000x3000 is usual.", WORDS).seldom();
-    private static final Field BINNING = option(
-                    "binning", "Pixels taken together each way", "1 is usual.", new Figure(""))
+    private static final Field SIZE = option("size", "Sensor size in pixels", "4000x3000 is usual.", WORDS)
             .seldom();
-    private static final Field WORK_NAME = positional("name", "What to call it", "One that is there is changed.", WORDS)
+    private static final Field BINNING =
+            option("binning", "Binning", "1 is usual.", new Figure("")).seldom();
+    private static final Field WORK_NAME = positional(
+                    "name", "Name", "An existing item of that name is changed.", WORDS)
             .required();
     private static final List<Field> REGION = List.of(
-            option("target", "What is looked at", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
+            option("target", "Target", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
             option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
                     .seldom(),
-            option("above", "Or anything higher than", "30 is usual.", DEGREES).seldom(),
-            option("to-the-pole", "Up to the pole too", "Else the 10° about it are left out.", new Tick())
+            option("above", "Or anything above", "30 is usual.", DEGREES).seldom(),
+            option("to-the-pole", "Including the pole", "Otherwise the 10° around it are left out.", new Tick())
                     .seldom(),
             option(
                             "declination",
-                            "Or things at this declination",
+                            "Or objects at this declination",
                             "With the hours below.",
                             SightingForms.DEGREES_EITHER_WAY)
                     .seldom(),
@@ -46,7 +46,7 @@ public final class WorkForms {
     public static final CommandForm ALLOW_FOR = work(
             "allow-for",
             "What tonight is for",
-            "How far off the pole the axis may be follows from it.",
+            "The tolerance of the polar axis follows from it.",
             List.of("allow"),
             option("for", "Tonight is for", "", purposes("choose")).required(),
             CAMERA,
@@ -56,8 +56,8 @@ public final class WorkForms {
             BINNING);
     public static final CommandForm ALLOW_ALSO = work(
             "allow-also",
-            "And also for",
-            "Beside what there is.",
+            "Also for",
+            "Added to tonight's work.",
             List.of("allow"),
             option("also", "Also for", "", purposes("choose")).required(),
             CAMERA,
@@ -74,23 +74,23 @@ public final class WorkForms {
                     .required());
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",
-            "A look of your own",
-            "Through an eyepiece. How long must an object stay in it with the mount left alone?",
+            "Visual observing of your own",
+            "How long must an object stay in the eyepiece untouched?",
             List.of("allow", "look"),
             Stream.concat(
                             Stream.of(
                                     WORK_NAME,
                                     option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", WORDS),
                                     option("field", "Or the true field, edge to edge", "", DEGREES),
-                                    option("stay", "How long it is to stay", "15 is usual.", new Figure("min")),
-                                    option("go-to", "How near the middle go-tos are to land", "", new Figure("′"))
+                                    option("stay", "Time in the field", "15 is usual.", new Figure("min")),
+                                    option("go-to", "Go-tos must land within", "", new Figure("′"))
                                             .seldom(),
                                     option("by-hand", "No go-to: pushed by hand from star to star", "", new Tick())),
                             REGION.stream())
                     .toArray(Field[]::new));
     public static final CommandForm ALLOW_SHOT = work(
             "allow-shot",
-            "Pictures of your own",
+            "Imaging of your own",
             "",
             List.of("allow", "shot"),
             Stream.of(
@@ -98,15 +98,15 @@ public final class WorkForms {
                                     WORK_NAME,
                                     option("exposure", "One exposure", "", new Figure("s"))
                                             .required(),
-                                    option("total", "All of them together", "60 is usual.", new Figure("min")),
+                                    option("total", "All exposures together", "60 is usual.", new Figure("min")),
                                     option(
                                             "guided",
-                                            "Guided: from the middle to the guide star",
-                                            "Empty if nothing guides; 30 is usual.",
+                                            "Guided: from the centre to the guide star",
+                                            "Empty if unguided; 30 is usual.",
                                             new Figure("′")),
-                                    option("tolerance", "How long a trail may be", "2.5 arcseconds, or 2px.", WORDS)
+                                    option("tolerance", "Longest acceptable trail", "2.5 arcseconds, or 2px.", WORDS)
                                             .seldom(),
-                                    option("seeing", "How wide stars look", "3 is usual.", new Figure("″"))
+                                    option("seeing", "Seeing", "3 is usual.", new Figure("″"))
                                             .seldom()),
                             Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING),
                             REGION.stream())
@@ -114,13 +114,13 @@ public final class WorkForms {
                     .toArray(Field[]::new));
     public static final CommandForm ALLOW_DROP = work(
             "allow-drop",
-            "Take something out",
+            "Remove an item",
             "",
             List.of("allow", "drop"),
-            positional("name", "What", "As it is called above.", WORDS).required());
+            positional("name", "What", "Its name above.", WORDS).required());
     public static final CommandForm TARGET = work(
             "target",
-            "Something to look at tonight",
+            "Add a target for tonight",
             "",
             List.of("target"),
             positional(

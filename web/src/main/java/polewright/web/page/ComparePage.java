@@ -30,7 +30,7 @@ final class ComparePage implements Page {
     public List<Section> sections(PageRequest asked) {
         List<NightSummary> nights = asked.desk().nights();
         if (nights.size() < 2) {
-            return List.of(new Section.Words("", List.of("Two nights are needed; there are fewer in the log.")));
+            return List.of(new Section.Words("", List.of("Comparing needs two nights in the log.")));
         }
         Optional<NightSummary> one = ChosenNight.of(asked);
         Optional<NightSummary> other = asked.word(OTHER)
@@ -42,7 +42,7 @@ final class ComparePage implements Page {
             sections.addAll(compared(asked, one.get(), other.get()));
         }
         sections.add(new Section.Choosing(
-                "Which two",
+                "Choose two",
                 asked.to(path()),
                 List.of(
                         ChosenNight.select(asked, ChosenNight.WORD, "This night", one),
@@ -54,7 +54,7 @@ final class ComparePage implements Page {
 
     private static List<Section> compared(PageRequest asked, NightSummary one, NightSummary other) {
         if (one.equals(other)) {
-            return List.of(new Section.Words("", List.of("That is one night twice. Choose another below.")));
+            return List.of(new Section.Words("", List.of("Those are the same night. Choose another below.")));
         }
         boolean isInOrder = !other.begunAt().isBefore(one.begunAt());
         NightRecord earlier = record(asked, isInOrder ? one : other);

@@ -39,8 +39,8 @@ final class DevicesPage implements Page {
         if (!devices.isEmpty()) {
             List<Section.Press> presses = new ArrayList<>();
             devices.forEach(device -> presses.add(press(asked, device.name(), device.id())));
-            presses.add(press(asked, "All of them, this one too", "all"));
-            sections.add(new Section.Presses("Let in no more", presses));
+            presses.add(press(asked, "All of them, including this one", "all"));
+            sections.add(new Section.Presses("Revoke", presses));
         }
         return sections;
     }

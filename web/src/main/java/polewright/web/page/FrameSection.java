@@ -95,12 +95,12 @@ final class FrameSection {
             lines.add(stand.note());
         }
         if (stand.newest().isEmpty()) {
-            lines.add("No frame has come yet.");
+            lines.add("No frame yet.");
             return lines;
         }
         LiveView.Shot shot = stand.newest().get();
         if (shot.isLookedUp()) {
-            lines.add(shot.name() + ": its stars are being looked up. The first frame of a night takes longest.");
+            lines.add(shot.name() + ": matching its stars. The first frame of a night takes longest.");
         }
         shot.refusal().ifPresent(lines::add);
         stand.step().map(FrameSection::told).ifPresent(lines::addAll);

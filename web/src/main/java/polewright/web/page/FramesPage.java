@@ -37,9 +37,9 @@ final class FramesPage implements Page {
         sections.add(FrameSection.alone(asked, frames.get(), tonight.get()));
         if (isPractice) {
             sections.add(new Section.Ways(
-                    "", List.of(new Section.Way(PracticeAddress.GAME, "Take frames, and turn screws", false))));
+                    "", List.of(new Section.Way(PracticeAddress.GAME, "Take frames and turn screws", false))));
         } else {
-            sections.add(new Section.Words("How frames get here", ways(frames.get())));
+            sections.add(new Section.Words("How frames arrive", ways(frames.get())));
             sections.add(new Section.Upload(
                     "Send a frame",
                     asked.to(FrameAddress.UPLOAD),
@@ -54,17 +54,18 @@ final class FramesPage implements Page {
 
     private static String none(boolean isPractice) {
         return isPractice
-                ? "This practice has no camera: begin one with a camera on the tube."
-                : "No frames can come here.";
+                ? "This practice has no camera. Begin one with a camera on the tube."
+                : "No frames can arrive here.";
     }
 
     private static List<String> ways(WatchedFrames frames) {
         List<String> lines = new ArrayList<>();
         if (frames.isOwnFolder()) {
-            lines.add("Start with the folder that your capture program saves to, and each new frame shows here by"
-                    + " itself: polewright serve --frames FOLDER");
+            lines.add("Start with the folder that your capture program saves to, and each new frame appears here"
+                    + " automatically: polewright serve --frames FOLDER");
         } else {
-            frames.folder().ifPresent(folder -> lines.add("Each new frame in " + folder + " shows here by itself."));
+            frames.folder()
+                    .ifPresent(folder -> lines.add("Each new frame in " + folder + " appears here automatically."));
         }
         lines.add("Or send one from this device. At a terminal: polewright watch FOLDER");
         return lines;

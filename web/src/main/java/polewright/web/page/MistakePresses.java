@@ -31,6 +31,6 @@ final class MistakePresses {
                 .toList();
         return presses.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Section.Presses("Correct it, if you know which it was", presses));
+                : Optional.of(new Section.Presses("Correct it, if you know which one it was", presses));
     }
 }

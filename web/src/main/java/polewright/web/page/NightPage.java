@@ -47,7 +47,7 @@ final class NightPage implements Page {
                     List.of(
                             asked.desk().nights().isEmpty()
                                     ? "No night has begun yet."
-                                    : "There is no such night. Choose one below.")));
+                                    : "That night does not exist. Choose one below.")));
         }
         chosen.ifPresent(night -> {
             sections.addAll(events(asked, night));
@@ -60,7 +60,7 @@ final class NightPage implements Page {
                     "All nights",
                     asked.to(path()),
                     List.of(ChosenNight.select(asked, ChosenNight.WORD, "Which night", chosen)),
-                    "Show it"));
+                    "Show"));
         }
         sections.add(new Section.Ways("", ways(asked, chosen)));
         if (asked.desk().prefix().isEmpty()) {
@@ -71,7 +71,7 @@ final class NightPage implements Page {
                     "The night",
                     "JSON Lines, as Download gives them, up to 8 MiB. As a command: polewright log import FILE",
                     ".jsonl",
-                    "Add it"));
+                    "Add"));
         }
         return sections;
     }
@@ -80,15 +80,15 @@ final class NightPage implements Page {
         List<Section.Way> ways = new ArrayList<>();
         chosen.ifPresent(night -> {
             String which = "?" + ChosenNight.WORD + "=" + night.id().number();
-            ways.add(new Section.Way(asked.to(ComparePage.PATH) + which, "Compare it with another night", false));
+            ways.add(new Section.Way(asked.to(ComparePage.PATH) + which, "Compare with another night", false));
             ways.add(new Section.Way(asked.to(SeasonsPage.PATH) + which, "How pier and wedge move", false));
-            ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download it", false));
+            ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download", false));
         });
         if (chosen.filter(night -> isTonight(asked, night)).isPresent()) {
             ways.add(new Section.Way(
-                    asked.to(Pages.path(NightForms.UNLOGGED_TURN)), "Screws were turned and not logged", false));
+                    asked.to(Pages.path(NightForms.UNLOGGED_TURN)), "Screws were turned but not logged", false));
             ways.add(new Section.Way(
-                    asked.to(Pages.path(NightForms.RETIME)), "The computer's clock was off: correct times", false));
+                    asked.to(Pages.path(NightForms.RETIME)), "The computer's clock was wrong: correct times", false));
         }
         ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
         return ways;

@@ -128,7 +128,7 @@ final class NowPage implements Page {
         } else if (advice instanceof Advice.WaitForDark) {
             return List.of();
         } else if (advice instanceof Advice.WaitForSky) {
-            return List.of(other(asked, "/nights", "Take back what was skipped"));
+            return List.of(other(asked, "/nights", "Undo a skip"));
         }
         throw new IllegalStateException("nothing to press for " + advice.getClass());
     }
@@ -136,9 +136,9 @@ final class NowPage implements Page {
     private static List<Section.Way> afterStop(PageRequest asked) {
         return asked.desk().prefix().isEmpty()
                 ? List.of(
-                        new Section.Way(asked.to("/pointing"), "Align the pointing on stars", false),
-                        new Section.Way(asked.to("/tonight"), "What to look at tonight", false))
-                : List.of(new Section.Way(PracticeAddress.DEBRIEF, "See where the axis really points", true));
+                        new Section.Way(asked.to("/pointing"), "Align on stars", false),
+                        new Section.Way(asked.to("/tonight"), "What to observe tonight", false))
+                : List.of(new Section.Way(PracticeAddress.DEBRIEF, "Show where the axis really points", true));
     }
 
     private static Section done(PageRequest asked, Tonight tonight, CommandForm form, Map<String, String> values) {

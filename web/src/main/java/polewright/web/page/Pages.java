@@ -27,7 +27,7 @@ public final class Pages {
     private static final Page DEBRIEF = new PrintedPage(
             PracticeAddress.DEBRIEF,
             "Debrief",
-            List.of(new PrintedPage.Printing("What it came to", List.of("practice", "debrief"))),
+            List.of(new PrintedPage.Printing("Result", List.of("practice", "debrief"))),
             List.of());
     private static final List<Page> ALL = all();
 

@@ -54,14 +54,14 @@ final class PointingPage implements Page {
         sections.add(new Section.Drawing("", ResidualDrawing.svg(model, reach, asked.palette())));
         sections.add(new Section.Table(
                 PointingWords.ERRORS,
-                List.of("", "Size", "Give or take"),
+                List.of("", "Size", "Uncertainty"),
                 PointingWords.errors(model).stream()
                         .map(error -> List.of(error.term(), error.value(), error.sigma()))
                         .toList()));
         sections.add(new Section.Words("", PointingWords.untold(pointing, model)));
         sections.add(new Section.Table(
                 PointingWords.LEFT,
-                List.of("Star", "Left", "Without it"),
+                List.of("Star", "Left", "If left out"),
                 PointingWords.left(pointing, model).stream()
                         .map(star -> List.of(star.star(), star.left(), star.without()))
                         .toList()));

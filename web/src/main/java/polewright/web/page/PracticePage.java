@@ -51,13 +51,13 @@ final class PracticePage implements Page {
             sections.add(seen(asked, state.done().get(state.done().size() - 1)));
         }
         sections.add(new Section.Ways(
-                "", List.of(new Section.Way(PracticeAddress.NIGHT + "/", "What to do now, and log it", true))));
+                "", List.of(new Section.Way(PracticeAddress.NIGHT + "/", "What to do now, and how to log it", true))));
         sections.add(new Section.Presses(
                 "Look",
                 List.of(
                         press(asked, PracticeForms.COMPASS, "Compass", Map.of()),
                         press(asked, PracticeForms.SCALE, "Level and scale", Map.of()),
-                        press(asked, PracticeForms.ROCKING, "Rock and look", Map.of()))));
+                        press(asked, PracticeForms.ROCKING, "Swing and look", Map.of()))));
         sections.add(screw(asked, "azimuth", "Azimuth screw"));
         sections.add(screw(asked, "altitude", "Altitude screw"));
         sections.add(new Section.Presses(
@@ -77,7 +77,7 @@ final class PracticePage implements Page {
                     "",
                     List.of(new Section.Way(
                             PracticeAddress.NIGHT + FrameAddress.PAGE,
-                            "What the frames tell, and what is left",
+                            "What the frames show, and what remains",
                             false))));
         }
         sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.SCREW, Map.of())));
@@ -85,18 +85,18 @@ final class PracticePage implements Page {
         sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.MOVE, Map.of())));
         sections.add(new Section.Ways(
                 "",
-                List.of(new Section.Way(PracticeAddress.DEBRIEF, "End it: where does the axis really point?", false))));
+                List.of(new Section.Way(
+                        PracticeAddress.DEBRIEF, "Debrief: where does the axis really point?", false))));
         return sections;
     }
 
     private static Section seen(PageRequest asked, CompletedAction last) {
         if (last.seen() instanceof ObservedReadings.WhileRocking rocking) {
             return new Section.Drawing(
-                    "What you see; everything goes round the still point",
+                    "What you see; everything turns around the centre of rotation",
                     RockedFieldDrawing.svg(rocking.field(), rocking.optic().name(), asked.palette()));
         }
-        return new Section.Words(
-                "What came of it", List.of(PracticeWords.done(last).get(0)));
+        return new Section.Words("Result", List.of(PracticeWords.done(last).get(0)));
     }
 
     private static Section screw(PageRequest asked, String screw, String heading) {

@@ -42,7 +42,7 @@ final class RigPage implements Page {
                 .map(tonight -> of(asked, tonight))
                 .orElseGet(() -> List.of(
                         new Section.Words(
-                                "", List.of("No night has begun here yet: site and rig are told when one begins.")),
+                                "", List.of("No night has begun yet. Site and rig are entered when one begins.")),
                         new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true)))));
     }
 
@@ -55,7 +55,7 @@ final class RigPage implements Page {
                 NightForms.HORIZON,
                 Map.of("corners", Sketches.typed(tonight.state().horizon())))));
         sections.add(new Section.Presses(
-                "Without corners",
+                "No corners",
                 List.of(new Section.Press(
                         NightForms.OPEN_SKY.title(), Forms.fresh(asked, NightForms.OPEN_SKY, Map.of())))));
         sections.add(site(asked, begun));
@@ -67,8 +67,8 @@ final class RigPage implements Page {
         sections.add(looking(rig));
         RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
         sections.add(new Section.Words(
-                "Anything else about the rig",
-                List.of("At the laptop: polewright rig > rig.json writes it as a text. Edit that, then"
+                "Other rig settings",
+                List.of("At the laptop, polewright rig > rig.json writes it to a file. Edit that, then"
                         + " polewright rig correct --rig rig.json, or begin the next night with it.")));
         return sections;
     }
@@ -93,7 +93,7 @@ final class RigPage implements Page {
                 .declination();
         return new Section.Table(
                 "Site",
-                List.of("", "as it is known"),
+                List.of("", "known"),
                 List.of(
                         row("Name", begun.siteName().isEmpty() ? "none" : begun.siteName()),
                         row(
@@ -127,7 +127,7 @@ final class RigPage implements Page {
         TravelLimits travel = rig.travel();
         rows.add(row("Lowest altitude", degrees(travel.lowestAltitude(), 0)));
         rows.add(row("Swing", swing(travel)));
-        return new Section.Table("Mount", List.of("", "as it is known"), rows);
+        return new Section.Table("Mount", List.of("", "known"), rows);
     }
 
     private static String compass(Angle declination) {
@@ -140,7 +140,7 @@ final class RigPage implements Page {
     private static String swing(TravelLimits travel) {
         long east = Math.round(travel.eastLimit().degrees());
         long west = Math.round(travel.westLimit().degrees());
-        return east == -180 && west == 180 ? "nothing ends it" : "ends at hour angles " + east + "° and " + west + "°";
+        return east == -180 && west == 180 ? "no limits" : "ends at hour angles " + east + "° and " + west + "°";
     }
 
     private static String words(Screw screw) {
@@ -167,8 +167,8 @@ final class RigPage implements Page {
             rows.add(row(camera.name(), "camera, " + degrees(camera.field(), 2) + " wide"));
         }
         return rows.isEmpty()
-                ? new Section.Words("To look through", List.of("Nothing is told of finder, eyepieces or cameras."))
-                : new Section.Table("To look through", List.of("", "what it shows"), rows);
+                ? new Section.Words("Optics", List.of("No finder, eyepiece or camera entered."))
+                : new Section.Table("Optics", List.of("", "field and view"), rows);
     }
 
     private static List<String> row(String name, String value) {

@@ -107,7 +107,7 @@ public final class Sketches {
 
     private static String caption(CommandForm form) {
         return form.equals(NightForms.HORIZON)
-                ? "The skyline once round, the pole in its middle. Faint: the ways of stars, and the Sun's today."
-                : "An example until you fill in the form; then what you typed.";
+                ? "The skyline all round, the pole in the middle. Faint: star tracks, and today's Sun."
+                : "An example until you fill in the form, then your figures.";
     }
 }

@@ -30,7 +30,7 @@ final class SkipPresses {
                 .toList();
         return presses.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Section.Presses("If you cannot do that", presses, true));
+                : Optional.of(new Section.Presses("If that is not possible", presses, true));
     }
 
     /** How to bring the pole star into view, and what to press when the mount was moved for it; nothing while it is not out. */
@@ -40,7 +40,7 @@ final class SkipPresses {
             return List.of();
         }
         return List.of(
-                new Section.Words("The pole star is out of view", texts(steps, false)),
+                new Section.Words("The pole star is not in view", texts(steps, false)),
                 new Section.Caution(texts(steps, true)),
                 new Section.Presses(
                         "",

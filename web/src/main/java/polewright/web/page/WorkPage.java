@@ -41,7 +41,7 @@ final class WorkPage implements Page {
         night.work()
                 .filter(work -> work.items().size() > 1)
                 .ifPresent(work -> sections.add(new Section.Presses(
-                        "Take out of tonight's work",
+                        "Remove from tonight's work",
                         work.items().stream()
                                 .map(item -> new Section.Press(
                                         item.name(),

@@ -145,8 +145,8 @@ public final class NightSession {
     /** What is wrong with the log itself, for each page. */
     public List<String> trouble() {
         return log.damage().stream()
-                .map(what -> "The log is damaged, so nothing is logged; what can be read of it is shown. At the laptop,"
-                        + " what can be read can be rescued into a new file, and older copies are kept.")
+                .map(what -> "The log is damaged. What can be read is shown; nothing can be logged. At the laptop,"
+                        + " the readable part can be rescued to a new file. Older copies are kept.")
                 .toList();
     }
 
@@ -208,7 +208,7 @@ public final class NightSession {
             }
         } catch (IOException e) {
             throw new OperationFailed(
-                    "a file cannot be written for a moment: make room in the folder for temporary files.");
+                    "a temporary file cannot be written. Free some space in the folder for temporary files.");
         }
     }
 
@@ -231,7 +231,7 @@ public final class NightSession {
     /** Without the line that points to the help of a terminal. */
     private static List<String> complaints(String err) {
         return err.lines()
-                .filter(line -> !line.startsWith("Usage: ") && !line.isBlank())
+                .filter(line -> !line.startsWith("Usage: ") && !line.startsWith("If it is right, ") && !line.isBlank())
                 .toList();
     }
 }

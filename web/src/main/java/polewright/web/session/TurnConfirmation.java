@@ -11,14 +11,14 @@ import java.util.OptionalLong;
 public record TurnConfirmation(OptionalLong seq, String why) {
     /** Another event came between. */
     public static final TurnConfirmation OTHERWISE =
-            not("something else was logged since this page was shown, by another device or a"
+            not("something else was logged since this page was loaded, by another device or a"
                     + " frame. Here is the current state; if you did turn a screw, take another frame.");
 
     static final TurnConfirmation UNMOVED =
-            not("the frames have seen no screw move since the last sighting. If you did turn, wait"
+            not("the frames show no screw movement since the last sighting. If you did turn, wait"
                     + " for the next frame, or enter the turns under Sightings.");
     static final TurnConfirmation SOON =
-            not("the last frame is still being measured. What it shows of the screws is logged as soon as it is.");
+            not("the last frame is still being measured. The turns it shows are logged when it is done.");
 
     static TurnConfirmation as(long seq) {
         return new TurnConfirmation(OptionalLong.of(seq), "");

@@ -170,8 +170,8 @@ public final class WatchedFrames implements AutoCloseable {
             return seeTo();
         } catch (RuntimeException broken) {
             // A timer would come no more after this.
-            news.note("The frames cannot be watched for a moment ("
-                    + broken.getClass().getSimpleName() + "); it is tried again by itself.");
+            news.note("The frames cannot be watched at the moment ("
+                    + broken.getClass().getSimpleName() + "). Trying again automatically.");
             return false;
         }
     }
@@ -207,7 +207,9 @@ public final class WatchedFrames implements AutoCloseable {
     private boolean see(Optional<Path> folder) {
         if (folder.isEmpty()) {
             if (!source.ownFolder()) {
-                source.folder().get().ifPresent(path -> news.note(path + " is not there; it is looked for again."));
+                source.folder()
+                        .get()
+                        .ifPresent(path -> news.note(path + " does not exist. Trying again automatically."));
             }
             return end(false);
         }

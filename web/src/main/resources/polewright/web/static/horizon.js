@@ -33,10 +33,10 @@
   const said = document.createElement("p");
   said.setAttribute("role", "status");
   said.id = "horizon-said";
-  said.textContent = "Drag a corner with the finger; or choose one and press the arrow keys, Delete to take it away.";
+  said.textContent = "Drag a corner with a finger, or choose one and use the arrow keys; Delete removes it.";
   frame.after(tools, said);
   tool("Add a corner", "horizon-add", add);
-  tool("Take it away", "horizon-away", away);
+  tool("Remove corner", "horizon-away", away);
 
   function tool(label, id, does) {
     const button = document.createElement("button");

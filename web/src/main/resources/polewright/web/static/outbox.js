@@ -132,7 +132,7 @@ function later(one, why) {
   } else {
     const count = read().length;
     banner("link", count === 1
-      ? "The laptop does not answer. What you pressed is kept here and sent as soon as it does."
+      ? "The laptop does not answer. Your entry is kept here and sent as soon as it does."
       : `The laptop does not answer. ${count} things you pressed are kept here and sent as soon as it does.`);
     isTold = true;
   }
@@ -144,14 +144,14 @@ function stick(one, isStranger, why) {
   stuck = one;
   if (isStranger) {
     offer(one, `This device is not paired any more. What you pressed, “${one.what}”, is kept here: pair it again, and it is sent.`,
-      "Pair it again", () => location.assign("/"));
+      "Pair again", () => location.assign("/"));
   } else {
     offer(one, `“${one.what}” was not taken, and is kept here. ${why}`);
   }
 }
 
 // What may become of the first that waits.
-function offer(one, text, word = "Send it again", act = () => send(true)) {
+function offer(one, text, word = "Send again", act = () => send(true)) {
   banner("link", "");
   const panel = document.getElementById("stuck");
   panel.hidden = false;

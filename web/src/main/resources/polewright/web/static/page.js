@@ -3,7 +3,7 @@
 
 const CLOCK_MS = 2000; // Clocks that differ by more are told of.
 const PATIENCE_MS = 20000; // A link that is gone without a word counts as none after this long.
-const GONE = "The laptop does not answer. This page may be old.";
+const GONE = "The laptop does not answer. This page may be out of date.";
 let clockAhead = 0; // This device's clock minus the laptop's, milliseconds.
 
 function banner(id, text) {
@@ -85,7 +85,7 @@ async function compareClocks() {
     const before = Date.now();
     const answer = await fetch("/clock", { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
     if (answer.status === 401 && read().length === 0) {
-      banner("link", "This device is not paired any more, and this page is old: pair it again.");
+      banner("link", "This device is no longer paired, and this page is out of date. Pair it again.");
     }
     if (!answer.ok) return answer.status;
     const laptop = Number(await answer.text());
@@ -109,7 +109,7 @@ let lock = null;
 async function stayAwake() {
   const said = document.getElementById("awake");
   if (!("wakeLock" in navigator)) {
-    said.textContent = "This browser keeps no screen awake here: set the device's own screen time to its longest. (Over https it can: serve --share --secure.)";
+    said.textContent = "This browser cannot keep the screen on here. Set the device's own screen timeout to its longest. (An encrypted connection allows it.)";
     return;
   }
   if (lock !== null && !lock.released) return;
@@ -117,7 +117,7 @@ async function stayAwake() {
     lock = await navigator.wakeLock.request("screen");
     said.textContent = "The screen stays on.";
   } catch (refused) {
-    said.textContent = "The screen may go dark: the device saves power.";
+    said.textContent = "The screen may go dark because the device is saving power.";
   }
 }
 
@@ -133,7 +133,7 @@ function here() {
   const button = document.getElementById("here");
   if (!button || !("geolocation" in navigator) || !window.isSecureContext) {
     const said = document.getElementById("here-said");
-    if (said) said.textContent = "This page cannot ask for the position here; type it. (Over https it can: serve --share --secure.)";
+    if (said) said.textContent = "This page cannot read the position here. Type it. (An encrypted connection allows it.)";
     return;
   }
   button.hidden = false;
@@ -145,7 +145,7 @@ function here() {
       document.getElementById("here-said").textContent = `Taken, to ${Math.round(where.accuracy)} m.`;
     },
     (refused) => {
-      document.getElementById("here-said").textContent = "The device does not tell its position: type it.";
+      document.getElementById("here-said").textContent = "The device does not give its position. Type it.";
     },
     { enableHighAccuracy: true, timeout: 20000 }));
 }

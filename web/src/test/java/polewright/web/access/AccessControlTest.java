@@ -107,7 +107,7 @@ class AccessControlTest {
                 + "Content-Length: " + body.length() + "\n\n" + body;
         String welcome = raw(post);
         assertThat(welcome).contains(" 303 ", "HttpOnly; SameSite=Strict", "Path=/");
-        assertThat(raw(post)).contains(" 403 ", "spent");
+        assertThat(raw(post)).contains(" 403 ", "no longer valid");
         String cookie = welcome.split("polewright=", 2)[1].split(";", 2)[0];
         assertThat(get("larkfell.local:PORT", "Cookie: polewright=" + cookie + "\n"))
                 .contains("inside");

@@ -96,21 +96,21 @@ class ServerCertificateTest {
     void whatDidNotMakeItIsTold() throws Exception {
         assertThatThrownBy(() -> ServerCertificate.in(folder, Set.of(), now, folder.resolve("keytool")))
                 .isInstanceOf(OperationFailed.class)
-                .hasMessageStartingWith("Java's keytool, which makes the certificate, is not there: ")
-                .hasMessageEndingWith("leave --secure out.")
+                .hasMessageStartingWith("Java's keytool, which makes the certificate, is missing: ")
+                .hasMessageEndingWith("leave out --secure.")
                 .hasMessageNotContaining("room");
         Path broken = folder.resolve("broken");
         Files.writeString(broken, "#!/bin/sh\necho 'keytool error: java.lang.Exception: no such curve'\nexit 1\n");
         Files.setPosixFilePermissions(broken, PosixFilePermissions.fromString("rwx------"));
         assertThatThrownBy(() -> ServerCertificate.in(folder, Set.of(), now, broken))
                 .isInstanceOf(OperationFailed.class)
-                .hasMessageStartingWith("Java's keytool did not make the certificate; it says: no such curve.")
+                .hasMessageStartingWith("Java's keytool did not make the certificate. Its message: no such curve.")
                 .hasMessageNotContaining("java.lang");
         Path file = Files.createFile(folder.resolve("file"));
         assertThatThrownBy(() -> ServerCertificate.in(file, Set.of(), now))
                 .isInstanceOf(OperationFailed.class)
                 .hasMessageStartingWith("The certificate cannot be written: ")
-                .hasMessageContaining("Make room there");
+                .hasMessageContaining("Free some space");
     }
 
     /** As a client that trusts this certificate alone, and holds it to the name that was asked for. */
