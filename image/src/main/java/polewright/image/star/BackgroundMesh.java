@@ -71,46 +71,93 @@ final class BackgroundMesh {
         return true;
     }
 
-    /**
-     * Writes one row of pixels, sky off and noise to one.
-     *
-     * @param pixels of the whole frame
-     * @param out row, whose first pixel stands at {@code offset}
-     */
-    void overNoise(float[] pixels, int y, float[] out, int offset) {
-        double v = (y + 0.5) * rows / height - 0.5;
-        int r = Math.max(0, Math.min(rows - 2, (int) Math.floor(v)));
-        float t = (float) (rows == 1 ? 0 : v - r);
-        float still = Math.max(0, Math.min(1, t));
-        float step = columns == 1 ? 0 : columns / (float) width;
-        for (int c = -1; c < columns; c++) {
-            int from = c < 0 ? 0 : firstPixel(c);
-            int to = c == columns - 1 ? width : firstPixel(c + 1);
+    /** What takes the sky off the rows of a frame, from the top down, with room of its own. */
+    RowScaler rowScaler() {
+        return new RowScaler();
+    }
+
+    /** Rows of pixels, sky off and noise to one. */
+    final class RowScaler {
+        // Level of the sky, and one over its noise, along the row of nodes above and what they change by to the one
+        // below.
+        private final float[] level = new float[width];
+        private final float[] levelDown = new float[width];
+        private final float[] scale = new float[width];
+        private final float[] scaleDown = new float[width];
+        private final float[] row = new float[width];
+        private int nodes = -1;
+
+        /**
+         * Writes one row.
+         *
+         * @param pixels of the whole frame
+         * @param out row, whose first pixel is at {@code offset}
+         */
+        void read(float[] pixels, int y, float[] out, int offset) {
+            double v = (y + 0.5) * rows / height - 0.5;
+            int above = Math.max(0, Math.min(rows - 2, (int) Math.floor(v)));
+            if (above != nodes) {
+                ready(above);
+            }
             // Beyond the outermost nodes the level goes on in a straight line, the noise stays.
-            int level = Math.max(0, Math.min(columns - 2, c));
-            float s0 = blend(sky, level, r, t);
-            float slope = columns == 1 ? 0 : (blend(sky, level + 1, r, t) - s0) * step;
-            float n0 = inverse(blend(noise, Math.max(0, c), r, still));
-            float inverseSlope = (inverse(blend(noise, Math.min(c + 1, columns - 1), r, still)) - n0) * step;
-            float start = (float) (s0 - slope * nodeX(level));
-            float inverseStart = (float) (n0 - inverseSlope * nodeX(c));
-            subtract(pixels, y * width, start, slope, inverseStart, inverseSlope, out, offset, from, to);
+            float down = (float) (rows == 1 ? 0 : v - above);
+            System.arraycopy(pixels, y * width, row, 0, width);
+            scale(row, level, levelDown, down, scale, scaleDown, Math.max(0, Math.min(1, down)), width);
+            System.arraycopy(row, 0, out, offset, width);
+        }
+
+        private void ready(int above) {
+            nodes = above;
+            int below = Math.min(rows - 1, above + 1);
+            fillLevels(above, level);
+            fillLevels(below, levelDown);
+            fillScales(above, scale);
+            fillScales(below, scaleDown);
+            for (int x = 0; x < width; x++) {
+                levelDown[x] -= level[x];
+                scaleDown[x] -= scale[x];
+            }
+        }
+
+        private void fillLevels(int r, float[] along) {
+            for (int c = -1; c < columns; c++) {
+                int node = Math.max(0, Math.min(columns - 2, c));
+                double start = sky[r * columns + node];
+                double slope = columns == 1 ? 0 : (sky[r * columns + node + 1] - start) * columns / width;
+                for (int x = firstOf(c); x < firstOf(c + 1); x++) {
+                    along[x] = (float) (start + slope * (x - nodeX(node)));
+                }
+            }
+        }
+
+        private void fillScales(int r, float[] along) {
+            for (int c = -1; c < columns; c++) {
+                double start = inverse(noise[r * columns + Math.max(0, c)]);
+                double end = inverse(noise[r * columns + Math.min(columns - 1, c + 1)]);
+                double slope = (end - start) * columns / width;
+                for (int x = firstOf(c); x < firstOf(c + 1); x++) {
+                    along[x] = (float) (start + slope * (x - nodeX(c)));
+                }
+            }
+        }
+
+        private int firstOf(int column) {
+            return column < 0 ? 0 : column == columns ? width : firstPixel(column);
         }
     }
 
-    private static void subtract(
-            float[] pixels,
-            int row,
-            float level,
-            float slope,
-            float inverse,
-            float inverseSlope,
-            float[] out,
-            int offset,
-            int from,
-            int to) {
-        for (int x = from; x < to; x++) {
-            out[x + offset] = (pixels[row + x] - (level + slope * x)) * (inverse + inverseSlope * x);
+    // The compiler turns this into vector instructions: all arrays are read at the same index.
+    private static void scale(
+            float[] row,
+            float[] level,
+            float[] levelDown,
+            float down,
+            float[] scale,
+            float[] scaleDown,
+            float scaleBy,
+            int length) {
+        for (int x = 0; x < length; x++) {
+            row[x] = (row[x] - (level[x] + down * levelDown[x])) * (scale[x] + scaleBy * scaleDown[x]);
         }
     }
 
@@ -133,9 +180,15 @@ final class BackgroundMesh {
         int c = Math.max(0, Math.min(columns - 2, (int) Math.floor(u)));
         int r = Math.max(0, Math.min(rows - 2, (int) Math.floor(v)));
         float t = (float) (rows == 1 ? 0 : v - r);
-        double left = inverse(blend(noise, c, r, t));
-        double between = columns == 1 ? left : left + (u - c) * (inverse(blend(noise, c + 1, r, t)) - left);
+        double left = scale(c, r, t);
+        double between = columns == 1 ? left : left + (u - c) * (scale(c + 1, r, t) - left);
         return 1 / between;
+    }
+
+    /** One over the noise, between two nodes of a column. */
+    private double scale(int c, int r, float t) {
+        double here = inverse(noise[r * columns + c]);
+        return rows == 1 ? here : here + t * (inverse(noise[(r + 1) * columns + c]) - here);
     }
 
     private int firstPixel(int column) {

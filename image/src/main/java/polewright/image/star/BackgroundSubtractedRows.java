@@ -40,8 +40,9 @@ interface BackgroundSubtractedRows {
 
         @Override
         public Reader reader() {
+            BackgroundMesh.RowScaler scaler = mesh.rowScaler();
             return (y, into, offset) -> {
-                mesh.overNoise(frame.pixels(), y, into, offset);
+                scaler.read(frame.pixels(), y, into, offset);
                 hot.clear(y, into, offset);
             };
         }
@@ -76,11 +77,18 @@ interface BackgroundSubtractedRows {
             return (y, into, offset) -> {
                 pixels.read(2 * y, upper, 0);
                 pixels.read(2 * y + 1, lower, 0);
+                sumInto(upper, lower, upper.length);
                 for (int x = 0; x < width; x++) {
                     // The sum of four has twice the noise of one.
-                    into[x + offset] = (upper[2 * x] + upper[2 * x + 1] + lower[2 * x] + lower[2 * x + 1]) / 2;
+                    into[x + offset] = (upper[2 * x] + upper[2 * x + 1]) / 2;
                 }
             };
+        }
+
+        private static void sumInto(float[] upper, float[] lower, int length) {
+            for (int x = 0; x < length; x++) {
+                upper[x] += lower[x];
+            }
         }
     }
 }

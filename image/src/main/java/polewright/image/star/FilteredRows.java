@@ -16,6 +16,7 @@ final class FilteredRows {
     private final int first;
     private final int trailReach;
     private final float[] padded;
+    private final float[][] shifted;
     private final float[][] along;
     private final float[][] points;
     private final float[][] filtered;
@@ -35,6 +36,7 @@ final class FilteredRows {
         trailReach = trail.map(TrailFilter::reach).orElse(0);
         plan = trail.map(t -> t.plan(width, (first + last) / 2.0)).orElse(TrailFilter.Plan.NONE);
         padded = new float[width + 2 * filter.reach()];
+        shifted = new float[4][width];
         along = new float[2 * filter.reach() + 1][width];
         filtered = new float[KEPT][width];
         points = trail.isPresent() ? new float[2 * trailReach + 1][width] : filtered;
@@ -72,7 +74,7 @@ final class FilteredRows {
     private void filterAlong(int y, float[] out) {
         int reach = filter.reach();
         skyless.read(y, padded, reach);
-        filter.along(padded, out, width);
+        filter.along(padded, out, width, shifted);
         // A missing pixel shows in all places it reaches, so that not each need be looked at.
         boolean missing = !isNumber(out[width - 1]);
         for (int x = 0; x < width && !missing; x += reach) {
@@ -82,7 +84,7 @@ final class FilteredRows {
             for (int x = reach; x < width + reach; x++) {
                 padded[x] = isNumber(padded[x]) ? padded[x] : 0;
             }
-            filter.along(padded, out, width);
+            filter.along(padded, out, width, shifted);
         }
     }
 

@@ -29,20 +29,30 @@ final class PointFilter {
         return weights.length - 1;
     }
 
-    /** Filters one row along itself: {@code in} has {@link #reach()} more pixels at either end than {@code out}. */
-    void along(float[] in, float[] out, int length) {
+    /**
+     * Filters one row along itself: {@code in} has {@link #reach()} more pixels at either end than {@code out}.
+     *
+     * @param shifted room for four rows
+     */
+    void along(float[] in, float[] out, int length, float[][] shifted) {
         int reach = reach();
-        scale(in, reach, weights[0], out, length);
+        System.arraycopy(in, reach, shifted[0], 0, length);
+        scale(shifted[0], weights[0], out, length);
         for (int k = 1; k < reach; k += 2) {
-            addAlong(in, reach, k, weights[k], weights[k + 1], out, length);
+            // The compiler makes vector instructions only of arrays read at the same index: a copy costs less.
+            System.arraycopy(in, reach - k, shifted[0], 0, length);
+            System.arraycopy(in, reach + k, shifted[1], 0, length);
+            System.arraycopy(in, reach - k - 1, shifted[2], 0, length);
+            System.arraycopy(in, reach + k + 1, shifted[3], 0, length);
+            add(shifted[0], shifted[1], weights[k], shifted[2], shifted[3], weights[k + 1], out, length);
         }
     }
 
     /** Filters across rows: {@code row} counts round the ring, {@code 2 reach + 1} rows or more. */
     void across(float[][] ring, int row, float[] out, int length) {
-        scale(ring[Math.floorMod(row, ring.length)], 0, weights[0], out, length);
+        scale(ring[Math.floorMod(row, ring.length)], weights[0], out, length);
         for (int k = 1; k < reach(); k += 2) {
-            addAcross(
+            add(
                     ring[Math.floorMod(row - k, ring.length)],
                     ring[Math.floorMod(row + k, ring.length)],
                     weights[k],
@@ -54,34 +64,24 @@ final class PointFilter {
         }
     }
 
-    private static void scale(float[] in, int offset, float weight, float[] out, int length) {
-        for (int x = 0; x < length; x++) {
-            out[x] = weight * in[x + offset];
-        }
-    }
-
     // Small methods of one loop each, which the compiler turns into vector instructions.
-    private static void addAlong(float[] in, int reach, int k, float near, float far, float[] out, int length) {
-        int left = reach - k;
-        int right = reach + k;
-        int farLeft = left - 1;
-        int farRight = right + 1;
+    private static void scale(float[] in, float weight, float[] out, int length) {
         for (int x = 0; x < length; x++) {
-            out[x] += near * (in[x + left] + in[x + right]) + far * (in[x + farLeft] + in[x + farRight]);
+            out[x] = weight * in[x];
         }
     }
 
-    private static void addAcross(
-            float[] above,
-            float[] below,
+    private static void add(
+            float[] left,
+            float[] right,
             float near,
-            float[] higher,
-            float[] lower,
+            float[] farLeft,
+            float[] farRight,
             float far,
             float[] out,
             int length) {
         for (int x = 0; x < length; x++) {
-            out[x] += near * (above[x] + below[x]) + far * (higher[x] + lower[x]);
+            out[x] += near * (left[x] + right[x]) + far * (farLeft[x] + farRight[x]);
         }
     }
 }
