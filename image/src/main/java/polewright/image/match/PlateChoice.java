@@ -22,6 +22,9 @@ final class PlateChoice {
     static final int LEAST_TRUSTED = 12;
     // Half of a two-dimensional Gaussian's points lie within so many sigma.
     private static final double RAYLEIGH_MEDIAN = 1.1774;
+    // A lens of a higher order must be better by "very strong" evidence (Kass & Raftery 1995, J. Am. Stat. Assoc. 90,
+    // 773). By less, chance pairs and stars that moved since the atlas was made bend it, most of all in the corners.
+    private static final double VERY_STRONG = 10;
     // Places of the atlas: steps of rounding, and the motion since J2000.0 of the stars whose motion it does not know.
     private static final double ATLAS_SIGMA_RAD = Angle.ofArcseconds(0.5).radians();
     private static final double ATLAS_SIGMA_WITH_MOTION_RAD =
@@ -102,12 +105,20 @@ final class PlateChoice {
         }
     }
 
+    /** The simplest model that none of a higher order beats by very strong evidence. */
     private Optional<Fitted> bestModel(Plate plate, PairedStars paired) {
         PlateFit.Pairs pairs = forFit(paired, plate);
-        return Arrays.stream(PlateModel.values())
-                .filter(model -> pairs.count() >= Math.max(Hypothesis.STARS, model.fewestStars()))
-                .flatMap(model -> PlateFit.of(plate, pairs, model).map(fit -> new Fitted(fit, pairs, model)).stream())
-                .min(Comparator.comparingDouble(Fitted::criterion));
+        Fitted best = null;
+        for (PlateModel model : PlateModel.values()) {
+            if (pairs.count() >= Math.max(Hypothesis.STARS, model.fewestStars())) {
+                Optional<PlateFit> fit = PlateFit.of(plate, pairs, model);
+                if (fit.isPresent()) {
+                    Fitted fitted = new Fitted(fit.get(), pairs, model);
+                    best = best == null || fitted.criterion() < best.criterion() - VERY_STRONG ? fitted : best;
+                }
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     /** What each detection says for a plate, brightest first: see {@link Odds#gain}. */
