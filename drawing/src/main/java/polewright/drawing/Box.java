@@ -2,13 +2,13 @@ package polewright.drawing;
 
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
-/** An upright rectangle on the paper, y down. */
+/** An axis-aligned rectangle on the paper, y down. */
 public record Box(double left, double top, double right, double bottom) {
     static Box at(Vector2D point) {
         return about(point, 0, 0);
     }
 
-    /** The box of one or more lines of text whose middle is at {@code middle}. */
+    /** The box of one or more lines of text centred on {@code middle}. */
     public static Box about(Vector2D middle, double width, double height) {
         return new Box(
                 middle.getX() - width / 2,
@@ -41,14 +41,14 @@ public record Box(double left, double top, double right, double bottom) {
         return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
     }
 
-    /** How far apart they are at the least; 0 where they meet. */
+    /** The smallest distance between the two; 0 if they touch or overlap. */
     double distanceTo(Box other) {
         double across = Math.max(0, Math.max(left - other.right, other.left - right));
         double along = Math.max(0, Math.max(top - other.bottom, other.top - bottom));
         return Math.hypot(across, along);
     }
 
-    /** The point of the box that is nearest to {@code point}. */
+    /** The point of the box nearest to {@code point}. */
     Vector2D nearestTo(Vector2D point) {
         return new Vector2D(
                 Math.max(left, Math.min(right, point.getX())), Math.max(top, Math.min(bottom, point.getY())));

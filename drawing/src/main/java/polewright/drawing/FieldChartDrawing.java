@@ -11,7 +11,7 @@ import polewright.drawing.chart.FieldChart;
 import polewright.mount.rig.Orientation;
 import polewright.sky.angle.Angle;
 
-/** A field chart on paper: the round field as it is seen, stars by their brightness, the target in the middle. */
+/** A printable field chart: the round field as seen, stars sized by magnitude, the target in the middle. */
 public final class FieldChartDrawing {
     private static final int WIDTH = 360;
     private static final int HEIGHT = 482;
@@ -42,9 +42,9 @@ public final class FieldChartDrawing {
     /**
      * The picture as SVG.
      *
-     * @param optic what is looked through, e.g. {@code finder}
-     * @param inner a smaller field to mark in the middle, of the eyepiece beneath a finder; zero for none
-     * @param zone of the time shown
+     * @param optic name of the optic, e.g. {@code finder}
+     * @param inner a smaller field to mark in the middle, of an eyepiece used after a finder; zero for none
+     * @param zone time zone of the time shown
      */
     public static String svg(FieldChart chart, String optic, Angle inner, ZoneId zone, Palette palette) {
         FieldChartDrawing drawing = new FieldChartDrawing(chart, optic, palette);
@@ -81,20 +81,25 @@ public final class FieldChartDrawing {
         svg.circle(Look.filled("none", palette.ink(), 2), MIDDLE, RADIUS);
     }
 
-    /** Letters outside the field: where north, east and the zenith are. */
+    /** Letters outside the field: directions of north, east and the zenith. */
     private void directions() {
-        chart.sky().northward(chart.moment().site()).ifPresent(way -> direction(way, "N"));
-        chart.sky().eastward(chart.moment().site()).ifPresent(way -> direction(way, "E"));
-        chart.sky().zenithward().ifPresent(way -> {
-            Vector2D tip = onPaper(way, RADIUS - 10);
-            svg.line("zenith", Look.line(palette.guide(), 3), onPaper(way, RADIUS), tip);
-            svg.text(onPaper(way, RADIUS - 24).add(new Vector2D(0, 5)), Anchor.MIDDLE, TEXT - 2, palette.text(), "up");
+        chart.sky().northward(chart.moment().site()).ifPresent(north -> direction(north, "N"));
+        chart.sky().eastward(chart.moment().site()).ifPresent(east -> direction(east, "E"));
+        chart.sky().zenithward().ifPresent(direction -> {
+            Vector2D tip = onPaper(direction, RADIUS - 10);
+            svg.line("zenith", Look.line(palette.guide(), 3), onPaper(direction, RADIUS), tip);
+            svg.text(
+                    onPaper(direction, RADIUS - 24).add(new Vector2D(0, 5)),
+                    Anchor.MIDDLE,
+                    TEXT - 2,
+                    palette.text(),
+                    "up");
         });
     }
 
-    private void direction(Vector2D way, String letter) {
-        svg.line(Look.line(palette.ink(), 2), onPaper(way, RADIUS), onPaper(way, RADIUS + 7));
-        svg.text(onPaper(way, RADIUS + 19).add(new Vector2D(0, 5)), Anchor.MIDDLE, TEXT, palette.text(), letter);
+    private void direction(Vector2D direction, String letter) {
+        svg.line(Look.line(palette.ink(), 2), onPaper(direction, RADIUS), onPaper(direction, RADIUS + 7));
+        svg.text(onPaper(direction, RADIUS + 19).add(new Vector2D(0, 5)), Anchor.MIDDLE, TEXT, palette.text(), letter);
     }
 
     private void objects() {
@@ -115,14 +120,17 @@ public final class FieldChartDrawing {
         svg.close();
     }
 
-    /** Half a unit more for each half magnitude: areas would make the bright ones hide their field. */
+    /**
+     * Half a unit more per half magnitude: with area proportional to brightness, bright stars would hide their
+     * surroundings.
+     */
     private double discRadius(double magnitude) {
         return Math.min(7, 0.8 + 0.75 * Math.max(0, chart.faintest() - magnitude));
     }
 
     private void middle(Angle inner) {
-        for (Vector2D way : List.of(Vector2D.PLUS_I, Vector2D.MINUS_I, Vector2D.PLUS_J, Vector2D.MINUS_J)) {
-            svg.line("target", Look.line(palette.axis(), 2), onPaper(way, 11), onPaper(way, 19));
+        for (Vector2D direction : List.of(Vector2D.PLUS_I, Vector2D.MINUS_I, Vector2D.PLUS_J, Vector2D.MINUS_J)) {
+            svg.line("target", Look.line(palette.axis(), 2), onPaper(direction, 11), onPaper(direction, 19));
         }
         double radius = inner.radians() / 2 * unitsPerRad;
         if (radius > 2 && radius < RADIUS) {
@@ -136,7 +144,7 @@ public final class FieldChartDrawing {
         placer.keepOff(Box.about(MIDDLE, 40, 40));
         chart.stars().stream().limit(60).forEach(star -> placer.shun(List.of(onPaper(star.place())), 6));
         for (FieldChart.Mark mark : chart.objects()) {
-            // The one in the middle has its name in the heading.
+            // The target is named in the heading.
             if (!mark.label().equals(chart.target().label())) {
                 label(placer, mark.label().replaceFirst(" \\(.*", ""), mark.place(), 6);
             }
@@ -185,8 +193,8 @@ public final class FieldChartDrawing {
         return new Vector2D(MIDDLE.getX() + unitsPerRad * place.getX(), MIDDLE.getY() - unitsPerRad * place.getY());
     }
 
-    private static Vector2D onPaper(Vector2D way, double distance) {
-        return new Vector2D(MIDDLE.getX() + distance * way.getX(), MIDDLE.getY() - distance * way.getY());
+    private static Vector2D onPaper(Vector2D direction, double distance) {
+        return new Vector2D(MIDDLE.getX() + distance * direction.getX(), MIDDLE.getY() - distance * direction.getY());
     }
 
     private static String degrees(Angle angle) {

@@ -4,7 +4,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Look;
 import polewright.sky.angle.Angle;
 
-/** Sketches from the side: the pole that is up to the right, heights above the level line. */
+/** Sketches from the side: the elevated pole on the right, altitudes above the level line. */
 final class HeightSketch {
     private static final int HEIGHT = 330;
     private static final Vector2D HINGE = new Vector2D(120, 262);

@@ -9,12 +9,11 @@ import polewright.mount.rig.MountKind;
 import polewright.sky.place.Site;
 
 /**
- * The home position drawn from the side: ground, stand, wedge at the latitude, mount, tube along the polar axis, and the
+ * The home position from the side: ground, stand, wedge at the latitude, mount, tube along the polar axis, and the
  * angles.
  *
- * <p>The pole that is up is always on the right: at a northern site the viewer stands east of the mount and faces west,
- * at a southern site the viewer stands west of it and faces east. The axis leans by the latitude exactly; nothing else
- * is to scale.
+ * <p>The elevated pole is always on the right: at a northern site the view is from the east of the mount facing west,
+ * at a southern site from the west facing east. The axis is inclined by exactly the latitude; nothing else is to scale.
  */
 public final class HomeDrawing {
     private static final int WIDTH = 360;
@@ -40,7 +39,7 @@ public final class HomeDrawing {
         this.svg = new Svg(WIDTH, HEIGHT, title(), description(), palette);
     }
 
-    /** A complete SVG document, also fit to be put inside a page. */
+    /** A complete SVG document, which can also be embedded in a page. */
     public static String svg(MountKind kind, Site site, Palette palette) {
         return new HomeDrawing(kind, site, palette).drawn();
     }
@@ -114,7 +113,7 @@ public final class HomeDrawing {
         }
     }
 
-    /** Each figure stands outside its arc, moved off the axis's line where the angle is too narrow to hold it. */
+    /** Each angle's value is outside its arc, moved off the axis if the angle is too narrow for it. */
     private void angles() {
         Look arc = Look.line(palette.axis(), 1.4);
         String latitude = figure(tenths());
@@ -209,7 +208,7 @@ public final class HomeDrawing {
         return site.isNorthern() ? "south" : "north";
     }
 
-    /** Tenths of a degree of latitude: rounded once, so that the two angles shown add up to 90°. */
+    /** Latitude in tenths of a degree, rounded once so that the two angles shown add up to 90°. */
     private long tenths() {
         return Math.round(site.poleAltitude().degrees() * 10);
     }

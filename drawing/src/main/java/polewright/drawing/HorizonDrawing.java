@@ -8,8 +8,8 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
 /**
- * The skyline as a strip, as someone sees it who turns once round: from the point opposite the pole that is up, over left,
- * so that the pole stands in the middle. East is to the right of north and left of south, as at the site.
+ * The local horizon as a strip, as seen by turning once around: from the azimuth opposite the elevated pole toward the
+ * left, so that the pole is in the middle. East is to the right of north and to the left of south, as at the site.
  */
 public final class HorizonDrawing {
     private static final int WIDTH = 720;

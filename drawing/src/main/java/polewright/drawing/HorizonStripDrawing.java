@@ -13,9 +13,9 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
 /**
- * The skyline as a long strip to be edited, the pole that is up in the middle, with the ways that stars and the Sun go.
- * Azimuth runs evenly to the right and altitude evenly up; the scale stands in the group {@code strip} as data attributes,
- * so that a page's script can lay handles over the corners.
+ * The local horizon as a long strip for editing, with the elevated pole in the middle and the paths of stars and the
+ * Sun. Azimuth increases evenly to the right and altitude upward; the scale is in data attributes of the group
+ * {@code strip}, so that a page's script can add handles to the corners.
  */
 public final class HorizonStripDrawing {
     private static final int WIDTH = 1160;
@@ -123,9 +123,9 @@ public final class HorizonStripDrawing {
     }
 
     /**
-     * Where a star of that declination is above the level in the course of a day, by the triangle pole, zenith, star.
+     * The diurnal path above the horizontal of a star with a declination, from the triangle pole–zenith–star.
      *
-     * @return all points that were drawn
+     * @return all points drawn
      */
     private List<Vector2D> track(Look look, Angle declination) {
         List<Vector2D> drawn = new ArrayList<>();

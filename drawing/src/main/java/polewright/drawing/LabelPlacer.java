@@ -9,18 +9,18 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Anchor;
 
 /**
- * Finds room for labels, one after the other: near what they name, off the lines, never on one another.
+ * Finds places for labels, one after the other: near what they name, off the lines, never overlapping.
  *
- * <p>Every place of a fine grid is tried, so a label is refused only where the paper is full.
+ * <p>Every position on a fine grid is tried, so a label is refused only if the paper is full.
  */
 final class LabelPlacer {
     static final double LINE_HEIGHT = 16;
     static final double LETTER_SIZE = 14;
-    /** How far from what it points at a label may stand without a leader, beyond its gap. */
+    /** Distance beyond its gap up to which a label needs no leader. */
     private static final double FREE = 5;
 
     private static final double AIR = 3;
-    // Labels closer than that read as one.
+    // Labels closer than that look like one.
     private static final double APART = 6;
     private static final double STEP = 4;
     private static final double NEAR_END = 8;
@@ -30,13 +30,13 @@ final class LabelPlacer {
     private static final double FIRST_RING = 16;
 
     /**
-     * A label that wants a place.
+     * A label to be placed.
      *
      * @param targets what it may point at, any of them
-     * @param gap how far from its target it stands best
-     * @param reach how far from its target it may stand
-     * @param step between the places that are tried
-     * @param isFit whether a place will do at all
+     * @param gap ideal distance from its target
+     * @param reach largest distance from its target
+     * @param step between the positions tried
+     * @param isFit whether a position is acceptable
      */
     record Wanted(
             List<String> lines, List<Box> targets, double gap, double reach, double step, Predicate<Placed> isFit) {
@@ -52,7 +52,7 @@ final class LabelPlacer {
                     .orElse(0);
         }
 
-        /** How far from a good distance it is; a label that touches what it names is worse than one farther off. */
+        /** Deviation from the ideal distance; a label touching what it names is worse than one farther off. */
         private double stretch(double distance) {
             return distance < gap ? FREE_END * (gap - distance) : distance - gap;
         }
@@ -63,18 +63,18 @@ final class LabelPlacer {
     }
 
     /**
-     * A text of one or more lines that found its place.
+     * A text of one or more lines in its place.
      *
-     * @param pointedAt the point of its target that is nearest
-     * @param gap how far from it would be best
-     * @param stretch how far from that best distance it is
+     * @param pointedAt the nearest point of its target
+     * @param gap ideal distance from it
+     * @param stretch deviation from that ideal distance
      */
     record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
         boolean needsLeader() {
             return leaderStart().distance(pointedAt) > gap + FREE;
         }
 
-        /** Letters take less than the room kept for them: they stand on the side of what they name. */
+        /** Letters need less than the space reserved for them: they are aligned to the side of what they name. */
         Anchor anchor() {
             if (pointedAt.getX() <= box.left()) {
                 return Anchor.START;
@@ -90,7 +90,7 @@ final class LabelPlacer {
             };
         }
 
-        /** What the letters fill: above and below them the lines have some air. */
+        /** The area of the letters, without the space above and below the lines. */
         Box letters() {
             return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
         }
@@ -112,16 +112,16 @@ final class LabelPlacer {
         taken.add(box);
     }
 
-    /** Points that a label should not cover, each at a cost; a cost of 1 is worth a step of one unit away. */
+    /** Points that a label should avoid covering, each with a cost; a cost of 1 is worth one unit of distance. */
     void shun(List<Vector2D> points, double cost) {
         points.forEach(point -> shunned.add(point, cost));
     }
 
-    /** The best free place that is fit; empty when there is none. */
+    /** The best free place that is acceptable; empty if there is none. */
     Optional<Placed> place(Wanted wanted) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
-        // Ring by ring outward: most labels find room in the first, and few of the places farther out are looked at.
+        // Ring by ring outward: most labels find room in the first ring, so few of the positions farther out are tried.
         double ring = 0;
         double next = FIRST_RING;
         while (ring < least && ring <= wanted.mostStretch()) {
@@ -151,7 +151,7 @@ final class LabelPlacer {
         return Optional.ofNullable(best);
     }
 
-    /** The free places whose stretch is {@code least} or more, and less than {@code most}. */
+    /** The free places whose stretch is at least {@code least} and less than {@code most}. */
     private List<Placed> nearestFirst(Wanted wanted, double least, double most) {
         double across = wanted.width() / 2;
         double along = LINE_HEIGHT * wanted.lines().size() / 2;
@@ -180,7 +180,7 @@ final class LabelPlacer {
         return candidates;
     }
 
-    /** Where the middle of a label can be that meets {@code box} and lies on the paper. */
+    /** Where the middle of a label that touches {@code box} can be on the paper. */
     private Box middles(Box box, double across, double along) {
         return new Box(
                 Math.max(area.left(), box.left() - 2 * across) + across,
@@ -189,14 +189,14 @@ final class LabelPlacer {
                 Math.min(area.bottom(), box.bottom() + 2 * along) - along);
     }
 
-    /** The first point at or after {@code from} of the grid that begins at {@code origin}. */
+    /** The first grid point at or after {@code from}, for a grid starting at {@code origin}. */
     private static double onGrid(double from, double origin, double step) {
         return origin + step * Math.ceil((from - origin) / step);
     }
 
     /**
-     * A leader may cross a line, but had better not run along it, and never over another label. Once it costs {@code tooMuch}
-     * or more, no more than that it does.
+     * The cost of a leader: it may cross a line, but should not run along it, and must never cross another label.
+     * Evaluation stops once the cost reaches {@code tooMuch}.
      */
     private double crossed(Placed placed, double tooMuch) {
         if (!placed.needsLeader()) {

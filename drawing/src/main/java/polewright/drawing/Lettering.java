@@ -3,19 +3,19 @@ package polewright.drawing;
 import java.util.ArrayList;
 import java.util.List;
 
-/** How wide a text comes out. */
+/** Widths of text. */
 final class Lettering {
-    // Widest common default for sans-serif (DejaVu Sans) on running lower-case text; others are narrower.
+    // Widest common default for sans-serif (DejaVu Sans) in running lower-case text; others are narrower.
     private static final double EMS_PER_LETTER = 0.6;
 
     private Lettering() {}
 
-    /** A little more than the width that the usual sans-serif fonts need, user units. */
+    /** Slightly more than the width in the usual sans-serif fonts, user units. */
     static double width(String text, double size) {
         return text.length() * size * EMS_PER_LETTER;
     }
 
-    /** Words broken into lines of at most that many letters; what goes beyond the last line is cut off with a mark. */
+    /** Words wrapped to lines of at most {@code letters}; text beyond the last line is replaced by an ellipsis. */
     static List<String> wrapped(String text, int letters, int mostLines) {
         List<String> lines = new ArrayList<>();
         StringBuilder current = new StringBuilder();

@@ -8,7 +8,7 @@ import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 import polewright.drawing.ZoneRim.Stretch;
 
-/** Under the maps: the marks and edges for whose names there was no room beside them. */
+/** The key below the maps: marks and edges whose labels did not fit on a map. */
 final class MapKey {
     private static final double LEFT = 12;
     private static final double WORDS = 50;
@@ -38,7 +38,7 @@ final class MapKey {
         return MARK_LINE * marks.size() + LINE * lines;
     }
 
-    /** Writes it from the baseline {@code top} down; returns the baseline of what comes next. */
+    /** Draws the key with its first baseline at {@code top}; returns the baseline after it. */
     double draw(Svg svg, Palette palette, double top) {
         double y = top;
         svg.open("key-marks");

@@ -13,10 +13,10 @@ import polewright.drawing.Svg.Look;
 import polewright.drawing.ZoneRim.Stretch;
 
 /**
- * What the marks and the edge of a map are called, each name beside what it names.
+ * The labels of a map's marks and edges, each next to what it names.
  *
- * <p>A mark's label is clearly nearer to its mark than to any other, an edge's label outside the zone. What finds no such
- * place is named in the key under the map: a label at the wrong mark is worse than none.
+ * <p>A mark's label is clearly nearer to its mark than to any other, an edge's label is outside the zone. Anything
+ * without such a place is named in the key under the map: a label at the wrong mark is worse than none.
  */
 final class MapLabels {
     private static final int MOST_EDGE_LABELS = 5;
@@ -24,18 +24,18 @@ final class MapLabels {
     private static final double EDGE_GAP = 8;
     private static final double MARK_GAP = 4;
     private static final double ANYWHERE = 1000;
-    // Farther off a mark's leader would have to be followed through the map.
+    // Beyond this distance the eye would have to follow a leader across the map.
     private static final double MARK_REACH = 40;
-    // The dot of an earlier fix is small and the way runs past it: its label stands beside it or nowhere.
+    // The dot of an earlier fix is small and on the path: its label is right next to it or nowhere.
     private static final double DOT_REACH = 8;
-    // By how much a label's own mark is nearer than any other, where there is room for that and where there is not.
+    // Margin by which a label is nearer to its own mark than to any other, if there is room and if there is not.
     private static final double AT_A_GLANCE = 9;
     private static final double BY_A_LOOK = 3;
     private static final double COARSE = 4;
     private static final double FINE = 2;
     private static final double EDGE_OFF_MARKS = 8;
     private static final double LEADER_END = 6;
-    /** Of the map of everything: what lies so near the aim is part of the zone. */
+    /** On the overview map: anything this close to the aim is part of the zone. */
     private static final double WITHIN_SPECK = 24;
 
     private final ZoneScene scene;
@@ -56,12 +56,12 @@ final class MapLabels {
         this.placer = placer;
     }
 
-    /** Stretches that are to be written under the map. */
+    /** Stretches of the edge to be listed under the map. */
     List<Stretch> keyedEdges() {
         return List.copyOf(keyedEdges);
     }
 
-    /** Marks that are to be explained under the map. */
+    /** Marks to be explained under the map. */
     List<MapMark.Kind> keyedMarks() {
         return List.copyOf(keyedMarks);
     }
@@ -74,7 +74,7 @@ final class MapLabels {
         }
     }
 
-    /** On a map on which the zone is a speck: the zone with what lies in it under one name, then the others. */
+    /** For a map on which the zone is a speck: one label for the zone and everything in it, then the others. */
     void nameZoneAsOne() {
         Vector2D aim = marks.stream()
                 .filter(mark -> mark.kind() == Kind.AIM)

@@ -5,10 +5,10 @@ import java.util.Set;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * A mark for a single point of a map.
+ * A mark at a single point of a map.
  *
  * @param at the point, on the paper
- * @param box what the mark fills
+ * @param box the area of the mark
  */
 record MapMark(Kind kind, Vector2D at, Box box) {
     /** In the order in which they are named. */
@@ -29,7 +29,7 @@ record MapMark(Kind kind, Vector2D at, Box box) {
             this.words = words;
         }
 
-        /** By which a reader of the file finds it. */
+        /** Its CSS class in the SVG. */
         String id() {
             return id;
         }
@@ -40,10 +40,10 @@ record MapMark(Kind kind, Vector2D at, Box box) {
     }
 
     private static final Set<Kind> AIM_AND_POLE = EnumSet.of(Kind.AIM, Kind.POLE);
-    // Closer marks cannot be told apart.
+    // Marks closer than this are indistinguishable.
     private static final double ONE_PLACE = 9;
 
-    /** Whether one label has to do for both. */
+    /** Whether both must share one label. */
     boolean nearlyCoincidesWith(MapMark other) {
         Set<Kind> kinds = EnumSet.of(kind, other.kind);
         return at.distance(other.at) < ONE_PLACE

@@ -5,17 +5,17 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
 
 /**
- * A piece of the sky about the pole laid on the paper, the same scale both ways.
+ * A region of sky around the pole mapped to the paper, with equal scales.
  *
- * @param area the paper that it fills
- * @param middle what lies in the middle of the area, arcminutes to the right and up from the true pole
+ * @param area the area of the paper
+ * @param middle the point at the centre of the area, arcminutes to the right and up from the true pole
  * @param unitsPerArcmin user units of the drawing
  */
 record MapView(Box area, Vector2D middle, double unitsPerArcmin) {
-    // Points that all coincide still need a scale.
+    // Coincident points still need a scale.
     private static final double LEAST_EXTENT_ARCMIN = 0.01;
 
-    /** The view in which all of the points fill {@code share} of the area's width or of its height. */
+    /** The view in which all points fill {@code share} of the area's width or height. */
     static MapView fitting(Box area, List<Vector2D> seen, double share) {
         Box extent = extent(seen);
         double across = Math.max(extent.width(), LEAST_EXTENT_ARCMIN);
@@ -24,7 +24,7 @@ record MapView(Box area, Vector2D middle, double unitsPerArcmin) {
         return new MapView(area, extent.middle(), scale);
     }
 
-    /** The least box about the points; here {@code top} is the lowest. */
+    /** The smallest box around the points; here {@code top} is the lowest. */
     static Box extent(List<Vector2D> seen) {
         var right = seen.stream().mapToDouble(Vector2D::getX).summaryStatistics();
         var up = seen.stream().mapToDouble(Vector2D::getY).summaryStatistics();
@@ -42,7 +42,7 @@ record MapView(Box area, Vector2D middle, double unitsPerArcmin) {
         return seen.stream().map(this::onPaper).toList();
     }
 
-    /** A round length that takes between a tenth and a third of the width. */
+    /** A round length between a tenth and a third of the width. */
     ScaleBar scaleBar() {
         return ScaleBar.within(Angle.ofArcminutes(area.width() / 3 / unitsPerArcmin));
     }

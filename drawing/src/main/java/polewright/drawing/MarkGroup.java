@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import polewright.drawing.MapMark.Kind;
 
 /**
- * Marks that one label names: one, or several that nearly coincide.
+ * Marks that share one label: one, or several that nearly coincide.
  *
  * @param marks in the order in which they are named; an earlier fix among them is not named
  */
@@ -17,7 +17,7 @@ record MarkGroup(List<MapMark> marks) {
         marks = marks.stream().sorted(Comparator.comparing(MapMark::kind)).toList();
     }
 
-    /** Those that nearly coincide together; a group of nothing but earlier fixes has no name and is left out. */
+    /** Groups of marks that nearly coincide; groups of earlier fixes only are left out because they have no name. */
     static List<MarkGroup> of(List<MapMark> marks) {
         List<List<MapMark>> groups = new ArrayList<>();
         for (MapMark mark : marks) {
@@ -46,7 +46,7 @@ record MarkGroup(List<MapMark> marks) {
                 .toList();
     }
 
-    /** Whether text in that box is nearer to one of these than to any other mark, {@code by} so much at the least. */
+    /** Whether text in that box is nearer to one of these than to any other mark, by at least {@code by}. */
     boolean isNearestTo(Box text, List<MapMark> all, double by) {
         double own = marks.stream()
                 .filter(mark -> mark.kind() != Kind.EARLIER)
@@ -59,7 +59,7 @@ record MarkGroup(List<MapMark> marks) {
     }
 
     /**
-     * Its label, a line each.
+     * Its label, line by line.
      *
      * @param unitsPerArcmin of the map
      */
@@ -74,7 +74,7 @@ record MarkGroup(List<MapMark> marks) {
         return listed(kinds.stream().map(Kind::words).toList());
     }
 
-    /** Its label where the zone is a speck with all of these in it: that has an aim and a pole goes without saying. */
+    /** Its label if the zone is a speck containing all of these: aim and pole need not be mentioned. */
     List<String> linesAsZone() {
         Stream<String> others = named().stream()
                 .filter(kind -> kind != Kind.AIM && kind != Kind.POLE)

@@ -5,18 +5,18 @@ import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 
 /**
- * The bodies of the four kinds of mount in side view, the pole to the right.
+ * The four kinds of mount in side view, with the pole on the right.
  *
- * <p>Lengths are chosen so that nothing strikes anything at any tilt from 0° to 90°: whatever turns with the axis stays
- * above the base at level, and clear of the stand when upright.
+ * <p>Dimensions are chosen so that nothing collides at any tilt from 0° to 90°: everything that rotates with the axis
+ * stays above the base when level, and clear of the stand when upright.
  */
 final class MountSketch {
-    /** Everything that turns with the axis stays within this distance of its centre. */
+    /** Everything that rotates with the axis stays within this distance of its centre. */
     static final double REACH = 172;
 
-    /** Class of the group of parts that stay as the wedge is tilted. */
+    /** CSS class of the group of parts that do not tilt with the wedge. */
     static final String STAND = "stand";
-    /** Class of the groups of parts that lean with the axis. */
+    /** CSS class of the groups of parts that tilt with the axis. */
     static final String TURNING = "turning";
 
     private static final double GROUND_BELOW = 150;
@@ -32,7 +32,7 @@ final class MountSketch {
     private final Look leg;
     private final Look thin;
 
-    /** @param centre where the axis crosses the tilt's hinge or, on an upright fork, the altitude bearing */
+    /** @param centre where the axis crosses the tilt hinge or, on an upright fork, the altitude bearing */
     MountSketch(Svg svg, Palette palette, Vector2D centre) {
         this.svg = svg;
         this.palette = palette;
@@ -111,7 +111,7 @@ final class MountSketch {
         svg.polygon(metal, axis.box(24, 32, -18, 18));
         svg.polygon(metal, axis.box(32, 44, -4, 4));
         svg.circle(metal, axis.at(46, 0), 8);
-        // The camera may point anywhere: drawn well off the axis to say so.
+        // The camera may point anywhere: drawn well off the axis to show that.
         Tilted camera = axis.movedTo(70, 4).turned(Math.toRadians(50));
         svg.polygon(glass, camera.box(14, 44, -12, 12));
         svg.polygon(glass, camera.box(-12, 14, -20, 20));
@@ -136,7 +136,7 @@ final class MountSketch {
         labelled("tripod", offset(-21, 95), offset(-46, 99), Anchor.END);
     }
 
-    /** Seen from the side, one leg goes out toward the pole and the other two cover each other. */
+    /** From the side, one leg points toward the pole and the other two are in line. */
     private void tripod(double apexBelow, double towardPole, double away) {
         svg.line(leg, below(apexBelow), offset(towardPole, GROUND_BELOW));
         svg.line(leg, below(apexBelow), offset(-away, GROUND_BELOW));
@@ -148,7 +148,7 @@ final class MountSketch {
                 offset(-6, apexBelow + 14));
     }
 
-    /** The near arm covers the far one; the tube hangs between them. */
+    /** The near arm hides the far one; the tube is between them. */
     private void fork(Tilted arms, Tilted tube) {
         svg.polygon(metal, arms.box(0, 20, -28, 28));
         tube(tube);

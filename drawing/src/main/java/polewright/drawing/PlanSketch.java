@@ -6,7 +6,7 @@ import polewright.alignment.sighting.BodyBearing;
 import polewright.drawing.Svg.Look;
 import polewright.sky.angle.Angle;
 
-/** Sketches from above: you stand behind the mount and look along the axis, which runs up the paper. */
+/** Sketches from above: the observer is behind the mount looking along the axis, which runs up the paper. */
 final class PlanSketch {
     private static final int HEIGHT = 372;
     private static final Vector2D PIVOT = new Vector2D(180, 200);
@@ -144,7 +144,7 @@ final class PlanSketch {
         paper.figure(SketchPaper.clockwise(PIVOT, 78, line.plus(clockwise.times(0.5))), angle);
     }
 
-    /** The axis up the paper, the fork's base across it, and where one stands. */
+    /** The axis up the paper, the fork's base across it, and the observer's position. */
     private void axis() {
         Vector2D top = PIVOT.subtract(new Vector2D(0, FAR));
         Vector2D foot = PIVOT.add(new Vector2D(0, FAR - 44));

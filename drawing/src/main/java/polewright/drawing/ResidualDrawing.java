@@ -14,8 +14,8 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
 /**
- * What the model leaves at each star, as a line from where the model looks to where the star was, on a strip of the sky once
- * round as in {@link HorizonDrawing}; and between them, in figures, how far from the middle go-tos are to be expected to land.
+ * The residual of each star, as a line from the model's direction to the observed one, on a strip of the whole horizon
+ * as in {@link HorizonDrawing}; and between them, as numbers, the expected go-to errors.
  */
 public final class ResidualDrawing {
     private static final int WIDTH = 720;
@@ -36,7 +36,7 @@ public final class ResidualDrawing {
                 model.centrings().size() + " centred stars, and how far go-tos land from the centre.",
                 palette);
         double largest = model.residuals().stream()
-                .mapToDouble(residual -> residual.left().distance().radians())
+                .mapToDouble(residual -> residual.offset().distance().radians())
                 .max()
                 .orElse(0);
         ScaleBar scale = ScaleBar.within(
@@ -90,7 +90,7 @@ public final class ResidualDrawing {
             for (int azimuth = 0; azimuth < 360; azimuth += altitude == 70 ? 90 : 45) {
                 HourAnglePlace place = ReachableSky.place(model.site(), azimuth, altitude);
                 if (reach.canReach(place)) {
-                    double arcmin = model.goToError(place).nineteenOfTwenty().arcminutes();
+                    double arcmin = model.goToError(place).radius95().arcminutes();
                     svg.text(
                             new Vector2D(x(model.site(), azimuth), y(altitude) + 7),
                             Anchor.MIDDLE,
@@ -107,12 +107,15 @@ public final class ResidualDrawing {
         double azimuth = Math.toDegrees(Math.atan2(direction.getX(), direction.getY()));
         double altitude = Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, direction.getZ()))));
         Vector2D at = new Vector2D(x(site, azimuth), y(altitude));
-        // North and west on the sky, as right and up of someone who faces that way.
+        // North and west on the sky as right and up for an observer facing that way.
         Vector3D pole = new Vector3D(0, site.latitude().cos(), site.latitude().sin());
         Vector3D west = direction.crossProduct(pole).normalize();
         Vector3D north = west.crossProduct(direction);
         Vector3D miss = new Vector3D(
-                residual.left().west().radians(), west, residual.left().north().radians(), north);
+                residual.offset().west().radians(),
+                west,
+                residual.offset().north().radians(),
+                north);
         Vector3D right = direction.crossProduct(Vector3D.PLUS_K).normalize();
         Vector3D up = right.crossProduct(direction);
         Vector2D tip = new Vector2D(
@@ -131,7 +134,7 @@ public final class ResidualDrawing {
                 site.latitude().cos() * x + site.latitude().sin() * z);
     }
 
-    /** The pole that is up stands in the middle. */
+    /** The elevated pole is in the middle. */
     private static double x(Site site, double azimuthDeg) {
         double leftmost = site.isNorthern() ? 180 : 0;
         double across = ((azimuthDeg - leftmost) % 360 + 360) % 360;

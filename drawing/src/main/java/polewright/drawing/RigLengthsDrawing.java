@@ -14,8 +14,9 @@ import polewright.mount.rig.ScrewGeometry;
 import polewright.sky.PlainNumber;
 
 /**
- * What each length of a rig means, with the rig's own figure: one picture for each screw, and one for the fork, with
- * dimension lines as on an engineer's drawing. The bodies are not to scale, the turnbuckle's triangle and the tube are.
+ * The meaning of each length of a rig, with the rig's own value: one picture for each screw, and one for the fork, with
+ * dimension lines as on an engineering drawing. The turnbuckle's triangle and the tube are to scale, the bodies are
+ * not.
  */
 public final class RigLengthsDrawing {
     private static final int HEIGHT = 322;
@@ -23,15 +24,16 @@ public final class RigLengthsDrawing {
     private static final double LONGEST = 170;
     private static final double APART = 18;
     private static final int LETTERS = 22;
-    // A fork that nobody has measured is drawn in the proportions of a common one.
+    // An unmeasured fork is drawn in typical proportions.
     private static final ForkClearance COMMON = new ForkClearance(310, 300, 290, 45, 115);
 
     private final SketchPaper paper;
-    private final List<String> told;
+    private final List<String> labels;
 
-    private RigLengthsDrawing(String title, List<String> told, Palette palette) {
-        this.told = told;
-        this.paper = new SketchPaper(HEIGHT, title, told.stream().collect(Collectors.joining("; ", "", ".")), palette);
+    private RigLengthsDrawing(String title, List<String> labels, Palette palette) {
+        this.labels = labels;
+        this.paper =
+                new SketchPaper(HEIGHT, title, labels.stream().collect(Collectors.joining("; ", "", ".")), palette);
     }
 
     /** Each a complete SVG document, in the order in which they are measured. */
@@ -49,7 +51,7 @@ public final class RigLengthsDrawing {
 
     private static String altitude(Screw screw, Palette palette) {
         RigLengthsDrawing drawing =
-                new RigLengthsDrawing("Altitude screw, from the side", told(screw.geometry()), palette);
+                new RigLengthsDrawing("Altitude screw, from the side", labels(screw.geometry()), palette);
         if (screw.geometry() instanceof ScrewGeometry.Turnbuckle turnbuckle) {
             drawing.turnbuckle(turnbuckle);
         } else {
@@ -59,12 +61,13 @@ public final class RigLengthsDrawing {
     }
 
     private static String azimuth(Screw screw, Palette palette) {
-        RigLengthsDrawing drawing = new RigLengthsDrawing("Azimuth screw, from above", told(screw.geometry()), palette);
+        RigLengthsDrawing drawing =
+                new RigLengthsDrawing("Azimuth screw, from above", labels(screw.geometry()), palette);
         drawing.pushedSideways();
         return drawing.paper.finished();
     }
 
-    private static List<String> told(ScrewGeometry geometry) {
+    private static List<String> labels(ScrewGeometry geometry) {
         if (geometry instanceof ScrewGeometry.PushScrew push) {
             return List.of(
                     "arm, pivot to the screw's line: " + mm(push.armMm()),
@@ -97,7 +100,7 @@ public final class RigLengthsDrawing {
         screw(foot, top);
         paper.svg().circle(paper.metal(), hinge, 6);
         paper.name(hinge, "pivot (hinge)");
-        if (told.size() > 1) {
+        if (labels.size() > 1) {
             dimension(
                     new Vector2D(foot.getX(), hinge.getY() + 34), new Vector2D(hinge.getX(), hinge.getY() + 34), 30, 0);
             foot(1);
@@ -116,7 +119,7 @@ public final class RigLengthsDrawing {
         paper.svg().circle(paper.metal(), pivot, 7);
         paper.name(pivot.add(new Vector2D(40, 6)), "pivot");
         paper.letters(new Vector2D(180, 284), 14, paper.palette().text(), "you stand here");
-        if (told.size() > 1) {
+        if (labels.size() > 1) {
             dimension(
                     new Vector2D(pivot.getX() - 62, end.getY() + 8),
                     new Vector2D(pivot.getX() - 62, pivot.getY()),
@@ -157,14 +160,14 @@ public final class RigLengthsDrawing {
     private static String fork(Rig rig, Palette palette) {
         boolean isMeasured = rig.travel().fork().isPresent();
         ForkClearance fork = rig.travel().fork().orElse(COMMON);
-        List<String> told = List.of(
+        List<String> labels = List.of(
                 "depth of the arms: " + mm(fork.armDepthMm(), isMeasured),
                 "behind: " + mm(fork.behindMm(), isMeasured),
                 "ahead: " + mm(fork.aheadMm(), isMeasured),
                 "half width behind: " + mm(fork.backRadiusMm(), isMeasured),
                 "half width ahead: " + mm(fork.frontRadiusMm(), isMeasured));
-        RigLengthsDrawing drawing =
-                new RigLengthsDrawing(isMeasured ? "Fork and tube" : "Fork and tube: not measured yet", told, palette);
+        RigLengthsDrawing drawing = new RigLengthsDrawing(
+                isMeasured ? "Fork and tube" : "Fork and tube: not measured yet", labels, palette);
         drawing.fork(fork);
         return drawing.paper.finished();
     }
@@ -211,7 +214,7 @@ public final class RigLengthsDrawing {
         paper.keepOff(Box.about(hinge.add(new Vector2D(-81, 14)), 254, 12));
     }
 
-    /** A threaded rod, its head at the beginning. */
+    /** A threaded rod with its head at the start. */
     private void screw(Vector2D from, Vector2D to) {
         Tilted rod = Tilted.along(to, from);
         double length = from.distance(to);
@@ -225,7 +228,7 @@ public final class RigLengthsDrawing {
         paper.svg().polygon(Look.filled(paper.palette().metal(), paper.palette().axis(), 2), rod.box(-2, 10, -10, 10));
     }
 
-    /** A length between two arrowheads, with lines out to what it measures. */
+    /** A length between two arrowheads, with extension lines to what it measures. */
     private void dimension(Vector2D from, Vector2D to, double reach, int which) {
         Look look = Look.line(paper.palette().axis(), 1.4);
         Tilted line = Tilted.along(from, to);
@@ -241,14 +244,14 @@ public final class RigLengthsDrawing {
         name(from.add(0.5, to.subtract(from)), which);
     }
 
-    /** What a turn does, below the picture. */
+    /** The effect of a turn, below the picture. */
     private void foot(int which) {
-        paper.letters(new Vector2D(180, HEIGHT - 14), 14, paper.palette().axis(), told.get(which));
+        paper.letters(new Vector2D(180, HEIGHT - 14), 14, paper.palette().axis(), labels.get(which));
     }
 
-    /** The figure on a line of its own. */
+    /** The value on a line of its own. */
     private void name(Vector2D on, int which) {
-        String words = told.get(which);
+        String words = labels.get(which);
         int colon = words.indexOf(": ");
         String head = colon < 0 ? words : words.substring(0, colon + 1);
         String figure = colon < 0 ? "" : "\n" + words.substring(colon + 2);

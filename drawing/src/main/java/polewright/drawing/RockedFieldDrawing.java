@@ -9,9 +9,9 @@ import polewright.drawing.Svg.Look;
 import polewright.drawing.chart.RockedField;
 
 /**
- * The field of an optic while the tube is rocked in right ascension: every star draws an arc, and all arcs have one middle,
- * which is not marked: to find it is what the picture is for. A clock face stands round the field, lines divide it in
- * tenths.
+ * The field of an optic while the tube is swung back and forth in right ascension: every star traces an arc, and all
+ * arcs are concentric. The centre of rotation is not marked: the picture is for practising to find it. The field has a
+ * clock face around it and a grid of tenths.
  */
 public final class RockedFieldDrawing {
     private static final int WIDTH = 360;
@@ -43,7 +43,7 @@ public final class RockedFieldDrawing {
     /**
      * The picture as SVG.
      *
-     * @param optic what is looked through, e.g. {@code finder}
+     * @param optic name of the optic, e.g. {@code finder}
      */
     public static String svg(RockedField rocked, String optic, Palette palette) {
         RockedFieldDrawing drawing = new RockedFieldDrawing(rocked, optic, palette);
@@ -101,7 +101,7 @@ public final class RockedFieldDrawing {
         }
     }
 
-    /** As long as the star stays in the field. */
+    /** As far as the star stays in the field. */
     private void arc(RockedField.Star star) {
         double radius = star.fromStill().getNorm();
         double middle = Math.atan2(star.fromStill().getY(), star.fromStill().getX());

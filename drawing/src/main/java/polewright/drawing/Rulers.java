@@ -5,7 +5,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 
-/** Rulers along the left and the lower side of a map, marked from the true pole in round steps, with the directions. */
+/** Rulers along the left and bottom of a map, in round steps from the true pole, with direction names. */
 final class Rulers {
     private static final double SIZE = 14;
     private static final double BESIDE = 9;
@@ -23,7 +23,7 @@ final class Rulers {
         this.view = view;
     }
 
-    /** What the directions' names take of the map itself. */
+    /** The areas of the map covered by the direction names. */
     static List<Box> boxes(ZoneScene scene, MapView view) {
         Box area = view.area();
         double down = Lettering.width("down", SIZE) - 2 * BESIDE + 6;
@@ -71,7 +71,7 @@ final class Rulers {
         svg.text(at, anchor, SIZE, palette.text(), word);
     }
 
-    /** The first multiple of the step from the pole that is not below {@code low}. */
+    /** The first multiple of the step from the pole that is at least {@code low}. */
     private static double firstTick(double pole, double step, double low) {
         return pole + step * Math.ceil((low - pole) / step);
     }

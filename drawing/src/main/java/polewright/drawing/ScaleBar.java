@@ -4,7 +4,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * A round length on the sky to measure a picture by.
+ * A round length on the sky for the scale bar of a picture.
  *
  * @param length 1, 2 or 5 times a power of ten arcseconds or degrees; 1, 2, 5, 10, 20 or 30 arcminutes or arcseconds
  * @param words {@code 30″}, {@code 5′}, {@code 2°}
@@ -12,9 +12,9 @@ import polewright.sky.angle.Angle;
 public record ScaleBar(Angle length, String words) {
     private static final double[] ROUND = {1, 2, 5, 10, 20, 30};
 
-    /** The longest round length that is no longer than {@code limit}. */
+    /** The longest round length not longer than {@code limit}. */
     public static ScaleBar within(Angle limit) {
-        // Room for the last figure, which conversions of units disturb.
+        // Allowance for the last digit, which unit conversions disturb.
         double arcsec = Math.abs(limit.arcseconds()) * (1 + 1e-9);
         if (arcsec >= 3600) {
             double degrees = longest(arcsec / 3600);

@@ -5,7 +5,7 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Look;
 
-/** A screw's head as the hand's owner looks at it, six-sided, and an arrow about it for the way to turn. */
+/** A hexagonal screw head as seen by the person turning it, with an arrow for the direction. */
 final class ScrewHead {
     private static final double HEAD = 11;
     private static final double ARROW = 20;
@@ -26,7 +26,7 @@ final class ScrewHead {
             corners[i] = Svg.around(centre, HEAD, i * Math.PI / 3);
         }
         svg.polygon(Look.filled(palette.metal(), palette.ink(), 1.6), corners);
-        // Clockwise it runs over the top from the left to the right.
+        // Clockwise it runs over the top from left to right.
         double begin = Math.toRadians(clockwise ? FROM_DEGREES : 180 - FROM_DEGREES);
         double sweep = Math.toRadians(clockwise ? -SWEEP_DEGREES : SWEEP_DEGREES);
         svg.open(clockwise ? "clockwise" : "counter-clockwise");
@@ -45,7 +45,7 @@ final class ScrewHead {
         return points;
     }
 
-    /** The head of an arrow that runs along an arc and ends at {@code atRad}. */
+    /** The head of an arrow along an arc that ends at {@code atRad}. */
     static void tip(Svg svg, String colour, Vector2D centre, double radius, double atRad, boolean anticlockwise) {
         double heading = atRad + (anticlockwise ? Math.PI / 2 : -Math.PI / 2);
         Tilted head = new Tilted(Svg.around(centre, radius, atRad), heading);

@@ -4,14 +4,14 @@ import java.util.List;
 import polewright.mount.rig.ScrewSense;
 
 /**
- * One screw to turn, as a picture needs it.
+ * One screw to turn, with what a picture needs.
  *
- * @param clockwise where a clockwise turn takes the axis; tells which screw it is
- * @param clockwiseTurns how far in all, clockwise positive; never 0
- * @param backTurns the last of it, turned back against the play, clockwise positive; 0 when there is none: the hand first
- *     turns {@code clockwiseTurns − backTurns}
- * @param isTest whether it is not known yet which way the screw goes: then {@code clockwise} is only assumed
- * @param words what the hand is told, one leg a line, as the advice says it: {@code 1 3/4 turns clockwise}
+ * @param clockwise direction of the axis for a clockwise turn; also identifies the screw
+ * @param clockwiseTurns total turns, clockwise positive; never 0
+ * @param backTurns the last leg, turned back against the backlash, clockwise positive; 0 if there is none: the first
+ *     leg is {@code clockwiseTurns − backTurns}
+ * @param isTest whether the screw's direction is not yet known: then {@code clockwise} is only assumed
+ * @param words the instruction as worded by the advice, one leg per line: {@code 1 3/4 turns clockwise}
  */
 public record ScrewToTurn(
         ScrewSense clockwise, double clockwiseTurns, double backTurns, boolean isTest, List<String> words) {
@@ -23,7 +23,7 @@ public record ScrewToTurn(
         return clockwise.isAzimuth();
     }
 
-    /** Whether the axis goes right, for who faces the pole, or up. */
+    /** Whether the axis moves right, when facing the pole, or up. */
     boolean movesForward() {
         return clockwiseTurns * clockwise.sign() > 0;
     }

@@ -7,8 +7,8 @@ import java.util.Map;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * Points that a label should not cover, each at a cost. They are kept by squares of the paper: hundreds of places are tried
- * for a label, and only the points near one of them can matter to it.
+ * Points that a label should avoid covering, each with a cost. They are indexed by squares of the paper: hundreds of
+ * positions are tried for a label, and only points close to one of them matter.
  */
 final class ShunnedPoints {
     private static final double SIDE = 16;
@@ -24,7 +24,7 @@ final class ShunnedPoints {
                 .add(new Shunned(point, cost));
     }
 
-    /** What the points in a box cost; once that is {@code tooMuch} or more, no more than that it is. */
+    /** The cost of the points in a box; summing stops once it reaches {@code tooMuch}. */
     double within(Box box, double tooMuch) {
         double cost = 0;
         for (int column = index(box.left()); column <= index(box.right()); column++) {
@@ -37,7 +37,7 @@ final class ShunnedPoints {
         return cost;
     }
 
-    /** What the points cost that are nearer to {@code middle} than {@code distance}. */
+    /** The cost of the points nearer to {@code middle} than {@code distance}. */
     double around(Vector2D middle, double distance) {
         Box near = Box.about(middle, 2 * distance, 2 * distance);
         double cost = 0;

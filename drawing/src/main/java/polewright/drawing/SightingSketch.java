@@ -6,14 +6,14 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
 /**
- * What to look for at a sighting and what to measure, in the view of whoever takes it: standing behind the mount, beside
- * it, or with an eye at the eyepiece.
+ * What to look for and what to measure in a sighting, from the observer's viewpoint: behind the mount, next to it, or
+ * at the eyepiece.
  *
- * <p>Signs and zero points are those of the sightings ({@code polewright.alignment.sighting}); nothing is judged here, so what
- * is drawn may well be a slip that the person sees in the picture.
+ * <p>Signs and zero points are those of the sightings ({@code polewright.alignment.sighting}). Nothing is checked here:
+ * a mistaken entry is drawn as entered, so that the person can see the mistake.
  */
 public sealed interface SightingSketch {
-    /** A complete SVG document, also fit to be put inside a page; its description says the same in words. */
+    /** A complete SVG document, which can also be embedded in a page; its description has the same content in words. */
     default String svg(Palette palette) {
         if (this instanceof Compass compass) {
             return PlanSketch.svg(compass, palette);
@@ -37,32 +37,32 @@ public sealed interface SightingSketch {
     }
 
     /**
-     * The compass beside the axis, from above.
+     * The compass next to the axis, from above.
      *
-     * @param bearing of the axis, toward the pole that is up, from magnetic north clockwise
+     * @param bearing of the axis toward the elevated pole, clockwise from magnetic north
      * @param declination magnetic, east positive
-     * @param isNorthern whether the north pole is the one that is up
+     * @param isNorthern whether the elevated pole is the north pole
      */
     record Compass(Angle bearing, Angle declination, boolean isNorthern) implements SightingSketch {}
 
     /**
-     * The angle from a shadow, or from the line toward a star, to the axis, from above.
+     * The angle to the axis from a shadow, or from the line toward a star, from above.
      *
-     * @param body the star, or what casts the shadow, e.g. {@code the Sun}
+     * @param body the star, or the body casting the shadow, e.g. {@code the Sun}
      * @param clockwise from the line to the axis
      */
     record FromLine(BodyBearing.Line line, String body, Angle clockwise) implements SightingSketch {}
 
     /**
-     * The wedge's scale and its bubble, from the side.
+     * The wedge's scale and its bubble level, from the side.
      *
-     * @param reading what stands at the pointer, 0 to 90°
+     * @param reading at the pointer, 0 to 90°
      * @param isFromZenith whether the scale counts down from the zenith
      */
     record Scale(Angle reading, boolean isFromZenith, boolean isNorthern) implements SightingSketch {}
 
     /**
-     * The heights of axis and star, from the side.
+     * The altitudes of axis and star, from the side.
      *
      * @param axis altitude at which the axis is drawn
      * @param difference altitude of the axis minus that of the star
@@ -70,11 +70,11 @@ public sealed interface SightingSketch {
     record Difference(String star, Angle axis, Angle difference) implements SightingSketch {}
 
     /**
-     * The field rocked in right ascension.
+     * The field while the tube is swung in right ascension.
      *
-     * @param fields from the still point to the star, in field widths, at most 1
-     * @param toward where the star stands from the still point
-     * @param isFacingNorth whether it is the north pole that one looks toward
+     * @param fields from the centre of rotation to the star, in field widths, at most 1
+     * @param toward direction of the star from the centre of rotation
+     * @param isFacingNorth whether the tube points at the north pole
      */
     record Still(String star, double fields, ClockDirection toward, View view, boolean isFacingNorth)
             implements SightingSketch {}
@@ -82,26 +82,26 @@ public sealed interface SightingSketch {
     /**
      * A star that drifts in the field.
      *
-     * @param moved how far, in {@code unit}; not negative
-     * @param unit what is counted, plural: {@code divisions}
-     * @param toward which way it went, as it is told
-     * @param points where the points of the sky are in the view
+     * @param moved distance, in {@code unit}; not negative
+     * @param unit the unit, plural: {@code divisions}
+     * @param toward direction of the drift, as reported
+     * @param points directions of the sky in the view
      */
     record Drift(String star, double moved, String unit, Toward toward, SkyInView points) implements SightingSketch {}
 
-    /** Which way a star went. */
+    /** Direction of a star's drift. */
     sealed interface Toward {}
 
-    /** As the sky has it. */
+    /** Toward a celestial direction. */
     record SkyPoint(boolean north) implements Toward {}
 
     /** Toward an edge of the view. */
     record Edge(ClockDirection clock) implements Toward {}
 
     /**
-     * A star on the cross.
+     * A star on the crosshair.
      *
-     * @param sigma how far off it may be, on the sky
+     * @param sigma uncertainty of the centring, on the sky
      */
     record Centred(String star, Angle sigma) implements SightingSketch {}
 }

@@ -5,13 +5,13 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.mount.OffsetCovariance;
 
-/** The ellipse in which a Gaussian lies within some standard deviations of its middle. */
+/** The ellipse of a two-dimensional Gaussian at a number of standard deviations. */
 final class SigmaRegion {
     private static final int POINTS = 96;
 
     private SigmaRegion() {}
 
-    /** Points around it, arcminutes. */
+    /** Points on the ellipse, arcminutes. */
     static List<Vector2D> outline(Vector2D middle, OffsetCovariance covariance, boolean eastOnRight, double sigmas) {
         List<Vector2D> points = new ArrayList<>(POINTS);
         for (int i = 0; i < POINTS; i++) {
@@ -21,7 +21,7 @@ final class SigmaRegion {
         return points;
     }
 
-    /** Parallel chords that shade it, each as its two ends, arcminutes. */
+    /** Parallel chords for shading, each as its two ends, arcminutes. */
     static List<List<Vector2D>> hatching(
             Vector2D middle, OffsetCovariance covariance, boolean eastOnRight, double sigmas, int chords) {
         List<List<Vector2D>> hatching = new ArrayList<>(chords);
@@ -40,7 +40,7 @@ final class SigmaRegion {
         return fromCircle(covariance, eastOnRight, half * (across + along), half * (along - across));
     }
 
-    /** Where a point of the unit circle comes to lie, by the lower triangle of the covariance: L Lᵀ = C (Cholesky). */
+    /** Maps a point of the unit circle with the lower triangular factor of the covariance: L Lᵀ = C (Cholesky). */
     private static Vector2D fromCircle(OffsetCovariance covariance, boolean eastOnRight, double x, double y) {
         double east = Math.sqrt(Math.max(0, covariance.eastEastArcmin2()));
         double shared = east == 0 ? 0 : covariance.eastUpArcmin2() / east;

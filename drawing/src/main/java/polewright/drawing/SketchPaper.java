@@ -10,7 +10,7 @@ import polewright.drawing.Svg.Look;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** Paper for a sketch: lines and arrows at once, their names at last, where there is room for them. */
+/** Paper for a sketch: lines and arrows are drawn at once, labels at the end, where there is room. */
 final class SketchPaper {
     static final int WIDTH = 360;
     static final double MARGIN = 10;
@@ -21,7 +21,7 @@ final class SketchPaper {
     private static final double ON_A_LINE = 14;
     private static final double REACH = 90;
 
-    /** A name that waits for its place. */
+    /** A label to be placed at the end. */
     private record Named(Vector2D at, String words, String colour) {}
 
     private final Svg svg;
@@ -29,7 +29,7 @@ final class SketchPaper {
     private final LabelPlacer placer;
     private final List<Named> names = new ArrayList<>();
 
-    /** @param description what is to be seen, in whole sentences */
+    /** @param description the content, in whole sentences */
     SketchPaper(int height, String title, String description, Palette palette) {
         this.palette = palette;
         svg = new Svg(WIDTH, height, title, description, palette);
@@ -66,7 +66,7 @@ final class SketchPaper {
         placer.shun(Strokes.sampled(List.of(from, to), STEP), ON_A_LINE);
     }
 
-    /** A line with a head at its end. */
+    /** A line with an arrowhead at its end. */
     void arrow(String name, Look look, Vector2D from, Vector2D to) {
         line(name, look, from, to);
         head(look.stroke(), from, to);
@@ -77,7 +77,7 @@ final class SketchPaper {
         svg.polygon(Look.filled(colour, colour, 1), tip.at(2, 0), tip.at(-TIP, 5), tip.at(-TIP, -5));
     }
 
-    /** An arc with a head at its end, clockwise positive; angles clockwise from the top of the paper. */
+    /** An arc with an arrowhead at its end, clockwise positive; angles clockwise from the top of the paper. */
     void sweep(String name, Look look, Vector2D centre, double radius, Angle from, Angle clockwise) {
         double begin = Math.PI / 2 - from.radians();
         List<Vector2D> points = ScrewHead.arc(centre, radius, begin, -clockwise.radians());
@@ -103,7 +103,7 @@ final class SketchPaper {
         placer.keepOff(Box.about(at, 2 * radius, 2 * radius));
     }
 
-    /** Fixed letters, their middle there. */
+    /** Text at a fixed place, centred on it. */
     void letters(Vector2D middle, double size, String colour, String words) {
         double half = Lettering.width(words, size) / 2;
         double x = Math.max(MARGIN / 2 + half, Math.min(WIDTH - MARGIN / 2 - half, middle.getX()));
@@ -116,7 +116,7 @@ final class SketchPaper {
         names.add(new Named(at, words, palette.text()));
     }
 
-    /** The name of what is to be entered. */
+    /** The label of the value to be entered. */
     void figure(Vector2D at, String words) {
         names.add(new Named(at, words, palette.axis()));
     }
@@ -147,12 +147,12 @@ final class SketchPaper {
         }
     }
 
-    /** The point so far from {@code centre}, clockwise from the top of the paper. */
+    /** The point at a distance from {@code centre}, at an angle clockwise from the top of the paper. */
     static Vector2D clockwise(Vector2D centre, double radius, Angle fromTop) {
         return Svg.around(centre, radius, Math.PI / 2 - fromTop.radians());
     }
 
-    /** In degrees, as it would be typed: {@code 54.6°}. */
+    /** In degrees, as typed: {@code 54.6°}. */
     static String degrees(Angle angle) {
         double rounded = Math.rint(angle.degrees() * 10) / 10;
         return PlainNumber.of(rounded == 0 ? 0 : rounded) + "°";

@@ -7,14 +7,14 @@ import polewright.mount.rig.View;
 import polewright.sky.place.Site;
 
 /**
- * Where north and west of the sky are in a view.
+ * The directions of celestial north and west in a view.
  *
  * @param north unit vector, (right, up) in the view
- * @param west unit vector, a quarter turn from it; which way round depends on whether the view is mirrored
+ * @param west unit vector, a quarter turn from it; the sense depends on whether the view is mirrored
  */
 public record SkyInView(Vector2D north, Vector2D west) {
     /**
-     * About a star, in a view whose upright is the vertical of the sky.
+     * At a star, in a view aligned with the vertical.
      *
      * @param star ENU unit vector; not the pole itself
      */
@@ -23,20 +23,22 @@ public record SkyInView(Vector2D north, Vector2D west) {
         Vector3D right = star.crossProduct(Vector3D.PLUS_K).normalize();
         Vector3D up = right.crossProduct(star);
         Vector3D west = star.crossProduct(pole).normalize();
-        // Seen from inside the sphere, north is a quarter turn back from west.
+        // From inside the sphere, north is a quarter turn back from west.
         Vector3D north = west.crossProduct(star);
         return new SkyInView(
                 view.fromSky(new Vector2D(north.dotProduct(right), north.dotProduct(up))),
                 view.fromSky(new Vector2D(west.dotProduct(right), west.dotProduct(up))));
     }
 
-    /** A star on the meridian, between the zenith and the equator's other side: as most drifts are watched. */
+    /**
+     * At a star on the meridian, between the zenith and the far side of the equator: the usual place to watch a drift.
+     */
     public static SkyInView onMeridian(Site site, View view) {
         double upward = site.isNorthern() ? 1 : -1;
         return new SkyInView(view.fromSky(new Vector2D(0, upward)), view.fromSky(new Vector2D(upward, 0)));
     }
 
-    /** A view in which stars leave toward {@code west} when the drive is stopped, however it is turned. */
+    /** A view, however rotated, in which stars leave toward {@code west} when the drive is stopped. */
     public static SkyInView of(ClockDirection west, boolean isMirrored) {
         double angle = west.clockwiseFromTop().radians();
         Vector2D leaving = new Vector2D(Math.sin(angle), Math.cos(angle));

@@ -8,27 +8,30 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
-/** A skyline unrolled, the pole that is up in its middle: degrees to the right of its left end, and degrees high. */
+/**
+ * A local horizon unrolled, the elevated pole in its middle: degrees to the right of its left end, and altitude in
+ * degrees.
+ */
 final class SkylineOutline {
     private static final double BESIDE = 1e-6;
 
     private SkylineOutline() {}
 
-    /** Azimuth of the left end, degrees: the point opposite the pole. */
+    /** Azimuth of the left end, degrees: opposite the pole. */
     static double leftmostDeg(Site site) {
         return site.isNorthern() ? 180 : 0;
     }
 
-    /** How far right of the left end an azimuth is, degrees in [0, 360). */
+    /** Distance of an azimuth from the left end, degrees in [0, 360). */
     static double acrossDeg(Site site, Angle azimuth) {
         return azimuth.minus(Angle.ofDegrees(leftmostDeg(site)))
                 .wrappedPositive()
                 .degrees();
     }
 
-    /** Closed along the level; what is below the level is drawn at it. */
+    /** Closed along the horizontal; anything below it is drawn at it. */
     static List<Vector2D> of(Horizon horizon, Site site) {
-        // Both sides of each corner: an upright edge stays upright.
+        // Both sides of each corner, so that a vertical edge stays vertical.
         Stream<Vector2D> skyline = Stream.concat(
                         IntStream.rangeClosed(0, 360).mapToObj(Double::valueOf),
                         horizon.points().stream()

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
-/** Lines of several straight pieces, as points. */
+/** Polylines, as points. */
 final class Strokes {
     private Strokes() {}
 
-    /** Points along the line, no farther apart than {@code step}, its corners among them. */
+    /** Points along the polyline, no farther apart than {@code step}, including its corners. */
     static List<Vector2D> sampled(List<Vector2D> corners, double step) {
         List<Vector2D> points = new ArrayList<>();
         for (int i = 1; i < corners.size(); i++) {
@@ -25,7 +25,7 @@ final class Strokes {
         return points;
     }
 
-    /** The line closed into a ring. */
+    /** The polyline closed into a ring. */
     static List<Vector2D> closed(List<Vector2D> corners) {
         List<Vector2D> ring = new ArrayList<>(corners);
         if (!corners.isEmpty()) {
@@ -34,7 +34,7 @@ final class Strokes {
         return ring;
     }
 
-    /** Whether a point lies within the outline: a ray from there to the right crosses it an odd number of times. */
+    /** Whether a point is inside the outline: a ray from there to the right crosses it an odd number of times. */
     static boolean encloses(List<Vector2D> corners, Vector2D point) {
         boolean isInside = false;
         for (int i = 0; i < corners.size(); i++) {
@@ -48,7 +48,7 @@ final class Strokes {
         return isInside;
     }
 
-    /** The point at a share of the line's length. */
+    /** The point at a fraction of the polyline's length. */
     static Vector2D at(List<Vector2D> corners, double share) {
         List<Vector2D> fine = sampled(corners, Math.max(1e-9, length(corners) / 64));
         double wanted = share * length(corners);

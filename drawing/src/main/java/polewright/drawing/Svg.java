@@ -7,9 +7,9 @@ import java.util.SortedMap;
 import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
-/** Writes SVG 1.1 text, one element a line. Coordinates as SVG has them: x right, y down, user units. */
+/** Writes SVG 1.1 text, one element per line. Coordinates as in SVG: x right, y down, user units. */
 public final class Svg {
-    /** How a shape is drawn: {@code dash} as in stroke-dasharray, empty for a whole line. */
+    /** How a shape is drawn: {@code dash} as in stroke-dasharray, empty for a solid line. */
     public record Look(String fill, String stroke, double width, String dash) {
         public static Look line(String stroke, double width) {
             return new Look("none", stroke, width, "");
@@ -29,7 +29,7 @@ public final class Svg {
         }
     }
 
-    /** Where a text stands against its point. */
+    /** Alignment of a text to its point. */
     public enum Anchor {
         START,
         MIDDLE,
@@ -51,7 +51,7 @@ public final class Svg {
         this.palette = palette;
     }
 
-    /** Begins a drawing without paper, to lie over a picture. */
+    /** Begins a drawing without a background, to overlay a picture. */
     public static Svg overlay(int width, int height, String title, String description, Palette palette) {
         Svg svg = new Svg(palette);
         svg.begin(width, height, title, description);
@@ -69,12 +69,12 @@ public final class Svg {
         out.append("<desc>").append(escaped(description)).append("</desc>\n");
     }
 
-    /** Begins a group that a reader of the file can find by its class. */
+    /** Begins a group with a CSS class. */
     public void open(String name) {
         out.append("<g class=\"").append(escaped(name)).append("\">\n");
     }
 
-    /** Begins a group that also carries data attributes, for a page's script. */
+    /** Begins a group that also has data attributes, for a page's script. */
     public void open(String name, SortedMap<String, String> data) {
         out.append("<g class=\"").append(escaped(name)).append('"');
         data.forEach((key, value) -> out.append(" data-")
@@ -93,7 +93,7 @@ public final class Svg {
         line("", look, from, to);
     }
 
-    /** A line that a reader of the file can find by its class. */
+    /** A line with a CSS class. */
     public void line(String name, Look look, Vector2D from, Vector2D to) {
         out.append("<line")
                 .append(name.isEmpty() ? "" : " class=\"" + escaped(name) + "\"")
@@ -116,7 +116,7 @@ public final class Svg {
         out.append("/>\n");
     }
 
-    /** A line of several straight pieces. */
+    /** A polyline. */
     public void polyline(Look look, List<Vector2D> points) {
         out.append("<polyline points=\"")
                 .append(points.stream()
@@ -127,7 +127,7 @@ public final class Svg {
                 .append("/>\n");
     }
 
-    /** Begins a part of the paper beyond which nothing is drawn; coordinates stay those of the paper. */
+    /** Begins a clipped area; coordinates stay those of the paper. */
     public void openWindow(Box box) {
         String place =
                 number(box.left()) + " " + number(box.top()) + " " + number(box.width()) + " " + number(box.height());
@@ -173,7 +173,7 @@ public final class Svg {
                 .append("/>\n");
     }
 
-    /** One line of text; a rim in the paper's colour keeps it legible over lines. */
+    /** One line of text; an outline in the paper's colour keeps it legible over lines. */
     public void text(Vector2D at, Anchor anchor, double size, String colour, String content) {
         out.append(String.format(
                         Locale.ROOT,

@@ -3,25 +3,25 @@ package polewright.drawing;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * A ruler laid on the paper: places on a body that leans are given along it and across it.
+ * A rotated coordinate system on the paper: points on a tilted body are given along it and across it.
  *
  * @param origin on the paper, y down
  * @param angleRad from the right, anticlockwise as seen
  */
 record Tilted(Vector2D origin, double angleRad) {
-    /** A ruler at the end of the way from one point to another, in the way's direction. */
+    /** The system with its origin at {@code to}, in the direction from {@code from} to {@code to}. */
     static Tilted along(Vector2D from, Vector2D to) {
         return new Tilted(to, Math.atan2(from.getY() - to.getY(), to.getX() - from.getX()));
     }
 
-    /** The point {@code along} the ruler and {@code across} it, positive to its left. */
+    /** The point at {@code along} and {@code across}, across positive to the left. */
     Vector2D at(double along, double across) {
         double cos = Math.cos(angleRad);
         double sin = Math.sin(angleRad);
         return new Vector2D(origin.getX() + along * cos - across * sin, origin.getY() - along * sin - across * cos);
     }
 
-    /** The four corners of a rectangle that lies along the ruler. */
+    /** The four corners of a rectangle aligned with this system. */
     Vector2D[] box(double alongFrom, double alongTo, double acrossFrom, double acrossTo) {
         return new Vector2D[] {
             at(alongFrom, acrossFrom), at(alongTo, acrossFrom), at(alongTo, acrossTo), at(alongFrom, acrossTo)

@@ -11,12 +11,12 @@ import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 
 /**
- * The wedge or mount head from the side, with the altitude screw, and from above, with the azimuth screw: which to turn,
- * which way, and where the axis goes.
+ * The wedge or mount head from the side, with the altitude screw, and from above, with the azimuth screw: which to
+ * turn, in which direction, and where the axis goes.
  *
- * <p>From the side the pole that is up is on the right, as in {@link HomeDrawing}. From above it is at the top, so that
- * right is right for someone who stands behind the mount and faces the pole. The screw that is to be turned first comes
- * first. The axis leans by the latitude; nothing else is to scale.
+ * <p>From the side the elevated pole is on the right, as in {@link HomeDrawing}. From above it is at the top, so that
+ * right is right for an observer behind the mount facing the pole. The screw to be turned first is drawn first. The
+ * axis is inclined by the latitude; nothing else is to scale.
  */
 public final class WedgeDrawing {
     private static final int WIDTH = 360;
@@ -25,8 +25,8 @@ public final class WedgeDrawing {
     private static final double HEADING = 62;
     private static final double VIEW = 206;
     private static final double HEADS_APART = 52;
-    private static final double LEAST_TOLD = 76;
-    private static final double UNTOLD = 34;
+    private static final double LEAST_INSTRUCTION_HEIGHT = 76;
+    private static final double HEIGHT_WITHOUT_INSTRUCTION = 34;
     private static final double LINE = 18;
     private static final int LETTERS = 40;
 
@@ -62,15 +62,15 @@ public final class WedgeDrawing {
         this.palette = palette;
         double height = HEADING + 2 * VIEW + LINE * care().size() + 14;
         for (Screw screw : order()) {
-            height += turn(screw).map(WedgeDrawing::told).orElse(UNTOLD);
+            height += turn(screw).map(WedgeDrawing::drawInstruction).orElse(HEIGHT_WITHOUT_INSTRUCTION);
         }
         this.svg = new Svg(WIDTH, (int) Math.ceil(height), title(), description(), palette);
     }
 
     /**
-     * A complete SVG document, also fit to be put inside a page.
+     * A complete SVG document, which can also be embedded in a page.
      *
-     * @param turns in the order in which they are to be made, at most one of each screw
+     * @param turns in the order in which they are to be made, at most one for each screw
      */
     public static String svg(MountKind kind, Site site, List<ScrewToTurn> turns, Palette palette) {
         requireScrews(kind);
@@ -80,7 +80,7 @@ public final class WedgeDrawing {
     /**
      * The same while no screw is to be turned yet.
      *
-     * @param first what comes before it, a few words: {@code take the sighting first}
+     * @param first what comes first, a few words: {@code take the sighting first}
      */
     public static String notYet(MountKind kind, Site site, String first, Palette palette) {
         requireScrews(kind);
@@ -108,7 +108,7 @@ public final class WedgeDrawing {
                 case ALTITUDE -> sketch.fromSide(y, turn);
             }
             y += VIEW;
-            y += told(y, screw, turn);
+            y += drawInstruction(y, screw, turn);
         }
         for (String line : care()) {
             text(MARGIN, y + 14, Anchor.START, SIZE, line);
@@ -117,8 +117,8 @@ public final class WedgeDrawing {
         return svg.finished();
     }
 
-    /** What to do with one screw: the head with an arrow about it, and the words. */
-    private double told(double y, Screw screw, Optional<ScrewToTurn> turn) {
+    /** The instruction for one screw: the head with its arrow, and the words. */
+    private double drawInstruction(double y, Screw screw, Optional<ScrewToTurn> turn) {
         if (turn.isEmpty()) {
             text(
                     MARGIN,
@@ -126,7 +126,7 @@ public final class WedgeDrawing {
                     Anchor.START,
                     SIZE,
                     "Leave the " + screw.words + (first.isPresent() ? " for now." : " alone."));
-            return UNTOLD;
+            return HEIGHT_WITHOUT_INSTRUCTION;
         }
         double x = MARGIN + 24;
         svg.open(screw.turned);
@@ -142,14 +142,14 @@ public final class WedgeDrawing {
             text(x - 20, line, Anchor.START, SIZE, words);
             line += LINE;
         }
-        return told(turn.get());
+        return drawInstruction(turn.get());
     }
 
-    private static double told(ScrewToTurn turn) {
-        return Math.max(LEAST_TOLD, LINE * (1.5 + words(turn).size()));
+    private static double drawInstruction(ScrewToTurn turn) {
+        return Math.max(LEAST_INSTRUCTION_HEIGHT, LINE * (1.5 + words(turn).size()));
     }
 
-    /** Broken to fit beside the heads. */
+    /** Wrapped to fit next to the heads. */
     private static List<String> words(ScrewToTurn turn) {
         double room = WIDTH - 2 * MARGIN - 4 - HEADS_APART * turn.legs().size();
         int letters = (int) (room / Lettering.width("n", SIZE));
@@ -189,7 +189,7 @@ public final class WedgeDrawing {
                 + " celestial pole to the right, and from above, the pole" + " at the top.");
         for (ScrewToTurn turn : turns) {
             sentences.add(capitalised(Screw.of(turn).words) + ": " + String.join(", ", turn.words())
-                    + "; the axis goes " + WedgeSketch.way(turn, site) + ".");
+                    + "; the axis goes " + WedgeSketch.movementWords(turn, site) + ".");
         }
         sentences.add(String.join(" ", care()));
         return String.join(" ", sentences);

@@ -7,7 +7,7 @@ import polewright.drawing.Svg.Look;
 import polewright.mount.rig.MountKind;
 import polewright.sky.place.Site;
 
-/** The body of a wedge or mount head in its two views, each 360 wide and 200 high, with its screw. */
+/** A wedge or mount head in its two views, each 360 wide and 200 high, with its screw. */
 final class WedgeSketch {
     private static final double MARGIN = 12;
     private static final double SIZE = 14;
@@ -23,7 +23,7 @@ final class WedgeSketch {
     private final Look metal;
     private final Look glass;
 
-    /** @param screw how the view's screw is drawn */
+    /** @param screw style of the view's screw */
     WedgeSketch(Svg svg, Palette palette, MountKind kind, Site site, Look screw) {
         this.svg = svg;
         this.palette = palette;
@@ -34,8 +34,8 @@ final class WedgeSketch {
         this.glass = Look.filled(palette.glass(), palette.ink(), 1.6);
     }
 
-    /** Where a turn takes the axis, in a few words. */
-    static String way(ScrewToTurn turn, Site site) {
+    /** The movement of the axis for a turn, in a few words. */
+    static String movementWords(ScrewToTurn turn, Site site) {
         if (turn.isTest()) {
             return turn.isAzimuth() ? "left or right" : "up or down";
         }
@@ -47,7 +47,7 @@ final class WedgeSketch {
                 : "left (" + (site.isNorthern() ? "west" : "east") + ")";
     }
 
-    /** The pole to the right; the plate hinged at its low end and held up by the screw. */
+    /** The pole on the right; the plate hinged at its low end and supported by the screw. */
     void fromSide(double top, Optional<ScrewToTurn> turn) {
         Vector2D hinge = new Vector2D(186, top + 168);
         double axisRad = site.poleAltitude().radians();
@@ -69,12 +69,13 @@ final class WedgeSketch {
         svg.line("side-axis", Look.line(palette.axis(), 1.8).dashed("14 4 3 4"), axis.at(-24, 0), axis.at(AXIS, 0));
         turn.ifPresent(t -> swing("altitude-way", axis.origin(), AXIS - 8, axisRad, t.movesForward()));
         words(new Vector2D(MARGIN, top + 14), Anchor.START, "From the " + (site.isNorthern() ? "east" : "west"));
-        turn.ifPresent(t -> words(new Vector2D(360 - MARGIN, top + 14), Anchor.END, "the axis goes " + way(t, site)));
+        turn.ifPresent(t ->
+                words(new Vector2D(360 - MARGIN, top + 14), Anchor.END, "the axis goes " + movementWords(t, site)));
         words(new Vector2D(360 - MARGIN, top + 192), Anchor.END, site.isNorthern() ? "north" : "south");
         words(new Vector2D(MARGIN, top + 192), Anchor.START, site.isNorthern() ? "south" : "north");
     }
 
-    /** The pole at the top; a lug of the base that stays, and the screw that pushes the wedge about it. */
+    /** The pole at the top; a fixed lug of the base, and the screw that pushes the wedge around it. */
     void fromAbove(double top, Optional<ScrewToTurn> turn) {
         Vector2D pivot = new Vector2D(180, top + 112);
         Tilted away = new Tilted(pivot, Math.PI / 2);
@@ -98,14 +99,14 @@ final class WedgeSketch {
         words(new Vector2D(MARGIN, top + 14), Anchor.START, "From above");
         turn.ifPresent(t -> {
             words(new Vector2D(360 - MARGIN, top + 14), Anchor.END, "the axis goes");
-            words(new Vector2D(360 - MARGIN, top + 30), Anchor.END, way(t, site));
+            words(new Vector2D(360 - MARGIN, top + 30), Anchor.END, movementWords(t, site));
         });
         words(new Vector2D(MARGIN, top + 117), Anchor.START, site.isNorthern() ? "west" : "east");
         words(new Vector2D(360 - MARGIN, top + 117), Anchor.END, site.isNorthern() ? "east" : "west");
         words(new Vector2D(180, top + 196), Anchor.MIDDLE, "you stand here");
     }
 
-    /** As in the drawing of the home position: the near arm covers the far one, the tube hangs between them. */
+    /** As in the drawing of the home position: the near arm hides the far one, the tube is between them. */
     private void forkFromItsSide(Tilted axis) {
         svg.polygon(metal, axis.box(4, 18, -26, 26));
         svg.polygon(glass, axis.box(44, 112, -15, 15));
@@ -128,7 +129,7 @@ final class WedgeSketch {
         svg.line("screw", new Look("none", screw.stroke(), screw.width(), ""), from, to);
     }
 
-    /** An arrow from the axis's end, about its foot, the way it goes. */
+    /** An arrow from the axis's end, about its foot, in the direction of movement. */
     private void swing(String name, Vector2D foot, double radius, double axisRad, boolean anticlockwise) {
         double sweep = Math.toRadians(anticlockwise ? 22 : -22);
         svg.open(name);

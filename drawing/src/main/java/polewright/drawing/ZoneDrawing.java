@@ -14,11 +14,11 @@ import polewright.mount.AxisOffset;
 import polewright.sky.PlainNumber;
 
 /**
- * Where the axis may point tonight and where it does: the zone in true units with what goes wrong beyond each stretch of
- * its edge, the axis with its regions of 1 and 2 sigma, the way that it came, the best aim and the true pole.
+ * The tolerance zone and the axis tonight: the zone to scale, labelled with what goes wrong beyond each stretch of its
+ * edge, the axis with its regions of 1 and 2 sigma and its path, the best aim and the true pole.
  *
- * <p>As someone sees it who faces the pole. Where the axis is so far off that the zone would be a speck, there are two
- * maps: one of all, one of the zone.
+ * <p>As seen when facing the pole. If the axis is so far off that the zone would be a speck, there are two maps: an
+ * overview and the zone.
  */
 public final class ZoneDrawing {
     private static final int WIDTH = 360;
@@ -34,9 +34,9 @@ public final class ZoneDrawing {
     private static final double FULL_SHARE = 0.8;
     private static final double SIZE = 14;
     private static final double LINE = 18;
-    // A smaller zone tells nothing of its shape.
+    // A smaller zone shows nothing of its shape.
     private static final double SMALLEST_ZONE = 84;
-    // Beside the zone, in its own map, what lies within this many of its extents of it.
+    // On the zone's own map, points within this many of its extents are included.
     private static final double NEAR = 2.2;
 
     private final ZoneScene scene;
@@ -48,7 +48,7 @@ public final class ZoneDrawing {
                 ZoneRim.of(scene.allowance()).points().stream().map(scene::seen).toList();
     }
 
-    /** A complete SVG document, also fit to be put inside a page. */
+    /** A complete SVG document, which can also be embedded in a page. */
     public static String svg(ZoneScene scene, Palette palette) {
         return new ZoneDrawing(scene).drawn(palette);
     }
@@ -105,7 +105,7 @@ public final class ZoneDrawing {
         }
     }
 
-    /** Of a Gaussian in two dimensions 39 % lies within 1 sigma and 86 % within 2. */
+    /** In two dimensions, 39 % of a Gaussian is within 1 sigma and 86 % within 2. */
     private List<String> notes(boolean showsRegions) {
         List<String> notes = new ArrayList<>();
         if (scene.now().isEmpty()) {
@@ -128,7 +128,7 @@ public final class ZoneDrawing {
         return notes;
     }
 
-    /** As large as may be with room for words beside the zone. */
+    /** As large as possible with room for words next to the zone. */
     private MapView fitting(Box area, List<Vector2D> points) {
         MapView full = MapView.fitting(area, points, FULL_SHARE);
         boolean isWordy = ZoneRim.of(scene.allowance()).causes().size() > FEW_CAUSES;
@@ -149,7 +149,7 @@ public final class ZoneDrawing {
         return points;
     }
 
-    /** The zone and whatever else lies so near that the zone stays large. */
+    /** The zone, and everything close enough that the zone stays large. */
     private List<Vector2D> nearZone() {
         List<Vector2D> points = new ArrayList<>(zone);
         points.add(scene.seen(scene.allowance().bestAim()));

@@ -4,7 +4,10 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Look;
 
-/** The marks for single points of a zone's picture: each of its own shape, so that no colour is needed to tell them. */
+/**
+ * The marks for single points of a zone's picture: each with its own shape, so that they are distinguishable without
+ * colour.
+ */
 final class ZoneMarks {
     private static final double POLE = 6;
     private static final double STAKE = 20;
@@ -21,7 +24,7 @@ final class ZoneMarks {
         this.palette = palette;
     }
 
-    /** Three strokes through the point, as a star is written by hand. */
+    /** Three strokes through the point, like a handwritten asterisk. */
     void pole(Vector2D at) {
         svg.open("pole");
         for (int i = 0; i < 3; i++) {
@@ -35,7 +38,7 @@ final class ZoneMarks {
         return Box.about(at, 2 * POLE, 2 * POLE);
     }
 
-    /** A pennant on a stake whose foot is the point. */
+    /** A pennant on a stake whose foot is at the point. */
     void aim(Vector2D foot) {
         Vector2D head = foot.add(new Vector2D(0, -STAKE));
         svg.open("aim");
@@ -77,7 +80,7 @@ final class ZoneMarks {
         return Box.about(at, 2 * DIAMOND, 2 * DIAMOND);
     }
 
-    /** Where the axis was before. */
+    /** An earlier position of the axis. */
     void before(Vector2D at) {
         svg.open("before");
         svg.circle(Look.filled(palette.axis(), palette.background(), 1), at, DOT);
@@ -88,7 +91,7 @@ final class ZoneMarks {
         return Box.about(at, 2 * DOT, 2 * DOT);
     }
 
-    /** An arrow from one point to another, drawn only as far as it is longer than its head. */
+    /** An arrow from one point to another, drawn only if it is longer than its head. */
     void arrow(String name, String colour, Vector2D from, Vector2D to) {
         if (!isArrow(from, to)) {
             return;
@@ -114,7 +117,7 @@ final class ZoneMarks {
         return List.of(head.at(0, 0), head.at(-11, 5), head.at(-11, -5));
     }
 
-    /** The mark of that kind as it stands in a key. */
+    /** The mark of that kind as it appears in a key. */
     void draw(MapMark.Kind kind, Vector2D at) {
         switch (kind) {
             case NOW -> now(at);

@@ -9,18 +9,18 @@ import polewright.drawing.Svg.Look;
 import polewright.drawing.ZoneRim.Stretch;
 import polewright.mount.AxisOffset;
 
-/** One map of the sky about the pole: the zone, the axis, and what they are called. */
+/** One map of the sky around the pole: the zone, the axis, and their labels. */
 final class ZonePanel {
-    /** Class of the group that holds the zone's edge. */
+    /** CSS class of the group with the zone's edge. */
     static final String ZONE = "zone";
 
-    /** Below the map: ruler and scale. */
+    /** Height of ruler and scale below the map. */
     static final double RULER_DEPTH = 36;
 
-    // Drawn so by turns, so that stretches of one cause are known again where only one of them is labelled.
+    // Used in turn, so that stretches with the same cause are recognisable when only one of them is labelled.
     private static final List<String> DASHES = List.of("", "11 5", "2 5", "11 5 2 5", "5 4");
     private static final double SMALLEST_REGION = 10;
-    // Of the map's width: a larger one would only flood the map.
+    // In map widths: a larger one would only flood the map.
     private static final double LARGEST_REGION = 2.5;
     private static final double HATCH_APART = 6;
     private static final double FINE = 4;
@@ -33,11 +33,11 @@ final class ZonePanel {
     private final List<MapMark> marks;
     private final MapLabels labels;
 
-    /** What of the zone is named. */
+    /** What is labelled in the zone. */
     enum Naming {
         /** Each stretch of its edge and each mark in it. */
         EDGES_AND_MARKS,
-        /** The zone alone, as a speck in the map of everything. */
+        /** Only the zone, as a speck on the overview map. */
         WHOLE
     }
 
@@ -70,7 +70,7 @@ final class ZonePanel {
         throw new IllegalStateException("no such cause: " + stretch.words());
     }
 
-    /** Whether the regions about the axis are large enough to be seen, and small enough to be recognised. */
+    /** Whether the regions around the axis are large enough to see and small enough to recognise. */
     boolean showsRegions() {
         return scene.now()
                 .map(now -> view.onPaper(scene.region(now, 2)))
@@ -104,7 +104,7 @@ final class ZonePanel {
         pen.aim(onPaper(scene.allowance().bestAim()));
         scene.now().ifPresent(now -> {
             scene.goal().ifPresent(goal -> pen.arrow("turn", palette.axis(), onPaper(now.offset()), onPaper(goal)));
-            // No place between several is more than a guess.
+            // With several possible places, none is more than a guess.
             if (scene.possible().isEmpty()) {
                 pen.now(onPaper(now.offset()));
             }
@@ -128,7 +128,7 @@ final class ZonePanel {
         }
     }
 
-    /** The marks that stand on this map. */
+    /** The marks on this map. */
     private List<MapMark> marks(Naming naming) {
         List<MapMark> found = new ArrayList<>();
         Vector2D aim = onPaper(scene.allowance().bestAim());
@@ -155,13 +155,13 @@ final class ZonePanel {
         return found.stream().filter(mark -> view.area().contains(mark.at())).toList();
     }
 
-    /** It keeps off all that is drawn. */
+    /** A placer that avoids everything drawn. */
     private LabelPlacer placer(Naming naming) {
         LabelPlacer placer = new LabelPlacer(view.area().grown(-2));
         Rulers.boxes(scene, view).forEach(placer::keepOff);
         marks.forEach(mark -> placer.keepOff(mark.box().grown(1)));
         placer.shun(Strokes.sampled(Strokes.closed(zone()), FINE), 14);
-        // The map of everything has room to keep off the way that the axis came.
+        // The overview map has enough room to avoid the axis's path.
         placer.shun(Strokes.sampled(path(), FINE), naming == Naming.WHOLE ? 8 : 3);
         if (showsRegions()) {
             placer.shun(Strokes.sampled(Strokes.closed(region(1)), FINE), 4);

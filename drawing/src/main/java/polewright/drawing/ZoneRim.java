@@ -14,18 +14,18 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * The edge of a zone, cut where another item or cause takes over.
+ * The edge of a zone, divided where a different item or cause takes over.
  *
- * @param stretches anticlockwise, east to the right; each begins where the one before ends
+ * @param stretches anticlockwise, east to the right; each begins where the previous one ends
  */
 public record ZoneRim(List<Stretch> stretches) {
     private static final int DISC_POINTS = 144;
 
     /**
-     * A stretch of the edge of which one item and cause draw the line.
+     * A stretch of the edge set by one item and cause.
      *
-     * @param points from its beginning to its end; at least two
-     * @param item whose line it is; empty where no item but the user drew it
+     * @param points from its start to its end; at least two
+     * @param item the item that sets it; empty if the user set it, not an item
      * @param cause what goes wrong beyond it, in a few words
      */
     public record Stretch(List<AxisOffset> points, String item, String cause) {
@@ -67,7 +67,7 @@ public record ZoneRim(List<Stretch> stretches) {
         return points;
     }
 
-    /** Each item and cause once, by its longest stretch; those with the longest come first. */
+    /** Each item and cause once, by its longest stretch, longest first. */
     public List<Stretch> causes() {
         Map<String, Stretch> longest = new LinkedHashMap<>();
         for (Stretch stretch : stretches) {
@@ -81,7 +81,7 @@ public record ZoneRim(List<Stretch> stretches) {
     private static ZoneRim of(DiscAllowance disc) {
         List<AxisOffset> points = new ArrayList<>();
         for (int i = 0; i <= DISC_POINTS; i++) {
-            // Begins in the south-east, so that a label in the middle of it stands in the north-west.
+            // Starts in the south-east, so that a label at its middle is in the north-west.
             double angle = 2 * Math.PI * i / DISC_POINTS - Math.PI / 4;
             points.add(new AxisOffset(
                     disc.radius().times(Math.cos(angle)), disc.radius().times(Math.sin(angle))));

@@ -8,15 +8,15 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * What a picture of the zone shows.
+ * The content of a picture of the zone.
  *
  * @param allowance the zone and its best aim
- * @param now where the axis points by the fix; empty while that is not known
- * @param path where it pointed before, the oldest first, {@code now} not among them
- * @param possible where it may point instead, by explanations that do not agree; empty when they do
+ * @param now the axis by the current fix; empty without a fix
+ * @param path its earlier positions, oldest first, without {@code now}
+ * @param possible alternative positions, by explanations that disagree; empty if they agree
  * @param goal where the advised turns would bring it
- * @param northern whether the site is in the north: east is on the right of someone who faces the pole there, and on
- *     the left in the south
+ * @param northern whether the site is in the north: facing the pole, east is on the right there, and on the left in the
+ *     south
  */
 public record ZoneScene(
         Allowance allowance,
@@ -25,7 +25,7 @@ public record ZoneScene(
         List<Place> path,
         Optional<AxisOffset> goal,
         boolean northern) {
-    /** Where the axis pointed, and how well that is known if it is. */
+    /** A position of the axis, with its covariance if known. */
     public record Place(AxisOffset offset, Optional<OffsetCovariance> covariance) {}
 
     public ZoneScene {
@@ -43,7 +43,7 @@ public record ZoneScene(
                 allowance, Optional.of(new Place(offset, Optional.of(covariance))), possible, path, goal, northern);
     }
 
-    /** With the places between which nothing has decided yet. */
+    /** With the candidate positions that nothing has decided between yet. */
     public ZoneScene withPossible(List<AxisOffset> places) {
         return new ZoneScene(allowance, now, places, path, goal, northern);
     }
@@ -56,7 +56,7 @@ public record ZoneScene(
         return new ZoneScene(allowance, now, possible, path, Optional.of(afterTurns), northern);
     }
 
-    /** Arcminutes to the right and up from the true pole, as someone sees it who faces the pole. */
+    /** Arcminutes to the right and up from the true pole, as seen facing the pole. */
     public Vector2D seen(AxisOffset offset) {
         double east = offset.east().arcminutes();
         return new Vector2D(northern ? east : -east, offset.up().arcminutes());
@@ -74,14 +74,14 @@ public record ZoneScene(
         return northern ? "north" : "south";
     }
 
-    /** The region about a place that {@code sigmas} standard deviations reach, as {@link #seen}; empty if unknown. */
+    /** The outline of a place's region at {@code sigmas} standard deviations, as {@link #seen}; empty if unknown. */
     public List<Vector2D> region(Place place, double sigmas) {
         return place.covariance()
                 .map(covariance -> SigmaRegion.outline(seen(place.offset()), covariance, northern, sigmas))
                 .orElse(List.of());
     }
 
-    /** Parallel lines that shade the region of 1 sigma about a place, each as its two ends. */
+    /** Parallel lines that shade the 1 sigma region of a place, each as its two ends. */
     List<List<Vector2D>> shading(Place place, int lines) {
         return place.covariance()
                 .map(covariance -> SigmaRegion.hatching(seen(place.offset()), covariance, northern, 1, lines))

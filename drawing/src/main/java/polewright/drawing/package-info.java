@@ -10,7 +10,7 @@
  *                      │
  *   ZoneScene ──▶ ZoneDrawing (sheet) ──▶ ZonePanel (one map) ──▶ MapView, LabelPlacer, Rulers, ZoneMarks
  *
- *   ScrewToTurn ──▶ WedgeDrawing (sheet) ──▶ WedgeSketch (side, top), ScrewHead (sense)
+ *   ScrewToTurn ──▶ WedgeDrawing (sheet) ──▶ WedgeSketch (side, top), ScrewHead (direction)
  * </pre>
  */
 @NullMarked

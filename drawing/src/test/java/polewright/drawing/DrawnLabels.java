@@ -12,17 +12,17 @@ import java.util.List;
 import java.util.Set;
 import polewright.drawing.DrawnSvg.Lettered;
 
-/** What a zone's picture calls its marks and its edge, as read back from each of its maps. */
+/** The labels of a zone's marks and edges, as read back from each map of its picture. */
 record DrawnLabels(DrawnSvg drawn, List<Window> maps) {
-    /** A mark that a map shows: {@code kind} is the class by which labels refer to it. */
+    /** A mark on a map: {@code kind} is the class that labels use for it. */
     record Mark(String kind, Point2D at, Rectangle2D box) {}
 
     /** One map with the marks in it. */
     record Window(Rectangle2D place, List<Mark> marks, List<Line2D> zone) {}
 
-    // Dots no farther apart than this are one to the eye.
+    // Dots no farther apart than this look like one.
     private static final double SAME_PLACE = 9;
-    // On the map of everything all that is so near the aim is one with the zone.
+    // On the overview map, everything this close to the aim is part of the zone.
     private static final double SPECK = 24;
 
     static DrawnLabels of(DrawnSvg drawn) {
@@ -57,7 +57,7 @@ record DrawnLabels(DrawnSvg drawn, List<Window> maps) {
         for (DrawnSvg label : drawn.partsOf("names")) {
             Window map = around(label);
             if (label.classes().contains("goal")) {
-                // An arrow's head is no mark of its own here; but no mark may lay claim to its label by touching it.
+                // An arrowhead is not a mark of its own here; but no other mark may claim its label by touching it.
                 continue;
             }
             List<Mark> own = map.marks().stream()
@@ -98,7 +98,7 @@ record DrawnLabels(DrawnSvg drawn, List<Window> maps) {
         }
     }
 
-    /** On the map of the zone, which is the last, or in the key. */
+    /** On the map of the zone, which is the last one, or in the key. */
     void assertEveryMarkIsNamed() {
         Window map = maps.get(maps.size() - 1);
         Set<String> named = new HashSet<>();

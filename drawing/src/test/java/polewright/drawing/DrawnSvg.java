@@ -10,9 +10,9 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
-/** A drawing read back from its SVG text, as a viewer would. */
+/** A drawing parsed back from its SVG text, as a viewer would. */
 record DrawnSvg(Element root) {
-    /** One text and the box it fills: from the baseline up by the height of a capital letter. */
+    /** One text and its box: from the baseline up by the height of a capital letter. */
     record Lettered(String content, double size, Rectangle2D box) {}
 
     static DrawnSvg parse(String svg) {
@@ -46,7 +46,7 @@ record DrawnSvg(Element root) {
                 .toList();
     }
 
-    /** Of the lines of that class. */
+    /** Stroke widths of the lines with that class. */
     List<Double> strokeWidths(String name) {
         return elements(root, "line").stream()
                 .filter(e -> e.getAttribute("class").equals(name))
@@ -54,12 +54,12 @@ record DrawnSvg(Element root) {
                 .toList();
     }
 
-    /** Every group of that class, as a drawing of its own. */
+    /** Every group with that class, as a drawing of its own. */
     List<DrawnSvg> parts(String name) {
         return groups(name).stream().map(DrawnSvg::new).toList();
     }
 
-    /** Every group of which that is one of the classes, as a drawing of its own. */
+    /** Every group whose classes include that one, as a drawing of its own. */
     List<DrawnSvg> partsOf(String name) {
         return elements(root, "g").stream()
                 .filter(e -> List.of(e.getAttribute("class").split(" ", -1)).contains(name))
@@ -71,12 +71,12 @@ record DrawnSvg(Element root) {
         return List.of(root.getAttribute("class").split(" ", -1));
     }
 
-    /** The parts of the paper beyond which nothing of them is drawn, each as a drawing of its own. */
+    /** The clipped areas, each as a drawing of its own. */
     List<DrawnSvg> windows() {
         return elements(root, "svg").stream().map(DrawnSvg::new).toList();
     }
 
-    /** The box about all circles and all corners of polygons, lines and polylines. */
+    /** The box around all circles and all corners of polygons, lines and polylines. */
     Rectangle2D extent() {
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
@@ -104,7 +104,7 @@ record DrawnSvg(Element root) {
         return box;
     }
 
-    /** From the first to the last corner of the first line of several pieces. */
+    /** From the first to the last corner of the first polyline. */
     Line2D firstToLastOfStroke() {
         List<Double> xy = numbers(elements(root, "polyline").get(0).getAttribute("points"));
         int last = xy.size() - 2;
@@ -115,7 +115,7 @@ record DrawnSvg(Element root) {
         return elements(root, "text").stream().map(DrawnSvg::toLettered).toList();
     }
 
-    /** The closed outlines in the groups of that class. */
+    /** The closed outlines in the groups with that class. */
     List<List<Line2D>> outlines(String group) {
         return groups(group).stream()
                 .flatMap(g -> elements(g, "polygon").stream())
@@ -123,7 +123,7 @@ record DrawnSvg(Element root) {
                 .toList();
     }
 
-    /** All straight edges in the groups of that class. */
+    /** All straight edges in the groups with that class. */
     List<Line2D> edges(String group) {
         List<Line2D> edges = new ArrayList<>();
         outlines(group).forEach(edges::addAll);
@@ -131,7 +131,7 @@ record DrawnSvg(Element root) {
         return edges;
     }
 
-    /** Where a window lies on the paper. */
+    /** The position of a clipped area on the paper. */
     Rectangle2D place() {
         return new Rectangle2D.Double(
                 number(root, "x"), number(root, "y"), number(root, "width"), number(root, "height"));

@@ -36,7 +36,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void poleStandsAtTheLatitude_aboveTheLevelLine(MountKind kind, double latitude) {
+    void poleIsAtTheLatitude_aboveTheLevelLine(MountKind kind, double latitude) {
         DrawnSvg drawn = drawn(kind, latitude);
 
         Line2D axis = drawn.line(kind.hasPolarAxis() ? "polar-axis" : "pole-direction");
@@ -52,7 +52,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void latitudeIsWritten_andItsComplementWhereAnAxisIsSet(MountKind kind, double latitude) {
+    void latitudeIsShown_andItsComplement_ifThereIsAnAxisToSet(MountKind kind, double latitude) {
         List<String> texts =
                 drawn(kind, latitude).texts().stream().map(Lettered::content).toList();
         long tenths = Math.round(Math.abs(latitude) * 10);
@@ -68,7 +68,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void noTextLeavesThePaper_orLiesOnAnother_orIsTooSmallForAPhone(MountKind kind, double latitude) {
+    void texts_areOnThePaper_doNotOverlap_andAreLegibleOnAPhone(MountKind kind, double latitude) {
         DrawnSvg drawn = drawn(kind, latitude);
         List<Lettered> texts = drawn.texts();
 
@@ -88,7 +88,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void axisRunsThroughNoText(MountKind kind, double latitude) {
+    void axisCrossesNoText(MountKind kind, double latitude) {
         DrawnSvg drawn = drawn(kind, latitude);
         Line2D axis = drawn.line(kind.hasPolarAxis() ? "polar-axis" : "pole-direction");
 
@@ -97,7 +97,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void whatLeansWithTheAxis_strikesNeitherStandNorGround(MountKind kind, double latitude) {
+    void partsThatTiltWithTheAxis_touchNeitherStandNorGround(MountKind kind, double latitude) {
         DrawnSvg drawn = drawn(kind, latitude);
         double ground = drawn.line("ground").getY1();
 
@@ -115,7 +115,7 @@ class HomeDrawingTest {
     @EnumSource(
             value = MountKind.class,
             names = {"FORK_ON_WEDGE", "GERMAN", "TRACKER"})
-    void southernDrawing_isTheNorthernOneSeenFromTheOtherSide(MountKind kind) {
+    void southernDrawing_isTheNorthernOneFromTheOtherSide(MountKind kind) {
         for (double latitude : new double[] {5, 30, 54.6, 70, 85}) {
             String south = HomeDrawing.svg(kind, Site.ofDegrees(-latitude, 0, 0), Palette.LIGHT);
             String north = HomeDrawing.svg(kind, Site.ofDegrees(latitude, 0, 0), Palette.LIGHT);
@@ -126,7 +126,7 @@ class HomeDrawingTest {
     }
 
     @Test
-    void uprightTube_facesNorth_whichIsAwayFromTheSouthernPole() {
+    void uprightTube_facesNorth_awayFromTheSouthernPole() {
         double north = meanX(drawn(MountKind.FORK_UPRIGHT, 43.95));
         double south = meanX(drawn(MountKind.FORK_UPRIGHT, -43.95));
         double plumb = drawn(MountKind.FORK_UPRIGHT, 43.95).line("plumb").getX1();
@@ -137,7 +137,7 @@ class HomeDrawingTest {
 
     @ParameterizedTest
     @EnumSource(MountKind.class)
-    void screenReaderIsTold(MountKind kind) {
+    void titleAndDescription_areThereForScreenReaders(MountKind kind) {
         Element root = drawn(kind, 54.6).root();
 
         assertThat(root.getAttribute("role")).isEqualTo("img");
@@ -149,7 +149,7 @@ class HomeDrawingTest {
     }
 
     @Test
-    void paletteChangesColoursOnly() {
+    void palette_changesOnlyColours() {
         String light = HomeDrawing.svg(MountKind.GERMAN, LARKFELL, Palette.LIGHT);
         String dark = HomeDrawing.svg(MountKind.GERMAN, LARKFELL, Palette.DARK);
 
@@ -158,13 +158,13 @@ class HomeDrawingTest {
     }
 
     @Test
-    void lettersWithMeaningInXml_areEscaped() {
+    void specialXmlCharacters_areEscaped() {
         assertThat(Svg.escaped("a < b & \"c\" > d")).isEqualTo("a &lt; b &amp; &quot;c&quot; &gt; d");
     }
 
-    /** The picture in the documents is what the code draws; {@code -Dpictures=write} renews it. */
+    /** The picture in the documents matches the code; {@code -Dpictures=write} updates it. */
     @Test
-    void committedPictureIsWhatTheCodeDraws() throws Exception {
+    void committedPicture_matchesTheCode() throws Exception {
         Path picture = Path.of("..", "docs", "pictures", "home-fork-on-wedge.svg");
         String drawn = HomeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, Palette.LIGHT);
         if ("write".equals(System.getProperty("pictures"))) {

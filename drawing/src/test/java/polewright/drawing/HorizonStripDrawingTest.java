@@ -21,10 +21,13 @@ class HorizonStripDrawingTest {
                 horizon, Site.ofDegrees(latitude, 0, 0), Angle.ofDegrees(sunDeclination), Palette.LIGHT));
     }
 
-    /** At noon the Sun stands 90° minus latitude plus declination high (common practice), and as much the other way south. */
+    /**
+     * At noon the altitude of the Sun is 90° minus latitude plus declination (common practice), and correspondingly in
+     * the south.
+     */
     @ParameterizedTest
     @CsvSource({"54.60, -20.9, 14.5", "54.60, 23.4, 58.8", "-43.95, -20.9, 66.95"})
-    void theSunCulminatesAsHighAsItDoes(double latitude, double declination, double highest) {
+    void sunCulminatesAtItsNoonAltitude(double latitude, double declination, double highest) {
         Rectangle2D sun =
                 drawn(latitude, declination, Horizon.OPEN).parts("sun").get(0).extent();
         assertThat((LEVEL - sun.getMinY()) / UNITS_PER_DEG).isCloseTo(highest, within(0.1));
@@ -32,14 +35,14 @@ class HorizonStripDrawingTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Latitude, azimuth, degrees right of the strip's left end: the pole that is up stands in the middle.
+        // Latitude, azimuth, degrees right of the strip's left end: the elevated pole is in the middle.
         "54.60, 0, 180",
         "54.60, 90, 270",
         "54.60, 270, 90",
         "-43.95, 180, 180",
         "-43.95, 90, 90",
     })
-    void aCornerStandsAtItsAzimuthAndHeight(double latitude, double azimuth, double across) {
+    void corner_isAtItsAzimuthAndAltitude(double latitude, double azimuth, double across) {
         Horizon one = new Horizon(List.of(new Horizon.Point(Angle.ofDegrees(azimuth), Angle.ofDegrees(20))));
         Rectangle2D corner = drawn(latitude, 0, one).parts("corners").get(0).extent();
         assertThat(corner.getCenterX()).isCloseTo(LEFT + UNITS_PER_DEG * across, within(0.01));

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class PaletteTest {
     /** WCAG 2.1, success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1). */
     @Test
-    void lettersAndLinesStandOutFromThePaper() {
+    void lettersAndLines_haveEnoughContrast() {
         for (Palette palette : List.of(Palette.LIGHT, Palette.DARK)) {
             assertThat(contrast(palette.text(), palette.background())).isGreaterThanOrEqualTo(4.5);
             assertThat(contrast(palette.axis(), palette.background())).isGreaterThanOrEqualTo(4.5);

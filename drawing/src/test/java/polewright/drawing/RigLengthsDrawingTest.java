@@ -38,7 +38,7 @@ class RigLengthsDrawingTest {
     }
 
     @Test
-    void everyLengthOfTheRigStandsThereWithItsFigure() {
+    void everyLengthOfTheRig_isShownWithItsValue() {
         assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(0))).contains("180 mm", "thread pitch: 1.25 mm a turn");
         assertThat(letters(drawn(Rig.typicalForkOnWedge()).get(1))).contains("200 mm", "thread pitch: 1.25 mm a turn");
         assertThat(letters(drawn(MEASURED).get(0)))
@@ -48,13 +48,13 @@ class RigLengthsDrawingTest {
     }
 
     @Test
-    void aForkThatNobodyMeasuredShowsNoFigures() {
+    void unmeasuredFork_showsNoValues() {
         DrawnSvg fork = drawn(Rig.typicalForkOnWedge()).get(2);
         assertThat(letters(fork)).contains("?").noneMatch(text -> text.contains("mm"));
     }
 
     @Test
-    void everyLetterIsOnThePaper() {
+    void everyTextIsOnThePaper() {
         for (Rig rig : List.of(Rig.typicalForkOnWedge(), MEASURED)) {
             for (DrawnSvg picture : drawn(rig)) {
                 assertThat(picture.texts())
@@ -66,7 +66,7 @@ class RigLengthsDrawingTest {
     }
 
     @Test
-    void theTurnbucklesTriangleIsToScale() {
+    void turnbuckleTriangle_isToScale() {
         List<java.awt.geom.Line2D> lengths = drawn(MEASURED).get(0).lines("dimension");
         double[] drawn = lengths.stream()
                 .mapToDouble(line -> line.getP1().distance(line.getP2()))

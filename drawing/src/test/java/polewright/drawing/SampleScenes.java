@@ -9,7 +9,7 @@ import polewright.alignment.allowance.LimitCause;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
-/** Moments of nights: what the pictures are tried with. */
+/** Sample scenes for the pictures. */
 final class SampleScenes {
     private SampleScenes() {}
 
@@ -56,7 +56,7 @@ final class SampleScenes {
         return scenes;
     }
 
-    /** A zone about an aim that refraction lifts above the pole. */
+    /** A zone around an aim that refraction lifts above the pole. */
     static ZoneScene poleBelowAim(boolean northern, double arcmin) {
         AxisOffset aim = AxisOffset.ofArcminutes(0, arcmin);
         return ZoneScene.of(

@@ -14,17 +14,17 @@ import polewright.alignment.work.Work;
 import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
 
-/** Zones made by hand: what several rules leave, of 200 short edges. */
+/** Sample zones: the intersection of several rules, with 200 short edges. */
 final class SampleZones {
     private static final int EDGES = 200;
 
     /**
-     * A rule of one item: how far its line is from the aim in each direction.
+     * A rule of one item: the distance of its line from the aim in each direction.
      *
-     * @param reach arcminutes from the aim to the line, of the direction's angle from east, anticlockwise
+     * @param reach arcminutes from the aim to the line, as a function of the direction's angle from east, anticlockwise
      */
     record Rule(String item, LimitCause cause, DoubleUnaryOperator reach) {
-        /** Half a plane: within {@code distance} of the aim in the direction of {@code degrees}. */
+        /** A half-plane: within {@code distance} of the aim in the direction of {@code degrees}. */
         static Rule straight(String item, LimitCause cause, double degrees, double distance) {
             return new Rule(item, cause, angle -> {
                 double cosine = Math.cos(angle - Math.toRadians(degrees));
@@ -32,7 +32,7 @@ final class SampleZones {
             });
         }
 
-        /** An ellipse about the aim, its first half axis in the direction of {@code degrees}. */
+        /** An ellipse around the aim, its first semi-axis in the direction of {@code degrees}. */
         static Rule ellipse(String item, LimitCause cause, double degrees, double first, double second) {
             return new Rule(item, cause, angle -> {
                 double along = Math.cos(angle - Math.toRadians(degrees)) / first;
@@ -44,7 +44,7 @@ final class SampleZones {
 
     private SampleZones() {}
 
-    /** Three items that leave about 3′ × 6′, the aim shifted up by refraction. */
+    /** Three items whose intersection is about 3′ × 6′, the aim shifted up by refraction. */
     static WorkZone threeItems() {
         return zone(
                 AxisOffset.ofArcminutes(0.3, 1.4),
@@ -62,7 +62,7 @@ final class SampleZones {
                 Rule.straight("Go-to with the finder", LimitCause.GO_TO, 30, 6));
     }
 
-    /** Eight items, more than there is room for by the edge. */
+    /** Eight items, more than there is room for at the edge. */
     static WorkZone manyItems() {
         List<Rule> rules = new ArrayList<>();
         List<LimitCause> causes = List.of(LimitCause.values());

@@ -31,7 +31,7 @@ class ScaleBarTest {
     }
 
     @Test
-    void barIsNeverLonger_andAtLeastTwoFifths() {
+    void bar_isNeverLonger_andAtLeastTwoFifths() {
         for (double arcsec = 0.01; arcsec < 100_000; arcsec *= 1.07) {
             double length = ScaleBar.within(Angle.ofArcseconds(arcsec)).length().arcseconds();
             assertThat(length / arcsec).isBetween(0.39, 1 + 1e-9);

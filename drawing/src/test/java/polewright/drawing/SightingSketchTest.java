@@ -32,8 +32,8 @@ class SightingSketchTest {
         return Angle.ofDegrees(degrees);
     }
 
-    /** Rightward and upward from the line's beginning. */
-    private static Vector2D way(Line2D line) {
+    /** Right and up from the line's start. */
+    private static Vector2D vector(Line2D line) {
         return new Vector2D(line.getX2() - line.getX1(), line.getY1() - line.getY2());
     }
 
@@ -73,7 +73,7 @@ class SightingSketchTest {
 
     @ParameterizedTest
     @MethodSource("everyKind")
-    void everyLetterIsOnThePaper(SightingSketch sketch) {
+    void everyTextIsOnThePaper(SightingSketch sketch) {
         DrawnSvg drawn = drawn(sketch);
         assertThat(drawn.texts())
                 .isNotEmpty()
@@ -84,7 +84,7 @@ class SightingSketchTest {
 
     @ParameterizedTest
     @MethodSource("everyKind")
-    void onlyThePalettesColoursAreUsed(SightingSketch sketch) {
+    void onlyColoursOfThePaletteAreUsed(SightingSketch sketch) {
         Palette dark = Palette.DARK;
         assertThat(java.util.regex.Pattern.compile("#[0-9a-f]{6}")
                         .matcher(sketch.svg(dark))
@@ -102,35 +102,36 @@ class SightingSketchTest {
 
     @ParameterizedTest
     @CsvSource({
-        // bearing, declination, whether true north is drawn right of the axis: a bearing east of north leaves it left.
+        // bearing, declination, whether true north is drawn to the right of the axis: with a bearing east of north it
+        // is on the left.
         "10, 0, false",
         "350, 0, true",
         "5, -20, true",
         "350, 20, false",
     })
-    void trueNorthIsDrawnOnTheSideOnWhichItIs(double bearing, double declination, boolean isRight) {
+    void trueNorth_isDrawnOnTheCorrectSide(double bearing, double declination, boolean isRight) {
         Line2D north = drawn(new SightingSketch.Compass(degrees(bearing), degrees(declination), true))
                 .line("true-north");
-        assertThat(way(north).getX() > 0).isEqualTo(isRight);
-        assertThat(way(north).getY()).isPositive();
+        assertThat(vector(north).getX() > 0).isEqualTo(isRight);
+        assertThat(vector(north).getY()).isPositive();
     }
 
     @Test
-    void atASouthernSiteTheNeedleComesTowardThePerson() {
+    void southernSite_needlePointsTowardTheObserver() {
         DrawnSvg drawn = drawn(new SightingSketch.Compass(degrees(156.5), degrees(23.5), false));
-        assertThat(way(drawn.line("needle")).getY()).isNegative();
+        assertThat(vector(drawn.line("needle")).getY()).isNegative();
         // 156.5° + 23.5° is due south: straight ahead.
-        assertThat(way(drawn.line("true-south")).getX()).isCloseTo(0, within(0.01));
-        assertThat(way(drawn.line("true-south")).getY()).isPositive();
+        assertThat(vector(drawn.line("true-south")).getX()).isCloseTo(0, within(0.01));
+        assertThat(vector(drawn.line("true-south")).getY()).isPositive();
     }
 
     @Test
-    void anAngleClockwiseToTheAxisHasItsShadowOnTheLeft() {
-        assertThat(way(drawn(new SightingSketch.FromLine(BodyBearing.Line.SHADOW, "the Sun", degrees(25)))
+    void angleClockwiseToTheAxis_hasItsShadowOnTheLeft() {
+        assertThat(vector(drawn(new SightingSketch.FromLine(BodyBearing.Line.SHADOW, "the Sun", degrees(25)))
                                 .line("from"))
                         .getX())
                 .isNegative();
-        assertThat(way(drawn(new SightingSketch.FromLine(BodyBearing.Line.TOWARD_BODY, "Capella", degrees(-25)))
+        assertThat(vector(drawn(new SightingSketch.FromLine(BodyBearing.Line.TOWARD_BODY, "Capella", degrees(-25)))
                                 .line("from"))
                         .getX())
                 .isPositive();
@@ -138,24 +139,24 @@ class SightingSketchTest {
 
     @ParameterizedTest
     @CsvSource({"54.6, false, 54.6", "35.4, true, 54.6"})
-    void theAxisRisesAsTheScaleSays(double reading, boolean isFromZenith, double altitude) {
-        Vector2D axis = way(drawn(new SightingSketch.Scale(degrees(reading), isFromZenith, true))
+    void axisIsInclinedAsTheScaleReads(double reading, boolean isFromZenith, double altitude) {
+        Vector2D axis = vector(drawn(new SightingSketch.Scale(degrees(reading), isFromZenith, true))
                 .line("axis"));
         assertThat(Math.toDegrees(Math.atan2(axis.getY(), axis.getX()))).isCloseTo(altitude, within(0.1));
     }
 
     @Test
-    void theStarIsBelowTheAxisByTheDifference() {
+    void starIsBelowTheAxis_byTheDifference() {
         DrawnSvg drawn = drawn(new SightingSketch.Difference("Capella", degrees(54.6), degrees(12.5)));
-        Vector2D axis = way(drawn.line("axis"));
-        Vector2D tube = way(drawn.line("tube"));
+        Vector2D axis = vector(drawn.line("axis"));
+        Vector2D tube = vector(drawn.line("tube"));
         assertThat(Math.toDegrees(Vector2D.angle(axis, tube))).isCloseTo(12.5, within(0.1));
         assertThat(tube.getY()).isLessThan(axis.getY());
     }
 
     @Test
-    void theOffsetFromTheStillPointGoesTowardTheClockDirection() {
-        Vector2D offset = way(drawn(new SightingSketch.Still(
+    void offsetFromTheCentreOfRotation_isInTheClockDirection() {
+        Vector2D offset = vector(drawn(new SightingSketch.Still(
                         "Polaris", 0.25, new ClockDirection(3), View.of(Orientation.INVERTED), true))
                 .line("offset"));
         assertThat(offset.getX()).isPositive();
@@ -164,14 +165,14 @@ class SightingSketchTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Common practice. Facing the pole, east is to the right in the north and to the left in the south.
+        // Common practice. Facing the pole, east is on the right in the north and on the left in the south.
         "ERECT, true, right",
         "INVERTED, true, left",
         "MIRRORED, true, left",
         "ERECT, false, left",
         "MIRRORED, false, right",
     })
-    void eastIsOnTheSideOnWhichTheEyepieceShowsIt(Orientation orientation, boolean isFacingNorth, String side) {
+    void east_isOnTheSideWhereTheEyepieceShowsIt(Orientation orientation, boolean isFacingNorth, String side) {
         DrawnSvg drawn = drawn(
                 new SightingSketch.Still("Polaris", 0.1, new ClockDirection(12), View.of(orientation), isFacingNorth));
         double east = place(drawn, "east");
@@ -189,7 +190,7 @@ class SightingSketchTest {
     }
 
     @Test
-    void facingSouthOnTheMeridian_northIsUpAndWestRight_asCommonPracticeHasIt() {
+    void facingSouthOnTheMeridian_northIsUpAndWestRight() {
         SkyInView seen = SkyInView.about(new Vector3D(0, -Math.cos(0.5), Math.sin(0.5)), LARKFELL, View.NAKED_EYE);
         assertThat(seen.north().distance(new Vector2D(0, 1))).isLessThan(SLACK);
         assertThat(seen.west().distance(new Vector2D(1, 0))).isLessThan(SLACK);
@@ -209,10 +210,12 @@ class SightingSketchTest {
                 .isLessThan(SLACK);
     }
 
-    /** Where stars leave with the drive stopped is west; the rest of the points follow from whether the view is mirrored. */
+    /**
+     * Stars leave toward west with the drive stopped; the other directions follow from whether the view is mirrored.
+     */
     @ParameterizedTest
     @CsvSource({"3, false, 12", "9, true, 12", "9, false, 6", "4, true, 7"})
-    void northFollowsFromWhereStarsLeave(double west, boolean isMirrored, double north) {
+    void north_followsFromWhereStarsLeave(double west, boolean isMirrored, double north) {
         double angle = new ClockDirection(north).clockwiseFromTop().radians();
         assertThat(SkyInView.of(new ClockDirection(west), isMirrored)
                         .north()
@@ -221,9 +224,9 @@ class SightingSketchTest {
     }
 
     @Test
-    void aStarThatDriftsSouthGoesDownInADiagonalAndUpInAViewUpsideDown() {
+    void starDriftingSouth_movesDownInADiagonal_andUpInAnInvertedView() {
         for (Orientation orientation : List.of(Orientation.MIRRORED, Orientation.INVERTED)) {
-            Vector2D drift = way(drawn(new SightingSketch.Drift(
+            Vector2D drift = vector(drawn(new SightingSketch.Drift(
                             "Rigel",
                             2.5,
                             "divisions",

@@ -42,7 +42,7 @@ class WedgeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void axisLeansByTheLatitude_andEverythingIsOnThePaper(MountKind kind, double latitude) {
+    void axisIsInclinedByTheLatitude_andEverythingIsOnThePaper(MountKind kind, double latitude) {
         DrawnSvg drawn = drawn(kind, latitude, UP, LEFT_AND_BACK);
         Line2D axis = drawn.line("side-axis");
 
@@ -57,7 +57,7 @@ class WedgeDrawingTest {
 
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
-    void noTextLeavesThePaper_orLiesOnAnother_orOnTheMount(MountKind kind, double latitude) {
+    void texts_areOnThePaper_andDoNotOverlapEachOtherOrTheMount(MountKind kind, double latitude) {
         for (List<ScrewToTurn> turns :
                 List.of(List.of(UP, LEFT_AND_BACK), List.of(LEFT_AND_BACK, UP), List.of(UP), List.<ScrewToTurn>of())) {
             DrawnSvg drawn = drawn(kind, latitude, turns.toArray(ScrewToTurn[]::new));
@@ -82,7 +82,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void arrowsShowTheWayTheAxisGoes() {
+    void arrows_showTheMovementOfTheAxis() {
         for (ScrewSense sense : ScrewSense.values()) {
             for (double turns : new double[] {1, -1}) {
                 DrawnSvg drawn = drawn(
@@ -102,7 +102,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void arrowsAboutTheHead_showEachLegsSense_theLastOneBack() {
+    void arrowsAroundTheHead_showTheDirectionOfEachLeg() {
         DrawnSvg turn = drawn(MountKind.FORK_ON_WEDGE, 54.6, LEFT_AND_BACK)
                 .parts("azimuth-turn")
                 .get(0);
@@ -117,7 +117,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void onlyTheScrewToTurnStandsOut() {
+    void onlyTheScrewToTurn_isHighlighted() {
         String one = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP), Palette.LIGHT);
         List<String> screws =
                 one.lines().filter(line -> line.contains("class=\"screw\"")).toList();
@@ -129,7 +129,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void theScrewToTurnFirst_comesFirst() {
+    void screwToTurnFirst_isDrawnFirst() {
         List<String> altitudeFirst = contents(drawn(MountKind.FORK_ON_WEDGE, 54.6, UP, LEFT_AND_BACK));
         List<String> azimuthFirst = contents(drawn(MountKind.FORK_ON_WEDGE, 54.6, LEFT_AND_BACK, UP));
 
@@ -141,7 +141,7 @@ class WedgeDrawingTest {
     @EnumSource(
             value = MountKind.class,
             names = {"FORK_ON_WEDGE", "GERMAN", "TRACKER"})
-    void southernDrawing_isTheNorthernOneSeenFromTheOtherSide(MountKind kind) {
+    void southernDrawing_isTheNorthernOneFromTheOtherSide(MountKind kind) {
         String south =
                 WedgeDrawing.svg(kind, Site.ofDegrees(-43.95, 170.40, 710), List.of(UP, LEFT_AND_BACK), Palette.DARK);
         String north =
@@ -152,7 +152,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void weightIsToBeHeld() {
+    void cautionToHoldTheWeight_isShown() {
         assertThat(String.join(" ", contents(drawn(MountKind.FORK_ON_WEDGE, 54.6, UP))))
                 .contains("CARE: hold the fork's weight before a tilt clamp is freed.");
         assertThat(String.join(" ", contents(drawn(MountKind.GERMAN, 54.6, UP))))
@@ -160,7 +160,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void screenReaderIsTold() {
+    void titleAndDescription_areThereForScreenReaders() {
         String svg = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
 
         assertThat(svg)
@@ -170,7 +170,7 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void paletteChangesColoursOnly() {
+    void palette_changesOnlyColours() {
         String light = WedgeDrawing.svg(MountKind.TRACKER, LARKFELL, List.of(UP), Palette.LIGHT);
         String dark = WedgeDrawing.svg(MountKind.TRACKER, LARKFELL, List.of(UP), Palette.DARK);
 
@@ -178,15 +178,15 @@ class WedgeDrawingTest {
     }
 
     @Test
-    void uprightForkHasNoSuchScrews() {
+    void uprightFork_hasNoAdjustmentScrews() {
         assertThatThrownBy(() -> WedgeDrawing.svg(MountKind.FORK_UPRIGHT, LARKFELL, List.of(), Palette.LIGHT))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageContaining("has no polar-axis screws");
     }
 
-    /** The picture in the documents is what the code draws; {@code -Dpictures=write} renews it. */
+    /** The picture in the documents matches the code; {@code -Dpictures=write} updates it. */
     @Test
-    void committedPictureIsWhatTheCodeDraws() throws Exception {
+    void committedPicture_matchesTheCode() throws Exception {
         Path picture = Path.of("..", "docs", "pictures", "wedge.svg");
         String drawn = WedgeDrawing.svg(MountKind.FORK_ON_WEDGE, LARKFELL, List.of(UP, LEFT_AND_BACK), Palette.LIGHT);
         if ("write".equals(System.getProperty("pictures"))) {

@@ -32,12 +32,12 @@ class ZoneDrawingTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void noTextLeavesThePaper_orLiesOnAnother_orIsTooSmallForAPhone(String name) {
+    void texts_areOnThePaper_doNotOverlap_andAreLegibleOnAPhone(String name) {
         assertLegible(drawn(scene(name)));
     }
 
     @Test
-    void thatHoldsForAnyZone_withTheAxisAnywhere() {
+    void texts_areLegible_forAnyZone_withTheAxisAnywhere() {
         Random random = new Random(4);
         List<LimitCause> causes = List.of(LimitCause.values());
         for (int i = 0; i < 60; i++) {
@@ -69,9 +69,9 @@ class ZoneDrawingTest {
         }
     }
 
-    /** Where explanations do not agree, each of their places is shown and none as certain. */
+    /** If explanations disagree, each of their places is shown and none as certain. */
     @Test
-    void placesThatArePossible_areOpenDiamonds_andNoneIsFilled() {
+    void possiblePlaces_areOpenDiamonds_andNoneIsFilled() {
         ZoneScene scene = ZoneScene.of(DiscAllowance.VISUAL, true)
                 .withNow(AxisOffset.ofArcminutes(0, 3), new OffsetCovariance(20, 0, 2))
                 .withPossible(List.of(AxisOffset.ofArcminutes(-4.5, 3), AxisOffset.ofArcminutes(4.5, 3)));
@@ -85,31 +85,31 @@ class ZoneDrawingTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void eachMarksLabelIsNearestToItsOwnMark(String name) {
+    void labelOfEachMark_isNearestToItsOwnMark(String name) {
         DrawnLabels.of(drawn(scene(name))).assertNearestToTheirOwnMarks();
     }
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void labelsOfTheEdgeLieOutsideTheZone(String name) {
+    void labelsOfTheEdge_areOutsideTheZone(String name) {
         DrawnLabels.of(drawn(scene(name))).assertEdgeLabelsOutsideTheZone();
     }
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void everyMarkIsNamed_besideItOrInTheKey(String name) {
+    void everyMarkIsNamed_nextToItOrInTheKey(String name) {
         DrawnLabels.of(drawn(scene(name))).assertEveryMarkIsNamed();
     }
 
     @Test
-    void aimAndPoleThatNearlyCoincide_shareALabelThatTellsThemApart() {
+    void nearlyCoincidentAimAndPole_shareALabelThatDistinguishesThem() {
         assertThat(words(drawn(SampleScenes.poleBelowAim(true, 0.3))))
                 .contains("best aim and true pole, 0.3′ below it");
         assertThat(words(drawn(SampleScenes.poleBelowAim(true, 0.02)))).contains("best aim and true pole");
     }
 
     @Test
-    void firstFixIsNamedRightBesideItsDot() {
+    void firstFix_isNamedRightNextToItsDot() {
         DrawnSvg drawn = drawn(SampleScenes.poleBelowAim(false, 0.9));
         Rectangle2D dot = drawn.parts("before").get(0).extent();
 
@@ -118,7 +118,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void leadersAreAsStrongAsTheRulers() {
+    void leaders_areAsThickAsTheRulers() {
         DrawnSvg drawn = drawn(scene("many items"));
 
         assertThat(drawn.strokeWidths("leader")).isNotEmpty().allMatch(width -> width >= 1.2);
@@ -166,7 +166,7 @@ class ZoneDrawingTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void axisAndAimAndZone_standWhereTheyAre_inTheUnitsOfTheScale(String name) {
+    void axisAimAndZone_areToScale(String name) {
         ZoneScene scene = scene(name);
         DrawnSvg drawn = drawn(scene);
         int maps = drawn.lines("scale").size();
@@ -197,13 +197,13 @@ class ZoneDrawingTest {
         }
     }
 
-    // Ends of the scale are written to 0.01 units: over thousands of units that adds up.
+    // Ends of the scale are written to 0.01 units, which adds up over thousands of units.
     private static double far(double unitsPerArcmin) {
         return 0.1 * unitsPerArcmin;
     }
 
     @Test
-    void regionsReachOneAndTwoSigmas() {
+    void regions_extendToOneAndTwoSigmas() {
         ZoneScene scene = ZoneScene.of(DiscAllowance.VISUAL, true)
                 .withNow(AxisOffset.ofArcminutes(3, 1), new OffsetCovariance(1.44, 0.5, 0.64));
         DrawnSvg drawn = drawn(scene);
@@ -214,7 +214,7 @@ class ZoneDrawingTest {
         assertThat(twoSigmas.getWidth()).isEqualTo(2 * 2 * 1.2 * perArcmin, within(0.1));
         assertThat(twoSigmas.getHeight()).isEqualTo(2 * 2 * 0.8 * perArcmin, within(0.1));
         for (Line2D hatch : drawn.edges("sigmas")) {
-            // Edges of the outline lie on two sigmas, ends of the shading on one.
+            // Edges of the outline are at two sigmas, ends of the shading at one.
             double sigmas = sigmas(hatch, drawn, perArcmin, scene);
             assertThat(Math.abs(sigmas - 1) < 0.01 || Math.abs(sigmas - 2) < 0.01)
                     .as("%s sigmas", sigmas)
@@ -223,7 +223,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void eastIsOnTheRightInTheNorth_andOnTheLeftInTheSouth() {
+    void east_isOnTheRightInTheNorth_andOnTheLeftInTheSouth() {
         double north =
                 x(drawn(SampleScenes.threeItems(true)), "east") - x(drawn(SampleScenes.threeItems(true)), "west");
         double south =
@@ -251,7 +251,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void axisFarOff_isShownOnAMapOfItsOwn_andTheZoneLarge() {
+    void axisFarOff_isShownOnItsOwnMap_withTheZoneLarge() {
         DrawnSvg drawn = drawn(SampleScenes.far(true));
 
         assertThat(drawn.lines("scale")).hasSize(2);
@@ -263,7 +263,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void axisKnownFinely_isItsMarkAlone_andThatIsSaid() {
+    void preciselyKnownAxis_isOnlyItsMark_withANote() {
         DrawnSvg drawn = drawn(scene("three items, tiny sigma"));
 
         assertThat(drawn.parts("sigmas")).isEmpty();
@@ -271,7 +271,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void screenReaderIsTold() {
+    void titleAndDescription_areThereForScreenReaders() {
         DrawnSvg drawn = drawn(SampleScenes.threeItems(false));
 
         assertThat(drawn.root().getAttribute("role")).isEqualTo("img");
@@ -289,7 +289,7 @@ class ZoneDrawingTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
-    void paletteChangesColoursOnly(String name) {
+    void palette_changesOnlyColours(String name) {
         String light = ZoneDrawing.svg(scene(name), Palette.LIGHT);
         String dark = ZoneDrawing.svg(scene(name), Palette.DARK);
 
@@ -298,7 +298,7 @@ class ZoneDrawingTest {
     }
 
     @Test
-    void longNamesAreBrokenAndCutOff_neverRunOffThePaper() {
+    void longNames_areWrappedAndCutOff() {
         ZoneScene scene = ZoneScene.of(
                 SampleZones.zone(
                         AxisOffset.NONE,
@@ -320,9 +320,9 @@ class ZoneDrawingTest {
                 .contains("stars trail");
     }
 
-    /** The picture in the documents is what the code draws; {@code -Dpictures=write} renews it. */
+    /** The picture in the documents matches the code; {@code -Dpictures=write} updates it. */
     @Test
-    void committedPictureIsWhatTheCodeDraws() throws Exception {
+    void committedPicture_matchesTheCode() throws Exception {
         Path picture = Path.of("..", "docs", "pictures", "zone.svg");
         String drawn = ZoneDrawing.svg(SampleScenes.threeItems(true), Palette.LIGHT);
         if ("write".equals(System.getProperty("pictures"))) {
@@ -365,7 +365,7 @@ class ZoneDrawingTest {
                 .normalisedSquare(AxisOffset.ofArcminutes(east, up)));
     }
 
-    /** By the scale as a reader of the picture would: how long its bar is drawn, and what is written below it. */
+    /** Using the scale as a reader of the picture would: the drawn length of its bar, and the label below it. */
     private static double unitsPerArcmin(DrawnSvg drawn, int map) {
         Line2D bar = drawn.lines("scale").get(map);
         String words = drawn.texts().stream()

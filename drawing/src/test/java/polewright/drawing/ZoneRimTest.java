@@ -11,7 +11,7 @@ import polewright.mount.AxisOffset;
 
 class ZoneRimTest {
     @Test
-    void edgeIsCutWhereAnotherCauseTakesOver_andNowhereElse() {
+    void edgeIsDividedWhereAnotherCauseTakesOver_andNowhereElse() {
         WorkZone zone = SampleZones.threeItems();
 
         List<Stretch> stretches = ZoneRim.of(zone).stretches();
@@ -32,7 +32,7 @@ class ZoneRimTest {
     }
 
     @Test
-    void eachCauseIsToldOnce_theLongestFirst() {
+    void eachCauseIsListedOnce_longestFirst() {
         assertThat(ZoneRim.of(SampleZones.threeItems()).causes())
                 .extracting(Stretch::words)
                 .containsExactly(
@@ -40,7 +40,7 @@ class ZoneRimTest {
     }
 
     @Test
-    void discIsOneStretch() {
+    void disc_isOneStretch() {
         ZoneRim outline = ZoneRim.of(DiscAllowance.VISUAL);
 
         assertThat(outline.stretches()).extracting(Stretch::words).containsExactly("5′ from the pole");

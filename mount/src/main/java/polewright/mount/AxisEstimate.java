@@ -7,10 +7,10 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * An axis with the covariance of its place on the sphere: to its own right (azimuth grows) and up.
+ * An axis with the covariance of its direction on the sphere: to the right (increasing azimuth) and up.
  *
- * @param axis where it points
- * @param rightRightArcsec2 variance to the right, arcsec²; the others likewise
+ * @param axis its direction
+ * @param rightRightArcsec2 variance to the right, arcsec²; the same for the others
  */
 public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double rightUpArcsec2, double upUpArcsec2) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
@@ -30,13 +30,13 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
                 rightAndUp.getEntry(1, 1));
     }
 
-    /** From its offset from the pole, and how well that is known. */
+    /** An axis at an offset from the pole with a given covariance. */
     public static AxisEstimate of(Site site, AxisOffset offset, OffsetCovariance known) {
         AxisPointing axis = AxisPointing.of(site, offset);
         Tangents tangents = Tangents.rightAndUp(axis.elevatedEnd());
         Vector3D pole = AxisPointing.atPole(site).elevatedEnd();
         double along = axis.elevatedEnd().dotProduct(pole);
-        // A unit vector that moves to the side draws back along the pole.
+        // A unit vector that moves sideways recedes along the pole.
         Vector3D byEast = Vector3D.PLUS_I.subtract(offset.east().radians() / along, pole);
         Vector3D byUp = AxisPointing.upDirection(site).subtract(offset.up().radians() / along, pole);
         double ee = known.eastEastArcmin2();
@@ -66,7 +66,7 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
                 product(upOfRight, upOfUp, upOfRight, upOfUp));
     }
 
-    /** 1 sigma of the axis's azimuth, which is more than that of its place on the sky. */
+    /** 1 sigma of the axis's azimuth, larger than that of its direction on the sky. */
     public Angle azimuthSigma() {
         return Angle.ofArcseconds(Math.sqrt(rightRightArcsec2) / axis.altitude().cos());
     }
@@ -76,15 +76,15 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
         return Angle.ofArcseconds(Math.sqrt(upUpArcsec2));
     }
 
-    /** The same axis known worse, by so much each way. */
+    /** The same axis with a further uncertainty added in each direction. */
     public AxisEstimate widenedBy(Angle eachWay) {
         double variance = eachWay.arcseconds() * eachWay.arcseconds();
         return new AxisEstimate(axis, rightRightArcsec2 + variance, rightUpArcsec2, upUpArcsec2 + variance);
     }
 
     /**
-     * How far a supposed axis lies from this one along the great circle between them, as two independent figures of unit
-     * variance.
+     * Difference between a supposed axis and this one along the great circle between them, normalised to two
+     * independent values of unit variance.
      *
      * @param supposed ENU unit vector
      */
@@ -95,7 +95,7 @@ public record AxisEstimate(AxisPointing axis, double rightRightArcsec2, double r
         double sine = Math.hypot(right, up);
         double angle = Math.atan2(sine, supposed.dotProduct(axis.elevatedEnd()));
         double arcsecPerSine = (sine < 1e-12 ? 1 : angle / sine) / ARCSEC;
-        // The Cholesky root of the covariance, solved forward.
+        // The Cholesky factor of the covariance, solved by forward substitution.
         double rightRoot = Math.sqrt(rightRightArcsec2);
         double crossRoot = rightUpArcsec2 / rightRoot;
         double upRoot = Math.sqrt(upUpArcsec2 - crossRoot * crossRoot);

@@ -3,13 +3,13 @@ package polewright.mount;
 import polewright.sky.angle.Angle;
 
 /**
- * Where the polar axis points minus the celestial pole that is up at the site, on the sky.
+ * Offset on the sky of the polar axis from the celestial pole elevated at the site, axis minus pole.
  *
- * <p>East on the sky is not azimuth: the azimuth error is east / cos φ (to first order). Screws turn azimuth; the fix
- * and the allowance use this.
+ * <p>East on the sky is not azimuth: the azimuth error is east / cos φ (to first order). Screws change azimuth; the fix
+ * and the tolerance use this offset.
  *
- * <p>The two are components of the axis's unit vector toward east and upward, square to the pole: a sine projection. At a
- * true distance θ the root of their squares is sin θ, less than θ by θ³/6: 3.8″ at 165′.
+ * <p>The two are components of the axis's unit vector toward east and up, perpendicular to the pole: an orthographic
+ * (sine) projection. At a true distance θ the root sum of squares is sin θ, less than θ by θ³/6: 3.8″ at 165′.
  *
  * @param east positive when the axis points east of the pole, in both hemispheres
  * @param up positive when the axis points above the pole
@@ -21,7 +21,7 @@ public record AxisOffset(Angle east, Angle up) {
         return new AxisOffset(Angle.ofArcminutes(east), Angle.ofArcminutes(up));
     }
 
-    /** Distance from the pole in the same projection: the sine of the true one, as an angle. */
+    /** Distance from the pole in the same projection: the sine of the true distance, as an angle. */
     public Angle distance() {
         return new Angle(Math.hypot(east.radians(), up.radians()));
     }

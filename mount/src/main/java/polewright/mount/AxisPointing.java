@@ -7,9 +7,9 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * The direction of the polar axis: a mechanical line, so no refraction enters.
+ * The direction of the polar axis: a mechanical line, so refraction does not apply.
  *
- * @param elevatedEnd ENU unit vector of the end meant for the pole that is up at the site
+ * @param elevatedEnd ENU unit vector of the end meant for the elevated pole
  */
 public record AxisPointing(Vector3D elevatedEnd) {
     public static AxisPointing of(Angle azimuth, Angle altitude) {
@@ -22,7 +22,7 @@ public record AxisPointing(Vector3D elevatedEnd) {
     }
 
     /**
-     * The axis with this offset. {@code east} and {@code up} are the components of the unit vector, as in
+     * The axis at this offset. {@code east} and {@code up} are the components of the unit vector, as in
      * {@link #offset}, so together they are under 1 radian (57.3°).
      */
     public static AxisPointing of(Site site, AxisOffset offset) {
@@ -50,19 +50,19 @@ public record AxisPointing(Vector3D elevatedEnd) {
         return new AxisOffset(new Angle(elevatedEnd.getX()), new Angle(elevatedEnd.dotProduct(upDirection(site))));
     }
 
-    /** How the elevated end moves for each radian that is added to the offset's part east. */
+    /** Derivative of the elevated end with respect to the east component of the offset, per radian. */
     public Vector3D slopeEast(Site site) {
         return slope(site, Vector3D.PLUS_I);
     }
 
-    /** How the elevated end moves for each radian that is added to the offset's part up. */
+    /** Derivative of the elevated end with respect to the up component of the offset, per radian. */
     public Vector3D slopeUp(Site site) {
         return slope(site, upDirection(site));
     }
 
-    private Vector3D slope(Site site, Vector3D way) {
+    private Vector3D slope(Site site, Vector3D along) {
         Vector3D pole = atPole(site).elevatedEnd;
-        return new Vector3D(1, way, -elevatedEnd.dotProduct(way) / elevatedEnd.dotProduct(pole), pole);
+        return new Vector3D(1, along, -elevatedEnd.dotProduct(along) / elevatedEnd.dotProduct(pole), pole);
     }
 
     /** Azimuth of the elevated end, from north through east, [0, 360°). */
@@ -89,12 +89,12 @@ public record AxisPointing(Vector3D elevatedEnd) {
         return elevatedEnd.scalarMultiply(site.hemisphereSign());
     }
 
-    /** Angle on the sky between two axes. */
+    /** Angle between two axes. */
     public Angle separation(AxisPointing other) {
         return new Angle(Vector3D.angle(elevatedEnd, other.elevatedEnd));
     }
 
-    /** Perpendicular to the pole in the meridian, on its upper side: (0, −sin φ, cos φ) in both hemispheres. */
+    /** Perpendicular to the pole in the meridian, toward the zenith: (0, −sin φ, cos φ) in both hemispheres. */
     public static Vector3D upDirection(Site site) {
         return new Vector3D(0, -site.latitude().sin(), site.latitude().cos());
     }

@@ -18,17 +18,20 @@ public record OffsetCovariance(double eastEastArcmin2, double eastUpArcmin2, dou
         return Angle.ofArcminutes(Math.sqrt(upUpArcmin2));
     }
 
-    /** Standard deviation along the direction that is known worst. */
+    /** Standard deviation along the least certain direction. */
     public Angle largestSigma() {
         return Angle.ofArcminutes(Math.sqrt(mean() + halfSpread()));
     }
 
-    /** Standard deviation along the direction that is known best. */
+    /** Standard deviation along the most certain direction. */
     public Angle smallestSigma() {
         return Angle.ofArcminutes(Math.sqrt(Math.max(0, mean() - halfSpread())));
     }
 
-    /** Squared Mahalanobis distance of {@code error}; chi-squared with 2 degrees of freedom when the covariance is honest. */
+    /**
+     * Squared Mahalanobis distance of {@code error}; chi-squared with 2 degrees of freedom if the covariance is
+     * correct.
+     */
     public double normalisedSquare(AxisOffset error) {
         double e = error.east().arcminutes();
         double u = error.up().arcminutes();

@@ -13,14 +13,14 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The axis about which a camera was turned, from where it looked: the project's reference table. */
+/** The axis of a camera's rotation from its attitudes: the project's reference table. */
 class AttitudeTableTest {
     // The quaternions have twelve decimals and the angles nine.
     private static final double ARCMIN = 1e-5;
 
     @ParameterizedTest
     @CsvFileSource(resources = "/authorities/attitude/attitude_public.csv", numLinesToSkip = 1)
-    void rotationBetweenFrames_isAboutTheAxisOfTheTable(ArgumentsAccessor row) {
+    void rotationBetweenFrames_hasTheAxisOfTheTable(ArgumentsAccessor row) {
         Site site = Site.ofDegrees(figure(row, 1), 0, 0);
         double stepDeg = figure(row, 19);
         Rotation first = cameraToEnu(row, 2);
@@ -54,7 +54,7 @@ class AttitudeTableTest {
         return Objects.requireNonNull(row.getDouble(column));
     }
 
-    // The library's quaternions turn frames; those of the table turn vectors.
+    // The library's quaternions rotate frames; those of the table rotate vectors.
     private static Rotation cameraToEnu(ArgumentsAccessor row, int x) {
         return new Rotation(figure(row, x + 3), -figure(row, x), -figure(row, x + 1), -figure(row, x + 2), true);
     }

@@ -40,7 +40,7 @@ class AxisPointingTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, 5, -5, -43.95})
-    void azimuthAndAltitudeMakeTheSameAxisAgain(double latitude) {
+    void azimuthAndAltitudeRebuildTheAxis(double latitude) {
         Site site = Site.ofDegrees(latitude, 0, 0);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(300, 120));
 
@@ -49,7 +49,7 @@ class AxisPointingTest {
         assertThat(axis.elevatedEnd().distance(again.elevatedEnd())).isLessThan(1e-12);
     }
 
-    /** Worked out outside this project: xE = cos φ · dA and xU = dh, to first order; what is left out is second order. */
+    /** Computed outside this project: xE = cos φ · dA and xU = dh, to first order; the remainder is of second order. */
     @ParameterizedTest
     @ValueSource(doubles = {70, 54.6, 30, 0.5, -0.5, -30, -43.95, -70})
     void azimuthErrorIsEastOverCosLatitude_andAltitudeErrorIsUp_toFirstOrder(double latitude) {
@@ -106,9 +106,9 @@ class AxisPointingTest {
         }
     }
 
-    /** Design, section 4: at a southern site the user sees (−e_E, −e_U) of the northern end's offset. */
+    /** Design, section 4: at a southern site the observer sees (−e_E, −e_U) of the northern end's offset. */
     @Test
-    void southernOffset_isTheNegativeOfTheNorthernEnds() {
+    void southernOffset_isTheNegativeOfTheNorthernEndsOffset() {
         AxisPointing axis = AxisPointing.of(TUSSOCK_FLAT, AxisOffset.ofArcminutes(40, 25));
         double latitude = TUSSOCK_FLAT.latitude().radians();
         Vector3D northPole = new Vector3D(0, Math.cos(latitude), Math.sin(latitude));

@@ -17,14 +17,14 @@ import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The design's first-order formulas against rotations that leave nothing out. */
+/** The design's first-order formulas against exact rotations. */
 class FirstOrderGeometryTest {
-    /** Sidereal rate, rad a minute: one turn in 86164.0905 s. */
+    /** Sidereal rate, rad per minute: one turn in 86164.0905 s. */
     private static final double RATE = 2 * Math.PI / 86164.0905 * 60;
 
     private static final double ARCSEC = Angle.ofArcseconds(1).radians();
 
-    /** A mount that follows the sky at the sidereal rate about its own axis, not the sky's. */
+    /** A mount tracking at the sidereal rate about its own axis instead of the celestial one. */
     private record Mount(Site site, Vector3D northernEnd) {
         Mount(Site site, AxisPointing axis) {
             this(site, axis.northernEnd(site));
@@ -34,7 +34,7 @@ class FirstOrderGeometryTest {
             return new Vector3D(0, site.latitude().cos(), site.latitude().sin());
         }
 
-        /** Hour angle and declination are those of the sky, hour angle positive west. */
+        /** Celestial hour angle and declination, hour angle positive west. */
         Vector3D star(double hourAngleRad, double decRad) {
             Vector3D upper =
                     new Vector3D(0, -site.latitude().sin(), site.latitude().cos());
@@ -52,21 +52,21 @@ class FirstOrderGeometryTest {
                     - Math.asin(northernEnd.dotProduct(start));
         }
 
-        /** Of the star's hour angle about the mount's axis, less what the drive itself advances. */
+        /** The star's hour angle about the mount's axis, minus the advance of the drive. */
         double hourAngleDrift(Vector3D start, double minutes) {
             return new Angle(mountHourAngle(skyTurned(start, minutes)) - mountHourAngle(start) - RATE * minutes)
                     .wrappedSigned()
                     .radians();
         }
 
-        /** Turn of the camera on the sky, north toward east, with the star held on its mark by both axes. */
+        /** Rotation of the camera on the sky, north toward east, with the star kept on its mark by both axes. */
         double guidedTurn(Vector3D start, double minutes) {
             return new Angle(mountNorthFromNorth(skyTurned(start, minutes)) - mountNorthFromNorth(start))
                     .wrappedSigned()
                     .radians();
         }
 
-        /** The same with the drive left to itself: the part about the tube of its whole motion against the stars. */
+        /** The same without guiding: the component along the tube of its whole rotation relative to the stars. */
         double unguidedTurn(Vector3D start, double minutes) {
             Rotation againstStars = turn(pole(), RATE * minutes)
                     .compose(turn(northernEnd, -RATE * minutes), RotationConvention.VECTOR_OPERATOR);
@@ -96,8 +96,8 @@ class FirstOrderGeometryTest {
         }
     }
 
-    /** A random place on Earth and on the sky, and an offset of a given size in a random direction. */
-    private record Case(Site site, double hourAngle, double dec, double way) {
+    /** A random place on Earth and on the sky, and an axis offset in a random direction with a size given later. */
+    private record Case(Site site, double hourAngle, double dec, double direction) {
         static Case of(long seed) {
             Random random = new Random(seed);
             return new Case(
@@ -108,7 +108,7 @@ class FirstOrderGeometryTest {
         }
 
         AxisOffset offset(double arcmin) {
-            return AxisOffset.ofArcminutes(arcmin * Math.sin(way), arcmin * Math.cos(way));
+            return AxisOffset.ofArcminutes(arcmin * Math.sin(direction), arcmin * Math.cos(direction));
         }
 
         Mount mount(double arcmin) {
@@ -129,7 +129,7 @@ class FirstOrderGeometryTest {
         return IntStream.range(0, 100).mapToObj(i -> Case.of(7_100L + i));
     }
 
-    // One second: so short that rate times time is the drift itself.
+    // One second: so short that rate times time is the drift.
     private static final double SHORT = 1 / 60.0;
 
     @ParameterizedTest
@@ -165,7 +165,7 @@ class FirstOrderGeometryTest {
         }
     }
 
-    /** Worked out outside this project: 1 / cos δ belongs to guided exposures alone. */
+    /** Computed outside this project: the factor 1 / cos δ belongs to guided exposures only. */
     @ParameterizedTest
     @MethodSource("cases")
     void fieldRotationWithoutGuiding_isTheSameTimesCosDec_toSecondOrder(Case c) {
@@ -185,7 +185,7 @@ class FirstOrderGeometryTest {
         return mount.star(c.hourAngle - RATE * SHORT / 2, c.dec);
     }
 
-    /** Offset squared, times the steepness of the star's surroundings; and a floor for rounding. */
+    /** Offset squared, times the gradient at the star's place; plus a floor for rounding. */
     private static double secondOrder(Case c, double arcmin) {
         double offset = Angle.ofArcminutes(arcmin).radians();
         double cosDec = Math.cos(c.dec);
@@ -223,8 +223,8 @@ class FirstOrderGeometryTest {
         double mountDec = Math.asin(mount.northernEnd().dotProduct(start));
         assertThat(hourAngle * Math.cos(mountDec)).isCloseTo(hourAngleDriftOnSky, within(0.002));
         assertThat(mount.guidedTurn(start, minutes) / ARCSEC).isCloseTo(guided, within(0.001));
-        // The table does not say at which point of the field it took this turn; a drift's length apart, turns differ
-        // so.
+        // The table does not state at which point of the field this rotation applies; over the length of a drift it
+        // differs by this much.
         assertThat(mount.unguidedTurn(start, minutes) / ARCSEC).isCloseTo(unguided, within(0.05));
         firstOrderOverTheWholeRun(site, axis, hourAngleDeg, decDeg, minutes)
                 .isCloseTo(firstOrderDecDrift, firstOrderHourAngleDrift);
@@ -237,7 +237,9 @@ class FirstOrderGeometryTest {
         }
     }
 
-    /** Worked out outside this project: over a finite run differences of the sines and cosines, not rate times time. */
+    /**
+     * Computed outside this project: over a finite run, differences of sines and cosines instead of rate times time.
+     */
     private static FirstOrder firstOrderOverTheWholeRun(
             Site site, AxisPointing axis, double hourAngleDeg, double decDeg, double minutes) {
         double east = site.latitude().cos() * axis.azimuthError(site).radians();
@@ -251,8 +253,8 @@ class FirstOrderGeometryTest {
     }
 
     /**
-     * Worked out and simulated outside this project: on the meridian 1′ drifts 0.26251″ a minute at every declination,
-     * so that 3.81 · drift / (minutes · cos δ) would make 1.00′, 1.15′, 2.00′ and 5.76′ of one arcminute.
+     * Computed and simulated outside this project: on the meridian an offset of 1′ drifts by 0.26251″ a minute at every
+     * declination, so that 3.81 · drift / (minutes · cos δ) would give 1.00′, 1.15′, 2.00′ and 5.76′ for one arcminute.
      */
     @ParameterizedTest
     @CsvSource({"0, 1.00", "30, 1.15", "60, 2.00", "80, 5.76"})
@@ -270,21 +272,21 @@ class FirstOrderGeometryTest {
     }
 
     /**
-     * The offset that a guided exposure forgives, at the worst hour angle: E = 750.3° · S cos δ / (T F A) for a trail of S
-     * micrometres in T minutes at focal length F mm, A degrees from the guide star. Derived here; it agrees with the form
-     * attributed to R. N. Hook, J. Br. astron. Assoc. 99 (1989) 19, which a public quotation of 2003 gives as 750 (the
-     * paper itself was not read).
+     * The offset that a guided exposure tolerates, at the worst hour angle: E = 750.3° · S cos δ / (T F A) for a trail
+     * of S micrometres in T minutes at focal length F mm, A degrees from the guide star. Derived here; it agrees with
+     * the form attributed to R. N. Hook, J. Br. astron. Assoc. 99 (1989) 19, which a public quotation of 2003 gives as
+     * 750 (the paper itself was not read).
      */
     @ParameterizedTest
     @CsvSource({"0, 1000, 1, 10, 30", "45, 500, 2, 20, 10", "60, 2000, 0.5, 30, 20", "-30, 135, 8, 20, 15"})
-    void toleranceOfAGuidedExposure_isTheOneAttributedToHook(
+    void toleranceOfAGuidedExposure_agreesWithTheFormulaAttributedToHook(
             double decDeg, double focalMm, double cornerDeg, double minutes, double trailMicrometres) {
         double dec = Math.toRadians(decDeg);
         double toleranceDeg = 750.3 * trailMicrometres * Math.cos(dec) / (minutes * focalMm * cornerDeg);
         Site site = Site.ofDegrees(decDeg < 0 ? -43.95 : 54.60, 0, 0);
         double worst = 0;
-        for (int way = 0; way < 360; way++) {
-            double a = Math.toRadians(way);
+        for (int direction = 0; direction < 360; direction++) {
+            double a = Math.toRadians(direction);
             AxisOffset offset =
                     AxisOffset.ofArcminutes(60 * toleranceDeg * Math.sin(a), 60 * toleranceDeg * Math.cos(a));
             Mount mount = new Mount(site, AxisPointing.of(site, offset));
@@ -296,7 +298,7 @@ class FirstOrderGeometryTest {
     }
 
     @Test
-    void theClassicConstants_followFromTheSiderealRate() {
+    void classicConstants_followFromTheSiderealRate() {
         assertThat(60 * RATE).isCloseTo(0.26252, within(0.000005));
         assertThat(1 / (60 * RATE)).isCloseTo(3.8093, within(0.0001));
         assertThat(1e-3 * Math.pow(Math.toDegrees(1), 2) / RATE).isCloseTo(750.3, within(0.05));

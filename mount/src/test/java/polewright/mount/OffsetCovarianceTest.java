@@ -24,7 +24,7 @@ class OffsetCovarianceTest {
         assertThat(covariance.smallestSigma().arcminutes()).isEqualTo(1, within(1e-12));
     }
 
-    /** An ellipse with semi-axes 7′ and 2′ turned through any angle keeps them. */
+    /** An ellipse with semi-axes 7′ and 2′ keeps them at any rotation. */
     @Test
     void turningTheEllipse_keepsLargestAndSmallestSigma() {
         Random random = new Random(7);

@@ -34,7 +34,7 @@ import polewright.sky.place.Site;
 class RigHistoryTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Rig TOLD = RIG.withScrews(
-            RIG.azimuthScrew().withSenseTold(), RIG.altitudeScrew().withSenseTold(), RIG.levelSigma());
+            RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew().withSenseConfirmed(), RIG.levelSigma());
     private static final AxisOffset SAGS = AxisOffset.ofArcminutes(0.8, -2);
     private static final Angle ABOUT = Angle.ofArcminutes(0.3);
     private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
@@ -248,7 +248,7 @@ class RigHistoryTest {
     void aDirectionThatIsTold_isNotTakenFromEarlierNights() {
         List<List<LoggedEvent>> nights =
                 List.of(nightWithTheAzimuthScrewReversed(860, RIG).events());
-        Rig half = RIG.withScrews(RIG.azimuthScrew().withSenseTold(), RIG.altitudeScrew(), RIG.levelSigma());
+        Rig half = RIG.withScrews(RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew(), RIG.levelSigma());
 
         assertThat(RigHistory.taught(nights, TOLD, NORTH)).isEqualTo(TOLD);
         assertThat(RigHistory.taught(nights, half, NORTH).azimuthScrew()).isEqualTo(half.azimuthScrew());

@@ -44,12 +44,12 @@ public final class BrightStars {
         static final List<Candidate> BRIGHT = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= EASY_MAGNITUDE)
                 .filter(star -> star.place().declination().abs().compareTo(FARTHEST_NORTH_OR_SOUTH) <= 0)
-                .filter(NamedStars.bundled()::answersToItsLabel)
+                .filter(NamedStars.bundled()::isFoundByItsLabel)
                 .map(Candidate::of)
                 .toList();
         static final List<NamedStar> POLAR = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= FAINTEST_POLE_STAR && isAboutAPole(star))
-                .filter(NamedStars.bundled()::answersToItsLabel)
+                .filter(NamedStars.bundled()::isFoundByItsLabel)
                 .toList();
 
         private static boolean isAboutAPole(NamedStar star) {

@@ -1,10 +1,10 @@
 package polewright.sky;
 
 /**
- * Something the person typed, or a file held, that cannot be used.
+ * Input that cannot be used, typed by the person or read from a file.
  *
- * <p>The message is for the person at the telescope: it names the value, the limit it broke, and what to do instead. It
- * is shown as it stands, without a stack trace.
+ * <p>The message is for the person at the telescope: it gives the value, the limit it broke, and what to do instead. It
+ * is shown as is, without a stack trace.
  */
 public final class InputRefused extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
@@ -25,7 +25,7 @@ public final class InputRefused extends IllegalArgumentException {
         this.isForNow = isForNow;
     }
 
-    /** A refusal that is not for what was typed but for the moment: the same may be taken later, as it is. */
+    /** A refusal because of the moment, not the input: the same input may be accepted later. */
     public static InputRefused forNow(String what, String remedy) {
         return new InputRefused(message(what, remedy), true);
     }
@@ -39,12 +39,12 @@ public final class InputRefused extends IllegalArgumentException {
         return isForNow;
     }
 
-    /** The same refusal, and after it a sentence that says more, e.g. what the mistake may be. */
+    /** The same refusal followed by another sentence, e.g. what the mistake may be. */
     public InputRefused adding(String sentence) {
         return new InputRefused(getMessage() + " " + sentence, isForNow);
     }
 
-    /** The same refusal, with the place where the value stood in front, e.g. {@code "line 12: "}. */
+    /** The same refusal preceded by the place the value came from, e.g. {@code "line 12: "}. */
     public InputRefused at(String where) {
         return new InputRefused(where + ": " + getMessage(), isForNow);
     }

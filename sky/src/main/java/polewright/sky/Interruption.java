@@ -2,15 +2,15 @@ package polewright.sky;
 
 import java.util.concurrent.CancellationException;
 
-/** Lets long work end early when its result is no longer wanted. */
+/** Lets a long computation end early when its result is no longer wanted. */
 public final class Interruption {
     private Interruption() {}
 
     /**
-     * Ends the work that calls it, if its thread was interrupted. To be called in loops that take long; the thread stays
+     * Ends the calling computation if its thread has been interrupted. Call it inside long loops. The thread stays
      * interrupted.
      *
-     * @throws CancellationException if it was
+     * @throws CancellationException if the thread has been interrupted
      */
     public static void check() {
         if (Thread.currentThread().isInterrupted()) {

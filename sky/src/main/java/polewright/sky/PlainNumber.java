@@ -7,33 +7,33 @@ import java.math.MathContext;
 public final class PlainNumber {
     private static final MathContext FOUR_FIGURES = new MathContext(4);
 
-    /** As many as anyone types, and fewer than the conversion of degrees to radians and back disturbs. */
+    /** As many figures as anyone types, and few enough to hide the rounding of degrees to radians and back. */
     private static final MathContext TYPED_FIGURES = new MathContext(10);
 
     private static final int MOST_READ_FIGURES = 6;
-    private static final MathContext WORKED_OUT_FIGURES = new MathContext(3);
+    private static final MathContext COMPUTED_FIGURES = new MathContext(3);
 
     private PlainNumber() {}
 
-    /** A number that was worked out, to four significant figures. */
+    /** A computed number, to four significant figures. */
     public static String of(double value) {
         return rounded(value, FOUR_FIGURES);
     }
 
-    /** A number that the person gave, as given: "latitude 90.0001 is beyond 90" must not lose its last figure. */
+    /** A number typed by the person, as typed: "latitude 90.0001 is beyond 90" must keep its last figure. */
     public static String asTyped(double value) {
         return rounded(value, TYPED_FIGURES);
     }
 
     /**
-     * A figure that was read off, as it was typed; one with more figures than a person types was worked out, and is
-     * rounded to three. Never rounded to nothing.
+     * A reading as it was typed. A value with more figures than a person types must have been computed and is rounded
+     * to three. Never rounded to zero.
      */
     public static String asRead(double value) {
-        return isRead(value) ? asTyped(value) : rounded(value, WORKED_OUT_FIGURES);
+        return isRead(value) ? asTyped(value) : rounded(value, COMPUTED_FIGURES);
     }
 
-    /** Whether a value has no more figures than a person types. */
+    /** Whether a value has no more figures than a person would type. */
     public static boolean isRead(double value) {
         String typed = asTyped(value);
         long figures = typed.replaceFirst("^-?[0.]*", "")

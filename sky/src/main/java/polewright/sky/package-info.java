@@ -1,7 +1,7 @@
 /**
- * The sky as it stands over one site at one instant.
+ * The sky over one site at one instant.
  *
- * <p>What flows through, each arrow one method that returns a new type:
+ * <p>The data flow; each arrow is one method that returns a new type:
  *
  * <pre>
  *   CatalogueStar ──▶ ApparentPlace ──▶ HourAnglePlace ◀──▶ AirlessDirection ◀──▶ RefractedDirection

@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.stream.Stream;
 import polewright.sky.angle.Angle;
 
-/** A table under {@code src/test/resources/authorities}: comma-separated, a header line, quotes where a cell needs them. */
+/** A table under {@code src/test/resources/authorities}: comma-separated, a header line, quotes where needed. */
 public final class AuthorityTable {
     private AuthorityTable() {}
 
-    /** One row; its text is what a parameterised test shows. */
+    /** One row; its text is the display name of a parameterised test. */
     public record Row(Map<String, String> cells) {
         public String text(String column) {
             String cell = cells.get(column);
@@ -61,7 +61,7 @@ public final class AuthorityTable {
         });
     }
 
-    /** A value of {@code published/published_values.csv}, in the unit that its row names. */
+    /** A value of {@code published/published_values.csv}, in the unit given in its row. */
     public static double published(String id) {
         return Double.parseDouble(publishedText(id));
     }

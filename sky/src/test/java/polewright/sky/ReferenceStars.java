@@ -4,7 +4,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * The stars of the reference tables (altaz, pole-stars), with exactly the figures that those tables were computed from:
+ * The stars of the reference tables (altaz, pole-stars), with exactly the values from which those tables were computed:
  * ICRS, epoch J2000.0. Positions, Polaris's and Vega's motion and parallax, and all of Sigma Octantis were checked in
  * public text; the rest is from memory of the Hipparcos catalogue.
  */

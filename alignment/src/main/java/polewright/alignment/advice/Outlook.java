@@ -139,7 +139,7 @@ final class Outlook {
     }
 
     private double hand(Screw screw) {
-        double play = screw.finish() == FinishSense.EITHER ? screw.playSigmaTurns() : 0;
+        double play = screw.finish() == FinishSense.EITHER ? screw.backlashSigmaTurns() : 0;
         // An eighth rounds to a sixteenth either way.
         double rounding = 1 / 8.0 / Math.sqrt(12);
         double turns = norm(screw.handSigmaTurns(), play, rounding);

@@ -73,7 +73,7 @@ final class TurnPlanner {
         if (rounded == 0) {
             return Optional.empty();
         }
-        if (screw.finish().isKeptBy(rounded)) {
+        if (screw.finish().isSatisfiedBy(rounded)) {
             return Optional.of(new ScrewTurn(which, rounded));
         }
         double back = Math.ceil((screw.backlashTurns() + BEYOND_THE_PLAY) * PARTS_OF_A_TURN) / PARTS_OF_A_TURN;

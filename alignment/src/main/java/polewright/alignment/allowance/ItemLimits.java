@@ -173,7 +173,7 @@ final class ItemLimits {
         double turn =
                 Angle.ofArcseconds(drive.rate().arcsecPerSecond() * seconds).radians();
         double worm = drive.worm()
-                        .mostWithin(Duration.ofMillis(Math.round(seconds * 1000)))
+                        .maximumWithin(Duration.ofMillis(Math.round(seconds * 1000)))
                         .arcseconds()
                 * sky.cosDeclination(path.get(from));
         limits.add(new MotionLimit(

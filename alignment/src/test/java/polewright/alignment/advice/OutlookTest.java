@@ -29,7 +29,7 @@ class OutlookTest {
     private static final double CLAMP = RIG.clampingSigma().arcminutes();
     // Turns are advised in eighths, and may have to take up play; the fix knows how they were made.
     private static final double NOT_KNOWN_TURNS =
-            Math.hypot(1 / 8.0 / Math.sqrt(12), RIG.azimuthScrew().playSigmaTurns());
+            Math.hypot(1 / 8.0 / Math.sqrt(12), RIG.azimuthScrew().backlashSigmaTurns());
 
     private static KnownAxis axis(double latitudeDeg, double eastArcmin, double upArcmin) {
         return KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(eastArcmin, upArcmin));

@@ -201,7 +201,7 @@ class SensesLearnedTest {
     }
 
     private static Rig azimuthTold(Rig rig) {
-        return rig.withScrews(rig.azimuthScrew().withSenseTold(), rig.altitudeScrew(), rig.levelSigma());
+        return rig.withScrews(rig.azimuthScrew().withSenseConfirmed(), rig.altitudeScrew(), rig.levelSigma());
     }
 
     /** Each screw by itself: one that was told is sure, the other is learned. */

@@ -11,7 +11,9 @@ public final class ToldRig {
     public static Rig typical() {
         Rig assumed = Rig.typicalForkOnWedge();
         return assumed.withScrews(
-                assumed.azimuthScrew().withSenseTold(), assumed.altitudeScrew().withSenseTold(), assumed.levelSigma());
+                assumed.azimuthScrew().withSenseConfirmed(),
+                assumed.altitudeScrew().withSenseConfirmed(),
+                assumed.levelSigma());
     }
 
     /** The same, measured: what the screws do to 15 %, a tenth of a turn of play, clamps that shift the axis by 1.5′. */

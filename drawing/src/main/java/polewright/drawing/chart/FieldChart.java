@@ -24,15 +24,15 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * The field of one optic with a target in its middle.
+ * The field of one optic with a target at its centre.
  *
- * @param target what is looked for
- * @param moment when and where
+ * @param target the target
+ * @param moment time and place
  * @param field true field, edge to edge
- * @param sky the view, about the target
+ * @param sky the view, centred on the target
  * @param faintest magnitude of the faintest star drawn
  * @param stars brightest first
- * @param objects deep-sky objects and bodies of the solar system, the target among them if it is one
+ * @param objects deep-sky objects and bodies of the solar system, including the target if it is one
  */
 public record FieldChart(
         SkyBody target,
@@ -42,7 +42,7 @@ public record FieldChart(
         double faintest,
         List<Star> stars,
         List<Mark> objects) {
-    // More would be a grey field, at whatever size it is printed.
+    // More would be a grey field at any print size.
     private static final int MOST_STARS = 260;
     private static final int MOST_NAMES = 8;
     private static final int MOST_OBJECTS = 8;
@@ -53,16 +53,16 @@ public record FieldChart(
     /**
      * One star.
      *
-     * @param place (right, up) from the middle, radians
-     * @param name of the few brightest that have one
+     * @param place (right, up) from the centre, radians
+     * @param name for the few brightest that have one
      */
     public record Star(Vector2D place, double magnitude, Optional<String> name) {}
 
     /**
-     * Something with a size.
+     * Something with an angular size.
      *
-     * @param place (right, up) from the middle, radians
-     * @param radius half its longest extent; 0 when that is not known
+     * @param place (right, up) from the centre, radians
+     * @param radius half its largest extent; 0 if unknown
      */
     public record Mark(String label, Vector2D place, Angle radius) {}
 
@@ -72,17 +72,17 @@ public record FieldChart(
     }
 
     /**
-     * As faint as an optic of that field usually shows: 9 in a finder of 6°, 11 in one degree (common practice; a wider
-     * field goes with a smaller lens).
+     * The usual limiting magnitude of an optic with that field: 9 in a finder of 6°, 11 in one degree (common practice;
+     * a wider field means a smaller aperture).
      */
     public static double usualLimit(Angle field) {
         return Math.max(6, Math.min(ATLAS_LIMIT, 11 - 2.6 * Math.log10(Math.max(0.4, field.degrees()))));
     }
 
     /**
-     * The chart.
+     * Builds the chart.
      *
-     * @param faintest magnitude, at most 12; of a crowded field fewer are drawn, the brightest
+     * @param faintest magnitude, at most 12; in a crowded field fewer stars are drawn, the brightest
      */
     public static FieldChart of(SkyBody target, ObservingMoment moment, Angle field, View view, double faintest) {
         ApparentPlace place = Ephemeris.apparent(target, moment);
@@ -105,7 +105,7 @@ public record FieldChart(
         return new FieldChart(target, moment, field, sky, shown, stars, marks(target, moment, sky, radius, shown));
     }
 
-    /** Hour angle and declination of the target, without air. */
+    /** Hour angle and declination of the target, without refraction. */
     public HourAnglePlace hourAngle() {
         return moment.hourAngle(Ephemeris.apparent(target, moment));
     }
@@ -145,7 +145,7 @@ public record FieldChart(
         DeepSkyList.bundled().all().stream()
                 .filter(object -> object.label().equals(target.label())
                         || object.magnitude().orElse(Double.POSITIVE_INFINITY) <= faintest)
-                // Cheap, before a place is worked out for thousands.
+                // A cheap test before positions are computed for thousands of objects.
                 .filter(object ->
                         object.place().declination().minus(declination).abs().compareTo(nearby) <= 0)
                 .sorted(Comparator.comparing(

@@ -11,29 +11,29 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * A star that the eye finds, to start from on the way to a target.
+ * A star visible to the eye, as a starting point for finding a target.
  *
- * @param star which
- * @param direction where it is seen
+ * @param star the star
+ * @param direction its apparent direction
  * @param distance on the sky to the target
- * @param way from the star to the target as the view shows it with the star in the middle: (right, up), a unit
+ * @param towardTarget direction from the star to the target in the view when the star is centred: (right, up), a unit vector
  */
-public record GuideStar(NamedStar star, RefractedDirection direction, Angle distance, Vector2D way) {
-    // As faint as a star may be and still be picked out by eye from a town's edge (common practice).
+public record GuideStar(NamedStar star, RefractedDirection direction, Angle distance, Vector2D towardTarget) {
+    // The faintest star that is easy to identify by eye from the edge of a town (common practice).
     private static final double EASY_MAGNITUDE = 3.6;
     private static final Angle LOWEST = Angle.ofDegrees(8);
-    // A magnitude is worth some degrees of way: better a bright star a little farther off.
+    // One magnitude is worth some degrees of distance: a bright star a little farther off is better.
     private static final double DEGREES_PER_MAGNITUDE = 2;
-    // Civil twilight's end: before it such stars are not out.
+    // End of civil twilight: before it such stars are not visible.
     private static final Angle SUN_LOW_ENOUGH = Angle.ofDegrees(-6);
     private static final Angle SAME = Angle.ofArcminutes(1);
 
-    /** Whether it is dark enough to start from a star; by day the way to one may pass the Sun as well. */
+    /** Whether it is dark enough to start from a star; by day the path from one might also pass near the Sun. */
     public static boolean areStarsOut(ObservingMoment moment) {
         return SunGuard.at(moment).sun().altitude().compareTo(SUN_LOW_ENOUGH) <= 0;
     }
 
-    /** The best to start from; empty when none is out or up, or the target is that star. */
+    /** The best starting star; empty if none is up and visible, or if the target is that star. */
     public static Optional<GuideStar> nearest(FieldChart chart) {
         ObservingMoment moment = chart.moment();
         if (!areStarsOut(moment)) {

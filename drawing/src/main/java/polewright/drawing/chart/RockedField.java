@@ -6,13 +6,13 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
 
 /**
- * What an optic shows while the tube, set near the pole, is rocked in right ascension: stars that go round the point that
- * stays still.
+ * The view through an optic while the tube, pointing near the pole, is swung in right ascension: stars circle the
+ * centre of rotation.
  *
  * @param field true field, edge to edge
- * @param still where the still point is, (right, up) in the view from the field's middle, radians
- * @param stars brightest first; those that are in the field at rest
- * @param rocked how far to either side the tube is rocked
+ * @param still position of the centre of rotation, (right, up) in the view from the field's centre, radians
+ * @param stars brightest first; those in the field at rest
+ * @param rocked amplitude of the swing to either side
  */
 public record RockedField(Angle field, Vector2D still, List<Star> stars, Angle rocked) {
     public RockedField {
@@ -22,12 +22,12 @@ public record RockedField(Angle field, Vector2D still, List<Star> stars, Angle r
     /**
      * One star.
      *
-     * @param fromStill where it stands at rest, (right, up) in the view from the still point, radians
-     * @param name of the few that a person would know there
+     * @param fromStill its position at rest, (right, up) in the view from the centre of rotation, radians
+     * @param name for the few that a person would know there
      */
     public record Star(Vector2D fromStill, double magnitude, Optional<String> name) {}
 
-    /** Where a star stands at rest, (right, up) from the field's middle, radians. */
+    /** Position of a star at rest, (right, up) from the field's centre, radians. */
     public Vector2D fromMiddle(Star star) {
         return still.add(star.fromStill());
     }

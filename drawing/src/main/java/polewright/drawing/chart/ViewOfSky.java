@@ -10,26 +10,26 @@ import polewright.sky.place.RefractedDirection;
 import polewright.sky.place.Site;
 
 /**
- * The sky about one direction, turned and mirrored as a view shows it.
+ * The sky around one direction, rotated and mirrored as in a view.
  *
- * @param middle where it looks
- * @param view how it shows the sky
+ * @param middle direction of the centre
+ * @param view orientation of the image
  */
 public record ViewOfSky(RefractedDirection middle, View view) {
-    // Nearer the zenith or a pole than this, the direction toward it says nothing.
+    // Closer than this to the zenith or a pole, the direction toward it is undefined.
     private static final double TOO_NEAR = 1e-6;
 
-    /** Where something stands in the view: (right, up) from its middle, radians as on the sphere. */
+    /** Position in the view: (right, up) from its centre, radians on the sphere. */
     public Vector2D placeOf(RefractedDirection direction) {
         return view.fromSky(StillPoint.seenFrom(middle.enu(), direction.enu()));
     }
 
-    /** Where north is from the middle, as a unit (right, up) in the view; empty at a pole. */
+    /** Direction of north from the centre, as a unit (right, up) in the view; empty at a pole. */
     public Optional<Vector2D> northward(Site site) {
         return toward(northPole(site));
     }
 
-    /** Where east is from the middle: the side from which the sky comes; empty at a pole. */
+    /** Direction of east from the centre: the side from which the sky comes; empty at a pole. */
     public Optional<Vector2D> eastward(Site site) {
         Vector3D east = northPole(site).crossProduct(middle.enu());
         return east.getNorm() < TOO_NEAR
@@ -37,7 +37,7 @@ public record ViewOfSky(RefractedDirection middle, View view) {
                 : toward(middle.enu().add(east));
     }
 
-    /** Where the zenith is from the middle; empty at the zenith. */
+    /** Direction of the zenith from the centre; empty at the zenith. */
     public Optional<Vector2D> zenithward() {
         return toward(Vector3D.PLUS_K);
     }

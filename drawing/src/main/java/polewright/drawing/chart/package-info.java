@@ -1,11 +1,12 @@
 /**
- * What a finder or an eyepiece shows of the sky round a target, as its user sees it.
+ * The sky around a target as seen in a finder or an eyepiece.
  *
  * <pre>
- *   moment + target + optic's field and view ──▶ FieldChart ──▶ (axis.drawing) a picture
+ *   moment + target + optic's field and view ──▶ FieldChart ──▶ FieldChartDrawing, a picture
  * </pre>
  *
- * <p>Places in a chart are (right, up) in the view, angles from the middle as on the sphere (azimuthal equidistant).
+ * <p>Positions in a chart are (right, up) in the view, in angles from the centre as on the sphere (azimuthal
+ * equidistant).
  */
 @NullMarked
 package polewright.drawing.chart;

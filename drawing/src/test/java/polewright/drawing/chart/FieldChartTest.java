@@ -26,7 +26,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Which way round the sky is in a view: facts of the trade ("common practice") that need no formula. */
+/** Orientation of the sky in a view: common practice that needs no formula. */
 class FieldChartTest {
     private static final Site LARKFELL = Site.ofDegrees(54.6, -2.9, 240);
     private static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.4, 710);
@@ -45,7 +45,7 @@ class FieldChartTest {
         return new FixedStar(name, NamedStars.bundled().named(name).place());
     }
 
-    /** Right and up of north and east, for someone who faces the meridian. */
+    /** Directions (right, up) of north and east, for an observer facing the meridian. */
     @ParameterizedTest
     @CsvSource({
         // site latitude, azimuth faced, view, north right, north up, east right, east up
@@ -56,7 +56,7 @@ class FieldChartTest {
         "-43.95, 0, INVERTED, 0, 1, -1, 0",
         "-43.95, 0, MIRRORED, 0, -1, -1, 0"
     })
-    void northAndEastStandWhereEachViewPutsThem(
+    void northAndEast_haveTheirDirectionsInEachView(
             double latitude,
             double azimuth,
             Orientation orientation,
@@ -70,16 +70,16 @@ class FieldChartTest {
         assertClose(sky.eastward(site).orElseThrow(), eastRight, eastUp);
     }
 
-    /** A star diagonal laid on its right side turns the whole view a quarter clockwise. */
+    /** A star diagonal turned to its right side rotates the whole view a quarter clockwise. */
     @Test
-    void aTurnedDiagonalTurnsTheField() {
+    void turnedDiagonal_rotatesTheField() {
         ViewOfSky sky = looking(180, 40, new View(Orientation.MIRRORED, Angle.ofDegrees(90)));
         assertClose(sky.northward(LARKFELL).orElseThrow(), 1, 0);
         assertClose(sky.zenithward().orElseThrow(), 1, 0);
     }
 
     @Test
-    void atThePoleThereIsNoNorth_andInTheZenithNoUp() {
+    void northIsUndefinedAtThePole_andUpAtTheZenith() {
         assertThat(looking(0, 54.6, View.NAKED_EYE).northward(LARKFELL)).isEmpty();
         assertThat(looking(0, 54.6, View.NAKED_EYE).eastward(LARKFELL)).isEmpty();
         assertThat(looking(0, 90, View.NAKED_EYE).zenithward()).isEmpty();
@@ -90,10 +90,10 @@ class FieldChartTest {
         assertThat(way.getY()).isCloseTo(up, within(1e-3));
     }
 
-    /** Distances in the chart are those on the sky, whatever the view. */
+    /** Distances in the chart equal those on the sky, in any view. */
     @ParameterizedTest
     @ValueSource(strings = {"ERECT", "INVERTED", "MIRRORED"})
-    void starsStandAsFarApartAsOnTheSky(String orientation) {
+    void distancesBetweenStars_areThoseOnTheSky(String orientation) {
         ObservingMoment moment = moment(LARKFELL);
         SkyBody alcyone = star("Alcyone");
         FieldChart chart = FieldChart.of(alcyone, moment, SIX_DEGREES, View.of(Orientation.valueOf(orientation)), 8);
@@ -103,14 +103,14 @@ class FieldChartTest {
                 .orElseThrow();
         ApparentPlace middle = Ephemeris.apparent(alcyone, moment);
         Angle onSky = middle.separation(Ephemeris.apparent(star("Atlas"), moment));
-        // Refraction squeezes a field 50° up by a few parts in ten thousand.
+        // Refraction compresses a field at 50° altitude by a few parts in ten thousand.
         assertThat(new Angle(atlas.place().getNorm()).arcminutes()).isCloseTo(onSky.arcminutes(), within(0.02));
         assertThat(chart.stars())
                 .allSatisfy(star -> assertThat(star.place().getNorm()).isLessThanOrEqualTo(SIX_DEGREES.radians() / 2));
     }
 
     @Test
-    void brightestComeFirst_andACrowdIsThinnedFromTheFaintEnd() {
+    void starsAreBrightestFirst_andCrowdedFieldsLoseTheFaintest() {
         FieldChart chart = FieldChart.of(star("Deneb"), moment(LARKFELL), SIX_DEGREES, View.NAKED_EYE, 12);
         assertThat(chart.stars()).hasSizeBetween(200, 260);
         assertThat(chart.stars()).extracting(FieldChart.Star::magnitude).isSorted();
@@ -119,7 +119,7 @@ class FieldChartTest {
     }
 
     @Test
-    void objectsAndPlanetsInTheFieldAreMarked() {
+    void objectsAndPlanetsInTheField_areMarked() {
         ObservingMoment moment = moment(LARKFELL);
         SkyBody galaxy = new FixedStar(
                 "M 31 (Andromeda Galaxy)", DeepSkyList.bundled().named("M 31").place());
@@ -134,9 +134,9 @@ class FieldChartTest {
         assertThat(moon.objects().get(0).radius().arcminutes()).isBetween(14.5, 17.0);
     }
 
-    /** The middle of the Virgo cluster has more galaxies than a chart can name. */
+    /** The middle of the Virgo cluster has more galaxies than a chart can label. */
     @Test
-    void inACrowdOfGalaxiesTheTargetIsNeverTheOneLeftOut() {
+    void targetIsNeverLeftOut_amongManyGalaxies() {
         DeepSkyObject galaxy = DeepSkyList.bundled().named("NGC 4473");
         FieldChart chart = FieldChart.of(
                 new FixedStar(galaxy.label(), galaxy.place()), moment(LARKFELL), SIX_DEGREES, View.NAKED_EYE, 12);
@@ -146,7 +146,7 @@ class FieldChartTest {
     }
 
     @Test
-    void theWayFromABrightStarIsAsTheViewShowsIt() {
+    void directionFromAGuideStar_isThatInTheView() {
         SkyBody galaxy =
                 new FixedStar("M 31", DeepSkyList.bundled().named("M 31").place());
         FieldChart erect = FieldChart.of(galaxy, moment(LARKFELL), SIX_DEGREES, View.NAKED_EYE, 9);
@@ -155,12 +155,13 @@ class FieldChartTest {
         GuideStar fromInverted = GuideStar.nearest(inverted).orElseThrow();
         assertThat(fromErect.star().label()).isEqualTo("Mirach");
         assertThat(fromErect.distance().degrees()).isCloseTo(7.7, within(0.3));
-        assertThat(fromInverted.way().add(fromErect.way()).getNorm()).isLessThan(1e-9);
+        assertThat(fromInverted.towardTarget().add(fromErect.towardTarget()).getNorm())
+                .isLessThan(1e-9);
     }
 
     @ParameterizedTest
     @CsvSource({"6, 9.0", "1, 11.0", "0.4, 12.0", "60, 6.4"})
-    void theUsualLimitGoesWithTheField(double fieldDeg, double magnitude) {
+    void usualLimit_dependsOnTheField(double fieldDeg, double magnitude) {
         assertThat(FieldChart.usualLimit(Angle.ofDegrees(fieldDeg))).isCloseTo(magnitude, within(0.1));
     }
 }

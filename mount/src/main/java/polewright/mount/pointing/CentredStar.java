@@ -16,39 +16,42 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * A centring as it was read.
+ * A centring as logged: the star, and the mount's display.
  *
- * @param at when
- * @param star which star, or any place that is known
- * @param display what the mount said
- * @param isThroughPole whether the fork had gone through the pole to get there
+ * @param at time of the centring
+ * @param star the star, or any known position
+ * @param display the mount's display
+ * @param isThroughPole whether the fork went through the pole to get there
  * @param sigma 1 sigma of the centring in each direction on the sky
  */
 public record CentredStar(Instant at, SkyBody star, MountDisplay display, boolean isThroughPole, Angle sigma) {
-    /** A star in the middle of an ordinary eyepiece's field, by eye (common practice). */
+    /** A star centred by eye in an ordinary eyepiece (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofArcminutes(1);
 
-    /** Refraction lifts what is so far below a level horizon; a hilltop sees no lower than that either. */
+    /**
+     * The lowest altitude below a level horizon at which refraction can still lift a star into view, also from a
+     * hilltop.
+     */
     private static final double LOWEST_DEG = -1.5;
 
-    /** The same, centred later by so much, or earlier if that is below zero. */
+    /** The same centring, later by a duration (earlier if negative). */
     public CentredStar movedBy(Duration shift) {
         return new CentredStar(at.plus(shift), star, display, isThroughPole, sigma);
     }
 
-    /** Where it was seen and what the mount read, both as hour angle and declination of that site and time. */
+    /** The star's position and the mount's reading, both as hour angle and declination for a site and weather. */
     public Centring reduced(Site site, Weather weather) {
         return reduced(ObservingMoment.of(site, SkyTime.of(at), weather));
     }
 
-    /** The same by a moment that is worked out already; it has to be that of this star. */
+    /** The same with a moment that has already been computed; it must be this star's. */
     Centring reduced(ObservingMoment moment) {
         RefractedDirection direction = moment.refracted(Ephemeris.apparent(star, moment));
         HourAnglePlace seen = moment.hourAngle(new AirlessDirection(direction.enu()));
         return new Centring(star.label(), seen, reading(moment), sigma);
     }
 
-    /** Whether it was above the horizon; by a moment that is worked out already and has to be that of this star. */
+    /** Whether the star was above the horizon, with a moment that has already been computed and must be this star's. */
     boolean isUp(ObservingMoment moment) {
         return moment.airless(Ephemeris.apparent(star, moment)).altitude().degrees() > LOWEST_DEG;
     }

@@ -15,30 +15,35 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Weighs centrings against each other.
+ * Cross-checks centrings against each other.
  *
- * <p>A star is wrong when it surprises a model of the others more than chance does once in a thousand, and when the night
- * is a hundred times likelier without it than without any other; when that cannot be said, all that may be it are named.
- * With three stars or fewer it never can be: any two agree with some mount.
+ * <p>A star is an outlier if its deviation from a model of the others would occur by chance less than once in a
+ * thousand, and if the data are a hundred times more likely without it than without any other. If no single star meets
+ * both, all candidates are named. With three stars or fewer none can: any two agree with some mount.
  *
- * <p>What centrings cannot tell: a wrong latitude (a star's hour angle and declination hardly know of it), and a wrong time
- * or longitude of all, which a mount that reads right ascension shares with the star, and one that reads hour angle takes
- * into its zero; nor the equinox of all, which is an axis some minutes of arc off. Such a mistake shows only when a star would
- * have been below the horizon, or so low that refraction gives it away.
+ * <p>What centrings cannot show: a wrong latitude (hour angle and declination hardly depend on it); a wrong time or
+ * longitude of all centrings, which shifts the star and a right-ascension reading alike, and which the zero of an
+ * hour-angle reading absorbs; nor the wrong equinox for all, which looks like an axis offset of some arcminutes. Such a
+ * mistake shows only if a star would have been below the horizon, or so low that refraction reveals it.
  */
 public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
     private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
     private static final int ANY_AGREE = 3;
-    /** Up to so many, each star is left out in turn; of more, those that the linear estimate finds suspect. */
+    /**
+     * Up to this many stars, each is left out in turn; with more, only those that the linear estimate finds suspect.
+     */
     private static final int FITTED_EACH = 12;
 
-    /** With 6, one table of 60 with 14 to 33 stars, half of them wrong, named another star than all refits do. */
+    /**
+     * With 6, one table of 60 with 14 to 33 stars, half of them wrong, named a different star than refitting without
+     * each.
+     */
     private static final int CLEARED_IN_A_ROW = 12;
 
     private static final int FEW = 8;
-    /** More than any mount has: nine terms, each ten times its usual size. */
-    private static final double SHARE_OF_TERMS = 900;
+    /** More than any mount has: nine terms, each at ten times its usual size. */
+    private static final double MOST_MISFIT_OF_TERMS = 900;
 
     private static final Angle NEAR_AN_HOUR = Angle.ofArcminutes(10);
 
@@ -46,12 +51,12 @@ public final class CentringCheck {
     private final Site site;
     private final List<CentredStar> stars;
     private final CentringMoments moments;
-    /** Kept while one question is answered: the same places are asked for again and again. */
+    /** Cached while one check runs: the same reductions are needed many times. */
     private final Map<Meant, Centring> reductions = new HashMap<>();
 
     private final Map<Meant, Boolean> up = new HashMap<>();
 
-    /** A round asks for the same stars more than once, and the next begins with what this one ended with. */
+    /** One round uses the same subsets more than once, and the next starts with the last one's. */
     private final Map<List<Integer>, PointingModel> models = new HashMap<>();
 
     private final LikelyMistakes mistakes;
@@ -66,9 +71,9 @@ public final class CentringCheck {
     }
 
     /**
-     * Which centrings to believe, and what is likely wrong with the others.
+     * Which centrings to use, and what is probably wrong with the others.
      *
-     * @param named stars that may have been taken for another: the bright ones with a name
+     * @param named stars that may have been mistaken for another: the bright ones with a name
      */
     public static CheckedCentrings of(
             MountKind kind, Site site, Weather weather, List<CentredStar> stars, List<FixedStar> named) {
@@ -76,7 +81,7 @@ public final class CentringCheck {
                 .checked();
     }
 
-    /** The same without what is likely wrong with the others: only which to believe. */
+    /** Which centrings to use, without looking for likely mistakes in the others. */
     public static List<CentredStar> believed(MountKind kind, Site site, Weather weather, List<CentredStar> stars) {
         return new CentringCheck(PointingTerm.of(kind), site, weather, List.copyOf(stars), LikelyMistakes.NOT_ASKED)
                 .checked()
@@ -90,7 +95,7 @@ public final class CentringCheck {
         List<Integer> down =
                 left.stream().filter(i -> !isUp(site, stars.get(i))).toList();
         if (!down.isEmpty()) {
-            doubts.add(new CentringDoubt.NotUp(down, raising()));
+            doubts.add(new CentringDoubt.NotUp(down, mistakesThatRaiseAll()));
             left.removeAll(down);
         }
         boolean isDone = false;
@@ -110,7 +115,7 @@ public final class CentringCheck {
         return new CheckedCentrings(left.stream().map(stars::get).toList(), doubts);
     }
 
-    /** Takes those that are not to be believed out of those that are left. */
+    /** Diagnoses a contradiction and removes the centrings not to be used from {@code left}. */
     private CentringDoubt doubt(Set<Integer> left, List<Integer> order, double misfit) {
         List<Without> without = worthLeavingOut(left, order);
         double least = without.get(0).misfit();
@@ -140,13 +145,16 @@ public final class CentringCheck {
                         .toList());
     }
 
-    /** By how much the misfit would fall without each, if a fit were linear; in their own order where it cannot be said. */
+    /**
+     * Sorted by how much the misfit would drop without each, assuming a linear fit; in their own order if there are
+     * few.
+     */
     private List<Integer> mostSuspectFirst(Set<Integer> left, PointingModel all) {
         if (left.size() <= FITTED_EACH) {
             return List.copyOf(left);
         }
         Map<Integer, Double> falls = new HashMap<>();
-        double[] inOrder = all.fallsWithout();
+        double[] inOrder = all.misfitReductions();
         for (int index : left) {
             falls.put(index, inOrder[falls.size()]);
         }
@@ -156,17 +164,17 @@ public final class CentringCheck {
     }
 
     /**
-     * Fits without each star that may be wrong, the likeliest first. A fit costs most of the time, so of many stars only
-     * those are fitted that the linear estimate puts first, until so many in a row were no longer suspect; and a fit ends as
-     * soon as its star is seen not to be.
+     * Fits without each star that may be wrong, the likeliest first. Fitting takes most of the time. So with many stars
+     * only those ranked first by the linear estimate are fitted, until enough in a row are no longer suspect, and a fit
+     * stops as soon as its star is known not to be.
      */
     private List<Without> worthLeavingOut(Set<Integer> left, List<Integer> order) {
         List<Without> fitted = new ArrayList<>();
         double least = Double.POSITIVE_INFINITY;
         int cleared = 0;
         for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || left.size() <= FITTED_EACH); i++) {
-            double hopeless = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + HUNDRED_TO_ONE;
-            Without without = withoutUnder(hopeless, left, order.get(i));
+            double misfitLimit = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + HUNDRED_TO_ONE;
+            Without without = withoutUnder(misfitLimit, left, order.get(i));
             fitted.add(without);
             double misfit = without.misfit();
             cleared = misfit < least + HUNDRED_TO_ONE ? 0 : cleared + 1;
@@ -186,8 +194,8 @@ public final class CentringCheck {
         return withoutUnder(Double.POSITIVE_INFINITY, left, index);
     }
 
-    /** The same; a misfit that will stay above {@code hopeless} is not lowered to the end. */
-    private Without withoutUnder(double hopeless, Set<Integer> left, int index) {
+    /** The same; a fit whose misfit will stay above {@code misfitLimit} is not iterated to convergence. */
+    private Without withoutUnder(double misfitLimit, Set<Integer> left, int index) {
         Set<Integer> others = new TreeSet<>(left);
         others.remove(index);
         List<Integer> key = List.copyOf(others);
@@ -195,9 +203,9 @@ public final class CentringCheck {
         if (settled != null) {
             return new Without(index, settled, settled.misfit());
         }
-        PointingModel model = PointingFit.modelUnder(hopeless, possible, site, reduced(key));
+        PointingModel model = PointingFit.modelUnder(misfitLimit, possible, site, reduced(key));
         double misfit = model.misfit();
-        if (misfit < hopeless) {
+        if (misfit < misfitLimit) {
             models.put(key, model);
         }
         return new Without(index, model, misfit);
@@ -237,33 +245,34 @@ public final class CentringCheck {
     /** A centring as it may have been meant. */
     private record Meant(Site site, CentredStar star) {}
 
-    /** By which all agree, no worse than if a wrong one was left out. */
+    /** The shared mistakes that make all agree, no worse than with a wrong one left out. */
     private List<SharedMistake> agreeing(Set<Integer> left, double most) {
         return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)
-                .filter(m -> mayAgree(m, most))
+                .filter(m -> firstFewAgree(m, most))
                 .filter(m -> {
                     PointingModel model = model(m.site(), m.meant());
-                    return model.misfit() < most && model.surprisesUnder(ONCE_IN_A_THOUSAND);
+                    return model.misfit() < most && model.allSurprisesBelow(ONCE_IN_A_THOUSAND);
                 })
                 .toList();
     }
 
     /**
-     * Whether the first few do: quicker by the number of the rest. A few are fitted no worse alone than among all, and where
-     * no star surprises the others, all together are no worse than that many surprises and the terms' own share.
+     * Whether the first few would agree, which is much faster to check. A subset never fits worse alone than within the
+     * whole; and if no star is an outlier, the total misfit is at most that many thresholds plus the contribution of
+     * the terms.
      */
-    private boolean mayAgree(SharedMistake mistake, double most) {
+    private boolean firstFewAgree(SharedMistake mistake, double most) {
         int count = mistake.meant().size();
         if (count <= FEW) {
             return true;
         }
-        double allowed = Math.min(most, ONCE_IN_A_THOUSAND * count + SHARE_OF_TERMS);
+        double allowed = Math.min(most, ONCE_IN_A_THOUSAND * count + MOST_MISFIT_OF_TERMS);
         return model(mistake.site(), mistake.meant().subList(0, FEW)).misfit() < allowed;
     }
 
-    /** What would have had all of them above the horizon; of no use where most are. */
-    private List<SharedMistake> raising() {
+    /** The shared mistakes that would put every star above the horizon; not informative if most already are. */
+    private List<SharedMistake> mistakesThatRaiseAll() {
         return SharedMistakes.of(site, stars).stream().filter(this::isAllUp).toList();
     }
 

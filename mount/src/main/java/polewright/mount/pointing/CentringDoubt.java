@@ -3,14 +3,14 @@ package polewright.mount.pointing;
 import java.util.List;
 
 /**
- * What is wrong with centrings. Indexes count the centrings from 0; likely mistakes come with the likeliest first, and none
- * when nothing simple explains it.
+ * What is wrong with centrings. Indexes count the centrings from 0. Likely mistakes are listed likeliest first; the
+ * list is empty if nothing simple explains the deviation.
  */
 public sealed interface CentringDoubt {
     /**
-     * This one contradicts the others.
+     * One centring contradicts the others.
      *
-     * @param surprise χ² of 2 degrees of freedom: over 13.8 once in a thousand by chance
+     * @param surprise χ² with 2 degrees of freedom: over 13.8 once in a thousand by chance
      */
     record OneWrong(int index, double surprise, List<CentringMistake> mistakes) implements CentringDoubt {
         public OneWrong {
@@ -18,7 +18,7 @@ public sealed interface CentringDoubt {
         }
     }
 
-    /** They contradict each other, and which is wrong cannot be told: centre one more star. */
+    /** They contradict each other, and the data do not show which is wrong: centre one more star. */
     record OneOf(List<Integer> indexes, List<CentringMistake> mistakes) implements CentringDoubt {
         public OneOf {
             indexes = List.copyOf(indexes);
@@ -26,7 +26,7 @@ public sealed interface CentringDoubt {
         }
     }
 
-    /** Below the horizon at that site and time: some of that is wrong. */
+    /** Below the horizon at that site and time, so something is wrong. */
     record NotUp(List<Integer> indexes, List<SharedMistake> mistakes) implements CentringDoubt {
         public NotUp {
             indexes = List.copyOf(indexes);
@@ -34,7 +34,7 @@ public sealed interface CentringDoubt {
         }
     }
 
-    /** All contradict each other, and would agree if one thing was different for all. */
+    /** All contradict each other, but would agree if one thing were different for all. */
     record AllMistaken(List<SharedMistake> mistakes) implements CentringDoubt {
         public AllMistaken {
             mistakes = List.copyOf(mistakes);
@@ -42,10 +42,10 @@ public sealed interface CentringDoubt {
     }
 
     /**
-     * The zero of hour angle is whole hours off to within a few minutes of arc: the clock or the zone, or a mount that was
-     * never set. The centrings fit either way, so which it is cannot be told from them.
+     * The zero of hour angle is off by whole hours to within a few arcminutes: the clock, the time zone, or a mount
+     * that was never set. The centrings fit in each case, so they cannot distinguish them.
      *
-     * @param hours positive where the tube looks west of its reading
+     * @param hours positive if the tube points west of its reading
      */
     record ZeroByHours(int hours) implements CentringDoubt {}
 }

@@ -9,7 +9,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** The moments of centrings: those of the stars themselves are asked for again and again, and computed once. */
+/** The observing moments of centrings, cached because the same ones are needed many times. */
 final class CentringMoments {
     private final Site site;
     private final Weather weather;

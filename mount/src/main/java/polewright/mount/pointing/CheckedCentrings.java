@@ -3,10 +3,10 @@ package polewright.mount.pointing;
 import java.util.List;
 
 /**
- * Centrings after they were weighed against each other.
+ * Centrings after the cross-check.
  *
- * @param believed those to fit, in their order; neither what is wrong nor what may be
- * @param doubts empty when all agree within chance
+ * @param believed those to fit, in their order, without any that are or may be wrong
+ * @param doubts empty if all agree within chance
  */
 public record CheckedCentrings(List<CentredStar> believed, List<CentringDoubt> doubts) {
     public CheckedCentrings {

@@ -1,11 +1,11 @@
 package polewright.mount.pointing;
 
 /**
- * Where the tube of one fork looks, and how that changes with the fork's errors. One object serves reading after reading: a
- * night of contradicting centrings asks for a million, and nothing is allocated for any of them.
+ * The tube's direction for one fork, and its derivatives with respect to the fork's errors. One object serves reading
+ * after reading without allocating: a night of contradictory centrings needs a million evaluations.
  *
- * <p>In the mount's frame (meridian, east, pole) the tube is turned about the declination axis, tilted with that axis, and
- * turned about the hour axis; then it droops.
+ * <p>In the mount's frame (meridian, east, pole) the tube is rotated about the declination axis, tilted with that axis,
+ * and rotated about the hour axis; then flexure is applied.
  */
 final class ForkDirection {
     private static final int AXES = 3;
@@ -22,7 +22,7 @@ final class ForkDirection {
     private double tiltedPole;
     private double turnedMeridian;
     private double turnedEast;
-    // East, north, up before the tube droops.
+    // East, north, up before flexure of the tube.
     private double straightX;
     private double straightY;
     private double straightZ;
@@ -34,14 +34,14 @@ final class ForkDirection {
         this.fork = fork;
     }
 
-    /** Goes over to another fork. */
-    void about(ForkGeometry other) {
+    /** Switches to another fork. */
+    void use(ForkGeometry other) {
         fork = other;
     }
 
-    /** Points by the circles: hour angle and declination as read, radians. */
+    /** Sets the circles: hour angle and declination as read, radians. */
     void at(double readHourAngle, double readDeclination) {
-        // The fork sags with its true hour angle, not with what a circle that was never set says.
+        // The fork sags with its true hour angle, not with the reading of a circle that was never set.
         double hourAngle = readHourAngle + fork.zero;
         cosH = Math.cos(hourAngle);
         sinH = Math.sin(hourAngle);
@@ -63,7 +63,7 @@ final class ForkDirection {
         droop();
     }
 
-    /** Lower by the tube's sag, in proportion to the cosine of altitude. */
+    /** Lowers the direction by the tube's flexure, in proportion to the cosine of altitude. */
     private void droop() {
         level = Math.sqrt(straightX * straightX + straightY * straightY);
         double droop = fork.tubeSag * level;
@@ -75,7 +75,7 @@ final class ForkDirection {
         direction[2] = straightZ * cosDroop - level * sinDroop;
     }
 
-    /** A unit vector east, north, up; the next reading overwrites it. */
+    /** Unit vector east, north, up; overwritten by the next reading. */
     double[] direction() {
         return direction;
     }
@@ -84,7 +84,7 @@ final class ForkDirection {
      * The angle to a direction, radians.
      *
      * @param seen unit vectors east, north, up, one after the other
-     * @param star which of them, from 0
+     * @param star index of the direction, from 0
      */
     double angleTo(double[] seen, int star) {
         double east = seen[AXES * star];
@@ -98,10 +98,10 @@ final class ForkDirection {
     }
 
     /**
-     * How the direction changes with each term.
+     * Derivatives of the direction with respect to each term.
      *
-     * @param axes how the fork's own directions change with the offset of its axis
-     * @param slopes filled with three figures for each term in the order of {@link PointingTerm}: east, north, up
+     * @param axes derivatives of the fork's own axes with respect to its axis offset
+     * @param slopes filled with three values per term in the order of {@link PointingTerm}: east, north, up
      */
     void slopes(ForkGeometry.AxisSlopes axes, double[] slopes) {
         double meridian = fork.cosCone * cosDec;
@@ -136,7 +136,7 @@ final class ForkDirection {
                 slopes);
         putAxis(PointingTerm.AXIS_EAST, axes.east(), slopes);
         putAxis(PointingTerm.AXIS_UP, axes.up(), slopes);
-        // With the sag itself: the tube droops by the cosine of altitude for each radian of it.
+        // For the flexure itself: the tube sinks by the cosine of altitude per radian.
         int sag = AXES * PointingTerm.TUBE_SAG.column();
         double lengthening = -level * sinDroop + straightZ * cosDroop;
         slopes[sag] = straightX * lengthening;
@@ -145,7 +145,7 @@ final class ForkDirection {
     }
 
     private void put(PointingTerm term, double meridian, double east, double pole, double[] slopes) {
-        drooping(
+        putFlexed(
                 term,
                 fork.enu(0, meridian, east, pole),
                 fork.enu(1, meridian, east, pole),
@@ -154,7 +154,7 @@ final class ForkDirection {
     }
 
     private void putAxis(PointingTerm term, ForkGeometry.Frame change, double[] slopes) {
-        drooping(
+        putFlexed(
                 term,
                 change.enu(0, turnedMeridian, turnedEast, tiltedPole),
                 change.enu(1, turnedMeridian, turnedEast, tiltedPole),
@@ -162,8 +162,8 @@ final class ForkDirection {
                 slopes);
     }
 
-    /** What a change of the straight tube's direction becomes when the tube droops. */
-    private void drooping(PointingTerm term, double x, double y, double z, double[] slopes) {
+    /** Transforms a change of the straight tube's direction by the flexure. */
+    private void putFlexed(PointingTerm term, double x, double y, double z, double[] slopes) {
         int at = AXES * term.column();
         if (level == 0) {
             slopes[at] = x;

@@ -4,7 +4,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.mount.AxisPointing;
 import polewright.sky.place.Site;
 
-/** A fork with its errors, worked out once for many readings: terms in radians, and where its own frame points. */
+/** A fork with its errors, computed once for many readings: terms in radians, and the orientation of its own frame. */
 final class ForkGeometry {
     final double zero;
     final double declinationZero;
@@ -34,7 +34,7 @@ final class ForkGeometry {
         frame = Frame.of(pointing.northernEnd(site));
     }
 
-    /** How the frame changes with the offset of the axis. */
+    /** Derivatives of the frame with respect to the axis offset. */
     AxisSlopes axisSlopes() {
         double sign = site.hemisphereSign();
         return new AxisSlopes(
@@ -42,22 +42,22 @@ final class ForkGeometry {
                 frame.slope(pointing.slopeUp(site).scalarMultiply(sign)));
     }
 
-    /** Of one direction in the mount's frame: its part east (0), north (1) or up (2). */
+    /** The east (0), north (1) or up (2) component of a direction in the mount's frame. */
     double enu(int part, double meridian, double east, double pole) {
         return frame.enu(part, meridian, east, pole);
     }
 
-    /** Where the tube looks: a unit vector east, north, up. */
+    /** The tube's direction: a unit vector east, north, up. */
     Vector3D direction(MountReading reading) {
-        ForkDirection look = new ForkDirection(this);
-        look.at(reading.hourAngle().radians(), reading.declination().radians());
-        return new Vector3D(look.direction());
+        ForkDirection tube = new ForkDirection(this);
+        tube.at(reading.hourAngle().radians(), reading.declination().radians());
+        return new Vector3D(tube.direction());
     }
 
-    /** Changes of the mount's frame for each radian by which its axis moves east, and up. */
+    /** Changes of the mount's frame per radian that its axis moves east, and up. */
     record AxisSlopes(Frame east, Frame up) {}
 
-    /** Three directions in the sky (or changes of such) of the mount: meridian, level and east of it, axis. */
+    /** Three directions of the mount (or derivatives of them) in the sky: meridian; horizontal and east of it; axis. */
     static final class Frame {
         private final Vector3D eastward;
         private final Vector3D axis;
@@ -82,7 +82,7 @@ final class ForkGeometry {
             return meridian * parts[3 * part] + east * parts[3 * part + 1] + pole * parts[3 * part + 2];
         }
 
-        /** How all three change where the axis changes so. */
+        /** Derivative of all three for a change of the axis. */
         private Frame slope(Vector3D axisChange) {
             Vector3D eastChange = eastwardSlope(axisChange);
             Vector3D meridianChange =
@@ -90,7 +90,7 @@ final class ForkGeometry {
             return new Frame(meridianChange, eastChange, axisChange);
         }
 
-        /** Level directions turn about the vertical. */
+        /** Horizontal directions rotate about the vertical. */
         private Vector3D eastwardSlope(Vector3D axisChange) {
             double square = axis.getX() * axis.getX() + axis.getY() * axis.getY();
             if (square < 1e-24) {

@@ -7,25 +7,25 @@ import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** Where the tube of a fork looks, by its reading and its errors: exact rotations, no small angles. */
+/** The direction of a fork's tube from its reading and its errors: exact rotations, no small-angle approximation. */
 public final class ForkModel {
     private static final int INVERSE_ROUNDS = 8;
 
     private ForkModel() {}
 
     /**
-     * Where the tube looks.
+     * The tube's direction.
      *
-     * @param terms what is wrong with the mount
-     * @param reading what its circles say
+     * @param terms the mount's errors
+     * @param reading hour angle and declination of its circles
      */
     public static HourAnglePlace looksAt(Site site, TermValues terms, MountReading reading) {
         return hourAngle(site, new ForkGeometry(site, terms.radians()).direction(reading));
     }
 
     /**
-     * What the circles have to say for the tube to look there: undoes {@link #looksAt}. Where the tube cannot get to, within
-     * the cone error of the mount's own pole, the nearest.
+     * The reading at which the tube points in a direction; the inverse of {@link #looksAt}. For directions out of
+     * reach, within the cone error of the mount's own pole, the nearest one.
      *
      * @param isThroughPole whether the tube is to get there through the pole
      */
@@ -38,7 +38,7 @@ public final class ForkModel {
         double cone = terms.of(PointingTerm.CONE).radians();
         double hourAngle = -azimuth + (isThroughPole ? Math.PI : 0);
         double declination = 0;
-        // What sags depends on the reading that is sought; each round is nearer by the size of the sag in radians.
+        // Flexure depends on the reading sought; each iteration is closer by a factor of the flexure in radians.
         for (int round = 0; round < INVERSE_ROUNDS; round++) {
             double tilt = terms.of(PointingTerm.AXES_NOT_SQUARE).radians()
                     + terms.of(PointingTerm.FORK_SAG_SIDE).radians() * Math.sin(hourAngle);
@@ -55,7 +55,7 @@ public final class ForkModel {
                 new Angle(declination - flat).minus(terms.of(PointingTerm.DECLINATION_ZERO)));
     }
 
-    /** Horizontal, to the right of one who looks along the axis's northern end; east where the axis is upright. */
+    /** Horizontal, to the right when looking along the axis's northern end; east if the axis is vertical. */
     static Vector3D eastward(Vector3D axis) {
         double level = Math.hypot(axis.getX(), axis.getY());
         return level < 1e-12 ? Vector3D.PLUS_I : new Vector3D(axis.getY() / level, -axis.getX() / level, 0);
@@ -81,7 +81,7 @@ public final class ForkModel {
                 sinLat * pole + cosLat * meridian);
     }
 
-    /** Undoes the tube's sag. */
+    /** Removes the tube's flexure. */
     private static Vector3D raised(Vector3D direction, Angle sag) {
         AirlessDirection drooping = new AirlessDirection(direction);
         Angle straight = drooping.altitude();

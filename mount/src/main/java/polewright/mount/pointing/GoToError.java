@@ -3,17 +3,17 @@ package polewright.mount.pointing;
 import polewright.sky.angle.Angle;
 
 /**
- * How far from the middle a go-to is to be expected to land.
+ * The expected distance between a go-to and its target.
  *
- * @param usual root mean square of the distance
- * @param nineteenOfTwenty within so much it lands 95 times in 100
+ * @param rms root mean square of the distance
+ * @param radius95 radius within which 95 % of go-tos land
  */
-public record GoToError(Angle usual, Angle nineteenOfTwenty) {
+public record GoToError(Angle rms, Angle radius95) {
     private static final double BEYOND = 0.05;
     private static final int ANGLES = 1024;
     private static final double[] RADII = radii(65);
 
-    /** From the covariance on the sky, radians²: west, across, north. */
+    /** From the covariance on the sky, radians²: west–west, west–north, north–north. */
     static GoToError of(double westWest, double westNorth, double northNorth) {
         double mean = (westWest + northNorth) / 2;
         double half = Math.hypot((westWest - northNorth) / 2, westNorth);
@@ -25,7 +25,7 @@ public record GoToError(Angle usual, Angle nineteenOfTwenty) {
         return new GoToError(new Angle(Math.sqrt(2 * mean)), new Angle(longest * radius));
     }
 
-    /** By the ratio of the shorter to the longer sigma, 0 to 1: the radius that holds 95 %, in longer sigmas. */
+    /** By the ratio of the shorter to the longer sigma, 0 to 1: the radius that contains 95 %, in longer sigmas. */
     private static double[] radii(int count) {
         double[] radii = new double[count];
         for (int i = 0; i < count; i++) {
@@ -45,7 +45,7 @@ public record GoToError(Angle usual, Angle nineteenOfTwenty) {
         return radii;
     }
 
-    /** Chance to land farther out: mean over all directions t of exp(−r² / 2(cos² t + ratio² sin² t)). */
+    /** Probability of landing farther out: mean over all directions t of exp(−r² / 2(cos² t + ratio² sin² t)). */
     private static double beyond(double radius, double ratio) {
         double sum = 0;
         for (int i = 0; i < ANGLES; i++) {

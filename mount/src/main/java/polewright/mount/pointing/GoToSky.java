@@ -8,7 +8,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 
 /**
- * The sky that go-tos are wanted in, worked out once by a model so that many stars can be tried
+ * The region of sky for go-tos, prepared once for a model so that many candidate stars can be tried
  * ({@link PointingModel#after}) cheaply.
  */
 public final class GoToSky {
@@ -19,27 +19,27 @@ public final class GoToSky {
     }
 
     /**
-     * Of these places, each counted alike.
+     * A set of places, weighted equally.
      *
-     * @param model its terms; how well they are known does not matter
+     * @param model its terms; their covariance is not used
      */
     public static GoToSky of(PointingModel model, List<HourAnglePlace> places) {
         return new GoToSky(places.stream().map(model::designAt).toList());
     }
 
-    /** Root mean square over the sky of the distance within which 95 of 100 go-tos land. */
-    public Angle nineteenOfTwenty(PointingModel model) {
+    /** Root mean square over the sky of the radius that contains 95 % of go-tos. */
+    public Angle radius95(PointingModel model) {
         double mean = designs.stream()
-                .mapToDouble(d -> Math.pow(model.goToError(d).nineteenOfTwenty().radians(), 2))
+                .mapToDouble(d -> Math.pow(model.goToError(d).radius95().radians(), 2))
                 .average()
                 .orElse(0);
         return new Angle(Math.sqrt(mean));
     }
 
-    /** Which of these places, if a star was centred there next, would leave the smallest error over this sky. */
+    /** The index of the candidate that would leave the smallest error over this sky if it were centred next. */
     public OptionalInt best(PointingModel model, List<HourAnglePlace> candidates, Angle sigma) {
         double[] left = candidates.stream()
-                .mapToDouble(c -> nineteenOfTwenty(model.after(c, sigma)).radians())
+                .mapToDouble(c -> radius95(model.after(c, sigma)).radians())
                 .toArray();
         return IntStream.range(0, left.length).reduce((a, b) -> left[b] < left[a] ? b : a);
     }

@@ -11,16 +11,16 @@ import org.hipparchus.linear.RealVector;
 import polewright.sky.angle.Angle;
 
 /**
- * Terms that can change together with hardly any star showing it.
+ * Terms that can change together with almost no effect on the centred stars.
  *
- * <p>Found as the long axes of the terms' joint uncertainty, each term in units of what it would be known to alone: a direction counts that is known {@value #INFLATION} times
- * worse than its terms would be if all others were known, and that leaves one of them unsupported or more than
- * {@value #MANY_CENTRINGS} times as open as the best star was centred; of the terms those that make up over {@value #SHARE}
- * of it.
+ * <p>Found as the major axes of the terms' joint uncertainty, with each term scaled by its uncertainty if all others
+ * were known. A direction counts if it is known {@value #INFLATION} times worse than its terms would be if all others
+ * were known, and if that leaves one of them unsupported or more than {@value #MANY_CENTRINGS} times as uncertain as
+ * the best centring. Its terms are those that make up more than {@value #SHARE} of it.
  *
- * @param together how they change, the most changed by 1: what is not known
- * @param sigma 1 sigma of that change, as an angle of the most changed term
- * @param known the combination of the same terms that is known best, the largest weight 1
+ * @param together relative changes, scaled so that the largest is 1: the combination that is not known
+ * @param sigma 1 sigma of that change, as an angle of the term that changes most
+ * @param known the best known combination of the same terms, with largest weight 1
  * @param knownSigma 1 sigma of the weighted sum
  */
 public record InseparableTerms(
@@ -41,9 +41,9 @@ public record InseparableTerms(
 
     static List<InseparableTerms> of(PointingModel model) {
         List<PointingTerm> terms =
-                model.standings().stream().map(TermEstimate::term).toList();
+                model.termEstimates().stream().map(TermEstimate::term).toList();
         RealMatrix joint = among(model.covariance(), terms);
-        // Each term in units of what it would be known to if all others were: no unit or usual size decides.
+        // Each term in units of its uncertainty if all others were known: no unit or usual size matters.
         double[] alone = alone(joint);
         RealMatrix scale = MatrixUtils.createRealDiagonalMatrix(alone);
         RealMatrix inverse = MatrixUtils.inverse(scale);

@@ -12,11 +12,11 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
-/** The usual ways to write a centring down wrongly, tried one by one against what the other stars say. */
+/** The usual mistakes in logging a centring, each tested against the model of the other stars. */
 record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
     static final LikelyMistakes NOT_ASKED = new LikelyMistakes(List.of(), false);
 
-    /** χ² of 2 degrees of freedom that chance exceeds once in a thousand, as for a star that is not doubted. */
+    /** χ² with 2 degrees of freedom that chance exceeds once in a thousand, the same threshold as for outliers. */
     private static final double FITS = 13.816;
 
     private static final List<Integer> HOURS = List.of(1, -1, 2, -2, 12, -12);
@@ -30,7 +30,7 @@ record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
     }
 
     /**
-     * Those that make it fit, the best first; none if they are not asked for.
+     * The mistakes that would make it fit, best first; none if not requested.
      *
      * @param asEntered the moment of the star
      */
@@ -119,7 +119,7 @@ record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
         return declination.radians() > 0 ? "south, with a minus" : "north, without a minus";
     }
 
-    /** The minute at which the star stood where the others say that the tube looked. */
+    /** The minute at which the star was where the model of the others says that the tube pointed. */
     private List<CentringMistake> otherMinute(
             int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
         Centring centring = star.reduced(asEntered);

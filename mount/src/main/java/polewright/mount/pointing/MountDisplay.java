@@ -2,15 +2,15 @@ package polewright.mount.pointing;
 
 import polewright.sky.angle.Angle;
 
-/** What stood on a mount's display when a star was centred. */
+/** The display of a mount when a star was centred. */
 public sealed interface MountDisplay {
     /** Declination as displayed. */
     Angle declination();
 
     /**
-     * Right ascension, of the equator and equinox of date or of J2000.0.
+     * Right ascension, for the equator and equinox of date or J2000.0.
      *
-     * @param isJ2000 whether the display counts from the fixed equinox
+     * @param isJ2000 whether the display uses J2000.0
      */
     record RightAscension(Angle rightAscension, Angle declination, boolean isJ2000) implements MountDisplay {}
 

@@ -3,7 +3,7 @@ package polewright.mount.pointing;
 import polewright.sky.angle.Angle;
 
 /**
- * What the mount's circles say.
+ * The reading of the mount's circles.
  *
  * @param hourAngle west positive, wrapped to [−180°, 180°)
  * @param declination of the declination axis, −180° to 180°: beyond ±90° the tube has gone through the pole
@@ -14,7 +14,7 @@ public record MountReading(Angle hourAngle, Angle declination) {
         declination = declination.wrappedSigned();
     }
 
-    /** The same direction read with the tube turned through the pole: (h + 180°, 180° − δ). */
+    /** The reading for the same direction with the tube turned through the pole: (h + 180°, 180° − δ). */
     public MountReading throughPole() {
         return new MountReading(hourAngle.plus(Angle.HALF_TURN), Angle.HALF_TURN.minus(declination));
     }

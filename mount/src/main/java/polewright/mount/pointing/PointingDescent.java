@@ -10,18 +10,18 @@ import org.hipparchus.linear.RealMatrix;
 import polewright.sky.place.Site;
 
 /**
- * One fit: Gauss–Newton on terms in units of their usual sizes, from zeros that one of the stars gives. What all its rounds
- * need of the stars is laid out once, as bare figures.
+ * One fit: Gauss–Newton on terms in units of their usual sizes, started from zeros given by one of the stars. The
+ * stars' data are laid out once, as plain arrays.
  */
 final class PointingDescent {
     private static final int ROUNDS = 30;
     private static final int HALVINGS = 12;
-    /** Until then a descent may still find its way. */
+    /** Before this round a descent may still recover. */
     private static final int FIRST_ROUNDS = 2;
 
     private static final double CAUTION = 2;
     private static final double SETTLED_RAD = 1e-10;
-    /** An axis farther off is no axis near the pole; the exact model ends at 57°. */
+    /** An axis farther off is not near the pole; the exact model ends at 57°. */
     private static final double FARTHEST_AXIS_RAD = 0.7;
 
     private static final PointingTerm[] TERMS = PointingTerm.values();
@@ -31,7 +31,7 @@ final class PointingDescent {
     private final Site site;
     private final List<Centring> centrings;
     private final StarFigures stars;
-    private final ForkDirection look;
+    private final ForkDirection tube;
     /** The fork whose cost was computed last. */
     private ForkGeometry tried;
 
@@ -39,7 +39,7 @@ final class PointingDescent {
     private final double[] usual = new double[COUNT];
     private final double[] scale = new double[COUNT];
     private final double[][] scaled = new double[COUNT][COUNT];
-    private final double[] pull = new double[COUNT];
+    private final double[] gradient = new double[COUNT];
 
     PointingDescent(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
         this.possible = possible;
@@ -47,7 +47,7 @@ final class PointingDescent {
         this.centrings = centrings;
         stars = new StarFigures(site, centrings);
         tried = new ForkGeometry(site, new double[COUNT]);
-        look = new ForkDirection(tried);
+        tube = new ForkDirection(tried);
         slopes = new SkySlopes(site, tried);
         for (int i = 0; i < COUNT; i++) {
             usual[i] = TERMS[i].usualSizeRad();
@@ -58,10 +58,10 @@ final class PointingDescent {
     /**
      * The likeliest terms, with their covariance.
      *
-     * @param hopeless a misfit above which the model is of no use. Where every round left could lower the misfit twice as much
-     *     as the last one and would still end above it, the descent ends there.
+     * @param misfitLimit a misfit above which the model is useless. The descent stops once it would end above this
+     *     limit even if every remaining iteration lowered the misfit twice as much as the last.
      */
-    PointingModel settled(double hopeless) {
+    PointingModel settled(double misfitLimit) {
         double[] terms = start();
         double[] next = new double[COUNT];
         double cost = cost(terms);
@@ -80,7 +80,7 @@ final class PointingDescent {
             boolean isWorse = nextCost > cost;
             boolean isSettled = isWorse || length(step) * share < SETTLED_RAD;
             boolean isHopeless =
-                    round >= FIRST_ROUNDS && nextCost - CAUTION * (ROUNDS - round) * (cost - nextCost) > hopeless;
+                    round >= FIRST_ROUNDS && nextCost - CAUTION * (ROUNDS - round) * (cost - nextCost) > misfitLimit;
             if (!isWorse) {
                 double[] left = terms;
                 terms = next;
@@ -96,13 +96,13 @@ final class PointingDescent {
         return new PointingModel(possible, site, TermValues.ofRadians(terms), covariance(), centrings);
     }
 
-    /** The normal equations about these terms, in units of their usual sizes, and the pull on the terms themselves. */
+    /** The normal equations at these terms, in units of their usual sizes, and the gradient from the priors. */
     private void gather(double[] terms, ForkGeometry fork) {
         for (int i = 0; i < COUNT; i++) {
-            pull[i] = -terms[i] / (usual[i] * usual[i]);
+            gradient[i] = -terms[i] / (usual[i] * usual[i]);
             Arrays.fill(scaled[i], 0);
         }
-        slopes.about(fork);
+        slopes.use(fork);
         double[] west = slopes.west();
         double[] north = slopes.north();
         for (int star = 0; star < stars.count(); star++) {
@@ -115,7 +115,7 @@ final class PointingDescent {
                 for (int j = 0; j <= i; j++) {
                     scaled[i][j] += weightWest * west[j] + weightNorth * north[j];
                 }
-                pull[i] += weightWest * slopes.leftWest() + weightNorth * slopes.leftNorth();
+                gradient[i] += weightWest * slopes.residualWest() + weightNorth * slopes.residualNorth();
             }
         }
         for (int i = 0; i < COUNT; i++) {
@@ -127,11 +127,11 @@ final class PointingDescent {
         }
     }
 
-    /** Where a term cannot be, there is no step. */
+    /** For terms that the mount cannot have, the step is zero. */
     private double[] step() {
         double[] step = new double[COUNT];
         for (int i = 0; i < COUNT; i++) {
-            step[i] = scale[i] * pull[i];
+            step[i] = scale[i] * gradient[i];
         }
         step = decomposed().getSolver().solve(new ArrayRealVector(step, false)).toArray();
         for (int i = 0; i < COUNT; i++) {
@@ -140,7 +140,7 @@ final class PointingDescent {
         return step;
     }
 
-    /** Where a term cannot be, its covariance is none. */
+    /** For terms that the mount cannot have, the covariance is zero. */
     private RealMatrix covariance() {
         RealMatrix covariance = decomposed().getSolver().getInverse();
         for (int i = 0; i < COUNT; i++) {
@@ -162,19 +162,21 @@ final class PointingDescent {
             return Double.POSITIVE_INFINITY;
         }
         tried = new ForkGeometry(site, terms);
-        look.about(tried);
-        return stars.misfit(look) + TermValues.misfit(terms);
+        tube.use(tried);
+        return stars.misfit(tube) + TermValues.misfit(terms);
     }
 
-    /** Both zeros by the star whose difference all others are nearest to: no one star, however wrong, upsets it. */
+    /**
+     * Both zeros from the star whose values are closest to all others', so that no single outlier can spoil the start.
+     */
     private double[] start() {
         double best = Double.POSITIVE_INFINITY;
-        // The look is still that of a fork without any error.
+        // The direction is still that of a fork without errors.
         double[] start = new double[COUNT];
         for (int candidate = 0; candidate < stars.count(); candidate++) {
             double hourAngle = stars.hourAngleZero(candidate);
             double declination = stars.declinationZero(candidate);
-            double sum = stars.sumOfAngles(look, hourAngle, declination, best);
+            double sum = stars.sumOfAngles(tube, hourAngle, declination, best);
             if (sum < best) {
                 best = sum;
                 start[PointingTerm.HOUR_ANGLE_ZERO.column()] = hourAngle;

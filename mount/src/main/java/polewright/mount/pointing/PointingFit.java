@@ -8,8 +8,8 @@ import polewright.mount.rig.MountKind;
 import polewright.sky.place.Site;
 
 /**
- * Finds a mount's errors from stars that were centred: the likeliest terms of the exact model, each held to its usual size
- * as far as the stars leave it open (Gauss–Newton on terms in units of their usual sizes).
+ * Fits a mount's errors to centred stars: the likeliest terms of the exact model, each with its usual size as a prior
+ * (Gauss–Newton on terms in units of their usual sizes).
  */
 public final class PointingFit {
     private PointingFit() {}
@@ -19,14 +19,14 @@ public final class PointingFit {
         return of(MountKind.FORK_ON_WEDGE, site, centrings);
     }
 
-    /** For any mount with a polar axis: terms that such a mount cannot have stay nothing. */
+    /** For any mount with a polar axis; terms that such a mount cannot have stay zero. */
     public static PointingOutcome of(MountKind kind, Site site, List<Centring> centrings) {
         return centrings.isEmpty()
                 ? new PointingOutcome.NoStars()
                 : new PointingOutcome.Fitted(model(PointingTerm.of(kind), site, centrings));
     }
 
-    /** The same; before any star what is usual. */
+    /** The model; before any star, the priors. */
     static PointingModel model(Set<PointingTerm> possible, Site site, List<Centring> centrings) {
         if (centrings.isEmpty()) {
             return PointingModel.unknown(possible, site);
@@ -34,12 +34,19 @@ public final class PointingFit {
         return modelUnder(Double.POSITIVE_INFINITY, possible, site, centrings);
     }
 
-    /** The same for one star or more; a misfit that will stay above {@code hopeless} is not lowered to the end. */
-    static PointingModel modelUnder(double hopeless, Set<PointingTerm> possible, Site site, List<Centring> centrings) {
-        return new PointingDescent(possible, site, centrings).settled(hopeless);
+    /**
+     * The same for one star or more; a fit whose misfit will stay above {@code misfitLimit} is not iterated to
+     * convergence.
+     */
+    static PointingModel modelUnder(
+            double misfitLimit, Set<PointingTerm> possible, Site site, List<Centring> centrings) {
+        return new PointingDescent(possible, site, centrings).settled(misfitLimit);
     }
 
-    /** How the place on the sky moves with each term: rows west and north, columns in the order of the terms. */
+    /**
+     * Derivatives of the direction on the sky with respect to each term: rows west and north, columns in the order of
+     * the terms.
+     */
     static RealMatrix design(Site site, TermValues about, MountReading reading) {
         SkySlopes slopes = new SkySlopes(site, new ForkGeometry(site, about.radians()));
         slopes.at(reading.hourAngle().radians(), reading.declination().radians());

@@ -15,13 +15,13 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
 /**
- * What is known of a mount's errors.
+ * The estimated errors of a mount.
  *
- * @param possible which terms such a mount can have
- * @param site where it stands
+ * @param possible the terms that such a mount can have
+ * @param site its site
  * @param terms the likeliest values
  * @param covariance of all terms, in the order of {@link PointingTerm}, radians²
- * @param centrings what it was learned from
+ * @param centrings the data it was fitted to
  */
 public record PointingModel(
         Set<PointingTerm> possible, Site site, TermValues terms, RealMatrix covariance, List<Centring> centrings) {
@@ -29,17 +29,17 @@ public record PointingModel(
 
     public PointingModel {
         possible = Set.copyOf(possible);
-        // Rounding must not make it lopsided.
+        // Rounding must not make it asymmetric.
         covariance = covariance.add(covariance.transpose()).scalarMultiply(0.5);
         centrings = List.copyOf(centrings);
     }
 
-    /** A fork on a wedge before any star was centred. */
+    /** A fork on a wedge before any star has been centred. */
     public static PointingModel unknown(Site site) {
         return unknown(MountKind.FORK_ON_WEDGE, site);
     }
 
-    /** Before any star was centred. */
+    /** A mount before any star has been centred. */
     public static PointingModel unknown(MountKind kind, Site site) {
         return unknown(PointingTerm.of(kind), site);
     }
@@ -54,17 +54,17 @@ public record PointingModel(
                 possible, site, TermValues.NONE, MatrixUtils.createRealDiagonalMatrix(variances), List.of());
     }
 
-    /** What the circles have to say for a star that is seen there to be in the middle. */
+    /** The reading at which a star seen there is centred. */
     public MountReading readingFor(HourAnglePlace place) {
         return ForkModel.readingFor(site, terms, place, false);
     }
 
-    /** How far from the middle a go-to there is to be expected to land. */
+    /** Expected error of a go-to to that place. */
     public GoToError goToError(HourAnglePlace place) {
         return goToError(designAt(place));
     }
 
-    /** What it would be after one more star was centred there, wherever that is found to be. */
+    /** The model after one more star has been centred there, wherever that star is found. */
     public PointingModel after(HourAnglePlace place, Angle sigma) {
         RealMatrix design = designAt(place);
         RealMatrix noise = MatrixUtils.createRealIdentityMatrix(2).scalarMultiply(Math.pow(sigma.radians(), 2));
@@ -75,31 +75,34 @@ public record PointingModel(
         return new PointingModel(possible, site, terms, left, centrings);
     }
 
-    /** Every term that such a mount can have. */
-    public List<TermEstimate> standings() {
-        List<TermEstimate> standings = new ArrayList<>();
+    /** The estimate of every term that such a mount can have. */
+    public List<TermEstimate> termEstimates() {
+        List<TermEstimate> termEstimates = new ArrayList<>();
         for (PointingTerm term : PointingTerm.values()) {
             if (possible.contains(term)) {
                 double variance = covariance.getEntry(term.column(), term.column());
-                standings.add(new TermEstimate(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
+                termEstimates.add(
+                        new TermEstimate(term, terms.of(term), new Angle(Math.sqrt(variance)), term.usualSize()));
             }
         }
-        return standings;
+        return termEstimates;
     }
 
-    /** Terms that the stars tell only together. */
+    /** Terms that these stars cannot separate. */
     public List<InseparableTerms> inseparable() {
         return InseparableTerms.of(this);
     }
 
-    /** Each star in turn against the model and against one that did not know it, in the order of the centrings. */
+    /**
+     * The residuals of each star, in the order of the centrings: from this model, and from one fitted without the star.
+     */
     public List<StarResidual> residuals() {
         return IntStream.range(0, centrings.size()).mapToObj(this::residual).toList();
     }
 
-    /** Whether every star surprises a model that did not know it less than that. */
-    boolean surprisesUnder(double square) {
-        return IntStream.range(0, centrings.size()).allMatch(i -> residual(i).leftOutSquare() < square);
+    /** Whether every star's cross-validated deviation is below a threshold. */
+    boolean allSurprisesBelow(double square) {
+        return IntStream.range(0, centrings.size()).allMatch(i -> residual(i).crossValidatedSquare() < square);
     }
 
     private StarResidual residual(int index) {
@@ -109,19 +112,19 @@ public record PointingModel(
         return new StarResidual(centring, offset(centring), blind.offset(centring), blind.surprise(centring));
     }
 
-    /** How much a star's place surprises one who expects it by this model: χ² of 2 degrees of freedom. */
+    /** Deviation of a centring not used in this model from its prediction: χ² with 2 degrees of freedom. */
     double surprise(Centring centring) {
         return square(slopes(), centring, 1);
     }
 
     /**
-     * By how much the misfit falls when one of the model's own stars is left out, as far as places on the sky change in
-     * proportion to the terms: rᵀ(σ²I − DCDᵀ)⁻¹r, exact in linear least squares. r is what the model leaves of the star, D
-     * its design, C the covariance.
+     * The drop of the misfit when each of the model's own stars is left out, assuming that directions are linear in the
+     * terms: rᵀ(σ²I − DCDᵀ)⁻¹r, exact in linear least squares. r is the star's residual, D its design matrix, C the
+     * covariance.
      *
      * @return in the order of the centrings
      */
-    double[] fallsWithout() {
+    double[] misfitReductions() {
         SkySlopes slopes = slopes();
         return centrings.stream().mapToDouble(own -> square(slopes, own, -1)).toArray();
     }
@@ -130,7 +133,7 @@ public record PointingModel(
         return new SkySlopes(site, new ForkGeometry(site, terms.radians()));
     }
 
-    /** What is left of a star against its noise, with what the model does not know added or taken off. */
+    /** A star's residual relative to its noise, with the model's own uncertainty added or subtracted. */
     private double square(SkySlopes slopes, Centring centring, int sign) {
         slopes.at(
                 centring.reading().hourAngle().radians(),
@@ -140,8 +143,8 @@ public record PointingModel(
         double westWest = noise + sign * shared(slopes.west(), slopes.west());
         double westNorth = sign * shared(slopes.west(), slopes.north());
         double northNorth = noise + sign * shared(slopes.north(), slopes.north());
-        double west = slopes.leftWest();
-        double north = slopes.leftNorth();
+        double west = slopes.residualWest();
+        double north = slopes.residualNorth();
         return (west * west * northNorth - 2 * west * north * westNorth + north * north * westWest)
                 / (westWest * northNorth - westNorth * westNorth);
     }
@@ -156,7 +159,7 @@ public record PointingModel(
         return sum;
     }
 
-    /** χ² of the stars and of the terms against their usual sizes. */
+    /** χ² of the stars, plus that of the terms relative to their usual sizes. */
     double misfit() {
         double[] values = terms.radians();
         return new StarFigures(site, centrings).misfit(new ForkDirection(new ForkGeometry(site, values)))
@@ -176,7 +179,10 @@ public record PointingModel(
                 covariance.getEntry(up, up) / RAD2_PER_ARCMIN2);
     }
 
-    /** The axis as a sighting has it; what a fork's sag may imitate widens it upward. */
+    /**
+     * The axis as a sighting; the flexure that a fork can mimic as an axis offset is added to its uncertainty in
+     * altitude.
+     */
     public AxisEstimate axisEstimate() {
         return AxisEstimate.of(site, axisOffset(), axisCovariance());
     }

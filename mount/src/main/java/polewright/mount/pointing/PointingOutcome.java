@@ -1,10 +1,10 @@
 package polewright.mount.pointing;
 
-/** What centred stars tell of a mount. */
+/** The result of fitting centred stars. */
 public sealed interface PointingOutcome {
-    /** A model, and how each star agrees with it. */
+    /** A fitted model. */
     record Fitted(PointingModel model) implements PointingOutcome {}
 
-    /** Nothing to go by yet. */
+    /** No centrings yet. */
     record NoStars() implements PointingOutcome {}
 }

@@ -6,29 +6,32 @@ import polewright.mount.rig.MountKind;
 import polewright.sky.angle.Angle;
 
 /**
- * One way in which a mount's reading differs from where the tube looks; all as the sky has it, true minus read.
+ * One cause of a difference between a mount's reading and the tube's direction, on the sky, true minus read.
  *
- * <p>The usual sizes are 1 sigma of what an amateur's fork is found to have before anything is known of it (common
- * practice): of its zeros nothing, of its axis what a night that is not yet set up has.
+ * <p>The usual sizes are 1 sigma of an amateur's fork before anything is known about it (common practice): its zeros
+ * are arbitrary, and its axis is that of a mount not yet aligned.
  */
 public enum PointingTerm {
-    /** The hour angle's zero: positive where the tube looks west of its reading. */
+    /** Zero of hour angle: positive if the tube points west of its reading. */
     HOUR_ANGLE_ZERO(0, "zero of hour angle", 1800),
-    /** The declination's zero: positive where the tube looks north of its reading. */
+    /** Zero of declination: positive if the tube points north of its reading. */
     DECLINATION_ZERO(1, "zero of declination", 600),
-    /** The tube is not square to the declination axis: positive where it looks east. */
+    /** The tube is not perpendicular to the declination axis: positive if it points east. */
     CONE(2, "cone error", 10),
-    /** The declination axis is not square to the polar axis: positive when its east end at hour angle 0 tilts north. */
+    /**
+     * The declination axis is not perpendicular to the polar axis: positive if its east end at hour angle 0 tilts
+     * north.
+     */
     AXES_NOT_SQUARE(3, "axes not square", 5),
-    /** The polar axis east of the pole, on the sky. */
+    /** Offset of the polar axis east of the pole, on the sky. */
     AXIS_EAST(4, "axis east of the pole", 180),
-    /** The polar axis above the pole, on the sky. */
+    /** Offset of the polar axis above the pole, on the sky. */
     AXIS_UP(5, "axis above the pole", 180),
-    /** The fork gives as the tube's weight lies flat on its arms: declination changes with the cosine of hour angle. */
+    /** Flexure of the fork with its arms level: declination changes with the cosine of hour angle. */
     FORK_SAG_FLAT(6, "fork sag, arms level", 1),
-    /** The fork gives sideways: one arm above the other, with the sine of hour angle. */
+    /** Sideways flexure of the fork with one arm above the other, with the sine of hour angle. */
     FORK_SAG_SIDE(7, "fork sag, one arm up", 1),
-    /** The tube droops with the cosine of altitude. */
+    /** Flexure of the tube, proportional to the cosine of altitude. */
     TUBE_SAG(8, "tube sag", 1);
 
     private final int column;
@@ -41,12 +44,12 @@ public enum PointingTerm {
         usualSizeRad = Angle.ofArcminutes(usualSizeArcmin).radians();
     }
 
-    /** Its place among all, from 0, in vectors and matrices of terms. */
+    /** Its index among all terms, from 0, in vectors and matrices. */
     int column() {
         return column;
     }
 
-    /** 1 sigma of what it is before anything is known of the mount, radians. */
+    /** Prior standard deviation, radians. */
     double usualSizeRad() {
         return usualSizeRad;
     }
@@ -56,8 +59,9 @@ public enum PointingTerm {
     }
 
     /**
-     * Those that a mount of that kind can have. Only a fork carries its tube between arms that sag; the other side of a
-     * German mount is a reading through the pole, so that its cone and its axes are the fork's own terms.
+     * The terms that a kind of mount can have. Only a fork carries its tube between arms that sag. The other side of a
+     * German mount is a reading through the pole, so its cone error and non-perpendicular axes are the same terms as a
+     * fork's.
      */
     public static Set<PointingTerm> of(MountKind kind) {
         boolean isFork = kind == MountKind.FORK_ON_WEDGE || kind == MountKind.FORK_UPRIGHT;
@@ -68,7 +72,7 @@ public enum PointingTerm {
         return terms;
     }
 
-    /** 1 sigma of what it is before anything is known of the mount. */
+    /** Prior standard deviation. */
     public Angle usualSize() {
         return new Angle(usualSizeRad);
     }

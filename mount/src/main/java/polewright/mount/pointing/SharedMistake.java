@@ -4,11 +4,11 @@ import java.util.List;
 import polewright.sky.place.Site;
 
 /**
- * A mistake in what all centrings share.
+ * A mistake common to all centrings.
  *
  * @param cause in words that complete "all would fit if …"
- * @param site as it should have been written
- * @param meant the centrings as they should have been written
+ * @param site the corrected site
+ * @param meant the corrected centrings
  */
 public record SharedMistake(String cause, Site site, List<CentredStar> meant) {
     public SharedMistake {

@@ -7,7 +7,7 @@ import java.util.function.UnaryOperator;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The usual ways in which the site, the time or the display of all centrings are wrong together. */
+/** The usual mistakes in the site, the time or the display that affect all centrings. */
 final class SharedMistakes {
     private static final List<Integer> HOURS = List.of(1, -1, 12, -12);
 

@@ -5,10 +5,10 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 
 /**
- * From one place on the sky to another along the great circle, also close to a pole.
+ * Offset from one place on the sky to another along the great circle, valid close to a pole too.
  *
- * @param west at the place it starts from
- * @param north at the place it starts from
+ * @param west at the starting place
+ * @param north at the starting place
  */
 public record SkyOffset(Angle west, Angle north) {
     public static SkyOffset between(HourAnglePlace from, HourAnglePlace to) {
@@ -29,7 +29,7 @@ public record SkyOffset(Angle west, Angle north) {
         return new Angle(Math.hypot(west.radians(), north.radians()));
     }
 
-    /** x toward the equator's upper culmination, y west, z north. */
+    /** x toward the upper culmination of the equator, y west, z north. */
     private static Vector3D unit(HourAnglePlace place) {
         double cosDec = place.declination().cos();
         return new Vector3D(

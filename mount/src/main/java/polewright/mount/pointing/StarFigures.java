@@ -5,7 +5,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Centrings as bare figures, for sums over all of them: radians, and unit vectors east, north, up. */
+/** Centrings as plain arrays, for sums over all of them: radians, and unit vectors east, north, up. */
 final class StarFigures {
     private static final int AXES = 3;
 
@@ -39,40 +39,40 @@ final class StarFigures {
         return hourAngle.length;
     }
 
-    /** As the circles read it. */
+    /** As read from the circle. */
     double hourAngle(int star) {
         return hourAngle[star];
     }
 
-    /** As the circles read it. */
+    /** As read from the circle. */
     double declination(int star) {
         return declination[star];
     }
 
-    /** Where the stars were seen, one after the other. */
+    /** Observed directions, one after the other. */
     double[] seen() {
         return seen;
     }
 
-    /** One over the variance of the centring. */
+    /** Reciprocal of the variance of the centring. */
     double weight(int star) {
         return weight[star];
     }
 
-    /** χ² of the stars against a fork. */
-    double misfit(ForkDirection look) {
+    /** χ² of the stars for a fork. */
+    double misfit(ForkDirection tube) {
         double sum = 0;
         for (int star = 0; star < count(); star++) {
-            look.at(hourAngle[star], declination[star]);
-            double left = look.angleTo(seen, star);
+            tube.at(hourAngle[star], declination[star]);
+            double left = tube.angleTo(seen, star);
             sum += left * left * weight[star];
         }
         return sum;
     }
 
     /**
-     * How far all stars are from where a fork without errors looks when its circles have these zeros, radians; counted no
-     * further than {@code most}.
+     * Sum of the angles between all stars and the direction of an error-free fork with these zeros of its circles,
+     * radians; each capped at {@code most}.
      */
     double sumOfAngles(ForkDirection faultless, double hourAngleZero, double declinationZero, double most) {
         double sum = 0;
@@ -83,7 +83,7 @@ final class StarFigures {
         return sum;
     }
 
-    /** The zero of hour angle by one star alone. */
+    /** The zero of hour angle from one star alone. */
     double hourAngleZero(int star) {
         Centring centring = centrings.get(star);
         Angle read = isThroughPole(centring)
@@ -92,7 +92,7 @@ final class StarFigures {
         return centring.seen().hourAngle().minus(read).wrappedSigned().radians();
     }
 
-    /** The zero of declination by one star alone. */
+    /** The zero of declination from one star alone. */
     double declinationZero(int star) {
         Centring centring = centrings.get(star);
         Angle declination = centring.seen().declination();

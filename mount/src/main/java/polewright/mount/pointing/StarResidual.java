@@ -1,10 +1,11 @@
 package polewright.mount.pointing;
 
 /**
- * How a star agrees with the model.
+ * The residuals of a star.
  *
- * @param left where it was seen from where the model looks
- * @param leftOut the same by a model that did not know this star: what a go-to there would have missed by
- * @param leftOutSquare leftOut against what was to be expected, χ² of 2 degrees of freedom when all is as it says
+ * @param offset observed minus model
+ * @param crossValidated the same for a model fitted without this star: the error of a go-to there
+ * @param crossValidatedSquare crossValidated relative to its expected size, χ² with 2 degrees of freedom if the model is right
  */
-public record StarResidual(Centring centring, SkyOffset left, SkyOffset leftOut, double leftOutSquare) {}
+public record StarResidual(
+        Centring centring, SkyOffset offset, SkyOffset crossValidated, double crossValidatedSquare) {}

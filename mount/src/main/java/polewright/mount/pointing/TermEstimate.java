@@ -3,14 +3,14 @@ package polewright.mount.pointing;
 import polewright.sky.angle.Angle;
 
 /**
- * What the stars say of one term.
+ * The estimate of one term.
  *
- * @param value the likeliest; held to nothing as far as the stars leave it open
- * @param sigma 1 sigma of it
- * @param usualSize 1 sigma of it before any star
+ * @param value the likeliest value; pulled toward zero where the stars do not constrain it
+ * @param sigma its 1 sigma
+ * @param usualSize 1 sigma of its prior
  */
 public record TermEstimate(PointingTerm term, Angle value, Angle sigma, Angle usualSize) {
-    /** A term is supported when the stars have at least halved what was not known of it. */
+    /** A term is supported if the stars have at least halved its uncertainty. */
     private static final double HALVED = 0.5;
 
     public boolean isSupported() {

@@ -6,9 +6,9 @@ import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
 
 /**
- * How much of each term there is.
+ * The values of the terms.
  *
- * @param angles a term that is missing is 0
+ * @param angles a missing term is 0
  */
 public record TermValues(Map<PointingTerm, Angle> angles) {
     public static final TermValues NONE = new TermValues(Map.of());
@@ -21,7 +21,7 @@ public record TermValues(Map<PointingTerm, Angle> angles) {
         return angles.getOrDefault(term, Angle.ZERO);
     }
 
-    /** Of all terms in their order. */
+    /** From values of all terms in their order. */
     static TermValues ofRadians(double[] radians) {
         Map<PointingTerm, Angle> angles = new EnumMap<>(PointingTerm.class);
         for (PointingTerm term : PointingTerm.values()) {
@@ -30,14 +30,14 @@ public record TermValues(Map<PointingTerm, Angle> angles) {
         return new TermValues(angles);
     }
 
-    /** Every term in its order. */
+    /** Values of all terms in their order. */
     double[] radians() {
         double[] radians = new double[PointingTerm.values().length];
         angles.forEach((term, angle) -> radians[term.column()] = angle.radians());
         return radians;
     }
 
-    /** χ² of terms in their order, radians, against their usual sizes. */
+    /** χ² of terms in their order, radians, relative to their usual sizes. */
     static double misfit(double[] radians) {
         double sum = 0;
         for (PointingTerm term : PointingTerm.values()) {
@@ -47,7 +47,7 @@ public record TermValues(Map<PointingTerm, Angle> angles) {
         return sum;
     }
 
-    /** The same with another value of one term. */
+    /** The same with another value for one term. */
     public TermValues with(PointingTerm term, Angle angle) {
         Map<PointingTerm, Angle> changed = new EnumMap<>(PointingTerm.class);
         changed.putAll(angles);
@@ -55,7 +55,7 @@ public record TermValues(Map<PointingTerm, Angle> angles) {
         return new TermValues(changed);
     }
 
-    /** That of terms in their order, radians. */
+    /** The axis offset among terms in their order, radians. */
     static AxisOffset axisOffset(double[] radians) {
         return new AxisOffset(
                 new Angle(radians[PointingTerm.AXIS_EAST.column()]), new Angle(radians[PointingTerm.AXIS_UP.column()]));

@@ -1,15 +1,15 @@
 /**
- * What a mount's reading has to be corrected by, learned from stars that were centred.
+ * The mount's pointing model, fitted to centred stars.
  *
  * <pre>
- *   CentredStar (as read) ──▶ CentringCheck ──▶ those to believe, and CentringDoubts with the likely mistake
+ *   CentredStar (as read) ──▶ CentringCheck ──▶ the usable ones, and CentringDoubts with likely mistakes
  *        │                                        │
  *        └──▶ Centring (two places) ──────────────┴──▶ PointingFit ──▶ PointingModel ──▶ go-to error, axis, residuals,
- *                                                        ▲                               terms that are one
- *                   ForkModel: terms + reading ◀──▶ where the tube looks
+ *                                                        ▲                               inseparable terms
+ *                   ForkModel: terms + reading ◀──▶ the tube's direction
  * </pre>
  *
- * <p>GoToSky says which star would help most next.
+ * <p>GoToSky chooses the star that would help most next.
  */
 @NullMarked
 package polewright.mount.pointing;

@@ -17,13 +17,14 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
 
 /**
- * What a rig at a site can point at: over the skyline, not too low, within the cables' swing, clear of the fork.
+ * What a rig at a site can point at: above the local horizon and the lowest altitude, within the cables' range, clear
+ * of the fork.
  *
- * <p>Skyline and altitudes are as seen, so that refraction (by a standard atmosphere) lifts a star over them. The axis is
- * taken to stand at the pole: an axis some degrees off moves the fork's limits by as much.
+ * <p>The local horizon and altitudes are apparent, so refraction (by a standard atmosphere) lifts a star over them. The
+ * axis is assumed to be at the pole: an axis some degrees off shifts the fork's limits by as much.
  */
 public final class PointingLimits {
-    // The sky turns by a degree in four minutes: a gap in a skyline that is narrower than that is no place to look
+    // The sky turns one degree in four minutes: a gap in the local horizon narrower than that is not worth observing
     // through.
     private static final Duration STEP = Duration.ofMinutes(4);
     private static final Duration GOOD_TO = Duration.ofSeconds(5);
@@ -38,7 +39,7 @@ public final class PointingLimits {
     private final Horizon horizon;
     private final double highestSkylineRad;
     private final TravelLimits travel;
-    /** Of an altitude from which no refraction lifts a star to the lowest. */
+    /** Sine of an altitude from which no refraction lifts a star to the lowest. */
     private final double sineOfHopeless;
 
     private final Refraction refraction;
@@ -77,10 +78,10 @@ public final class PointingLimits {
         return new PointingLimits(site, rig, horizon);
     }
 
-    /** What keeps the tube from looking there; empty when nothing does. */
+    /** What prevents the tube from pointing there; empty if nothing does. */
     public Optional<Barrier> barrier(HourAnglePlace place) {
         double airless = altitudeRad(place);
-        Angle altitude = new Angle(seenRad(airless));
+        Angle altitude = new Angle(apparentRad(airless));
         if (altitude.radians() < 0) {
             return Optional.of(new Barrier.BelowHorizon(altitude));
         }
@@ -105,7 +106,7 @@ public final class PointingLimits {
         return Optional.empty();
     }
 
-    /** Whether nothing is in the way; the same as an empty {@link #barrier}, quicker. */
+    /** Whether nothing prevents it; equivalent to an empty {@link #barrier}, but faster. */
     public boolean canReach(HourAnglePlace place) {
         double sine = sineOfAltitude(place);
         if (sine < sineOfHopeless || !isWithinCables(place)) {
@@ -113,7 +114,7 @@ public final class PointingLimits {
         }
         double airless = Math.asin(Math.min(1, sine));
         double lowest = travel.lowestAltitude().radians();
-        double seen = airless < Math.max(lowest, highestSkylineRad) ? seenRad(airless) : airless;
+        double seen = airless < Math.max(lowest, highestSkylineRad) ? apparentRad(airless) : airless;
         if (seen < lowest
                 || (seen < highestSkylineRad
                         && seen < horizon.altitudeAt(azimuth(place)).radians())) {
@@ -123,7 +124,9 @@ public final class PointingLimits {
         return setting <= towardPoleRad && -setting <= beyondEquatorRad;
     }
 
-    /** When something can be looked at, to a few seconds; gaps in a skyline narrower than a degree may be missed. */
+    /**
+     * When something can be observed, to a few seconds; gaps in the local horizon narrower than a degree may be missed.
+     */
     public Reachability windows(SkyPath path, Interval when) {
         List<Interval> windows = new ArrayList<>();
         Instant before = when.from();
@@ -158,9 +161,9 @@ public final class PointingLimits {
                 .orElseThrow(() -> new IllegalStateException("in reach when highest, yet never: a step was missed")));
     }
 
-    /** Altitude as seen, refraction included. */
+    /** Apparent altitude, refraction included. */
     public Angle altitudeSeen(HourAnglePlace place) {
-        return new Angle(seenRad(altitudeRad(place)));
+        return new Angle(apparentRad(altitudeRad(place)));
     }
 
     private Instant change(SkyPath path, Instant from, Instant to, boolean openAtFrom) {
@@ -183,7 +186,7 @@ public final class PointingLimits {
                         && place.hourAngle().compareTo(travel.westLimit()) <= 0);
     }
 
-    /** How far the tube leans toward the pole that is up, from the equator; on a fork set upright the altitude. */
+    /** Declination of the tube toward the elevated pole; on an upright fork, the altitude. */
     private double settingRad(HourAnglePlace place, double altitudeRad) {
         return isUpright ? altitudeRad : hemisphere * place.declination().radians();
     }
@@ -193,7 +196,7 @@ public final class PointingLimits {
         return new Barrier.StrikesFork(end, new Angle(sign * settingRad), new Angle(sign * farthestRad));
     }
 
-    private double seenRad(double airlessRad) {
+    private double apparentRad(double airlessRad) {
         return airlessRad + refraction.lift(new Angle(airlessRad)).radians();
     }
 

@@ -3,10 +3,10 @@ package polewright.mount.reach;
 import java.util.List;
 import polewright.sky.time.Interval;
 
-/** When something can be looked at. */
+/** When something can be observed. */
 public sealed interface Reachability {
     /**
-     * At these times.
+     * Within these intervals.
      *
      * @param windows in order, at least one
      */
@@ -17,9 +17,9 @@ public sealed interface Reachability {
     }
 
     /**
-     * Not in the whole time that was asked about.
+     * Not at all during the interval considered.
      *
-     * @param barrier what is in the way when it stands highest
+     * @param barrier what prevents it at its highest
      */
     record Never(Barrier barrier) implements Reachability {}
 }

@@ -7,18 +7,18 @@ import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** Places spread evenly over the sky. */
+/** Places distributed evenly over the sky. */
 public final class ReachableSky {
     private static final double STEP_DEG = 12;
 
     private ReachableSky() {}
 
-    /** About one for each 12° square above an altitude, of those in reach. */
+    /** About one per 12° square above an altitude, limited to those within reach. */
     public static List<HourAnglePlace> above(Angle lowest, Site site, PointingLimits reach) {
         return above(lowest, site).stream().filter(reach::canReach).toList();
     }
 
-    /** About one for each 12° square above an altitude. */
+    /** About one per 12° square above an altitude. */
     public static List<HourAnglePlace> above(Angle lowest, Site site) {
         List<HourAnglePlace> places = new ArrayList<>();
         for (double altitude = lowest.degrees(); altitude <= 88; altitude += STEP_DEG) {
@@ -30,7 +30,7 @@ public final class ReachableSky {
         return places;
     }
 
-    /** The place at that azimuth and true altitude. */
+    /** The place at an azimuth and true altitude. */
     public static HourAnglePlace place(Site site, double azimuthDeg, double altitudeDeg) {
         var v = AirlessDirection.of(Angle.ofDegrees(azimuthDeg), Angle.ofDegrees(altitudeDeg))
                 .enu();

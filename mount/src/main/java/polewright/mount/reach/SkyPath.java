@@ -5,12 +5,12 @@ import java.time.Instant;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.time.SiderealRate;
 
-/** Where something stands as time goes on. */
+/** The place of something as a function of time. */
 @FunctionalInterface
 public interface SkyPath {
     HourAnglePlace at(Instant when);
 
-    /** Something that stays put among the stars, from where it stood at one time. */
+    /** Something fixed among the stars, given its place at one time. */
     static SkyPath fixed(HourAnglePlace place, Instant at) {
         return when -> new HourAnglePlace(
                 place.hourAngle()

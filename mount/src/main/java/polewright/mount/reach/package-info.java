@@ -1,8 +1,8 @@
 /**
- * What the mount can point at: skyline, fork, cables, wedge.
+ * What the mount can point at: local horizon, fork, cables, wedge.
  *
  * <pre>
- *   site + rig + horizon ──▶ Reach ──▶ why not (Barrier), or from when to when
+ *   site + rig + horizon ──▶ PointingLimits ──▶ the Barrier, or windows of time
  * </pre>
  */
 @NullMarked

@@ -6,16 +6,16 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.RotationCovariance;
 
 /**
- * A camera on the tube, or on a guide telescope fixed to it.
+ * A camera on the tube, or on a guide telescope attached to it.
  *
- * @param name what the user calls it
- * @param focalLengthMm of what it looks through, mm
+ * @param name the user's name for it
+ * @param focalLengthMm of the optics in front of it, mm
  * @param pixelMicrons width of a pixel, binning included, µm
  * @param widthPixels pixels in a row
  * @param heightPixels rows
  */
 public record Camera(String name, double focalLengthMm, double pixelMicrons, int widthPixels, int heightPixels) {
-    // A star's place in a frame taken in a hurry, and how many a matched frame has (common practice).
+    // Position error of a star in a quick exposure, and the number of stars in a matched frame (common practice).
     private static final double STAR_SIGMA_PIXELS = 0.2;
     private static final double STARS = 30;
 
@@ -26,18 +26,18 @@ public record Camera(String name, double focalLengthMm, double pixelMicrons, int
         requireRange(name, "height", heightPixels, "pixels", 64, 100_000);
     }
 
-    /** Sky along one pixel at the centre. */
+    /** Angular size of a pixel at the centre. */
     public Angle perPixel() {
         return new Angle(pixelMicrons / 1000 / focalLengthMm);
     }
 
-    /** Sky along the shorter side. */
+    /** Angular size of the shorter side. */
     public Angle field() {
         return new Angle(
                 2 * Math.atan(Math.min(widthPixels, heightPixels) * perPixel().radians() / 2));
     }
 
-    /** How well a frame of it is usually placed and turned: by some thirty stars, to a fifth of a pixel each. */
+    /** Usual uncertainty of a solved frame's centre and roll: some thirty stars, each to a fifth of a pixel. */
     public RotationCovariance usualCovariance() {
         Angle ofMean = perPixel().times(STAR_SIGMA_PIXELS / Math.sqrt(STARS));
         double meanSquare = (Math.pow(widthPixels, 2) + Math.pow(heightPixels, 2)) / 12;

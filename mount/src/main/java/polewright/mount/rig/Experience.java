@@ -5,19 +5,20 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * What earlier nights have taught about a rig. Learned when a night begins and kept with its rig, so that the night can
- * be told from its own events alone.
+ * What has been learned about a rig on earlier nights. Computed when a night begins and stored with its rig, so that
+ * the night can be replayed from its own events alone.
  *
- * @param nights how many earlier nights with turns that taught something
- * @param azimuthFactor azimuth made by the azimuth screw over what its geometry says
+ * @param nights number of earlier nights with informative turns
+ * @param azimuthFactor actual azimuth moved by the azimuth screw, divided by that expected from its geometry
  * @param azimuthSigma 1 sigma of that, for the next night
- * @param altitudeFactor altitude made by the altitude screw over what its geometry says
+ * @param altitudeFactor actual altitude moved by the altitude screw, divided by that expected from its geometry
  * @param altitudeSigma 1 sigma of that, for the next night
- * @param clampings how many earlier clampings were seen from both sides
- * @param clampShift how tightening the clamps usually moves the axis on the sky
+ * @param clampings number of earlier clampings with sightings before and after
+ * @param clampShift usual shift of the axis on the sky when the clamps are tightened
  * @param clampSigma 1 sigma of that in each direction, for the next clamping
- * @param azimuthSense probability that the azimuth screw goes as the rig says; counts where that is only assumed
- * @param altitudeSense the same of the altitude screw
+ * @param azimuthSense probability that the azimuth screw goes in the direction given in the rig; used only if that is
+ *     assumed
+ * @param altitudeSense the same for the altitude screw
  */
 public record Experience(
         int nights,
@@ -30,7 +31,7 @@ public record Experience(
         Angle clampSigma,
         double azimuthSense,
         double altitudeSense) {
-    /** The probability of a sense before any night has shown it. */
+    /** The probability of a direction before any night has shown it. */
     public static final double SENSE_UNKNOWN = 0.5;
 
     public Experience {
@@ -46,7 +47,7 @@ public record Experience(
         }
     }
 
-    /** Neither direction is known. */
+    /** With neither direction known. */
     public Experience(
             int nights,
             double azimuthFactor,
@@ -73,7 +74,7 @@ public record Experience(
         return value >= 0 && value <= 1;
     }
 
-    /** The same with other probabilities of the screws going as the rig says. */
+    /** The same with other probabilities of the screws' directions. */
     public Experience withSenses(double azimuth, double altitude) {
         return new Experience(
                 nights,
@@ -88,7 +89,7 @@ public record Experience(
                 altitude);
     }
 
-    /** The same with what it says of the screws known worse by this factor. */
+    /** The same with the uncertainties of the screws multiplied by a factor. */
     public Experience doubtingScrews(double worseBy) {
         return new Experience(
                 nights,
@@ -103,7 +104,7 @@ public record Experience(
                 altitudeSense);
     }
 
-    /** The same, with nothing learned of how far the azimuth screw goes: its geometry holds, to this fraction. */
+    /** The same, with nothing learned about the azimuth screw's gain: that of its geometry, to a given fraction. */
     public Experience withoutAzimuth(double sigma) {
         return new Experience(
                 nights,
@@ -118,7 +119,7 @@ public record Experience(
                 altitudeSense);
     }
 
-    /** The same, with nothing learned of how far the altitude screw goes: its geometry holds, to this fraction. */
+    /** The same, with nothing learned about the altitude screw's gain: that of its geometry, to a given fraction. */
     public Experience withoutAltitude(double sigma) {
         return new Experience(
                 nights,
@@ -133,7 +134,7 @@ public record Experience(
                 altitudeSense);
     }
 
-    /** The same, with nothing learned of clamping. */
+    /** The same, with nothing learned about clamping. */
     public Experience withoutClampings(Angle sigma) {
         return new Experience(
                 nights,

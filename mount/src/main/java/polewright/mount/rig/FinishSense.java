@@ -1,14 +1,14 @@
 package polewright.mount.rig;
 
-/** The way a screw is to be turned last, so that its play is always taken up on the same side. */
+/** The direction in which a screw's last turn must go, so that its backlash is always taken up on the same side. */
 public enum FinishSense {
-    /** Both ways are alike. */
+    /** Either direction. */
     EITHER,
     CLOCKWISE,
     COUNTER_CLOCKWISE;
 
-    /** Whether a move that ends with turns of this sign, clockwise positive, has ended well. */
-    public boolean isKeptBy(double lastTurns) {
+    /** Whether a move whose last turns have this sign, clockwise positive, finished in this direction. */
+    public boolean isSatisfiedBy(double lastTurns) {
         return switch (this) {
             case EITHER -> true;
             case CLOCKWISE -> lastTurns >= 0;

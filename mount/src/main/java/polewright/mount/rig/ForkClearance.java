@@ -6,14 +6,15 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * Whether the tube swings clear between the fork's arms and over its base.
+ * Whether the tube clears the fork's arms and base.
  *
- * <p>All lengths are from the declination axis. The base is a plane square to the polar axis at the arms' depth D; what is
- * behind the tube (or ahead of it) is a cylinder about the tube's axis, L long and r in radius. At a declination δ toward
- * the pole that is up, the rim of its end is L sin δ + r cos δ nearer the base than the declination axis is, so it
- * clears while R sin(δ + ε) &lt; D with R = √(L² + r²) and ε = atan(r / L). At the far declinations the same holds for the
- * front. On a fork set upright read altitude for declination. The end's rim is always the part that comes nearest, and the
- * tube can only come from the equator, so a gap nearer the pole is of no use. Derived here.
+ * <p>All lengths are from the declination axis. The base is a plane perpendicular to the polar axis at the arms' depth
+ * D; what is behind the tube (or ahead of it) is a cylinder about the tube's axis, of length L and radius r. At a
+ * declination δ toward the elevated pole, the rim of its end is L sin δ + r cos δ closer to the base than the
+ * declination axis is, so it clears while R sin(δ + ε) &lt; D with R = √(L² + r²) and ε = atan(r / L). At declinations
+ * beyond the equator the same holds for the front. On an upright fork, read altitude for declination. The rim of the
+ * end is always the closest part, and the tube can only come from the equator, so a gap nearer the pole cannot be used.
+ * Derived here.
  *
  * @param armDepthMm D, from the declination axis to the base
  * @param behindMm from the declination axis to the end of whatever is behind the tube: focuser, diagonal, camera
@@ -39,12 +40,12 @@ public record ForkClearance(
         }
     }
 
-    /** How near the pole that is up the tube can be set: the greatest declination toward it; empty when all of it. */
+    /** The largest declination toward the elevated pole; empty if there is no limit. */
     public Optional<Angle> towardPole() {
         return farthest(behindMm, backRadiusMm);
     }
 
-    /** How far beyond the equator, toward the other pole, the tube can be set; empty when all the way. */
+    /** The largest declination beyond the equator, toward the other pole; empty if there is no limit. */
     public Optional<Angle> beyondEquator() {
         return farthest(aheadMm, frontRadiusMm);
     }

@@ -1,28 +1,27 @@
 package polewright.mount.rig;
 
 /**
- * One screw turned by hand: straight there, or first past the goal and then back, so that it ends against its play.
+ * One screw turned by hand: straight to the goal, or past it and back, to finish against the backlash.
  *
- * @param net all of it together, clockwise positive
- * @param back the last leg, clockwise positive; 0 when there is none. The hand first turns {@code net − back}
- * @param sigma how well {@code net} is known, turns, 1 sigma; 0 when they were counted, so that the rig's word for a hand
- *     holds
+ * @param net total turns, clockwise positive
+ * @param back the last leg, clockwise positive; 0 if there is none. The first leg is {@code net − back}
+ * @param sigma 1 sigma of {@code net}, turns; 0 if they were counted, so that the rig's value for a hand applies
  */
 public record HandTurns(double net, double back, double sigma) {
-    /** Not turned. */
+    /** No turn. */
     public static final HandTurns NONE = new HandTurns(0, 0);
 
-    /** Counted. */
+    /** Counted turns. */
     public HandTurns(double net, double back) {
         this(net, back, 0);
     }
 
-    /** Turned in one go. */
+    /** A single leg. */
     public static HandTurns straight(double turns) {
         return new HandTurns(turns, 0);
     }
 
-    /** Every leg the other way. */
+    /** Every leg in the opposite direction. */
     public HandTurns reversed() {
         return new HandTurns(-net, -back, sigma);
     }
@@ -41,7 +40,7 @@ public record HandTurns(double net, double back, double sigma) {
         return net == 0 && back == 0;
     }
 
-    /** The way in which the screw was left: +1 clockwise, −1 counter-clockwise, 0 when it was not turned. */
+    /** Direction of the last leg: +1 clockwise, −1 counter-clockwise, 0 if not turned. */
     public double lastSense() {
         return Math.signum(back == 0 ? net : back);
     }

@@ -6,8 +6,8 @@ import java.util.Locale;
 import polewright.sky.place.Site;
 
 /**
- * The position to start from, in words: what to set, in order, from bare ground to a tube parallel to the polar axis (or,
- * on a fork set upright, to a tube that is level and faces true north).
+ * The home position as instructions: what to set, in order, from bare ground to a tube parallel to the polar axis (or,
+ * on an upright fork, to a level tube facing true north).
  *
  * <p>The order, the hour angles and the cautions are common practice. The drawing of the same position is
  * {@code polewright.drawing.HomeDrawing}.
@@ -19,11 +19,11 @@ public record HomePosition(MountKind kind, List<Step> steps) {
     private static final String SUN = "never near the Sun without a proper filter; by day cap tube and finder.";
 
     /**
-     * One thing to do.
+     * One step.
      *
-     * @param cautions to be read before it is done
+     * @param cautions to be read before the step
      * @param instruction what to do
-     * @param remarks how to tell that it is right, or what else to know
+     * @param remarks how to check the result, or other notes
      */
     public record Step(List<String> cautions, String instruction, List<String> remarks) {
         public Step {
@@ -56,7 +56,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                 });
     }
 
-    /** For printing: numbered, each caution ahead of the step it belongs to, at most 80 characters a line. */
+    /** For printing: numbered, each caution before its step, at most 80 characters per line. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < steps.size(); i++) {
@@ -183,7 +183,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                         "follow local electrical rules.");
     }
 
-    /** What differs between sites. */
+    /** The wording that depends on the site. */
     private record Words(
             boolean noonSunCanBeNorth,
             String poleward,
@@ -194,7 +194,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
             String fromUpright,
             boolean isBeyondUsualTilt,
             boolean isNearPole) {
-        // Wedges and heads as sold reach from about 20° to 65° (common practice).
+        // Commercial wedges and heads range from about 20° to 65° (common practice).
         private static final double LEAST_TILT_DEG = 20;
         private static final double GREATEST_TILT_DEG = 65;
         private static final double NEAR_POLE_DEG = 85;
@@ -204,7 +204,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
         static Words of(Site site) {
             boolean northern = site.isNorthern();
             double degrees = site.poleAltitude().degrees();
-            // The scale is set from tenths, and the two figures must add up to 90.
+            // The scale is read in tenths, and the two values must add up to 90.
             long tenths = Math.round(degrees * 10);
             return new Words(
                     site.latitude().degrees() < TROPIC_DEG,

@@ -1,6 +1,6 @@
 package polewright.mount.rig;
 
-/** Kinds of mount. All but the upright fork have a polar axis to set. */
+/** Kinds of mount. All except the upright fork have a polar axis to set. */
 public enum MountKind {
     FORK_ON_WEDGE("fork on a wedge"),
     FORK_UPRIGHT("fork set upright, without a wedge"),
@@ -18,7 +18,7 @@ public enum MountKind {
         return words;
     }
 
-    /** Common practice: what it carries falls when its tilt is freed. An imperative without a full stop. */
+    /** Common practice: the load falls when the tilt is released. An imperative without a full stop. */
     public String weightCaution() {
         String what = this == FORK_ON_WEDGE || this == FORK_UPRIGHT ? "fork" : "mount";
         return "hold the " + what + "'s weight before a tilt clamp is freed";

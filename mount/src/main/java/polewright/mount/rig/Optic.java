@@ -5,12 +5,12 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * Something to look through: a finder, or an eyepiece in the tube.
+ * A visual instrument: a finder, or an eyepiece in the tube.
  *
- * @param name what the user calls it, e.g. {@code finder} or {@code 25 mm}
+ * @param name the user's name for it, e.g. {@code finder} or {@code 25 mm}
  * @param field true field, edge to edge
- * @param view how it shows the sky
- * @param division sky angle of one reticle division, if it has a reticle
+ * @param view the orientation of its image
+ * @param division angle on the sky of one reticle division, if it has a reticle
  */
 public record Optic(String name, Angle field, View view, Optional<Angle> division) {
     public Optic {
@@ -26,7 +26,7 @@ public record Optic(String name, Angle field, View view, Optional<Angle> divisio
         }
     }
 
-    // Radians come back as 61.00000000000001; nobody typed that.
+    // Conversion from radians gives 61.00000000000001, which nobody typed.
     private static double shown(double value) {
         return Math.rint(value * 1e6) / 1e6;
     }

@@ -11,20 +11,20 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * The mount as its owner knows it.
+ * The mount and its optics as described by the owner.
  *
- * @param name what the user calls it
+ * @param name the user's name for it
  * @param kind the kind of mount
- * @param azimuthScrew swings the axis left and right
+ * @param azimuthScrew moves the axis left and right
  * @param altitudeScrew raises and lowers the axis
- * @param levelSigma how level the base is trusted to be, 1 sigma: a lean lets one screw move the axis the other way too
- * @param clampSigma how far clamping usually shifts the axis on the sky, 1 sigma in each direction
+ * @param levelSigma how level the base is, 1 sigma: a tilt makes each screw move the axis in the other direction too
+ * @param clampSigma shift of the axis on the sky from clamping, 1 sigma in each direction
  * @param optics finders and eyepieces
  * @param cameras cameras on the tube
  * @param screwOrder which screw is turned first
- * @param drive what turns the right-ascension axis
- * @param travel how far tube and fork may swing
- * @param experience what earlier nights have taught, if there were any
+ * @param drive the right-ascension drive
+ * @param travel limits of the tube and fork
+ * @param experience what has been learned on earlier nights, if anything
  */
 public record Rig(
         String name,
@@ -39,7 +39,7 @@ public record Rig(
         RightAscensionDrive drive,
         TravelLimits travel,
         Optional<Experience> experience) {
-    // A smaller field holds too few stars of the atlas.
+    // A smaller field contains too few stars of the atlas.
     private static final Angle LEAST_MATCHED_FIELD = Angle.ofDegrees(0.3);
 
     public Rig {
@@ -111,7 +111,7 @@ public record Rig(
         this(name, kind, azimuthScrew, altitudeScrew, levelSigma, clampSigma, optics, List.of());
     }
 
-    /** The same rig with these cameras. */
+    /** The same rig with other cameras. */
     public Rig withCameras(List<Camera> others) {
         return new Rig(
                 name,
@@ -128,7 +128,7 @@ public record Rig(
                 experience);
     }
 
-    /** The same rig with these finders and eyepieces. */
+    /** The same rig with other finders and eyepieces. */
     public Rig withOptics(List<Optic> others) {
         return new Rig(
                 name,
@@ -145,7 +145,7 @@ public record Rig(
                 experience);
     }
 
-    /** The same rig with other screws on a base that is as level as this. */
+    /** The same rig with other screws, and a base level to within {@code level}. */
     public Rig withScrews(Screw azimuth, Screw altitude, Angle level) {
         return new Rig(
                 name,
@@ -162,7 +162,7 @@ public record Rig(
                 experience);
     }
 
-    /** The same rig with other limits to its swing. */
+    /** The same rig with other travel limits. */
     public Rig withTravel(TravelLimits limits) {
         return new Rig(
                 name,
@@ -179,7 +179,7 @@ public record Rig(
                 experience);
     }
 
-    /** The same rig, knowing what earlier nights have taught. */
+    /** The same rig with what has been learned on earlier nights. */
     public Rig withExperience(Optional<Experience> learned) {
         return new Rig(
                 name,
@@ -196,7 +196,7 @@ public record Rig(
                 learned);
     }
 
-    /** How tightening the clamps usually moves the axis on the sky; nothing until earlier nights have shown it. */
+    /** Usual shift of the axis on the sky when the clamps are tightened; zero until earlier nights have shown it. */
     public AxisOffset usualClampShift() {
         return experience.map(Experience::clampShift).orElse(AxisOffset.NONE);
     }
@@ -206,7 +206,10 @@ public record Rig(
         return experience.map(Experience::clampSigma).orElse(clampSigma);
     }
 
-    /** A common fork on a wedge: screws known to 20 %, a 6° finder seen inverted, a 1° eyepiece with a diagonal. */
+    /**
+     * A common fork on a wedge: screws known to 20 %, a 6° finder with an inverted image, a 1° eyepiece with a
+     * diagonal.
+     */
     public static Rig typicalForkOnWedge() {
         return new Rig(
                 "fork",
@@ -227,12 +230,12 @@ public record Rig(
                                 Optional.of(Angle.ofArcseconds(15)))));
     }
 
-    /** The optic with the widest field: for the still point. */
+    /** The optic with the widest field, to find the centre of rotation. */
     public Optional<Optic> widestOptic() {
         return optics.stream().max(Comparator.comparing(Optic::field));
     }
 
-    /** The optic to watch a drift in: the finest reticle, else the narrowest field. */
+    /** The optic for a drift: the finest reticle, or else the narrowest field. */
     public Optional<Optic> finestOptic() {
         return optics.stream()
                 .filter(o -> o.division().isPresent())
@@ -240,7 +243,7 @@ public record Rig(
                 .or(() -> optics.stream().min(Comparator.comparing(Optic::field)));
     }
 
-    /** The camera whose frames tell the axis best, of those that see enough sky for a match. */
+    /** The camera whose frames give the most accurate axis, among those with a field large enough to solve. */
     public Optional<Camera> bestCamera() {
         return cameras.stream()
                 .filter(c -> c.field().compareTo(LEAST_MATCHED_FIELD) >= 0)

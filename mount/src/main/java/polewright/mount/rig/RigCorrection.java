@@ -6,16 +6,16 @@ import java.util.stream.Stream;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** What was wrong with a rig as it was entered. */
+/** A correction to a rig as it was entered. */
 public sealed interface RigCorrection {
     /**
-     * The rig as it is.
+     * The corrected rig.
      *
-     * @throws InputRefused when no rig has these figures together
+     * @throws InputRefused if no rig can have this combination of values
      */
     Rig appliedTo(Rig entered);
 
-    /** It is another rig altogether. */
+    /** A different rig altogether. */
     record AnotherRig(Rig rig) implements RigCorrection {
         @Override
         public Rig appliedTo(Rig entered) {
@@ -24,18 +24,18 @@ public sealed interface RigCorrection {
     }
 
     /**
-     * Some figures were wrong; each that is absent stays as it is. Earlier nights were worked out with the wrong figure, so
-     * what they taught about it no longer holds; what they taught about the rest does.
+     * Some values were wrong; those absent stay as they are. Earlier nights were evaluated with the wrong value, so
+     * what was learned about it no longer holds; the rest still does.
      *
      * @param azimuthScrew of the azimuth screw
      * @param altitudeScrew of the altitude screw
      * @param levelSigma how level the base is, 1 sigma
-     * @param clampSigma how far clamping shifts the axis, 1 sigma in each direction
+     * @param clampSigma shift of the axis from clamping, 1 sigma in each direction
      * @param optics all finders and eyepieces
      * @param cameras all cameras
      * @param screwOrder which screw is turned first
-     * @param drive what turns the right-ascension axis
-     * @param travel how far tube and fork may swing
+     * @param drive the right-ascension drive
+     * @param travel limits of the tube and fork
      */
     record Figures(
             ScrewCorrection azimuthScrew,
@@ -59,7 +59,7 @@ public sealed interface RigCorrection {
             }
         }
 
-        /** Only the screws' figures. */
+        /** Corrections to the screws only. */
         public static Figures ofScrews(ScrewCorrection azimuth, ScrewCorrection altitude) {
             return new Figures(
                     azimuth,
@@ -79,10 +79,10 @@ public sealed interface RigCorrection {
             Screw altitude = altitudeScrew.appliedTo(entered.altitudeScrew());
             Angle clamp = clampSigma.orElse(entered.clampSigma());
             Optional<Experience> stillValid = entered.experience()
-                    .map(learned -> taughtOtherwise(entered.azimuthScrew(), azimuth)
+                    .map(learned -> invalidatesExperience(entered.azimuthScrew(), azimuth)
                             ? learned.withoutAzimuth(azimuth.relativeGainSigma())
                             : learned)
-                    .map(learned -> taughtOtherwise(entered.altitudeScrew(), altitude)
+                    .map(learned -> invalidatesExperience(entered.altitudeScrew(), altitude)
                             ? learned.withoutAltitude(altitude.relativeGainSigma())
                             : learned)
                     .map(learned -> clamp.equals(entered.clampSigma()) ? learned : learned.withoutClampings(clamp));
@@ -101,8 +101,8 @@ public sealed interface RigCorrection {
                     stillValid);
         }
 
-        /** Hand, play and finish change nothing of how far a turn goes. */
-        private static boolean taughtOtherwise(Screw entered, Screw corrected) {
+        /** Hand, backlash and finish do not affect a screw's gain. */
+        private static boolean invalidatesExperience(Screw entered, Screw corrected) {
             return !entered.geometry().equals(corrected.geometry())
                     || entered.clockwise() != corrected.clockwise()
                     || entered.relativeGainSigma() != corrected.relativeGainSigma();

@@ -1,12 +1,12 @@
 package polewright.mount.rig;
 
 /**
- * What turns the right-ascension axis after the stars.
+ * The drive that turns the right-ascension axis with the stars.
  *
- * @param rate how fast
- * @param worm how unevenly
+ * @param rate its mean rate
+ * @param worm its periodic error
  */
 public record RightAscensionDrive(TrackingRate rate, Worm worm) {
-    /** At the sidereal rate, its periodic error not measured. */
+    /** At the sidereal rate, with unmeasured periodic error. */
     public static final RightAscensionDrive USUAL = new RightAscensionDrive(TrackingRate.SIDEREAL, Worm.NOT_COUNTED);
 }

@@ -4,15 +4,16 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * One adjusting screw of the wedge or mount head. Turns are counted clockwise positive, as seen from the screw's head.
+ * One adjustment screw of the wedge or mount head. Turns are counted clockwise positive, as seen from the screw's head.
  *
- * @param geometry how far a turn goes
- * @param clockwise where a clockwise turn takes the axis
- * @param relativeGainSigma how well {@code geometry} is known, 1 sigma, as a fraction; learned from turns later
- * @param handSigmaTurns how exactly a hand makes the turns it was asked for, 1 sigma
- * @param backlashTurns play when the sense of turning is reversed
- * @param finish which way it is to be turned last
- * @param isSenseAssumed whether {@code clockwise} is only an assumption: the owner has not said which way this screw goes
+ * @param geometry movement per turn
+ * @param clockwise direction of the axis for a clockwise turn
+ * @param relativeGainSigma how well {@code geometry} is known, 1 sigma, as a fraction; refined later from turns
+ * @param handSigmaTurns accuracy of turns made by hand, 1 sigma
+ * @param backlashTurns backlash when the direction is reversed
+ * @param finish required direction of the last turn
+ * @param isSenseAssumed whether {@code clockwise} is only an assumption because the owner has not given this screw's
+ *     direction
  */
 public record Screw(
         ScrewGeometry geometry,
@@ -28,7 +29,7 @@ public record Screw(
         requireRange("backlash", backlashTurns, 0, 20);
     }
 
-    /** A screw whose direction its owner gave. */
+    /** A screw whose direction was given by its owner. */
     public Screw(
             ScrewGeometry geometry,
             ScrewSense clockwise,
@@ -39,7 +40,7 @@ public record Screw(
         this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, false);
     }
 
-    /** A screw that may be turned either way last. */
+    /** A screw whose last turn may go in either direction. */
     public Screw(
             ScrewGeometry geometry,
             ScrewSense clockwise,
@@ -49,12 +50,12 @@ public record Screw(
         this(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, FinishSense.EITHER);
     }
 
-    /** A screw known only roughly: its gain to 20 %, a hand good to a twentieth of a turn, some play. */
+    /** A screw known only roughly: its gain to 20 %, a hand good to a twentieth of a turn, some backlash. */
     public static Screw rough(ScrewGeometry geometry, ScrewSense clockwise) {
         return new Screw(geometry, clockwise, 0.2, 0.05, 0.2);
     }
 
-    /** The same screw going the other way. */
+    /** The same screw with the opposite direction. */
     public Screw reversed() {
         return new Screw(
                 geometry,
@@ -66,7 +67,7 @@ public record Screw(
                 isSenseAssumed);
     }
 
-    /** The same screw, known to this fraction of its effect. */
+    /** The same screw with its gain known to this fraction. */
     public Screw knownTo(double gainSigma) {
         return new Screw(geometry, clockwise, gainSigma, handSigmaTurns, backlashTurns, finish, isSenseAssumed);
     }
@@ -77,53 +78,51 @@ public record Screw(
     }
 
     /** The same screw with its direction confirmed by its owner. */
-    public Screw withSenseTold() {
+    public Screw withSenseConfirmed() {
         return new Screw(geometry, clockwise, relativeGainSigma, handSigmaTurns, backlashTurns, finish, false);
     }
 
-    /** Change of azimuth or altitude for signed clockwise turns. */
+    /** Change of azimuth or altitude for turns, clockwise positive. */
     public Angle move(double clockwiseTurns, Angle presentAltitude) {
         return geometry.move(clockwise.sign() * clockwiseTurns, presentAltitude);
     }
 
-    /** Signed clockwise turns for a change of azimuth or altitude. */
+    /** Turns, clockwise positive, for a change of azimuth or altitude. */
     public double turnsFor(Angle move, Angle presentAltitude) {
         return clockwise.sign() * geometry.turnsFor(move, presentAltitude);
     }
 
-    /**
-     * The turns that take effect of {@code clockwiseTurns} made: against the last sense they lose half the play on
-     * average.
-     */
+    /** The part of {@code clockwiseTurns} that takes effect: after a reversal half the backlash is lost on average. */
     public double expected(double clockwiseTurns, boolean reversed) {
         double lost = reversed ? Math.min(Math.abs(clockwiseTurns), backlashTurns / 2) : 0;
         return clockwiseTurns - Math.copySign(lost, clockwiseTurns);
     }
 
-    /** The turns to make for {@code effectiveTurns} to take effect; undoes {@link #expected}. */
+    /** The turns needed for {@code effectiveTurns} to take effect; the inverse of {@link #expected}. */
     public double needed(double effectiveTurns, boolean reversed) {
         return effectiveTurns + (reversed ? Math.copySign(backlashTurns / 2, effectiveTurns) : 0);
     }
 
-    /** 1 sigma of what a reversal loses: anything from none to all of the play, evenly. */
-    public double playSigmaTurns() {
+    /** 1 sigma of the loss after a reversal: uniform between none and all of the backlash. */
+    public double backlashSigmaTurns() {
         return backlashTurns / Math.sqrt(12);
     }
 
     /**
-     * What takes effect of turns made.
+     * The part of the turns that takes effect.
      *
      * @param turns clockwise positive, on average
-     * @param sigmaTurns 1 sigma, of the hand and of the play together
+     * @param sigmaTurns 1 sigma, of the hand and the backlash together
      */
     public record Effect(double turns, double sigmaTurns) {}
 
     /**
-     * What takes effect of turns, the play being a dead zone of anything from none to all of {@code backlashTurns}: it is
-     * lost when the sense is reversed, and a second reversal gives it back. So a screw that is left in the sense in which it
-     * was left before has lost nothing, as long as the last leg was longer than the play.
+     * The part of the turns that takes effect, with the backlash as a dead zone uniformly distributed between none and
+     * all of {@code backlashTurns}: it is lost when the direction is reversed, and a second reversal recovers it. So a
+     * screw whose last leg goes in the same direction as before has lost nothing, provided the last leg was longer than
+     * the backlash.
      *
-     * @param lastSense the way in which the screw was left before, 0 when it was not turned yet
+     * @param lastSense direction of the last leg before, 0 if not yet turned
      */
     public Effect effect(HandTurns made, double lastSense) {
         if (made.isNone()) {
@@ -132,9 +131,9 @@ public record Screw(
         double counted = made.sigma() == 0 ? handSigmaTurns : made.sigma();
         if (!made.isPastAndBack()) {
             boolean reversed = lastSense * made.lastSense() < 0;
-            return new Effect(expected(made.net(), reversed), Math.hypot(counted, reversed ? playSigmaTurns() : 0));
+            return new Effect(expected(made.net(), reversed), Math.hypot(counted, reversed ? backlashSigmaTurns() : 0));
         }
-        // The hand counts two legs.
+        // The hand makes two counts.
         double hand = counted * Math.sqrt(2);
         double length = Math.abs(made.back());
         if (lastSense * made.back() > 0) {
@@ -143,14 +142,14 @@ public record Screw(
                     made.net() + made.lastSense() * notTakenUp.turns(), Math.hypot(hand, notTakenUp.sigmaTurns()));
         }
         double lost = Math.min(length, backlashTurns / 2);
-        return new Effect(made.net() - made.lastSense() * lost, Math.hypot(hand, playSigmaTurns()));
+        return new Effect(made.net() - made.lastSense() * lost, Math.hypot(hand, backlashSigmaTurns()));
     }
 
     /**
-     * The turns to make in all for {@code effectiveTurns} to take effect, when the screw is finished as {@code finish} wants
-     * it, past the goal and back if need be.
+     * The total turns needed for {@code effectiveTurns} to take effect when the screw is finished as {@code finish}
+     * requires, past the goal and back if necessary.
      *
-     * @param lastSense the way in which the screw was left before, 0 when it was not turned yet
+     * @param lastSense direction of the last leg before, 0 if not yet turned
      */
     public double neededFrom(double lastSense, double effectiveTurns) {
         double ending = switch (finish) {
@@ -158,14 +157,17 @@ public record Screw(
             case CLOCKWISE -> 1;
             case COUNTER_CLOCKWISE -> -1;
         };
-        // The first leg of a screw not turned yet is taken to push at once: then it is the leg back that reverses.
+        // The first leg of a screw not yet turned is assumed to take effect at once; then the leg back is the reversal.
         double before = lastSense == 0 ? Math.signum(effectiveTurns) : lastSense;
         return effectiveTurns == 0 || before * ending >= 0
                 ? effectiveTurns
                 : effectiveTurns + ending * backlashTurns / 2;
     }
 
-    /** What a last leg shorter than the play leaves of it: max(0, min(outward, play) − back) for evenly spread play. */
+    /**
+     * Backlash that remains after a last leg shorter than the backlash: max(0, min(outward, backlash) − back) for a
+     * uniform distribution.
+     */
     private Effect notTakenUp(double outward, double back) {
         double most = Math.min(outward, backlashTurns);
         if (back >= most) {

@@ -4,14 +4,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Figures of a screw that were entered wrongly; each that is absent stays as it is.
+ * Values of a screw that were entered wrongly; those absent stay as they are.
  *
- * @param geometry how far a turn goes
- * @param clockwise where a clockwise turn takes the axis
+ * @param geometry movement per turn
+ * @param clockwise direction of the axis for a clockwise turn
  * @param relativeGainSigma how well {@code geometry} is known, 1 sigma, as a fraction
- * @param handSigmaTurns how exactly a hand makes a turn, 1 sigma, turns
- * @param backlashTurns play, turns
- * @param finish which way it is to be turned last
+ * @param handSigmaTurns accuracy of turns made by hand, 1 sigma, turns
+ * @param backlashTurns backlash, turns
+ * @param finish required direction of the last turn
  */
 public record ScrewCorrection(
         Optional<ScrewGeometry> geometry,
@@ -20,7 +20,7 @@ public record ScrewCorrection(
         Optional<Double> handSigmaTurns,
         Optional<Double> backlashTurns,
         Optional<FinishSense> finish) {
-    /** Everything stays. */
+    /** No correction. */
     public static final ScrewCorrection NONE = new ScrewCorrection(
             Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
@@ -41,7 +41,7 @@ public record ScrewCorrection(
                 .allMatch(Optional::isEmpty);
     }
 
-    /** The screw with these figures. Its sense is no longer assumed once it is corrected, or confirmed. */
+    /** The corrected screw. Its direction is no longer assumed once corrected or confirmed. */
     public Screw appliedTo(Screw screw) {
         return new Screw(
                 geometry.orElse(screw.geometry()),

@@ -6,19 +6,19 @@ import polewright.sky.angle.Angle;
 /** How far one screw moves the axis per turn. */
 public sealed interface ScrewGeometry {
     /**
-     * How far the axis moves for {@code turns}, positive turns giving a positive move.
+     * The movement of the axis for {@code turns}; positive turns give a positive movement.
      *
-     * @param presentAltitude altitude of the axis before the turn; only a turnbuckle asks
+     * @param presentAltitude altitude of the axis before the turn; used only by a turnbuckle
      */
     Angle move(double turns, Angle presentAltitude);
 
-    /** The turns that make {@code move}; the inverse of {@link #move}. */
+    /** The turns for a movement {@code move}; the inverse of {@link #move}. */
     double turnsFor(Angle move, Angle presentAltitude);
 
-    /** A screw of which a turn goes so many times as far. */
+    /** A screw whose turns move the axis {@code factor} times as far. */
     ScrewGeometry scaled(double factor);
 
-    /** What the user measured on the mount or found by trial. */
+    /** Measured on the mount or found by trial. */
     record DegreesPerTurn(Angle perTurn) implements ScrewGeometry {
         public DegreesPerTurn {
             requirePositive("movement per turn", perTurn.degrees(), "degrees", 90);
@@ -62,7 +62,7 @@ public sealed interface ScrewGeometry {
             return move.radians() / perTurn().radians();
         }
 
-        /** The arm is what is seldom measured well, and the thread's pitch what is known. */
+        /** Usually the arm is poorly known, and the thread's pitch well. */
         @Override
         public ScrewGeometry scaled(double factor) {
             return new PushScrew(
@@ -75,15 +75,15 @@ public sealed interface ScrewGeometry {
     }
 
     /**
-     * A screw between two pivots, the third corner of the triangle being the wedge's hinge. With g the angle at the
-     * hinge, cos g = (a² + b² − c²) / 2ab; the altitude is g plus a constant of the wedge: lengthening raises the axis.
-     * Moves and turns stop where the triangle shuts flat.
+     * A screw between two pivots that form a triangle with the wedge's hinge. With g the angle at the hinge, cos g =
+     * (a² + b² − c²) / 2ab; the altitude is g plus a constant of the wedge, so lengthening raises the axis. Movements
+     * and turns are limited to where the triangle closes flat.
      *
      * @param hingeToLowerMm a, hinge to the lower pivot, mm
      * @param hingeToUpperMm b, hinge to the upper pivot, mm
-     * @param lengthAtReferenceMm c when the axis stands at {@code referenceAltitude}, mm
+     * @param lengthAtReferenceMm c when the axis is at {@code referenceAltitude}, mm
      * @param referenceAltitude altitude of the axis at that length
-     * @param leadPerTurnMm change of c in one turn, mm: the sum of both threads' leads when they are of opposite hands
+     * @param leadPerTurnMm change of c in one turn, mm: the sum of both threads' leads if they have opposite hands
      */
     record Turnbuckle(
             double hingeToLowerMm,
@@ -141,7 +141,7 @@ public sealed interface ScrewGeometry {
         private double openingOfLengthRad(double lengthMm) {
             double cosine = (hingeToLowerMm * hingeToLowerMm + hingeToUpperMm * hingeToUpperMm - lengthMm * lengthMm)
                     / (2 * hingeToLowerMm * hingeToUpperMm);
-            // With the triangle shut flat, rounding can carry the cosine past 1.
+            // With the triangle closed flat, rounding can push the cosine past 1.
             return Math.acos(Math.min(1, Math.max(-1, cosine)));
         }
 

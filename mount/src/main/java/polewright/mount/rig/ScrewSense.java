@@ -1,6 +1,9 @@
 package polewright.mount.rig;
 
-/** Where a clockwise turn of a screw takes the upper end of the axis, for someone behind the mount who faces the pole. */
+/**
+ * Direction in which a clockwise turn of a screw moves the upper end of the axis, seen from behind the mount facing the
+ * pole.
+ */
 public enum ScrewSense {
     RIGHT(1),
     LEFT(-1),
@@ -13,12 +16,12 @@ public enum ScrewSense {
         this.sign = sign;
     }
 
-    /** +1 when clockwise increases azimuth (right, in both hemispheres) or altitude. */
+    /** +1 if clockwise increases azimuth (right, in both hemispheres) or altitude. */
     public int sign() {
         return sign;
     }
 
-    /** The other way round. */
+    /** The opposite direction. */
     public ScrewSense reversed() {
         return switch (this) {
             case RIGHT -> LEFT;

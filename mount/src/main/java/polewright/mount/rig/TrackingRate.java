@@ -2,17 +2,17 @@ package polewright.mount.rig;
 
 import polewright.sky.time.SiderealRate;
 
-/** How fast the right-ascension drive turns. */
+/** Rate of the right-ascension drive. */
 public enum TrackingRate {
-    /** One turn a sidereal day: right for stars without air. */
+    /** One turn per sidereal day: correct for stars without refraction. */
     SIDEREAL,
     /**
-     * One turn in 1436.47 mean minutes: slowed as refraction slows the stars near the meridian on the equator (the rate
+     * One turn in 1436.47 mean minutes: slowed to follow refraction near the meridian on the equator (the rate
      * attributed to E. S. King, 1902).
      */
     KING;
 
-    /** Arcseconds of turn in a second of mean solar time. */
+    /** Arcseconds per second of mean solar time. */
     public double arcsecPerSecond() {
         return switch (this) {
             case SIDEREAL -> 1296000 / SiderealRate.SECONDS_PER_TURN;

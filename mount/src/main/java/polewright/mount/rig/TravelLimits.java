@@ -6,15 +6,15 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * How far a mount may swing.
+ * Limits to the travel of a mount.
  *
- * @param eastLimit hour angle at which cables or a stop end the swing to the east, −180° to 0
+ * @param eastLimit hour angle at which cables or a stop end the travel to the east, −180° to 0
  * @param westLimit the same to the west, 0 to 180°
- * @param lowestAltitude lower, its owner does not look: air, neighbours' lamps, the wedge's own plates
- * @param fork how the tube clears the fork; empty when it was not measured, and on mounts without a fork
+ * @param lowestAltitude the owner does not observe below it: extinction, neighbours' lamps, the wedge's own plates
+ * @param fork clearance of the tube in the fork; empty if not measured, and on mounts without a fork
  */
 public record TravelLimits(Angle eastLimit, Angle westLimit, Angle lowestAltitude, Optional<ForkClearance> fork) {
-    /** Nothing but the lowest altitude at which most people look (common practice). */
+    /** Only the lowest altitude at which most people observe (common practice). */
     public static final TravelLimits USUAL =
             new TravelLimits(Angle.HALF_TURN.negated(), Angle.HALF_TURN, Angle.ofDegrees(10), Optional.empty());
 

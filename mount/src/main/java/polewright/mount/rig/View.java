@@ -4,11 +4,11 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
 
 /**
- * What an eyepiece or finder shows.
+ * The image in an eyepiece or finder.
  *
  * @param orientation erect, inverted or mirror-reversed
- * @param turned how far the whole view is turned clockwise from having the zenith side at the top (or, inverted, at the
- *     bottom): a star diagonal turned to the side turns the view with it
+ * @param turned rotation of the whole view, clockwise from having the zenith side at the top (or, inverted, at the
+ *     bottom): a star diagonal turned to the side rotates the view with it
  */
 public record View(Orientation orientation, Angle turned) {
     public static final View NAKED_EYE = new View(Orientation.ERECT, Angle.ZERO);
@@ -20,14 +20,14 @@ public record View(Orientation orientation, Angle turned) {
     /**
      * From the sky to the view.
      *
-     * @param sky (right, up) as the naked eye facing that way sees it, up toward the zenith; any unit
+     * @param sky (right, up) as seen by the naked eye facing that way, up toward the zenith; any unit
      * @return (right, up) in the view, same unit
      */
     public Vector2D fromSky(Vector2D sky) {
         return turnClockwise(flip(sky), turned.radians());
     }
 
-    /** From the view to the sky; undoes {@link #fromSky}. */
+    /** From the view to the sky; the inverse of {@link #fromSky}. */
     public Vector2D toSky(Vector2D inView) {
         return flip(turnClockwise(inView, -turned.radians()));
     }

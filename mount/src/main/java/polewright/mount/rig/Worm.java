@@ -6,13 +6,13 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * The periodic error of the right-ascension drive.
+ * Periodic error of the right-ascension drive.
  *
- * @param peakToPeak from one extreme to the other, at the equator
+ * @param peakToPeak peak-to-peak amplitude, at the equator
  * @param period of one turn of the worm
  */
 public record Worm(Angle peakToPeak, Duration period) {
-    /** Not counted: the owner has not measured it. */
+    /** Unknown: the owner has not measured it. */
     public static final Worm NOT_COUNTED = new Worm(Angle.ZERO, Duration.ofMinutes(8));
 
     public Worm {
@@ -30,10 +30,10 @@ public record Worm(Angle peakToPeak, Duration period) {
     }
 
     /**
-     * The most that a sinusoid of this size and period moves a star along right ascension within a time, at the equator:
-     * peak to peak × sin(π t / P), all of it from half a period on.
+     * The largest movement of a star in right ascension within a time for a sinusoid of this amplitude and period, at
+     * the equator: peak-to-peak × sin(π t / P), the full amplitude from half a period on.
      */
-    public Angle mostWithin(Duration time) {
+    public Angle maximumWithin(Duration time) {
         double turns = Math.min(0.5, (double) time.toMillis() / period.toMillis());
         return peakToPeak.times(Math.sin(Math.PI * turns));
     }

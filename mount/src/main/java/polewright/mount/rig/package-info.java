@@ -1,4 +1,4 @@
-/** The mount, its screws, its optics and the views they give, and the home position. */
+/** The mount, its screws, its optics and their image orientation, and the home position. */
 @NullMarked
 package polewright.mount.rig;
 

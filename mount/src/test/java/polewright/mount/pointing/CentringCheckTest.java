@@ -20,7 +20,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Places of stars from memory, J2000.0, to 1′: what matters is that the same go in and come out. */
+/** Positions of stars from memory, J2000.0, to 1′; they need only be consistent. */
 class CentringCheckTest {
     private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
     private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);
@@ -59,12 +59,12 @@ class CentringCheckTest {
             CheckedCentrings checked = check(NORTH, night(NORTH, FIVE, Shows.values()[seed % 2], seed));
             doubted += checked.doubts().isEmpty() ? 0 : 1;
         }
-        // Of five stars each is doubted once in a thousand.
+        // Each of the five stars is an outlier once in a thousand.
         assertThat(doubted).isLessThanOrEqualTo(3);
     }
 
     @Test
-    void oneWrongStarOfFive_isFound_andTheStarItWasIsNamed() {
+    void oneWrongStarOfFive_isFound_andItsTrueIdentityIsNamed() {
         int found = 0;
         for (int seed = 0; seed < 40; seed++) {
             List<CentredStar> stars = night(NORTH, FIVE, Shows.values()[seed % 2], seed);
@@ -82,7 +82,7 @@ class CentringCheckTest {
     }
 
     @Test
-    void theSameInTheSouth() {
+    void oneWrongStarOfFive_isFound_inTheSouth() {
         List<FixedStar> five = List.of(ACHERNAR, CANOPUS, RIGEL, FOMALHAUT, HAMAL);
         Instant night = Instant.parse("2026-11-25T11:30:00Z");
         List<CentredStar> stars = night(SOUTH, night, five, Shows.RIGHT_ASCENSION, 4);
@@ -95,7 +95,7 @@ class CentringCheckTest {
 
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3})
-    void oneTimeAnHourOff_isNamed_whereTheMountReadsHourAngle(int index) {
+    void oneTimeAnHourOff_isNamed_ifTheMountReadsHourAngle(int index) {
         List<CentredStar> stars = night(NORTH, FIVE, Shows.HOUR_ANGLE, 7);
         stars.set(index, stars.get(index).withAt(stars.get(index).at().plus(Duration.ofHours(1))));
 
@@ -115,7 +115,7 @@ class CentringCheckTest {
     }
 
     @Test
-    void aDisplayMistyped_isNamed() {
+    void mistypedDisplay_isNamed() {
         List<CentredStar> stars = night(NORTH, FIVE, Shows.RIGHT_ASCENSION, 9);
         MountDisplay.RightAscension read =
                 (MountDisplay.RightAscension) stars.get(3).display();
@@ -140,7 +140,7 @@ class CentringCheckTest {
     }
 
     @Test
-    void aWayThroughThePoleThatWasNotTaken_isNamed() {
+    void wrongThroughPoleFlag_isNamed() {
         List<CentredStar> stars = night(NORTH, FIVE, Shows.HOUR_ANGLE, 10);
         stars.set(2, stars.get(2).withThroughPole(true));
 
@@ -150,9 +150,9 @@ class CentringCheckTest {
         assertThat(mistakes(checked.doubts().get(0))).contains("the tube had not gone through the pole");
     }
 
-    /** The star and the reading shift together; only the axis's own offset, a few minutes of arc, turns. */
+    /** The star and the reading shift together; only the axis offset, a few arcminutes, rotates. */
     @Test
-    void oneTimeAFewMinutesOff_isNotSeen_whereTheMountReadsRightAscension() {
+    void oneTimeAFewMinutesOff_isUndetectable_ifTheMountReadsRightAscension() {
         List<CentredStar> stars = night(NORTH, FIVE, Shows.RIGHT_ASCENSION, TermValues.NONE, 14);
         stars.set(1, stars.get(1).withAt(stars.get(1).at().plus(Duration.ofMinutes(10))));
 
@@ -161,7 +161,7 @@ class CentringCheckTest {
 
     @ParameterizedTest
     @ValueSource(ints = {2, 3})
-    void ofTwoOrThreeStars_whichIsWrongCannotBeTold(int count) {
+    void twoOrThreeStars_cannotShowWhichIsWrong(int count) {
         List<CentredStar> stars = night(NORTH, FIVE.subList(0, count), Shows.RIGHT_ASCENSION, 11);
         stars.set(0, stars.get(0).withStar(SCHEDAR));
 
@@ -175,7 +175,7 @@ class CentringCheckTest {
     }
 
     @Test
-    void latitudeAndLongitudeSwapped_showsByStarsThatWereNotUp() {
+    void latitudeAndLongitudeSwapped_isSeenByStarsBelowTheHorizon() {
         List<CentredStar> stars = night(NORTH, FIVE, Shows.RIGHT_ASCENSION, 12);
         Site swapped = new Site(NORTH.longitude(), NORTH.latitude(), NORTH.heightMetres());
 
@@ -190,9 +190,12 @@ class CentringCheckTest {
                                         .contains("the site's latitude and longitude were swapped")));
     }
 
-    /** Every clock an hour on is a zero an hour off: it fits, and the tool says that it cannot tell. */
+    /**
+     * Every time off by an hour equals a zero off by an hour: it fits, and the tool says that it cannot distinguish
+     * them.
+     */
     @Test
-    void everyTimeAnHourOff_cannotBeToldFromAMountThatWasNeverSet() {
+    void everyTimeAnHourOff_cannotBeDistinguishedFromAMountNeverSet() {
         List<CentredStar> stars = new ArrayList<>();
         for (CentredStar star : night(NORTH, FIVE, Shows.HOUR_ANGLE, TermValues.NONE, 13)) {
             stars.add(star.withAt(star.at().plus(Duration.ofHours(1))));
@@ -204,9 +207,9 @@ class CentringCheckTest {
         assertThat(checked.believed()).hasSize(5);
     }
 
-    /** At 12° north and 40° east, typed the other way round; by camera, to 5″, some stars low. */
+    /** At 12° north and 40° east, entered swapped; by camera, to 5″, some stars low. */
     @Test
-    void latitudeAndLongitudeSwapped_isNamed_whereRefractionGivesItAway() {
+    void latitudeAndLongitudeSwapped_isNamed_ifRefractionRevealsIt() {
         Site truth = Site.ofDegrees(12, 40, 240);
         Site typed = Site.ofDegrees(40, 12, 240);
         Instant from = Instant.parse("2026-11-25T17:30:00Z");
@@ -278,7 +281,7 @@ class CentringCheckTest {
         return night(site, EVENING, named, shows, terms, new Random(seed));
     }
 
-    /** Each star five minutes after the last. */
+    /** One star every five minutes. */
     private static List<CentredStar> night(
             Site site, Instant from, List<FixedStar> named, Shows shows, TermValues terms, Random random) {
         return night(site, from, named, shows, terms, random, SIGMA);

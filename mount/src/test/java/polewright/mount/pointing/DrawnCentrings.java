@@ -15,11 +15,11 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Nights of centrings, drawn at random from a seed: honest ones, and ones with every usual mistake. */
+/** Nights of random centrings from a seed: error-free ones, and ones with each of the usual mistakes. */
 final class DrawnCentrings {
     static final Weather WEATHER = Weather.standardAt(240);
 
-    /** Invented stars all over the sky, for centring and to be mistaken for each other. */
+    /** Invented stars all over the sky, to centre and to confuse with each other. */
     static final List<FixedStar> STARS = stars(new Random(1), 60);
 
     private static final double LOWEST_DEG = 15;
@@ -62,7 +62,7 @@ final class DrawnCentrings {
         return stars;
     }
 
-    /** The first so many are wrong. */
+    /** The first {@code wrong} of them are wrong. */
     List<CentredStar> mistaken(int count, int wrong) {
         List<CentredStar> stars = honest(count);
         for (int i = 0; i < wrong; i++) {
@@ -77,7 +77,7 @@ final class DrawnCentrings {
                 .toList();
     }
 
-    /** What the mount read has nothing to do with the stars. */
+    /** The mount's readings are unrelated to the stars. */
     List<CentredStar> contradicting(int count) {
         return honest(count).stream()
                 .map(star -> star.withDisplay(display(
@@ -103,7 +103,7 @@ final class DrawnCentrings {
                         seen.hourAngle().plus(west), seen.declination().plus(sigma.times(random.nextGaussian())));
                 MountReading reading = ForkModel.readingFor(site, terms, middle, isThroughPole);
                 MountReading shown = isThroughPole ? reading.throughPole() : reading;
-                // No mount shows more; commands and pages refuse it.
+                // No mount displays more; commands and pages refuse it.
                 if (Math.abs(shown.declination().degrees()) < MOST_SHOWN_DEG) {
                     CentredStar centred = blank.withThroughPole(isThroughPole).withDisplay(display(at, shown));
                     at = at.plusSeconds(120 + random.nextInt(300));

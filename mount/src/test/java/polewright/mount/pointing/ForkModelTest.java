@@ -18,7 +18,7 @@ class ForkModelTest {
     /** The project's reference table; see authorities/pointing/README.md. */
     @ParameterizedTest
     @CsvFileSource(resources = "/authorities/pointing/pointing_public.csv", numLinesToSkip = 1)
-    void looksWhereTheReferenceTableSays_andFirstOrderIsNear(
+    void direction_agreesWithTheReferenceTable_andFirstOrderIsClose(
             int id,
             double latDeg,
             double hourAngleDeg,
@@ -70,7 +70,7 @@ class ForkModelTest {
                 PointingTerm.TUBE_SAG, Angle.ofArcminutes(arcmin[8] * share)));
     }
 
-    /** A thousandth of each term: what is left of second order is a thousandth of the table's. */
+    /** A thousandth of each term: the second-order remainder is a thousandth of the table's. */
     private static void firstOrder(
             Site site, TermValues small, MountReading reading, double hourAngleArcsec, double decArcsec) {
         HourAnglePlace looks = ForkModel.looksAt(site, small, reading);
@@ -81,7 +81,7 @@ class ForkModelTest {
     }
 
     @Test
-    void theReadingForAPlace_takesTheTubeThere_alsoThroughThePole() {
+    void readingForAPlace_pointsTheTubeThere_alsoThroughThePole() {
         Random random = new Random(41);
         for (int i = 0; i < 2000; i++) {
             Site site = Site.ofDegrees(random.nextDouble() * 170 - 85, 0, 0);
@@ -103,9 +103,9 @@ class ForkModelTest {
         }
     }
 
-    /** Half a minute of arc past the pole is a short way on the sky, whatever the hour angles say. */
+    /** Half an arcminute past the pole is a short distance on the sky, whatever the difference in hour angle. */
     @Test
-    void differencesCloseToThePole_areThoseOnTheSky() {
+    void differencesCloseToThePole_areMeasuredOnTheSky() {
         HourAnglePlace near = new HourAnglePlace(Angle.ZERO, Angle.ofDegrees(90).minus(Angle.ofArcseconds(10)));
         HourAnglePlace across =
                 new HourAnglePlace(Angle.HALF_TURN, Angle.ofDegrees(90).minus(Angle.ofArcseconds(20)));

@@ -12,19 +12,19 @@ import org.junit.jupiter.api.Test;
 import polewright.mount.rig.MountKind;
 import polewright.sky.angle.Angle;
 
-/** Of many centrings only those are left out and fitted again that a linear estimate puts first. */
+/** With many centrings, only those ranked first by a linear estimate are left out and refitted. */
 class ManyCentringsTest {
     private static final Angle SIGMA = Angle.ofArcminutes(1);
     private static final int STARS = 20;
 
-    /** The estimate takes the model as linear; a wrong star half a degree off bends it by less than one part in fifty. */
+    /** The estimate assumes a linear model; an outlier of half a degree changes it by less than one part in fifty. */
     @Test
-    void theFallOfTheMisfitWithoutAStar_isThatOfARefit() {
+    void estimatedMisfitReduction_agreesWithARefit() {
         for (int seed = 0; seed < 10; seed++) {
             PointingModel all = model(SimulatedRig.anywhere(0.5, new Random(seed)), 3);
             List<Integer> byEstimate = new ArrayList<>();
             List<Integer> byRefit = new ArrayList<>();
-            double[] falls = all.fallsWithout();
+            double[] falls = all.misfitReductions();
             double[] refitted = new double[STARS];
             for (int i = 0; i < STARS; i++) {
                 List<Centring> others = new ArrayList<>(all.centrings());

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 
-/** What the model promises against what hidden rigs do: 8 stars centred to 20″, anywhere above 20°. */
+/** The model's stated uncertainty against hidden rigs: 8 stars centred to 20″, anywhere above 20°. */
 class PointingCoverageTest {
     private static final Angle SIGMA = Angle.ofArcseconds(20);
     private static final int STARS = 8;
@@ -24,12 +24,12 @@ class PointingCoverageTest {
     private static final Set<PointingTerm> ALL = EnumSet.allOf(PointingTerm.class);
 
     /**
-     * Rigs of the usual size, and those half and twice as bad. How far the axis is up rests on how much forks usually sag,
-     * and no number of stars changes that: with twice the sag the region for it is too small.
+     * Rigs with errors of the usual size, half and twice that. The axis altitude depends on the assumed flexure of the
+     * fork, which no number of stars reduces: with twice the flexure its region is too small.
      */
     @ParameterizedTest
     @CsvSource({"1, 0.93, 0.97, 0.93", "0.5, 0.95, 0.995, 0.95", "2, 0.87, 0.97, 0.65"})
-    void promisedGoToErrorsHold_andTheAxisIsInItsRegion(double factor, double least, double most, double leastAxis) {
+    void goToErrorsAndAxisRegion_haveTheStatedCoverage(double factor, double least, double most, double leastAxis) {
         Random random = new Random(2026);
         int held = 0;
         int axisHeld = 0;
@@ -39,7 +39,7 @@ class PointingCoverageTest {
             for (int j = 0; j < PLACES; j++) {
                 var place = rig.place();
                 held += rig.missed(model, place)
-                                        .compareTo(model.goToError(place).nineteenOfTwenty())
+                                        .compareTo(model.goToError(place).radius95())
                                 <= 0
                         ? 1
                         : 0;
@@ -53,11 +53,11 @@ class PointingCoverageTest {
     }
 
     /**
-     * Cross-validated: the correction is let in term by term, the others kept in the uncertainty alone, and places that
-     * no star was centred at, and each star by a model that did not know it, judge.
+     * Cross-validation: terms are added to the correction one by one, while the others stay in the uncertainty only.
+     * Judged at places where no star was centred, and at each star with a model fitted without it.
      */
     @Test
-    void oneMoreTermInTheCorrection_neverMakesUnseenStarsWorse() {
+    void addingATerm_neverWorsensStarsNotFitted() {
         Random random = new Random(77);
         List<Set<PointingTerm>> ladder = ladder();
         double[] unseen = new double[ladder.size()];
@@ -91,9 +91,9 @@ class PointingCoverageTest {
         }
     }
 
-    /** A model that does not know of some terms, which the rig has all the same, is no better than that of all, over these rigs. */
+    /** A model without some terms, which the rig does have, is no better than one with all terms, over these rigs. */
     @Test
-    void theModelOfAllTerms_isNoWorseThanAnySmallerOne() {
+    void modelOfAllTerms_isNoWorseThanAnySmallerModel() {
         Random random = new Random(78);
         List<Set<PointingTerm>> ladder = ladder();
         double[] unseen = new double[ladder.size()];

@@ -20,21 +20,21 @@ class PointingFitTest {
     private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);
     private static final Angle FINE = Angle.ofArcseconds(1);
 
-    /** Sixty stars to 1″: what can be told apart is known to a few σ, and a mount never set has any zero. */
+    /** Sixty stars to 1″: separable terms are recovered to a few σ, with any zero of a mount that was never set. */
     @ParameterizedTest
     @ValueSource(doubles = {0, 97, 179.9, -140})
-    void theTermsBehindCentrings_comeBack(double zeroDeg) {
+    void termsBehindCentrings_areRecovered(double zeroDeg) {
         for (Site site : List.of(NORTH, SOUTH)) {
             SimulatedRig drawn = SimulatedRig.drawn(site, 1, new Random(3));
             SimulatedRig rig = new SimulatedRig(
                     site, drawn.terms().with(PointingTerm.HOUR_ANGLE_ZERO, Angle.ofDegrees(zeroDeg)), drawn.random());
             PointingModel model = fitted(site, rig.centrings(60, FINE));
 
-            for (TermEstimate standing : model.standings()) {
-                Angle wrong = standing.value().minus(rig.terms().of(standing.term()));
+            for (TermEstimate estimate : model.termEstimates()) {
+                Angle wrong = estimate.value().minus(rig.terms().of(estimate.term()));
                 assertThat(Math.abs(wrong.wrappedSigned().radians()))
-                        .as("%s at %s: %s", standing.term(), site, standing.sigma())
-                        .isLessThan(3.5 * standing.sigma().radians());
+                        .as("%s at %s: %s", estimate.term(), site, estimate.sigma())
+                        .isLessThan(3.5 * estimate.sigma().radians());
             }
             assertThat(sigma(model, PointingTerm.AXIS_EAST).arcseconds()).isLessThan(2);
             assertThat(sigma(model, PointingTerm.CONE).arcseconds()).isLessThan(2);
@@ -42,9 +42,12 @@ class PointingFitTest {
         }
     }
 
-    /** An axis too high by as much as the fork sags both ways cannot be told from neither (formula sheet, first order). */
+    /**
+     * An axis too high by as much as the fork sags in both directions is indistinguishable from no error (formula
+     * sheet, first order).
+     */
     @Test
-    void forkSagBothWays_andTheAxisAltitude_areOneFigure() {
+    void forkSagInBothDirections_andAxisAltitude_areInseparable() {
         for (Site site : List.of(NORTH, SOUTH)) {
             SimulatedRig rig = SimulatedRig.drawn(site, 1, new Random(5));
             PointingModel model = fitted(site, rig.centrings(30, Angle.ofArcseconds(5)));
@@ -60,14 +63,14 @@ class PointingFitTest {
             assertThat(up / flat).isCloseTo(site.hemisphereSign(), within(0.05));
             assertThat(group.sigma().arcseconds()).isBetween(30.0, 60.0);
             assertThat(group.knownSigma().arcseconds()).isLessThan(10);
-            // The axis's height carries the doubt in full, its place to the side does not.
+            // The ambiguity is fully in the axis's altitude; its azimuth is not affected.
             assertThat(model.axisCovariance().sigmaUp().arcseconds()).isBetween(30.0, 60.0);
             assertThat(model.axisCovariance().sigmaEast().arcseconds()).isLessThan(15);
         }
     }
 
     @Test
-    void equalSagBothWays_isTheAxisRaised_exactlyToFirstOrder() {
+    void equalSagInBothDirections_equalsARaisedAxis_toFirstOrder() {
         for (Site site : List.of(NORTH, SOUTH)) {
             Angle little = Angle.ofArcseconds(10);
             TermValues sag =
@@ -86,9 +89,12 @@ class PointingFitTest {
         }
     }
 
-    /** Near the equator the cone error is the hour angle's zero, and skew axes are not seen at all (formula sheet). */
+    /**
+     * Near the equator the cone error is equivalent to the zero of hour angle, and non-perpendicular axes have no
+     * effect (formula sheet).
+     */
     @Test
-    void starsNearTheEquator_leaveConeAndZeroAsOne_andSkewAxesOpen() {
+    void starsNearTheEquator_cannotSeparateConeFromZero_norConstrainTheAxesAngle() {
         SimulatedRig rig = SimulatedRig.drawn(NORTH, 1, new Random(6));
         List<Centring> centrings = new ArrayList<>();
         for (int h = -60; h <= 60; h += 10) {
@@ -114,9 +120,12 @@ class PointingFitTest {
                 .doesNotContain(PointingTerm.FORK_SAG_FLAT);
     }
 
-    /** A German mount has no fork; its other side is a reading through the pole, where cone and skew change sign. */
+    /**
+     * A German mount has no fork. Its other side is a reading through the pole, where the cone error and
+     * non-perpendicular axes change sign.
+     */
     @Test
-    void aGermanMount_hasNoForkSag_andItsOtherSideTellsTheCone() {
+    void germanMount_hasNoForkSag_andBothSidesSeparateTheCone() {
         TermValues terms = TermValues.NONE.with(PointingTerm.CONE, Angle.ofArcminutes(8));
         List<Centring> centrings = new ArrayList<>();
         for (boolean isThrough : List.of(false, true)) {
@@ -126,7 +135,7 @@ class PointingFitTest {
         }
         PointingModel model = ((PointingOutcome.Fitted) PointingFit.of(MountKind.GERMAN, NORTH, centrings)).model();
 
-        assertThat(model.standings())
+        assertThat(model.termEstimates())
                 .extracting(TermEstimate::term)
                 .doesNotContain(PointingTerm.FORK_SAG_FLAT, PointingTerm.FORK_SAG_SIDE);
         assertThat(model.terms().of(PointingTerm.CONE).arcminutes()).isCloseTo(8, within(1.0));
@@ -134,7 +143,7 @@ class PointingFitTest {
     }
 
     @Test
-    void theNextStar_isTheOneThatLeavesLeast_andItsPromiseIsKept() {
+    void nextStar_minimisesTheError_andThePredictedErrorIsReached() {
         Random random = new Random(12);
         SimulatedRig rig = SimulatedRig.drawn(NORTH, 1, random);
         Angle sigma = Angle.ofArcseconds(20);
@@ -149,25 +158,23 @@ class PointingFitTest {
         GoToSky wanted = GoToSky.of(model, sky);
         int best = wanted.best(model, candidates, sigma).orElseThrow();
 
-        double promised = wanted.nineteenOfTwenty(model.after(candidates.get(best), sigma))
-                .arcminutes();
+        double promised =
+                wanted.radius95(model.after(candidates.get(best), sigma)).arcminutes();
         centrings.add(rig.centring(candidates.get(best), sigma));
         PointingModel next = fitted(NORTH, centrings);
-        assertThat(GoToSky.of(next, sky).nineteenOfTwenty(next).arcminutes())
-                .isCloseTo(promised, within(0.1 * promised));
+        assertThat(GoToSky.of(next, sky).radius95(next).arcminutes()).isCloseTo(promised, within(0.1 * promised));
         for (HourAnglePlace other : candidates) {
-            assertThat(wanted.nineteenOfTwenty(model.after(other, sigma)).arcminutes())
-                    .isGreaterThanOrEqualTo(promised);
+            assertThat(wanted.radius95(model.after(other, sigma)).arcminutes()).isGreaterThanOrEqualTo(promised);
         }
     }
 
-    /** Of a round spread √χ²(2 degrees) = 2.4477, of a line 1.95996 (handbook tables). */
+    /** Radius for a circular distribution: √χ²(2 degrees) = 2.4477; for a linear one, 1.95996 (handbook tables). */
     @Test
-    void nineteenOfTwenty_isTheRadiusOfThatShare() {
-        assertThat(GoToError.of(1, 0, 1).nineteenOfTwenty().radians()).isCloseTo(2.4477, within(1e-4));
-        assertThat(GoToError.of(0, 0, 1).nineteenOfTwenty().radians()).isCloseTo(1.95996, within(1e-3));
+    void radius95_containsNinetyFivePercent() {
+        assertThat(GoToError.of(1, 0, 1).radius95().radians()).isCloseTo(2.4477, within(1e-4));
+        assertThat(GoToError.of(0, 0, 1).radius95().radians()).isCloseTo(1.95996, within(1e-3));
         Random random = new Random(1);
-        double radius = GoToError.of(1, 0.3, 0.2).nineteenOfTwenty().radians();
+        double radius = GoToError.of(1, 0.3, 0.2).radius95().radians();
         int inside = 0;
         for (int i = 0; i < 100_000; i++) {
             double west = random.nextGaussian();
@@ -178,7 +185,7 @@ class PointingFitTest {
     }
 
     @Test
-    void theAxisAsASighting_saysTheSameAsItsOffset() {
+    void axisAsASighting_agreesWithItsOffset() {
         for (Site site : List.of(NORTH, SOUTH)) {
             SimulatedRig rig = SimulatedRig.drawn(site, 1, new Random(21));
             PointingModel model = fitted(site, rig.centrings(8, Angle.ofArcseconds(20)));
@@ -199,7 +206,7 @@ class PointingFitTest {
     }
 
     private static Angle sigma(PointingModel model, PointingTerm term) {
-        return model.standings().stream()
+        return model.termEstimates().stream()
                 .filter(s -> s.term() == term)
                 .findFirst()
                 .orElseThrow()
@@ -208,7 +215,7 @@ class PointingFitTest {
 
     private static EnumSet<PointingTerm> supported(PointingModel model) {
         EnumSet<PointingTerm> supported = EnumSet.noneOf(PointingTerm.class);
-        model.standings().stream().filter(TermEstimate::isSupported).forEach(s -> supported.add(s.term()));
+        model.termEstimates().stream().filter(TermEstimate::isSupported).forEach(s -> supported.add(s.term()));
         return supported;
     }
 

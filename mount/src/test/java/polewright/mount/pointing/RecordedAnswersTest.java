@@ -15,22 +15,22 @@ import polewright.mount.rig.MountKind;
 import polewright.sky.place.Site;
 
 /**
- * Which centrings are doubted and what is named, on nights drawn at random: as recorded before the check was made cheaper, when
- * every fit ran to its end from scratch and every moment was exact.
+ * The outliers and likely mistakes found on randomly generated nights, as recorded before the check was optimised, when
+ * every fit ran to convergence from scratch and every moment was computed exactly.
  */
 class RecordedAnswersTest {
     private static final List<Site> SITES =
             List.of(Site.ofDegrees(54.60, -2.90, 240), Site.ofDegrees(-43.95, 170.40, 710));
     private static final int NIGHTS = 120;
-    /** Neighbouring seeds begin with the same figures. */
+    /** Neighbouring seeds start with similar random numbers. */
     private static final long SPREAD = 0x9E3779B97F4A7C15L;
 
     @Test
-    void whatIsDoubtedAndNamed_isAsRecorded() throws IOException {
+    void doubtsAndMistakes_areAsRecorded() throws IOException {
         assertThat(answers()).isEqualTo(recorded());
     }
 
-    /** One line a night; the recorded file is this list. */
+    /** One line per night; the recorded file is this list. */
     static List<String> answers() {
         List<String> answers = new ArrayList<>();
         for (int seed = 0; seed < NIGHTS; seed++) {
@@ -87,7 +87,7 @@ class RecordedAnswersTest {
         }
     }
 
-    /** Where nothing agrees with anything, every star in turn is left out and the rest fitted. */
+    /** With nothing but contradictions, every star in turn is left out and the rest refitted. */
     @Test
     void fiftyContradictingCentrings_allocateUnderAHundredMegabytes() {
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();

@@ -7,7 +7,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** A mount with errors that only the test knows, and centrings made with it. */
+/** A mount with errors known only to the test, and centrings made with it. */
 record SimulatedRig(Site site, TermValues terms, Random random) {
     private static final double LOWEST_DEG = 20;
 
@@ -43,7 +43,7 @@ record SimulatedRig(Site site, TermValues terms, Random random) {
         return new Centring("star", seen, reading, sigma);
     }
 
-    /** Anywhere above 20°, each part of the sky as likely. */
+    /** Anywhere above 20°, uniformly on the sky. */
     HourAnglePlace place() {
         double low = Math.sin(Math.toRadians(LOWEST_DEG));
         double up = low + (1 - low) * random.nextDouble();
@@ -57,7 +57,7 @@ record SimulatedRig(Site site, TermValues terms, Random random) {
         return new HourAnglePlace(new Angle(hourAngle), new Angle(dec));
     }
 
-    /** How far from the middle a go-to by that model really lands. */
+    /** The actual error of a go-to by that model. */
     Angle missed(PointingModel model, HourAnglePlace wanted) {
         return SkyOffset.between(wanted, ForkModel.looksAt(site, terms, model.readingFor(wanted)))
                 .distance();

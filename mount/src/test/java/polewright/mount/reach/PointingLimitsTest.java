@@ -45,7 +45,7 @@ class PointingLimitsTest {
     }
 
     @Test
-    void whatIsInTheWayIsNamed() {
+    void barrierIsNamed() {
         Optional<ForkClearance> camera = Optional.of(new ForkClearance(310, 360, 290, 45, 125));
         PointingLimits reach = PointingLimits.of(LARKFELL, rig(-100, 100, 15, camera), WALL_IN_THE_EAST);
         assertThat(reach.barrier(place(0, -50)).orElseThrow()).isInstanceOf(Barrier.BelowHorizon.class);
@@ -56,9 +56,9 @@ class PointingLimitsTest {
         assertThat(reach.barrier(place(30, 40))).isEmpty();
     }
 
-    /** The pole that is up is the one that the back of the tube stands in the way of. */
+    /** It is the elevated pole from which the back of the tube is blocked. */
     @Test
-    void cameraBehindTheTubeKeepsFromTheSouthPole_inTheSouth() {
+    void cameraBehindTheTube_blocksTheSouthPole_inTheSouth() {
         Optional<ForkClearance> camera = Optional.of(new ForkClearance(310, 360, 200, 45, 100));
         PointingLimits reach = PointingLimits.of(TUSSOCK_FLAT, rig(-180, 180, 0, camera), Horizon.OPEN);
         Barrier.StrikesFork strikes =
@@ -70,7 +70,7 @@ class PointingLimitsTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
-    void theQuickAnswerIsTheSameAsTheLongOne(long seed) {
+    void canReach_agreesWithBarrier(long seed) {
         Random random = new Random(seed);
         for (Site site : List.of(LARKFELL, TUSSOCK_FLAT)) {
             PointingLimits reach = PointingLimits.of(
@@ -84,9 +84,9 @@ class PointingLimitsTest {
         }
     }
 
-    /** Skylines are measured by eye, through the air: a star is over one as soon as it is seen over it. */
+    /** The local horizon is measured by eye, through the air: a star is above it once it is seen above it. */
     @Test
-    void refractionLiftsAStarOverTheSkyline() {
+    void refractionLiftsAStarAboveTheHorizon() {
         ObservingMoment moment =
                 ObservingMoment.of(LARKFELL, SkyTime.of(START), Weather.standardAt(LARKFELL.heightMetres()));
         HourAnglePlace nearHorizon = place(90, 2.62);
@@ -103,7 +103,7 @@ class PointingLimitsTest {
     }
 
     @Test
-    void windowsAgreeWithAskingEverySecond() {
+    void windowsAgreeWithCheckingEverySecond() {
         PointingLimits reach = PointingLimits.of(LARKFELL, rig(-100, 100, 15, Optional.empty()), WALL_IN_THE_EAST);
         SkyPath path = SkyPath.fixed(place(-100, 20), START);
         Reachability.Reachable found = (Reachability.Reachable) reach.windows(path, NIGHT);
@@ -117,14 +117,14 @@ class PointingLimitsTest {
     }
 
     @Test
-    void whatIsNeverInReachSaysWhyWhenHighest() {
+    void neverReachable_hasTheBarrierAtItsHighest() {
         PointingLimits reach = PointingLimits.of(LARKFELL, rig(-180, 180, 15, Optional.empty()), Horizon.OPEN);
         Reachability outcome = reach.windows(SkyPath.fixed(place(-60, -28), START), NIGHT);
         assertThat(((Reachability.Never) outcome).barrier()).isInstanceOf(Barrier.TooLow.class);
     }
 
     @Test
-    void whatNeverSetsIsInReachAllNight() {
+    void circumpolarStar_isReachableAllNight() {
         PointingLimits reach = PointingLimits.of(LARKFELL, Rig.typicalForkOnWedge(), Horizon.OPEN);
         Reachability.Reachable found =
                 (Reachability.Reachable) reach.windows(SkyPath.fixed(place(0, 80), START), NIGHT);

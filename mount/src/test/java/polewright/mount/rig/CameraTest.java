@@ -11,24 +11,24 @@ import polewright.sky.InputRefused;
 class CameraTest {
     private static final Camera GUIDE = new Camera("guide camera", 240, 3.75, 1280, 960);
 
-    /** The handbook rule: 206.265 times microns over millimetres is arcseconds per pixel. */
+    /** The handbook rule: 206.265 times micrometres over millimetres is arcseconds per pixel. */
     @Test
-    void scaleFollowsFromPixelAndFocalLength() {
+    void pixelScale_followsFromPixelSizeAndFocalLength() {
         assertThat(GUIDE.perPixel().arcseconds()).isCloseTo(206.265 * 3.75 / 240, within(1e-4));
         assertThat(GUIDE.field().degrees()).isCloseTo(960 * 206.265 * 3.75 / 240 / 3600, within(1e-3));
     }
 
     @Test
-    void rollIsKnownWorseThanTheCentre_byTheFieldsSize() {
+    void rollIsLessCertainThanTheCentre_byTheSizeOfTheField() {
         var covariance = GUIDE.usualCovariance();
         assertThat(covariance.centreSigma().arcseconds()).isCloseTo(0.2 * 3.223 / Math.sqrt(30), within(1e-3));
-        // The root mean square distance of stars from the centre, 462 pixels, is the lever.
+        // The root mean square distance of stars from the centre, 462 pixels, is the lever arm.
         assertThat(covariance.rollSigma().arcseconds())
                 .isCloseTo(0.2 / Math.sqrt(30) / Math.sqrt((1280.0 * 1280 + 960 * 960) / 12) * 206265, within(0.1));
     }
 
     @Test
-    void bestCameraSeesEnoughSky_andOfThoseTellsMost() {
+    void bestCamera_hasALargeEnoughField_andTheBestAccuracy() {
         Camera tooNarrow = new Camera("main", 2800, 3.76, 3000, 2000);
         Camera wide = new Camera("lens", 50, 4, 600, 400);
         Rig rig = Rig.typicalForkOnWedge();

@@ -20,7 +20,7 @@ class ClockDirectionTest {
     }
 
     @Test
-    void topIsTwelve_howeverItIsSaid() {
+    void topIsTwelve_forAnyWholeTurn() {
         assertThat(new ClockDirection(0)).isEqualTo(new ClockDirection(12));
         assertThat(new ClockDirection(-0.0)).isEqualTo(new ClockDirection(12));
         assertThat(ClockDirection.ofAngle(Angle.ZERO).hours()).isEqualTo(12);
@@ -28,7 +28,7 @@ class ClockDirectionTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {-1e-18, -90, 359.9999999999999, 360, 719, -3600})
-    void anyAngleHasAClockDirection(double degrees) {
+    void everyAngleHasAClockDirection(double degrees) {
         ClockDirection direction = ClockDirection.ofAngle(Angle.ofDegrees(degrees));
 
         assertThat(direction.hours()).isGreaterThan(0).isLessThanOrEqualTo(12);

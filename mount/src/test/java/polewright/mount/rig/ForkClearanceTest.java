@@ -12,39 +12,39 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** Against brute force: every point of the cylinder's skin, turned about the declination axis. */
+/** Against brute force: every point of the cylinder's surface, rotated about the declination axis. */
 class ForkClearanceTest {
     private static final ForkClearance CAMERA = new ForkClearance(310, 360, 290, 45, 125);
 
     @ParameterizedTest
     @ValueSource(doubles = {1, 10, 45, 80, 150})
-    void theFarthestDeclinationIsWhereTheFirstPointOfTheBackTouchesTheBase(double radius) {
+    void farthestDeclination_isWhereTheBackFirstTouchesTheBase(double radius) {
         ForkClearance fork = new ForkClearance(310, 360, 290, radius, radius);
         double touching = firstTouch(310, 360, radius);
         assertThat(fork.towardPole().orElseThrow().degrees()).isCloseTo(touching, within(0.011));
     }
 
     @Test
-    void aCameraStopsShortOfThePole_aBareTubeReachesIt() {
+    void cameraStopsShortOfThePole_bareTubeReachesIt() {
         assertThat(CAMERA.towardPole().orElseThrow().degrees()).isBetween(50.0, 54.0);
         assertThat(new ForkClearance(310, 180, 290, 90, 125).towardPole()).isEmpty();
     }
 
     @Test
-    void aTubeLongerInFrontThanTheArmsAreDeepStopsBeyondTheEquator() {
+    void tubeLongerInFrontThanTheArmDepth_isLimitedBeyondTheEquator() {
         assertThat(new ForkClearance(310, 180, 500, 90, 125).beyondEquator()).isPresent();
         assertThat(new ForkClearance(310, 180, 200, 90, 125).beyondEquator()).isEmpty();
     }
 
-    /** Without width the end is a point: L sin δ = D, which every textbook triangle gives. */
+    /** With zero radius the end is a point: L sin δ = D, the textbook triangle. */
     @Test
-    void aThinTubeStopsWhereItsLengthTimesTheSineIsTheDepth() {
+    void thinTube_stopsWhereLengthTimesSineEqualsDepth() {
         Optional<Angle> farthest = new ForkClearance(300, 600, 0, 0, 0).towardPole();
         assertThat(farthest.orElseThrow().degrees()).isCloseTo(30, within(1e-9));
     }
 
     @Test
-    void armsThatHoldNoTubeAreRefused() {
+    void armsThatCannotHoldATube_areRefused() {
         assertThatThrownBy(() -> new ForkClearance(100, 300, 300, 45, 125))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("arms 100 mm deep cannot hold a tube of 125 mm half width. Measure from the declination"
@@ -52,7 +52,7 @@ class ForkClearanceTest {
                         + " the fork's base.");
     }
 
-    /** In hundredths of a degree; axis of the tube in the (equator, pole) plane, base at −depth along the pole. */
+    /** In hundredths of a degree; the tube's axis in the (equator, pole) plane, the base at −depth along the pole. */
     private static double firstTouch(double depth, double length, double radius) {
         for (int hundredths = 0; hundredths <= 9000; hundredths++) {
             double declination = Math.toRadians(hundredths / 100.0);

@@ -17,7 +17,7 @@ class RigTest {
             new Optic("finder", Angle.ofDegrees(6), View.of(Orientation.INVERTED), Optional.empty());
 
     @Test
-    void typicalFork_hasItsOpticsByName_whateverTheCase() {
+    void typicalFork_findsOpticsByName_inAnyCase() {
         Rig rig = Rig.typicalForkOnWedge();
 
         assertThat(rig.kind()).isEqualTo(MountKind.FORK_ON_WEDGE);
@@ -26,7 +26,7 @@ class RigTest {
     }
 
     @Test
-    void altitudeScrewInTheAzimuthScrewsPlace_isRefused() {
+    void altitudeScrewAsAzimuthScrew_isRefused() {
         assertThatThrownBy(() -> rig(RAISES, RAISES, 1, List.of()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("the azimuth screw of rig 'fork' raises the axis. Give whether a clockwise turn moves it"
@@ -34,7 +34,7 @@ class RigTest {
     }
 
     @Test
-    void azimuthScrewInTheAltitudeScrewsPlace_isRefused() {
+    void azimuthScrewAsAltitudeScrew_isRefused() {
         assertThatThrownBy(() -> rig(RIGHT, RIGHT, 1, List.of()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("the altitude screw of rig 'fork' moves the axis sideways. Give whether a clockwise turn"
@@ -42,7 +42,7 @@ class RigTest {
     }
 
     @Test
-    void leanOfTheBaseBeyondReason_isRefused() {
+    void excessiveTiltOfTheBase_isRefused() {
         assertThatThrownBy(() -> rig(RIGHT, RAISES, 30, List.of()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("base level uncertainty of 30.0 degrees is outside 0 to 20. Correct the rig file.");
@@ -50,7 +50,7 @@ class RigTest {
     }
 
     @Test
-    void clampingShiftBelowNothing_isRefused() {
+    void negativeClampingShift_isRefused() {
         assertThatThrownBy(() -> new Rig(
                         "fork",
                         MountKind.FORK_ON_WEDGE,
@@ -64,7 +64,7 @@ class RigTest {
     }
 
     @Test
-    void twoOpticsOfOneName_areRefused() {
+    void twoOpticsWithOneName_areRefused() {
         Optic other = new Optic("Finder", Angle.ofDegrees(5), View.NAKED_EYE, Optional.empty());
 
         assertThatThrownBy(() -> rig(RIGHT, RAISES, 1, List.of(FINDER, other)))
@@ -73,7 +73,7 @@ class RigTest {
     }
 
     @Test
-    void fieldOfNothing_isRefused() {
+    void zeroField_isRefused() {
         assertThatThrownBy(() -> new Optic("finder", Angle.ZERO, View.NAKED_EYE, Optional.empty()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("a field width of 0.0 degrees for 'finder' is outside 0 to 60. Give the true field:"
@@ -81,7 +81,7 @@ class RigTest {
     }
 
     @Test
-    void reticleDivisionOfNothing_isRefused() {
+    void zeroReticleDivision_isRefused() {
         assertThatThrownBy(() ->
                         new Optic("reticle", Angle.ofDegrees(0.4), View.NAKED_EYE, Optional.of(Angle.ofArcseconds(-2))))
                 .isInstanceOf(InputRefused.class)
@@ -89,7 +89,7 @@ class RigTest {
     }
 
     @Test
-    void onlyTheUprightForkHasNoPolarAxis() {
+    void onlyTheUprightFork_hasNoPolarAxis() {
         for (MountKind kind : MountKind.values()) {
             assertThat(kind.hasPolarAxis()).isEqualTo(kind != MountKind.FORK_UPRIGHT);
         }

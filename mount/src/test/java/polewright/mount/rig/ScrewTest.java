@@ -17,7 +17,7 @@ class ScrewTest {
 
     @ParameterizedTest
     @CsvSource({"RIGHT, 1", "LEFT, -1", "RAISES, 1", "LOWERS, -1"})
-    void clockwiseTurn_movesTheWayTheScrewSays(ScrewSense sense, double sign) {
+    void clockwiseTurn_movesInTheScrewsDirection(ScrewSense sense, double sign) {
         Screw screw = Screw.rough(HALF_DEGREE, sense);
 
         assertThat(screw.move(3, ALTITUDE).degrees()).isEqualTo(sign * 1.5, within(1e-12));
@@ -27,13 +27,13 @@ class ScrewTest {
 
     @ParameterizedTest
     @CsvSource({"RIGHT, true", "LEFT, true", "RAISES, false", "LOWERS, false"})
-    void senseKnowsWhichScrewItBelongsTo(ScrewSense sense, boolean azimuth) {
+    void sense_knowsItsScrew(ScrewSense sense, boolean azimuth) {
         assertThat(sense.isAzimuth()).isEqualTo(azimuth);
     }
 
     @ParameterizedTest
     @CsvSource({"RAISES", "LOWERS"})
-    void turnbuckleOfEitherSense_comesBackToTheTurnsItWasGiven(ScrewSense sense) {
+    void turnbuckleOfEitherSense_roundTripsTurns(ScrewSense sense) {
         Screw screw = Screw.rough(new ScrewGeometry.Turnbuckle(120, 150, 90, ALTITUDE, 2), sense);
 
         assertThat(screw.turnsFor(screw.move(2.5, ALTITUDE), ALTITUDE)).isEqualTo(2.5, within(1e-9));
@@ -53,8 +53,8 @@ class ScrewTest {
     }
 
     /**
-     * Against a dead zone followed leg by leg: the screw pushes one face, then, after the play, the other. Play is spread
-     * evenly; a screw that was turned before rests on the face of its last sense.
+     * Against a dead zone simulated leg by leg: the screw pushes one face, then, after the backlash, the other.
+     * Backlash is uniformly distributed; a screw turned before rests on the face of its last direction.
      */
     @ParameterizedTest
     @CsvSource({
@@ -72,14 +72,14 @@ class ScrewTest {
         "1.5, -0.1, -1",
         "-0.05, 0.1, 1"
     })
-    void whatTakesEffect_isThatOfADeadZone(double net, double back, double lastSense) {
-        double mostPlay = 0.4;
-        Screw screw = new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 0.001, mostPlay);
+    void effect_agreesWithASimulatedDeadZone(double net, double back, double lastSense) {
+        double maxBacklash = 0.4;
+        Screw screw = new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 0.001, maxBacklash);
         int times = 4000;
         double sum = 0;
         double squares = 0;
         for (int i = 0; i < times; i++) {
-            double moved = deadZone(mostPlay * (i + 0.5) / times, lastSense, net - back, back);
+            double moved = deadZone(maxBacklash * (i + 0.5) / times, lastSense, net - back, back);
             sum += moved;
             squares += moved * moved;
         }
@@ -88,13 +88,13 @@ class ScrewTest {
 
         Screw.Effect effect = screw.effect(new HandTurns(net, back), lastSense);
 
-        // The hand adds a thousandth of a turn, or of two.
+        // The hand adds a thousandth of a turn, or two.
         assertThat(effect.turns()).isCloseTo(mean, within(1e-6));
         assertThat(effect.sigmaTurns()).isCloseTo(sigma, within(0.0015));
     }
 
     private static double deadZone(double play, double lastSense, double... legs) {
-        // How far the screw may turn clockwise before it pushes.
+        // How far the screw can turn clockwise before it pushes.
         double toClockwiseFace = lastSense > 0 ? 0 : play;
         double moved = 0;
         for (double leg : legs) {
@@ -118,20 +118,20 @@ class ScrewTest {
         "EITHER, -1, -1.5",
         "EITHER, 0, 2"
     })
-    void turnsNeeded_takeEffectAsWanted_whenFinishedAsTheScrewWants(
-            FinishSense finish, double lastSense, double wanted) {
+    void neededTurns_haveTheWantedEffect_forEachFinish(FinishSense finish, double lastSense, double wanted) {
         Screw screw = new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 0.05, 0.4, finish);
 
         double net = screw.neededFrom(lastSense, wanted);
 
-        double back = finish.isKeptBy(net) ? 0 : -Math.signum(net);
+        double back = finish.isSatisfiedBy(net) ? 0 : -Math.signum(net);
         Screw.Effect effect = screw.effect(new HandTurns(net, back), lastSense);
         assertThat(effect.turns()).isCloseTo(wanted, within(1e-12));
     }
 
     @ParameterizedTest
     @CsvSource({"-1.5, 0.5, 1, 1", "1.5, -0.5, -1, -1", "-1.5, 0.5, 0, 1"})
-    void pastAndBackTheOldWay_hasTheHandsUncertaintyAlone(double net, double back, double lastSense, double left) {
+    void pastAndBackInTheSameDirection_hasOnlyTheHandsUncertainty(
+            double net, double back, double lastSense, double left) {
         Screw screw = new Screw(HALF_DEGREE, ScrewSense.RIGHT, 0.1, 0.05, 0.4);
         HandTurns made = new HandTurns(net, back);
 

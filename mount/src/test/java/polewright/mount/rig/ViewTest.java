@@ -18,8 +18,8 @@ class ViewTest {
     private static final double POLAR_DISTANCE_RAD = Math.toRadians(37.73 / 60);
 
     /**
-     * Worked out outside this project: offsets (right, up) of a star at polar distance d and hour angle HA from the pole, as
-     * factors of (d sin HA, d cos HA). The star's direction comes from section 0's exact formula.
+     * Computed outside this project: offsets (right, up) of a star at polar distance d and hour angle HA from the pole,
+     * as factors of (d sin HA, d cos HA). The star's direction comes from the exact formula of section 0.
      */
     @ParameterizedTest
     @CsvSource({
@@ -30,7 +30,7 @@ class ViewTest {
         "-43.95, INVERTED, -1, -1",
         "-43.95, MIRRORED, -1,  1",
     })
-    void starNearThePole_standsWhereTheTableHasIt(
+    void starNearThePole_isWhereTheTableHasIt(
             double latitude, Orientation orientation, double sineFactor, double cosineFactor) {
         Site site = Site.ofDegrees(latitude, 0, 0);
         for (int hours = 0; hours < 24; hours++) {
@@ -44,7 +44,9 @@ class ViewTest {
         }
     }
 
-    /** Worked out outside this project: anticlockwise (north) and clockwise (south), the opposite when mirror-reversed. */
+    /**
+     * Computed outside this project: anticlockwise (north) and clockwise (south), the opposite when mirror-reversed.
+     */
     @ParameterizedTest
     @CsvSource({
         "54.60,  ERECT,     1",
@@ -54,7 +56,7 @@ class ViewTest {
         "-43.95, INVERTED, -1",
         "-43.95, MIRRORED,  1",
     })
-    void starsWheelAboutThePole(double latitude, Orientation orientation, int anticlockwise) {
+    void starsRotateAboutThePole(double latitude, Orientation orientation, int anticlockwise) {
         Site site = Site.ofDegrees(latitude, 0, 0);
         Vector2D before = View.of(orientation).fromSky(facingPole(site, 1.0));
         Vector2D after = View.of(orientation).fromSky(facingPole(site, 1.1));
@@ -66,7 +68,7 @@ class ViewTest {
 
     @ParameterizedTest
     @EnumSource(Orientation.class)
-    void toSkyUndoesFromSky_howeverTheViewIsTurned(Orientation orientation) {
+    void toSky_invertsFromSky_forAnyRotation(Orientation orientation) {
         Random random = new Random(31);
         for (int i = 0; i < 100; i++) {
             View view = new View(orientation, Angle.ofDegrees(720 * random.nextDouble() - 360));
@@ -78,14 +80,14 @@ class ViewTest {
         }
     }
 
-    /** Common practice: a diagonal turned a quarter to the right lays the zenith side at 3 o'clock. */
+    /** Common practice: a diagonal turned a quarter to the right puts the zenith side at 3 o'clock. */
     @ParameterizedTest
     @CsvSource({
         "ERECT,    1, 0, 0, -1",
         "MIRRORED, 1, 0, 0, 1",
         "INVERTED, -1, 0, 0, 1",
     })
-    void viewTurnedAQuarterClockwise_carriesZenithAndRightWithIt(
+    void viewRotatedAQuarterClockwise_rotatesZenithAndRight(
             Orientation orientation, double zenithX, double zenithY, double rightX, double rightY) {
         View view = new View(orientation, Angle.QUARTER_TURN);
 
@@ -97,7 +99,7 @@ class ViewTest {
     }
 
     @Test
-    void invertedIsErectTurnedHalfRound() {
+    void inverted_isErectRotatedByHalfATurn() {
         Vector2D sky = new Vector2D(0.3, -0.8);
 
         Vector2D turned = new View(Orientation.ERECT, Angle.HALF_TURN).fromSky(sky);
@@ -106,11 +108,11 @@ class ViewTest {
     }
 
     @Test
-    void nakedEyeChangesNothing() {
+    void nakedEye_leavesTheSkyUnchanged() {
         assertThat(View.NAKED_EYE.fromSky(new Vector2D(0.3, -0.8))).isEqualTo(new Vector2D(0.3, -0.8));
     }
 
-    /** (right, up) of the star by exact geometry, for someone who faces the pole that is up. */
+    /** (right, up) of the star by exact geometry, for an observer facing the elevated pole. */
     private static Vector2D facingPole(Site site, double hourAngle) {
         double phi = site.latitude().radians();
         double dec = site.hemisphereSign() * (Math.PI / 2 - POLAR_DISTANCE_RAD);

@@ -70,9 +70,7 @@ public final class AlignmentStars {
                         legs.get().stream()
                                 .map(leg -> star(chosen.get(leg.star()), leg.move(), stars, moment))
                                 .toList(),
-                        evening.rig().kind().hasPolarAxis()
-                                ? Optional.of(spread.nineteenOfTwenty(chosen))
-                                : Optional.empty(),
+                        evening.rig().kind().hasPolarAxis() ? Optional.of(spread.radius95(chosen)) : Optional.empty(),
                         isSunUp,
                         out);
             }

@@ -58,11 +58,11 @@ final class StarSpread {
     }
 
     /** Root mean square over the sky of the distance that go-tos keep within 95 times in 100, all these centred. */
-    Angle nineteenOfTwenty(List<StarCandidate> chosen) {
+    Angle radius95(List<StarCandidate> chosen) {
         PointingModel model = after(chosen);
         double squares = 0;
         for (HourAnglePlace place : sky) {
-            squares += Math.pow(model.goToError(place).nineteenOfTwenty().radians(), 2);
+            squares += Math.pow(model.goToError(place).radius95().radians(), 2);
         }
         return new Angle(Math.sqrt(squares / sky.size()));
     }
@@ -90,7 +90,7 @@ final class StarSpread {
         PointingModel after = with(model, added);
         double squares = 0;
         for (HourAnglePlace place : sky) {
-            squares += Math.pow(after.goToError(place).usual().radians(), 2);
+            squares += Math.pow(after.goToError(place).rms().radians(), 2);
         }
         boolean isCrowded =
                 chosen.stream().anyMatch(c -> c.seen().separation(added.seen()).compareTo(TOO_NEAR) < 0);

@@ -17,7 +17,7 @@ record StarsInView(List<StarInView> up) {
     private static final class Known {
         static final List<NamedStar> BY_NAME = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= FAINTEST && !star.names().isEmpty())
-                .filter(NamedStars.bundled()::answersToItsLabel)
+                .filter(NamedStars.bundled()::isFoundByItsLabel)
                 .toList();
     }
 

@@ -26,8 +26,8 @@ public final class ChartJson {
         guide.ifPresent(star -> node.putObject("guide_star")
                 .put("name", star.star().label())
                 .put("distance_deg", star.distance().degrees())
-                .put("way_right", star.way().getX())
-                .put("way_up", star.way().getY()));
+                .put("way_right", star.towardTarget().getX())
+                .put("way_up", star.towardTarget().getY()));
         ArrayNode stars = node.putArray("stars");
         for (FieldChart.Star star : chart.stars()) {
             ObjectNode one = place(stars.addObject(), star.place()).put("mag", star.magnitude());

@@ -33,7 +33,7 @@ public final class PointingJson {
 
     private static void fitted(ObjectNode node, NightPointing pointing, PointingModel model) {
         ArrayNode terms = node.putArray("terms");
-        model.standings()
+        model.termEstimates()
                 .forEach(standing -> terms.addObject()
                         .put("term", word(standing.term()))
                         .put("arcmin", standing.value().arcminutes())
@@ -59,9 +59,9 @@ public final class PointingJson {
             left.addObject()
                     .put("seq", pointing.seqs().get(pointing.stars().indexOf(believed.get(i))))
                     .put("star", residual.centring().star())
-                    .put("west_arcmin", residual.left().west().arcminutes())
-                    .put("north_arcmin", residual.left().north().arcminutes())
-                    .put("left_out_arcmin", residual.leftOut().distance().arcminutes());
+                    .put("west_arcmin", residual.offset().west().arcminutes())
+                    .put("north_arcmin", residual.offset().north().arcminutes())
+                    .put("left_out_arcmin", residual.crossValidated().distance().arcminutes());
         }
     }
 

@@ -46,7 +46,7 @@ public final class ChartWords {
                 + StarFindingWords.fists(guide.direction().altitude()) + " up) go "
                 + AngleWords.size(guide.distance()) + ", "
                 + String.format(Locale.ROOT, fields < 9.95 ? "%.1f" : "%.0f", fields)
-                + " field widths, toward what the " + optic + " shows " + eighth(guide.way()) + ".";
+                + " field widths, toward what the " + optic + " shows " + eighth(guide.towardTarget()) + ".";
     }
 
     private static String eighth(Vector2D way) {

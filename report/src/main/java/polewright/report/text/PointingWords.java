@@ -112,7 +112,7 @@ public final class PointingWords {
     }
 
     private static String expected(NightState night, PointingModel model) {
-        return "Go-tos land within " + AngleWords.size(over(night, model).nineteenOfTwenty(model))
+        return "Go-tos land within " + AngleWords.size(over(night, model).radius95(model))
                 + " of the centre (95 %) over the reachable sky; from "
                 + model.centrings().size() + (model.centrings().size() == 1 ? " star." : " stars.");
     }
@@ -124,7 +124,7 @@ public final class PointingWords {
     }
 
     private static List<String> enough(Work work, NightState night, PointingModel model) {
-        Angle error = over(night, model).nineteenOfTwenty(model);
+        Angle error = over(night, model).radius95(model);
         List<String> lines = new ArrayList<>();
         work.items().stream()
                 .filter(VisualObservation.class::isInstance)
@@ -160,7 +160,7 @@ public final class PointingWords {
             return Optional.empty();
         }
         AdvisedStar star = candidates.get(best.getAsInt());
-        Angle then = sky.nineteenOfTwenty(model.after(star.place(), CentredStar.USUAL_SIGMA));
+        Angle then = sky.radius95(model.after(star.place(), CentredStar.USUAL_SIGMA));
         return Optional.of("NEXT  Centre " + star.name() + ", "
                 + AngleWords.compassPoint(star.direction().azimuth()) + ", "
                 + StarFindingWords.fists(star.direction().altitude()) + " up: then within about "
@@ -172,7 +172,7 @@ public final class PointingWords {
 
     /** The errors that the stars tell. */
     public static List<ErrorWords> errors(PointingModel model) {
-        return model.standings().stream()
+        return model.termEstimates().stream()
                 .filter(TermEstimate::isSupported)
                 .map(standing -> new ErrorWords(
                         standing.term().words(), signed(standing.value()), AngleWords.size(standing.sigma())))
@@ -182,7 +182,7 @@ public final class PointingWords {
     /** What they do not tell, or only together, and where the axis points by them. */
     public static List<String> untold(NightPointing pointing, PointingModel model) {
         List<String> lines = new ArrayList<>();
-        List<String> open = model.standings().stream()
+        List<String> open = model.termEstimates().stream()
                 .filter(standing -> !standing.isSupported())
                 .map(standing -> standing.term().words())
                 .toList();
@@ -218,8 +218,8 @@ public final class PointingWords {
             long seq = pointing.seqs().get(pointing.stars().indexOf(star));
             stars.add(new LeftWords(
                     "#" + seq + " " + star.star().label(),
-                    offset(residual.left()),
-                    AngleWords.size(residual.leftOut().distance())));
+                    offset(residual.offset()),
+                    AngleWords.size(residual.crossValidated().distance())));
         }
         return stars;
     }

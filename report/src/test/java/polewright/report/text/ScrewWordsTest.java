@@ -25,7 +25,7 @@ class ScrewWordsTest {
         assertThat(ScrewWords.learned(left.withExperience(Optional.of(learned))))
                 .contains("From 2 earlier nights: turning the azimuth screw clockwise moves the axis left.");
         Rig told = left.withScrews(
-                left.azimuthScrew().withSenseTold(), left.altitudeScrew().withSenseTold(), left.levelSigma());
+                left.azimuthScrew().withSenseConfirmed(), left.altitudeScrew().withSenseConfirmed(), left.levelSigma());
         assertThat(ScrewWords.learned(told.withExperience(Optional.of(learned))))
                 .isEmpty();
     }
@@ -35,11 +35,11 @@ class ScrewWordsTest {
         assertThat(ScrewWords.assumed(ASSUMED))
                 .contains("Both screw directions are assumed until the first turn of each has been checked.");
         Rig half = ASSUMED.withScrews(
-                ASSUMED.azimuthScrew().withSenseTold(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
+                ASSUMED.azimuthScrew().withSenseConfirmed(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
         assertThat(ScrewWords.assumed(half))
                 .contains("The direction of the altitude screw is assumed until its first turn has been checked.");
         assertThat(ScrewWords.assumed(half.withScrews(
-                        half.azimuthScrew(), half.altitudeScrew().withSenseTold(), half.levelSigma())))
+                        half.azimuthScrew(), half.altitudeScrew().withSenseConfirmed(), half.levelSigma())))
                 .isEmpty();
     }
 

@@ -72,7 +72,7 @@ final class EyepieceView {
     private static Optional<Known> known(ViewOfSky sky, Vector2D still, Optic optic, ObservingMoment moment) {
         return NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= KNOWN_DOWN_TO)
-                .filter(NamedStars.bundled()::answersToItsLabel)
+                .filter(NamedStars.bundled()::isFoundByItsLabel)
                 .map(star -> known(star, sky, moment))
                 .filter(star -> still.add(star.place()).getNorm()
                         <= optic.field().radians() * (0.5 - StillPoint.USUAL_SIGMA_OF_FIELD))

@@ -6,14 +6,14 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
 import polewright.sky.time.Interval;
 
-/** When a body passes an altitude. For several altitudes of one body, ask one {@link AltitudeTrack}. */
+/** The times when a body crosses an altitude. For several altitudes of one body, use one {@link AltitudeTrack}. */
 public final class AltitudeCrossings {
     private AltitudeCrossings() {}
 
     /**
-     * All passages of a body's centre through an altitude, in order of time.
+     * All crossings of an altitude by the body's centre, in time order.
      *
-     * @param airlessAltitude topocentric, without air
+     * @param airlessAltitude topocentric, without refraction
      */
     public static List<Crossing> of(SkyBody body, Angle airlessAltitude, Site site, Interval when) {
         return AltitudeTrack.of(body, site, when).crossings(airlessAltitude);

@@ -24,21 +24,21 @@ import polewright.sky.time.SiderealRate;
 import polewright.sky.time.SkyTime;
 
 /**
- * How a body climbs and sinks over a site during some hours, worked out once and asked often.
+ * The altitude of a body over a site during some hours, computed once and then cheap to query.
  *
- * <p>The body's topocentric apparent place is computed at a few times (every hour for the Moon, every four hours for the
- * rest, and three beyond either end) and joined by cubic splines in a frame that turns with the sky; the turn itself is
- * exact. That costs under 1″ against the place computed for the very instant (2″ for the Moon), which is a fifth of a
- * second of time where the sky moves steeply. An altitude then costs a microsecond instead of a millisecond.
+ * <p>The body's topocentric apparent place is computed at a few nodes (every hour for the Moon, every four hours for
+ * the rest, and three nodes beyond either end) and interpolated by cubic splines in a frame that rotates with the sky;
+ * the rotation itself is exact. The interpolation error is under 1″ (2″ for the Moon), a fifth of a second of time
+ * where altitude changes fastest. An altitude then takes a microsecond instead of a millisecond.
  *
- * <p>UT1−UTC is taken as 0: all times are off by its value, under 0.9 s. Altitudes are airless.
+ * <p>UT1−UTC is taken as 0, so all times are off by its value, under 0.9 s. Altitudes are airless.
  */
 public final class AltitudeTrack {
     private static final Duration MOON_NODES = Duration.ofHours(1);
     private static final Duration OTHER_NODES = Duration.ofHours(4);
-    /** A natural spline's bent ends are forgotten by a factor of 3.7 a node. */
+    /** The end effects of a natural spline decay by a factor of 3.7 per node. */
     private static final int NODES_BEYOND = 3;
-    /** The sky turns 2.5° meanwhile: no body climbs and sinks twice in that. */
+    /** The sky turns 2.5° in one step: no body crosses an altitude twice within that. */
     private static final double STEP_SECONDS = 600;
 
     private static final double ROOT_SECONDS = 0.001;
@@ -100,17 +100,17 @@ public final class AltitudeTrack {
         return altitude(at).plus(new Angle(semiDiameterRad.value(seconds(at))));
     }
 
-    /** All passages of the centre through an airless altitude, in order of time. */
+    /** All crossings of an airless altitude by the centre, in time order. */
     public List<Crossing> crossings(Angle altitude) {
         return crossings(t -> sine(t) - altitude.sin());
     }
 
-    /** All passages of the upper edge of the disc through an airless altitude near the horizon, in order of time. */
+    /** All crossings of an airless altitude near the horizon by the upper limb, in time order. */
     public List<Crossing> crossingsOfUpperLimb(Angle altitude) {
         return crossings(t -> Math.sin(Math.asin(sine(t)) + semiDiameterRad.value(t)) - altitude.sin());
     }
 
-    /** When the body passes the upper meridian (hour angle 0), in order of time. */
+    /** The upper transits (hour angle 0), in time order. */
     public List<Instant> transits() {
         return crossings(this::sineOfHourAngle).stream()
                 .filter(c -> c.sense() == Crossing.Sense.RISING)
@@ -118,12 +118,12 @@ public final class AltitudeTrack {
                 .toList();
     }
 
-    /** Where the body stands lowest; one of the ends if it does not turn between them. */
+    /** The lowest point; one of the ends if there is no minimum between them. */
     public Extreme lowest() {
         return extreme(-1);
     }
 
-    /** Where the body stands highest; one of the ends if it does not turn between them. */
+    /** The highest point; one of the ends if there is no maximum between them. */
     public Extreme highest() {
         return extreme(1);
     }
@@ -161,7 +161,7 @@ public final class AltitudeTrack {
         return crossings;
     }
 
-    /** The ends, a time in every step, and the turning points: between two of them the function goes one way only. */
+    /** The ends, one time per step, and the extremes: between two neighbours the function is monotonic. */
     private List<Double> samples(UnivariateFunction f) {
         double end = seconds(when.to());
         List<Double> samples = new ArrayList<>();
@@ -170,7 +170,7 @@ public final class AltitudeTrack {
         int steps = (int) Math.ceil(end / STEP_SECONDS);
         for (int i = 0; i <= steps; i++) {
             double middle = Math.min(i * STEP_SECONDS, end);
-            // The parabola through three samples; its vertex is good to a second, and level there.
+            // The parabola through three samples; its vertex is good to a second, and the curve is flat there.
             double before = f.value(middle - STEP_SECONDS);
             double here = f.value(middle);
             double after = f.value(middle + STEP_SECONDS);
@@ -209,7 +209,7 @@ public final class AltitudeTrack {
         return when.from().plusMillis(Math.round(seconds * 1000));
     }
 
-    /** Airless places need no air. */
+    /** Airless places need no weather. */
     static ObservingMoment momentAt(Site site, Instant at) {
         return ObservingMoment.of(site, SkyTime.of(at), Weather.AIRLESS);
     }

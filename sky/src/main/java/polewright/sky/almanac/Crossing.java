@@ -6,39 +6,40 @@ import java.util.List;
 import polewright.sky.time.Interval;
 
 /**
- * A body passes an altitude.
+ * A crossing of an altitude by a body.
  *
- * @param at when
+ * @param at time of the crossing
  * @param sense upward or downward
  */
 public record Crossing(Instant at, Sense sense) {
-    /** Which way. */
+    /** Upward or downward. */
     public enum Sense {
         RISING,
         SETTING
     }
 
     /**
-     * The stretches of some time that a body spends on one side of an altitude.
+     * The intervals that a body spends on one side of an altitude.
      *
-     * @param crossings all of that time, in order
+     * @param when the time considered
+     * @param crossings all crossings within it, in order
      * @param side {@code RISING} for above the altitude, {@code SETTING} for below it
-     * @param startsThere whether the body is on that side when the time begins
+     * @param startsThere whether the body is on that side at the beginning
      */
-    static List<Interval> stretches(Interval when, List<Crossing> crossings, Sense side, boolean startsThere) {
-        List<Interval> stretches = new ArrayList<>();
+    static List<Interval> intervalsOn(Interval when, List<Crossing> crossings, Sense side, boolean startsThere) {
+        List<Interval> intervalsOn = new ArrayList<>();
         Instant since = when.from();
         boolean there = startsThere;
         for (Crossing crossing : crossings) {
             if (there && crossing.sense() != side) {
-                stretches.add(new Interval(since, crossing.at()));
+                intervalsOn.add(new Interval(since, crossing.at()));
             }
             there = crossing.sense() == side;
             since = crossing.at();
         }
         if (there) {
-            stretches.add(new Interval(since, when.to()));
+            intervalsOn.add(new Interval(since, when.to()));
         }
-        return stretches;
+        return intervalsOn;
     }
 }

@@ -16,13 +16,13 @@ import polewright.sky.time.Interval;
 /**
  * One night, from noon to noon, and how dark it gets.
  *
- * <p>Noon is when the Sun passes the meridian. Where the Sun stays up all day or down all day there is still a noon and a
- * midnight, and {@link #isPolarDay} or {@link #isPolarNight} says so.
+ * <p>Noon is the Sun's upper transit. Where the Sun stays up or down all day there is still a noon and a midnight, and
+ * {@link #isPolarDay} or {@link #isPolarNight} is true.
  *
- * @param noonToNoon the whole of it
- * @param below when the Sun is lower than each depth; a depth that it does not reach is missing
+ * @param noonToNoon the whole interval
+ * @param below when the Sun is below each depth; a depth that it does not reach is missing
  * @param midnight when the Sun is lowest, and how low
- * @param noon when the Sun is highest, at one of the two ends or near it, and how high
+ * @param noon when the Sun is highest, at or near one of the two ends, and how high
  */
 public record Darkness(
         Interval noonToNoon,
@@ -30,22 +30,22 @@ public record Darkness(
         AltitudeTrack.Extreme midnight,
         AltitudeTrack.Extreme noon) {
     private static final Duration DAY = Duration.ofDays(1);
-    /** Where no sunrise ends a night, it counts as over half-way from midnight to noon. */
+    /** Where no sunrise ends a night, it counts as over halfway from midnight to noon. */
     private static final Duration HALF_OF_MORNING = Duration.ofHours(6);
 
     public Darkness {
         below = Map.copyOf(below);
     }
 
-    /** The night that is under way, or by day the one to come, over the almanacs' horizon. */
+    /** The current night, or by day the next one, over the almanacs' horizon. */
     public static Darkness comingAt(Site site, Instant now) {
         return comingAt(site, now, LevelHorizon.ALMANAC);
     }
 
     /**
-     * The night that is under way, or by day the one to come.
+     * The current night, or by day the next one.
      *
-     * @param horizon moves sunset and sunrise; twilight is reckoned from the horizontal everywhere
+     * @param horizon shifts sunset and sunrise; twilight is always measured from the horizontal
      */
     public static Darkness comingAt(Site site, Instant now, LevelHorizon horizon) {
         Instant noon = lastNoon(site, now);
@@ -53,27 +53,27 @@ public record Darkness(
         return now.isAfter(current.over()) ? from(site, noon.plus(DAY), horizon) : current;
     }
 
-    /** When the Sun is lower than that; empty when it does not get there. */
+    /** When the Sun is below that depth; empty if it does not get there. */
     public Optional<Interval> below(SunDepth depth) {
         return Optional.ofNullable(below.get(depth));
     }
 
-    /** The darkest part that there is: of astronomical night, else of the deepest twilight that is reached. */
+    /** The deepest darkness reached: astronomical night, or else the deepest twilight. */
     public Optional<SunDepth> deepest() {
         return below.keySet().stream().max(Enum::compareTo);
     }
 
-    /** The darkest hours that there are; empty where the Sun does not set. */
+    /** The interval of the deepest darkness; empty if the Sun does not set. */
     public Optional<Interval> darkest() {
         return deepest().flatMap(this::below);
     }
 
-    /** The Sun does not set. */
+    /** Whether the Sun does not set. */
     public boolean isPolarDay() {
         return below(SunDepth.SUNSET).isEmpty();
     }
 
-    /** The Sun does not rise. */
+    /** Whether the Sun does not rise. */
     public boolean isPolarNight() {
         return below(SunDepth.SUNSET).filter(noonToNoon::equals).isPresent();
     }
@@ -83,7 +83,7 @@ public record Darkness(
         return below(SunDepth.ASTRONOMICAL).isPresent();
     }
 
-    /** From sunset to sunrise; the whole where the Sun does not do both. */
+    /** From sunset to sunrise; the whole interval if the Sun does not do both. */
     public Interval sunsetToSunrise() {
         return below(SunDepth.SUNSET).orElse(noonToNoon);
     }
@@ -104,12 +104,14 @@ public record Darkness(
         return new Darkness(whole, below, lowest, sun.highest());
     }
 
-    /** The stretch around midnight: near a polar night the Sun can be down, up for minutes at noon, and down again. */
+    /** The interval around midnight: near polar night the Sun can be down, up for minutes at noon, and down again. */
     private static Optional<Interval> below(AltitudeTrack sun, Interval whole, Angle altitude, Instant midnight) {
         boolean startsBelow = sun.altitude(whole.from()).compareTo(altitude) < 0;
-        List<Interval> stretches =
-                Crossing.stretches(whole, sun.crossings(altitude), Crossing.Sense.SETTING, startsBelow);
-        return stretches.stream().filter(stretch -> stretch.contains(midnight)).findFirst();
+        List<Interval> intervalsOn =
+                Crossing.intervalsOn(whole, sun.crossings(altitude), Crossing.Sense.SETTING, startsBelow);
+        return intervalsOn.stream()
+                .filter(stretch -> stretch.contains(midnight))
+                .findFirst();
     }
 
     private static Instant lastNoon(Site site, Instant now) {

@@ -8,15 +8,18 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * How much of the Moon is lit, as seen from the site.
+ * The phase of the Moon as seen from the site.
  *
  * @param elongation from the Sun's centre, 0 to 180°
- * @param phaseAngle Sun, Moon, observer: 0 at full
- * @param litShare of the disc, 0 to 1
+ * @param phaseAngle angle Sun–Moon–observer: 0 at full
+ * @param litShare illuminated fraction of the disc, 0 to 1
  * @param isWaxing east of the Sun along the ecliptic
  */
 public record LunarPhase(Angle elongation, Angle phaseAngle, double litShare, boolean isWaxing) {
-    /** North pole of the ecliptic in equatorial axes; 23.44° serves two centuries, for only a sign is asked. */
+    /**
+     * North pole of the ecliptic in equatorial axes. An obliquity of 23.44° is good for two centuries: only a sign is
+     * needed.
+     */
     private static final Vector3D ECLIPTIC_POLE =
             new Vector3D(0, -Math.sin(Math.toRadians(23.44)), Math.cos(Math.toRadians(23.44)));
 
@@ -37,8 +40,9 @@ public record LunarPhase(Angle elongation, Angle phaseAngle, double litShare, bo
     }
 
     /**
-     * The phase's name as a noun or an adjective to "Moon", e.g. {@code "waxing gibbous"}. New and full are within 1 % of
-     * it lit (a day or so), the quarters within 5 % (half a day): the almanacs have moments, a person has a night.
+     * The phase as a noun or as an adjective to "Moon", e.g. {@code "waxing gibbous"}. New and full mean within 1 % of
+     * the illuminated fraction (a day or so), the quarters within 5 % (half a day): almanacs give instants, a person
+     * has a night.
      */
     public String words() {
         if (litShare < NEARLY_NONE) {

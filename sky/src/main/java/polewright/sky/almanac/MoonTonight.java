@@ -12,12 +12,12 @@ import polewright.sky.place.Site;
 import polewright.sky.time.Interval;
 
 /**
- * What the Moon does during one night.
+ * The Moon during one night.
  *
  * @param phase at the middle of the night
  * @param crossings its risings and settings between sunset and sunrise, in order
- * @param up when it is over the horizon between sunset and sunrise
- * @param upInDarkest when it is over the horizon during the darkest hours that the night has
+ * @param up when it is above the horizon between sunset and sunrise
+ * @param upInDarkest when it is above the horizon during the darkest hours of the night
  * @param moonless the rest of the darkest hours
  */
 public record MoonTonight(
@@ -45,8 +45,8 @@ public record MoonTonight(
         boolean startsUp = crossings.isEmpty()
                 ? moon.upperLimb(night.from()).compareTo(horizon.airlessAltitude()) >= 0
                 : crossings.get(0).sense() == Crossing.Sense.SETTING;
-        List<Interval> up = Crossing.stretches(night, crossings, Crossing.Sense.RISING, startsUp);
-        List<Interval> down = Crossing.stretches(night, crossings, Crossing.Sense.SETTING, !startsUp);
+        List<Interval> up = Crossing.intervalsOn(night, crossings, Crossing.Sense.RISING, startsUp);
+        List<Interval> down = Crossing.intervalsOn(night, crossings, Crossing.Sense.SETTING, !startsUp);
         Optional<Interval> darkest = darkness.darkest();
         return new MoonTonight(
                 LunarPhase.at(AltitudeTrack.momentAt(site, darkness.midnight().at())),

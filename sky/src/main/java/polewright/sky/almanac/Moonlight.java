@@ -6,11 +6,12 @@ import polewright.sky.angle.Angle;
  * How much the Moon brightens a clear night's sky.
  *
  * <p>Source: K. Krisciunas and B. E. Schaefer, <i>A model of the brightness of moonlight</i>, Publications of the
- * Astronomical Society of the Pacific 103 (1991) 1033 (constants from memory; good to 8 to 23 % on clear nights by its
- * authors). V band, extinction 0.172 magnitudes an air mass. Left out: twilight, haze, town light.
+ * Astronomical Society of the Pacific 103 (1991) 1033 (constants from memory; accurate to 8 to 23 % on clear nights
+ * according to its authors). V band, extinction 0.172 magnitudes per air mass. Left out: twilight, haze, light
+ * pollution.
  */
 public final class Moonlight {
-    /** Zenith of a dark country sky, V magnitudes a square arcsecond (common practice). */
+    /** Zenith of a dark country sky, V magnitudes per square arcsecond (common practice). */
     public static final double DARK_ZENITH = 21.5;
 
     private static final double EXTINCTION = 0.172;
@@ -19,7 +20,7 @@ public final class Moonlight {
 
     private static final double DARK_NANOLAMBERTS = nanolamberts(DARK_ZENITH);
 
-    /** What reaches the ground from the Moon, dimmed by the air it came through. */
+    /** Moonlight that reaches the ground, dimmed by extinction. */
     private final double illuminance;
 
     private Moonlight(double illuminance) {
@@ -27,9 +28,9 @@ public final class Moonlight {
     }
 
     /**
-     * Of the Moon as it stands.
+     * Moonlight of the Moon at an altitude and phase.
      *
-     * @param moonAltitude airless; below 0 the Moon does nothing
+     * @param moonAltitude airless; below 0 there is no moonlight
      * @param phaseAngle of the Moon, 0 at full
      */
     public static Moonlight of(Angle moonAltitude, Angle phaseAngle) {
@@ -42,10 +43,10 @@ public final class Moonlight {
     }
 
     /**
-     * Brightness of the sky, V magnitudes a square arcsecond.
+     * Brightness of the sky, V magnitudes per square arcsecond.
      *
-     * @param altitude of the place looked at, above 0
-     * @param distance from the Moon to the place
+     * @param altitude of the direction, above 0
+     * @param distance from the Moon to that direction
      */
     public double sky(Angle altitude, Angle distance) {
         double airMass = airMass(altitude);
@@ -54,7 +55,7 @@ public final class Moonlight {
         return magnitude(dark + (illuminance == 0 ? 0 : scattered(distance) * illuminance * (1 - kept)));
     }
 
-    /** Rayleigh scattering, and Mie scattering beyond 10° of the Moon and within. */
+    /** Rayleigh scattering, plus Mie scattering with one form within 10° of the Moon and another beyond. */
     private static double scattered(Angle distance) {
         double distanceDeg = Math.max(distance.degrees(), 1);
         double cosine = Math.cos(Math.toRadians(distanceDeg));
@@ -62,7 +63,7 @@ public final class Moonlight {
         return RAYLEIGH * (1.06 + cosine * cosine) + mie;
     }
 
-    /** The paper's own, finite at the horizon: (1 − 0.96 sin² z)^−½. */
+    /** The paper's own formula, finite at the horizon: (1 − 0.96 sin² z)^−½. */
     private static double airMass(Angle altitude) {
         double cosine = altitude.radians() <= 0 ? 1 : altitude.cos();
         return 1 / Math.sqrt(1 - 0.96 * cosine * cosine);

@@ -2,7 +2,10 @@ package polewright.sky.almanac;
 
 import polewright.sky.angle.Angle;
 
-/** How far below the horizon the Sun is when each part of the night begins or ends: airless altitude of its centre. */
+/**
+ * The depth of the Sun below the horizon at which each part of the night begins or ends: airless altitude of its
+ * centre.
+ */
 public enum SunDepth {
     /** −50′: 34′ of refraction and 16′ of semidiameter (the almanacs' convention). */
     SUNSET("sunset", -50 / 60.0),

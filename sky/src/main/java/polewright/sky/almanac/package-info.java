@@ -1,5 +1,5 @@
 /**
- * When things happen on the sky: risings and settings, twilight, the Moon's phase.
+ * Times of events in the sky: risings and settings, twilight, the Moon's phase.
  *
  * <pre>
  *   site + body + hours ──▶ AltitudeTrack ─┬─▶ AltitudeCrossings

@@ -82,7 +82,7 @@ public record Angle(double radians) implements Comparable<Angle> {
     /** The same direction in [-half turn, half turn). */
     public Angle wrappedSigned() {
         if (radians < 0 && radians >= -Math.PI) {
-            // Going round by a whole turn and back would cost a small angle its last figures: -2.9 would not stay -2.9.
+            // Adding and removing a whole turn would cost a small angle its last digits: -2.9 would not stay -2.9.
             return this;
         }
         double wrapped = wrappedPositive().radians;

@@ -3,16 +3,16 @@ package polewright.sky.angle;
 import java.util.Locale;
 
 /**
- * Angles written and read in base sixty.
+ * Formats angles in base sixty.
  *
- * <p>Writing rounds the whole value to the last printed place first, so that 59.999 seconds never prints as 60.
+ * <p>The whole value is rounded to the last printed place first, so that 59.999 seconds never prints as 60.
  */
 public final class Sexagesimal {
     private static final long SECONDS_PER_UNIT = 3600;
 
     private Sexagesimal() {}
 
-    /** Degrees, minutes and seconds with sign: {@code -06°43′11.6″}. What rounds to nothing has a plus. */
+    /** Degrees, minutes and seconds with sign: {@code -06°43′11.6″}. A value that rounds to zero has a plus. */
     public static String degrees(Angle angle, int secondDecimals) {
         long ticks = Math.round(Math.abs(angle.degrees()) * SECONDS_PER_UNIT * pow10(secondDecimals));
         String sign = angle.radians() < 0 && ticks != 0 ? "-" : "+";
@@ -26,7 +26,7 @@ public final class Sexagesimal {
         return parts(ticks, secondDecimals, "h", "m", "s");
     }
 
-    /** From ticks, each one unit of the last printed decimal of a second. */
+    /** From ticks of one unit of the last printed decimal of a second. */
     private static String parts(long ticks, int decimals, String unitMark, String minuteMark, String secondMark) {
         long scale = pow10(decimals);
         long whole = ticks / (SECONDS_PER_UNIT * scale);

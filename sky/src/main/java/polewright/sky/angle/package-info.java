@@ -1,4 +1,4 @@
-/** Angles as values, and how they are written. */
+/** Angles as values, and their formatting. */
 @NullMarked
 package polewright.sky.angle;
 

@@ -8,7 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
-/** Tab-separated tables that the jar carries beside this class; lines starting with # are comments. */
+/** Tab-separated tables bundled in the jar next to this class; lines starting with # are comments. */
 final class BundledTable {
     private BundledTable() {}
 
@@ -40,7 +40,7 @@ final class BundledTable {
         return row;
     }
 
-    /** The parts of a column that holds a list; none when it is empty. */
+    /** The items of a list column; none when it is empty. */
     static List<String> list(String column) {
         return column.isEmpty() ? List.of() : List.of(column.split(";", -1));
     }

@@ -4,9 +4,9 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** A cone of sky, its middle and edge in the forms that a search of cells needs. */
+/** A cone of sky, with its centre and edge in the forms that a search of cells needs. */
 record Cone(double decRad, double radiusRad, double raRad, double x, double y, double z, double chordSquared) {
-    // Wider than any rounding of a star's place, so that no cell at the edge is missed.
+    // Wider than any rounding of a star's position, so that no cell at the edge is missed.
     private static final double MARGIN_RAD = 1e-9;
 
     static Cone around(Angle rightAscension, Angle declination, Angle radius) {
@@ -28,7 +28,7 @@ record Cone(double decRad, double radiusRad, double raRad, double x, double y, d
                 dec, radius.radians(), ra, cosDec * Math.cos(ra), cosDec * Math.sin(ra), Math.sin(dec), chord * chord);
     }
 
-    /** Chords keep their figures in a narrow cone, where a cosine loses them. */
+    /** Chords keep their precision in a narrow cone, where a cosine loses it. */
     boolean holds(double starX, double starY, double starZ) {
         double dx = starX - x;
         double dy = starY - y;
@@ -48,7 +48,7 @@ record Cone(double decRad, double radiusRad, double raRad, double x, double y, d
         return SkyCells.zoneAt(Math.toDegrees(Math.min(Math.PI / 2, decRad + radiusRad + MARGIN_RAD)));
     }
 
-    /** Half the cone's extent in right ascension; half a turn when a pole is inside. */
+    /** Half the cone's extent in right ascension; half a turn if it contains a pole. */
     private double halfWidthRad() {
         double reach = Math.abs(decRad) + radiusRad + MARGIN_RAD;
         if (reach >= Math.PI / 2) {

@@ -11,11 +11,12 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * The 88 constellations and the borders between them.
+ * The 88 constellations and their boundaries.
  *
- * <p>The borders run along hours and parallels of the mean equator and equinox of B1875.0. A place in the ICRS is
- * carried there by the IAU 1976 precession (SOFA {@code pmat76}); the frame bias and the difference between the FK4 and
- * FK5 systems (together under 2″) are left out, so only places nearer a border than that may fall on its other side.
+ * <p>The boundaries follow hour circles and parallels of the mean equator and equinox of B1875.0. An ICRS position is
+ * precessed to that equinox with the IAU 1976 precession (SOFA {@code pmat76}); the frame bias and the difference
+ * between the FK4 and FK5 systems (together under 2″) are left out, so only positions closer than that to a boundary
+ * may fall on its other side.
  *
  * <p>Sources: E. Delporte, Délimitation scientifique des constellations, 1930; N. G. Roman, Identification of a
  * constellation from a position, PASP 99, 695 (1987), table of CDS VI/42.
@@ -29,11 +30,11 @@ public final class Constellations {
     private final double[][] toB1875 = JSOFA.jauPmat76(B1875_JULIAN_DATE, 0);
 
     /**
-     * The sky north of a parallel between two hours, where no earlier strip holds the place.
+     * The sky north of a parallel between two hour circles, except where an earlier strip contains the position.
      *
-     * @param fromRaDeg B1875.0, inside
-     * @param toRaDeg B1875.0, outside
-     * @param fromDecDeg B1875.0, the southern edge, inside
+     * @param fromRaDeg B1875.0, inclusive
+     * @param toRaDeg B1875.0, exclusive
+     * @param fromDecDeg B1875.0, the southern edge, inclusive
      */
     private record Strip(Constellation constellation, double fromRaDeg, double toRaDeg, double fromDecDeg) {}
 
@@ -65,7 +66,7 @@ public final class Constellations {
         return List.copyOf(byAbbreviation.values());
     }
 
-    /** The constellation of the IAU's three letters, as they are written: {@code UMa}. */
+    /** The constellation with the IAU's three-letter abbreviation, case-sensitive: {@code UMa}. */
     public Optional<Constellation> abbreviated(String threeLetters) {
         return Optional.ofNullable(byAbbreviation.get(threeLetters));
     }
@@ -78,7 +79,7 @@ public final class Constellations {
         return found;
     }
 
-    /** The constellation that an ICRS place lies in. */
+    /** The constellation that contains an ICRS position. */
     public Constellation at(Angle rightAscension, Angle declination) {
         if (!(Math.abs(declination.degrees()) <= 90 + 1e-9)) {
             throw new InputRefused(

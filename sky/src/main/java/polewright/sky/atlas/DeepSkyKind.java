@@ -1,6 +1,6 @@
 package polewright.sky.atlas;
 
-/** What a deep-sky object is. */
+/** The type of a deep-sky object. */
 public enum DeepSkyKind {
     GALAXY("galaxy"),
     SPIRAL_GALAXY("spiral galaxy"),
@@ -26,7 +26,7 @@ public enum DeepSkyKind {
         this.words = words;
     }
 
-    /** As a person says it, e.g. {@code open cluster}. */
+    /** As a person would say it, e.g. {@code open cluster}. */
     public String words() {
         return words;
     }

@@ -58,7 +58,7 @@ public final class DeepSkyList {
                 .toList());
     }
 
-    /** Made when the first name is misspelt: most programs end before. */
+    /** Built when the first name is misspelt: most runs never need it. */
     private static final class Spellings {
         static final List<NameIndex.Spelling> ALL =
                 NameIndex.Spelling.allOf(bundled().all.stream().flatMap(object -> object.names().stream()));
@@ -80,7 +80,7 @@ public final class DeepSkyList {
         return column.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(Double.parseDouble(column));
     }
 
-    /** All of them: Messier's in his order, then by catalogue and number. */
+    /** All objects: Messier's in his order, then by catalogue and number. */
     public List<DeepSkyObject> all() {
         return all;
     }
@@ -89,15 +89,15 @@ public final class DeepSkyList {
         return byName.find(name);
     }
 
-    /** Names spelled much like this one, nearest first; empty when none is. */
+    /** Similarly spelled names, nearest first; empty when there are none. */
     public List<String> near(String name) {
         return NameIndex.near(name, Spellings.ALL);
     }
 
     /**
-     * The object of a name.
+     * The object with a name.
      *
-     * @throws InputRefused when there is none, with the names that are spelled like it
+     * @throws InputRefused when there is none; the message lists similarly spelled names
      */
     public DeepSkyObject named(String name) {
         return find(name).orElseThrow(() -> {

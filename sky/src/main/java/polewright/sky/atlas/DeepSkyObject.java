@@ -7,13 +7,13 @@ import polewright.sky.place.CatalogueStar;
 /**
  * A galaxy, cluster or nebula.
  *
- * @param designations e.g. {@code M 31}, {@code NGC 224}; the best known first, at least one
+ * @param designations e.g. {@code M 31}, {@code NGC 224}; the best known one first, at least one
  * @param names common English names; may be empty
- * @param kind what it is
- * @param place ICRS, no motion; good to about 1′ for large and ragged objects
- * @param magnitude integrated, visual or blue as the source has it; empty when not known
- * @param majorArcmin longest extent; empty when not known
- * @param minorArcmin extent across; equal to the longest where the source has one figure
+ * @param kind its type
+ * @param place ICRS, no motion; accurate to about 1′ for large, irregular objects
+ * @param magnitude integrated, visual or blue as in the source; empty when unknown
+ * @param majorArcmin major axis; empty when unknown
+ * @param minorArcmin minor axis; equal to the major axis where the source has one figure
  */
 public record DeepSkyObject(
         List<String> designations,

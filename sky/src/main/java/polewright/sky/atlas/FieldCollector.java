@@ -2,7 +2,7 @@ package polewright.sky.atlas;
 
 import java.util.Arrays;
 
-/** Gathers the stars of a search in growing columns, then puts them brightest first. */
+/** Collects the stars of a search in growing columns, then sorts them brightest first. */
 final class FieldCollector implements StarVisitor {
     private int size;
     private int[] numbers = new int[256];
@@ -25,8 +25,8 @@ final class FieldCollector implements StarVisitor {
     }
 
     StarField brightestFirst(StarAtlas atlas) {
-        // One long a star, magnitude above the place in the list: sorts as primitives, equal magnitudes keep their
-        // order.
+        // One long per star, with the magnitude above the position in the list: sorts as primitives, and equal
+        // magnitudes keep their order.
         long[] order = new long[size];
         for (int i = 0; i < size; i++) {
             order[i] = (long) sortable(magnitudes[i]) << 32 | i;

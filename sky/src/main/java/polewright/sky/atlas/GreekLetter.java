@@ -3,7 +3,7 @@ package polewright.sky.atlas;
 import java.util.Locale;
 import java.util.Optional;
 
-/** The letters of Bayer's designations, with the three-letter forms in common use (common practice). */
+/** The Greek letters of Bayer's designations, with the usual three-letter abbreviations (common practice). */
 public enum GreekLetter {
     ALPHA("alp", 'α'),
     BETA("bet", 'β'),
@@ -38,7 +38,7 @@ public enum GreekLetter {
         this.symbol = symbol;
     }
 
-    /** Two or three small letters, e.g. {@code alp}. */
+    /** Two or three lower-case letters, e.g. {@code alp}. */
     public String abbreviation() {
         return abbreviation;
     }
@@ -47,15 +47,15 @@ public enum GreekLetter {
         return symbol;
     }
 
-    /** The whole name in small letters, e.g. {@code alpha}. */
+    /** The full name in lower case, e.g. {@code alpha}. */
     public String spelled() {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** The letter of a symbol, of either case or form. */
+    /** The letter for a symbol of either case or form. */
     public static Optional<GreekLetter> ofSymbol(int codePoint) {
         int small = codePoint == 'ς' ? 'σ' : Character.toLowerCase(codePoint);
-        // The micro sign, which keyboards have, stands for mu.
+        // The micro sign, which keyboards have, means mu.
         int plain = small == '\u00b5' ? 'μ' : small;
         for (GreekLetter letter : values()) {
             if (letter.symbol == plain) {
@@ -66,8 +66,8 @@ public enum GreekLetter {
     }
 
     /**
-     * The letter that a word means: its name, or any beginning of it of at least two letters that no other letter
-     * shares, e.g. {@code alpha}, {@code alph}, {@code al}.
+     * The letter for a word: its name, or any unambiguous beginning of it of at least two letters, e.g. {@code alpha},
+     * {@code alph}, {@code al}.
      */
     public static Optional<GreekLetter> ofWord(String word) {
         String small = word.toLowerCase(Locale.ROOT);

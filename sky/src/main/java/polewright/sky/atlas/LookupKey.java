@@ -2,21 +2,21 @@ package polewright.sky.atlas;
 
 import java.text.Normalizer;
 
-/** Names brought to the form they are looked up in, and how far apart two spellings are. */
+/** Normalised forms of names for lookup, and the distance between two spellings. */
 final class LookupKey {
     private LookupKey() {}
 
-    /** Small letters, digits, and the signs that tell two catalogue numbers apart; no spaces, no accents. */
+    /** Lower-case letters, digits, and the signs that distinguish catalogue numbers; no spaces, no accents. */
     static String strict(String name) {
         return key(name, true);
     }
 
-    /** Small letters and digits only. */
+    /** Lower-case letters and digits only. */
     static String loose(String name) {
         return key(name, false);
     }
 
-    // Written out letter by letter: ten thousand names pass here when the tables are opened.
+    // A hand-written loop: ten thousand names pass through here when the tables are opened.
     private static String key(String name, boolean withSigns) {
         String plain = isAscii(name) ? name : withoutAccents(name);
         StringBuilder key = new StringBuilder(plain.length());
@@ -33,7 +33,7 @@ final class LookupKey {
         return key.toString();
     }
 
-    /** A zero at the beginning of a number, as in NGC 0224 or V0640. */
+    /** A leading zero of a number, as in NGC 0224 or V0640. */
     private static boolean isLeadingZero(String text, int at, StringBuilder before) {
         if (text.charAt(at) != '0' || at + 1 >= text.length() || !isDigit(text.charAt(at + 1))) {
             return false;
@@ -55,7 +55,7 @@ final class LookupKey {
         return true;
     }
 
-    /** Without accents, superscript digits as digits, Greek letters spelled. */
+    /** Without accents, with superscript digits as digits and Greek letters spelled out. */
     private static String withoutAccents(String name) {
         StringBuilder plain = new StringBuilder(name.length() + 8);
         Normalizer.normalize(name, Normalizer.Form.NFKD)
@@ -66,7 +66,7 @@ final class LookupKey {
         return plain.toString();
     }
 
-    /** Levenshtein's distance: letters to insert, drop or change to make one word of the other. */
+    /** Levenshtein distance: letters to insert, delete or change to turn one word into the other. */
     static int distance(String a, String b) {
         int[] previous = new int[b.length() + 1];
         int[] current = new int[b.length() + 1];

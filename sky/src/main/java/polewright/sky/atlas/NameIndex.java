@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Things by name, forgiving about case, spaces, accents and signs. A name that two things share goes to the first one
- * that claimed it, so add the brighter first.
+ * Finds things by name, ignoring case, spaces, accents and signs. A name shared by two things belongs to the one added
+ * first, so add the brighter first.
  */
 final class NameIndex<T> {
     private static final int MOST_SUGGESTIONS = 5;
@@ -28,9 +28,9 @@ final class NameIndex<T> {
     }
 
     /**
-     * A form of a name that is worth suggesting.
+     * A form of a name that can be suggested.
      *
-     * @param key its loose key, kept because each misspelt name is compared with thousands of them
+     * @param key its loose key, stored because each misspelt name is compared with thousands of them
      */
     record Spelling(String text, String key) {
         static List<Spelling> allOf(Stream<String> texts) {
@@ -40,7 +40,7 @@ final class NameIndex<T> {
         }
     }
 
-    /** Which of the known spellings are much like this one, nearest first, then as they came, at most five. */
+    /** The known spellings closest to a name, nearest first, then in the given order, at most five. */
     static List<String> near(String name, List<Spelling> known) {
         String key = LookupKey.loose(name);
         if (key.isEmpty()) {
@@ -52,7 +52,7 @@ final class NameIndex<T> {
             byDistance.add(new ArrayList<>());
         }
         for (Spelling spelling : known) {
-            int distance = unlikeness(key, spelling.key(), furthest);
+            int distance = dissimilarity(key, spelling.key(), furthest);
             if (distance <= furthest) {
                 byDistance.get(distance).add(spelling.text());
             }
@@ -61,7 +61,7 @@ final class NameIndex<T> {
     }
 
     /** Spelling distance, but a name whose beginning was typed counts as one letter off. */
-    private static int unlikeness(String typed, String known, int furthest) {
+    private static int dissimilarity(String typed, String known, int furthest) {
         if (typed.length() >= 4 && known.startsWith(typed)) {
             return 1;
         }

@@ -4,14 +4,14 @@ import java.util.List;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * A star that people call by a name or a letter.
+ * A star with a name or a letter.
  *
  * @param names common names, the most used first; may be empty
  * @param designations e.g. {@code alp Lyr}, {@code 3 Lyr}, {@code HIP 91262}; at least one
  * @param place ICRS, J2000.0
  * @param magnitude Johnson V
- * @param motionKnown false when the proper motion is not known here and is given as 0: such a place drifts by a few
- *     arcseconds in decades, in rare cases by a minute of arc
+ * @param motionKnown false when the proper motion is unknown here and given as 0: the error of such a place grows by a
+ *     few arcseconds in decades, in rare cases by an arcminute
  */
 public record NamedStar(
         List<String> names, List<String> designations, CatalogueStar place, double magnitude, boolean motionKnown) {

@@ -13,9 +13,10 @@ import polewright.sky.place.CatalogueStar;
 /**
  * Bright and named stars, found by any name or designation.
  *
- * <p>Looking up forgives case, spaces, accents and punctuation, and takes Greek letters as letters, spelled or
- * shortened: {@code Vega}, {@code alpha lyrae}, {@code alp Lyr}, {@code α Lyr}, {@code 3 Lyr}, {@code HIP 91262}. A
- * letter without its index means the brightest star of that letter. A name that two stars share means the brighter one.
+ * <p>Lookup ignores case, spaces, accents and punctuation, and accepts Greek letters as symbols, names or
+ * abbreviations: {@code Vega}, {@code alpha lyrae}, {@code alp Lyr}, {@code α Lyr}, {@code 3 Lyr}, {@code HIP 91262}. A
+ * letter without its index means the brightest star with that letter. A name shared by two stars means the brighter
+ * one.
  */
 public final class NamedStars {
     private final List<NamedStar> brightestFirst;
@@ -32,7 +33,7 @@ public final class NamedStars {
                                     designation -> byDesignation.putIfAbsent(designation, star),
                                     () -> byName.add(text, star)));
         }
-        // Last, so that a star whose letter really has no index comes first.
+        // Last, so that a star whose letter has no index takes precedence.
         for (NamedStar star : this.brightestFirst) {
             designationsOf(star).forEach(designation -> byDesignation.putIfAbsent(designation.withoutIndex(), star));
         }
@@ -52,7 +53,7 @@ public final class NamedStars {
                 .toList());
     }
 
-    /** Made when the first name is misspelt: most programs end before. */
+    /** Built when the first name is misspelt: most runs never need it. */
     private static final class Spellings {
         static final List<NameIndex.Spelling> ALL = NameIndex.Spelling.allOf(bundled().all().stream()
                 .flatMap(star -> Stream.concat(
@@ -82,16 +83,16 @@ public final class NamedStars {
     }
 
     public Optional<NamedStar> find(String name) {
-        // Designations first: they keep the case of letters, which names do not. Exactly written ones before all, so
-        // that the variable star BE Cet is not taken for beta.
+        // Designations first, because they are case-sensitive and names are not. Exactly written ones before all
+        // others, so that the variable star BE Cet is not taken for beta.
         return StarDesignation.ofAbbreviated(name.strip())
                 .map(byDesignation::get)
                 .or(() -> StarDesignation.parse(name).flatMap(this::find))
                 .or(() -> byName.find(name));
     }
 
-    /** Whether somebody who types a star's label gets that star, and no brighter one of the same name. */
-    public boolean answersToItsLabel(NamedStar star) {
+    /** Whether typing a star's label finds that star, and not a brighter one of the same name. */
+    public boolean isFoundByItsLabel(NamedStar star) {
         return find(star.label()).filter(star::equals).isPresent();
     }
 
@@ -101,7 +102,7 @@ public final class NamedStars {
                 .findFirst();
     }
 
-    /** The designation as typed, then with its Latin letter small, then with it large. */
+    /** The designation as typed, then with its Latin letter in lower case, then in upper case. */
     private static List<StarDesignation> otherCases(StarDesignation typed) {
         List<StarDesignation> forms = new ArrayList<>();
         forms.add(typed);
@@ -115,15 +116,15 @@ public final class NamedStars {
         return forms;
     }
 
-    /** Names spelled much like this one, nearest first; empty when none is. */
+    /** Similarly spelled names, nearest first; empty when there are none. */
     public List<String> near(String name) {
         return NameIndex.near(name, Spellings.ALL);
     }
 
     /**
-     * The star of a name.
+     * The star with a name.
      *
-     * @throws InputRefused when there is none, with the names that are spelled like it
+     * @throws InputRefused when there is none; the message lists similarly spelled names
      */
     public NamedStar named(String name) {
         return find(name).orElseThrow(() -> {

@@ -1,14 +1,14 @@
 package polewright.sky.atlas;
 
 /**
- * The sky cut into cells of at most 1° by 1°, and places inside a cell as two 16-bit numbers.
+ * The sky divided into cells of at most 1° by 1°, with positions inside a cell as two 16-bit numbers.
  *
- * <p>Zones of declination are 1° high, numbered from the south pole. A zone is cut in right ascension, from 0h, into the
- * smallest number of equal cells that are at most 1° wide on the sky. Cells are numbered eastward in a zone, zone after
- * zone.
+ * <p>Zones of declination are 1° high, numbered from the south pole. A zone is divided in right ascension, from 0h,
+ * into the smallest number of equal cells that are at most 1° wide on the sky. Cells are numbered eastward in a zone,
+ * zone after zone.
  *
- * <p>Inside a cell, a place is {@code floor(fraction · 65536)} of the cell's width and height, and is read back at the
- * middle of that step. So a place comes back within 0.028″ in each coordinate.
+ * <p>Inside a cell, a position is stored as {@code floor(fraction · 65536)} of the cell's width and height and read
+ * back at the middle of that step, so it is accurate to 0.028″ in each coordinate.
  */
 public final class SkyCells {
     public static final int ZONES = 180;
@@ -43,12 +43,12 @@ public final class SkyCells {
         return FIRST_CELL_OF_ZONE[zone + 1] - FIRST_CELL_OF_ZONE[zone];
     }
 
-    /** The zone of a declination from −90° to 90°; the north pole lies in the last. */
+    /** The zone of a declination from −90° to 90°; the north pole lies in the last zone. */
     public static int zoneAt(double declinationDeg) {
         return Math.min(ZONES - 1, Math.max(0, (int) Math.floor(declinationDeg + 90)));
     }
 
-    /** The zone that a cell lies in. */
+    /** The zone that contains a cell. */
     public static int zoneOf(int cell) {
         int low = 0;
         int high = ZONES - 1;
@@ -63,7 +63,7 @@ public final class SkyCells {
         return low;
     }
 
-    /** The cell at a right ascension from 0° up to 360°. */
+    /** The cell at a right ascension of 0° or more and under 360°. */
     public static int cellAt(double rightAscensionDeg, double declinationDeg) {
         int zone = zoneAt(declinationDeg);
         int cells = cellsIn(zone);
@@ -71,7 +71,7 @@ public final class SkyCells {
         return FIRST_CELL_OF_ZONE[zone] + column;
     }
 
-    /** The place inside its cell eastward, 0 to 65535. */
+    /** The position inside its cell eastward, 0 to 65535. */
     public static int eastStep(double rightAscensionDeg, double declinationDeg) {
         int zone = zoneAt(declinationDeg);
         double columns = rightAscensionDeg / 360 * cellsIn(zone);
@@ -79,7 +79,7 @@ public final class SkyCells {
         return step(columns - column);
     }
 
-    /** The place inside its cell northward, 0 to 65535. */
+    /** The position inside its cell northward, 0 to 65535. */
     public static int northStep(double declinationDeg) {
         return step(declinationDeg + 90 - zoneAt(declinationDeg));
     }
@@ -88,12 +88,12 @@ public final class SkyCells {
         return Math.min(STEPS - 1, Math.max(0, (int) Math.floor(fraction * STEPS)));
     }
 
-    /** Right ascension in degrees of a step inside a cell of a zone. */
+    /** Right ascension, in degrees, of a step inside a cell of a zone. */
     public static double rightAscensionDeg(int zone, int cell, int eastStep) {
         return (cell - FIRST_CELL_OF_ZONE[zone] + (eastStep + 0.5) / STEPS) / cellsIn(zone) * 360;
     }
 
-    /** Declination in degrees of a step inside a zone. */
+    /** Declination, in degrees, of a step inside a zone. */
     public static double declinationDeg(int zone, int northStep) {
         return zone - 90 + (northStep + 0.5) / STEPS;
     }

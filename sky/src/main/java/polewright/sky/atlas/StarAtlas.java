@@ -16,18 +16,18 @@ import polewright.sky.place.CatalogueStar;
 /**
  * About 1.87 million stars over the whole sky, searched by cone and magnitude.
  *
- * <p><b>Holds.</b> Tycho-2 as thinned evenly over the sky for plate matching (dense to about VT 11.5, with many to
- * VT 12.5); bright and named stars with proper motion instead of the Tycho-2 entries at their places; Hipparcos stars
- * where Tycho-2 has none.
+ * <p><b>Contents.</b> Tycho-2 thinned evenly over the sky for plate matching (dense to about VT 11.5, with many to VT
+ * 12.5); bright and named stars with proper motion instead of their Tycho-2 entries; Hipparcos stars missing from
+ * Tycho-2.
  *
- * <p><b>Places.</b> ICRS. Epoch J2000.0: the bright stars with full figures and motion, the rest within 0.04″ of their
- * source (16 bits a coordinate inside a cell, see {@link SkyCells}) and <em>without</em> motion, so that a star of
- * 0.05″ a year has strayed 1.3″ by 2026. Against 41,411 Hipparcos places to V 8: 0.15″ RMS, nearly all of it the
- * rounding of those, with 0.2 in 100 (doubles) more than 1″ away. The Tycho-2 entries that stand at epoch 1991.25 in the
- * source are mostly of stars brighter than VT 3, replaced here by the bright stars.
+ * <p><b>Positions.</b> ICRS. Epoch J2000.0: the bright stars in full precision with proper motion, the rest within
+ * 0.04″ of their source (16 bits per coordinate inside a cell, see {@link SkyCells}) and <em>without</em> motion, so
+ * that a star moving 0.05″ a year is off by 1.3″ in 2026. Against 41,411 Hipparcos positions to V 8: 0.15″ RMS, nearly
+ * all of it the rounding of the Hipparcos table, with 0.2 % (doubles) off by more than 1″. The Tycho-2 entries whose
+ * epoch in the source is 1991.25 are mostly stars brighter than VT 3, which the bright stars replace.
  *
  * <p><b>Magnitudes.</b> Tycho VT in steps of 1/16 for the Tycho-2 stars, about 0.1 fainter than Johnson V for a star of
- * solar colour; Johnson V for bright stars and Hipparcos fillings.
+ * solar colour; Johnson V for bright stars and those added from Hipparcos.
  *
  * <p><b>The file</b> {@code star-atlas.bin}, big-endian:
  *
@@ -44,17 +44,17 @@ import polewright.sky.place.CatalogueStar;
  *                     ubyte magnitude × 16
  * </pre>
  *
- * <p>It is read once into 9.6 MB of arrays; nothing is kept per star but those bytes. Instances are immutable and may be
- * shared between threads.
+ * <p>It is read once into 9.6 MB of arrays; nothing else is stored per star. Instances are immutable and may be shared
+ * between threads.
  */
 public final class StarAtlas {
     /** The first bytes of an atlas file. */
     public static final String MAGIC = "PWSTARS1";
 
-    /** Bytes of one star without motion. */
+    /** Bytes per star without proper motion. */
     public static final int BYTES_PER_STAR = 5;
 
-    /** Steps of the stored magnitude in one magnitude. */
+    /** Steps of the stored magnitude per magnitude. */
     public static final int STEPS_PER_MAGNITUDE = 16;
 
     private static final String RESOURCE = "star-atlas.bin";
@@ -72,7 +72,7 @@ public final class StarAtlas {
         this.stars = stars;
     }
 
-    /** The atlas in the jar; read at the first call. */
+    /** The atlas in the jar, loaded on first use. */
     public static StarAtlas bundled() {
         return Bundled.ATLAS;
     }
@@ -132,18 +132,18 @@ public final class StarAtlas {
         return new StarAtlas(bright, brightMagnitudes, cellStarts, stars);
     }
 
-    /** How many stars the atlas holds. */
+    /** The number of stars in the atlas. */
     public int size() {
         return bright.length + stars.length / BYTES_PER_STAR;
     }
 
-    /** How many of them have a known motion; they are the first in number, brightest first. */
+    /** The number of stars with a known proper motion. They have the lowest numbers, brightest first. */
     public int sizeWithMotion() {
         return bright.length;
     }
 
     /**
-     * The star of a number from 0 to {@link #size()} − 1, as a search gave it.
+     * The star with a number from 0 to {@link #size()} − 1, as returned by a search.
      *
      * @throws IndexOutOfBoundsException for any other number
      */
@@ -154,7 +154,7 @@ public final class StarAtlas {
         int index = number - bright.length;
         int at = index * BYTES_PER_STAR;
         int found = Arrays.binarySearch(cellStarts, index);
-        // Where empty cells share a start, the last of them is the one that holds the star.
+        // Empty cells share a start with the next one; the last of them contains the star.
         int cell = found < 0 ? -found - 2 : found;
         while (cellStarts[cell + 1] <= index) {
             cell++;
@@ -167,7 +167,7 @@ public final class StarAtlas {
                 magnitudeAt(at));
     }
 
-    /** The magnitude of the star of a number. */
+    /** The magnitude of the star with a number. */
     public double magnitude(int number) {
         return number < bright.length
                 ? brightMagnitudes[number]
@@ -175,7 +175,7 @@ public final class StarAtlas {
     }
 
     /**
-     * Where a star stands at an epoch, ICRS, if its motion is known.
+     * The position of a star with known proper motion at an epoch, ICRS.
      *
      * @param number less than {@link #sizeWithMotion()}
      * @param julianYear as in {@link #starsWithin(Angle, Angle, Angle, double, double)}
@@ -186,7 +186,7 @@ public final class StarAtlas {
         return new Vector3D(v[0], v[1], v[2]);
     }
 
-    /** CRC-32C of its stars: what was worked out from one atlas is of no use with another. */
+    /** CRC-32C of the stars: data derived from one atlas is invalid for another. */
     public int checksum() {
         CRC32C sum = new CRC32C();
         sum.update(stars);
@@ -201,19 +201,20 @@ public final class StarAtlas {
         return (int) sum.getValue();
     }
 
-    /** Stars within a radius of an ICRS place, brightest first, at epoch J2000.0. */
+    /** Stars within a radius of an ICRS position, brightest first, at epoch J2000.0. */
     public StarField starsWithin(Angle rightAscension, Angle declination, Angle radius, double faintestMagnitude) {
         return starsWithin(rightAscension, declination, radius, faintestMagnitude, J2000_JULIAN_YEAR);
     }
 
     /**
-     * Stars within a radius of an ICRS place, brightest first, where they stand at an epoch.
+     * Stars within a radius of an ICRS position at an epoch, brightest first.
      *
-     * @param rightAscension of the middle, any value
-     * @param declination of the middle, −90° to 90°
+     * @param rightAscension of the centre, any value
+     * @param declination of the centre, −90° to 90°
      * @param radius 0° to 180°, the edge counts as inside
-     * @param faintestMagnitude this bright or brighter
-     * @param julianYear epoch to carry the known motions to, e.g. 2026.4; parallax and radial velocity are left out
+     * @param faintestMagnitude magnitude limit, inclusive
+     * @param julianYear epoch to which known proper motions are applied, e.g. 2026.4; parallax and radial velocity are
+     *     left out
      */
     public StarField starsWithin(
             Angle rightAscension, Angle declination, Angle radius, double faintestMagnitude, double julianYear) {
@@ -222,7 +223,9 @@ public final class StarAtlas {
         return found.brightestFirst(this);
     }
 
-    /** As {@link #starsWithin(Angle, Angle, Angle, double, double)}, in no promised order and without storing any. */
+    /**
+     * As {@link #starsWithin(Angle, Angle, Angle, double, double)}, but in no particular order and without storing any.
+     */
     public void visit(
             Angle rightAscension,
             Angle declination,

@@ -5,10 +5,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
- * What colour a bright star is to the eye.
+ * The colour of a bright star as seen by eye.
  *
- * <p>By B − V: blue-white below −0.05, white to 0.3, cream to 0.6, yellow to 1.0, orange to 1.45, red-orange beyond. The
- * limits follow the spectral classes B, A, F, G, K and M (common practice); faint light has less colour.
+ * <p>By B − V: blue-white below −0.05, white to 0.3, cream to 0.6, yellow to 1.0, orange to 1.45, red-orange beyond.
+ * The limits follow the spectral classes B, A, F, G, K and M (common practice). Fainter stars look less coloured.
  */
 public enum StarColour {
     BLUE_WHITE("blue-white", -0.05),
@@ -35,7 +35,7 @@ public enum StarColour {
         return words;
     }
 
-    /** Of a star to V 3.5; empty for a fainter one. */
+    /** The colour of a star to V 3.5; empty for a fainter one. */
     public static Optional<StarColour> of(NamedStar star) {
         return star.designations().stream()
                 .filter(Bundled.INDICES::containsKey)
@@ -43,7 +43,7 @@ public enum StarColour {
                 .map(number -> ofIndex(Bundled.INDICES.getOrDefault(number, 0.0)));
     }
 
-    /** Of a colour index B − V. */
+    /** The colour for a colour index B − V. */
     public static StarColour ofIndex(double bMinusV) {
         for (StarColour colour : values()) {
             if (bMinusV < colour.below) {

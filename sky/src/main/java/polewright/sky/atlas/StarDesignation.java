@@ -13,8 +13,8 @@ import java.util.regex.Pattern;
  * {@code V645 Cen}.
  *
  * @param mark Greek letter abbreviated in small letters, Flamsteed number, Latin letter or variable-star letters
- * @param index 0 for none, else the superscript that tells components or neighbours of one letter apart
- * @param constellation that it is counted in
+ * @param index 0 for none, else the superscript that distinguishes components or neighbours with the same letter
+ * @param constellation the one in the designation
  */
 public record StarDesignation(String mark, int index, Constellation constellation) {
     private static final Pattern WITH_INDEX = Pattern.compile("([a-z]{2,})-?0*([1-9]?)");
@@ -40,8 +40,8 @@ public record StarDesignation(String mark, int index, Constellation constellatio
     }
 
     /**
-     * Reads what a person types: {@code alpha lyrae}, {@code Alp Lyr}, {@code α Lyr}, {@code alLyr}, {@code gam-1 And}.
-     * Latin letters keep their case: {@code b Cyg} is not {@code B Cyg}.
+     * Parses what a person types: {@code alpha lyrae}, {@code Alp Lyr}, {@code α Lyr}, {@code alLyr},
+     * {@code gam-1 And}. Latin letters keep their case: {@code b Cyg} is not {@code B Cyg}.
      */
     public static Optional<StarDesignation> parse(String text) {
         String key = LookupKey.strict(text);
@@ -57,7 +57,7 @@ public record StarDesignation(String mark, int index, Constellation constellatio
         return Optional.empty();
     }
 
-    /** Reads the form that {@link #abbreviated} writes, and no other; quick, for tables. */
+    /** Parses only the form that {@link #abbreviated} writes; fast, for tables. */
     static Optional<StarDesignation> ofAbbreviated(String text) {
         int space = text.indexOf(' ');
         if (space < 1) {
@@ -114,7 +114,7 @@ public record StarDesignation(String mark, int index, Constellation constellatio
         return letter + (index == 0 ? "" : index) + " " + constellation.genitive();
     }
 
-    /** The same letter without its index. */
+    /** The same designation without its index. */
     public StarDesignation withoutIndex() {
         return new StarDesignation(mark, 0, constellation);
     }

@@ -4,11 +4,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * The stars of a piece of sky, brightest first, as columns of numbers: fit for matching a frame without an object a
+ * The stars of a region of sky, brightest first, as arrays of numbers, so that matching a frame needs no object per
  * star.
  *
- * <p>Directions are unit vectors in the ICRS (x toward 0h on the equator, z toward the north pole), at the epoch that
- * the field was asked for.
+ * <p>Directions are unit vectors in the ICRS (x toward 0h on the equator, z toward the north pole), at the epoch of the
+ * search.
  */
 public final class StarField {
     private final StarAtlas atlas;
@@ -23,7 +23,7 @@ public final class StarField {
         this.magnitudes = magnitudes;
     }
 
-    /** Whose stars they are. */
+    /** The atlas that the stars are from. */
     public StarAtlas atlas() {
         return atlas;
     }
@@ -60,12 +60,12 @@ public final class StarField {
         return new Angle(Math.atan2(z(index), Math.hypot(x(index), y(index))));
     }
 
-    /** The star's number in its atlas: the same star has the same number in every field of one atlas. */
+    /** The star's number in its atlas: a star has the same number in every field from one atlas. */
     public int number(int index) {
         return numbers[index];
     }
 
-    /** The star as the catalogue has it, with its motion if known. */
+    /** The star's catalogue entry, with its proper motion if known. */
     public AtlasStar star(int index) {
         return atlas.star(numbers[index]);
     }

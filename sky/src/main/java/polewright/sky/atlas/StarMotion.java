@@ -2,18 +2,18 @@ package polewright.sky.atlas;
 
 import polewright.sky.place.CatalogueStar;
 
-/** Where proper motion alone has carried a star. */
+/** Applies proper motion alone to a star's position. */
 final class StarMotion {
     private static final double RAD_PER_MAS = Math.PI / (180 * 3600 * 1000.0);
 
     private StarMotion() {}
 
     /**
-     * Straight motion in the plane that touches the sphere at the J2000.0 place, then back onto the sphere. Radial
-     * velocity (0.3″ in a century for the nearest stars) and parallax (0.8″ at most) are left out.
+     * Linear motion in the tangent plane at the J2000.0 position, then projected back onto the sphere. Radial velocity
+     * (0.3″ in a century for the nearest stars) and parallax (0.8″ at most) are left out.
      *
      * @param years Julian years since J2000.0
-     * @param into takes the unit vector in the ICRS, three numbers
+     * @param into receives the ICRS unit vector, three numbers
      */
     static void direction(CatalogueStar star, double years, double[] into) {
         double ra = star.rightAscension().radians();

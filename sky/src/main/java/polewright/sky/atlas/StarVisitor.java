@@ -1,13 +1,13 @@
 package polewright.sky.atlas;
 
-/** Takes the stars of a search one at a time, as numbers. */
+/** Receives the stars of a search one at a time, as numbers. */
 @FunctionalInterface
 public interface StarVisitor {
     /**
-     * Takes one star.
+     * Receives one star.
      *
      * @param number the star's number in its atlas, see {@link StarAtlas#star}
-     * @param x unit vector in the ICRS at the epoch asked for, toward 0h on the equator
+     * @param x unit vector in the ICRS at the epoch of the search, toward 0h on the equator
      * @param y toward 6h on the equator
      * @param z toward the north pole
      * @param magnitude see {@link StarAtlas}

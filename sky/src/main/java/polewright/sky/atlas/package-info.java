@@ -8,8 +8,7 @@
  *   Constellations ICRS place                     ──▶ Constellation
  * </pre>
  *
- * <p>Each table is made by a builder of the module {@code data}; {@code docs/data.md} has their provenance, licences and
- * accuracy.
+ * <p>Each table is built by the module {@code data}; {@code docs/data.md} gives its provenance, licence and accuracy.
  */
 @NullMarked
 package polewright.sky.atlas;

@@ -4,14 +4,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * Covariance of a small rotation, as a vector along the camera's axes: x and y move the centre of the picture, z rolls
- * it.
+ * Covariance of a small rotation vector in the camera's axes: x and y move the frame centre, z rolls it.
  *
- * @param xxArcsec2 variance about x, arcsec²; the others likewise
+ * @param xxArcsec2 variance about x, arcsec²; the same for the others
  */
 public record RotationCovariance(
         double xxArcsec2, double xyArcsec2, double xzArcsec2, double yyArcsec2, double yzArcsec2, double zzArcsec2) {
-    /** The centre known to {@code centre} in each coordinate and the roll to {@code roll}, independently. */
+    /** The frame centre known to {@code centre} in each coordinate and the roll to {@code roll}, uncorrelated. */
     public static RotationCovariance ofSigmas(Angle centre, Angle roll) {
         double c = centre.arcseconds() * centre.arcseconds();
         double r = roll.arcseconds() * roll.arcseconds();
@@ -28,7 +27,7 @@ public record RotationCovariance(
         return first.dotProduct(times(second));
     }
 
-    /** All variances and covariances times a factor. */
+    /** All variances and covariances multiplied by a factor. */
     public RotationCovariance times(double factor) {
         return new RotationCovariance(
                 factor * xxArcsec2,
@@ -39,7 +38,7 @@ public record RotationCovariance(
                 factor * zzArcsec2);
     }
 
-    /** How well the centre of the picture is placed: root mean square of its two coordinates. */
+    /** Uncertainty of the frame centre: root mean square of its two coordinates. */
     public Angle centreSigma() {
         return Angle.ofArcseconds(Math.sqrt((xxArcsec2 + yyArcsec2) / 2));
     }

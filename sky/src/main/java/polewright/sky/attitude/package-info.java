@@ -1,8 +1,8 @@
 /**
- * Which way a camera looks.
+ * The direction and roll of a camera.
  *
- * <p>Camera axes, right-handed: x toward the right of the picture, y toward its bottom (the way rows are counted), z out
- * of the front of the camera. A mirrored picture is first mirrored back, left for right, so that its camera too is
+ * <p>Camera axes, right-handed: x toward the right of the frame, y toward its bottom (in the direction of increasing
+ * rows), z out of the front of the camera. A mirrored frame is first flipped left to right, so that its camera too is
  * right-handed.
  */
 @NullMarked

@@ -6,9 +6,9 @@ import polewright.sky.place.ApparentPlace;
 /**
  * A body of the solar system as it appears from a site.
  *
- * @param body which
+ * @param body the body
  * @param place topocentric apparent place of its centre
- * @param distanceAu from the observer to where the body was when its light left, astronomical units
+ * @param distanceAu from the observer to the body when its light left it, astronomical units
  */
 public record BodyAppearance(SolarSystemBody body, ApparentPlace place, double distanceAu) {
     /** IAU 2012 Resolution B2, exact. */
@@ -18,7 +18,7 @@ public record BodyAppearance(SolarSystemBody body, ApparentPlace place, double d
         return distanceAu * KM_PER_AU;
     }
 
-    /** Half the angle that the disc subtends, of the equator where the body is flattened. */
+    /** Angular semidiameter of the disc; equatorial where the body is flattened. */
     public Angle semiDiameter() {
         return new Angle(Math.asin(body.equatorialRadiusKm() / distanceKm()));
     }

@@ -8,12 +8,12 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * Where one body stands at one moment, in every frame that a person asks for.
+ * The position of one body at one moment in every frame.
  *
- * @param place of date, topocentric, without air
+ * @param place of date, topocentric, without refraction
  * @param hourAngle hour angle and declination of that place
- * @param airless direction as geometry has it
- * @param refracted direction as it is seen
+ * @param airless geometric direction
+ * @param refracted direction as seen
  * @param sunDistance angle to the centre of the Sun
  */
 public record BodyPosition(

@@ -4,11 +4,11 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 
-/** Where anything that can be named appears from a site, whatever kind of body it is. */
+/** Apparent places of anything with a name, whatever kind of body it is. */
 public final class Ephemeris {
     private Ephemeris() {}
 
-    /** Topocentric apparent place, without air. */
+    /** Topocentric apparent place, without refraction. */
     public static ApparentPlace apparent(SkyBody body, ObservingMoment moment) {
         if (body instanceof FixedStar fixed) {
             return moment.apparent(fixed.star());

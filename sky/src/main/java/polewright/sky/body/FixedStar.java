@@ -3,9 +3,9 @@ package polewright.sky.body;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * A star, or any place that a catalogue or the person gave as right ascension and declination.
+ * A star, or any place given as right ascension and declination by a catalogue or by the person.
  *
- * @param label what to call it
- * @param star its catalogue place and motion
+ * @param label its name in sentences
+ * @param star its catalogue place and proper motion
  */
 public record FixedStar(String label, CatalogueStar star) implements SkyBody {}

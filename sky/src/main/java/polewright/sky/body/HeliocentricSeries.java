@@ -16,19 +16,19 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.time.JulianDate;
 
 /**
- * A planet's heliocentric place from a trigonometric series, VSOP87 version B.
+ * A planet's heliocentric position from a trigonometric series, VSOP87 version B.
  *
- * <p>Given: TT (for TDB; 2 ms apart). Returned: au from the Sun's centre, axes of the FK5 equator and equinox J2000.0,
- * which are taken for the ICRS axes (0.02″ apart at most).
+ * <p>Input: TT (in place of TDB; 2 ms apart). Output: au from the Sun's centre, in the axes of the FK5 equator and
+ * equinox J2000.0, which are taken as the ICRS axes (0.02″ apart at most).
  *
  * <p>Each coordinate is Σ Tⁿ A cos(B + C T), T in thousands of Julian years since J2000.0: ecliptic longitude and
- * latitude in radians, radius in au, in the dynamical ecliptic and equinox J2000. They are turned to FK5 with the matrix
- * that the theory's own notes give. Terms with |A| · 0.1ⁿ under 3e-8 rad (or 3e-8 of the mean distance) were left out by
- * {@code polewright.data.BuildPlanetSeries}, which measures what that costs: at most 0.34″ (Mars) seen from Earth,
+ * latitude in radians, radius in au, in the dynamical ecliptic and equinox J2000. They are rotated to FK5 with the
+ * matrix given in the theory's own notes. Terms with |A| · 0.1ⁿ under 3e-8 rad (or 3e-8 of the mean distance) were left
+ * out by {@code polewright.data.BuildPlanetSeries}, which measures the error: at most 0.34″ (Mars) seen from Earth,
  * 1972 to 2100.
  *
  * <p>Source: P. Bretagnon and G. Francou, <i>Planetary theories in rectangular and spherical variables: VSOP87
- * solutions</i>, Astronomy and Astrophysics 202 (1988) 309. Tables are loaded when a planet is first asked for.
+ * solutions</i>, Astronomy and Astrophysics 202 (1988) 309. Tables are loaded on first use of a planet.
  */
 public final class HeliocentricSeries {
     private static final String TABLES = "/polewright/sky/body/vsop87b/";
@@ -67,8 +67,8 @@ public final class HeliocentricSeries {
     }
 
     /**
-     * A series from its table: lines {@code L|B|R power amplitude phase rate}, grouped by coordinate and power in
-     * ascending order; lines that begin with {@code #} are remarks.
+     * Parses a series from its table: lines {@code L|B|R power amplitude phase rate}, grouped by coordinate and power
+     * in ascending order; lines that begin with {@code #} are comments.
      */
     public static HeliocentricSeries parse(Stream<String> lines) {
         List<List<List<Double>>> terms = List.of(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());

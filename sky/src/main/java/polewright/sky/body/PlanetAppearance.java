@@ -6,12 +6,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * How a planet looks: how bright, how large, how much of it lit.
+ * How a planet looks: its brightness, size and phase.
  *
- * @param magnitude V; empty where the published formula does not reach (Saturn never is from Earth)
- * @param diameter of the equator's disc
- * @param phaseAngle Sun, planet, observer
- * @param litShare of the disc, 0 to 1
+ * @param magnitude V; empty outside the range of the published formula (Saturn never is, seen from Earth)
+ * @param diameter equatorial angular diameter
+ * @param phaseAngle angle Sun–planet–observer
+ * @param litShare illuminated fraction of the disc, 0 to 1
  * @param elongation from the Sun's centre
  */
 public record PlanetAppearance(

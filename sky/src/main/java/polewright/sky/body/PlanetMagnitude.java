@@ -7,9 +7,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * Apparent V magnitudes of the planets.
  *
  * <p>Source: A. Mallama and J. L. Hilton, <i>Computing apparent planetary magnitudes for The Astronomical Almanac</i>,
- * Astronomy and Computing 25 (2018) 10; constants as the general-purpose library Skyfield 1.45 has them (MIT licence),
- * against which they are tested. Left out: which face of Mars is seen and its season (0.06 magnitudes), phases that are
- * not seen from Earth. The poles of Saturn and Uranus are taken of J2000.0: the rings' tilt moves by 0.3° in a lifetime.
+ * Astronomy and Computing 25 (2018) 10; constants as in the general-purpose library Skyfield 1.45 (MIT licence),
+ * against which they are tested. Left out: the rotation and season of Mars (0.06 magnitudes), and phases not seen from
+ * Earth. The poles of Saturn and Uranus are those of J2000.0: the tilt of the rings changes by 0.3° in a lifetime.
  */
 final class PlanetMagnitude {
     private static final Vector3D SATURN_POLE = new Vector3D(0.08547883, 0.07323576, 0.99364475);
@@ -21,7 +21,7 @@ final class PlanetMagnitude {
      * @param fromSun from the Sun to the planet, au, equatorial axes
      * @param toPlanet from the observer to the planet, au, same axes
      * @param phaseDeg phase angle, degrees
-     * @param year Julian year, for Neptune, which has brightened
+     * @param year Julian year, for Neptune, whose brightness has changed
      */
     static OptionalDouble of(
             SolarSystemBody planet, Vector3D fromSun, Vector3D toPlanet, double phaseDeg, double year) {
@@ -53,7 +53,10 @@ final class PlanetMagnitude {
                 : OptionalDouble.of(atUnitDistance + 5 * Math.log10(fromSun.getNorm() * toPlanet.getNorm()));
     }
 
-    /** Globe and rings; the formula ends at a phase of 6.5° and a tilt of 27°, which are Saturn's own from Earth. */
+    /**
+     * Globe and rings. The formula ends at a phase angle of 6.5° and a tilt of 27°, the limits of Saturn seen from
+     * Earth.
+     */
     private static double saturn(Vector3D fromSun, Vector3D toPlanet, double phaseDeg) {
         double product = latitudeDeg(SATURN_POLE, fromSun) * latitudeDeg(SATURN_POLE, toPlanet);
         double tilt = Math.toRadians(product >= 0 ? Math.sqrt(product) : 0);
@@ -63,7 +66,9 @@ final class PlanetMagnitude {
         return -8.914 - 1.825 * Math.sin(tilt) + 0.026 * phaseDeg - 0.378 * Math.sin(tilt) * Math.exp(-2.25 * phaseDeg);
     }
 
-    /** It brightened from 1980 to 2000; the phase counts from 1.9° on, just about the largest that is seen from Earth. */
+    /**
+     * It brightened from 1980 to 2000. The phase term starts at 1.9°, about the largest phase angle seen from Earth.
+     */
     private static double neptune(double phaseDeg, double year) {
         double full = Math.max(-7.00, Math.min(-6.89, -6.89 - 0.0054 * (year - 1980)));
         return phaseDeg > 1.9 ? full + polynomial(phaseDeg, 0, 7.944e-3, 9.617e-5) : full;

@@ -1,7 +1,7 @@
 package polewright.sky.body;
 
-/** Anything that a person can name and point at: a star or catalogued place, or a body of the solar system. */
+/** Anything with a name that a telescope can point at: a star or catalogued place, or a body of the solar system. */
 public sealed interface SkyBody permits FixedStar, SolarSystemBody {
-    /** What to call it in a sentence, e.g. {@code "Vega"} or {@code "the Moon"}. */
+    /** Its name in a sentence, e.g. {@code "Vega"} or {@code "the Moon"}. */
     String label();
 }

@@ -8,15 +8,14 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.JulianDate;
 
 /**
- * Where the Sun, the Moon and the planets appear from a site.
+ * Apparent places of the Sun, the Moon and the planets from a site.
  *
- * <p>Included: the site's own place on the turning Earth (parallax: up to 1° for the Moon), light time, annual and
+ * <p>Included: the site's position on the rotating Earth (parallax: up to 1° for the Moon), light time, annual and
  * diurnal aberration, precession and nutation. Left out: light deflection (under 0.02″ more than 30° from the Sun, 0.5″
- * at 1°), the difference of TDB from TT (2 ms), the phase of a disc (places are of its centre). Accuracy of each body:
- * {@link SolarSystemBody}.
+ * at 1°), the difference of TDB from TT (2 ms), the phase of the disc (places are of its centre). Accuracy of each
+ * body: {@link SolarSystemBody}.
  *
- * <p>Theories: Earth and barycentre, {@link EarthMotion}; Moon, {@code iauMoon98}; planets,
- * {@link HeliocentricSeries}.
+ * <p>Theories: Earth and barycentre, {@link EarthMotion}; Moon, {@code iauMoon98}; planets, {@link HeliocentricSeries}.
  */
 public final class SolarSystem {
     /** Light time for one astronomical unit, days (IAU 2012 Resolution B2 and the defined speed of light). */
@@ -34,14 +33,14 @@ public final class SolarSystem {
     }
 
     /**
-     * From an observer to where a body was when the light now arriving left it, au, BCRS axes.
+     * Vector from an observer to a body at the time when the light now arriving left it, au, BCRS axes.
      *
      * @param observerAu the observer from the barycentre, au, BCRS axes
      */
     static Vector3D towardAu(SolarSystemBody body, JulianDate tt, Vector3D observerAu) {
         double lightDays = 0;
         Vector3D toward = Vector3D.ZERO;
-        // A body moves less than 1e-4 of its distance in its light time, so each round gains four figures.
+        // A body moves less than 1e-4 of its distance in its light time, so each iteration gains four figures.
         for (int round = 0; round < 3; round++) {
             toward = barycentricAu(body, earlier(tt, lightDays)).subtract(observerAu);
             lightDays = toward.getNorm() * LIGHT_DAYS_PER_AU;

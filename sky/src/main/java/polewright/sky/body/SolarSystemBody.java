@@ -4,14 +4,14 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The Sun, the Moon and the planets that {@link SolarSystem} can place.
+ * The Sun, the Moon and the planets covered by {@link SolarSystem}.
  *
- * <p>Greatest error of the direction from the Earth's centre, measured against JPL's DE405 at 400 dates a body, 1972 to
- * 2060 (a table of 40 of them is in the test {@code SolarSystemAgainstJplTest}). From 2060 to 2100 it was not measured.
+ * <p>Largest error of the geocentric direction, measured against JPL's DE405 at 400 dates per body, 1972 to 2060 (a
+ * table of 40 of them is in the test {@code SolarSystemAgainstJplTest}). It was not measured from 2060 to 2100.
  *
  * <table>
  * <caption>Accuracy</caption>
- * <tr><th>body</th><th>theory</th><th>greatest</th><th>RMS</th></tr>
+ * <tr><th>body</th><th>theory</th><th>largest</th><th>RMS</th></tr>
  * <tr><td>Sun</td><td>SOFA epv00</td><td>0.01″</td><td>0.003″</td></tr>
  * <tr><td>Moon</td><td>SOFA moon98 (Meeus's abridged ELP2000-82)</td><td>12″</td><td>3.5″</td></tr>
  * <tr><td>Mercury</td><td>VSOP87B, truncated</td><td>0.05″</td><td>0.01″</td></tr>
@@ -42,7 +42,7 @@ public enum SolarSystemBody implements SkyBody {
         this.equatorialRadiusKm = equatorialRadiusKm;
     }
 
-    /** The body of that name in any case, with or without "the"; empty when there is none. */
+    /** The body with a name in any case, with or without "the"; empty when there is none. */
     public static Optional<SolarSystemBody> named(String name) {
         String bare = name.strip().toLowerCase(Locale.ROOT).replaceFirst("^the\\s+", "");
         for (SolarSystemBody body : values()) {
@@ -59,8 +59,9 @@ public enum SolarSystemBody implements SkyBody {
     }
 
     /**
-     * Radius of the disc in kilometres, of the equator where the body is flattened. Source: IAU 2015 Resolution B3 (Sun);
-     * B. A. Archinal and others, report of the IAU Working Group on Cartographic Coordinates 2015, table 4 and 5 (2018).
+     * Radius of the disc in kilometres, equatorial where the body is flattened. Source: IAU 2015 Resolution B3 (Sun);
+     * B. A. Archinal and others, report of the IAU Working Group on Cartographic Coordinates 2015, table 4 and 5
+     * (2018).
      */
     public double equatorialRadiusKm() {
         return equatorialRadiusKm;

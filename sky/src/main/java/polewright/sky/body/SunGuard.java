@@ -10,20 +10,20 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SiderealRate;
 
 /**
- * How near a direction, or a slew, comes to the Sun at one moment.
+ * The distance of a direction, or of a slew, from the Sun at one moment.
  *
- * <p>Every distance is to the edge of the disc, not its centre: negative inside the disc. Directions are compared
- * without air; near the horizon both the Sun and the telescope's target are lifted, so the error is a few arcminutes
- * there and none to speak of elsewhere.
+ * <p>Every distance is to the limb, not the centre: negative inside the disc. Directions are compared without
+ * refraction. Near the horizon both the Sun and the target are lifted, so the error is a few arcminutes there and
+ * negligible elsewhere.
  *
- * <p>Whoever asks chooses the keep-out; the usual cautions of the trade stand beside it: a filter made for the purpose
- * over the front of the tube, the finder covered, nobody at the eyepiece.
+ * <p>The caller chooses the keep-out distance. The usual cautions apply as well: a purpose-made filter over the front
+ * of the tube, the finder covered, nobody at the eyepiece.
  */
 public final class SunGuard {
-    /** How far from the Sun's edge to keep while it is up, unless filtered (common practice). */
+    /** Distance to keep from the Sun's limb while it is up, unless filtered (common practice). */
     public static final Angle KEEP_AWAY = Angle.ofDegrees(30);
 
-    /** Altitude of the Sun's centre at which its upper edge rises or sets: −50′, the almanacs' convention. */
+    /** Altitude of the Sun's centre at which its upper limb rises or sets: −50′, the almanacs' convention. */
     private static final Angle RISING_ALTITUDE = Angle.ofArcminutes(-50);
 
     private final ObservingMoment moment;
@@ -41,12 +41,12 @@ public final class SunGuard {
         return new SunGuard(moment);
     }
 
-    /** Where the centre of the Sun is. */
+    /** Direction of the Sun's centre. */
     public AirlessDirection sun() {
         return sun;
     }
 
-    /** Half the angle that the Sun's disc subtends: 0.262° to 0.271°. */
+    /** Angular semidiameter of the Sun: 0.262° to 0.271°. */
     public Angle semiDiameter() {
         return semiDiameter;
     }
@@ -56,12 +56,12 @@ public final class SunGuard {
         return sun.altitude().compareTo(RISING_ALTITUDE) > 0;
     }
 
-    /** From the edge of the disc to a direction. */
+    /** From the limb to a direction. */
     public Angle distance(AirlessDirection direction) {
         return fromEdge(angle(direction.enu(), sun.enu()));
     }
 
-    /** The least distance on the shorter great-circle arc between two directions, ends included. */
+    /** The smallest distance on the shorter great-circle arc between two directions, ends included. */
     public Angle nearestOnArc(AirlessDirection from, AirlessDirection to) {
         Vector3D u = from.enu();
         Vector3D v = to.enu();
@@ -81,8 +81,8 @@ public final class SunGuard {
     }
 
     /**
-     * The least distance on a path through many directions, great-circle arcs between them. For a slew of two axes at
-     * once, give a direction for every half degree that the faster axis turns.
+     * The smallest distance on a path of great-circle arcs through many directions. For a slew of two axes at once,
+     * give a direction for every half degree of the faster axis.
      *
      * @param path at least one direction
      */
@@ -99,18 +99,19 @@ public final class SunGuard {
     }
 
     /**
-     * The least distance while the telescope stands still and the Sun moves on, 15.041° an hour about the pole. The
-     * Sun's own motion against the stars (2.5′ an hour) is left out, on the safe side for an approaching Sun.
+     * The smallest distance while the telescope is stationary and the Sun moves on, 15.041° an hour about the pole. The
+     * Sun's own motion against the stars (2.5′ an hour) is left out, which errs on the safe side for an approaching
+     * Sun.
      */
-    public Angle nearestWhileStanding(AirlessDirection direction, Duration duration) {
+    public Angle nearestWhileStationary(AirlessDirection direction, Duration duration) {
         if (duration.isNegative()) {
             throw new IllegalArgumentException("a negative duration: " + duration);
         }
         HourAnglePlace still = moment.hourAngle(direction);
         HourAnglePlace sunNow = moment.hourAngle(sun);
         Angle turned = SiderealRate.during(duration.toMillis() / 1000.0);
-        // The nearer their hour angles, the nearer they are: either the Sun passes the telescope's or an end is
-        // nearest.
+        // The distance grows with the difference in hour angle: the minimum is where the Sun passes the telescope's
+        // hour angle, or at one of the ends.
         Angle untilPassing = still.hourAngle().minus(sunNow.hourAngle()).wrappedPositive();
         if (untilPassing.compareTo(turned) <= 0) {
             return fromEdge(
@@ -125,7 +126,7 @@ public final class SunGuard {
         return new Angle(fromCentreRad).minus(semiDiameter);
     }
 
-    /** The form with atan2 keeps its figures at all angles; an arc cosine loses half of them near zero. */
+    /** The form with atan2 is accurate at all angles; an arc cosine loses half its digits near zero. */
     private static double angle(Vector3D u, Vector3D v) {
         return Math.atan2(Vector3D.crossProduct(u, v).getNorm(), Vector3D.dotProduct(u, v));
     }

@@ -1,5 +1,6 @@
 /**
- * Sun, Moon, planets and named stars: where they appear from a site, how far they are, and how near the Sun is.
+ * Sun, Moon, planets and named stars: their apparent places from a site, their distances, and their separation from the
+ * Sun.
  *
  * <pre>
  *   SkyBody ── SolarSystemBody ──▶ SolarSystem ──▶ BodyAppearance (place, distance, semi-diameter)

@@ -1,12 +1,13 @@
 package polewright.sky.daylight;
 
 /**
- * The faintest star that a bare eye tells from an even background when it knows where to look, above the air.
+ * The faintest star, as a magnitude outside the atmosphere, that a naked eye detects against a uniform background when
+ * it knows where to look.
  *
  * <p>I = C (1 + √(K B))², I in foot-candles, B in nanolamberts; C = 10^−9.80, K = 10^−1.90 below log B = 3.17, C =
  * 10^−8.35, K = 10^−5.90 above; V = −16.57 − 2.5 log I. Sources: S. Hecht, J. Opt. Soc. Am. 37 (1947) 59, after the
- * measurements of H. A. Knoll, R. Tousey and E. O. Hulburt, J. Opt. Soc. Am. 36 (1946) 480; with these constants in B. E.
- * Schaefer, PASP 102 (1990) 212; figures from memory.
+ * measurements of H. A. Knoll, R. Tousey and E. O. Hulburt, J. Opt. Soc. Am. 36 (1946) 480; with these constants in B.
+ * E. Schaefer, PASP 102 (1990) 212; figures from memory.
  */
 final class EyeThreshold {
     /** 1 lambert is 10⁴/π cd/m². */
@@ -16,7 +17,7 @@ final class EyeThreshold {
 
     private EyeThreshold() {}
 
-    /** V of that star. */
+    /** V magnitude of that star. */
     static double magnitude(double backgroundCdPerM2) {
         double nanolambert = backgroundCdPerM2 / CD_PER_M2_PER_NANOLAMBERT;
         boolean isDay = Math.log10(nanolambert) > DAY_FROM_LOG_NANOLAMBERT;
@@ -27,8 +28,8 @@ final class EyeThreshold {
     }
 
     /**
-     * Diameter of the pupil, mm: 4.9 − 3 tanh(0.4 log L), L in cd/m². Source: P. Moon and D. E. Spencer, J. Opt. Soc. Am. 34
-     * (1944) 319, from memory.
+     * Diameter of the pupil, mm: 4.9 − 3 tanh(0.4 log L), L in cd/m². Source: P. Moon and D. E. Spencer, J. Opt. Soc.
+     * Am. 34 (1944) 319, from memory.
      */
     static double pupilMm(double cdPerM2) {
         return 4.9 - 3 * Math.tanh(0.4 * Math.log10(cdPerM2));

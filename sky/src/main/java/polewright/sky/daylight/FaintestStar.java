@@ -4,17 +4,17 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.AirlessDirection;
 
 /**
- * The faintest star that is found without trouble in a direction, V outside the air.
+ * The faintest star found without difficulty in a direction, V outside the atmosphere.
  *
- * <p>From the eye's threshold are taken: the air, {@value #AIR_MAGNITUDES} magnitudes at the zenith and as the secant of the
- * zenith distance; and a field factor of 2.5 in light, for a place that is known only roughly (1.31) and an observer
- * without practice (1.90): J. H. Taylor, Applied Optics 3 (1964) 562, from memory.
+ * <p>Subtracted from the eye's threshold: extinction, {@value #AIR_MAGNITUDES} magnitudes at the zenith and
+ * proportional to the secant of the zenith distance; and a field factor of 2.5 in light, for a position known only
+ * roughly (1.31) and an observer without practice (1.90): J. H. Taylor, Applied Optics 3 (1964) 562, from memory.
  *
- * <p>A telescope of aperture D and magnification M gathers t (D′/p)² of the light, p the eye's pupil, D′ the lesser of D and
- * M p, t = {@value #TRANSMISSION}; it spreads the sky's light over M² the area; a star that the air's unrest, of diameter
- * θ, blurs beyond 2 θ M = 900″ needs the root of that more, and one eye needs 1.41 times what two need (Schaefer 1990, from
- * memory). By day more magnification darkens
- * the sky and not the star, and that is the whole gain.
+ * <p>A telescope of aperture D and magnification M gathers t (D′/p)² of the light, p the eye's pupil, D′ the lesser of
+ * D and M p, t = {@value #TRANSMISSION}; it spreads the sky's light over M² times the area; a star that seeing, of
+ * diameter θ, blurs beyond 2 θ M = 900″ needs more light by the square root of that ratio, and one eye needs 1.41 times
+ * the light that two need (Schaefer 1990, from memory). By day, more magnification darkens the sky but not the star,
+ * and that is the whole gain.
  */
 public final class FaintestStar {
     private static final double AIR_MAGNITUDES = 0.2;

@@ -10,7 +10,7 @@ import polewright.sky.PlainNumber;
  * @param magnification how much larger things look
  */
 public record Instrument(double apertureMm, double magnification) {
-    /** Of the eyepiece that a star is looked for with: wide field, exit pupil of 4 mm (common practice). */
+    /** Exit pupil of the eyepiece used to search for a star: wide field, 4 mm (common practice). */
     private static final double FINDING_EXIT_PUPIL_MM = 4;
 
     public Instrument {
@@ -26,7 +26,7 @@ public record Instrument(double apertureMm, double magnification) {
         }
     }
 
-    /** With the eyepiece that one finds things with. */
+    /** With an eyepiece suited to finding things. */
     public static Instrument forFinding(double apertureMm) {
         return new Instrument(apertureMm, Math.max(1, apertureMm / FINDING_EXIT_PUPIL_MM));
     }

@@ -5,25 +5,26 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.AirlessDirection;
 
 /**
- * How bright a clear sky is without Moon or lamps, cd/m².
+ * Luminance of a clear sky without moonlight or light pollution, cd/m².
  *
- * <p>At the zenith, by the Sun's altitude γ in degrees:
+ * <p>At the zenith, as a function of the Sun's altitude γ in degrees:
  *
  * <table>
  * <caption>Zenith</caption>
  * <tr><td>γ ≥ 0</td><td>100 + 63 γ + γ (γ − 30) exp(0.0346 (γ − 68)) cd/m²: J. Krochmann, Lichttechnik 22 (1970) 551,
  * from memory</td></tr>
- * <tr><td>−5 to 0</td><td>straight in the logarithm between its neighbours, our own choice</td></tr>
+ * <tr><td>−5 to 0</td><td>linear in the logarithm between its neighbours, our own choice</td></tr>
  * <tr><td>−15 to −5</td><td>V = 11.84 + 1.518 x − 0.057 x² mag/arcsec², x = −γ − 5: F. Patat, O. S. Ugolnikov and O. V.
  * Postylyakov, A&amp;A 455 (2006) 385, table of twilight fits, from memory</td></tr>
- * <tr><td>−18 to −15</td><td>straight in magnitudes to the night's</td></tr>
+ * <tr><td>−18 to −15</td><td>linear in magnitudes to the night value</td></tr>
  * <tr><td>below −18</td><td>21.6 mag/arcsec², a dark country sky (common practice)</td></tr>
  * </table>
  *
- * <p>Elsewhere, relative to the zenith, the CIE's clear sky with low turbidity (ISO 15469:2004, CIE S 011, type 12): (1 +
+ * <p>Elsewhere, relative to the zenith: the CIE clear sky with low turbidity (ISO 15469:2004, CIE S 011, type 12): (1 +
  * a exp(b / cos Z)) (1 + c (exp(d χ) − exp(d π/2)) + e cos² χ), Z the zenith distance and χ the distance from the Sun,
- * a = −1, b = −0.32, c = 10, d = −3, e = 0.45. The standard is for the Sun above the horizon; below it this ratio is faded out
- * evenly in magnitudes until −18°, our own choice. Haze, snow and height are left out: half a magnitude either way.
+ * a = −1, b = −0.32, c = 10, d = −3, e = 0.45. The standard is for the Sun above the horizon; below it this ratio fades
+ * out linearly in magnitudes until −18°, our own choice. Haze, snow and altitude above sea level are left out: half a
+ * magnitude either way.
  */
 public final class SkyLuminance {
     /** Luminance of a sky of 0 mag/arcsec², cd/m² (common practice). */
@@ -39,7 +40,7 @@ public final class SkyLuminance {
     /**
      * At the zenith, cd/m².
      *
-     * @param sunAltitude without air
+     * @param sunAltitude without refraction
      */
     public static double zenith(Angle sunAltitude) {
         double gamma = sunAltitude.degrees();
@@ -60,7 +61,7 @@ public final class SkyLuminance {
     /**
      * In a direction, cd/m².
      *
-     * @param look above the horizon; lower is taken for 1° up
+     * @param look above the horizon; anything lower is taken as 1° up
      * @param sun centre of the Sun, wherever it is
      */
     public static double toward(AirlessDirection look, AirlessDirection sun) {

@@ -1,11 +1,11 @@
 /**
- * Which stars show against a bright sky, by day, at dusk and at night.
+ * Which stars are visible against the sky by day, at dusk and at night.
  *
  * <pre>
  *   Sun's place + where one looks ──▶ SkyLuminance (cd/m²) ─┐
  *                                                          ├──▶ FaintestStar (V)
  *   eye alone, or Instrument (aperture, magnification) ─────┘
- *                        └─▶ EyeThreshold: the least light that the eye tells from that background
+ *                        └─▶ EyeThreshold: the least light that the eye detects against that background
  * </pre>
  */
 @NullMarked

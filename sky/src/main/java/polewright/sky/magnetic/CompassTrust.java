@@ -1,8 +1,8 @@
 package polewright.sky.magnetic;
 
 /**
- * How far a compass can be trusted where the field is what it is, by the zones of the World Magnetic Model's report: near
- * the magnetic poles the horizontal field that turns the needle is too weak.
+ * How far a compass can be trusted in the local field, by the zones of the World Magnetic Model's report: near the
+ * magnetic poles the horizontal field that turns the needle is too weak.
  */
 public enum CompassTrust {
     /** Horizontal intensity of 6000 nT and more. */

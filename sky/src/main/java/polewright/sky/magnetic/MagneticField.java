@@ -4,12 +4,12 @@ import java.util.List;
 import polewright.sky.angle.Angle;
 
 /**
- * The magnetic field at a place and time, as a model has it.
+ * The magnetic field at a place and time according to a model.
  *
  * @param northNanotesla toward true (geodetic) north
  * @param eastNanotesla toward east
  * @param downNanotesla into the ground, along the vertical of the ellipsoid
- * @param notes what the person should know before trusting it, whole sentences; empty when there is nothing to say
+ * @param notes caveats for the person, whole sentences; empty if there are none
  */
 public record MagneticField(double northNanotesla, double eastNanotesla, double downNanotesla, List<String> notes) {
     /** WMM2025's error model for declination: the part that is the same everywhere. */
@@ -21,12 +21,12 @@ public record MagneticField(double northNanotesla, double eastNanotesla, double 
         notes = List.copyOf(notes);
     }
 
-    /** Where the needle points, from true north, east positive: true bearing = compass bearing + declination. */
+    /** Direction of the needle from true north, east positive: true bearing = compass bearing + declination. */
     public Angle declination() {
         return new Angle(Math.atan2(eastNanotesla, northNanotesla));
     }
 
-    /** How far the field dips under the horizontal, positive down. */
+    /** Angle of the field below the horizontal, positive down. */
     public Angle inclination() {
         return new Angle(Math.atan2(downNanotesla, horizontalNanotesla()));
     }
@@ -40,12 +40,13 @@ public record MagneticField(double northNanotesla, double eastNanotesla, double 
     }
 
     /**
-     * Standard deviation of the declination as the model's authors have it, √(0.26² + (5417/H)²) degrees, H the
-     * horizontal intensity in nT: about 0.4° in middle latitudes. It allows for rocks and for the drift over the model's
-     * five years; not for iron near the compass (a mount, a car, a belt buckle), which is commonly worse.
+     * Standard deviation of the declination by the model's own error model, √(0.26² + (5417/H)²) degrees, H the
+     * horizontal intensity in nT: about 0.4° in middle latitudes. It allows for local geology and for secular change
+     * over the model's five years, but not for iron near the compass (a mount, a car, a belt buckle), which is commonly
+     * worse.
      *
-     * <p>Source: error model of the WMM2025 technical report (NOAA NCEI and British Geological Survey, 2024). The report
-     * was not read: the figures are as quoted in public source code that cites it.
+     * <p>Source: error model of the WMM2025 technical report (NOAA NCEI and British Geological Survey, 2024). The
+     * report was not read: the figures are as quoted in public source code that cites it.
      */
     public Angle declinationUncertainty() {
         return Angle.ofDegrees(

@@ -21,12 +21,12 @@ import polewright.sky.time.SkyTime;
 /**
  * The World Magnetic Model 2025: spherical harmonics to degree and order 12, with a yearly change of each coefficient.
  *
- * <p>The sum is Orekit's ({@code GeoMagneticField}); it agrees with NOAA's 100 test values to 0.005° of declination, the
- * rounding of their table. Here: geodetic places on WGS84, and dates as decimal years.
+ * <p>Orekit ({@code GeoMagneticField}) evaluates the series; it agrees with NOAA's 100 test values to 0.005° of
+ * declination, the rounding of their table. This class adds geodetic positions on WGS84 and dates as decimal years.
  *
- * <p><b>A table that ages.</b> Valid 2025.0 to 2030.0. Outside, the field is still computed by carrying the yearly change
- * on, with a note. When its successor comes out (December 2029): make its table with
- * {@code polewright.data.BuildMagneticTable}, add a constructor beside {@link #wmm2025}, and copy its test values.
+ * <p><b>A table that ages.</b> Valid 2025.0 to 2030.0. Outside that range the field is extrapolated with the yearly
+ * change, with a note. When its successor comes out (December 2029): build its table with
+ * {@code polewright.data.BuildMagneticTable}, add a factory method next to {@link #wmm2025}, and copy its test values.
  *
  * <p>Source: NOAA NCEI Geomagnetic Modeling Team and British Geological Survey, World Magnetic Model 2025 (December
  * 2024), public domain.
@@ -36,7 +36,7 @@ public final class MagneticModel {
     private static final double VALID_FROM_YEAR = 2025;
     private static final double VALID_UNTIL_YEAR = 2030;
     private static final double NANOTESLA_PER_TESLA = 1e9;
-    /** North and east lose their meaning at the pole itself; 1 cm short of it they are defined and no worse. */
+    /** North and east are undefined at the pole itself; 1 cm away they are defined, and the field is the same. */
     private static final double LARGEST_LATITUDE_RAD = Math.PI / 2 - 1.6e-9;
 
     private final GeoMagneticField atStart;
@@ -53,7 +53,7 @@ public final class MagneticModel {
         private Wmm2025() {}
     }
 
-    /** The bundled model, read when first asked for. */
+    /** The bundled model, loaded on first use. */
     public static MagneticModel wmm2025() {
         return Wmm2025.INSTANCE;
     }
@@ -79,12 +79,13 @@ public final class MagneticModel {
         return field(site.latitude(), site.longitude(), site.heightMetres(), utc);
     }
 
-    /** The field anywhere from the ground to 600 km up, which is higher than any {@link Site}. */
+    /** The field anywhere from the ground to 600 km up, higher than any {@link Site}. */
     MagneticField field(Angle latitude, Angle longitude, double heightMetres, Instant utc) {
         double year = decimalYear(utc);
         Vector3D start = vectorTesla(atStart, latitude, longitude, heightMetres);
         Vector3D end = vectorTesla(atEnd, latitude, longitude, heightMetres);
-        // Coefficients change linearly and the field is linear in them, so between and beyond two dates it is a line.
+        // Coefficients change linearly and the field is linear in them, so between and beyond two dates it is linear
+        // too.
         double share = (year - VALID_FROM_YEAR) / (VALID_UNTIL_YEAR - VALID_FROM_YEAR);
         Vector3D field = new Vector3D(1 - share, start, share, end).scalarMultiply(NANOTESLA_PER_TESLA);
         double horizontal = Math.hypot(field.getX(), field.getY());
@@ -98,7 +99,7 @@ public final class MagneticModel {
                 .getFieldVector();
     }
 
-    /** The year and the part of it that has passed, as the model counts time: 2025.5 is noon on 2 July 2025. */
+    /** The date as a decimal year in the model's convention: 2025.5 is noon on 2 July 2025. */
     static double decimalYear(Instant utc) {
         ZonedDateTime t = utc.atZone(ZoneOffset.UTC);
         Instant newYear =

@@ -1,5 +1,5 @@
 /**
- * Where a compass points: the Earth's magnetic field and its declination.
+ * The direction of a compass needle: the Earth's magnetic field and its declination.
  *
  * <pre>
  *   Site + instant ──▶ MagneticModel (WMM2025) ──▶ MagneticField: x north, y east, z down; declination east positive

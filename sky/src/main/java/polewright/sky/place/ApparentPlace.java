@@ -4,8 +4,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * Where a body appears from the site, without air: topocentric, aberration (annual and diurnal) and light deflection
- * applied, referred to the true equator and equinox of date.
+ * The apparent place of a body from the site, without refraction: topocentric, aberration (annual and diurnal) and
+ * light deflection applied, referred to the true equator and equinox of date.
  *
  * @param unit unit vector, x toward the true equinox, z toward the true north pole of date
  */

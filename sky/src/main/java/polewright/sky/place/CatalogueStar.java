@@ -5,7 +5,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * A star as a catalogue has it: ICRS place at epoch J2000.0, and how it moves.
+ * A star's catalogue entry: ICRS position at epoch J2000.0, and its motion.
  *
  * @param rightAscension ICRS
  * @param declination ICRS

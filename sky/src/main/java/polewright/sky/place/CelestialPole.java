@@ -5,7 +5,7 @@ import org.jastronomy.jsofa.JSOFAException;
 import polewright.sky.time.JulianDate;
 
 /**
- * The celestial intermediate pole by the IAU 2006 precession and the IAU 2000A nutation, of {@link Nutation}.
+ * The celestial intermediate pole by the IAU 2006 precession and the IAU 2000A nutation of {@link Nutation}.
  *
  * @param x of the pole, ICRS unit vector
  * @param y of the pole, ICRS unit vector
@@ -27,10 +27,10 @@ record CelestialPole(double x, double y, double s, double equationOfOriginsRad) 
     }
 
     /**
-     * What all stars share at a site and time with the pole here: the steps of SOFA's {@code iauApco13}, without air and
-     * polar motion.
+     * The star-independent parameters for a site and time with this pole: the steps of SOFA's {@code iauApco13},
+     * without refraction and polar motion.
      *
-     * @param earthRotation radians
+     * @param earthRotation Earth rotation angle, radians
      */
     JSOFA.Astrom astrometry(Site site, JulianDate tt, double earthRotation) {
         EarthMotion earth = EarthMotion.at(tt);

@@ -6,10 +6,10 @@ import org.jastronomy.jsofa.JSOFA;
 import polewright.sky.time.JulianDate;
 
 /**
- * Where the Earth is and how fast it moves, BCRS axes, by the series of SOFA's {@code epv00}.
+ * Position and velocity of the Earth, BCRS axes, by the series of SOFA's {@code epv00}.
  *
- * <p>The series is long and the Earth's way smooth: it is summed up at nodes three hours apart, and between two of them a
- * cubic that has the place and the speed of both is off by less than 10 cm and 0.1 mm/s.
+ * <p>The series is long and the orbit smooth, so it is evaluated at nodes three hours apart. The cubic between two
+ * nodes that matches the position and velocity of both is off by less than 10 cm and 0.1 mm/s.
  *
  * @param fromSunAu au
  * @param fromBarycentreAu from the barycentre of the solar system, au
@@ -18,7 +18,7 @@ import polewright.sky.time.JulianDate;
 public record EarthMotion(Vector3D fromSunAu, Vector3D fromBarycentreAu, Vector3D velocityAuPerDay) {
     private static final double J2000_JD = 2451545.0;
     private static final double STEP_DAYS = 0.125;
-    // A week of them. What is kept is what the series says there, so that nothing depends on what was asked before.
+    // One week of nodes. The cached values are those of the series, so no result depends on earlier calls.
     private static final AtomicReferenceArray<Node> KEPT = new AtomicReferenceArray<>(64);
 
     private record Node(long index, Motion aboutSun, Motion aboutBarycentre) {
@@ -45,7 +45,7 @@ public record EarthMotion(Vector3D fromSunAu, Vector3D fromBarycentreAu, Vector3
             return new Motion(new Vector3D(placeAndVelocity[0]), new Vector3D(placeAndVelocity[1]));
         }
 
-        /** Hermite's cubic from one node to the next, {@code x} of the way. */
+        /** Cubic Hermite interpolation between two nodes, {@code x} from 0 to 1. */
         static Motion between(Motion from, Motion to, double x) {
             double y = 1 - x;
             return new Motion(
@@ -57,7 +57,7 @@ public record EarthMotion(Vector3D fromSunAu, Vector3D fromBarycentreAu, Vector3
         }
     }
 
-    /** At a time in TT, which for this differs from TDB by nothing. */
+    /** At a time in TT; the difference from TDB is negligible here. */
     public static EarthMotion at(JulianDate tt) {
         double steps = (tt.day() - J2000_JD + tt.fraction()) / STEP_DAYS;
         long first = (long) Math.floor(steps);

@@ -4,19 +4,19 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
 
 /**
- * How the sky turns in the field of a mount that moves in altitude and azimuth. Tonight's advice for such a mount will say
- * by it how long an exposure may run before the corners turn; until then it checks how guided fields are reckoned to turn,
- * as a fork without a wedge is a mount whose axis points at the zenith.
+ * Field rotation of an altazimuth mount. Advice for such a mount will use it to limit exposures; for now it is a check
+ * on the field rotation computed for guided exposures, because a fork without a wedge is a mount whose axis points at
+ * the zenith.
  */
 public final class FieldRotation {
     private FieldRotation() {}
 
     /**
      * Rate of the parallactic angle, −15.0411°/h · cos φ cos A / cos a (A azimuth from north through east, a altitude).
-     * Exact but for refraction; zero due east and west, without bound at the zenith. Source: derived here from the
-     * parallactic angle; handbooks print its size.
+     * Exact except for refraction; zero due east and west, unbounded at the zenith. Source: derived here from the
+     * parallactic angle; handbooks print its absolute value.
      *
-     * @return turn of the vertical against the sky's north, north through east, for one hour at the present rate
+     * @return rotation of the vertical relative to celestial north, north through east, in one hour at the current rate
      */
     public static Angle perHour(Site site, AirlessDirection direction) {
         return SiderealRate.during(3600)

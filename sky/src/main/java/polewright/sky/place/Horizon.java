@@ -7,10 +7,10 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * What hides the sky round a site: trees, roofs, hills.
+ * The local horizon of a site: trees, roofs, hills.
  *
- * @param points corners of the skyline, sorted by azimuth here; between two it runs straight, the last joins the first.
- *     No point at all is an open, level horizon
+ * @param points corners of the horizon, sorted by azimuth here; it runs straight between neighbours, and the last joins
+ *     the first. No points at all means an open, level horizon
  */
 public record Horizon(List<Point> points) {
     /** Open and level all round. */
@@ -19,7 +19,7 @@ public record Horizon(List<Point> points) {
     private static final int MOST_POINTS = 1000;
 
     /**
-     * One corner of the skyline.
+     * One corner of the horizon.
      *
      * @param azimuth from north through east, wrapped to [0, 360°)
      * @param altitude as seen, 0 to 90°
@@ -44,7 +44,7 @@ public record Horizon(List<Point> points) {
         }
     }
 
-    /** How high the skyline is in a direction. */
+    /** Altitude of the horizon at an azimuth. */
     public Angle altitudeAt(Angle azimuth) {
         if (points.isEmpty()) {
             return Angle.ZERO;

@@ -3,7 +3,7 @@ package polewright.sky.place;
 import polewright.sky.angle.Angle;
 
 /**
- * A direction by hour angle and declination about the true pole of date.
+ * Hour angle and declination relative to the true pole of date.
  *
  * @param hourAngle from the upper meridian, positive west, [−180°, 180°)
  * @param declination north positive in both hemispheres

@@ -5,10 +5,10 @@ import org.jastronomy.jsofa.JSOFA;
 import polewright.sky.time.JulianDate;
 
 /**
- * Nutation by the IAU 2000A series with the adjustments of 2006, as {@code jauNut06a} sums it up.
+ * Nutation by the IAU 2000A series with the adjustments of 2006, as evaluated by {@code jauNut06a}.
  *
- * <p>The series has 1,358 terms and is most of the work for a place, but none of them swings faster than in some three
- * days. So it is summed up at nodes three hours apart, and a cubic through four of them gives what lies between to 0.2
+ * <p>The series has 1,358 terms and is most of the work for a place, but no term has a period shorter than about three
+ * days. So it is evaluated at nodes three hours apart, and a cubic through four of them interpolates to 0.2
  * microarcseconds.
  *
  * @param longitudeRad Δψ
@@ -17,7 +17,7 @@ import polewright.sky.time.JulianDate;
 record Nutation(double longitudeRad, double obliquityRad) {
     private static final double J2000_JD = 2451545.0;
     private static final double STEP_DAYS = 0.125;
-    // A week of them. What is kept is what the series says there, so that nothing depends on what was asked before.
+    // One week of nodes. The cached values are those of the series, so no result depends on earlier calls.
     private static final AtomicReferenceArray<Node> KEPT = new AtomicReferenceArray<>(64);
 
     private record Node(long index, Nutation nutation) {
@@ -36,7 +36,7 @@ record Nutation(double longitudeRad, double obliquityRad) {
         double steps = (tt.day() - J2000_JD + tt.fraction()) / STEP_DAYS;
         long first = (long) Math.floor(steps) - 1;
         double x = steps - first;
-        // Lagrange's weights of nodes at 0, 1, 2, 3, with x between 1 and 2.
+        // Lagrange weights of nodes at 0, 1, 2, 3, with x between 1 and 2.
         double w0 = -(x - 1) * (x - 2) * (x - 3) / 6;
         double w1 = x * (x - 2) * (x - 3) / 2;
         double w2 = -x * (x - 1) * (x - 3) / 2;

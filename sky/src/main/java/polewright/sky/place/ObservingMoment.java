@@ -7,7 +7,7 @@ import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
 /**
- * A site, an instant and its air: what all stars share then and there, worked out once.
+ * A site, an instant and the weather: everything star-independent, computed once.
  *
  * <p>Places follow the IAU 2006/2000A models through SOFA. Left out: polar motion (up to 0.4″), and UT1−UTC unless the
  * {@link SkyTime} carries it.
@@ -43,12 +43,12 @@ public final class ObservingMoment {
         return new ObservingMoment(site, time, weather, CelestialPole.at(time.inTt()));
     }
 
-    /** The same instant at another site, which has the pole in the same place. */
+    /** The same instant at another site; the celestial pole is shared. */
     public ObservingMoment at(Site other) {
         return new ObservingMoment(other, time, weather, pole);
     }
 
-    /** Another time at the same site, in the same air. */
+    /** Another time at the same site, in the same weather. */
     public ObservingMoment at(SkyTime other) {
         return of(site, other, weather);
     }
@@ -70,7 +70,7 @@ public final class ObservingMoment {
         return siderealTime;
     }
 
-    /** Where a catalogue star appears; proper motion, parallax, deflection and aberration applied. */
+    /** Apparent place of a catalogue star; proper motion, parallax, deflection and aberration applied. */
     public ApparentPlace apparent(CatalogueStar star) {
         double cosDec = Math.max(star.declination().cos(), POLE_GUARD);
         var intermediate = JSOFA.jauAtciq(
@@ -85,7 +85,7 @@ public final class ObservingMoment {
                 new Angle(intermediate.alpha - pole.equationOfOriginsRad()), new Angle(intermediate.delta));
     }
 
-    /** The ICRS direction (epoch of this moment) of something that appears at {@code place}; undoes {@link #apparent}. */
+    /** The ICRS direction (epoch of this moment) of an apparent place; the inverse of {@link #apparent}. */
     public CatalogueStar catalogueDirection(ApparentPlace place) {
         var icrs = JSOFA.jauAticq(
                 place.rightAscension().radians() + pole.equationOfOriginsRad(),
@@ -114,14 +114,14 @@ public final class ObservingMoment {
         Vector3D v = direction.enu();
         double sinLat = site.latitude().sin();
         double cosLat = site.latitude().cos();
-        // x toward the equator's upper culmination, y east, z toward the north pole.
+        // x toward the upper culmination of the equator, y east, z toward the north pole.
         double x = -sinLat * v.getY() + cosLat * v.getZ();
         double z = cosLat * v.getY() + sinLat * v.getZ();
         return new HourAnglePlace(
                 new Angle(Math.atan2(-v.getX(), x)), new Angle(Math.atan2(z, Math.sqrt(x * x + v.getX() * v.getX()))));
     }
 
-    /** As seen through the air of this moment. */
+    /** As seen, with the refraction of this moment. */
     public RefractedDirection refracted(AirlessDirection direction) {
         Angle altitude = direction.altitude();
         return RefractedDirection.of(direction.azimuth(), altitude.plus(refraction.lift(altitude)));
@@ -131,7 +131,7 @@ public final class ObservingMoment {
         return refracted(airless(place));
     }
 
-    /** Without the air; undoes {@link #refracted(AirlessDirection)}. */
+    /** Without refraction; the inverse of {@link #refracted(AirlessDirection)}. */
     public AirlessDirection airless(RefractedDirection direction) {
         return AirlessDirection.of(direction.azimuth(), refraction.trueAltitude(direction.altitude()));
     }
@@ -147,10 +147,10 @@ public final class ObservingMoment {
     }
 
     /**
-     * Apparent place of a body in the solar system from its true direction: aberration and the turn to the equator and
-     * equinox of date are applied, light deflection (under 0.01″ away from the Sun) is not.
+     * Apparent place of a solar-system body from its true direction. Aberration and the rotation to the equator and
+     * equinox of date are applied; light deflection (under 0.01″ away from the Sun) is not.
      *
-     * @param towardBody vector from the observer to where the body was when its light left, BCRS axes, any length
+     * @param towardBody vector from the observer to the body at the time its light left, BCRS axes, any length
      */
     public ApparentPlace apparentOfNearBody(Vector3D towardBody) {
         Vector3D natural = towardBody.normalize();

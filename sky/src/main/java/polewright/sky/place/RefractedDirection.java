@@ -4,7 +4,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * A direction over the site in the horizontal frame, as the eye or a camera sees it, lifted by refraction.
+ * A direction in the site's horizontal frame as the eye or a camera sees it, lifted by refraction.
  *
  * @param enu unit vector: x east, y north, z up
  */

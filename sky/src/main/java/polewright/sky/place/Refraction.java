@@ -4,13 +4,13 @@ import org.jastronomy.jsofa.JSOFA;
 import polewright.sky.angle.Angle;
 
 /**
- * How much the air lifts a body.
+ * Atmospheric refraction.
  *
  * <p>At true altitudes above 8°: R = A tan z + B tan³ z with SOFA's constants ({@code iauRefco}; ray-tracing agreement
  * about 0.1″ at 10° altitude for 0.55 µm), z the apparent zenith distance. Below 3°: G. G. Bennett's handbook curve in
  * T. Sæmundsson's form, R = 1.02′ cot(h + 10.3/(h + 5.11)), scaled by pressure and temperature (J. Meeus,
- * <i>Astronomical Algorithms</i>, ch. 16; about 0.1′ in mean air). Between them the two are blended, so that nothing
- * jumps. Under −1° the body is hidden by the Earth and the lift fades to nothing at −3°.
+ * <i>Astronomical Algorithms</i>, ch. 16; about 0.1′ in mean air). In between the two are blended, so that there is no
+ * step. Below −1° the body is hidden by the Earth, and refraction fades to zero at −3°.
  */
 public final class Refraction {
     private static final double WAVELENGTH_MICROMETRE = 0.55;
@@ -51,12 +51,12 @@ public final class Refraction {
         return new Angle(weight * theoryRad(trueAltitude.radians()) + (1 - weight) * handbook);
     }
 
-    /** The true altitude that is seen at {@code apparentAltitude}; the inverse of {@link #lift} to 0.001″. */
+    /** The true altitude seen at {@code apparentAltitude}; the inverse of {@link #lift} to 0.001″. */
     public Angle trueAltitude(Angle apparentAltitude) {
         double trueRad = apparentAltitude.radians();
         for (int i = 0; i < 50; i++) {
             double next = apparentAltitude.radians() - lift(new Angle(trueRad)).radians();
-            // The lift shrinks with altitude at less than half its own pace: halving the step keeps it from swinging.
+            // Refraction changes by less than half as much as altitude: halving the step prevents oscillation.
             double step =
                     0.5 * (next - trueRad) + (trueRad > Math.toRadians(THEORY_ABOVE_DEG) ? 0.5 * (next - trueRad) : 0);
             trueRad += step;
@@ -68,7 +68,7 @@ public final class Refraction {
     }
 
     private double theoryRad(double trueAltitudeRad) {
-        // A and B belong to the apparent zenith distance, which is what is sought: two rounds settle it to 1e-4".
+        // A and B apply to the apparent zenith distance, which is the unknown: two iterations converge to 1e-4".
         double zenithDistance = Math.PI / 2 - trueAltitudeRad;
         double lift = 0;
         for (int i = 0; i < 6; i++) {

@@ -5,7 +5,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * Where the telescope stands: geodetic coordinates on WGS84.
+ * The location of the telescope: geodetic coordinates on WGS84.
  *
  * @param latitude north positive, −90° to 90°
  * @param longitude east positive, wrapped to [−180°, 180°)
@@ -39,17 +39,17 @@ public record Site(Angle latitude, Angle longitude, double heightMetres) {
         return latitude.radians() >= 0;
     }
 
-    /** +1 where the north pole is up (the equator counts), −1 where the south pole is. */
+    /** +1 where the north pole is above the horizon (the equator counts as north), −1 where the south pole is. */
     public int hemisphereSign() {
         return isNorthern() ? 1 : -1;
     }
 
-    /** True altitude of the pole that is up; never negative. */
+    /** True altitude of the elevated pole; never negative. */
     public Angle poleAltitude() {
         return latitude.abs();
     }
 
-    /** Azimuth of the pole that is up: 0 in the north, 180° in the south. */
+    /** Azimuth of the elevated pole: 0 in the north, 180° in the south. */
     public Angle poleAzimuth() {
         return isNorthern() ? Angle.ZERO : Angle.HALF_TURN;
     }

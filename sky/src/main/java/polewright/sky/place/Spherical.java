@@ -17,7 +17,7 @@ final class Spherical {
     }
 
     static Angle latitude(Vector3D v) {
-        // atan2 keeps its figures near the pole, where asin loses half of them.
+        // atan2 keeps its precision near the pole, where asin loses half the digits.
         return new Angle(Math.atan2(v.getZ(), Math.sqrt(v.getX() * v.getX() + v.getY() * v.getY())));
     }
 }

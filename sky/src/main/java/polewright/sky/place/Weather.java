@@ -4,14 +4,14 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
 /**
- * The air that bends light at the site.
+ * Atmospheric conditions at the site, for refraction.
  *
  * @param pressureHpa station pressure (not reduced to sea level), hPa; 0 means no air
  * @param temperatureC air temperature, °C
- * @param relativeHumidity 0 to 1; worth under 0.1″ above 30° altitude
+ * @param relativeHumidity 0 to 1; its effect is under 0.1″ above 30° altitude
  */
 public record Weather(double pressureHpa, double temperatureC, double relativeHumidity) {
-    /** No air at all, for checks against airless formulas. */
+    /** No atmosphere, for checks against airless formulas. */
     public static final Weather AIRLESS = new Weather(0, 10, 0);
 
     public Weather {
@@ -33,9 +33,9 @@ public record Weather(double pressureHpa, double temperatureC, double relativeHu
     }
 
     /**
-     * Mean air for a site whose weather is not known: 10 °C, half humid, and the pressure of the ICAO standard
-     * atmosphere (Doc 7488, troposphere) at its height. A night 15 °C or 15 hPa away from it changes refraction by 5 %
-     * or 1.5 %: 3″ at 45° altitude.
+     * Mean conditions for a site whose weather is unknown: 10 °C, 50 % humidity, and the pressure of the ICAO standard
+     * atmosphere (Doc 7488, troposphere) at its height. A night 15 °C or 15 hPa away from that changes refraction by 5
+     * % or 1.5 %: 3″ at 45° altitude.
      */
     public static Weather standardAt(double heightMetres) {
         return new Weather(1013.25 * Math.pow(1 - 2.25577e-5 * heightMetres, 5.25588), 10, 0.5);

@@ -1,4 +1,4 @@
-/** Sites, weather, and places on the sky as distinct types, one per frame. */
+/** Sites, weather, and positions on the sky as distinct types, one per frame. */
 @NullMarked
 package polewright.sky.place;
 

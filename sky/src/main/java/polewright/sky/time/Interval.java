@@ -6,10 +6,10 @@ import java.util.Optional;
 import polewright.sky.InputRefused;
 
 /**
- * A stretch of time.
+ * An interval of time.
  *
- * @param from its beginning
- * @param to its end, not earlier
+ * @param from its start
+ * @param to its end, not before the start
  */
 public record Interval(Instant from, Instant to) {
     public Interval {
@@ -23,12 +23,12 @@ public record Interval(Instant from, Instant to) {
         return Duration.between(from, to);
     }
 
-    /** Whether an instant is in it; both ends are. */
+    /** Whether an instant lies within it, ends included. */
     public boolean contains(Instant instant) {
         return !instant.isBefore(from) && !instant.isAfter(to);
     }
 
-    /** What both share; empty when they do not meet. */
+    /** The overlap; empty if there is none. */
     public Optional<Interval> intersection(Interval other) {
         Instant later = from.isAfter(other.from) ? from : other.from;
         Instant earlier = to.isBefore(other.to) ? to : other.to;

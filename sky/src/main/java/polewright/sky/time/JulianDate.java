@@ -1,14 +1,14 @@
 package polewright.sky.time;
 
 /**
- * A Julian date in two parts, so that a microsecond survives the sum.
+ * A Julian date in two parts, so that microseconds are preserved.
  *
- * @param scale the time scale that it counts
+ * @param scale its time scale
  * @param day the large part, days
  * @param fraction the small part, days
  */
 public record JulianDate(TimeScale scale, double day, double fraction) {
-    /** Days since JD 0; good to about 20 microseconds. */
+    /** Days since JD 0; accurate to about 20 microseconds. */
     public double total() {
         return day + fraction;
     }

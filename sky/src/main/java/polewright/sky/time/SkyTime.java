@@ -9,18 +9,19 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
 /**
- * An instant, and what it is in each time scale.
+ * An instant and its value in each time scale.
  *
- * <p>{@code java.time.Instant} has no leap seconds: 23:59:60 cannot be written, which matters to nobody at a telescope.
+ * <p>{@code java.time.Instant} has no leap seconds: 23:59:60 cannot be represented, which does not matter at a
+ * telescope.
  *
  * @param utc the instant in UTC
- * @param ut1MinusUtcSeconds UT1−UTC in seconds. Taking 0 when it is not known (|UT1−UTC| is kept under 0.9 s) turns the
- *     whole sky about the pole by up to 13.5″, which shifts star places in hour angle but not the polar axis found from
- *     drift or rotation.
+ * @param ut1MinusUtcSeconds UT1−UTC in seconds. Using 0 when it is unknown (|UT1−UTC| is kept under 0.9 s) rotates the
+ *     whole sky about the pole by up to 13.5″, which shifts hour angles but not a polar axis found from drift or
+ *     rotation.
  */
 public record SkyTime(Instant utc, double ut1MinusUtcSeconds) {
     private static final double MAX_UT1_MINUS_UTC_SECONDS = 0.9;
-    // SOFA's UTC begins in 1960; the century after 2100 is beyond every table used here.
+    // SOFA's UTC begins in 1960; dates from 2101 on are beyond every table used here.
     private static final Instant FIRST = Instant.parse("1972-01-01T00:00:00Z");
     private static final Instant LAST = Instant.parse("2101-01-01T00:00:00Z");
 

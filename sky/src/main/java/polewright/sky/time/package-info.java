@@ -1,4 +1,4 @@
-/** Instants and the time scales that the sky needs: UTC, TAI, TT, UT1. */
+/** Instants and the time scales of positional astronomy: UTC, TAI, TT, UT1. */
 @NullMarked
 package polewright.sky.time;
 

@@ -25,12 +25,12 @@ class AltitudeTrackTest {
             Site.ofDegrees(69.9, 25, 0),
             Site.ofDegrees(-69, -110, 100));
 
-    /** The joined curve against the place worked out for the very instant. */
+    /** The interpolated track against places computed for the exact instant. */
     @ParameterizedTest
     @EnumSource(
             value = SolarSystemBody.class,
             names = {"SUN", "MOON", "MERCURY", "MARS"})
-    void altitudesAreThoseOfTheVeryInstant_toTwoSeconds(SolarSystemBody body) {
+    void altitudesMatchDirectComputation_toTwoArcseconds(SolarSystemBody body) {
         Random random = new Random(2);
         for (Site site : SITES) {
             Instant from = Instant.parse("2020-01-01T00:00:00Z").plusSeconds(random.nextInt(600_000_000));
@@ -46,9 +46,9 @@ class AltitudeTrackTest {
         }
     }
 
-    /** The Sun's lowest, found and then asked for as an altitude a hair above: two passages minutes apart are both seen. */
+    /** An altitude a hair above the Sun's lowest: both crossings, minutes apart, are found. */
     @Test
-    void twoPassagesThatAreMinutesApartAreBothFound() {
+    void twoCrossingsMinutesApart_areBothFound() {
         Instant noon = Instant.parse("2026-06-10T12:00:00Z");
         Interval day = new Interval(noon, noon.plus(Duration.ofDays(1)));
         AltitudeTrack sun = AltitudeTrack.of(SolarSystemBody.SUN, SITES.get(0), day);

@@ -22,8 +22,8 @@ import polewright.sky.time.Interval;
 import polewright.sky.time.SkyTime;
 
 /**
- * Worked examples of J. Meeus, <i>Astronomical Algorithms</i>, second edition (1998); figures from memory. His places are
- * seen from the Earth's centre.
+ * Worked examples of J. Meeus, <i>Astronomical Algorithms</i>, second edition (1998); figures from memory. His places
+ * are geocentric.
  */
 class HandbookAlmanacTest {
     private static final Site BOSTON = Site.ofDegrees(42.3333, -71.0833, 0);
@@ -31,12 +31,12 @@ class HandbookAlmanacTest {
 
     /** Example 15.a: Venus at Boston, 1988 March 20, fractions of the day in Universal Time. */
     @Test
-    void example15a_venusRisesPassesTheMeridianAndSets() {
+    void example15a_risingTransitAndSettingOfVenus() {
         Interval day = new Interval(DAY_OF_15A, DAY_OF_15A.plus(Duration.ofDays(1)));
         List<Crossing> crossings = RisingAndSetting.of(SolarSystemBody.VENUS, BOSTON, day, LevelHorizon.ALMANAC);
         assertThat(crossings.stream().map(Crossing::sense))
                 .containsExactly(Crossing.Sense.SETTING, Crossing.Sense.RISING);
-        // The parallax of Venus, 12″ that day, is worth a second; his rounding of a time another.
+        // The parallax of Venus, 12″ that day, shifts these times by a second; his rounding of a time by another.
         assertThat(dayFraction(crossings.get(0).at())).isCloseTo(0.12130, within(5e-5));
         assertThat(dayFraction(crossings.get(1).at())).isCloseTo(0.51766, within(5e-5));
         Instant transit =
@@ -49,11 +49,11 @@ class HandbookAlmanacTest {
     }
 
     /**
-     * Example 48.a: the Moon on 1992 April 12 at 0h TD (58.184 s later than UTC). From where the Moon stands in the zenith
-     * it is seen in the same direction as from the Earth's centre, so that its phase is the same too.
+     * Example 48.a: the Moon on 1992 April 12 at 0h TD (58.184 s later than UTC). At a site with the Moon in the zenith
+     * its direction is the same as from the Earth's centre, so its phase is the same too.
      */
     @Test
-    void example48a_twoThirdsOfTheMoonAreLit() {
+    void example48a_illuminatedFractionOfTheMoon() {
         Instant at = Instant.parse("1992-04-11T23:59:01.816Z");
         ApparentPlace moon = SolarSystem.apparent(SolarSystemBody.MOON, moment(Site.ofDegrees(13.77, 0, 0), at));
         Angle greenwich = moment(Site.ofDegrees(0, 0, 0), at).siderealTime();
@@ -70,18 +70,20 @@ class HandbookAlmanacTest {
         assertThat(phase.isWaxing()).isTrue();
     }
 
-    /** Example 41.a: Venus on 1992 December 20 at 0h TD: phase angle 72.96°, lit share 0.647. */
+    /** Example 41.a: Venus on 1992 December 20 at 0h TD: phase angle 72.96°, illuminated fraction 0.647. */
     @Test
-    void example41a_venusIsTwoThirdsLit() {
+    void example41a_illuminatedFractionOfVenus() {
         ObservingMoment moment = moment(BOSTON, Instant.parse("1992-12-19T23:59:00.816Z"));
         PlanetAppearance venus = PlanetAppearance.at(SolarSystemBody.VENUS, moment);
         assertThat(venus.litShare()).isCloseTo(0.647, within(5e-4));
         assertThat(venus.phaseAngle().degrees()).isCloseTo(72.96, within(0.02));
     }
 
-    /** Formula 14.1, the parallactic angle: tan q = sin H / (tan φ cos δ − sin δ cos H); its rate is the field's turn. */
+    /**
+     * Formula 14.1, the parallactic angle: tan q = sin H / (tan φ cos δ − sin δ cos H); its rate is the field rotation.
+     */
     @Test
-    void formula14_1_theParallacticAngleTurnsAsTheFieldDoes() {
+    void formula14_1_rateOfParallacticAngle_equalsFieldRotation() {
         for (double latitude : new double[] {54.6, -43.95, 20}) {
             Site site = Site.ofDegrees(latitude, 0, 0);
             ObservingMoment moment = moment(site, DAY_OF_15A);

@@ -19,7 +19,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** As seen from fifty sites, against Skyfield with JPL's DE405. See authorities/risings. */
+/** Topocentric places from fifty sites, against Skyfield with JPL's DE405. See authorities/risings. */
 class MoonAndPlanetsAgainstSkyfieldTest {
     static Stream<Row> places() {
         return AuthorityTable.rows("risings/moments.csv");
@@ -30,10 +30,10 @@ class MoonAndPlanetsAgainstSkyfieldTest {
         return ObservingMoment.of(site, SkyTime.of(Instant.parse(row.text("utc"))), Weather.AIRLESS);
     }
 
-    /** The issue of planets is a minute of arc; these are the seconds that theory and UT1−UTC leave. */
+    /** The requirement is one arcminute; these arcseconds are what the theories and UT1−UTC leave. */
     @ParameterizedTest
     @MethodSource("places")
-    void bodyStandsWhereSkyfieldHasIt_withinAQuarterMinute(Row row) {
+    void positionAgreesWithSkyfield_withinAQuarterArcminute(Row row) {
         ObservingMoment moment = moment(row);
         SolarSystemBody body = SolarSystemBody.valueOf(row.text("body"));
         ApparentPlace expected = ApparentPlace.of(
@@ -46,10 +46,10 @@ class MoonAndPlanetsAgainstSkyfieldTest {
                 .isCloseTo(row.number("moon_separation_deg"), within(0.01));
     }
 
-    /** Light time to the Sun and the poles' epoch are worth a hundredth of a magnitude. */
+    /** Light time to the Sun and the epoch of the poles make a difference of a hundredth of a magnitude. */
     @ParameterizedTest
     @MethodSource("places")
-    void planetIsAsBrightAsSkyfieldHasIt(Row row) {
+    void magnitudeAgreesWithSkyfield(Row row) {
         if (row.text("magnitude").isEmpty()) {
             return;
         }
@@ -60,7 +60,7 @@ class MoonAndPlanetsAgainstSkyfieldTest {
 
     @ParameterizedTest
     @MethodSource("places")
-    void moonIsLitAsSkyfieldHasIt(Row row) {
+    void lunarPhaseAgreesWithSkyfield(Row row) {
         if (row.text("phase_angle_deg").isEmpty()) {
             return;
         }

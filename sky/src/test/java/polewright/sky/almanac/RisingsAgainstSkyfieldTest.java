@@ -25,11 +25,11 @@ import polewright.sky.place.Site;
 import polewright.sky.time.Interval;
 
 /**
- * All that rises, sets, passes the meridian or begins a twilight in a day, at fifty sites and dates from pole circle to
- * pole circle, against Skyfield with JPL's DE405. See authorities/risings.
+ * All risings, settings, transits and twilights of a day at fifty sites and dates from one polar circle to the other,
+ * against Skyfield with JPL's DE405. See authorities/risings.
  */
 class RisingsAgainstSkyfieldTest {
-    /** Vega as the script has it. */
+    /** Vega with the coordinates of the script. */
     private static final SkyBody VEGA = new FixedStar(
             "Vega",
             new CatalogueStar(
@@ -54,7 +54,7 @@ class RisingsAgainstSkyfieldTest {
 
     @ParameterizedTest
     @MethodSource("days")
-    void everyEventOfTheDayIsFound_withinAMinute_andNoOther(List<Row> day) {
+    void everyEventOfTheDayIsFound_withinOneMinute_andNoOthers(List<Row> day) {
         Row first = day.get(0);
         Site site = Site.ofDegrees(first.number("lat_deg"), first.number("lon_east_deg"), first.number("height_m"));
         Instant from = Instant.parse(first.text("from_utc"));

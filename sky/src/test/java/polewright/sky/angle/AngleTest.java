@@ -18,7 +18,7 @@ class AngleTest {
 
     @ParameterizedTest
     @CsvSource({"0, 0", "360, 0", "-360, 0", "720, 0", "361, 1", "-1, 359", "-361, 359", "180, 180", "-180, 180"})
-    void positiveWrapLiesBetweenNothingAndOneTurn(double degrees, double expected) {
+    void positiveWrapLiesBetweenZeroAndOneTurn(double degrees, double expected) {
         assertThat(Angle.ofDegrees(degrees).wrappedPositive().degrees()).isCloseTo(expected, within(1e-11));
     }
 
@@ -52,7 +52,7 @@ class AngleTest {
 
     @ParameterizedTest
     @MethodSource("manyDegrees")
-    void everyUnitReadsBackWhatItWasGiven(double value) {
+    void everyUnitRoundTrips(double value) {
         assertThat(Angle.ofDegrees(value).degrees()).isCloseTo(value, within(1e-12 * 2000));
         assertThat(Angle.ofHours(value).hours()).isCloseTo(value, within(1e-12 * 2000));
         assertThat(Angle.ofArcminutes(value).arcminutes()).isCloseTo(value, within(1e-12 * 2000));

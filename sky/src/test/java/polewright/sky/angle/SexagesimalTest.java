@@ -31,7 +31,7 @@ class SexagesimalTest {
     }
 
     @Test
-    void negativeAngleThatRoundsToNothingHasNoMinus() {
+    void negativeAngleThatRoundsToZeroHasNoMinus() {
         assertThat(Sexagesimal.degrees(Angle.ofArcseconds(-0.04), 1)).isEqualTo("+00°00′00.0″");
     }
 
@@ -59,13 +59,13 @@ class SexagesimalTest {
 
     @ParameterizedTest
     @MethodSource("anglesJustUnderAWholeMinute")
-    void nothingIsEverWrittenAsSixtySeconds(double degrees) {
+    void secondsNeverPrintAsSixty(double degrees) {
         assertThat(Sexagesimal.degrees(Angle.ofDegrees(degrees), 2)).doesNotContain("60.00″");
         assertThat(Sexagesimal.hours(Angle.ofHours(degrees / 4), 2)).doesNotContain("60.00s");
     }
 
     @Test
-    void decimalsOutsideNoneToNineAreABug() {
+    void decimalsOutsideZeroToNine_areRejected() {
         assertThatThrownBy(() -> Sexagesimal.degrees(Angle.ZERO, 10))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("decimals 10 outside 0 to 9");

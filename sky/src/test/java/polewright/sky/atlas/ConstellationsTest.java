@@ -19,7 +19,7 @@ class ConstellationsTest {
     private final Constellations constellations = Constellations.bundled();
 
     @Test
-    void thereAre88_ofDifferentNames() {
+    void thereAre88_withDifferentNames() {
         assertThat(constellations.all()).hasSize(88);
         assertThat(constellations.all().stream().map(Constellation::name).collect(Collectors.toSet()))
                 .hasSize(88);
@@ -28,7 +28,7 @@ class ConstellationsTest {
     }
 
     @ParameterizedTest
-    // The trial places of Roman 1987 (PASP 99, 695), hours and degrees of B1950.0; from memory.
+    // The test positions of Roman 1987 (PASP 99, 695), hours and degrees of B1950.0; from memory.
     @CsvSource({
         "9.0, 65.0, UMa",
         "23.5, -20.0, Aqr",
@@ -39,7 +39,7 @@ class ConstellationsTest {
         "19.0, -40.0, CrA",
         "6.2222, -81.1234, Men",
     })
-    void placesOfThePublishedTrialLieInItsConstellations(double raHours, double decDeg, String abbreviation) {
+    void publishedTestPositions_lieInTheirConstellations(double raHours, double decDeg, String abbreviation) {
         JSOFA.SphericalCoordinate j2000 = JSOFA.jauFk45z(Math.toRadians(15 * raHours), Math.toRadians(decDeg), 1950.0);
         assertThat(constellations
                         .at(Angle.ofRadians(j2000.alpha), Angle.ofRadians(j2000.delta))
@@ -55,8 +55,8 @@ class ConstellationsTest {
     }
 
     @Test
-    void everyGreekLetteredStarLiesInItsConstellation_butRhoAquilae() {
-        // Rho Aquilae crossed into Delphinus in 1992 by its own motion (common practice).
+    void everyGreekLetteredStarLiesInItsConstellation_exceptRhoAquilae() {
+        // Rho Aquilae crossed into Delphinus in 1992 by proper motion (common practice).
         Set<String> strayed = new TreeSet<>();
         for (NamedStar star : NamedStars.bundled().all()) {
             for (String text : star.designations()) {
@@ -73,8 +73,8 @@ class ConstellationsTest {
 
     @Test
     void numberedStarsOutsideTheirConstellationAreFew() {
-        // Flamsteed numbered them in 1712, the borders are of 1930: 10 Ursae Majoris in Lynx is the brightest that
-        // they cut off (common practice).
+        // Flamsteed's numbers are of 1712, the boundaries of 1930: 10 Ursae Majoris in Lynx is the brightest star cut
+        // off by them (common practice).
         Set<String> strayed = new TreeSet<>();
         int numbered = 0;
         for (NamedStar star : NamedStars.bundled().all()) {

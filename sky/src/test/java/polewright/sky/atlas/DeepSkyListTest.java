@@ -13,12 +13,12 @@ class DeepSkyListTest {
     private final DeepSkyList list = DeepSkyList.bundled();
 
     @Test
-    void holdsTheObjectsThatItsBuilderCounted() {
+    void containsAsManyObjectsAsItsBuilderCounted() {
         assertThat(list.all()).hasSize(15_805);
     }
 
     @Test
-    void messiersHundredAndTenAreAllThere_inHisOrder() {
+    void all110MessierObjectsAreThere_inOrder() {
         for (int number = 1; number <= 110; number++) {
             DeepSkyObject object = list.named("M " + number);
             assertThat(object.designations().get(0)).isEqualTo("M " + number);
@@ -28,12 +28,12 @@ class DeepSkyListTest {
 
     @ParameterizedTest
     @CsvSource({"M 31", "m31", "Messier 31", "NGC 224", "ngc224", "NGC 0224", "Andromeda Galaxy", "andromeda galaxy"})
-    void oneGalaxyAnswersToManyForms(String asked) {
+    void oneGalaxyIsFoundByManySpellings(String asked) {
         assertThat(list.find(asked).map(DeepSkyObject::label)).contains("M 31 (Andromeda Galaxy)");
     }
 
     @ParameterizedTest
-    // Places to 0.1°, sizes and magnitudes from memory (common practice).
+    // Positions to 0.1°, sizes and magnitudes from memory (common practice).
     @CsvSource({
         "M 31, SPIRAL_GALAXY, 10.68, 41.27, 3.4",
         "M 13, GLOBULAR_CLUSTER, 250.42, 36.46, 5.8",
@@ -46,7 +46,7 @@ class DeepSkyListTest {
         "NGC 104, GLOBULAR_CLUSTER, 6.02, -72.08, 4.0",
         "NGC 7000, BRIGHT_NEBULA, 314.7, 44.33, 4.0",
     })
-    void wellKnownObjectsAreWhatAndWhereTheyAre(
+    void wellKnownObjectsHaveTheRightTypeAndPosition(
             String name, DeepSkyKind kind, double raDeg, double decDeg, double magnitude) {
         DeepSkyObject object = list.named(name);
         assertThat(object.kind()).isEqualTo(kind);
@@ -70,7 +70,7 @@ class DeepSkyListTest {
     }
 
     @Test
-    void unknownMagnitudesAreLeftOpen() {
+    void unknownMagnitudesAreEmpty() {
         assertThat(list.named("C 99").magnitude()).isEmpty();
         assertThat(list.all())
                 .allSatisfy(object -> object.magnitude()
@@ -90,7 +90,7 @@ class DeepSkyListTest {
     }
 
     @Test
-    void unknownNameIsRefused_withWhatIsSpelledLikeIt() {
+    void unknownNameIsRefused_withSimilarNames() {
         assertThatThrownBy(() -> list.named("Andromida Galaxy"))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("no deep-sky object is called 'Andromida Galaxy'. Did you mean Andromeda Galaxy? If not,"

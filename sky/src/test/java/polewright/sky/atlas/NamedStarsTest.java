@@ -20,7 +20,7 @@ class NamedStarsTest {
     private final NamedStars stars = NamedStars.bundled();
 
     @Test
-    void holdsTheStarsThatItsBuilderCounted() {
+    void containsAsManyStarsAsItsBuilderCounted() {
         assertThat(stars.all()).hasSize(3_429);
         assertThat(stars.all().stream().filter(NamedStar::motionKnown)).hasSize(1_074);
         assertThat(stars.all().get(0).label()).isEqualTo("Sirius");
@@ -60,25 +60,25 @@ class NamedStarsTest {
         "proxima centauri, Proxima",
         "alpha cen, Rigil Kentaurus",
     })
-    void oneStarAnswersToManyForms(String asked, String label) {
+    void oneStarIsFoundByManySpellings(String asked, String label) {
         assertThat(stars.find(asked).map(NamedStar::label)).contains(label);
     }
 
     @Test
-    void variableStarLettersAreNotTakenForGreekOnes_whenWrittenExactly() {
+    void variableStarDesignations_writtenExactly_areNotReadAsGreekLetters() {
         assertThat(stars.find("BE Cet").orElseThrow().designations()).contains("9 Cet");
         assertThat(stars.find("be Cet").orElseThrow().designations()).contains("bet Cet");
     }
 
     @Test
-    void everyNameFindsAStarThatHasIt_theBrightestOne() {
+    void everyNameFindsTheBrightestStarWithIt() {
         Map<String, NamedStar> brightest = new HashMap<>();
         stars.all().forEach(star -> star.names().forEach(name -> brightest.putIfAbsent(LookupKey.strict(name), star)));
         brightest.forEach((name, star) -> assertThat(stars.find(name)).as(name).contains(star));
     }
 
     @Test
-    void everyDesignationFindsAStarThatHasIt() {
+    void everyDesignationFindsAStarWithIt() {
         for (NamedStar star : stars.all()) {
             for (String designation : star.designations()) {
                 Optional<NamedStar> found = stars.find(designation);
@@ -99,7 +99,8 @@ class NamedStarsTest {
                     Double.parseDouble(row[4]),
                     Double.parseDouble(row[5]),
                     Double.parseDouble(row[6]));
-            // Sigma Octantis is from a later reduction here than in the list: 0.007″ and 0.6 mas a year apart.
+            // Sigma Octantis is from a later reduction here than in the reference list: 0.007″ and 0.6 mas a year
+            // apart.
             assertThat(Separation.arcsec(place, expected)).as(row[0]).isLessThan(0.05);
             assertThat(place.properMotionRaMasPerYear())
                     .as(row[0])
@@ -123,7 +124,7 @@ class NamedStarsTest {
     }
 
     @ParameterizedTest
-    // Places to a tenth of a degree, from memory (common practice).
+    // Positions to a tenth of a degree, from memory (common practice).
     @CsvSource({
         "Sirius, 101.3, -16.7, -1.46",
         "Canopus, 96.0, -52.7, -0.74",
@@ -138,7 +139,7 @@ class NamedStarsTest {
         "Eta Orionis, 81.1, -2.4, 3.35",
         "Mizar, 201.0, 54.9, 2.2",
     })
-    void wellKnownStarsStandWhereTheyAre(String name, double raDeg, double decDeg, double magnitude) {
+    void wellKnownStarsHaveTheRightPosition(String name, double raDeg, double decDeg, double magnitude) {
         NamedStar star = stars.named(name);
         assertThat(star.place().rightAscension().degrees()).isCloseTo(raDeg, within(0.1));
         assertThat(star.place().declination().degrees()).isCloseTo(decDeg, within(0.1));
@@ -147,7 +148,7 @@ class NamedStarsTest {
     }
 
     @Test
-    void clustersGalaxiesAndEmptyPointsAreNotStars() {
+    void clustersGalaxiesAndEmptyPositionsAreNotStars() {
         for (String name : new String[] {
             "Andromeda Galaxy", "Praesepe Cluster", "Orion Nebula", "Galactic Center", "Gal.Pole", "Zero2000", "Apex"
         }) {
@@ -174,7 +175,7 @@ class NamedStarsTest {
     }
 
     @Test
-    void unknownNameIsRefused_withWhatIsSpelledLikeIt() {
+    void unknownNameIsRefused_withSimilarNames() {
         assertThatThrownBy(() -> stars.named("Betelguse"))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("no star is called 'Betelguse'. Did you mean Betelgeuse, Beteigeuse? If not, give a"
@@ -189,9 +190,9 @@ class NamedStarsTest {
                         + " or a number such as HIP 91262.");
     }
 
-    /** Pages and files bring many names: each that is wrong is compared with ten thousand spellings. */
+    /** Pages and files bring many names: each wrong one is compared with ten thousand spellings. */
     @Test
-    void aMisspeltName_costsLittleMemory() {
+    void misspeltName_costsLittleMemory() {
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
         stars.near("Betelguse");
         long before = threads.getCurrentThreadAllocatedBytes();

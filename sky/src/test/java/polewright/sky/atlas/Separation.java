@@ -3,7 +3,7 @@ package polewright.sky.atlas;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
 
-/** How far apart two places are, for assertions. */
+/** The angular separation of two positions, for assertions. */
 final class Separation {
     private Separation() {}
 

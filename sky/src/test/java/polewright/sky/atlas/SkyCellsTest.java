@@ -7,29 +7,29 @@ import org.junit.jupiter.api.Test;
 import polewright.sky.angle.Angle;
 
 class SkyCellsTest {
-    // Half of the greatest step, 3600″ / 65536 / 2 = 0.0275″, in two coordinates: 0.039″ on the sky.
+    // Half of the largest step, 3600″ / 65536 / 2 = 0.0275″, in two coordinates: 0.039″ on the sky.
     private static final double TOLERANCE_ARCSEC = 0.039;
 
     @Test
-    void placesComeBackWithinHalfAStep_allOverTheSky() {
+    void positionsRoundTripWithinHalfAStep_allOverTheSky() {
         Random random = new Random(1);
         for (int i = 0; i < 200_000; i++) {
             double ra = 360 * random.nextDouble();
             double dec = Math.toDegrees(Math.asin(2 * random.nextDouble() - 1));
-            assertComesBack(ra, dec);
+            assertRoundTrip(ra, dec);
         }
     }
 
     @Test
-    void placesComeBackWithinHalfAStep_atThePolesAndAtZeroHours() {
+    void positionsRoundTripWithinHalfAStep_atThePolesAndAtZeroHours() {
         for (double dec : new double[] {-90, -89.999999, -89, 0, 89, 89.999999, 90}) {
             for (double ra : new double[] {0, 1e-9, 359.999999999, 180, Math.nextDown(360.0)}) {
-                assertComesBack(ra, dec);
+                assertRoundTrip(ra, dec);
             }
         }
     }
 
-    private static void assertComesBack(double ra, double dec) {
+    private static void assertRoundTrip(double ra, double dec) {
         int cell = SkyCells.cellAt(ra, dec);
         int zone = SkyCells.zoneAt(dec);
         assertThat(SkyCells.zoneOf(cell)).isEqualTo(zone);

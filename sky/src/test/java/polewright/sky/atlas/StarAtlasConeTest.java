@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.angle.Angle;
 
-/** A search by cells finds just what looking at every star finds. */
+/** A search by cells finds exactly the stars that a linear scan finds. */
 class StarAtlasConeTest {
     private static final StarField SKY = StarAtlas.bundled().starsWithin(Angle.ZERO, Angle.ZERO, Angle.HALF_TURN, 10.5);
 
@@ -43,7 +43,7 @@ class StarAtlasConeTest {
 
     @ParameterizedTest
     @MethodSource("cones")
-    void searchFindsWhatLookingAtEveryStarFinds(double raDeg, double decDeg, double radiusDeg, double faintest) {
+    void searchFindsTheSameStarsAsALinearScan(double raDeg, double decDeg, double radiusDeg, double faintest) {
         Angle ra = Angle.ofDegrees(raDeg);
         Angle dec = Angle.ofDegrees(decDeg);
         Vector3D middle = new Vector3D(dec.cos() * ra.cos(), dec.cos() * ra.sin(), dec.sin());

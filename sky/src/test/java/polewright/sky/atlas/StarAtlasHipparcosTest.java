@@ -8,10 +8,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import polewright.sky.angle.Angle;
 
-/** Atlas places against Hipparcos places; authorities/hipparcos-places/README.md has their source. */
+/** Atlas positions against Hipparcos positions; authorities/hipparcos-places/README.md gives their source. */
 class StarAtlasHipparcosTest {
     @Test
-    void starsToV8_standWithinTheRoundingOfTheirHipparcosPlaces() {
+    void starsToV8_agreeWithHipparcosWithinRounding() {
         List<Double> apart = new ArrayList<>();
         List<String> missing = new ArrayList<>();
         for (String[] row : Authority.rows("hipparcos-places/places.csv")) {
@@ -32,7 +32,7 @@ class StarAtlasHipparcosTest {
         // Rounding of the check file: 0.15″ RMS, 0.26″ at most; of the atlas: 0.04″ at most.
         assertThat(apart.get(apart.size() / 2)).as("median, arcsec").isLessThan(0.16);
         assertThat(apart.get(apart.size() * 97 / 100)).as("97 in 100, arcsec").isLessThan(0.35);
-        // Left over: double stars, of which one source has the pair and the other a component.
+        // The rest: double stars, of which one source lists the pair and the other a component.
         assertThat(apart.get(apart.size() - 1)).as("furthest, arcsec").isLessThan(12);
     }
 

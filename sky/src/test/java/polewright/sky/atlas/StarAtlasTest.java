@@ -17,19 +17,19 @@ class StarAtlasTest {
     private final StarAtlas atlas = StarAtlas.bundled();
 
     @Test
-    void holdsTheStarsThatItsBuilderCounted() {
+    void containsAsManyStarsAsItsBuilderCounted() {
         assertThat(atlas.size()).isEqualTo(1_872_518);
         assertThat(atlas.sizeWithMotion()).isEqualTo(1_076);
     }
 
     @Test
-    void companionsGoAlongWithTheirFastPrimaries() {
+    void companionsShareTheProperMotionOfTheirPrimaries() {
         // Alpha Centauri A and B, 14″ apart in 2000 (common practice), move 3.7″ a year; 61 Cygni 5.3″ a year.
-        assertGoTogether(219.9, -60.835, 2, 1.5);
-        assertGoTogether(316.73, 38.745, 2, 6.2);
+        assertMoveTogether(219.9, -60.835, 2, 1.5);
+        assertMoveTogether(316.73, 38.745, 2, 6.2);
     }
 
-    private void assertGoTogether(double raDeg, double decDeg, int stars, double faintest) {
+    private void assertMoveTogether(double raDeg, double decDeg, int stars, double faintest) {
         Angle ra = Angle.ofDegrees(raDeg);
         Angle dec = Angle.ofDegrees(decDeg);
         StarField then = atlas.starsWithin(ra, dec, Angle.ofArcminutes(4), faintest, 2000.0);
@@ -44,7 +44,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void noStarStandsWhereTheSourceHasAnEmptyRow() {
+    void emptyRowsOfTheSourceAreNotStars() {
         assertThat(atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.ofArcseconds(5), 20)
                         .size())
                 .isZero();
@@ -60,7 +60,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void magnitudeLimitCutsTheSameListShort() {
+    void magnitudeLimitTruncatesTheSameList() {
         Angle ra = Angle.ofHours(20);
         Angle dec = Angle.ofDegrees(40);
         Angle radius = Angle.ofDegrees(3);
@@ -75,7 +75,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void limitBrighterThanSiriusLeavesNothing() {
+    void limitBrighterThanSirius_findsNothing() {
         assertThat(atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.HALF_TURN, -1.5)
                         .size())
                 .isZero();
@@ -89,7 +89,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void everyStarOfASearchIsTheStarOfItsNumber() {
+    void everyStarOfASearchHasItsNumber() {
         StarField field = atlas.starsWithin(Angle.ofDegrees(359.9), Angle.ofDegrees(89.5), Angle.ofDegrees(2), 20);
         for (int i = 0; i < field.size(); i++) {
             AtlasStar star = atlas.star(field.number(i));
@@ -105,17 +105,16 @@ class StarAtlasTest {
     }
 
     @Test
-    void firstAndLastNumberHaveStars_andNoOther() {
+    void firstAndLastNumbersHaveStars_numbersBeyondDoNot() {
         assertThat(atlas.star(0).magnitude()).isEqualTo(-1.46);
         assertThat(atlas.star(atlas.size() - 1).place().declination().degrees()).isGreaterThan(89);
         assertThatThrownBy(() -> atlas.star(atlas.size())).isInstanceOf(IndexOutOfBoundsException.class);
     }
 
     @Test
-    void noBrightStarStandsTwice() {
-        // Pairs of two stars to magnitude 6 within 10″, each a known double (names from memory), by the place of its
-        // brighter star. Twins
-        // of one star would be much alike in magnitude and much nearer than these.
+    void noBrightStarIsDuplicated() {
+        // Pairs of stars to magnitude 6 within 10″, each a known double (names from memory), by the position of the
+        // brighter star. Duplicates of one star would have nearly the same magnitude and be much closer than these.
         StarField field = atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.HALF_TURN, 6.0);
         Set<String> pairs = new HashSet<>();
         for (int i = 0; i < field.size(); i++) {
@@ -155,7 +154,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void motionCarriesArcturus_atItsCatalogueRate() {
+    void properMotionMovesArcturus_atItsCatalogueRate() {
         // 2.28″ a year (van Leeuwen 2007): 60″ by mid-2026.
         Angle ra = Angle.ofDegrees(213.9153);
         Angle dec = Angle.ofDegrees(19.1824);
@@ -181,7 +180,7 @@ class StarAtlasTest {
     }
 
     @Test
-    void fileThatIsNoAtlasIsRefused() {
+    void fileThatIsNotAnAtlasIsRefused() {
         byte[] other = "SIMPLE  = T and more".getBytes(StandardCharsets.US_ASCII);
         assertThatThrownBy(() -> StarAtlas.read(new ByteArrayInputStream(other)))
                 .isInstanceOf(IOException.class)

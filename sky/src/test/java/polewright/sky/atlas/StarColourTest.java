@@ -7,7 +7,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class StarColourTest {
-    /** Common practice: the colours by which observers know them. */
+    /** Common practice: the colours that observers report. */
     @ParameterizedTest
     @CsvSource({
         "Spica, BLUE_WHITE",
@@ -19,7 +19,7 @@ class StarColourTest {
         "Betelgeuse, RED_ORANGE",
         "Achernar, BLUE_WHITE"
     })
-    void brightStarsHaveTheColourThatTheyAreKnownFor(String name, StarColour colour) {
+    void brightStarsHaveTheirWellKnownColours(String name, StarColour colour) {
         assertThat(StarColour.of(NamedStars.bundled().named(name))).contains(colour);
     }
 

@@ -23,7 +23,7 @@ class StarDesignationTest {
         "v0645 cen, V645 Cen, V645 Centauri",
         "omicron canum venaticorum, omi CVn, Omicron Canum Venaticorum",
     })
-    void formsThatPeopleType_meanOneDesignation(String typed, String abbreviated, String spelled) {
+    void typedForms_parseToOneDesignation(String typed, String abbreviated, String spelled) {
         StarDesignation read = StarDesignation.parse(typed).orElseThrow();
         assertThat(read.abbreviated()).isEqualTo(abbreviated);
         assertThat(read.spelled()).isEqualTo(spelled);
@@ -32,14 +32,14 @@ class StarDesignationTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", " ", "Lyr", "Vega", "alpha", "M 31", "NGC 224", "HIP 91262"})
-    void otherWordsAreNoDesignation(String typed) {
+    void otherWordsAreNotDesignations(String typed) {
         assertThat(StarDesignation.parse(typed)).isEmpty();
         assertThat(StarDesignation.ofAbbreviated(typed)).isEmpty();
     }
 
     @Test
-    void shortFormsThatTwoLettersShare_areNotGuessed() {
-        // "om" may begin omicron or omega: as two letters it is a variable star.
+    void ambiguousAbbreviations_areNotGuessed() {
+        // "om" could begin omicron or omega: as two letters it is a variable star.
         assertThat(StarDesignation.parse("om Lyr").map(StarDesignation::abbreviated))
                 .contains("OM Lyr");
         assertThat(StarDesignation.parse("0 Cyg")).isEmpty();

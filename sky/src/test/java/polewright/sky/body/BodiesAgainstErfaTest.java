@@ -25,7 +25,9 @@ import polewright.sky.time.SkyTime;
  * authorities/altaz.
  */
 class BodiesAgainstErfaTest {
-    /** The theories' own greatest errors (see {@link SolarSystemBody}), a little rounded up for the site's part. */
+    /**
+     * The theories' own largest errors (see {@link SolarSystemBody}), rounded up a little for the site's contribution.
+     */
     private static final Map<String, Double> TOLERANCE_ARCSEC =
             Map.of("Sun", 0.05, "Moon", 13.0, "Mars", 0.4, "Jupiter", 0.4);
 

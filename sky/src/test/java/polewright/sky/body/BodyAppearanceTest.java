@@ -24,7 +24,7 @@ class BodyAppearanceTest {
     /** Common practice: 16.3′ in early January, 15.7′ in early July, to the tenth. */
     @ParameterizedTest
     @CsvSource({"2026-01-03T12:00:00Z, 16.26", "2026-07-06T12:00:00Z, 15.73"})
-    void sunsDiscIsLargestInJanuary(String utc, double arcmin) {
+    void solarDiscIsLargestInJanuary(String utc, double arcmin) {
         assertThat(SolarSystem.appearance(SolarSystemBody.SUN, larkfell(utc))
                         .semiDiameter()
                         .arcminutes())
@@ -39,18 +39,18 @@ class BodyAppearanceTest {
     }
 
     @Test
-    void moonIsBetween356And407ThousandKilometresAway() {
+    void distanceOfTheMoonIsBetween356And407ThousandKilometres() {
         for (int day = 1; day <= 28; day++) {
             double km = SolarSystem.appearance(
                             SolarSystemBody.MOON, larkfell(String.format("2026-02-%02dT21:00:00Z", day)))
                     .distanceKm();
-            // From the surface, so up to an Earth's radius either side of the almanac's limits.
+            // From the surface, so up to an Earth's radius outside the almanac's limits.
             assertThat(km).isBetween(356_400.0 - 6_400, 406_700.0 + 6_400);
         }
     }
 
     @Test
-    void moonIsParallaxedByAboutADegreeBetweenOppositeSides() {
+    void parallaxOfTheMoonBetweenOppositeSitesIsAboutADegree() {
         Instant utc = Instant.parse("2026-11-20T21:00:00Z");
         ApparentPlace north = SolarSystem.apparent(
                 SolarSystemBody.MOON,
@@ -58,12 +58,12 @@ class BodyAppearanceTest {
         ApparentPlace south = SolarSystem.apparent(
                 SolarSystemBody.MOON,
                 ObservingMoment.of(Site.ofDegrees(-43.95, 170.40, 710), SkyTime.of(utc), Weather.AIRLESS));
-        // Two sites that are nearly antipodes are at most two Earth radii apart: 2 x 57'.
+        // Two nearly antipodal sites are at most two Earth radii apart: 2 x 57'.
         assertThat(north.separation(south).degrees()).isBetween(0.5, 2.1);
     }
 
     @Test
-    void namedStarAndPlanetAreAskedForAlike() {
+    void starsAndPlanetsShareOneInterface() {
         ObservingMoment moment = larkfell("2026-11-20T21:00:00Z");
         SkyBody vega = new FixedStar("Vega", ReferenceStars.VEGA);
         SkyBody jupiter = SolarSystemBody.JUPITER;
@@ -75,7 +75,7 @@ class BodyAppearanceTest {
     }
 
     @Test
-    void sunIsNoDistanceFromItself() {
+    void sunIsAtZeroDistanceFromItself() {
         ObservingMoment moment = larkfell("2026-06-20T12:00:00Z");
         assertThat(Ephemeris.sunDistance(SolarSystem.apparent(SolarSystemBody.SUN, moment), moment)
                         .arcseconds())
@@ -99,7 +99,7 @@ class BodyAppearanceTest {
 
     @ParameterizedTest
     @CsvSource({"vega", "''", "earth", "mo"})
-    void otherNamesAreNoBodies(String name) {
+    void otherNamesAreNotBodies(String name) {
         assertThat(SolarSystemBody.named(name)).isEmpty();
     }
 }

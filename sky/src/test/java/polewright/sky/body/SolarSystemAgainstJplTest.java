@@ -14,9 +14,9 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.JulianDate;
 import polewright.sky.time.TimeScale;
 
-/** Directions and distances from the Earth's centre, 1972 to 2060, against JPL's DE405. See authorities/jpl-de405. */
+/** Geocentric directions and distances, 1972 to 2060, against JPL's DE405. See authorities/jpl-de405. */
 class SolarSystemAgainstJplTest {
-    /** A little over the greatest error seen at 400 dates, which the javadoc of {@link SolarSystemBody} has. */
+    /** A little over the largest error seen at 400 dates, which is listed in the javadoc of {@link SolarSystemBody}. */
     private static final Map<SolarSystemBody, Double> TOLERANCE_ARCSEC = Map.of(
             SolarSystemBody.SUN, 0.02,
             SolarSystemBody.MOON, 13.0,
@@ -38,7 +38,7 @@ class SolarSystemAgainstJplTest {
 
     @ParameterizedTest
     @MethodSource("places")
-    void bodyStandsWhereJplHasIt(Row row) {
+    void positionAgreesWithJpl(Row row) {
         SolarSystemBody body = SolarSystemBody.valueOf(row.text("body"));
         Vector3D toward =
                 SolarSystem.towardAu(body, new JulianDate(TimeScale.TT, row.number("tt_jd"), 0), vector(row, "earth"));

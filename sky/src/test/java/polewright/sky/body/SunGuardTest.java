@@ -45,8 +45,8 @@ class SunGuardTest {
                 Angle.ofDegrees(random.nextDouble(360)), new Angle(Math.asin(random.nextDouble(-1, 1))));
     }
 
-    /** A direction at an angle from the Sun, on the side that a position angle gives. */
-    private static AirlessDirection beside(AirlessDirection sun, Angle apart, double side) {
+    /** A direction at an angle from the Sun, at a given position angle. */
+    private static AirlessDirection atDistance(AirlessDirection sun, Angle apart, double side) {
         Vector3D across = sun.enu().orthogonal();
         Vector3D other = Vector3D.crossProduct(sun.enu(), across);
         Vector3D sideways = new Vector3D(Math.cos(side), across, Math.sin(side), other);
@@ -60,13 +60,13 @@ class SunGuardTest {
         Stream<Arguments> acrossTheSun = Stream.generate(() -> {
                     double side = random.nextDouble(2 * Math.PI);
                     return Arguments.of(
-                            beside(GUARD.sun(), Angle.ofDegrees(random.nextDouble(1, 80)), side),
-                            beside(GUARD.sun(), Angle.ofDegrees(random.nextDouble(1, 80)), side + 2.9));
+                            atDistance(GUARD.sun(), Angle.ofDegrees(random.nextDouble(1, 80)), side),
+                            atDistance(GUARD.sun(), Angle.ofDegrees(random.nextDouble(1, 80)), side + 2.9));
                 })
                 .limit(40);
         Stream<Arguments> short_ = Stream.generate(() -> {
                     AirlessDirection from = random(random);
-                    return Arguments.of(from, beside(from, Angle.ofArcminutes(random.nextDouble(0.01, 30)), 1));
+                    return Arguments.of(from, atDistance(from, Angle.ofArcminutes(random.nextDouble(0.01, 30)), 1));
                 })
                 .limit(20);
         return Stream.of(anywhere, acrossTheSun, short_).flatMap(s -> s);
@@ -74,8 +74,8 @@ class SunGuardTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0, 1e-7, 0.001, 0.2, 1, 30, 90, 179.9})
-    void distanceIsFromTheEdgeOfTheDisc(double degrees) {
-        AirlessDirection there = beside(GUARD.sun(), Angle.ofDegrees(degrees), 0.4);
+    void distanceIsFromTheLimb(double degrees) {
+        AirlessDirection there = atDistance(GUARD.sun(), Angle.ofDegrees(degrees), 0.4);
         assertThat(GUARD.distance(there).plus(GUARD.semiDiameter()).degrees()).isCloseTo(degrees, within(1e-12));
     }
 
@@ -87,7 +87,7 @@ class SunGuardTest {
 
     @ParameterizedTest
     @MethodSource("slews")
-    void nearestOnArcIsWhatTryingEveryPointOfItFinds(AirlessDirection from, AirlessDirection to) {
+    void nearestOnArc_agreesWithBruteForce(AirlessDirection from, AirlessDirection to) {
         double whole = Vector3D.angle(from.enu(), to.enu());
         Angle nearest = IntStream.rangeClosed(0, BRUTE_FORCE_STEPS)
                 .mapToObj(i -> {
@@ -104,15 +104,15 @@ class SunGuardTest {
 
     @ParameterizedTest
     @MethodSource("slews")
-    void nearestOnArcIsTheSameBothWays(AirlessDirection from, AirlessDirection to) {
+    void nearestOnArc_isSymmetric(AirlessDirection from, AirlessDirection to) {
         assertThat(GUARD.nearestOnArc(from, to).degrees())
                 .isCloseTo(GUARD.nearestOnArc(to, from).degrees(), within(1e-10));
     }
 
     @Test
-    void slewAcrossTheSunIsCaughtThoughBothEndsAreFar() {
-        AirlessDirection left = beside(GUARD.sun(), Angle.ofDegrees(40), 0);
-        AirlessDirection right = beside(GUARD.sun(), Angle.ofDegrees(40), Math.PI);
+    void slewAcrossTheSun_isDetected_withBothEndsFarAway() {
+        AirlessDirection left = atDistance(GUARD.sun(), Angle.ofDegrees(40), 0);
+        AirlessDirection right = atDistance(GUARD.sun(), Angle.ofDegrees(40), Math.PI);
         assertThat(GUARD.distance(left).degrees()).isGreaterThan(39);
         assertThat(GUARD.distance(right).degrees()).isGreaterThan(39);
         assertThat(GUARD.nearestOnArc(left, right).degrees())
@@ -120,22 +120,22 @@ class SunGuardTest {
     }
 
     @Test
-    void slewThatGoesNowhereIsAsNearAsItsPlace() {
-        AirlessDirection there = beside(GUARD.sun(), Angle.ofDegrees(12), 2);
+    void slewOfZeroLength_isAsNearAsItsDirection() {
+        AirlessDirection there = atDistance(GUARD.sun(), Angle.ofDegrees(12), 2);
         assertThat(GUARD.nearestOnArc(there, there)).isEqualTo(GUARD.distance(there));
     }
 
     @Test
-    void pathIsAsNearAsItsNearestLeg() {
-        AirlessDirection far = beside(GUARD.sun(), Angle.ofDegrees(60), 1.75);
-        AirlessDirection left = beside(GUARD.sun(), Angle.ofDegrees(20), 0.5);
-        AirlessDirection right = beside(GUARD.sun(), Angle.ofDegrees(20), 3);
+    void path_isAsNearAsItsNearestLeg() {
+        AirlessDirection far = atDistance(GUARD.sun(), Angle.ofDegrees(60), 1.75);
+        AirlessDirection left = atDistance(GUARD.sun(), Angle.ofDegrees(20), 0.5);
+        AirlessDirection right = atDistance(GUARD.sun(), Angle.ofDegrees(20), 3);
         assertThat(GUARD.nearestOnPath(List.of(far, left, right, far))).isEqualTo(GUARD.nearestOnArc(left, right));
         assertThat(GUARD.nearestOnPath(List.of(far))).isEqualTo(GUARD.distance(far));
     }
 
     @Test
-    void emptyPathIsABug() {
+    void emptyPath_isRejected() {
         assertThatThrownBy(() -> GUARD.nearestOnPath(List.of()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("an empty path is nowhere near anything");
@@ -158,7 +158,7 @@ class SunGuardTest {
 
     @ParameterizedTest
     @MethodSource("standingTelescopes")
-    void sunThatPassesAStandingTelescopeIsForeseen(ObservingMoment moment, AirlessDirection still, Duration duration) {
+    void sunPassingAStationaryTelescope_isPredicted(ObservingMoment moment, AirlessDirection still, Duration duration) {
         SunGuard now = SunGuard.at(moment);
         double nearest = IntStream.rangeClosed(0, (int) duration.toMinutes())
                 .mapToDouble(minute -> {
@@ -171,25 +171,25 @@ class SunGuardTest {
                 .min()
                 .orElseThrow();
         // The true Sun, minute by minute: it lags by 0.041 degrees an hour and moves 0.125 degrees a minute.
-        assertThat(now.nearestWhileStanding(still, duration).degrees()).isCloseTo(nearest, within(0.2));
+        assertThat(now.nearestWhileStationary(still, duration).degrees()).isCloseTo(nearest, within(0.2));
     }
 
     @Test
-    void sunIsUpAtNoonAndDownAtMidnightInSummerAtLarkfell() {
+    void larkfellInSummer_sunIsUpAtNoonAndDownAtMidnight() {
         assertThat(GUARD.isSunUp()).isTrue();
         assertThat(SunGuard.at(moment(LARKFELL, "2026-06-21T00:00:00Z")).isSunUp())
                 .isFalse();
     }
 
     @Test
-    void sunIsUpOverTussockFlatWhenItIsDownOverLarkfell() {
+    void sunIsUpAtTussockFlat_whenItIsDownAtLarkfell() {
         String utc = "2026-12-20T23:00:00Z";
         assertThat(SunGuard.at(moment(TUSSOCK_FLAT, utc)).isSunUp()).isTrue();
         assertThat(SunGuard.at(moment(LARKFELL, utc)).isSunUp()).isFalse();
     }
 
     @Test
-    void guardAgreesWithTheEphemerisAboutAStar() {
+    void distanceToAStar_agreesWithTheEphemeris() {
         ApparentPlace place = ApparentPlace.of(Angle.ofDegrees(100), Angle.ofDegrees(40));
         assertThat(GUARD.distance(NOON.airless(place))
                         .plus(GUARD.semiDiameter())

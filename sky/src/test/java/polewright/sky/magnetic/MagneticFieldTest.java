@@ -37,7 +37,7 @@ class MagneticFieldTest {
     /** √(0.26² + (5417/H)²): the WMM2025 report's error model, as quoted in public source code. */
     @ParameterizedTest
     @CsvSource({"18000, 0.398", "5417, 1.033", "40000, 0.293"})
-    void declinationIsLessSureWhereTheHorizontalFieldIsWeak(double horizontalNanotesla, double degrees) {
+    void declinationIsLessCertainWhereTheHorizontalFieldIsWeak(double horizontalNanotesla, double degrees) {
         assertThat(new MagneticField(horizontalNanotesla, 0, 0, List.of())
                         .declinationUncertainty()
                         .degrees())
@@ -46,20 +46,20 @@ class MagneticFieldTest {
 
     @ParameterizedTest
     @CsvSource({"1999, USELESS", "2000, CAUTION", "5999, CAUTION", "6000, NORMAL"})
-    void compassIsTrustedByTheZonesOfTheReport(double horizontalNanotesla, CompassTrust trust) {
+    void compassTrustFollowsTheZonesOfTheReport(double horizontalNanotesla, CompassTrust trust) {
         assertThat(new MagneticField(horizontalNanotesla, 0, 0, List.of()).compassTrust())
                 .isEqualTo(trust);
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"2025-01-01T00:00:00Z", "2027-06-15T00:00:00Z", "2030-01-01T00:00:00Z"})
-    void nothingNeedsSayingWithinTheFiveYears(String utc) {
+    void withinTheFiveYears_thereIsNoNote(String utc) {
         assertThat(at(LARKFELL, utc).notes()).isEmpty();
     }
 
     @ParameterizedTest
     @CsvSource({"2024-07-02T00:00:00Z, 2024.5", "2031-03-15T00:00:00Z, 2031.2"})
-    void outsideTheFiveYearsItIsComputedWithANote(String utc, String year) {
+    void outsideTheFiveYears_theFieldComesWithANote(String utc, String year) {
         MagneticField field = at(LARKFELL, utc);
         assertThat(field.notes())
                 .containsExactly("The magnetic model WMM2025 is valid from 2025.0 to 2030.0. For " + year
@@ -69,7 +69,7 @@ class MagneticFieldTest {
     }
 
     @Test
-    void compassIsOfNoUseNearTheMagneticPole() {
+    void compassIsUselessNearTheMagneticPole() {
         MagneticField field = at(Site.ofDegrees(86, 140, 0), "2026-07-01T00:00:00Z");
         assertThat(field.compassTrust()).isEqualTo(CompassTrust.USELESS);
         assertThat(field.notes())
@@ -79,7 +79,7 @@ class MagneticFieldTest {
     }
 
     @Test
-    void compassIsWeakSomeWayFromTheMagneticPole() {
+    void compassIsDoubtfulSomeWayFromTheMagneticPole() {
         MagneticField field = at(Site.ofDegrees(75, -110, 0), "2026-07-01T00:00:00Z");
         assertThat(field.compassTrust()).isEqualTo(CompassTrust.CAUTION);
         assertThat(field.notes())
@@ -90,7 +90,7 @@ class MagneticFieldTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {90, -90})
-    void polesThemselvesHaveAField(double latitude) {
+    void fieldIsDefinedAtThePoles(double latitude) {
         MagneticField field = at(Site.ofDegrees(latitude, 0, 0), "2026-07-01T00:00:00Z");
         MagneticField beside = at(Site.ofDegrees(Math.copySign(89.9999, latitude), 0, 0), "2026-07-01T00:00:00Z");
         assertThat(field.totalNanotesla()).isCloseTo(beside.totalNanotesla(), within(1.0));

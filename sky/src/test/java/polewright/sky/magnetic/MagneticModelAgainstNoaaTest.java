@@ -16,16 +16,16 @@ import polewright.sky.angle.Angle;
 
 /** The World Magnetic Model 2025 against NOAA's test values, 2025.0 to 2029.5. See authorities/wmm2025. */
 class MagneticModelAgainstNoaaTest {
-    /** Angles are printed to 0.01°, so half of that is theirs. */
+    /** Angles are printed to 0.01°, so half of that is rounding. */
     private static final double ANGLE_DEG = 0.0051;
-    /** The table has six decimals; dates are rounded to the second, and the field changes 1e-5 nT in a minute. */
+    /** The table has six decimals; dates are rounded to the second, and the field changes by 1e-5 nT in a minute. */
     private static final double NANOTESLA = 0.01;
 
     static Stream<Row> noaaValues() {
         return AuthorityTable.rows("wmm2025/noaa_test_values.csv");
     }
 
-    static Stream<Row> pickedValues() {
+    static Stream<Row> selectedValues() {
         return AuthorityTable.rows("wmm2025/wmm2025_public.csv");
     }
 
@@ -61,7 +61,7 @@ class MagneticModelAgainstNoaaTest {
 
     @ParameterizedTest
     @MethodSource("pickedValues")
-    void declinationAgreesWithThePickedTable(Row row) {
+    void declinationAgreesWithTheSelectedValues(Row row) {
         MagneticField field = field(
                 row.number("lat_deg"), row.number("lon_deg"), row.number("height_km"), row.number("decimal_year"));
         assertThat(degreesApart(field.declination(), row.number("declination_deg")))

@@ -17,7 +17,7 @@ class ApparentPlaceOfStarTest {
     private static final Angle DECLINATION = dms(49, 13, 42.48);
     private static final CatalogueStar THETA_PERSEI = new CatalogueStar(
             hms(2, 44, 11.986), DECLINATION, 0.03425 * MAS_PER_SECOND_OF_TIME * DECLINATION.cos(), -89.5, 0, 0);
-    // The book's JDE 2462088.69 less TT-UTC, 69.184 s. From the pole, where the turning Earth adds no aberration.
+    // The book's JDE 2462088.69 less TT-UTC, 69.184 s. From the pole, where the Earth's rotation adds no aberration.
     private static final ObservingMoment MOMENT = ObservingMoment.of(
             Site.ofDegrees(90, 0, 0),
             SkyTime.of(Instant.parse("2028-11-13T04:33:36Z").minusMillis(69_184)),
@@ -33,8 +33,9 @@ class ApparentPlaceOfStarTest {
     }
 
     @Test
-    void meeus21bMeanPlaceOfThetaPerseiOnceTheBooksNutationAndAberrationAreTakenAway() {
-        // Mean places are no type of ours. The book's precession is that of 1976, 0.10" from ours in right ascension.
+    void meeus21bMeanPlaceOfThetaPersei_afterRemovingNutationAndAberration() {
+        // There is no type for mean places here. The book's precession is that of 1976, 0.10" from ours in right
+        // ascension.
         ApparentPlace place = MOMENT.apparent(THETA_PERSEI);
         double meanRaArcsec = place.rightAscension().arcseconds() - 15.843 - 30.045;
         double meanDecArcsec = place.declination().arcseconds() - 6.217 - 6.697;
@@ -54,7 +55,7 @@ class ApparentPlaceOfStarTest {
     }
 
     @Test
-    void separationKeepsItsFiguresWhenTiny() {
+    void tinySeparationsKeepTheirPrecision() {
         ApparentPlace here = ApparentPlace.of(Angle.ofDegrees(10), Angle.ofDegrees(20));
         ApparentPlace there =
                 ApparentPlace.of(Angle.ofDegrees(10), Angle.ofDegrees(20).plus(new Angle(1e-9)));
@@ -62,7 +63,7 @@ class ApparentPlaceOfStarTest {
     }
 
     @Test
-    void starAtThePoleItselfHasAPlace() {
+    void starExactlyAtThePole_hasAnApparentPlace() {
         ApparentPlace place = MOMENT.apparent(CatalogueStar.fixed(Angle.ZERO, Angle.QUARTER_TURN));
         assertThat(place.declination().degrees()).isBetween(89.8, 90.0);
     }

@@ -13,7 +13,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
-/** What goes to another frame and back comes back the same: both hemispheres, the poles, the equator, the 0h wrap. */
+/**
+ * Conversions to another frame and back return the same direction: both hemispheres, the poles, the equator, the 0h
+ * wrap.
+ */
 class DirectionRoundTripTest {
     private static final SkyTime TIME = SkyTime.of(Instant.parse("2026-11-20T21:00:00Z"));
     private static final double NOTHING_ARCSEC = 1e-8;
@@ -66,7 +69,7 @@ class DirectionRoundTripTest {
 
     @ParameterizedTest
     @MethodSource("momentsAndPlaces")
-    void throughTheAirAndBack(ObservingMoment moment, HourAnglePlace place) {
+    void refractionAndBack(ObservingMoment moment, HourAnglePlace place) {
         AirlessDirection direction = moment.airless(place);
         AirlessDirection back = moment.airless(moment.refracted(direction));
         assertThat(arcsec(back.enu(), direction.enu())).isLessThan(REFRACTION_ARCSEC);
@@ -74,7 +77,7 @@ class DirectionRoundTripTest {
 
     @ParameterizedTest
     @MethodSource("momentsAndPlaces")
-    void airLiftsButNeverTurns(ObservingMoment moment, HourAnglePlace place) {
+    void refractionLiftsButKeepsAzimuth(ObservingMoment moment, HourAnglePlace place) {
         AirlessDirection direction = moment.airless(place);
         RefractedDirection seen = moment.refracted(direction);
         assertThat(seen.altitude()).isGreaterThanOrEqualTo(direction.altitude().minus(Angle.ofArcseconds(1e-9)));
@@ -85,7 +88,7 @@ class DirectionRoundTripTest {
 
     @ParameterizedTest
     @MethodSource("momentsAndPlaces")
-    void azimuthAndAltitudeMakeTheDirectionAgain(ObservingMoment moment, HourAnglePlace place) {
+    void azimuthAndAltitudeRebuildTheDirection(ObservingMoment moment, HourAnglePlace place) {
         AirlessDirection direction = moment.airless(place);
         assertThat(arcsec(
                         AirlessDirection.of(direction.azimuth(), direction.altitude())

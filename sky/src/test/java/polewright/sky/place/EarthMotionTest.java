@@ -10,13 +10,13 @@ import org.junit.jupiter.api.Test;
 import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
-/** Against the whole series, as SOFA's epv00 sums it up. */
+/** Against the full series, as evaluated by SOFA's epv00. */
 class EarthMotionTest {
     private static final double METRES_PER_AU = 149_597_870_700.0;
     private static final double SECONDS_PER_DAY = 86_400;
 
     @Test
-    void betweenTheNodes_itIsTheSeries_toTenCentimetres() {
+    void interpolationMatchesTheSeries_toTenCentimetres() {
         Random random = new Random(8);
         long first = Instant.parse("1972-01-01T00:00:00Z").getEpochSecond();
         long last = Instant.parse("2101-01-01T00:00:00Z").getEpochSecond();

@@ -11,7 +11,7 @@ import polewright.sky.angle.Angle;
 class FieldRotationTest {
     private static final double HOURS = 1 / 3600.0;
 
-    /** Parallactic angle q = atan2(cos φ sin h, sin φ cos δ − cos φ sin δ cos h), as worked out outside this project. */
+    /** Parallactic angle q = atan2(cos φ sin h, sin φ cos δ − cos φ sin δ cos h), as computed outside this project. */
     private static double parallacticAngleRad(double latitude, double dec, double hourAngle) {
         return Math.atan2(
                 Math.cos(latitude) * Math.sin(hourAngle),
@@ -36,9 +36,9 @@ class FieldRotationTest {
         assertThat(rate).isCloseTo(expected, within(1e-5 * (1 + Math.abs(expected))));
     }
 
-    /** The handbook form, 15.0411°/h · cos φ |cos A| / cos a; on the meridian it is worst, due east and west it is none. */
+    /** The handbook form, 15.0411°/h · cos φ |cos A| / cos a; largest on the meridian, zero due east and west. */
     @Test
-    void rate_isNoneDueEastAndWest_andCosLatitudeOverCosAltitudeOnTheMeridian() {
+    void rate_isZeroDueEastAndWest_andCosLatitudeOverCosAltitudeOnTheMeridian() {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         for (double azimuthDeg : new double[] {90, 270}) {
             assertThat(FieldRotation.perHour(

@@ -33,27 +33,27 @@ class HorizonTest {
         "-45, 15",
         "405, 15"
     })
-    void skylineRunsStraightBetweenCorners_andRoundPastNorth(double azimuthDeg, double altitudeDeg) {
+    void horizonIsStraightBetweenCorners_alsoAcrossNorth(double azimuthDeg, double altitudeDeg) {
         Horizon horizon = new Horizon(List.of(point(270, 20), point(0, 10), point(180, 10), point(90, 20)));
         assertThat(altitudeAt(horizon, azimuthDeg)).isCloseTo(altitudeDeg, within(1e-3));
     }
 
     @Test
-    void skylineWithoutCornersIsLevel() {
+    void horizonWithoutCorners_isLevel() {
         assertThat(altitudeAt(Horizon.OPEN, 123)).isZero();
     }
 
     @Test
-    void oneCornerIsAWallAllRound() {
+    void oneCorner_isAWallAllRound() {
         Horizon horizon = new Horizon(List.of(point(77, 12)));
         assertThat(altitudeAt(horizon, 0)).isCloseTo(12, within(1e-9));
         assertThat(altitudeAt(horizon, 77)).isCloseTo(12, within(1e-9));
         assertThat(altitudeAt(horizon, 256.9)).isCloseTo(12, within(1e-9));
     }
 
-    /** The edge of a roof: two corners one above the other. */
+    /** The edge of a roof: two corners, one above the other. */
     @Test
-    void twoCornersAtOneAzimuthAreAnUprightEdge() {
+    void twoCornersAtOneAzimuth_areAVerticalEdge() {
         Horizon roof = new Horizon(List.of(point(90, 0), point(90, 30), point(120, 30), point(120, 0)));
         assertThat(altitudeAt(roof, 89.99)).isCloseTo(0, within(1e-6));
         assertThat(altitudeAt(roof, 90.01)).isCloseTo(30, within(1e-6));
@@ -62,7 +62,7 @@ class HorizonTest {
     }
 
     @Test
-    void skylineOverheadIsRefused() {
+    void horizonBeyondTheZenith_isRefused() {
         assertThatThrownBy(() -> point(0, 95))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("a skyline 95 degrees high is outside -5 to 90. Give pairs of azimuth and altitude in"

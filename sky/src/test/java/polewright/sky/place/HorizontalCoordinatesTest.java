@@ -11,7 +11,7 @@ import polewright.sky.AuthorityTable;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
-/** Turning equatorial places to the horizon: Meeus's example 13.b and SOFA's t_hd2ae. See authorities/published. */
+/** Equatorial to horizontal coordinates: Meeus's example 13.b and SOFA's t_hd2ae. See authorities/published. */
 class HorizontalCoordinatesTest {
     private static final SkyTime MEEUS_TIME = SkyTime.of(Instant.parse("1987-04-10T19:21:00Z"));
     private static final Site MEEUS_SITE =
@@ -29,7 +29,7 @@ class HorizontalCoordinatesTest {
     }
 
     @Test
-    void meeus13bVenusAzimuthFromNorthWhereTheBookCountsFromSouth() {
+    void meeus13bVenusAzimuth_fromNorth_bookCountsFromSouth() {
         assertThat(moment.airless(VENUS).azimuth().degrees())
                 .isCloseTo(AuthorityTable.published("meeus13b_az"), within(BOOK_TOLERANCE_DEG));
     }
@@ -64,7 +64,7 @@ class HorizontalCoordinatesTest {
     }
 
     @Test
-    void theRaisedPoleStandsNorthAtLarkfellAndSouthAtTussockFlatAsHighAsTheLatitude() {
+    void elevatedPoleIsNorthAtLarkfellAndSouthAtTussockFlat_atTheLatitude() {
         for (Site site : new Site[] {Site.ofDegrees(54.60, -2.90, 240), Site.ofDegrees(-43.95, 170.40, 710)}) {
             ObservingMoment there = ObservingMoment.of(site, MEEUS_TIME, Weather.AIRLESS);
             AirlessDirection pole =

@@ -11,12 +11,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
-/** Against the whole series of IAU 2000A and 2006, as SOFA's nut06a sums it up. */
+/** Against the full IAU 2000A series with the adjustments of 2006, as evaluated by SOFA's nut06a. */
 class NutationTest {
     private static final double MICROARCSECONDS = 1e6;
 
     @Test
-    void betweenTheNodes_itIsTheSeries_toAFifthOfAMicroarcsecond() {
+    void interpolationMatchesTheSeries_toAFifthOfAMicroarcsecond() {
         Random random = new Random(7);
         long first = Instant.parse("1972-01-01T00:00:00Z").getEpochSecond();
         long last = Instant.parse("2101-01-01T00:00:00Z").getEpochSecond();

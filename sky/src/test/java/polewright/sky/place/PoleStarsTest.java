@@ -15,12 +15,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
 /**
- * Polaris and Sigma Octantis, 2024 to 2031, computed with pyerfa outside the project (authorities/pole-stars). The table is
- * geocentric; a site's diurnal aberration, up to 0.3″, is avoided by standing on the pole in question.
+ * Polaris and Sigma Octantis, 2024 to 2031, computed with pyerfa outside the project (authorities/pole-stars). The
+ * table is geocentric; a site's diurnal aberration, up to 0.3″, is avoided with a site at the pole in question.
  */
 class PoleStarsTest {
     private static final double DISTANCE_ARCMIN = 0.01;
-    /** The table's last figure, 1e-6 h, is 0.05″ of hour angle and next to nothing on the sky so near the pole. */
+    /** The table's last digit, 1e-6 h, is 0.05″ of hour angle, and negligible on the sky so near the pole. */
     private static final double HOURS = 3e-6;
 
     static Stream<Row> dates() {
@@ -44,7 +44,7 @@ class PoleStarsTest {
 
     @ParameterizedTest
     @MethodSource("dates")
-    void polarisStandsWhereTheTableHasIt(Row row) {
+    void polarisAgreesWithTheTable(Row row) {
         ObservingMoment moment = moment(row.text("utc_ut1_equal"), 90);
         ApparentPlace polaris = moment.apparent(ReferenceStars.POLARIS);
         assertThat(polarDistanceArcmin(polaris)).isCloseTo(row.number("polaris_dist_arcmin"), within(DISTANCE_ARCMIN));
@@ -55,7 +55,7 @@ class PoleStarsTest {
 
     @ParameterizedTest
     @MethodSource("dates")
-    void sigmaOctantisStandsWhereTheTableHasIt(Row row) {
+    void sigmaOctantisAgreesWithTheTable(Row row) {
         ObservingMoment moment = moment(row.text("utc_ut1_equal"), -90);
         ApparentPlace star = moment.apparent(ReferenceStars.SIGMA_OCTANTIS);
         assertThat(polarDistanceArcmin(star)).isCloseTo(row.number("sigoct_dist_arcmin"), within(DISTANCE_ARCMIN));
@@ -76,7 +76,7 @@ class PoleStarsTest {
     }
 
     @Test
-    void polarisSwingsByFourTenthsOfAnArcminuteInAYear() {
+    void polarDistanceOfPolarisVariesByFourTenthsOfAnArcminuteInAYear() {
         double january = polarDistanceArcmin(moment("2027-01-01T00:00:00Z", 90).apparent(ReferenceStars.POLARIS));
         double july = polarDistanceArcmin(moment("2027-07-01T00:00:00Z", 90).apparent(ReferenceStars.POLARIS));
         assertThat(Math.abs(july - january)).isCloseTo(0.4, within(0.1));

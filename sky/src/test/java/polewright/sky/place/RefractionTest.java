@@ -36,7 +36,7 @@ class RefractionTest {
                 .mapToObj(altitude -> Arguments.of(air, altitude)));
     }
 
-    /** SOFA test program, t_refco; a check of the library, whose constants we take as they are. */
+    /** SOFA test program, t_refco: a check of the library, whose constants are used unchanged. */
     @Test
     void sofaRefcoConstants() {
         var constants = JSOFA.jauRefco(800, 10, 0.9, 0.4);
@@ -61,7 +61,7 @@ class RefractionTest {
         "65, 27.1",
         "70, 21.1"
     })
-    void poleIsLiftedAsTheTableHasIt(double latitude, double arcsec) {
+    void refractionAtThePoleAgreesWithTheTable(double latitude, double arcsec) {
         assertThat(MEAN_DRY_AIR.lift(Angle.ofDegrees(latitude)).arcseconds())
                 .isCloseTo(arcsec, within(arcsec > 99 ? 0.7 : 0.1));
     }
@@ -69,12 +69,12 @@ class RefractionTest {
     /** The handbook's curve (Sæmundsson, in Meeus ch. 16) is about 5 % higher at middle altitudes; same table. */
     @ParameterizedTest
     @CsvSource({"10, 325", "20, 165", "30, 105", "45, 60.8", "60, 35.1", "70, 22.1"})
-    void theoryIsWithinTenArcsecondsOfTheHandbook(double altitude, double handbookArcsec) {
+    void theoryAgreesWithTheHandbook_withinTenArcseconds(double altitude, double handbookArcsec) {
         assertThat(MEAN_DRY_AIR.lift(Angle.ofDegrees(altitude)).arcseconds())
                 .isBetween(handbookArcsec - 11, handbookArcsec);
     }
 
-    /** One Newton step from the true zenith distance, as ERFA's atioq does it. */
+    /** One Newton step from the true zenith distance, as in ERFA's atioq. */
     @ParameterizedTest
     @CsvSource({"8", "10", "15", "20", "30", "45", "60", "80", "89"})
     void theoryAgreesWithErfasOwnInversion(double altitudeDeg) {
@@ -95,7 +95,7 @@ class RefractionTest {
                 .isCloseTo(AuthorityTable.published("meeus16a_saemundsson"), within(0.001));
     }
 
-    /** Meeus, example 16.a: Bennett's formula has 28.754′ at an apparent 0.5°; the two are said to agree to 0.1′. */
+    /** Meeus, example 16.a: Bennett's formula gives 28.754′ at an apparent 0.5°; the two are said to agree to 0.1′. */
     @Test
     void meeus16aBennettAtAnApparentHalfDegree() {
         Angle apparent = Angle.ofDegrees(0.5);
@@ -104,7 +104,7 @@ class RefractionTest {
     }
 
     @Test
-    void nothingIsLiftedWithoutAir() {
+    void noRefractionWithoutAir() {
         Refraction none = new Refraction(Weather.AIRLESS);
         for (double altitude = -90; altitude <= 90; altitude += 0.5) {
             assertThat(none.lift(Angle.ofDegrees(altitude)).radians()).isZero();
@@ -112,13 +112,13 @@ class RefractionTest {
     }
 
     @Test
-    void zenithIsNotLifted() {
+    void noRefractionAtTheZenith() {
         assertThat(MEAN_DRY_AIR.lift(Angle.QUARTER_TURN).arcseconds()).isCloseTo(0, within(1e-9));
     }
 
     @ParameterizedTest
     @MethodSource("airsAndAltitudes")
-    void trueAltitudeUndoesLift(Weather air, double altitudeDeg) {
+    void trueAltitude_invertsLift(Weather air, double altitudeDeg) {
         Refraction refraction = new Refraction(air);
         Angle altitude = Angle.ofDegrees(altitudeDeg);
         Angle back = refraction.trueAltitude(altitude.plus(refraction.lift(altitude)));
@@ -127,7 +127,7 @@ class RefractionTest {
 
     @ParameterizedTest
     @MethodSource("airs")
-    void higherBodiesAreSeenHigher(Weather air) {
+    void apparentAltitudeIncreasesWithTrueAltitude(Weather air) {
         Refraction refraction = new Refraction(air);
         double last = -90;
         for (int i = 0; i <= 95_000; i++) {
@@ -140,7 +140,7 @@ class RefractionTest {
 
     @ParameterizedTest
     @MethodSource("airs")
-    void liftNeverJumps(Weather air) {
+    void liftIsContinuous(Weather air) {
         Refraction refraction = new Refraction(air);
         for (int i = 0; i < 95_000; i++) {
             double before = refraction.lift(Angle.ofDegrees(-5 + i * 0.001)).arcseconds();

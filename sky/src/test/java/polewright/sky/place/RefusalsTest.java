@@ -39,12 +39,12 @@ class RefusalsTest {
     }
 
     @Test
-    void longitudesBeyondHalfATurnAreTheSamePlaceFromTheOtherSide() {
+    void longitudesBeyond180Degrees_wrapAround() {
         assertThat(Site.ofDegrees(54.6, 357.1, 240).longitude().degrees()).isCloseTo(-2.9, within(1e-12));
     }
 
     @Test
-    void polesThemselvesAreSites() {
+    void polesAreValidSites() {
         assertThat(Site.ofDegrees(90, 0, 0).isNorthern()).isTrue();
         assertThat(Site.ofDegrees(-90, 0, 2800).isNorthern()).isFalse();
     }

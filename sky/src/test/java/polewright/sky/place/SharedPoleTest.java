@@ -8,14 +8,14 @@ import org.junit.jupiter.api.Test;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
-/** A moment that takes over the celestial pole of another one, against a moment of its own. */
+/** A moment that shares the celestial pole of another, compared with one that computes its own. */
 class SharedPoleTest {
     private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
     private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);
     private static final Weather WEATHER = Weather.standardAt(240);
 
     @Test
-    void anotherSiteAtTheSameInstant_isExact() {
+    void anotherSiteAtTheSameInstant_givesIdenticalPlaces() {
         Random random = new Random(1);
         for (int i = 0; i < 20; i++) {
             SkyTime time = time(random);

@@ -12,9 +12,9 @@ import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
 /**
- * Sidereal time against J. Meeus, Astronomical Algorithms (2nd edition), examples 12.a and 12.b, and SOFA's t_gst06a. See
- * authorities/published. The book's mean sidereal time is that of 1982; IAU 2006 runs 0.0033 s ahead of it in 1987 (mean)
- * and 0.0038 s (apparent), by pyerfa.
+ * Sidereal time against J. Meeus, Astronomical Algorithms (2nd edition), examples 12.a and 12.b, and SOFA's t_gst06a.
+ * See authorities/published. The book's mean sidereal time is that of 1982; IAU 2006 is 0.0033 s ahead of it in 1987
+ * (mean) and 0.0038 s (apparent), by pyerfa.
  */
 class SiderealTimeTest {
     private static final Site GREENWICH = Site.ofDegrees(0, 0, 0);
@@ -53,7 +53,7 @@ class SiderealTimeTest {
 
     @Test
     void sofaGst06aAtTheStartOf2006() {
-        // SOFA's test takes TT = UT1; ours is 65 s later, in which the equinox moves 0.0002".
+        // SOFA's test takes TT = UT1; ours is 65 s later, during which the equinox moves 0.0002".
         assertThat(at("2006-01-01T00:00:00Z").siderealTime().radians())
                 .isCloseTo(AuthorityTable.published("sofa_gst06a"), within(2e-9));
     }

@@ -11,12 +11,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
 /**
- * SOFA's test program, t_atco13 and t_atio13: a star all the way from the catalogue to the observed direction. See
+ * SOFA's test program, t_atco13 and t_atio13: a star from its catalogue entry to its observed direction. See
  * authorities/published.
  *
- * <p>The inputs have polar motion, which our types leave out. It is no more than a shift of the site's astronomical
- * latitude and longitude (textbook form, first order), so the same site so shifted must give the same zenith distance,
- * and the azimuth but for the turn of the meridian.
+ * <p>The inputs have polar motion, which our types leave out. To first order it only shifts the site's astronomical
+ * latitude and longitude (textbook form), so the site shifted accordingly must give the same zenith distance, and the
+ * same azimuth except for the rotation of the meridian.
  */
 class SofaObservedPlaceTest {
     private static final double POLAR_X_RAD = 2.47230737e-7;
@@ -34,7 +34,10 @@ class SofaObservedPlaceTest {
             new Angle(5e-6).arcseconds() * 1000,
             100,
             55);
-    /** ERFA solves for refraction with one Newton step, ours to the end: 0.003″ apart at this altitude of 9°. */
+    /**
+     * ERFA solves for refraction with one Newton step, our solution converges fully: 0.003″ apart at this altitude of
+     * 9°.
+     */
     private static final double TOLERANCE_ARCSEC = 0.01;
 
     private static final double EXPECTED_AZIMUTH_RAD = AuthorityTable.published("sofa_atco13_aob");
@@ -48,7 +51,7 @@ class SofaObservedPlaceTest {
                 2738);
     }
 
-    /** How much less azimuth has when counted from the geographic pole. */
+    /** The amount by which azimuths are smaller when counted from the geographic pole. */
     private static double meridianTurnRad() {
         return (POLAR_X_RAD * Math.sin(LONGITUDE_RAD) + POLAR_Y_RAD * Math.cos(LONGITUDE_RAD)) / Math.cos(LATITUDE_RAD);
     }
@@ -74,7 +77,7 @@ class SofaObservedPlaceTest {
     }
 
     @Test
-    void atco13WithoutAnyCorrectionIsWithinThePolarMotionItself() {
+    void atco13WithoutCorrection_isWithinThePolarMotion() {
         Site asGiven = new Site(new Angle(LATITUDE_RAD), new Angle(LONGITUDE_RAD), 2738);
         ObservingMoment moment = ObservingMoment.of(asGiven, TIME, WEATHER);
         RefractedDirection expected = RefractedDirection.of(
@@ -84,9 +87,9 @@ class SofaObservedPlaceTest {
         assertThat(arcsec(separation)).isLessThan(arcsec(Math.hypot(POLAR_X_RAD, POLAR_Y_RAD)) + TOLERANCE_ARCSEC);
     }
 
-    /** SOFA's intermediate place is geocentric; our apparent place already has the site's own aberration, toward east. */
+    /** SOFA's intermediate place is geocentric; our apparent place already includes diurnal aberration, toward east. */
     @Test
-    void atio13AzimuthFromTheIntermediatePlaceOnceTheSitesAberrationIsAdded() {
+    void atio13AzimuthFromTheIntermediatePlace_withDiurnalAberrationAdded() {
         ObservingMoment moment = ObservingMoment.of(siteUnderTheTruePole(), TIME, WEATHER);
         double equationOfOriginsRad = AuthorityTable.published("sofa_atco13_eo");
         ApparentPlace place =

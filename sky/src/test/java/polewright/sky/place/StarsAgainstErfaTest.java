@@ -18,7 +18,7 @@ import polewright.sky.time.SkyTime;
 /** Stars from twelve sites, computed with pyerfa outside the project. See authorities/altaz. */
 class StarsAgainstErfaTest {
     private static final Set<String> STARS = Set.of("Polaris", "Vega", "Arcturus", "Sigma Octantis");
-    /** The table is written to 0.0036″ a coordinate; both sides follow SOFA, so nothing more is needed. */
+    /** The table is written to 0.0036″ per coordinate; both sides follow SOFA, so no more is needed. */
     private static final double TABLE_ARCSEC = 0.01;
 
     static Stream<Row> stars() {

@@ -16,7 +16,7 @@ class WeatherTest {
 
     @ParameterizedTest
     @CsvSource({"-500", "9000"})
-    void everySiteHasMeanAir(double metres) {
+    void everySiteHasMeanWeather(double metres) {
         assertThat(Weather.standardAt(metres).pressureHpa()).isBetween(300.0, 1080.0);
     }
 }

@@ -30,12 +30,12 @@ class SkyTimeRefusalTest {
     }
 
     @Test
-    void ut1MinusUtcIsNothingUnlessGiven() {
+    void ut1MinusUtcDefaultsToZero() {
         assertThat(SkyTime.of(TONIGHT).ut1MinusUtcSeconds()).isZero();
     }
 
     @Test
-    void refusalCanNameThePlaceItStoodIn() {
+    void refusalCanNameTheLineOfTheInput() {
         assertThat(new InputRefused("drift of 0 minutes", "give how long you watched").at("line 12"))
                 .hasMessage("line 12: drift of 0 minutes. Give how long you watched.");
     }

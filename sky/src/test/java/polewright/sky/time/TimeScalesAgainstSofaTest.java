@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Values of the IAU SOFA test program (t_dat, t_utctai, t_taitt, t_utcut1), from memory. An {@code Instant} counts
- * nanoseconds, 1e-14 of a day, so nothing finer can be asked for.
+ * nanoseconds, 1e-14 of a day, so no finer tolerance is possible.
  */
 class TimeScalesAgainstSofaTest {
     private static final double SECONDS_PER_DAY = 86_400;
@@ -38,7 +38,7 @@ class TimeScalesAgainstSofaTest {
 
     @Test
     void taiBecomesTt() {
-        // t_taitt starts from TAI 0.892482639; 33 s earlier is the UTC to begin with.
+        // t_taitt starts from TAI 0.892482639; the corresponding UTC is 33 s earlier.
         JulianDate tt =
                 SkyTime.of(afterMidnight(0.892482639 - 33 / SECONDS_PER_DAY)).inTt();
         assertThat(tt.scale()).isEqualTo(TimeScale.TT);
