@@ -7,14 +7,15 @@ import polewright.drawing.Svg.Look;
 import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
-/** Sketches of a round field as the eye at the eyepiece has it, a clock face about it. */
+/** Sketches of a round field as seen at the eyepiece, surrounded by a clock face. */
 final class EyepieceSketch {
     private static final int HEIGHT = 410;
     private static final Vector2D MIDDLE = new Vector2D(180, 206);
     private static final double RADIUS = 134;
     private static final double WITHIN = 112;
     private static final double ROCKED = Math.toRadians(28);
-    // Stars beside the one that is measured: (share of the radius from the centre of rotation, degrees from the right).
+    // Stars other than the measured one: (fraction of the field radius from the centre of rotation, degrees from the
+    // right).
     private static final double[][] OTHERS = {{0.28, 200}, {0.5, 75}, {0.66, 305}, {0.8, 170}, {0.9, 20}};
     private static final int MOST_DIVISIONS = 8;
     private static final double LONG = 78;
@@ -96,7 +97,7 @@ final class EyepieceSketch {
         paper.keepOff(new Box(0, y - 12, 360, HEIGHT));
     }
 
-    /** A star and the arc that it draws, as long as it stays in the field. */
+    /** A star and its arc, as far as it stays in the field. */
     private void rocked(Vector2D centre, double radius, double atRad, double size, double width) {
         List<Vector2D> seen = new ArrayList<>();
         for (Vector2D point : ScrewHead.arc(centre, radius, atRad - ROCKED, 2 * ROCKED)) {
@@ -116,7 +117,7 @@ final class EyepieceSketch {
     static String svg(SightingSketch.Drift drift, Palette palette) {
         String amount = SketchPaper.figure(drift.moved()) + " " + drift.unit();
         boolean stays = drift.moved() == 0;
-        String way = way(drift.toward());
+        String direction = direction(drift.toward());
         EyepieceSketch sketch = new EyepieceSketch(
                 stays ? "Drift: none" : "Drift: " + amount,
                 "In the eyepiece, while the mount tracks. North is toward "
@@ -125,20 +126,20 @@ final class EyepieceSketch {
                         + ": stars leave there with the drive off. "
                         + (stays
                                 ? drift.star() + " stays on the line: neither north nor south."
-                                : drift.star() + " goes " + amount + " " + way + ".")
+                                : drift.star() + " goes " + amount + " " + direction + ".")
                         + " Drift east or west does not count.",
                 palette);
-        sketch.drift(drift, amount, way);
+        sketch.drift(drift, amount, direction);
         return sketch.paper.finished();
     }
 
-    private static String way(SightingSketch.Toward toward) {
+    private static String direction(SightingSketch.Toward toward) {
         return toward instanceof SightingSketch.Edge edge
                 ? "toward " + SketchPaper.figure(edge.clock().hours())
                 : ((SightingSketch.SkyPoint) toward).north() ? "north" : "south";
     }
 
-    private void drift(SightingSketch.Drift drift, String amount, String way) {
+    private void drift(SightingSketch.Drift drift, String amount, String direction) {
         Palette palette = paper.palette();
         SkyInView points = drift.points();
         sides(points.north(), "N", "S", points.west(), "W", "E");
@@ -159,13 +160,13 @@ final class EyepieceSketch {
             paper.arrow("drift", paper.measured(), MIDDLE, end.subtract(goes.scalarMultiply(6)));
             paper.star(end, 5);
             paper.name(end, drift.star());
-            paper.figure(MIDDLE.add(goes.scalarMultiply(length(drift) / 2)), amount + "\n" + way);
+            paper.figure(MIDDLE.add(goes.scalarMultiply(length(drift) / 2)), amount + "\n" + direction);
         }
         paper.letters(new Vector2D(180, HEIGHT - 34), 14, palette.text(), "stars leave at W with the drive off;");
         paper.letters(new Vector2D(180, HEIGHT - 14), 14, palette.text(), "drift east or west does not count");
     }
 
-    /** Widths of the field are drawn as they are; other units as far as is well seen. */
+    /** Field widths are drawn to scale; other units are scaled to be visible. */
     private static double length(SightingSketch.Drift drift) {
         return drift.unit().startsWith("field")
                 ? Math.max(LEAST_SEEN, Math.min(RADIUS - 16, 2 * RADIUS * drift.moved()))
@@ -212,7 +213,7 @@ final class EyepieceSketch {
         paper.name(from, "always from the same side");
     }
 
-    /** What is at the edges of the field. */
+    /** Labels at the edges of the field. */
     private void sides(Vector2D first, String name, String opposite, Vector2D second, String other, String last) {
         String colour = paper.palette().text();
         paper.letters(onPaper(first, WITHIN), 14, colour, name);
@@ -229,7 +230,7 @@ final class EyepieceSketch {
         return new Vector2D(clockwiseFromTop.sin(), clockwiseFromTop.cos());
     }
 
-    /** On a clock face, to half an hour. */
+    /** Clock hours, to the nearest half hour. */
     private static double hours(Vector2D inView) {
         double hours = Math.rint(Math.toDegrees(Math.atan2(inView.getX(), inView.getY())) / 15) / 2;
         return hours <= 0 ? hours + 12 : hours;

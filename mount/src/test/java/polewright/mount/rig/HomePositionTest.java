@@ -49,7 +49,7 @@ class HomePositionTest {
     @EnumSource(
             value = MountKind.class,
             names = {"FORK_ON_WEDGE", "GERMAN", "TRACKER"})
-    void southernSite_readsAsTheNorthernOneOfThatLatitude_withThePolesSwapped(MountKind kind) {
+    void southernSite_readsLikeTheNorthernOne_withThePolesSwapped(MountKind kind) {
         Site mirrored = Site.ofDegrees(43.95, 170.40, 710);
 
         String south = text(kind, TUSSOCK_FLAT);
@@ -86,7 +86,7 @@ class HomePositionTest {
 
     /** The Sun's declination reaches 23.44°: south of that tropic it can culminate north of the zenith. */
     @Test
-    void uprightFork_warnsOfTheNoonSun_whereItCanStandInTheNorth() {
+    void uprightFork_warnsOfTheNoonSun_ifItCanBeInTheNorth() {
         String caution = "CARE: the noon Sun can be in the north here, where the tube will face.";
         assertThat(text(MountKind.FORK_UPRIGHT, TUSSOCK_FLAT)).contains(caution);
         assertThat(text(MountKind.FORK_UPRIGHT, Site.ofDegrees(20, 0, 0))).contains(caution);
@@ -123,7 +123,7 @@ class HomePositionTest {
     }
 
     @Test
-    void latitudesThatWedgesRarelyReach_areSaidSo() {
+    void latitudesBeyondTheUsualRangeOfWedges_areNoted() {
         String remark = "Many mounts do not tilt that far. Never force one past its stop.";
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(5, 0, 0))).contains(remark);
         assertThat(text(MountKind.FORK_ON_WEDGE, Site.ofDegrees(-70, 0, 0))).contains(remark);

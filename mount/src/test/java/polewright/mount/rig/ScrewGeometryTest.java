@@ -19,7 +19,7 @@ class ScrewGeometryTest {
     private static final Angle REFERENCE = Angle.ofDegrees(50);
     private static final Turnbuckle TURNBUCKLE = new Turnbuckle(120, 150, 90, REFERENCE, 2);
 
-    /** Worked out outside this project: thread pitch 1.25 mm on a lever of 100 mm gives 42.97′ a turn. */
+    /** Computed outside this project: thread pitch 1.25 mm on a lever of 100 mm gives 42.97′ per turn. */
     @Test
     void pushScrew_movesTheArctangentOfPitchOverArm() {
         Angle perTurn = new PushScrew(1.25, 100).move(1, Angle.ZERO);
@@ -28,7 +28,7 @@ class ScrewGeometryTest {
         assertThat(perTurn.tan()).isEqualTo(0.0125, within(1e-15));
     }
 
-    /** Worked out outside this project: a = 120, b = 150, c = 90 mm, 2 mm a turn: 57.296′ a turn at the reference. */
+    /** Computed outside this project: a = 120, b = 150, c = 90 mm, 2 mm per turn: 57.296′ per turn at the reference. */
     @Test
     void turnbuckle_atItsReference_movesTheWorkedExamplesRate() {
         double small = 1e-6;
@@ -38,7 +38,7 @@ class ScrewGeometryTest {
         assertThat(perTurn).isEqualTo(57.296, within(0.0005));
     }
 
-    /** Worked out outside this project: the same for one whole turn, 57.298′. */
+    /** Computed outside this project: the same for one whole turn, 57.298′. */
     @Test
     void turnbuckle_overAWholeTurn_followsTheTriangle() {
         assertThat(TURNBUCKLE.move(1, REFERENCE).arcminutes()).isEqualTo(57.298, within(0.0005));
@@ -46,7 +46,7 @@ class ScrewGeometryTest {
 
     /** Section (h): dg/dc = c / (a b sin g), with g at other altitudes the reference opening plus the difference. */
     @Test
-    void turnbuckle_atAnotherAltitude_takesTheLeverOfThatOpening() {
+    void turnbuckle_atAnotherAltitude_usesTheLeverArmThere() {
         double opening = Math.acos(0.8) + Math.toRadians(20);
         double length = Math.sqrt(120 * 120 + 150 * 150 - 2 * 120 * 150 * Math.cos(opening));
         double expected = Math.toDegrees(2 * length / (120 * 150 * Math.sin(opening))) * 60;
@@ -58,7 +58,7 @@ class ScrewGeometryTest {
     }
 
     @Test
-    void turnbuckle_stopsWhereTheTriangleShuts() {
+    void turnbuckle_stopsWhereTheTriangleClosesFlat() {
         Random random = new Random(5);
         for (int i = 0; i < 1000; i++) {
             double a = 50 + 200 * random.nextDouble();
@@ -86,7 +86,7 @@ class ScrewGeometryTest {
 
     @ParameterizedTest
     @MethodSource("geometries")
-    void turnsForUndoesMove(ScrewGeometry geometry) {
+    void turnsFor_invertsMove(ScrewGeometry geometry) {
         Random random = new Random(1234);
         for (int i = 0; i < 500; i++) {
             double turns = 16 * random.nextDouble() - 8;
@@ -101,13 +101,13 @@ class ScrewGeometryTest {
 
     @ParameterizedTest
     @MethodSource("geometries")
-    void noTurnIsNoMove(ScrewGeometry geometry) {
+    void zeroTurns_doNotMoveTheAxis(ScrewGeometry geometry) {
         assertThat(geometry.move(0, REFERENCE).radians()).isEqualTo(0, within(1e-12));
         assertThat(geometry.turnsFor(Angle.ZERO, REFERENCE)).isEqualTo(0, within(1e-12));
     }
 
     @Test
-    void turnsThereAndBack_leaveTheAxisWhereItWas() {
+    void turnsThereAndBack_restoreTheAxis() {
         Angle there = TURNBUCKLE.move(6, REFERENCE);
         Angle back = TURNBUCKLE.move(-6, REFERENCE.plus(there));
 
@@ -131,7 +131,7 @@ class ScrewGeometryTest {
     }
 
     @Test
-    void sidesThatDoNotCloseTheTriangle_areRefused() {
+    void sidesThatCannotFormATriangle_areRefused() {
         String remedy = ". Measure the three distances between the pivots' centres again.";
         assertThatThrownBy(() -> new Turnbuckle(120, 150, 270, REFERENCE, 2))
                 .isInstanceOf(InputRefused.class)
