@@ -35,7 +35,7 @@ final class EarlierNights {
                 boolean isHere = !standing.isEmpty()
                         && standing.get(0).event() instanceof NightEvent.Begun begun
                         && begun.site().equals(site);
-                Optional<Horizon> told = isHere ? NightState.toldHorizon(standing) : Optional.empty();
+                Optional<Horizon> told = isHere ? NightState.horizonSet(standing) : Optional.empty();
                 if (told.isPresent()) {
                     return told;
                 }
@@ -75,6 +75,6 @@ final class EarlierNights {
                 // It stays in the log as it is.
             }
         }
-        return RigHistory.taught(List.copyOf(nights.values()), rig, tonight);
+        return RigHistory.withExperience(List.copyOf(nights.values()), rig, tonight);
     }
 }

@@ -141,7 +141,7 @@ class RigHistoryTest {
         nights.addAll(nights(1, 510, rebuilt));
         nights.addAll(nights(1, 520, mirrored));
 
-        assertThat(RigHistory.taught(nights, TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(nights, TOLD, NORTH)).isEqualTo(TOLD);
         assertThat(learned(nights, rebuilt).nights()).isEqualTo(1);
     }
 
@@ -167,7 +167,7 @@ class RigHistoryTest {
         moves.forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
         sightings.subList(1, sightings.size()).forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
 
-        assertThat(RigHistory.taught(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
     }
 
     @Test
@@ -190,7 +190,7 @@ class RigHistoryTest {
 
         assertThat(learned.nights()).isEqualTo(1);
         assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
-        assertThat(RigHistory.taught(List.of(List.of(), headless), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(List.of(), headless), RIG, NORTH)).isEqualTo(RIG);
     }
 
     private static PractisedWedge nightWithTheAzimuthScrewReversed(long seed, Rig rig) {
@@ -217,7 +217,7 @@ class RigHistoryTest {
         assertThat(night.night().fix().rig().azimuthScrew())
                 .isEqualTo(RIG.azimuthScrew().reversed());
 
-        Rig next = RigHistory.taught(List.of(night.events()), RIG, NORTH);
+        Rig next = RigHistory.withExperience(List.of(night.events()), RIG, NORTH);
 
         assertThat(next.azimuthScrew()).isEqualTo(RIG.azimuthScrew().reversed());
         assertThat(next.altitudeScrew()).isEqualTo(RIG.altitudeScrew());
@@ -233,11 +233,11 @@ class RigHistoryTest {
         List<List<LoggedEvent>> nights = new ArrayList<>(nights(5, 870, RIG));
         nights.add(later(nightWithTheAzimuthScrewReversed(880, RIG).events(), 1));
         double afterOne =
-                ScrewSenses.before(RigHistory.taught(nights, RIG, NORTH)).azimuth();
+                ScrewSenses.before(RigHistory.withExperience(nights, RIG, NORTH)).azimuth();
         assertThat(afterOne).as("either is possible").isBetween(0.45, 0.55);
         nights.add(0, later(nightWithTheAzimuthScrewReversed(882, RIG).events(), 2));
 
-        Rig next = RigHistory.taught(nights, RIG, NORTH);
+        Rig next = RigHistory.withExperience(nights, RIG, NORTH);
 
         assertThat(next.azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(ScrewSenses.before(next).isAzimuthKnown()).isTrue();
@@ -250,8 +250,8 @@ class RigHistoryTest {
                 List.of(nightWithTheAzimuthScrewReversed(860, RIG).events());
         Rig half = RIG.withScrews(RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew(), RIG.levelSigma());
 
-        assertThat(RigHistory.taught(nights, TOLD, NORTH)).isEqualTo(TOLD);
-        assertThat(RigHistory.taught(nights, half, NORTH).azimuthScrew()).isEqualTo(half.azimuthScrew());
+        assertThat(RigHistory.withExperience(nights, TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(nights, half, NORTH).azimuthScrew()).isEqualTo(half.azimuthScrew());
         assertThat(ScrewSenses.before(half)).isEqualTo(new ScrewSenses(1, 0.5));
     }
 
@@ -260,7 +260,7 @@ class RigHistoryTest {
     void nightsWithScrewsThatWentTheOtherWayThanTold_areSkipped() {
         PractisedWedge night = nightWithTheAzimuthScrewReversed(850, TOLD);
 
-        assertThat(RigHistory.taught(List.of(night.events()), TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(List.of(night.events()), TOLD, NORTH)).isEqualTo(TOLD);
     }
 
     private static List<LoggedEvent> later(List<LoggedEvent> night, int days) {
@@ -274,7 +274,7 @@ class RigHistoryTest {
     }
 
     private static Experience learned(List<List<LoggedEvent>> nights, Rig rig, Site tonight) {
-        return RigHistory.taught(nights, rig, tonight).experience().orElseThrow();
+        return RigHistory.withExperience(nights, rig, tonight).experience().orElseThrow();
     }
 
     @Test
@@ -284,7 +284,7 @@ class RigHistoryTest {
                 HiddenWedge.of(PractisedWedge.site(900, random), RIG, PractisedWedge.offset(1, 3, random), random);
         PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(SAGS, ABOUT);
 
-        assertThat(RigHistory.taught(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
     }
 
     private static List<LoggedEvent> begunWith(List<LoggedEvent> night, Rig rig) {

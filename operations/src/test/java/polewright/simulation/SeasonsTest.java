@@ -75,7 +75,7 @@ class SeasonsTest {
         assertThat(night.left().orElseThrow().offset().distance().arcminutes()).isLessThan(12);
         assertThat(night.turns()).isEqualTo(1);
         assertThat(night.isMoved()).isTrue();
-        assertThat(night.isSeenAnew()).isTrue();
+        assertThat(night.isSightedAfterMove()).isTrue();
         assertThat(night.sightings().values()).containsExactly(2);
         assertThat(night.contradictions()).isEmpty();
     }
@@ -123,8 +123,8 @@ class SeasonsTest {
         NightGap.Drifted drift = pier.drift(0);
 
         assertWithin(drift.drift(), did, drift.covariance());
-        assertThat(drift.isMoreThanUncertainty()).isTrue();
-        assertThat(drift.over()).isBetween(Duration.ofDays(29), Duration.ofDays(31));
+        assertThat(drift.isSignificant()).isTrue();
+        assertThat(drift.duration()).isBetween(Duration.ofDays(29), Duration.ofDays(31));
     }
 
     /** By chance alone it would be said once in a hundred times. */
@@ -134,7 +134,7 @@ class SeasonsTest {
         for (long seed = 100; seed < 160; seed++) {
             RestlessPier pier =
                     still(seed).night(0, PractisedWedge::seenByCamera).night(1, PractisedWedge::seenByCamera);
-            said += pier.drift(0).isMoreThanUncertainty() ? 1 : 0;
+            said += pier.drift(0).isSignificant() ? 1 : 0;
         }
         assertThat(said).isLessThanOrEqualTo(4);
     }
@@ -174,8 +174,8 @@ class SeasonsTest {
                         HiddenWedge.of(site(seed), RIG, AxisOffset.NONE, PractisedWedge.random(seed)), 1, 1),
                 AxisOffset.ofArcminutes(120, -80));
         HiddenWedge back = plain.turned(
-                HandTurns.straight(100 * fitted.undoingAMonth().azimuth()),
-                HandTurns.straight(100 * fitted.undoingAMonth().altitude()),
+                HandTurns.straight(100 * fitted.monthlyCorrection().azimuth()),
+                HandTurns.straight(100 * fitted.monthlyCorrection().altitude()),
                 PractisedWedge.random(seed));
         assertThat(back.offset().distance().arcminutes())
                 .isLessThan(0.3 * plain.offset().distance().arcminutes());

@@ -12,20 +12,23 @@ import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
-/** The stars that a sighting may use: easy to find, high enough for a drift to tell the axis, and the pole star. */
+/**
+ * The stars suitable for a sighting: easy to find, at altitudes where a drift constrains the axis, and the pole star.
+ */
 public final class BrightStars {
     private static final double EASY_MAGNITUDE = 3.5;
     private static final double FAINTEST_POLE_STAR = 6;
-    // Nearer the pole than this a star serves for the still point, however faint: Polaris, Sigma Octantis.
+    // A star closer to the pole than this is useful to find the centre of rotation, however faint: Polaris, Sigma
+    // Octantis.
     private static final Angle ABOUT_THE_POLE = Angle.ofDegrees(2);
-    // Nearer than this it is slow to set on and of no more use for a drift than any other.
+    // Closer to the pole than this a star is slow to set on and no better for a drift than any other.
     private static final Angle FARTHEST_NORTH_OR_SOUTH = Angle.ofDegrees(60);
-    // Lower than this, refraction bends a drift by more than a visual allowance.
+    // Below this altitude, refraction changes a drift by more than a visual tolerance.
     private static final Angle LOWEST = Angle.ofDegrees(22);
-    // Higher than this, the neck and the fork complain.
+    // Above this altitude, the neck and the fork complain.
     private static final Angle HIGHEST = Angle.ofDegrees(78);
 
-    // What precession, proper motion and refraction make in the century that is covered.
+    // Upper limit of precession, proper motion and refraction in the century covered.
     private static final Angle PRECESSION_AT_MOST = Angle.ofDegrees(2);
 
     private BrightStars() {}
@@ -39,7 +42,7 @@ public final class BrightStars {
         }
     }
 
-    /** What commands can find by the name that they are told. */
+    /** Stars that commands find by the name given. */
     private static final class Named {
         static final List<Candidate> BRIGHT = NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= EASY_MAGNITUDE)
@@ -57,7 +60,7 @@ public final class BrightStars {
         }
     }
 
-    /** Those that are up, the pole star first if it is. */
+    /** The stars that are up, starting with the pole star if it is up. */
     public static List<AdvisedStar> upAt(ObservingMoment moment) {
         Vector3D zenith = ApparentPlace.of(moment.siderealTime(), moment.site().latitude())
                 .unit();
@@ -70,7 +73,7 @@ public final class BrightStars {
                 .toList();
     }
 
-    /** The brightest within two degrees of the pole that is up, if it can be looked at. */
+    /** The brightest star within two degrees of the elevated pole, if it can be observed. */
     public static Optional<AdvisedStar> poleStar(ObservingMoment moment) {
         return Named.POLAR.stream()
                 .filter(star ->
@@ -80,7 +83,7 @@ public final class BrightStars {
                 .filter(s -> isBetween(s, Angle.ZERO));
     }
 
-    /** By its place in the catalogue, at little cost: most bright stars are far from where they would serve. */
+    /** A cheap test on the catalogue position: most bright stars are far from useful directions. */
     private static boolean mayBeBetween(Candidate star, Vector3D zenith) {
         double sine = star.catalogueUnit().dotProduct(zenith);
         return sine > LOWEST.minus(PRECESSION_AT_MOST).sin()

@@ -9,8 +9,8 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /**
- * Stars centred since the axis last moved, while a night's events are gone through in order. Together they are one sighting;
- * it stands where the last of them does, before the move that ends it.
+ * The stars centred since the axis last moved, accumulated event by event. Together they are one sighting, placed at
+ * the last centring before the move that ends it.
  */
 final class CentringsSoFar {
     private final List<CentredStar> stars = new ArrayList<>();
@@ -23,7 +23,7 @@ final class CentringsSoFar {
         return copy;
     }
 
-    /** Takes in an event; what those before it come to, if it moves the axis and so ends them. */
+    /** Adds an event; returns the sighting completed by it if it moves the axis. */
     Optional<Step.Sighted> before(LoggedEvent logged, NightEvent.Begun begun, NightState.ModelCache models) {
         if (logged.event() instanceof NightEvent.StarCentred star) {
             stars.add(star.centred());
@@ -33,13 +33,13 @@ final class CentringsSoFar {
         if (!(logged.event() instanceof NightEvent.MountMove)) {
             return Optional.empty();
         }
-        Optional<Step.Sighted> ended = atLast(begun, models);
+        Optional<Step.Sighted> ended = current(begun, models);
         stars.clear();
         return ended;
     }
 
-    /** What those since the last move come to. */
-    Optional<Step.Sighted> atLast(NightEvent.Begun begun, NightState.ModelCache models) {
+    /** The sighting from those since the last move. */
+    Optional<Step.Sighted> current(NightEvent.Begun begun, NightState.ModelCache models) {
         return models.centred(stars, begun).map(together -> models.step(lastSeq, together, begun));
     }
 }

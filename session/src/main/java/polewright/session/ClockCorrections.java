@@ -9,19 +9,19 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /**
- * Times as they were, where the computer's clock was off. An event's own time moves with it if it was taken from the same
- * clock; one that was typed, from a watch, stays, and so do the times of a camera's frames.
+ * Corrects times for an error of the computer's clock. An event's own time is shifted too if it came from the same
+ * clock; a typed time, read from a watch, is not, and neither are the times of camera frames.
  */
 final class ClockCorrections {
-    // What is measured and logged in one go has both times from the clock.
+    // Anything measured and logged in one go has both times from the clock.
     private static final Duration AT_ONCE = Duration.ofMinutes(1);
 
     private ClockCorrections() {}
 
     /**
-     * The events with the times that they had, corrections themselves left out.
+     * The events with corrected times, without the corrections themselves.
      *
-     * @param standing those that count
+     * @param standing the events not withdrawn
      */
     static List<LoggedEvent> applied(List<LoggedEvent> standing) {
         List<NightEvent.ClockCorrected> corrections = standing.stream()

@@ -12,14 +12,15 @@ import polewright.sky.time.Interval;
 import polewright.sky.time.SkyTime;
 
 /**
- * Until when a night waits for dark, and what for.
+ * How long a night has to wait for darkness, and for what.
  *
- * @param sunDown when the Sun is down, and stars are advised
- * @param starsShow when the first bright stars show: civil twilight ends (common practice); empty where it does not
- * @param next what is advised once the Sun is down
+ * @param sunDown when the Sun is down and stars are advised
+ * @param starsShow when the first bright stars become visible: the end of civil twilight (common practice); empty if
+ *     there is none
+ * @param next the advice once the Sun is down
  */
 public record DarknessWait(Instant sunDown, Optional<Instant> starsShow, Advice next) {
-    /** Empty where nothing is waited for, or the Sun does not set. */
+    /** Empty if nothing is waited for, or if the Sun does not set. */
     public static Optional<DarknessWait> of(NightState night) {
         if (!(night.advice() instanceof Advice.WaitForDark)) {
             return Optional.empty();

@@ -11,34 +11,34 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * A site that does not fit what else is known of where the person is.
+ * A site that is inconsistent with what else is known about the person's location.
  *
- * @param site as it was typed
- * @param hoursOffZone how far east its Sun is of the computer's time zone, standard time, [−12, 12) hours; empty where the
- *     two agree or the zone says nothing
- * @param kilometresFromLast from the last night's site; empty where that is near, or there is none
- * @param meant the site with its figures exchanged or a sign changed, where that would fit
+ * @param site as typed
+ * @param hoursOffZone difference of local solar time from the computer's standard time, east positive, [−12, 12) hours;
+ *     empty if the two agree or the time zone is uninformative
+ * @param kilometresFromLast distance from the last night's site; empty if that is near, or if there is none
+ * @param meant the site with latitude and longitude swapped or a sign changed, if that would be consistent
  */
 public record DoubtfulSite(
         Site site, Optional<Double> hoursOffZone, Optional<Double> kilometresFromLast, Optional<Site> meant) {
-    /** The widest zones, in the west of China, are 2.9 hours off their Sun. */
+    /** The widest time zones, in the west of China, are 2.9 hours off solar time. */
     public static final double MOST_HOURS_OFF = 3;
     /** Farther than one drives for an evening. */
     public static final double FAR_KILOMETRES = 100;
 
-    // Zones are drawn by countries: most people live within an hour and a half of their Sun, nearly all within two.
+    // Time zones follow borders: most people live within an hour and a half of solar time, nearly all within two.
     private static final double RARELY_HOURS_OFF = 2;
     private static final double USUALLY_HOURS_OFF = 1;
     // The mean radius of the Earth (IUGG).
     private static final double EARTH_RADIUS_KM = 6371.0;
 
     /**
-     * What is odd about a site that was typed.
+     * What is odd about a typed site.
      *
-     * @param zone of the computer. One that is fixed at UTC says nothing: that is what a machine has whose zone was never
-     *     set. Europe/London in winter is no such zone.
-     * @param at when it is to hold
-     * @param last where the last night was, if there was one
+     * @param zone of the computer. A zone fixed at UTC is uninformative, because that is the default of a machine whose
+     *     time zone was never set. Europe/London in winter is not such a zone.
+     * @param at the date for which it is used
+     * @param last the last night's site, if there was one
      */
     public static Optional<DoubtfulSite> of(Site site, ZoneId zone, Instant at, Optional<Site> last) {
         Optional<Double> hours = hoursOff(site, zone, at);
@@ -54,7 +54,10 @@ public record DoubtfulSite(
                 new DoubtfulSite(site, hours.filter(off -> isOffZone || meant.isPresent()), kilometres, meant));
     }
 
-    /** Whether anything but the distance from the last night's site is odd; a question about a far place needs no warning. */
+    /**
+     * Whether anything other than the distance from the last night's site is odd; a question about a distant place
+     * needs no warning.
+     */
     public boolean isOddAnywhere() {
         return hoursOffZone.isPresent() || meant.isPresent();
     }
@@ -70,7 +73,7 @@ public record DoubtfulSite(
                         .isPresent();
     }
 
-    /** Latitude and longitude exchanged, east for west, or both. */
+    /** Latitude and longitude swapped, east for west, or both. */
     private static Stream<Site> alternatives(Site site) {
         double latitude = site.latitude().degrees();
         double longitude = site.longitude().degrees();

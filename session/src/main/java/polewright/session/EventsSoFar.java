@@ -17,14 +17,14 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** What a night's events come to, event by event, before anything is solved. */
+/** The accumulated meaning of a night's events, event by event, before anything is solved. */
 final class EventsSoFar {
     private final NightEvent.Begun begun;
-    private final List<LoggedEvent> gone;
+    private final List<LoggedEvent> processed;
     private final List<Step> steps;
     private final Set<SightingKind> alreadyRead;
     private final CentringsSoFar centrings;
-    // Those since the tripod was last set down: where among the events that begins, and how its instruments were read.
+    // Events since the tripod was last set down: the index where they begin, and how often each instrument was read.
     private int setDown;
     private SharedInstrumentErrors settings = SharedInstrumentErrors.of(List.of());
     private Allowance allowance;
@@ -36,16 +36,16 @@ final class EventsSoFar {
 
     EventsSoFar(NightEvent.Begun begun) {
         this.begun = begun;
-        gone = new ArrayList<>();
+        processed = new ArrayList<>();
         steps = new ArrayList<>();
         alreadyRead = EnumSet.noneOf(SightingKind.class);
         centrings = new CentringsSoFar();
         allowance = begun.allowance();
     }
 
-    private EventsSoFar(EventsSoFar other, List<LoggedEvent> gone) {
+    private EventsSoFar(EventsSoFar other, List<LoggedEvent> processed) {
         begun = other.begun;
-        this.gone = gone;
+        this.processed = processed;
         steps = new ArrayList<>(other.steps);
         alreadyRead = EnumSet.copyOf(other.alreadyRead);
         centrings = other.centrings.copy();
@@ -60,44 +60,44 @@ final class EventsSoFar {
     }
 
     EventsSoFar copy() {
-        return new EventsSoFar(this, new ArrayList<>(gone));
+        return new EventsSoFar(this, new ArrayList<>(processed));
     }
 
-    /** Whether a night begins with these events and all of them come to the same in it. */
+    /** Whether a night begins with these events and all of them have the same meaning in it. */
     boolean isContinuedBy(List<LoggedEvent> standing) {
-        if (!NightContinuity.beginWith(gone, standing)) {
+        if (!NightContinuity.startsWith(processed, standing)) {
             return false;
         }
-        return standing.subList(gone.size(), standing.size()).stream().noneMatch(SharedInstrumentErrors::isRead)
-                // A further reading of an instrument makes the earlier ones count less.
-                || sinceSetDown(standing).beginsWith(settings);
+        return standing.subList(processed.size(), standing.size()).stream().noneMatch(SharedInstrumentErrors::isRead)
+                // A further reading of an instrument reduces the weight of the earlier ones.
+                || sinceSetDown(standing).agreesWith(settings);
     }
 
     /**
-     * Goes through those events of a night that it continues with.
+     * Processes the events by which a night continues this one.
      *
-     * @return how it was at the last knock among them: what is read from then on changes nothing of what was read before it
+     * @return the state at the last knock among them: later readings do not change the meaning of those before it
      */
     Optional<EventsSoFar> addNew(List<LoggedEvent> standing, NightState.ModelCache models) {
-        Optional<EventsSoFar> atKnock = Optional.empty();
-        List<LoggedEvent> more = standing.subList(gone.size(), standing.size());
+        Optional<EventsSoFar> stateAtKnock = Optional.empty();
+        List<LoggedEvent> more = standing.subList(processed.size(), standing.size());
         if (more.stream().anyMatch(SharedInstrumentErrors::isRead)) {
             settings = sinceSetDown(standing);
         }
         for (LoggedEvent logged : more) {
-            gone.add(logged);
+            processed.add(logged);
             add(logged, models);
             if (logged.event() instanceof NightEvent.Knocked) {
-                setDown = gone.size();
+                setDown = processed.size();
                 EventsSoFar justSetDown = copy();
                 justSetDown.settings = SharedInstrumentErrors.of(List.of());
-                atKnock = Optional.of(justSetDown);
+                stateAtKnock = Optional.of(justSetDown);
             }
         }
-        if (atKnock.isPresent()) {
+        if (stateAtKnock.isPresent()) {
             settings = sinceSetDown(standing);
         }
-        return atKnock;
+        return stateAtKnock;
     }
 
     private SharedInstrumentErrors sinceSetDown(List<LoggedEvent> standing) {
@@ -128,7 +128,7 @@ final class EventsSoFar {
         }
     }
 
-    /** Of a sighting that cannot have been made it is said which clock or site would have allowed it. */
+    /** If a sighting is impossible, the refusal names the clock or site that would have allowed it. */
     private List<Step> stepsOf(LoggedEvent logged, NightState.ModelCache models) {
         try {
             return NightSteps.of(logged, clamped, begun, settings, models);
@@ -143,10 +143,10 @@ final class EventsSoFar {
         }
     }
 
-    /** A copy that counts the stars centred since the last move. */
+    /** A copy that includes the stars centred since the last move. */
     EventsSoFar withLastCentrings(NightState.ModelCache models) {
-        EventsSoFar all = new EventsSoFar(this, gone);
-        centrings.atLast(begun, models).ifPresent(all::centred);
+        EventsSoFar all = new EventsSoFar(this, processed);
+        centrings.current(begun, models).ifPresent(all::centred);
         return all;
     }
 
@@ -159,7 +159,7 @@ final class EventsSoFar {
         Optional<SightingKind> reading = SharedInstrumentErrors.reading(sighting);
         reading.ifPresent(alreadyRead::add);
         if (reading.isEmpty()) {
-            // Compass and scale are too rough to confirm anything by.
+            // Compass and scale are too coarse to confirm anything.
             lastSinceClamp = Optional.of(seq);
             isTurnUnseen = false;
         }
@@ -185,7 +185,7 @@ final class EventsSoFar {
         return clamped;
     }
 
-    /** Whether a screw was turned and the sky was not sighted since. */
+    /** Whether a screw has been turned without a sighting of the sky since. */
     boolean isTurnUnseen() {
         return isTurnUnseen;
     }
@@ -194,7 +194,7 @@ final class EventsSoFar {
         return skipped;
     }
 
-    /** What was seen since the clamps were tightened, by this fix. */
+    /** What has been observed since the clamps were tightened, by this fix. */
     Confirmation confirmation(Fix fix) {
         return lastSinceClamp
                 .flatMap(fix::agreement)

@@ -14,13 +14,13 @@ import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.Work;
 
 /**
- * How long single exposures of one shot may be with the axis as it is, and what one more adjustment would buy.
+ * How long the exposures of one imaging run may be with the axis as it is, and what one more adjustment would gain.
  *
- * @param now the longest by the fix and what it leaves open
- * @param next the same after one more adjustment; empty when nothing is left to adjust, or too little is known
+ * @param now the limit from the current fix and its uncertainty
+ * @param next the same after one more adjustment; empty if nothing is left to adjust, or too little is known
  */
 public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) {
-    // So much longer an exposure is worth getting up for.
+    // The gain in exposure time that makes an adjustment worthwhile.
     private static final double WORTH_WHILE = 1.3;
 
     /**
@@ -30,7 +30,7 @@ public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) 
      */
     public record After(Limit limit, double minutes) {}
 
-    /** Each shot of tonight's work; none while it is not known where the axis points. */
+    /** For each imaging run of tonight's work; none without a fix. */
     public static List<ExposureOutlook> of(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined) {
             return List.of();
@@ -64,12 +64,12 @@ public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) 
         return new After(limit, prospect.minutes());
     }
 
-    /** Whether the exposures that are wanted could be taken now. */
+    /** Whether the exposures wanted are possible now. */
     public boolean isLongEnough() {
         return asWanted(now).compareTo(shot.subExposure()) >= 0;
     }
 
-    /** Whether one more adjustment would let them be longer by enough to be worth the work. */
+    /** Whether one more adjustment would allow exposures long enough to be worth the work. */
     public boolean isWorthAdjusting() {
         return !isLongEnough()
                 && next.filter(after -> asWanted(after.limit()).toMillis()
@@ -77,7 +77,7 @@ public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) 
                         .isPresent();
     }
 
-    /** Guided or not, as the shot is to be. */
+    /** Guided or not, as planned for the run. */
     public Duration asWanted(Limit limit) {
         return shot.guiding() instanceof Guiding.Guided ? limit.guided() : limit.unguided();
     }

@@ -4,27 +4,29 @@ import java.util.List;
 import polewright.alignment.fix.NightAsEntered;
 
 /**
- * A figure of the mount that is much the same every night, but not quite: what several nights say of the next one.
+ * A parameter of the mount that is nearly the same every night: its prediction for the next night from several earlier
+ * ones.
  *
- * <p>Night i has its own figure, drawn with standard deviation τ about a mean μ that all share, and told with its own
- * variance. Neither μ nor τ is known: μ has a Gaussian prior, τ a half-Cauchy one, which suits a scatter that only two or
- * three nights tell of (A. Gelman, Bayesian Analysis 1 (2006) 515; cited from memory). For each τ the rest is closed; τ is
- * summed over. With few nights the outcome leans on the priors and is as unsure as they are; there is no night on which it
- * becomes too sure. τ is cut off at ten times its scale: no mount is as fickle as that.
+ * <p>Night i has its own value, drawn with standard deviation τ about a mean μ common to all, and measured with its own
+ * variance. Neither μ nor τ is known: μ has a Gaussian prior, τ a half-Cauchy prior, which suits a scatter seen in only
+ * two or three nights (A. Gelman, Bayesian Analysis 1 (2006) 515; cited from memory). For a given τ the rest has a
+ * closed form; τ is integrated numerically. With few nights the result relies on the priors and is as uncertain as they
+ * are; at no number of nights does it become overconfident. τ is cut off at ten times its scale: no mount varies that
+ * much.
  *
- * @param mean expected next time
- * @param sigma 1 sigma about that, for the next time: of μ and of τ together
+ * @param mean prediction for the next night
+ * @param sigma its 1 sigma: of μ and τ together
  */
 record FigureAcrossNights(double mean, double sigma) {
     private static final double LARGEST_SCALES = 10;
     private static final int STEPS = 100;
 
     /**
-     * What is expected next time, after these.
+     * The prediction after these nights.
      *
      * @param priorMean of μ
      * @param priorSigma of μ
-     * @param scatterScale the median, near enough, of τ before anything was seen
+     * @param scatterScale approximately the median of the prior of τ
      */
     static FigureAcrossNights of(
             List<NightAsEntered> nights, double priorMean, double priorSigma, double scatterScale) {
@@ -53,11 +55,11 @@ record FigureAcrossNights(double mean, double sigma) {
     /**
      * The same with τ known.
      *
-     * @param variance for the next time
+     * @param variance for the next night
      */
     private record Given(double mean, double variance, double logLikelihood) {
         static Given scatter(double scatter, List<NightAsEntered> nights, double priorMean, double priorSigma) {
-            // About the prior's mean, so that nothing large is taken from something large.
+            // Relative to the prior mean, to avoid cancellation.
             double precision = 1 / (priorSigma * priorSigma);
             double weighted = 0;
             double logLikelihood = 0;

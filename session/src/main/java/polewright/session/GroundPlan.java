@@ -25,15 +25,15 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * What to set on bare ground: true north or south by compass, shadow and pole star, and the wedge to the latitude.
+ * How to set up on bare ground: true north or south by compass, shadow and pole star, and the wedge to the latitude.
  *
- * @param at for when
+ * @param at the time it applies to
  * @param declination magnetic declination, east positive
  * @param declinationSigma the model's own uncertainty, without iron nearby
- * @param compassTrust whether a compass is of use here
- * @param magneticNotes what else to know of the compass
- * @param shadow where a plumb line's shadow falls; empty when the Sun is under 1°
- * @param nextSunTransit when the Sun is next on the upper meridian, to the second
+ * @param compassTrust whether a compass is usable here
+ * @param magneticNotes other caveats about the compass
+ * @param shadow direction of a plumb line's shadow; empty if the Sun is below 1°
+ * @param nextSunTransit the next solar transit, to the second
  * @param poleStarName the pole star of this hemisphere
  * @param poleStarDistance its distance from the true pole of date
  * @param poleStarHourAngle its hour angle, positive west
@@ -50,16 +50,16 @@ public record GroundPlan(
         String poleStarName,
         Angle poleStarDistance,
         Angle poleStarHourAngle) {
-    // Lower than this a shadow is too long and too faint to use.
+    // Below this the shadow is too long and too faint to use.
     private static final Angle LOWEST_SUN = Angle.ofDegrees(1);
     private static final double SUN_DEG_PER_HOUR = 15.0;
 
     /**
      * A plumb line's shadow.
      *
-     * @param at when
-     * @param azimuth where it points, true
-     * @param axisClockwise from the shadow to where the axis belongs, clockwise from above
+     * @param at time
+     * @param azimuth its direction, true
+     * @param axisClockwise from the shadow to the required direction of the axis, clockwise from above
      */
     public record Shadow(Instant at, Angle azimuth, Angle axisClockwise) {
         /** From the shadow to true north, clockwise from above. */
@@ -68,7 +68,7 @@ public record GroundPlan(
         }
     }
 
-    /** With the star that stands near the pole that is up: Polaris, or Sigma Octantis. */
+    /** With the star near the elevated pole: Polaris, or Sigma Octantis. */
     public static GroundPlan of(ObservingMoment moment) {
         String name = moment.site().isNorthern() ? "Polaris" : "Sigma Octantis";
         return of(moment, new FixedStar(name, NamedStars.bundled().named(name).place()));
@@ -94,12 +94,12 @@ public record GroundPlan(
                 starPlace.hourAngle());
     }
 
-    /** What a compass reads along the axis when it points at the pole. */
+    /** The compass reading along the axis when it points at the pole. */
     public Angle compassBearing() {
         return site.poleAzimuth().minus(declination).wrappedPositive();
     }
 
-    /** What a compass reads along true north. */
+    /** The compass reading along true north. */
     public Angle compassNorth() {
         return declination.negated().wrappedPositive();
     }
@@ -110,8 +110,8 @@ public record GroundPlan(
     }
 
     /**
-     * Where the pole star stands from the pole in a view, clockwise from the top. As the naked eye has it, facing the
-     * pole: right −d sin HA in the north and +d sin HA in the south, up d cos HA in both.
+     * Direction of the pole star from the pole in a view, clockwise from the top. For the naked eye facing the pole:
+     * right −d sin HA in the north and +d sin HA in the south, up d cos HA in both.
      */
     public Angle poleStarClock(Orientation orientation) {
         Vector2D byEye = new Vector2D(-site.hemisphereSign() * poleStarHourAngle.sin(), poleStarHourAngle.cos());
@@ -137,7 +137,7 @@ public record GroundPlan(
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(transit), Weather.AIRLESS);
             Angle hourAngle = moment.hourAngle(SolarSystem.apparent(SolarSystemBody.SUN, moment))
                     .hourAngle();
-            // The first round goes to the next transit, the others settle on it.
+            // The first iteration goes to the next transit, the others converge on it.
             Angle ahead = round == 0 ? hourAngle.negated().wrappedPositive() : hourAngle.negated();
             transit = transit.plus(Duration.ofMillis(Math.round(ahead.degrees() / SUN_DEG_PER_HOUR * 3_600_000)));
         }

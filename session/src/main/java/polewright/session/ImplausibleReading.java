@@ -16,16 +16,16 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * A sighting that would have the axis farther from the pole than a mount is set up.
+ * A sighting that would put the axis farther from the pole than any mount is set up.
  *
- * @param east the least offset on the sky that would agree with it, east positive
+ * @param east the smallest consistent offset on the sky, east component, east positive
  * @param up the same, up positive
  * @param cause completes "it would fit if …", for a usual mistake that explains it
  */
 public record ImplausibleReading(Angle east, Angle up, Optional<String> cause) {
     /**
-     * A first setting by compass and scale is seldom farther off than this: just under two sigmas of what a night begins
-     * with ({@code AxisState.PRIOR_SIGMA}).
+     * A first setting by compass and scale is seldom farther off than this: just under two sigmas of the prior of a
+     * night ({@code AxisState.PRIOR_SIGMA}).
      */
     public static final Angle FAR = Angle.ofDegrees(15);
 
@@ -35,8 +35,8 @@ public record ImplausibleReading(Angle east, Angle up, Optional<String> cause) {
     /**
      * Whether a sighting is that far off.
      *
-     * @param now where the axis is thought to be: a reading that is no farther from there is not asked about
-     * @return empty too for a sighting that cannot have been made at all, which is refused elsewhere
+     * @param now the current estimate of the axis: a reading no farther from that is not questioned
+     * @return also empty for a sighting that is impossible, which is refused elsewhere
      */
     public static Optional<ImplausibleReading> of(Sighting sighting, NightEvent.Begun begun, AxisPointing now) {
         AxisPointing pole = AxisPointing.atPole(begun.site());
@@ -69,7 +69,9 @@ public record ImplausibleReading(Angle east, Angle up, Optional<String> cause) {
         }
     }
 
-    /** The least (east, up) from an axis that agrees with a sighting, radians; empty if that is not far. */
+    /**
+     * The smallest (east, up) offset from an axis that is consistent with a sighting, radians; empty if it is not far.
+     */
     private static Optional<RealVector> least(Sighting sighting, NightEvent.Begun begun, AxisPointing axis) {
         AxisModel model = sighting.model(begun.site(), begun.weather());
         Vector3D from = axis.elevatedEnd();
@@ -95,10 +97,10 @@ public record ImplausibleReading(Angle east, Angle up, Optional<String> cause) {
         return Vector3D.PLUS_K.subtract(from.scalarMultiply(from.getZ())).normalize();
     }
 
-    /** Of the two one-sided slopes the smaller: an angle may jump by a whole turn on one side. */
-    private static double slope(AxisModel model, Vector3D from, Vector3D way, int figure) {
+    /** The smaller of the two one-sided derivatives, because an angle may jump by a whole turn on one side. */
+    private static double slope(AxisModel model, Vector3D from, Vector3D direction, int figure) {
         DoubleUnaryOperator at =
-                step -> model.residual(from.add(way.scalarMultiply(step)).normalize())[figure];
+                step -> model.residual(from.add(direction.scalarMultiply(step)).normalize())[figure];
         double after = (at.applyAsDouble(STEP_RAD) - at.applyAsDouble(0)) / STEP_RAD;
         double before = (at.applyAsDouble(0) - at.applyAsDouble(-STEP_RAD)) / STEP_RAD;
         return Math.abs(after) < Math.abs(before) ? after : before;

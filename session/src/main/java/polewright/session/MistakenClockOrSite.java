@@ -11,28 +11,28 @@ import polewright.alignment.sighting.Sighting;
 import polewright.session.event.NightEvent;
 
 /**
- * What is likely wrong with a night's clock or site, where something was seen that cannot have been.
+ * The likely mistake in a night's clock or site, when something impossible was observed.
  *
- * @param mistakes the likeliest first; empty when no single mistake that is known of allows it
+ * @param mistakes likeliest first; empty if no single known mistake explains it
  */
 public record MistakenClockOrSite(List<Mistake> mistakes) {
     public MistakenClockOrSite {
         mistakes = List.copyOf(mistakes);
     }
 
-    /** What would allow a sighting that is refused. */
+    /** The mistakes that would make a refused sighting possible. */
     static MistakenClockOrSite allowing(NightEvent.Begun begun, List<Step> before, long seq, Sighting refused) {
         return new MistakenClockOrSite(
                 ClockOrSiteSuspects.allowing(begun.site(), begun.rig(), begun.weather(), before, seq, refused));
     }
 
-    /** What would make it dark where the Sun is up as told. */
+    /** The mistakes that would explain darkness although the Sun should be up. */
     static MistakenClockOrSite darkening(NightEvent.Begun begun, List<Step> steps, Instant now) {
         return new MistakenClockOrSite(
                 ClockOrSiteSuspects.darkening(begun.site(), begun.rig(), begun.weather(), steps, now));
     }
 
-    /** All of them, to follow "if"; nothing when there are none. */
+    /** All of them, to follow "if"; empty if there are none. */
     public Optional<String> words() {
         return mistakes.isEmpty()
                 ? Optional.empty()

@@ -1,8 +1,8 @@
 package polewright.session;
 
 /**
- * Which night of a log.
+ * Identifies a night in a log.
  *
- * @param number from 1, in the order in which nights came into the log
+ * @param number from 1, in the order in which nights were added to the log
  */
 public record NightId(long number) {}

@@ -13,16 +13,16 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 
 /**
- * What the stars centred since the axis last moved tell of the mount.
+ * The pointing model from the stars centred since the axis last moved.
  *
- * @param seqs the events that they are, in order
- * @param stars as they were entered
- * @param checked which of them to believe
- * @param outcome the model by those
+ * @param seqs the numbers of their events, in order
+ * @param stars as entered
+ * @param checked which of them to use
+ * @param outcome the model fitted to those
  */
 public record NightPointing(
         List<Long> seqs, List<CentredStar> stars, CheckedCentrings checked, PointingOutcome outcome) {
-    // Those that somebody may centre in the belief that they are another.
+    // Stars that someone may centre by mistake for another.
     private static final double BRIGHT = 4;
 
     public NightPointing {

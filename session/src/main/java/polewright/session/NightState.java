@@ -36,19 +36,19 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
 /**
- * What a night's events come to: a pure function of them.
+ * The state of a night: a pure function of its events.
  *
- * @param begun how the night began
- * @param fix where the axis points
- * @param work what tonight is for, if that was told; then it says what is tolerated
- * @param allowance what is tolerated now
+ * @param begun the beginning of the night
+ * @param fix the estimate of the axis
+ * @param work tonight's work, if given; it then determines the tolerance
+ * @param allowance the current tolerance
  * @param clamped whether the clamps are tight
- * @param situation what the advice depends on: for asking the adviser more
+ * @param situation what the advice depends on, for further questions to the adviser
  * @param skipped what the observer could not sight
  * @param advice what to do next
- * @param standing the events that have not been withdrawn, in order, turns as they were corrected
- * @param lastUndoable the last event that could be taken back, if there is one
- * @param now when it is so
+ * @param standing the events not withdrawn, in order, with turns as corrected
+ * @param lastUndoable the last event that can be undone, if there is one
+ * @param now the time of this state
  */
 public record NightState(
         NightEvent.Begun begun,
@@ -62,15 +62,15 @@ public record NightState(
         List<LoggedEvent> standing,
         Optional<LoggedEvent> lastUndoable,
         Instant now) {
-    // A lower Sun throws a faint shadow that runs off the ground; a higher one a stub whose direction races.
+    // A lower Sun casts a faint shadow too long for the ground; a higher one a stub whose direction changes too fast.
     private static final double LOWEST_SHADOW_DEG = 5;
     private static final double HIGHEST_SHADOW_DEG = 70;
 
     /**
-     * The state that these events lead to, with advice for the time of the last of them.
+     * The state after these events, with advice for the time of the last one.
      *
-     * @throws InputRefused when the events do not begin with a beginning, or a sighting among them cannot have been
-     *     made; its event number is named
+     * @throws InputRefused if the events do not start with a beginning, or if a sighting among them is impossible; the
+     *     message names the event number
      */
     public static NightState of(List<LoggedEvent> events) {
         return of(
@@ -80,9 +80,9 @@ public record NightState(
     }
 
     /**
-     * The same with advice for another time, sharing worked-out sightings between calls on a growing night.
+     * The same with advice for another time, sharing solved sightings between calls on a growing night.
      *
-     * @param now whether it is day or night decides what can be sighted next
+     * @param now whether it is day or night determines what can be sighted next
      */
     public static NightState of(List<LoggedEvent> events, Instant now, ModelCache models) {
         ModelCache.Counted counted = models.counted(events);
@@ -102,7 +102,7 @@ public record NightState(
                 soFar.confirmation(fix),
                 soFar.alreadyRead(),
                 daylight,
-                // By day no star is offered at all: whoever sweeps for one may sweep across the Sun.
+                // By day no star is offered at all: sweeping for one could sweep across the Sun.
                 daylight == Daylight.NONE ? BrightStars.upAt(moment) : List.of(),
                 soFar.isTurnUnseen(),
                 Set.of());
@@ -122,7 +122,7 @@ public record NightState(
         return isCameraInUse(standing) ? state.byCamera() : state;
     }
 
-    /** What is advised in a situation from which everything that was skipped is left out. */
+    /** The advice for a situation without everything that was skipped. */
     static Advice advice(Situation situation, SkippedSightings skipped, Instant now) {
         Advice advice = Adviser.advise(situation);
         // After dark there is always something to sight, unless everything was skipped.
@@ -131,7 +131,7 @@ public record NightState(
                 : advice;
     }
 
-    /** Whether what was sighted last was sighted by frames. */
+    /** Whether the last sighting was made with frames. */
     private static boolean isCameraInUse(List<LoggedEvent> standing) {
         for (int i = standing.size() - 1; i >= 0; i--) {
             if (standing.get(i).event() instanceof NightEvent.Measurement last) {
@@ -142,8 +142,8 @@ public record NightState(
     }
 
     /**
-     * The same for someone whose camera is at work: after dark, what is to be sighted is left to its frames, which tell
-     * more in less time than the eye. Where sightings contradict each other another kind may still be asked for.
+     * The same for someone who is using a camera: after dark the next sighting is left to frames, which are more
+     * accurate and faster than the eye. If sightings contradict each other, a different kind may still be advised.
      */
     public NightState byCamera() {
         boolean isForTheEye = advice instanceof Advice.TakeSighting take
@@ -162,10 +162,10 @@ public record NightState(
     }
 
     /**
-     * Where these events leave the axis, and nothing else: no advice is worked out.
+     * Only the fix after these events, without advice.
      *
-     * @param standing events that have not been withdrawn, the beginning first
-     * @throws InputRefused when a sighting among them cannot have been made; its event number is named
+     * @param standing events not withdrawn, the beginning first
+     * @throws InputRefused if a sighting among them is impossible; the message names the event number
      */
     public static Fix fixOf(List<LoggedEvent> standing) {
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
@@ -175,10 +175,10 @@ public record NightState(
     }
 
     /**
-     * What is likely wrong with the clock or the site if it is dark now; nothing when the Sun is down as told, or something in
-     * the sky was sighted before, which makes it a morning.
+     * The likely mistake in the clock or site if it is in fact dark now; empty if the Sun is down as computed, or if
+     * something in the sky was sighted before, so that it is morning.
      */
-    public Optional<MistakenClockOrSite> ifDark() {
+    public Optional<MistakenClockOrSite> mistakeIfDark() {
         boolean isSkySeen = standing.stream()
                 .anyMatch(logged -> logged.event() instanceof NightEvent.SightingTaken taken
                         && !taken.sighting()
@@ -189,17 +189,17 @@ public record NightState(
                 : Optional.of(MistakenClockOrSite.darkening(begun, NightSteps.of(standing, begun), now));
     }
 
-    /** What hides the sky round the site, as it was last told. */
+    /** The local horizon last set. */
     public Horizon horizon() {
-        return toldHorizon(standing).orElse(Horizon.OPEN);
+        return horizonSet(standing).orElse(Horizon.OPEN);
     }
 
     /**
-     * What hides the sky round the site by the events of one night, if it was told.
+     * The local horizon set by the events of one night, if there was one.
      *
-     * @param standing the events that have not been withdrawn
+     * @param standing the events not withdrawn
      */
-    public static Optional<Horizon> toldHorizon(List<LoggedEvent> standing) {
+    public static Optional<Horizon> horizonSet(List<LoggedEvent> standing) {
         return standing.stream()
                 .filter(logged -> logged.event() instanceof NightEvent.HorizonSet)
                 .reduce((earlier, later) -> later)
@@ -217,7 +217,10 @@ public record NightState(
                 : Daylight.NO_SHADOW;
     }
 
-    /** Worked-out sightings by event, and zones by work, so that a night that grows by one does not work out the others again. */
+    /**
+     * Cache of solved sightings by event, and of zones by work, so that a night that grows by one event does not
+     * recompute the others.
+     */
     public static final class ModelCache {
         private final Map<Key, Step.Sighted> steps = new HashMap<>();
 
@@ -227,10 +230,10 @@ public record NightState(
         private Optional<Growing> growing = Optional.empty();
         private Optional<Counted> counted = Optional.empty();
         private Optional<EventsSoFar> events = Optional.empty();
-        private Optional<EventsSoFar> eventsAtKnock = Optional.empty();
+        private Optional<EventsSoFar> stateAtKnock = Optional.empty();
 
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
-            // A sighting's own hash goes through all of it, and hardly ever two have one number.
+            // A sighting's own hash covers its whole content, and two rarely share a number.
             @Override
             public int hashCode() {
                 return Long.hashCode(seq);
@@ -250,7 +253,7 @@ public record NightState(
                 return new Counted(joined(night, List.of()), standing.asMeant(), standing.lastUndoable());
             }
 
-            /** The night with more events: most change nothing of what was before. */
+            /** The night with more events; most do not change the meaning of earlier ones. */
             Counted followedBy(List<LoggedEvent> night) {
                 List<LoggedEvent> more = night.subList(events.size(), night.size());
                 if (more.isEmpty()) {
@@ -272,23 +275,23 @@ public record NightState(
         }
 
         private Counted counted(List<LoggedEvent> night) {
-            Counted now = counted.filter(had -> NightContinuity.beginWith(had.events(), night))
+            Counted now = counted.filter(had -> NightContinuity.startsWith(had.events(), night))
                     .map(had -> had.followedBy(night))
                     .orElseGet(() -> Counted.of(night));
             counted = Optional.of(now);
             return now;
         }
 
-        /** What a night's events come to: those that are new are added to those that were gone through last. */
+        /** The meaning of a night's events; new ones are added to those processed last. */
         private EventsSoFar soFar(List<LoggedEvent> standing, NightEvent.Begun begun) {
             EventsSoFar before = events.filter(kept -> kept.isContinuedBy(standing))
-                    .or(() -> eventsAtKnock
+                    .or(() -> stateAtKnock
                             .filter(kept -> kept.isContinuedBy(standing))
                             .map(EventsSoFar::copy))
                     .orElseGet(() -> new EventsSoFar(begun));
-            // Should one of the new ones be refused, what is half gone through must not stay.
+            // If a new event is refused, the half-processed state must not remain.
             events = Optional.empty();
-            eventsAtKnock = before.addNew(standing, this).or(() -> eventsAtKnock);
+            stateAtKnock = before.addNew(standing, this).or(() -> stateAtKnock);
             events = Optional.of(before);
             return before.withLastCentrings(this);
         }
@@ -304,7 +307,7 @@ public record NightState(
             return now.fix();
         }
 
-        /** What centred stars come to together. */
+        /** The combined sighting from centred stars. */
         Optional<CentredStars> centred(List<CentredStar> stars, NightEvent.Begun begun) {
             if (stars.isEmpty()) {
                 return Optional.empty();

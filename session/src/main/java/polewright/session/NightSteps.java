@@ -8,15 +8,15 @@ import polewright.mount.rig.Rig;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** What events mean for the fix. */
+/** Converts events to steps of the fix. */
 final class NightSteps {
     private NightSteps() {}
 
     /**
-     * All of a night's steps.
+     * All steps of a night.
      *
-     * @param standing the events that have not been withdrawn
-     * @throws polewright.sky.InputRefused when a sighting cannot have been made; its event number is named
+     * @param standing the events not withdrawn
+     * @throws polewright.sky.InputRefused if a sighting is impossible; the message names the event number
      */
     static List<Step> of(List<LoggedEvent> standing, NightEvent.Begun begun) {
         SharedInstrumentErrors settings = SharedInstrumentErrors.of(standing);
@@ -29,12 +29,12 @@ final class NightSteps {
             steps.addAll(of(logged, clamped, begun, settings, models));
             clamped = isClampedAfter(logged.event(), clamped);
         }
-        centrings.atLast(begun, models).ifPresent(steps::add);
+        centrings.current(begun, models).ifPresent(steps::add);
         return steps;
     }
 
     /**
-     * The steps that an event is, if it bears on the fix.
+     * The steps for an event, if it affects the fix.
      *
      * @param clamped whether the clamps were tight before it
      */
@@ -73,7 +73,7 @@ final class NightSteps {
         return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewMove);
     }
 
-    /** Nobody turns a screw against tight clamps: that they were loosened was not worth a word. */
+    /** Screws cannot be turned against tight clamps, so loosening them went unlogged. */
     private static List<Step> turned(Step made, boolean clamped, Rig rig) {
         return clamped ? List.of(loosened(made.seq(), rig), made) : List.of(made);
     }

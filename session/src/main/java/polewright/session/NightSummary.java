@@ -3,11 +3,11 @@ package polewright.session;
 import java.time.Instant;
 
 /**
- * A night at a glance.
+ * A short summary of a night.
  *
- * @param begunAt when its first event was entered
- * @param lastAt when its last event was entered
- * @param siteName what the user calls the site
- * @param events how many events it has, withdrawn ones counted too
+ * @param begunAt entry time of its first event
+ * @param lastAt entry time of its last event
+ * @param siteName the user's name for the site
+ * @param events number of events, including withdrawn ones
  */
 public record NightSummary(NightId id, Instant begunAt, Instant lastAt, String siteName, long events) {}

@@ -9,15 +9,15 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
 /**
- * Where to look for a pole star that is outside the field, from where a tube in its home position points.
+ * Where to look for a pole star outside the field, relative to the direction of a tube in its home position.
  *
  * @param star the pole star
- * @param right how far to the right of there, on the sky, for an observer who faces the pole; left negative
- * @param up how far above there; below negative
- * @param sigma how well that is known, in the worse direction
+ * @param right distance to the right on the sky for an observer facing the pole; negative to the left
+ * @param up distance upward; negative downward
+ * @param sigma uncertainty in the worse direction
  */
 public record PoleStarSearch(AdvisedStar star, Angle right, Angle up, Angle sigma) {
-    /** By the fix of a night; empty where no pole star is up. */
+    /** From the fix of a night; empty if no pole star is up. */
     public static Optional<PoleStarSearch> of(NightState night) {
         ObservingMoment moment = ObservingMoment.of(
                 night.begun().site(), SkyTime.of(night.now()), night.begun().weather());

@@ -7,15 +7,15 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** Turns and measurements as they were corrected last, where and when they were made. */
+/** Applies the last correction of each turn and measurement, at the place and time of the original. */
 final class ReplacedEvents {
     private ReplacedEvents() {}
 
     /**
-     * The events as they were meant, the corrections themselves left out.
+     * The corrected events, without the corrections themselves.
      *
-     * @param standing those that count
-     * @throws InputRefused when something is corrected that is no turn, or no measurement
+     * @param standing the events not withdrawn
+     * @throws InputRefused if the event corrected is not a turn, or not a measurement
      */
     static List<LoggedEvent> applied(List<LoggedEvent> standing) {
         Map<Long, NightEvent> meant = new HashMap<>();

@@ -22,33 +22,34 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * What earlier nights of a rig have taught: which way its screws go, how far, and how its clamps usually move the axis.
+ * What earlier nights have shown about a rig: the direction and gain of its screws, and the usual shift from clamping.
  *
- * <p>Each night is looked back on by itself, by the rig as its owner wrote it, so that nothing is counted twice; then what
- * they tell is put together, with the scatter between them ({@link FigureAcrossNights}). Clamps push to the right or left of
- * someone who faces the pole that is up: that is east or west by the hemisphere, and a rig may have been in both. The lean
- * of the base is of one setting-down and is not carried over. A night that is in doubt, or that cannot be solved at all, teaches nothing.
+ * <p>Each night is evaluated on its own, with the rig as its owner entered it, so that nothing is counted twice; then
+ * the results are combined, allowing for scatter between nights ({@link FigureAcrossNights}). Clamps push to the right
+ * or left when facing the elevated pole: that is east or west depending on the hemisphere, and a rig may have been used
+ * in both. The tilt of the base belongs to one setting-down and is not carried over. A night in doubt, or without a
+ * solution, contributes nothing.
  *
- * <p>Which way a screw goes is asked of earlier nights only where its owner did not say. The odds of each night are
- * multiplied, the latest last, and never count for more than 200 to 1: a mount may be taken apart between two nights, and
- * then a night or two show it.
+ * <p>Earlier nights determine a screw's direction only if its owner has not given it. The odds of all nights are
+ * multiplied, the latest last, and are capped at 200 to 1: a mount may be taken apart between two nights, and then a
+ * night or two must be enough to show it.
  */
 public final class RigHistory {
-    // How much a screw's effect changes from night to night: the wedge is set at another place of its thread or arm
-    // (common practice; a fiftieth is felt as "the same as last time").
+    // Variation of a screw's gain from night to night: the wedge is set at another point of its thread or arm (common
+    // practice; a fiftieth is felt as "the same as last time").
     private static final double SCREW_SCATTER = 0.02;
-    // A clamp's shift before any was seen: half of its variance the same every time, half new each time.
-    // A half-Cauchy cut at ten scales has a root mean square of 2.4 of them.
+    // Prior for the shift from clamping: half of its variance constant, half new each time. A half-Cauchy distribution
+    // cut off at ten scales has a root mean square of 2.4 scales.
     private static final double CLAMP_HABIT = Math.sqrt(0.5);
     private static final double CLAMP_SCATTER = Math.sqrt(0.5) / 2.4;
 
     private final Rig rig;
     private final List<NightAsEntered> azimuth = new ArrayList<>();
     private final List<NightAsEntered> altitude = new ArrayList<>();
-    // As seen facing the pole that is up.
+    // As seen facing the elevated pole.
     private final List<NightAsEntered> clampRight = new ArrayList<>();
     private final List<NightAsEntered> clampUp = new ArrayList<>();
-    // Natural logarithms of the odds that a screw goes as the rig says.
+    // Natural logarithms of the odds that a screw goes as entered.
     private double azimuthSense;
     private double altitudeSense;
     private int nights;
@@ -59,29 +60,29 @@ public final class RigHistory {
     }
 
     /**
-     * The rig as these nights have shown it. Assumed directions become the likelier ones. The rig itself, if no night with
-     * the same name and screws has shown anything.
+     * The rig as shown by these nights, with assumed directions replaced by the likelier ones. The rig unchanged, if no
+     * night with the same name and screws has shown anything.
      *
-     * @param earlierNights the events of each, in any order; other rigs' nights may be among them
-     * @param tonight where the rig stands now: its hemisphere says which way of the clamps is east
+     * @param earlierNights the events of each, in any order; nights of other rigs may be among them
+     * @param tonight the rig's site now: its hemisphere determines which direction of the clamps' shift is east
      */
-    public static Rig taught(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
+    public static Rig withExperience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
         return experience(earlierNights, rig, tonight)
-                .map(learned -> goingTheLikelierWay(rig, learned))
+                .map(learned -> withLikelierSenses(rig, learned))
                 .orElse(rig);
     }
 
-    /** What these nights taught of the rig, if they did. */
+    /** What these nights have shown about the rig, if anything. */
     private static Optional<Experience> experience(List<List<LoggedEvent>> earlierNights, Rig rig, Site tonight) {
         RigHistory history = new RigHistory(rig);
         earlierNights.stream()
                 .filter(night -> !night.isEmpty())
                 .sorted(Comparator.comparing(night -> night.get(0).at()))
-                .forEach(history::lookBackOn);
+                .forEach(history::evaluate);
         return history.experience(tonight.hemisphereSign());
     }
 
-    private static Rig goingTheLikelierWay(Rig rig, Experience learned) {
+    private static Rig withLikelierSenses(Rig rig, Experience learned) {
         boolean isAzimuthOtherwise = rig.azimuthScrew().isSenseAssumed() && learned.azimuthSense() < 0.5;
         boolean isAltitudeOtherwise = rig.altitudeScrew().isSenseAssumed() && learned.altitudeSense() < 0.5;
         return rig.withScrews(
@@ -93,17 +94,17 @@ public final class RigHistory {
                         isAltitudeOtherwise ? 1 - learned.altitudeSense() : learned.altitudeSense())));
     }
 
-    private void lookBackOn(List<LoggedEvent> events) {
+    private void evaluate(List<LoggedEvent> events) {
         try {
             List<LoggedEvent> standing = StandingEvents.among(events).asMeant();
             if (!standing.isEmpty()
                     && standing.get(0).event() instanceof NightEvent.Begun begun
                     && isSameMount(begun.rig())
-                    && standing.stream().anyMatch(RigHistory::mayTeach)) {
+                    && standing.stream().anyMatch(RigHistory::isInformative)) {
                 learn(standing, withoutExperience(begun));
             }
         } catch (InputRefused | MathRuntimeException unusable) {
-            // An old night with something wrong in it must not keep anyone from beginning a new one.
+            // An error in an old night must not prevent beginning a new one.
         }
     }
 
@@ -115,8 +116,8 @@ public final class RigHistory {
 
     private void learn(MountCalibration night, Set<Long> clamped, int rightIsEast) {
         Rig shown = night.rig();
-        if (isContrary(shown.azimuthScrew(), rig.azimuthScrew())
-                || isContrary(shown.altitudeScrew(), rig.altitudeScrew())) {
+        if (contradictsOwner(shown.azimuthScrew(), rig.azimuthScrew())
+                || contradictsOwner(shown.altitudeScrew(), rig.altitudeScrew())) {
             return;
         }
         if (night.azimuthFactor().isPresent() || night.altitudeFactor().isPresent()) {
@@ -146,8 +147,8 @@ public final class RigHistory {
         }
     }
 
-    /** Whether a night has shown a screw to go against its owner's present word. */
-    private static boolean isContrary(Screw shown, Screw now) {
+    /** Whether a night has shown a screw to go against the direction now given by its owner. */
+    private static boolean contradictsOwner(Screw shown, Screw now) {
         return !now.isSenseAssumed() && shown.clockwise() != now.clockwise();
     }
 
@@ -160,9 +161,9 @@ public final class RigHistory {
     }
 
     /**
-     * From what all nights told.
+     * The combined result of all nights.
      *
-     * @param rightIsEast +1 where the right of someone who faces the pole that is up is east, −1 where it is west
+     * @param rightIsEast +1 if right is east when facing the elevated pole, −1 if it is west
      */
     private Optional<Experience> experience(int rightIsEast) {
         if (nights == 0 && clampings == 0 && azimuthSense == 0 && altitudeSense == 0) {
@@ -185,17 +186,17 @@ public final class RigHistory {
                 ScrewSenses.ofLogOdds(altitudeSense)));
     }
 
-    private static FigureAcrossNights factor(List<NightAsEntered> told, Screw screw) {
-        return told.isEmpty()
+    private static FigureAcrossNights factor(List<NightAsEntered> results, Screw screw) {
+        return results.isEmpty()
                 ? new FigureAcrossNights(1, screw.relativeGainSigma())
-                : FigureAcrossNights.of(told, 1, screw.relativeGainSigma(), SCREW_SCATTER);
+                : FigureAcrossNights.of(results, 1, screw.relativeGainSigma(), SCREW_SCATTER);
     }
 
-    private FigureAcrossNights clamp(List<NightAsEntered> told) {
+    private FigureAcrossNights clamp(List<NightAsEntered> results) {
         double sigma = rig.clampSigma().arcminutes();
-        return told.isEmpty()
+        return results.isEmpty()
                 ? new FigureAcrossNights(0, sigma)
-                : FigureAcrossNights.of(told, 0, CLAMP_HABIT * sigma, CLAMP_SCATTER * sigma);
+                : FigureAcrossNights.of(results, 0, CLAMP_HABIT * sigma, CLAMP_SCATTER * sigma);
     }
 
     private boolean isSameMount(Rig other) {
@@ -209,7 +210,7 @@ public final class RigHistory {
                 && (one.clockwise() == other.clockwise() || one.isSenseAssumed() || other.isSenseAssumed());
     }
 
-    private static boolean mayTeach(LoggedEvent logged) {
+    private static boolean isInformative(LoggedEvent logged) {
         return logged.event() instanceof NightEvent.ScrewsTurned || logged.event() instanceof NightEvent.Clamped;
     }
 

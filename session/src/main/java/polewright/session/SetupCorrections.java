@@ -10,19 +10,19 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * Rig and site as they are, where they were entered wrongly: the night begins with the corrected ones. What was worked out
- * from the wrong ones when a sighting was logged is worked out again from the right ones; so is what was logged while a
- * correction stood that was withdrawn later.
+ * Applies corrections of the rig and the site, as if the night had begun with the corrected ones. Anything derived from
+ * the wrong ones when a sighting was logged is derived again from the right ones. The same applies to whatever was
+ * logged under a correction that was withdrawn later.
  */
 final class SetupCorrections {
     private SetupCorrections() {}
 
     /**
-     * The events with rig and site as they are, the corrections themselves left out.
+     * The events with rig and site corrected, without the corrections themselves.
      *
-     * @param standing those that count, the beginning first
-     * @param history of the night's setup, as {@link #history} has it
-     * @throws InputRefused when the rig or the site cannot be as it was corrected; the event's number is named
+     * @param standing the events not withdrawn, the beginning first
+     * @param history of the night's setup, from {@link #history}
+     * @throws InputRefused if the corrected rig or site is impossible; the message names the event number
      */
     static List<LoggedEvent> applied(List<LoggedEvent> standing, List<LoggedEvent> history) {
         if (history.isEmpty() || standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun entered)) {
@@ -52,8 +52,8 @@ final class SetupCorrections {
     }
 
     /**
-     * What decides by which rig and site an event was entered: the corrections, standing or not, and all withdrawals; nothing
-     * where nothing was corrected.
+     * The events that determine with which rig and site each event was entered: corrections, withdrawn or not, and all
+     * withdrawals; empty if nothing was corrected.
      */
     static List<LoggedEvent> history(List<LoggedEvent> events) {
         return events.stream().noneMatch(SetupCorrections::corrects)
@@ -69,7 +69,7 @@ final class SetupCorrections {
             try {
                 then = after(logged, then);
             } catch (InputRefused withdrawnForThat) {
-                // It changed neither rig nor site, so nothing can depend on it.
+                // It changed neither rig nor site, so nothing depends on it.
             }
         }
         return then;

@@ -17,10 +17,10 @@ import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 
 /**
- * How often each instrument was read while the tripod stood in one place. Iron beside the compass, a scale's own error and
- * a base out of level are the same at every reading, so that n readings are worth one and no more.
+ * How often each instrument was read while the tripod was in one place. The effects of iron near the compass, a scale's
+ * own error and a base out of level are the same in every reading, so n readings count as one.
  *
- * @param readings by event, how many readings of its instrument, in its setting-down, it shares its error with
+ * @param readings by event, the number of readings of its instrument, in the same setting-down, with the same error
  */
 record SharedInstrumentErrors(Map<Long, Integer> readings) {
     private static final int EXACTLY_COUNTED = 8;
@@ -47,16 +47,16 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
     }
 
     /**
-     * How many readings are counted as sharing an error when there are n. Each further one makes all the earlier ones count
-     * less; of many that is done now and then, so that a long night is not gone through again for each. They count for a
-     * little less than one then, never for more.
+     * The number of readings assumed to share an error when there are n. Each further reading reduces the weight of all
+     * earlier ones. With many readings that is done in steps, so that a long night need not be recomputed for each; in
+     * between, together they count as slightly less than one, never more.
      */
     private static int shared(int n) {
         return n <= EXACTLY_COUNTED ? n : 2 * Integer.highestOneBit(n - 1);
     }
 
-    /** Whether those readings of another that were counted there are counted alike here. */
-    boolean beginsWith(SharedInstrumentErrors earlier) {
+    /** Whether the readings counted in another are counted the same here. */
+    boolean agreesWith(SharedInstrumentErrors earlier) {
         return earlier.readings.entrySet().stream()
                 .allMatch(reading -> reading.getValue().equals(readings.get(reading.getKey())));
     }
@@ -67,7 +67,7 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
                 && reading(taken.sighting()).isPresent();
     }
 
-    /** The instrument whose error a sighting shares with others of its kind; empty for those that do not. */
+    /** The instrument whose error a sighting shares with others of its kind; empty if there is none. */
     static Optional<SightingKind> reading(Sighting sighting) {
         return sighting.sharedInstrument().map(SharedInstrumentErrors::kind);
     }
@@ -80,7 +80,7 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
         };
     }
 
-    /** The sighting with its uncertainty widened by √n, so that all n together are worth one. */
+    /** The sighting with its uncertainty multiplied by √n, so that all n together count as one. */
     Sighting sharingItsError(long seq, Sighting sighting) {
         double wider = Math.sqrt(readings.getOrDefault(seq, 1));
         if (wider == 1) {

@@ -15,20 +15,20 @@ import polewright.sky.place.RefractedDirection;
 import polewright.sky.time.SkyTime;
 
 /**
- * What a sighting that was logged at a site that was entered wrongly says at the right one. Most hold only what was read.
- * A compass bearing holds the declination of its site, and frames hold where the camera stood over the ground of theirs.
+ * Transfers a sighting logged for a wrong site to the right one. Most sightings contain only readings. A compass
+ * bearing contains the declination of its site, and frames contain the camera's attitude relative to the ground there.
  */
 public final class SightingElsewhere {
-    // Far enough from the picture's centre that refraction turns the camera as it does across a usual field.
+    // Far enough from the frame centre that refraction rotates the camera as it does across a usual field.
     private static final double BESIDE_CENTRE_RAD = Math.toRadians(1);
 
     private SightingElsewhere() {}
 
     /**
-     * The sighting at the right site and in its air; itself if it depends on neither, or both are the same.
+     * The sighting for the right site and its air; unchanged if it depends on neither, or if both are the same.
      *
-     * @param entered the beginning as it was when the sighting was worked out
-     * @param corrected the beginning as it is
+     * @param entered the beginning in force when the sighting was derived
+     * @param corrected the corrected beginning
      */
     public static Sighting of(Sighting logged, NightEvent.Begun entered, NightEvent.Begun corrected) {
         if (entered.site().equals(corrected.site()) && entered.weather().equals(corrected.weather())) {
@@ -40,7 +40,7 @@ public final class SightingElsewhere {
         return logged instanceof TurnedFrames frames ? frames(frames, entered, corrected) : logged;
     }
 
-    /** A declination that was typed stays. */
+    /** A typed declination is kept. */
     private static Sighting compass(CompassBearing compass, NightEvent.Begun entered, NightEvent.Begun corrected) {
         Angle modelled =
                 MagneticModel.wmm2025().field(entered.site(), compass.at()).declination();
@@ -64,7 +64,7 @@ public final class SightingElsewhere {
                 there, frames.afterScrews().map(frame -> attitude(frame, entered, corrected)), frames.drive());
     }
 
-    /** The stars on the frame are the same: they stand elsewhere over the ground. */
+    /** The stars on the frame are the same, but their directions relative to the ground differ. */
     private static CameraAttitude attitude(CameraAttitude frame, NightEvent.Begun entered, NightEvent.Begun corrected) {
         SkyTime at = SkyTime.of(frame.at());
         ObservingMoment from = ObservingMoment.of(entered.site(), at, entered.weather());

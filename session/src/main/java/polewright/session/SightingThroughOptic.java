@@ -11,8 +11,8 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
 /**
- * What a sighting through an optic that was entered wrongly says when the optic is as it is. A sighting does not name its
- * optic: it is taken to be through this one if it has this one's field or division, and this one's view.
+ * Converts a sighting through an optic that was entered wrongly to the corrected optic. A sighting does not name its
+ * optic: it is assumed to be through this one if its field or division, and its view, are this one's.
  */
 final class SightingThroughOptic {
     private SightingThroughOptic() {}
@@ -73,7 +73,7 @@ final class SightingThroughOptic {
         return optic.view().orientation() == Orientation.MIRRORED;
     }
 
-    /** A view may be turned besides, by a diagonal set sideways. */
+    /** The view may also be rotated, by a diagonal turned sideways. */
     private static boolean isBy(View view, Optic optic) {
         return view.orientation() == optic.view().orientation();
     }
@@ -93,7 +93,7 @@ final class SightingThroughOptic {
         return new ReadLength(length.count(), length.unit(), perUnit);
     }
 
-    /** How far off it may be was judged in the same unit. */
+    /** The uncertainty was given in the same unit. */
     private static Angle scaled(Angle sigma, ReadLength before, ReadLength after) {
         return sigma.times(after.perUnit().radians() / before.perUnit().radians());
     }

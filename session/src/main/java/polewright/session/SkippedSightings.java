@@ -27,18 +27,18 @@ import polewright.sky.place.RefractedDirection;
 import polewright.sky.time.SkyTime;
 
 /**
- * What the observer could not sight tonight, and what is left to advise.
+ * What the observer could not sight tonight, and what can still be advised.
  *
  * <ul>
- *   <li>A star that was not found, and an instrument that is not at hand, stay out all night.
- *   <li>A cloud keeps the sky within 30° of where the star stood out for an hour.
- *   <li>A tree or roof hides, all night, what is no more than 10° to its left or right and no higher than 5° above it.
- *   <li>A pole star that is not in the field stays out until the axis is turned or the mount is moved.
+ * <li>A star that was not found, and an instrument that is not at hand, are excluded all night.
+ * <li>A cloud excludes the sky within 30° of the star's position for an hour.
+ * <li>A tree or roof excludes, all night, everything up to 10° to its left or right and up to 5° above it.
+ * <li>A pole star that is not in the field is excluded until the axis is turned or the mount is moved.
  * </ul>
  *
- * <p>How wide and for how long a cloud or a tree hides is our own choice: one press is to lead to a clear part of the sky.
+ * <p>These sizes and durations are our own choice: one press should lead to a clear part of the sky.
  *
- * @param skips the events that say so, in order
+ * @param skips the events that report it, in order
  */
 public record SkippedSightings(List<LoggedEvent> skips) {
     static final SkippedSightings NONE = new SkippedSightings(List.of());
@@ -47,7 +47,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
     private static final Angle CLOUD_RADIUS = Angle.ofDegrees(30);
     private static final Angle OBSTACLE_HALF_WIDTH = Angle.ofDegrees(10);
     private static final Angle OBSTACLE_ABOVE_STAR = Angle.ofDegrees(5);
-    // Tells a typed place of a star from its catalogue place; advised stars are farther apart than this.
+    // Matches a typed position of a star to its catalogue position; advised stars are farther apart than this.
     private static final Angle SAME_STAR = Angle.ofArcminutes(1);
 
     public SkippedSightings {
@@ -70,12 +70,12 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 : this;
     }
 
-    /** Whether the pole star was not in the field, with the axis as it points now. */
+    /** Whether the pole star was not in the field with the current axis. */
     public boolean isPoleStarOutOfView() {
         return skips.stream().anyMatch(logged -> skip(logged).because() == Skip.Reason.NOT_IN_VIEW);
     }
 
-    /** When the first of the clouds is taken to have passed; empty if none is in the way now. */
+    /** When the first of the clouds is expected to have passed; empty if there is none now. */
     public Optional<Instant> lookAgain(Instant now) {
         return skips.stream()
                 .filter(logged -> isCloudAt(now, logged))
@@ -83,7 +83,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 .min(Instant::compareTo);
     }
 
-    /** A situation without what cannot be sighted in it. */
+    /** A situation without what cannot be sighted. */
     Situation leaving(Situation all, ObservingMoment moment) {
         if (skips.isEmpty()) {
             return all;
@@ -99,8 +99,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
         boolean isNothingToLookThrough =
                 rig.optics().isEmpty() && !all.rig().optics().isEmpty();
         if (isNoStarLeft || isNothingToLookThrough) {
-            // An empty list of stars would be taken for ideal stars, and a rig without optics for readings in
-            // arcseconds.
+            // An empty list of stars would mean ideal stars, and a rig without optics readings in arcseconds.
             Stream.of(Skip.Sighting.STILL_POINT, Skip.Sighting.DRIFT)
                     .forEach(sighting -> ruledOut.addAll(sighting.kinds()));
         }
@@ -117,7 +116,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 ruledOut);
     }
 
-    /** Whether this rules out its whole kind of sighting now, whatever the star. */
+    /** Whether this excludes its whole kind of sighting now, whatever the star. */
     private static boolean isOfWholeKind(LoggedEvent logged, Instant now) {
         Skip skip = skip(logged);
         return switch (skip.because()) {
@@ -142,7 +141,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
         return up.stream().filter(isKept.negate()).toList();
     }
 
-    /** Which stars a skip keeps from being sighted. */
+    /** The stars that a skip excludes. */
     private static Predicate<AdvisedStar> kept(LoggedEvent logged, ObservingMoment moment) {
         Skip skip = skip(logged);
         if (skip.star().isEmpty()) {

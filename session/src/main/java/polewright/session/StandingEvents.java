@@ -13,11 +13,11 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * The events that count: those not withdrawn, or whose withdrawal was itself withdrawn; turns as they were corrected.
+ * The standing events: those not withdrawn, or whose withdrawal was itself withdrawn; with turns as corrected.
  *
- * @param asLogged them all in their order, corrections too, as they were logged; withdrawals left out
- * @param setupHistory how rig and site were corrected, and what was withdrawn, in order, the beginning first: by which of them an
- *     event was entered depends on what stood then
+ * @param asLogged all of them in order as they were logged, including corrections; without withdrawals
+ * @param setupHistory corrections of rig and site, and withdrawals, in order, the beginning first: they determine with
+ *     which rig and site an event was entered
  */
 public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setupHistory) {
     public StandingEvents {
@@ -25,7 +25,7 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
         setupHistory = List.copyOf(setupHistory);
     }
 
-    /** Those of a night's events that count; an event is withdrawn only by a later one. */
+    /** The standing events of a night; an event can only be withdrawn by a later one. */
     public static StandingEvents among(List<LoggedEvent> events) {
         return new StandingEvents(counting(events), SetupCorrections.history(events));
     }
@@ -48,23 +48,24 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
         return counting;
     }
 
-    /** Whether an event says something of events before it, so that they may count otherwise. */
+    /** Whether an event refers to earlier events and may change their meaning. */
     static boolean changesOthers(NightEvent event) {
         return event instanceof NightEvent.Revision;
     }
 
     /**
-     * What happened, in order: the beginning with rig and site as they were corrected last; each turn and each measurement as
-     * it was corrected last, where it was made; times as they were, where the clock was off; corrections themselves left out.
+     * What happened, in order: the beginning with the last corrections of rig and site; each turn and measurement with
+     * its last correction, in its original place; times corrected for an error of the clock; without the corrections
+     * themselves.
      *
-     * @throws InputRefused when something is corrected that cannot be
+     * @throws InputRefused if something is corrected that cannot be
      */
     public List<LoggedEvent> asMeant() {
         return UnloggedTurns.inPlace(
                 ClockCorrections.applied(ReplacedEvents.applied(SetupCorrections.applied(asLogged, setupHistory))));
     }
 
-    /** How a night began, with rig and site as they were corrected last; empty if it has no beginning. */
+    /** The beginning of a night, with the last corrections of rig and site; empty if it has none. */
     public static Optional<NightEvent.Begun> beginning(List<LoggedEvent> events) {
         return among(events).asMeant().stream()
                 .findFirst()
@@ -73,7 +74,7 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
                 .map(NightEvent.Begun.class::cast);
     }
 
-    /** Which turns and measurements were corrected, and by which event last; both by number. */
+    /** The corrected turns and measurements, each with the event that corrected it last; both by number. */
     public Map<Long, Long> replacements() {
         Map<Long, Long> by = new HashMap<>();
         for (LoggedEvent logged : asLogged) {
@@ -85,7 +86,7 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
         return by;
     }
 
-    /** Whether the event of this number counts. */
+    /** Whether the event with this number stands. */
     public boolean has(long seq) {
         int low = 0;
         int high = asLogged.size() - 1;
@@ -103,7 +104,7 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
         return false;
     }
 
-    /** The last event that {@code undo} would take back, if any: not the beginning. */
+    /** The last event that {@code undo} would withdraw, if any; never the beginning. */
     public Optional<LoggedEvent> lastUndoable() {
         return asLogged.size() > 1 ? Optional.of(asLogged.get(asLogged.size() - 1)) : Optional.empty();
     }

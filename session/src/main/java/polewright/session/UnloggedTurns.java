@@ -5,11 +5,14 @@ import java.util.List;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** Turns that were not logged when they were made, put where they belong. */
+/** Inserts turns that were not logged at the time where they belong. */
 final class UnloggedTurns {
     private UnloggedTurns() {}
 
-    /** The events in the order in which they happened; turns whose event was withdrawn follow the one before it. */
+    /**
+     * The events in the order in which they happened; turns whose preceding event was withdrawn follow the one before
+     * it.
+     */
     static List<LoggedEvent> inPlace(List<LoggedEvent> events) {
         if (events.stream().noneMatch(logged -> logged.event() instanceof NightEvent.TurnNotLogged)) {
             return events;

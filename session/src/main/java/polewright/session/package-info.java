@@ -7,7 +7,7 @@
  *                     └──▶ log (SQLite, module {@code store})
  * </pre>
  *
- * <p>Nothing computed is stored as truth: every result is computed again from the events.
+ * <p>No computed value is stored as truth: every result is recomputed from the events.
  */
 @NullMarked
 package polewright.session;

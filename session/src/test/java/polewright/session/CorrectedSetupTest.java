@@ -51,7 +51,7 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** A night whose rig or site was corrected in the middle is the night that began with the right ones. */
+/** A night whose rig or site was corrected partway equals a night that began with the right ones. */
 class CorrectedSetupTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -114,7 +114,7 @@ class CorrectedSetupTest {
         return night;
     }
 
-    /** A night with everything in it that a rig or a site has a part in. */
+    /** A night with everything that depends on a rig or a site. */
     private static List<LoggedEvent> night(NightEvent.Begun begun, Optic finder) {
         return night(
                 begun,
@@ -168,7 +168,7 @@ class CorrectedSetupTest {
 
     @ParameterizedTest
     @MethodSource("corrections")
-    void correctedRig_isAsIfTheNightHadBegunWithIt_andTakenBackAsIfItHadNot(RigCorrection correction) {
+    void correctedRig_equalsANightBegunWithIt_andWithdrawn_oneBegunWithout(RigCorrection correction) {
         Optic finder = RIG.widestOptic().orElseThrow();
         List<LoggedEvent> wrong = night(begun(LARKFELL, RIG), finder);
         List<LoggedEvent> right = night(begun(LARKFELL, correction.appliedTo(RIG)), finder);
@@ -181,7 +181,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void correctedInAGrowingNight_isTheNightFromItsBeginning() {
+    void correctionInAGrowingNight_equalsComputingFromTheBeginning() {
         List<LoggedEvent> corrected = and(
                 night(begun(LARKFELL, RIG), RIG.widestOptic().orElseThrow()),
                 new NightEvent.RigCorrected(corrections().get(1)),
@@ -209,7 +209,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void whatEarlierNightsTaught_isLostForTheCorrectedFigureOnly() {
+    void experience_isLostOnlyForTheCorrectedValue() {
         Experience learned = withExperience().experience().orElseThrow();
         Experience left =
                 corrections().get(0).appliedTo(withExperience()).experience().orElseThrow();
@@ -219,7 +219,7 @@ class CorrectedSetupTest {
         assertThat(left.altitudeFactor()).isEqualTo(learned.altitudeFactor());
         assertThat(left.clampShift()).isEqualTo(learned.clampShift());
 
-        // To say again what is so already loses nothing.
+        // Confirming the current value loses nothing.
         RigCorrection same =
                 RigCorrection.Figures.ofScrews(ScrewCorrection.clockwise(ScrewSense.RIGHT), ScrewCorrection.NONE);
         Rig confirmed = same.appliedTo(withExperience());
@@ -228,7 +228,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void directionThatIsCorrectedOrConfirmed_isTold_andThatOfTheOtherScrewStaysAssumed() {
+    void correctedOrConfirmedDirection_isKnown_theOtherScrewsStaysAssumed() {
         for (ScrewSense sense : List.of(ScrewSense.RIGHT, ScrewSense.LEFT)) {
             Rig corrected = RigCorrection.Figures.ofScrews(ScrewCorrection.clockwise(sense), ScrewCorrection.NONE)
                     .appliedTo(RIG);
@@ -239,8 +239,8 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void correctedSite_isAsIfTheNightHadBegunThere_compassIncluded() {
-        // The sign of the longitude: so the compass was given the declination of the wrong place.
+    void correctedSite_equalsANightBegunThere_includingTheCompass() {
+        // The sign of the longitude: the compass was given the declination of the wrong place.
         Site wrong = Site.ofDegrees(54.60, 2.90, 0);
         Optic finder = RIG.widestOptic().orElseThrow();
         List<LoggedEvent> corrected = and(night(begun(wrong, RIG), finder), new NightEvent.SiteCorrected(LARKFELL));
@@ -250,7 +250,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void aCorrectedView_isReadAgainInWhatWasSeenThroughIt() {
+    void correctedView_isAppliedToSightingsThroughIt() {
         Optic finder = RIG.widestOptic().orElseThrow();
         Optic erect = new Optic(finder.name(), Angle.ofDegrees(5), View.of(Orientation.ERECT), Optional.empty());
         List<Optic> optics = new ArrayList<>(RIG.optics());
@@ -279,12 +279,12 @@ class CorrectedSetupTest {
     }
 
     /**
-     * Without air, a frame that was placed over the ground of a wrong site is that of the right one turned by the angle between
-     * the two horizons: about the pole by the difference in longitude, about east by the difference in latitude.
+     * Without refraction, a frame placed for a wrong site is that of the right one rotated by the angle between the two
+     * horizons: about the pole by the difference in longitude, about east by the difference in latitude.
      */
     @ParameterizedTest
     @CsvSource({"54.60, 2.90", "54.60, -3.40", "-54.60, -2.90", "50, 20", "-2.90, 54.60"})
-    void framesOfAWrongSite_tellTheAxisOfTheRightOne(double latitudeDeg, double longitudeDeg) {
+    void framesPlacedForAWrongSite_giveTheAxisAtTheRightOne(double latitudeDeg, double longitudeDeg) {
         Weather vacuum = new Weather(0, 0, 0);
         Site wrong = Site.ofDegrees(latitudeDeg, longitudeDeg, 240);
         Rotation toWrong = horizontal(wrong)
@@ -296,7 +296,7 @@ class CorrectedSetupTest {
         AxisPointing axis = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(25, -12));
         List<CameraAttitude> right = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
-            // A camera that looks 30° from the axis, swung about it.
+            // A camera pointing 30° from the axis, rotated about it.
             Rotation swing =
                     new Rotation(axis.elevatedEnd(), Math.toRadians(30 * i - 20), RotationConvention.VECTOR_OPERATOR);
             Vector3D aside = axis.elevatedEnd().orthogonal();
@@ -326,7 +326,7 @@ class CorrectedSetupTest {
         assertThat(corrected.fix().state().axis().separation(axis).arcseconds()).isLessThan(10);
     }
 
-    /** From directions over the ground (east, north, up) to hour angle and declination (south on the equator, east, pole). */
+    /** From local directions (east, north, up) to hour angle and declination (south on the equator, east, pole). */
     private static Rotation horizontal(Site site) {
         double latitude = site.latitude().radians();
         Vector3D equator = new Vector3D(0, -Math.sin(latitude), Math.cos(latitude));
@@ -335,7 +335,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void replacedSighting_standsWhereTheWrongOneStood() {
+    void replacedSighting_takesThePlaceOfTheWrongOne() {
         Optic finder = RIG.widestOptic().orElseThrow();
         List<LoggedEvent> wrong = night(begun(LARKFELL, RIG), finder);
         List<LoggedEvent> right = new ArrayList<>(wrong);
@@ -352,7 +352,7 @@ class CorrectedSetupTest {
     }
 
     @Test
-    void onlyMeasurementsAreReplacedByMeasurements() {
+    void measurement_replacesOnlyAMeasurement() {
         List<LoggedEvent> night = and(
                 night(begun(LARKFELL, RIG), RIG.widestOptic().orElseThrow()),
                 new NightEvent.MeasurementCorrected(5, new NightEvent.SightingTaken(drift(false))));

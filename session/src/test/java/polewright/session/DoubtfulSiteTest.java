@@ -24,7 +24,7 @@ class DoubtfulSiteTest {
     }
 
     @Test
-    void figuresExchanged_areNoticedByTheZone() {
+    void swappedCoordinates_areDetectedByTheTimeZone() {
         DoubtfulSite doubtful = of(0.40, 52.10, "Europe/London").orElseThrow();
         assertThat(doubtful.hoursOffZone().orElseThrow()).isCloseTo(52.10 / 15, within(1e-9));
         assertThat(doubtful.meant()).hasValue(Site.ofDegrees(52.10, 0.40, 0));
@@ -32,7 +32,7 @@ class DoubtfulSiteTest {
     }
 
     @Test
-    void figuresExchanged_areNoticedByTheLastNight_whateverTheZone() {
+    void swappedCoordinates_areDetectedByTheLastNight_inAnyTimeZone() {
         DoubtfulSite doubtful = of(-2.90, 54.60, "UTC", LARKFELL).orElseThrow();
         assertThat(doubtful.hoursOffZone()).isEmpty();
         assertThat(doubtful.kilometresFromLast().orElseThrow()).isGreaterThan(5000);
@@ -40,7 +40,7 @@ class DoubtfulSiteTest {
     }
 
     @Test
-    void eastForWest_isNoticed() {
+    void eastForWest_isDetected() {
         assertThat(of(-43.95, -170.40, "Pacific/Auckland", Site.ofDegrees(-43.95, 170.40, 710))
                         .orElseThrow()
                         .meant())
@@ -48,7 +48,7 @@ class DoubtfulSiteTest {
     }
 
     @Test
-    void aSiteFarFromTheLastNights_isNoticed_oneNearIsNot() {
+    void siteFarFromTheLastNights_isDetected_nearbyOneIsNot() {
         assertThat(of(54.60, -2.90, "Europe/London", Site.ofDegrees(-43.95, 170.40, 710)))
                 .isPresent();
         // 0.8 degrees of latitude are 89 km, 1 degree is 111.
@@ -60,15 +60,15 @@ class DoubtfulSiteTest {
                 .isCloseTo(111.2, within(0.1));
     }
 
-    /** A zone that was never set is UTC; it must not warn all who live elsewhere. */
+    /** A time zone that was never set is UTC; that must not warn everyone who lives elsewhere. */
     @ParameterizedTest
     @CsvSource({"UTC", "Etc/UTC", "GMT", "Z", "+00:00"})
-    void aComputerAtUtc_saysNothing(String zone) {
+    void computerOnUtc_isUninformative(String zone) {
         assertThat(of(0.40, 52.10, zone)).isEmpty();
         assertThat(of(-43.95, 170.40, zone)).isEmpty();
     }
 
-    /** Places with the widest zones there are; offsets by the IANA time zone database, places in round figures. */
+    /** Places with the widest time zones; offsets from the IANA time zone database, coordinates in round numbers. */
     @ParameterizedTest
     @CsvSource({
         "39.5, 76.0, Asia/Shanghai",
@@ -86,7 +86,7 @@ class DoubtfulSiteTest {
         "-43.95, 170.4, Pacific/Auckland",
         "69.4, 30.0, Europe/Oslo"
     })
-    void whoLivesInAWideZone_isNotWarned(double latitude, double longitude, String zone) {
+    void sitesInWideTimeZones_areNotQuestioned(double latitude, double longitude, String zone) {
         assertThat(of(latitude, longitude, zone)).isEmpty();
     }
 

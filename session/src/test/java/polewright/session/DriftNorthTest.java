@@ -18,16 +18,17 @@ import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 
 /**
- * Nights from an independent simulator (exact spherical geometry, refraction by SOFA's models) whose drifts were read along
- * the sky's north or the mount's, and do not say which: authorities/nights. The axis is 4° (or 1.5°) east and 1° low.
+ * Nights from an independent simulator (exact spherical geometry, refraction by SOFA's models) whose drifts were
+ * measured along celestial north or along the mount's declination, without stating which: authorities/nights. The axis
+ * is 4° (or 1.5°) east and 1° low.
  */
 class DriftNorthTest {
-    // Of two degrees of freedom: 95 %.
+    // Two degrees of freedom: 95 %.
     private static final double INSIDE = 5.991;
 
     @ParameterizedTest
     @CsvSource({"north_sky, 240, -60", "north_mount, 240, -60", "north_sky_1p5deg, 90, -60"})
-    void honestDriftsFarFromThePole_areAllBelieved_andTheAxisIsInsideItsRegion(String night, double east, double up)
+    void correctDriftsFarFromThePole_areAllUsed_andTheAxisIsInsideItsRegion(String night, double east, double up)
             throws IOException {
         Fix fix = NightState.of(events(night)).fix();
         assertThat(fix).isInstanceOf(Fix.Solved.class);

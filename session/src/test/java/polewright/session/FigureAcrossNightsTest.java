@@ -21,14 +21,14 @@ class FigureAcrossNightsTest {
     }
 
     @Test
-    void oneNight_isBelieved_butForItsOwnUncertaintyAndTheScatterThatNobodyHasSeenYet() {
+    void oneNight_isUsed_withItsOwnUncertaintyAndTheUnseenScatter() {
         FigureAcrossNights next = of(new NightAsEntered(1.2, 0.0001));
         assertThat(next.mean()).isCloseTo(1.2, within(0.03));
         assertThat(next.sigma()).isBetween(0.04, 0.09);
     }
 
     @Test
-    void nightsThatAgree_makeTheNextSurer_andNightsThatDoNot_makeItLessSure() {
+    void agreeingNights_reduceTheUncertainty_disagreeingOnesIncreaseIt() {
         double one = of(new NightAsEntered(1.12, 0.0004)).sigma();
         FigureAcrossNights alike =
                 of(Collections.nCopies(6, new NightAsEntered(1.12, 0.0004)).toArray(NightAsEntered[]::new));
@@ -42,49 +42,49 @@ class FigureAcrossNightsTest {
         assertThat(alike.sigma()).isLessThan(0.6 * one);
         assertThat(alike.mean()).isCloseTo(1.12, within(0.005));
         assertThat(apart.sigma()).isGreaterThan(0.09);
-        // Six nights with a scatter of 0.1, against 0.15 before: drawn toward 1 by a twelfth of the way.
+        // Six nights with a scatter of 0.1, against a prior of 0.15: pulled toward 1 by a twelfth.
         assertThat(apart.mean()).isCloseTo(1.11, within(0.005));
     }
 
     @Test
-    void aNightToldBadly_countsForLittle() {
+    void uncertainNight_hasLittleWeight() {
         FigureAcrossNights next =
                 of(new NightAsEntered(1.1, 0.0004), new NightAsEntered(1.1, 0.0004), new NightAsEntered(0.5, 1));
         assertThat(next.mean()).isCloseTo(1.1, within(0.01));
     }
 
     @Test
-    void whereNothingWasTold_thePriorStands() {
+    void withoutNights_priorIsUnchanged() {
         FigureAcrossNights next = FigureAcrossNights.of(List.of(), 0, 1, 0.3);
         assertThat(next.mean()).isCloseTo(0, within(1e-12));
         assertThat(next.sigma()).isCloseTo(Math.hypot(1, 2.4 * 0.3), within(0.01));
     }
 
-    /** Mounts drawn as the priors have them: the next night lies about as far off as was said, after one night or many. */
+    /** Mounts drawn from the priors: the next night deviates by as much as predicted, after one night or many. */
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 4, 10})
-    void theNextNight_isAsFarOffAsSaid(int nights) {
+    void nextNight_deviatesAsPredicted(int nights) {
         Random random = new Random(20 + nights);
         int mounts = 1500;
         double squares = 0;
         for (int i = 0; i < mounts; i++) {
             double mean = 1 + PRIOR_SIGMA * random.nextGaussian();
             double scatter = scatter(random);
-            List<NightAsEntered> told = new ArrayList<>();
+            List<NightAsEntered> results = new ArrayList<>();
             for (int n = 0; n < nights; n++) {
                 double variance = Math.pow(0.01 + 0.04 * random.nextDouble(), 2);
-                told.add(new NightAsEntered(
+                results.add(new NightAsEntered(
                         mean + Math.sqrt(scatter * scatter + variance) * random.nextGaussian(), variance));
             }
-            FigureAcrossNights next = FigureAcrossNights.of(told, 1, PRIOR_SIGMA, SCATTER_SCALE);
+            FigureAcrossNights next = FigureAcrossNights.of(results, 1, PRIOR_SIGMA, SCATTER_SCALE);
             double error = mean + scatter * random.nextGaussian() - next.mean();
             squares += Math.pow(error / next.sigma(), 2);
         }
-        // Heavy tails: the mean of 1500 squares is known to some 6 %.
+        // Heavy tails: the mean of 1500 squares is known to about 6 %.
         assertThat(squares / mounts).isCloseTo(1, within(0.18));
     }
 
-    /** Half-Cauchy, cut at ten scales. */
+    /** Half-Cauchy, cut off at ten scales. */
     private static double scatter(Random random) {
         return SCATTER_SCALE * Math.tan(random.nextDouble() * Math.atan(10));
     }

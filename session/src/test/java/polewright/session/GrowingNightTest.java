@@ -32,7 +32,10 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** A night that is worked out event by event, with what earlier calls kept, against the same worked out from its beginning. */
+/**
+ * A night computed event by event, with cached results of earlier calls, against the same night computed from its
+ * beginning.
+ */
 class GrowingNightTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final int EVENTS = 100;
@@ -101,14 +104,14 @@ class GrowingNightTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
-    void eventByEvent_itIsTheNightAsFromItsBeginning(long seed) {
+    void eventByEvent_equalsComputingFromTheBeginning(long seed) {
         random.setSeed(seed);
         add(BEGUN);
         NightState.ModelCache kept = new NightState.ModelCache();
         while (events.size() < EVENTS) {
             addAny();
             if (random.nextInt(5) == 0) {
-                // As somebody asks what the night was before its last events.
+                // As if someone asked for the night before its last events.
                 NightState.of(events.subList(0, 1 + random.nextInt(events.size())), now(), kept);
             }
             NightState grown = NightState.of(List.copyOf(events), now(), kept);
@@ -150,9 +153,9 @@ class GrowingNightTest {
                 .isEqualTo(fromScratch.advice().getClass());
     }
 
-    /** What cannot have been seen is refused, and leaves nothing of itself behind. */
+    /** An impossible sighting is refused, and leaves no trace in the cache. */
     @Test
-    void anEventThatIsRefused_doesNotCountWhenTheNightGoesOnWithoutIt() {
+    void refusedEvent_doesNotCountWhenTheNightContinues() {
         add(BEGUN);
         sighted(new LevelledScale(now(), Angle.ofDegrees(54.5), LevelledScale.USUAL_SIGMA));
         NightState.ModelCache kept = new NightState.ModelCache();
@@ -177,10 +180,10 @@ class GrowingNightTest {
         assertSame(NightState.of(events, now(), kept), NightState.of(events, now(), new NightState.ModelCache()));
     }
 
-    /** n readings of one scale share its error and are worth one; of many, never more than one. */
+    /** n readings of one scale share its error and count as one; many never count as more than one. */
     @ParameterizedTest
     @CsvSource({"1, 1", "2, 2", "8, 8", "9, 16", "16, 16", "17, 32", "33, 64"})
-    void manyReadingsOfOneScale_areNeverWorthMoreThanOne(int readings, int shared) {
+    void manyReadingsOfOneScale_neverCountAsMoreThanOne(int readings, int shared) {
         add(BEGUN);
         for (int i = 0; i < readings; i++) {
             sighted(new LevelledScale(now(), Angle.ofDegrees(54.5), LevelledScale.USUAL_SIGMA));

@@ -20,7 +20,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** How far off is worked out here by plain differences of angles, apart from the models that are asked. */
+/** The distance is computed here from plain differences of angles, independently of the models tested. */
 class ImplausibleReadingTest {
     private static final Instant EVENING = Instant.parse("2026-01-15T20:00:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -49,7 +49,7 @@ class ImplausibleReadingTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {-53.5, 5.35, 36.5, 90, 0})
-    void aScaleFarFromTheLatitude_isAskedAbout(double read) {
+    void scaleFarFromTheLatitude_isQuestioned(double read) {
         ImplausibleReading far = of(scale(read), LARKFELL).orElseThrow();
         assertThat(far.up().degrees()).isCloseTo(read - 54.60, within(1e-3));
         assertThat(far.east().degrees()).isCloseTo(0, within(0.01));
@@ -57,12 +57,12 @@ class ImplausibleReadingTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {53.5, 54.6, 45, 65, 70})
-    void aScaleNearIt_isNot(double read) {
+    void scaleNearTheLatitude_isNotQuestioned(double read) {
         assertThat(of(scale(read), LARKFELL)).isEmpty();
     }
 
     @Test
-    void theWrongEndOfTheScale_isNamed() {
+    void wrongEndOfTheScale_isNamed() {
         assertThat(of(scale(35.4), LARKFELL).orElseThrow().cause().orElseThrow())
                 .contains("zenith");
         assertThat(of(scale(5.35), LARKFELL).orElseThrow().cause()).isEmpty();
@@ -70,7 +70,7 @@ class ImplausibleReadingTest {
 
     @ParameterizedTest
     @CsvSource({"40, true", "120, true", "180, true", "320, true", "355, false", "4, false", "20, false"})
-    void aCompassFarFromNorth_isAskedAbout(double bearing, boolean isFar) {
+    void compassFarFromNorth_isQuestioned(double bearing, boolean isFar) {
         Optional<ImplausibleReading> far = of(compass(bearing), LARKFELL);
         assertThat(far.isPresent()).isEqualTo(isFar);
         far.ifPresent(found -> assertThat(Math.abs(found.east().degrees()))
@@ -78,7 +78,7 @@ class ImplausibleReadingTest {
     }
 
     @Test
-    void inTheSouthTheCompassPointsSouth() {
+    void southernSite_compassBearingIsTowardSouth() {
         assertThat(of(compass(172), TUSSOCK_FLAT)).isEmpty();
         assertThat(of(compass(4), TUSSOCK_FLAT).orElseThrow().cause().orElseThrow())
                 .contains("wrong end");
@@ -88,14 +88,14 @@ class ImplausibleReadingTest {
     }
 
     @Test
-    void whereTheAxisIsKnownToBeFarOff_aReadingThatAgreesIsNotAskedAbout() {
+    void axisKnownToBeFarOff_agreeingReadingIsNotQuestioned() {
         AxisPointing leaning = AxisPointing.of(Angle.ZERO, Angle.ofDegrees(34));
         assertThat(ImplausibleReading.of(scale(33), begun(LARKFELL), leaning)).isEmpty();
         assertThat(ImplausibleReading.of(scale(5.35), begun(LARKFELL), leaning)).isPresent();
     }
 
     @Test
-    void whoSaysThatAReadingIsVague_isNotAsked() {
+    void readingWithALargeUncertainty_isNotQuestioned() {
         assertThat(of(new CompassBearing(EVENING, Angle.ofDegrees(50), Angle.ZERO, Angle.ofDegrees(30)), LARKFELL))
                 .isEmpty();
     }

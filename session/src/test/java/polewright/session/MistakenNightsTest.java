@@ -22,14 +22,17 @@ import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 
 /**
- * Nights from an independent simulator (exact spherical geometry, refraction by SOFA's models) with one mistake each, and where
- * the axis truly was at their end: authorities/nights.
+ * Nights from an independent simulator (exact spherical geometry, refraction by SOFA's models) with one mistake each,
+ * and the true axis at their end: authorities/nights.
  */
 class MistakenNightsTest {
-    // Of two degrees of freedom: 95 %.
+    // Two degrees of freedom: 95 %.
     private static final double INSIDE = 5.991;
 
-    /** The true place lies in the region, or the doubt is said; in no case is the axis called good enough that is not. */
+    /**
+     * The true axis is inside the region, or the doubt is reported; an axis that is not good enough is never declared
+     * so.
+     */
     @ParameterizedTest
     @CsvSource({
         "nostop_hours_30018, -88, -80",
@@ -41,7 +44,7 @@ class MistakenNightsTest {
         "false_alarm_honest_20095, 0.3, -3.8",
         "false_alarm_honest_20155, -2.9, -2.9"
     })
-    void truePlace_isInsideTheRegion_orDoubtIsSaid(String night, double east, double up) throws IOException {
+    void trueAxis_isInsideTheRegion_orDoubtIsReported(String night, double east, double up) throws IOException {
         NightState state = NightState.of(events(night));
         AxisOffset wrong = state.fix().state().offset().minus(AxisOffset.ofArcminutes(east, up));
         boolean inside = state.fix().state().offsetCovariance().normalisedSquare(wrong) < INSIDE;
@@ -72,15 +75,15 @@ class MistakenNightsTest {
 
     @ParameterizedTest
     @CsvSource({"false_alarm_honest_20095", "false_alarm_honest_20155"})
-    void honestNight_accusesNothing(String night) throws IOException {
+    void nightWithoutMistakes_namesNone(String night) throws IOException {
         Fix fix = NightState.of(events(night)).fix();
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.agreements()).noneMatch(Agreement::contradictory);
     }
 
-    /** Event 6 is the drift of a star that stood on the other side of the meridian. */
+    /** Event 6 is the drift of a star on the other side of the meridian. */
     @Test
-    void starOnTheOtherSide_isNamedAsOneThatWasSighted() throws IOException {
+    void starOnTheOtherSide_isNamedAsTheOneSighted() throws IOException {
         Fix fix = NightState.of(events("nostop_wrong_side_30024")).fix();
         assertThat(fix.agreement(6).orElseThrow().likelyCause().orElseThrow()).startsWith("the star was ");
     }

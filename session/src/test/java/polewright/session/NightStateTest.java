@@ -87,7 +87,10 @@ class NightStateTest {
         assertThat(actual.allowance()).isEqualTo(expected.allowance());
     }
 
-    /** At one time for all: where stars stand, and so which is advised, is of the clock and not of the events. */
+    /**
+     * The same time for all, because the positions of stars, and so the advice, depend on the clock and not on the
+     * events.
+     */
     private static NightState atTheEnd(List<LoggedEvent> events) {
         return NightState.of(events, EVENING.plus(Duration.ofHours(1)), new NightState.ModelCache());
     }
@@ -124,7 +127,7 @@ class NightStateTest {
 
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14})
-    void withdrawing_isAsIfItHadNotHappened_bitForBit(int seq) {
+    void withdrawnEvent_neverHappened_bitForBit(int seq) {
         List<LoggedEvent> events = night(EVENTFUL.toArray(NightEvent[]::new));
         List<LoggedEvent> without = events.stream().filter(e -> e.seq() != seq).toList();
         List<LoggedEvent> withdrawn = new ArrayList<>(events);
@@ -135,7 +138,7 @@ class NightStateTest {
     }
 
     @Test
-    void withdrawingAWithdrawal_bringsTheEventBack() {
+    void withdrawingAWithdrawal_restoresTheEvent() {
         List<LoggedEvent> events = night(EVENTFUL.toArray(NightEvent[]::new));
         List<LoggedEvent> back = new ArrayList<>(events);
         back.add(new LoggedEvent(20, EVENING, new NightEvent.Withdrawn(4)));
@@ -146,10 +149,10 @@ class NightStateTest {
         assertThat(NightState.of(back).standing()).hasSize(events.size() - 1);
     }
 
-    /** Whatever is withdrawn in whatever order, what stands decides. */
+    /** After any withdrawals in any order, only the standing events matter. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
-    void randomWithdrawals_leaveTheNightOfWhatStands(long seed) {
+    void randomWithdrawals_leaveTheNightOfTheStandingEvents(long seed) {
         Random random = new Random(seed);
         List<LoggedEvent> events = night(EVENTFUL.toArray(NightEvent[]::new));
         for (long seq = 30; seq < 36; seq++) {
@@ -161,7 +164,7 @@ class NightStateTest {
     }
 
     @Test
-    void sightingThatCannotHaveBeenMade_isRefusedByItsEventNumber() {
+    void impossibleSighting_isRefused_namingItsEventNumber() {
         FixedStar star = (FixedStar) MERIDIAN.star();
         Sighting below = new StarDrift(
                 EVENING.plus(Duration.ofHours(12)),
@@ -187,7 +190,7 @@ class NightStateTest {
     }
 
     @Test
-    void lastUndoable_isTheLastThatStands_butNeverTheBeginning() {
+    void lastUndoable_isTheLastStandingEvent_neverTheBeginning() {
         List<LoggedEvent> events = night(BEGUN, sighted(COMPASS), sighted(SCALE));
         assertThat(NightState.of(events.subList(0, 1)).lastUndoable()).isEmpty();
         assertThat(NightState.of(events).lastUndoable()).contains(events.get(2));
@@ -199,7 +202,7 @@ class NightStateTest {
     }
 
     @Test
-    void correctedTurn_standsWhereTheWrongOneStood_beforeWhatWasSeenSince() {
+    void correctedTurn_takesThePlaceOfTheWrongOne_beforeLaterSightings() {
         NightEvent wrong = new NightEvent.ScrewsTurned(-1.75, 0.5);
         NightEvent.ScrewsTurned right = new NightEvent.ScrewsTurned(1.75, 0.5);
         List<LoggedEvent> events =
@@ -221,7 +224,7 @@ class NightStateTest {
     }
 
     @Test
-    void onlyTurnsAreCorrected() {
+    void turnCorrection_appliesOnlyToTurns() {
         List<LoggedEvent> events =
                 night(BEGUN, sighted(COMPASS), new NightEvent.TurnCorrected(2, new NightEvent.ScrewsTurned(1, 0)));
         assertThatThrownBy(() -> NightState.of(events))
@@ -231,7 +234,7 @@ class NightStateTest {
     }
 
     @Test
-    void allowance_changesTheAdvice_andNotTheFix() {
+    void allowance_changesTheAdvice_notTheFix() {
         NightEvent[] good = {BEGUN, sighted(COMPASS), sighted(SCALE), sighted(MERIDIAN), sighted(EAST)};
         List<LoggedEvent> events = night(good);
         NightState visual = NightState.of(events);
@@ -250,7 +253,7 @@ class NightStateTest {
     }
 
     @Test
-    void clamp_isConfirmedByASightingThatAgrees() {
+    void clamping_isConfirmedByAnAgreeingSighting() {
         List<LoggedEvent> events = night(
                 BEGUN, sighted(COMPASS), sighted(SCALE), sighted(MERIDIAN), sighted(EAST), new NightEvent.Clamped());
         assertThat(NightState.of(events).clamped()).isTrue();
@@ -263,9 +266,9 @@ class NightStateTest {
         assertThat(NightState.of(events).clamped()).isFalse();
     }
 
-    /** Nobody turns a screw against tight clamps, so they were loosened, and that moves the axis a little. */
+    /** Screws cannot be turned against tight clamps, so the clamps were loosened, and that moves the axis a little. */
     @Test
-    void turnWithClampsTight_isAsUncertainAsOneAfterLoosening() {
+    void turnWithClampsTight_isAsUncertainAsAfterLoosening() {
         NightEvent turn = new NightEvent.ScrewsTurned(0.5, 0);
         NightState loosenedFirst = atTheEnd(night(
                 BEGUN, sighted(MERIDIAN), sighted(EAST), new NightEvent.Clamped(), new NightEvent.Unclamped(), turn));
@@ -283,9 +286,9 @@ class NightStateTest {
                         .largestSigma());
     }
 
-    /** What earlier nights taught of the clamps counts for loosening as for tightening, and the advice reckons with the same. */
+    /** The experience with the clamps applies to loosening as to tightening, and the advice uses the same values. */
     @Test
-    void loosening_scattersTheAxisByWhatEarlierNightsTaught() {
+    void loosening_scattersTheAxisByThePastExperience() {
         Angle learned = Angle.ofArcminutes(4);
         Rig rig = Rig.typicalForkOnWedge()
                 .withExperience(Optional.of(new Experience(3, 1, 0.05, 1, 0.05, 4, AxisOffset.NONE, learned)));
@@ -300,9 +303,11 @@ class NightStateTest {
         assertThat(after - before).isCloseTo(16, within(0.1));
     }
 
-    /** 10 minutes at 60″ are 23′ of offset: the drift after clamping says that the mount has moved far. */
+    /**
+     * 10 minutes at 60″ correspond to an offset of 23′: the drift after clamping shows that the mount has moved far.
+     */
     @Test
-    void clamp_isNotConfirmedByASightingThatIsSetAside_norIsTheNightOver() {
+    void clamping_isNotConfirmedByAnOutlier_andTheNightGoesOn() {
         List<LoggedEvent> events = night(
                 BEGUN,
                 sighted(COMPASS),
@@ -316,7 +321,7 @@ class NightStateTest {
         NightState after = NightState.of(events);
         assertThat(after.advice()).isInstanceOf(Advice.TakeSighting.class);
 
-        // A knock noted, the night goes on with what is seen after it.
+        // After a knock is noted, the night goes on with later sightings.
         events.add(new LoggedEvent(9, EVENING, new NightEvent.Withdrawn(8)));
         events.add(new LoggedEvent(10, EVENING, new NightEvent.Knocked()));
         assertThat(NightState.of(events).fix()).isInstanceOf(Fix.Underdetermined.class);

@@ -31,7 +31,7 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** A way on, always: whatever cannot be sighted, something else is advised. */
+/** Whatever cannot be sighted, something else is advised. */
 class SkippedSightingsTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -95,7 +95,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void starNotFound_isLeftOutAllNight_andNoOther() {
+    void starNotFound_isExcludedAllNight_othersAreNot() {
         beginWithGroundRead();
         List<String> before = names(state());
         assertThat(before).contains("Capella");
@@ -108,7 +108,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void cloud_keepsItsPartOfTheSkyOut_forAnHour() {
+    void cloud_excludesItsPartOfTheSky_forAnHour() {
         beginWithGroundRead();
         NightState before = state();
         Vector3D capella = seen(before, "Capella").direction().enu();
@@ -127,9 +127,9 @@ class SkippedSightingsTest {
         assertThat(names(state())).contains("Capella");
     }
 
-    /** The roof stays where it is, and the stars move on from behind it. */
+    /** The roof stays where it is, and the stars move out from behind it. */
     @Test
-    void roof_hidesWhatIsBehindItAndBelow_untilAStarHasMovedOn() {
+    void roof_excludesStarsBehindAndBelow_untilTheyHaveMoved() {
         beginWithGroundRead();
         NightState before = state();
         AdvisedStar capella = seen(before, "Capella");
@@ -151,7 +151,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void eyepieceNotAtHand_isNotPlannedWith() {
+    void missingEyepiece_isNotUsedInAdvice() {
         beginWithGroundRead();
         withoutOptic("Reticle");
         assertThat(state().situation().rig().optics()).extracting(Optic::name).containsExactly("finder", "eyepiece");
@@ -163,7 +163,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void poleStarOutOfView_isTriedAgainOnceTheAxisHasMoved() {
+    void poleStarOutOfView_isAdvisedAgain_onceTheAxisHasMoved() {
         beginWithGroundRead();
         skip(Skip.Sighting.STILL_POINT, Skip.Reason.NOT_IN_VIEW, "Polaris");
         assertThat(state().situation().ruledOut()).containsExactly(SightingKind.STILL_POINT);
@@ -177,7 +177,7 @@ class SkippedSightingsTest {
 
     @ParameterizedTest
     @CsvSource({"COMPASS, COMPASS, LEVEL_AND_SCALE", "SCALE, LEVEL_AND_SCALE, COMPASS"})
-    void instrumentNotAtHand_isNotAskedForAgain(Skip.Sighting sighting, SightingKind skipped, SightingKind next) {
+    void missingInstrument_isNotAdvisedAgain(Skip.Sighting sighting, SightingKind skipped, SightingKind next) {
         begin(LARKFELL, Instant.parse("2026-11-25T11:00:00Z"));
         assertThat(state().advice()).isInstanceOf(Advice.TakeSighting.class);
         without(sighting);
@@ -189,10 +189,10 @@ class SkippedSightingsTest {
         assertThat(state().advice()).isInstanceOf(Advice.WaitForDark.class);
     }
 
-    /** North and south: one press after another under a sky that clouds over, until an hour has passed. */
+    /** North and south: one press after another under a sky clouding over, until an hour has passed. */
     @ParameterizedTest
     @CsvSource({"true", "false"})
-    void underASkyThatCloudsOver_eachPressLeadsElsewhere_andTheEndIsToLookAgain(boolean isNorth) {
+    void skyCloudingOver_eachSkipLeadsElsewhere_andFinallyToWaiting(boolean isNorth) {
         begin(isNorth ? LARKFELL : TUSSOCK_FLAT, isNorth ? EVENING : SOUTHERN_EVENING);
         without(Skip.Sighting.COMPASS);
         without(Skip.Sighting.SCALE);
@@ -215,7 +215,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void withoutAnythingToLookThrough_theAdviceIsToWait() {
+    void withoutAnyOptic_adviceIsToWait() {
         begin(LARKFELL, EVENING);
         without(Skip.Sighting.COMPASS);
         without(Skip.Sighting.SCALE);
@@ -227,7 +227,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void skipTakenBack_isAsIfItHadNotBeenSaid() {
+    void withdrawnSkip_hasNoEffect() {
         beginWithGroundRead();
         Advice before = state().advice();
         Advice.TakeSighting take = (Advice.TakeSighting) before;
@@ -241,7 +241,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void skip_changesNothingOfTheFix() {
+    void skip_doesNotChangeTheFix() {
         beginWithGroundRead();
         var before = state().fix().state();
         skip(Skip.Sighting.DRIFT, Skip.Reason.CLOUD, "Capella");
@@ -249,7 +249,7 @@ class SkippedSightingsTest {
     }
 
     @Test
-    void reasonThatIsNotOfTheSighting_isRefusedWithThoseThatAre() {
+    void reasonThatDoesNotApply_isRefused_listingThoseThatDo() {
         assertThatThrownBy(() -> new Skip(Skip.Sighting.COMPASS, Skip.Reason.CLOUD, Optional.empty(), Optional.empty()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageContaining("'cloud' does not apply to the compass")

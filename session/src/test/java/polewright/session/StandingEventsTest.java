@@ -18,9 +18,9 @@ class StandingEventsTest {
     }
 
     @Test
-    void ofAChainOfWithdrawals_theLastDecides() {
+    void chainOfWithdrawals_isDecidedByTheLast() {
         List<LoggedEvent> events = new ArrayList<>(List.of(event(1, new NightEvent.Noted("dew"))));
-        // So deep that a method which calls itself for each would run out of stack.
+        // Deep enough to overflow the stack of a recursive method.
         for (int seq = 2; seq <= 100_001; seq++) {
             events.add(event(seq, new NightEvent.Withdrawn(seq - 1)));
         }
@@ -30,7 +30,7 @@ class StandingEventsTest {
     }
 
     @Test
-    void anEventThatWasWithdrawnTwiceReturnsOnlyWithBothWithdrawals() {
+    void eventWithdrawnTwice_returnsOnlyWhenBothAreWithdrawn() {
         List<LoggedEvent> events = new ArrayList<>(List.of(
                 event(1, new NightEvent.Noted("dew")),
                 event(3, new NightEvent.Noted("wind")),
@@ -50,9 +50,9 @@ class StandingEventsTest {
                 .containsExactly(1L, 3L);
     }
 
-    /** Of a long night, most are: what was worked out from them before is then known to hold without looking into them. */
+    /** In a long night most events are unaffected: results derived from them then remain valid without inspection. */
     @Test
-    void whatNoCorrectionConcerns_isTheEventThatWasLogged() {
+    void uncorrectedEvent_isTheLoggedObject() {
         LoggedEvent note = event(2, new NightEvent.Noted("dew"));
         LoggedEvent turn = event(3, new NightEvent.ScrewsTurned(1, 0));
         LoggedEvent corrected = event(4, new NightEvent.TurnCorrected(3, new NightEvent.ScrewsTurned(-1, 0)));

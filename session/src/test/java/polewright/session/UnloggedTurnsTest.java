@@ -14,7 +14,7 @@ import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
-/** Turns that were logged after what was seen of them. */
+/** Turns logged after sightings of their effect. */
 class UnloggedTurnsTest {
     private static final String NIGHT = """
             {"at":"2026-01-15T17:30:00Z","event":"begin","site_name":"Larkfell","site":{"lat_deg":54.6,"lon_deg":-2.9,"height_m":240}}
@@ -34,7 +34,7 @@ class UnloggedTurnsTest {
     }
 
     @Test
-    void turnThatWasNotLogged_standsWhereItWasMade() {
+    void unloggedTurn_isPlacedWhereItWasMade() {
         List<LoggedEvent> meant = StandingEvents.among(events(NIGHT + MISSING)).asMeant();
 
         assertThat(meant.stream().map(LoggedEvent::seq)).containsExactly(1L, 2L, 4L, 3L);
@@ -42,7 +42,7 @@ class UnloggedTurnsTest {
     }
 
     @Test
-    void turnWhoseEventWasWithdrawn_followsTheOneBefore() {
+    void turnAfterAWithdrawnEvent_followsTheEventBefore() {
         String withdrawn = """
                 {"at":"2026-01-15T18:01:00Z","event":"withdraw","withdrawn_seq":2}
                 """;
@@ -54,7 +54,7 @@ class UnloggedTurnsTest {
     }
 
     @Test
-    void axisMayHaveGoneAnywhereByIt() {
+    void unloggedTurn_makesTheAxisUncertain() {
         double before = NightState.of(events(NIGHT)).fix().state().offset().up().degrees();
         double after = NightState.of(events(NIGHT + MISSING))
                 .fix()
@@ -63,13 +63,13 @@ class UnloggedTurnsTest {
                 .up()
                 .degrees();
 
-        // The first scale says nothing any more of where the axis is now.
+        // The first scale reading no longer constrains the axis.
         assertThat(after).isGreaterThan(before + 0.3);
     }
 
-    /** Nobody turns a screw against tight clamps, whether it is logged at once or later. */
+    /** Screws cannot be turned against tight clamps, whether the turn is logged at once or later. */
     @Test
-    void clampsWereLoosenedForIt() {
+    void unloggedTurn_impliesLoosenedClamps() {
         String clamped = NIGHT + """
                 {"at":"2026-01-15T17:55:00Z","event":"clamp"}
                 """;
@@ -81,14 +81,14 @@ class UnloggedTurnsTest {
     }
 
     @Test
-    void screwThatIsNone_isRefused() {
+    void unknownScrew_isRefused() {
         assertThatThrownBy(() -> events(NIGHT + MISSING.replace("altitude\"}", "tilt\"}")))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageContaining("use azimuth or altitude, or leave it out for both");
     }
 
     @Test
-    void eventThatIsNotThere_isRefused() {
+    void missingEvent_isRefused() {
         assertThatThrownBy(() -> events(NIGHT + MISSING.replace(":2,", ":9,")))
                 .isInstanceOf(InputRefused.class)
                 .hasMessageContaining("there is no event 9 before event 4 to add turns after");

@@ -16,7 +16,7 @@ import polewright.sky.magnetic.MagneticModel;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** What was entered while a correction stood was worked out by it: withdrawing the correction changes that too. */
+/** Anything entered under a correction was derived from it: withdrawing the correction changes that too. */
 class WithdrawnSetupCorrectionTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -38,7 +38,7 @@ class WithdrawnSetupCorrectionTest {
         return night;
     }
 
-    /** With the declination that the model gives for the site. */
+    /** With the model's declination for the site. */
     private static NightEvent compassAt(Site site) {
         return new NightEvent.SightingTaken(new CompassBearing(
                 EVENING,
@@ -52,7 +52,7 @@ class WithdrawnSetupCorrectionTest {
     }
 
     @Test
-    void sightingEnteredWhileASiteCorrectionStood_isReadForTheSiteThatStandsOnceThatIsWithdrawn() {
+    void sightingUnderAWithdrawnSiteCorrection_isConvertedToTheStandingSite() {
         List<LoggedEvent> night =
                 night(new NightEvent.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
 
@@ -61,7 +61,7 @@ class WithdrawnSetupCorrectionTest {
     }
 
     @Test
-    void whenTheWithdrawalIsWithdrawn_itIsReadForTheCorrectedSiteAgain() {
+    void withdrawnWithdrawal_convertsItToTheCorrectedSiteAgain() {
         List<LoggedEvent> night = night(
                 new NightEvent.SiteCorrected(WRONG),
                 compassAt(WRONG),
@@ -72,7 +72,7 @@ class WithdrawnSetupCorrectionTest {
     }
 
     @Test
-    void sightingEnteredAfterTheWithdrawal_isReadAsItWasEntered() {
+    void sightingAfterTheWithdrawal_isUnchanged() {
         List<LoggedEvent> night =
                 night(new NightEvent.SiteCorrected(WRONG), new NightEvent.Withdrawn(2), compassAt(LARKFELL));
 
@@ -80,7 +80,7 @@ class WithdrawnSetupCorrectionTest {
     }
 
     @Test
-    void nightThatGrows_isReadTheSame() {
+    void growingNight_givesTheSameResult() {
         List<LoggedEvent> night =
                 night(new NightEvent.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
         NightState.ModelCache models = new NightState.ModelCache();

@@ -5,22 +5,22 @@ import java.util.OptionalLong;
 import polewright.session.NightId;
 
 /**
- * What whoever adds an event knew of the log. Where it stands otherwise by then, the event would say something that was
- * not meant: that another night's event is taken back, or that advice was followed which is no longer given.
+ * The state of the log known to the sender of an event. If the log has changed since, the event could do something
+ * unintended: take back another night's event, or record that advice was followed which is no longer given.
  *
- * @param night the night that was the last one; empty if it may be any
- * @param lastSeq the number of its last event; empty if it may be any
+ * @param night the latest night; empty if any
+ * @param lastSeq the number of its last event; empty if any
  */
 public record KnownState(Optional<NightId> night, OptionalLong lastSeq) {
-    /** Whatever the log holds. */
+    /** Any state of the log. */
     public static final KnownState NOTHING = new KnownState(Optional.empty(), OptionalLong.empty());
 
     /**
-     * Compares it with how the log stands.
+     * Compares it with the actual state of the log.
      *
-     * @param latest the night that was begun last
+     * @param latest the night begun last
      * @param last the number of its last event
-     * @throws LogChanged if that is something else than was known
+     * @throws LogChanged if either differs
      */
     public void check(NightId latest, long last) {
         if (night.isPresent() && !night.get().equals(latest)) {

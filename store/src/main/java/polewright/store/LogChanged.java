@@ -1,6 +1,6 @@
 package polewright.store;
 
-/** Nothing was logged, because the log is no longer as whoever sent it knew it. The message is shown as it stands. */
+/** Nothing was logged, because the log has changed since the sender last saw it. The message is shown as is. */
 public final class LogChanged extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

@@ -18,11 +18,11 @@ import polewright.sky.InputRefused;
 import polewright.store.disk.NotWritten;
 
 /**
- * Copies of the log as it was before each of the last few nights: {@code nights-copies/before-night-12.sqlite} next to
- * {@code nights.sqlite}. Each is a whole log.
+ * Copies of the log from before each of the last few nights: {@code nights-copies/before-night-12.sqlite} next to
+ * {@code nights.sqlite}. Each is a complete log.
  */
 final class LogCopies {
-    /** So many are kept, the newest. */
+    /** The number of copies kept, the newest ones. */
     static final int KEPT = 5;
 
     private static final Pattern NAME = Pattern.compile("before-night-(\\d{1,18})\\.sqlite");
@@ -38,10 +38,10 @@ final class LogCopies {
     }
 
     /**
-     * Keeps one more, whole or not at all, and lets the oldest go.
+     * Stores one more copy, atomically, and deletes the oldest.
      *
-     * @param night the number of the night that is about to begin
-     * @throws InputRefused if it cannot be kept; the log itself is untouched
+     * @param night the number of the night about to begin
+     * @throws InputRefused if it cannot be stored; the log itself is unchanged
      */
     void keep(Connection connection, long night) {
         Path copy = folder.resolve("before-night-" + night + ".sqlite");
@@ -54,7 +54,7 @@ final class LogCopies {
                     vacuum.setString(1, part.toString());
                     vacuum.execute();
                 }
-                // SQLite leaves it to the system when this reaches the disk.
+                // SQLite leaves it to the operating system when this reaches the disk.
                 try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
                     written.force(true);
                 }
@@ -81,7 +81,7 @@ final class LogCopies {
         }
     }
 
-    /** The copies there are. */
+    /** The existing copies. */
     List<Path> newestFirst() throws IOException {
         if (!Files.isDirectory(folder)) {
             return List.of();

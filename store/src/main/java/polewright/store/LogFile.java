@@ -16,19 +16,19 @@ import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteDataSource;
 
 /**
- * Opens the file, and brings an older one up to date.
+ * Opens the file, and migrates an older one.
  *
- * <p>The journal is SQLite's rollback journal (journal_mode=DELETE) with synchronous=EXTRA: when an append has returned,
- * the event, and the journal's removal too, are on the disk. The other way, a write-ahead log, would spare a few
- * milliseconds that nobody at a telescope can tell, but between appends it keeps the newest events in a second file:
- * whoever copies the log after a crash would leave them behind, and it needs shared memory, which network folders lack.
- * Here the log is one file.
+ * <p>The journal is SQLite's rollback journal (journal_mode=DELETE) with synchronous=EXTRA: when an append returns,
+ * both the event and the removal of the journal are on the disk. The alternative, a write-ahead log, would save a few
+ * milliseconds that nobody at a telescope notices, but between appends it keeps the newest events in a second file:
+ * anyone copying the log after a crash would lose them. It also needs shared memory, which network folders lack. Here
+ * the log is one file.
  *
- * <p>Flyway migrates. It takes some tenths of a second to start, so it is only asked when the file's user_version, which
- * is written after a migration, is not this program's.
+ * <p>Flyway does the migrations. It takes some tenths of a second to start, so it is only used if the file's
+ * user_version, which is written after a migration, differs from this program's.
  */
 final class LogFile {
-    /** Number of the newest migration beside this class. */
+    /** Number of the newest migration next to this class. */
     static final int SCHEMA_VERSION = 2;
 
     private static final int APPLICATION_ID = 0x506F6C65;
@@ -53,7 +53,10 @@ final class LogFile {
         }
     }
 
-    /** The file as it is, if it is this program's. An older one may be brought up to date: then it is whole. */
+    /**
+     * The file as is, if its version is this program's. An older one may be migrated, which requires that it is
+     * undamaged.
+     */
     private static Optional<Connection> current(Path file, SQLiteDataSource source) throws SQLException {
         Connection connection = source.getConnection();
         try {
@@ -69,7 +72,7 @@ final class LogFile {
         return Optional.empty();
     }
 
-    // The driver's own settings stop at FULL.
+    // The driver's own settings go up to FULL only.
     private static Connection synced(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA synchronous = EXTRA");
@@ -77,7 +80,7 @@ final class LogFile {
         return connection;
     }
 
-    /** Nothing is written to a damaged file, tables of a newer version neither. */
+    /** Neither a damaged file nor tables of a newer version are written to. */
     private static void requireWhole(Path file, Connection connection) throws SQLException {
         LogHealth.damage(file, connection).ifPresent(damage -> {
             throw LogTrouble.damaged(file, damage);
@@ -98,7 +101,7 @@ final class LogFile {
     private static SQLiteDataSource source(Path file) {
         SQLiteConfig config = new SQLiteConfig();
         config.setJournalMode(JournalMode.DELETE);
-        // The number of the next event is read and used in one transaction: it must hold the lock from its start.
+        // The next event's number is read and used in one transaction, which must hold the lock from its start.
         config.setTransactionMode(TransactionMode.IMMEDIATE);
         config.enforceForeignKeys(true);
         config.setBusyTimeout(BUSY_MILLIS);
@@ -107,11 +110,12 @@ final class LogFile {
         return source;
     }
 
-    /** False for a new or an older log; refuses a file that is none, or is too new. */
+    /** False for a new or an older log; refuses a file that is not a log, or is too new. */
     private static boolean isCurrent(Path file, Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
-            // Flyway's own table may stand alone, when the first opening was cut short. Asked before the number below,
-            // which comes with the tables: another program may be making the log between the two questions.
+            // Flyway's own table may be the only one, if the first opening was interrupted. This query comes before the
+            // version number below, which is written with the tables: another program may be creating the log between
+            // the two queries.
             boolean empty =
                     number(statement, "SELECT count(*) FROM sqlite_schema WHERE tbl_name <> 'flyway_schema_history'")
                             == 0;
@@ -127,7 +131,7 @@ final class LogFile {
         }
     }
 
-    /** Two programs may open a new log at once: the one that loses finds it made when it looks again. */
+    /** Two programs may open a new log at once: the one that loses finds it complete on the next attempt. */
     private static void migrate(Path file, SQLiteDataSource source) throws SQLException {
         FlywayException last = null;
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {

@@ -16,14 +16,14 @@ import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteErrorCode;
 
 /**
- * Whether the file of a log is whole. SQLite checks it (quick_check: every page, and that each row holds what its table
- * promises); a file that has not changed since this program last checked it is not checked again.
+ * Whether the file of a log is undamaged. SQLite checks it (quick_check: every page, and the constraints of every row);
+ * a file unchanged since this program last checked it is not checked again.
  */
 final class LogHealth {
     private static final String WHOLE = "ok";
     private static final Map<Path, Finding> FOUND = new ConcurrentHashMap<>();
 
-    /** What changes when a file is written to, or another takes its place. */
+    /** Changes when the file is written to or replaced. */
     private record Stamp(@Nullable Object file, long bytes, FileTime written) {
         static Stamp of(Path file) throws IOException {
             BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
@@ -36,14 +36,14 @@ final class LogHealth {
     private LogHealth() {}
 
     /**
-     * What is damaged, in SQLite's words; empty if the file is whole.
+     * The damage, in SQLite's words; empty if the file is undamaged.
      *
      * @throws SQLException if it cannot be read for another reason
      */
     static Optional<String> damage(Path file, Connection connection) throws SQLException {
         try {
             Path real = file.toRealPath();
-            // Before the check: what is written during it is checked next time.
+            // Before the check, so that anything written during it is checked next time.
             Stamp stamp = Stamp.of(real);
             Finding known = FOUND.get(real);
             if (known != null && known.stamp().equals(stamp)) {

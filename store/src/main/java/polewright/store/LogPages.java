@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The pages of a log's file, each read by itself: where the tree that SQLite goes by is broken, the rows on the pages that
- * are left can still be had. The layout is that of <em>Database File Format</em>, sqlite.org/fileformat2.html; the table
- * {@code event} has no row numbers, so its rows are the keys of an index tree.
+ * The pages of a log's file, each read on its own: if SQLite's b-tree is broken, the rows on the remaining pages can
+ * still be read. The layout is that of <em>Database File Format</em>, sqlite.org/fileformat2.html; the table
+ * {@code event} has no rowid, so its rows are the keys of an index b-tree.
  */
 final class LogPages {
     private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
@@ -32,15 +32,15 @@ final class LogPages {
         bytes = ByteBuffer.wrap(file);
         boolean hasHeader = file.length >= FILE_HEADER
                 && ByteBuffer.wrap(file, 0, MAGIC.length).equals(ByteBuffer.wrap(MAGIC));
-        int told = hasHeader ? bytes.getShort(PAGE_SIZE_AT) & 0xffff : 0;
-        int size = told == 1 ? 65536 : told;
+        int stored = hasHeader ? bytes.getShort(PAGE_SIZE_AT) & 0xffff : 0;
+        int size = stored == 1 ? 65536 : stored;
         boolean isUsable = Integer.bitCount(size) == 1 && size >= 512;
         pageSize = isUsable ? size : USUAL_PAGE;
         usable = pageSize - (isUsable ? bytes.get(RESERVED_AT) & 0xff : 0);
     }
 
     /**
-     * A row of the table of events, as far as its shape tells.
+     * A row of the event table, as far as its structure shows.
      *
      * @param night the number of its night
      * @param seq its number in it
@@ -48,7 +48,7 @@ final class LogPages {
      */
     record Row(long night, long seq, String line) {}
 
-    /** All that look like rows of that table, in no order. */
+    /** Everything that looks like a row of that table, in no particular order. */
     List<Row> rows() {
         List<Row> rows = new ArrayList<>();
         for (int page = 0; (long) (page + 1) * pageSize <= bytes.capacity(); page++) {
@@ -71,7 +71,7 @@ final class LogPages {
         }
     }
 
-    /** Empty for what is none, or leads out of its page or of the file: the next may be whole. */
+    /** Empty if it is not a row, or points outside its page or the file: the next one may be valid. */
     private Optional<Row> row(int at, int end) {
         try {
             return readRow(at, end);
@@ -83,14 +83,14 @@ final class LogPages {
     private Optional<Row> readRow(int at, int end) {
         Numbers numbers = new Numbers(bytes, at);
         long length = numbers.next();
-        // Memory is set aside for no more than the file has.
+        // Allocates no more memory than the file has bytes.
         if (length <= 0 || length > bytes.capacity() || at >= end) {
             return Optional.empty();
         }
         return content(numbers.at(), end, (int) length).flatMap(LogPages::parsed);
     }
 
-    /** What is in a cell, put together with what did not fit into its page; empty if the rest cannot be found. */
+    /** The content of a cell, including its overflow pages; empty if they cannot be found. */
     private Optional<byte[]> content(int at, int end, int length) {
         int most = (usable - 12) * 64 / 255 - 23;
         int least = (usable - 12) * 32 / 255 - 23;
@@ -152,7 +152,7 @@ final class LogPages {
     }
 
     private static long whole(ByteBuffer columns, long kind) {
-        // 1 to 6: so many bytes; 8 and 9: the figures 0 and 1 themselves.
+        // 1 to 6: that many bytes; 8 and 9: the constants 0 and 1.
         int length = kind >= 1 && kind <= 4 ? (int) kind : kind == 5 ? 6 : kind == 6 ? 8 : 0;
         if (length > columns.remaining()) {
             throw new IndexOutOfBoundsException();
@@ -164,7 +164,7 @@ final class LogPages {
         return value;
     }
 
-    /** Whole numbers of one to nine bytes, seven bits a byte. */
+    /** Variable-length integers of one to nine bytes, seven bits per byte. */
     private static final class Numbers {
         private final ByteBuffer bytes;
         private int at;

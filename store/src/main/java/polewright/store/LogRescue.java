@@ -21,8 +21,8 @@ import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
 /**
- * What can still be read of a log that may be damaged. Its file is left as it is, except that SQLite takes back an append
- * that a power cut broke off.
+ * Reads what is still readable in a log that may be damaged. Its file is not changed, except that SQLite rolls back an
+ * append interrupted by a power cut.
  */
 public final class LogRescue {
     private LogRescue() {}
@@ -30,10 +30,10 @@ public final class LogRescue {
     /**
      * What was found.
      *
-     * @param nights those whose beginning is there, by their number in the log; each can be imported as it is
-     * @param loose events that cannot stand by themselves: their night's beginning, or the event that they withdraw or
-     *     correct, is gone, or they are notes longer than are logged today
-     * @param missing numbers that are gone between others, such as {@code #4 and #7 to #9 of night 3}
+     * @param nights nights that still have their beginning, by their number in the log; each can be imported as is
+     * @param loose events that cannot be imported: the beginning of their night, or the event that they withdraw or
+     *     correct, is lost, or they are notes longer than can be logged now
+     * @param missing numbers missing between others, such as {@code #4 and #7 to #9 of night 3}
      */
     public record Found(NavigableMap<Long, List<LoggedEvent>> nights, List<LoggedEvent> loose, List<String> missing) {
         public Found {
@@ -43,12 +43,12 @@ public final class LogRescue {
     }
 
     /**
-     * Reads each page of the file by itself.
+     * Reads each page of the file on its own.
      *
      * @throws IOException if the file cannot be read at all
      */
     public static Found read(Path log) throws IOException {
-        takeBackUnfinished(log);
+        rollBackUnfinished(log);
         NavigableMap<Long, NavigableMap<Long, LoggedEvent>> found = new TreeMap<>();
         for (LogPages.Row row : new LogPages(Files.readAllBytes(log)).rows()) {
             event(row)
@@ -68,16 +68,16 @@ public final class LogRescue {
         return new Found(nights, loose, missing);
     }
 
-    /** Copies of a log as it was before its last few nights, the newest first. */
+    /** Copies of a log from before its last few nights, newest first. */
     public static List<Path> copies(Path log) throws IOException {
         return new LogCopies(log).newestFirst();
     }
 
     /**
-     * An append that a power cut broke off is taken back by SQLite when it next reads the file, as far as it can. Not by
-     * opening it as a log, which may be refused.
+     * SQLite rolls back an append interrupted by a power cut when it next reads the file, as far as it can. The file is
+     * not opened as a log, which might be refused.
      */
-    private static void takeBackUnfinished(Path log) {
+    private static void rollBackUnfinished(Path log) {
         if (!Files.exists(log.resolveSibling(log.getFileName() + "-journal"))) {
             return;
         }
@@ -89,7 +89,7 @@ public final class LogRescue {
         }
     }
 
-    /** Empty for what only looks like an event: the line must say the same number. */
+    /** Empty if it only looks like an event: the line must contain the same number. */
     private static Optional<LoggedEvent> event(LogPages.Row row) {
         try {
             return Optional.of(JsonLines.readLine(row.line(), 0, BodyNames.NONE))

@@ -12,16 +12,16 @@ import polewright.sky.InputRefused;
 import polewright.store.disk.FileSizeLimit;
 import polewright.store.disk.NotWritten;
 
-/** What can go wrong with the file, in words for the person at the telescope. */
+/** Failures of the log's file, in words for the person at the telescope. */
 final class LogTrouble {
-    // The library has 0.8 to 1.4 million bytes, by processor.
+    // The library is 0.8 to 1.4 million bytes, depending on the processor.
     private static final long LIBRARY_BYTES = 1_500_000;
-    // What one event may add to the file, with the pages that the tree needs for it.
+    // What one event can add to the file, including pages for the b-tree.
     private static final long GROWTH_BYTES = 64 * 1024;
 
     private LogTrouble() {}
 
-    /** The refusal that stands for this failure; the failure itself, when it is a bug. */
+    /** The refusal for this failure; the failure itself if it is a bug. */
     static RuntimeException of(Path file, RuntimeException failure) {
         return of(file, failure, failure);
     }
@@ -38,7 +38,7 @@ final class LogTrouble {
         return cause == null ? bug : of(file, cause, bug);
     }
 
-    /** SQLite comes as a library of the processor's own code, which is unpacked into a folder to be loaded from there. */
+    /** SQLite is a native library, unpacked into a folder and loaded from there. */
     private static InputRefused noLibrary() {
         Path folder = Path.of(System.getProperty("org.sqlite.tmpdir", System.getProperty("java.io.tmpdir", ".")));
         NotWritten why = NotWritten.seen(folder.resolve("sqlite"), LIBRARY_BYTES)
@@ -51,16 +51,16 @@ final class LogTrouble {
                 why.remedy() + "; another folder can be named with JAVA_TOOL_OPTIONS=-Djava.io.tmpdir=FOLDER");
     }
 
-    /** Whether SQLite failed with this code, or with one that extends it. */
+    /** Whether SQLite failed with this code, or an extended code of it. */
     static boolean is(Throwable failure, SQLiteErrorCode code) {
         SQLiteException cause = sqlite(failure);
         return cause != null && primary(cause) == code;
     }
 
     /**
-     * Nothing more may be added: on damaged pages it might land where it is lost, or take more with it.
+     * Nothing more may be added: on damaged pages it could be lost, or destroy more.
      *
-     * @param what is damaged
+     * @param what the damage
      */
     static InputRefused damaged(Path file, String what) {
         return InputRefused.forNow(
@@ -121,7 +121,7 @@ final class LogTrouble {
         return null;
     }
 
-    /** SQLite tells a file that has reached this session's limit from a broken disk no better than this. */
+    /** SQLite cannot distinguish a file at this session's size limit from a broken disk. */
     private static InputRefused notWritten(Path file) {
         long bytes = bytes(file) + GROWTH_BYTES;
         if (bytes > FileSizeLimit.bytes()) {
@@ -142,7 +142,7 @@ final class LogTrouble {
         }
     }
 
-    // The low byte of an extended code is the code it extends.
+    // The low byte of an extended code is its primary code.
     private static SQLiteErrorCode primary(SQLiteException cause) {
         return SQLiteErrorCode.getErrorCode(cause.getResultCode().code & 0xff);
     }

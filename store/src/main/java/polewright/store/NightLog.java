@@ -24,14 +24,14 @@ import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
 /**
- * The log of nights: one SQLite file to which events are added, and in which nothing is ever changed or removed.
+ * The log of nights: one append-only SQLite file in which nothing is ever changed or removed.
  *
- * <p>When a method that adds has returned, what it added is on the disk; when it throws, or the program dies in it, the
- * log is as it was before. Several programs and threads may use a log at once. Whatever fails for a reason that a person
- * can mend (a full disk, a file that may not be written, an event out of order) is an {@link InputRefused}.
+ * <p>When a method that adds events returns, they are on the disk; if it throws, or the program dies in it, the log is
+ * unchanged. Several programs and threads may use a log at once. Failures that a person can fix (a full disk, a
+ * read-only file, an event out of order) are reported as {@link InputRefused}.
  */
 public final class NightLog implements AutoCloseable {
-    // It keeps what it has parsed: a log is opened often, and always asked the same.
+    // It caches what it has parsed: a log is opened often, always with the same statements.
     private static final SqlParser SQL = new ColonPrefixSqlParser();
 
     private final Path file;
@@ -47,7 +47,7 @@ public final class NightLog implements AutoCloseable {
         this.damage = damage;
     }
 
-    /** Opens a log, and makes it and its folder when there is none. One that is damaged opens for reading only. */
+    /** Opens a log, creating it and its folder if necessary. A damaged one is opened for reading only. */
     public static NightLog open(Path file) {
         Connection connection = LogFile.open(file);
         try {
@@ -63,15 +63,15 @@ public final class NightLog implements AutoCloseable {
         }
     }
 
-    /** What is damaged, if the file is: then nothing is added to it, and not all of it may be read. */
+    /** The damage to the file, if any: then nothing can be added, and some of it may be unreadable. */
     public Optional<String> damage() {
         return damage;
     }
 
     /**
-     * Keeps a copy of the log as it is before another night begins, next to a few older ones. An empty log needs none.
+     * Stores a copy of the log before another night begins, next to a few older ones. An empty log needs none.
      *
-     * @throws InputRefused if none can be kept, which need not keep the night from beginning
+     * @throws InputRefused if none can be stored, which need not prevent the night from beginning
      */
     public void keepCopy() {
         requireWhole();
@@ -93,15 +93,15 @@ public final class NightLog implements AutoCloseable {
     }
 
     /**
-     * Begins a night with what is known of it at once, all or nothing.
+     * Begins a night with initial events, atomically.
      *
-     * @param told what follows the beginning, in order
-     * @param once the key that it was sent with; if that was sent before, nothing is added and the night is the one that
-     *     it began then
+     * @param initial the events after the beginning, in order
+     * @param once the key that it was sent with; if that was sent before, nothing is added and the night begun then is
+     *     returned
      */
-    public NightId begin(NightEvent.Begun begun, List<NightEvent> told, Instant at, Optional<SubmissionKey> once) {
+    public NightId begin(NightEvent.Begun begun, List<NightEvent> initial, Instant at, Optional<SubmissionKey> once) {
         List<LoggedEvent> night = new ArrayList<>(List.of(new LoggedEvent(1, at, begun)));
-        told.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
+        initial.forEach(event -> night.add(new LoggedEvent(night.size() + 1, at, event)));
         EventOrder.check(night);
         return inTransaction(handle -> {
             Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));
@@ -114,19 +114,19 @@ public final class NightLog implements AutoCloseable {
         });
     }
 
-    /** Adds a whole night, each event with its number and time, or nothing of it. */
+    /** Adds a whole night, each event with its number and time, atomically. */
     public NightId importNight(List<LoggedEvent> night) {
         return importNights(List.of(night), false, Optional.empty()).get(0);
     }
 
     /**
-     * Adds whole nights, each event with its number and time, or nothing of them.
+     * Adds whole nights, each event with its number and time, atomically.
      *
-     * @param goesOn whether the last of them is the one under way, to which more is added; else none of them is
-     * @param once the key that they were sent with; if that was sent before, nothing is added and the first night that
-     *     they became then is returned alone
+     * @param lastContinues whether the last of them becomes the current night, to which more is added; otherwise none does
+     * @param once the key that they were sent with; if that was sent before, nothing is added and only the first of the
+     *     nights added then is returned
      */
-    public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean goesOn, Optional<SubmissionKey> once) {
+    public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean lastContinues, Optional<SubmissionKey> once) {
         nights.forEach(EventOrder::check);
         return inTransaction(handle -> {
             Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));
@@ -135,7 +135,7 @@ public final class NightLog implements AutoCloseable {
             }
             List<NightId> ids = new ArrayList<>();
             for (List<LoggedEvent> night : nights) {
-                boolean underWay = goesOn && ids.size() == nights.size() - 1;
+                boolean underWay = lastContinues && ids.size() == nights.size() - 1;
                 ids.add(NightRows.insert(handle, night, !underWay));
             }
             once.ifPresent(key -> NightRows.insert(handle, key, ids.get(0), 1));
@@ -143,15 +143,15 @@ public final class NightLog implements AutoCloseable {
         });
     }
 
-    /** Adds an event after the last one of its night. */
+    /** Adds an event at the end of its night. */
     public LoggedEvent append(NightId night, NightEvent event, Instant at) {
         return append(night, event, at, Optional.empty());
     }
 
     /**
-     * Adds an event after the last one of its night.
+     * Adds an event at the end of its night.
      *
-     * @param once the key that it was sent with; if that was sent before, nothing is added and what it became then is
+     * @param once the key that it was sent with; if that was sent before, nothing is added and the event added then is
      *     returned
      */
     public LoggedEvent append(NightId night, NightEvent event, Instant at, Optional<SubmissionKey> once) {
@@ -159,7 +159,7 @@ public final class NightLog implements AutoCloseable {
     }
 
     /**
-     * The same, if the log is still as it was known; what was sent before is answered whatever came after it.
+     * The same, if the log is still in the known state. An event sent before is returned whatever followed it.
      *
      * @throws LogChanged if it is not, and the key is new
      */
@@ -169,12 +169,12 @@ public final class NightLog implements AutoCloseable {
     }
 
     /**
-     * Adds several events after the last one of their night, in order, all or none.
+     * Adds several events at the end of their night, in order, atomically.
      *
-     * @param events one at least
-     * @param once the key that they were sent with; if that was sent before, nothing is added and the first event that it
-     *     became then is returned alone
-     * @throws LogChanged if the log is no longer as it was known, and the key is new
+     * @param events at least one
+     * @param once the key that they were sent with; if that was sent before, nothing is added and only the first of the
+     *     events added then is returned
+     * @throws LogChanged if the log is no longer in the known state, and the key is new
      */
     public List<LoggedEvent> append(
             NightId night, List<NightEvent> events, Instant at, Optional<SubmissionKey> once, KnownState known) {
@@ -202,19 +202,19 @@ public final class NightLog implements AutoCloseable {
         });
     }
 
-    /** What a key that was sent before became; empty for a new one. */
+    /** The result of a key that was sent before; empty for a new one. */
     public Optional<Submission> submitted(SubmissionKey key) {
         return reading(handle -> NightRows.submitted(handle, key));
     }
 
-    /** Where the log stands: another figure whenever an event has been added, by whichever program. */
-    public long stand() {
+    /** The version of the log: it changes whenever any program adds an event. */
+    public long version() {
         return reading(handle -> handle.createQuery("SELECT count(*) FROM event")
                 .mapTo(Long.class)
                 .one());
     }
 
-    /** All events of a night in their order. */
+    /** All events of a night in order. */
     public List<LoggedEvent> events(NightId night) {
         List<LoggedEvent> events = events(night, 1);
         if (events.isEmpty()) {
@@ -223,7 +223,7 @@ public final class NightLog implements AutoCloseable {
         return events;
     }
 
-    /** The events of a night from a number on, in their order; empty if there are none. */
+    /** The events of a night from a number on, in order; empty if there are none. */
     public List<LoggedEvent> events(NightId night, long fromSeq) {
         List<String> lines = reading(handle -> handle.createQuery(
                         "SELECT line FROM event WHERE night_id = :night AND seq >= :from ORDER BY seq")
@@ -234,7 +234,7 @@ public final class NightLog implements AutoCloseable {
         return read(lines);
     }
 
-    /** One event of a night, if there is one of that number. */
+    /** The event of a night with a number, if there is one. */
     public Optional<LoggedEvent> event(NightId night, long seq) {
         List<String> lines =
                 reading(handle -> handle.createQuery("SELECT line FROM event WHERE night_id = :night AND seq = :seq")
@@ -258,12 +258,12 @@ public final class NightLog implements AutoCloseable {
         }
     }
 
-    /** The night that was begun last; one that came in from a file does not count. */
+    /** The night begun last; imported nights do not count. */
     public Optional<NightId> latest() {
         return reading(NightRows::latest);
     }
 
-    /** All nights, the latest first. */
+    /** All nights, latest first. */
     public List<NightSummary> nights() {
         return reading(handle -> handle.createQuery("SELECT night.id, night.begun_at, max(event.at) AS last_at,"
                         + " min(iif(event.seq = 1, json_extract(event.line, '$.site_name'), NULL)) AS site_name,"

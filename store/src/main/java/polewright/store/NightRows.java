@@ -25,7 +25,7 @@ final class NightRows {
 
     private NightRows() {}
 
-    /** The night that was begun last. */
+    /** The night begun last. */
     static Optional<NightId> latest(Handle handle) {
         return handle.createQuery("SELECT id FROM night WHERE imported = 0 ORDER BY id DESC LIMIT 1")
                 .mapTo(Long.class)
@@ -33,7 +33,7 @@ final class NightRows {
                 .map(NightId::new);
     }
 
-    /** What a key that was sent before became. */
+    /** The result of a key that was sent before. */
     static Optional<Submission> submitted(Handle handle, SubmissionKey key) {
         return handle.createQuery("SELECT event.night_id, event.line FROM submission"
                         + " JOIN event ON event.night_id = submission.night_id AND event.seq = submission.seq"
@@ -80,7 +80,7 @@ final class NightRows {
                 .execute();
     }
 
-    /** The event as text, once it is sure that the text reads back: what cannot be read must not get in. */
+    /** The event as text, after checking that the text reads back: nothing unreadable may be logged. */
     private static String readableLine(LoggedEvent event) {
         if (event.event() instanceof NightEvent.Noted noted) {
             noted.requireShortEnough();

@@ -4,9 +4,9 @@ import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
 
 /**
- * What a key that was sent became.
+ * The result of a submission key.
  *
- * @param night the night that it went into
- * @param event the event; the first, when it became several
+ * @param night the night that it was added to
+ * @param event the event; the first if there were several
  */
 public record Submission(NightId night, LoggedEvent event) {}

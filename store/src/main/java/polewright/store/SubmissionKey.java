@@ -4,9 +4,9 @@ import java.util.regex.Pattern;
 import polewright.sky.InputRefused;
 
 /**
- * What tells one sending of a command from another: the same key sent again is the same command, already done.
+ * Identifies one submission of a command: the same key sent again is the same command, already executed.
  *
- * @param text 8 to 64 letters, digits, hyphens or underscores, chosen at random by whoever sends
+ * @param text 8 to 64 letters, digits, hyphens or underscores, chosen at random by the sender
  */
 public record SubmissionKey(String text) {
     private static final Pattern USABLE = Pattern.compile("[A-Za-z0-9_-]{8,64}");

@@ -8,7 +8,7 @@ import polewright.mount.rig.RigCorrection;
 import polewright.mount.rig.Screw;
 import polewright.mount.rig.ScrewCorrection;
 
-/** Corrections of a rig: all of it, or some figures of every sort. */
+/** Corrections of a rig: all of it, or some values of every sort. */
 final class RandomCorrections {
     private final Random random;
     private final RandomRigs rigs;
@@ -26,7 +26,7 @@ final class RandomCorrections {
         return new RigCorrection.Figures(
                 screw(rig.azimuthScrew()),
                 screw(rig.altitudeScrew()),
-                // One figure at least.
+                // At least one value.
                 Optional.of(rig.levelSigma()),
                 maybe(rig::clampSigma),
                 maybe(rig::optics),

@@ -19,7 +19,9 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Events of every kind from a seed, with values of every sort: round, odd, tiny, negative zero; south and north. */
+/**
+ * Random events of every kind from a seed, with values of every sort: round, odd, tiny, negative zero; south and north.
+ */
 public final class RandomEvents {
     private static final EventKind[] AFTER_THE_BEGIN =
             EnumSet.complementOf(EnumSet.of(EventKind.BEGIN)).toArray(EventKind[]::new);
@@ -40,7 +42,7 @@ public final class RandomEvents {
         corrections = new RandomCorrections(values, rigs);
     }
 
-    /** A begin and then {@code more} events, all kinds about equally often. */
+    /** A begin event and then {@code more} events, all kinds about equally often. */
     public List<LoggedEvent> night(int more) {
         List<LoggedEvent> night = new ArrayList<>();
         night.add(new LoggedEvent(1, values.instant(), event(EventKind.BEGIN, 1)));
@@ -56,7 +58,7 @@ public final class RandomEvents {
         return night;
     }
 
-    /** An event of this kind that can stand at {@code seq}. */
+    /** An event of this kind that is valid at {@code seq}. */
     public NightEvent event(EventKind kind, int seq) {
         return switch (kind) {
             case BEGIN ->
@@ -103,7 +105,7 @@ public final class RandomEvents {
         };
     }
 
-    /** Now and then in place of an earlier one. */
+    /** Occasionally as a replacement for an earlier one. */
     private NightEvent measured(int seq, NightEvent.Measurement measurement) {
         return seq > 2 && random.nextInt(5) == 0
                 ? new NightEvent.MeasurementCorrected(2 + random.nextInt(seq - 2), measurement)

@@ -91,7 +91,7 @@ final class RandomSightings {
         };
     }
 
-    /** Turned about any direction by more than a degree each, some minutes apart. */
+    /** Each rotated about an arbitrary direction by more than a degree, some minutes apart. */
     TurnedFrames frames() {
         Instant first = values.instant();
         Vector3D about = new Vector3D(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());

@@ -11,7 +11,7 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
 
-/** Values of every sort from one source of chance: round, odd, tiny, negative zero; bodies, views, texts. */
+/** Random values of every sort: round, odd, tiny, negative zero; bodies, views, texts. */
 final class RandomValues {
     private static final Instant FIRST = Instant.parse("1972-01-01T00:00:00Z");
     private static final long SPAN_SECONDS = 128L * 365 * 86400;
@@ -49,7 +49,7 @@ final class RandomValues {
         };
     }
 
-    /** Above the least uncertainty that is believed, up to so many degrees. */
+    /** Above the smallest accepted uncertainty, up to a number of degrees. */
     Angle sigma(double limitDeg) {
         double any = limitDeg * (1 - random.nextDouble()) * (random.nextBoolean() ? 1 : 1e-3);
         return Angle.ofDegrees(Math.max(any, 0.06 / 3600));
@@ -70,7 +70,7 @@ final class RandomValues {
     }
 
     SkyBody body() {
-        // The Sun is refused by the altitude; a star or anything else of the solar system will do everywhere.
+        // The altitude sighting refuses the Sun; a star or any other body of the solar system is valid everywhere.
         SolarSystemBody wanderer = oneOf(SolarSystemBody.values());
         return random.nextInt(3) == 0 && wanderer != SolarSystemBody.SUN ? wanderer : star();
     }
@@ -87,7 +87,7 @@ final class RandomValues {
                         number(-300, 300)));
     }
 
-    /** No tube is ever set to the Sun. */
+    /** No telescope is ever pointed at the Sun. */
     SkyBody bodyButTheSun() {
         SkyBody body = body();
         return body == SolarSystemBody.SUN ? SolarSystemBody.MOON : body;

@@ -13,7 +13,7 @@ import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.sky.angle.Angle;
 
-/** What a night may be for. */
+/** Random work for a night. */
 final class RandomWork {
     private final RandomValues values;
     private final Random random;

@@ -16,7 +16,7 @@ import polewright.session.NightId;
 import polewright.session.RandomEvents;
 import polewright.session.event.LoggedEvent;
 
-/** What any other program, its pragmas at their defaults, may do to a log. */
+/** What another program, with default pragmas, can do to a log. */
 class AppendOnlyTest {
     @TempDir
     private Path folder;
@@ -50,7 +50,7 @@ class AppendOnlyTest {
         DELETE FROM night | a night in the log is never removed
         INSERT OR REPLACE INTO night VALUES (1, '', 0) | a night in the log is never replaced
         """)
-    void changeIsRefusedByTheFileItself(String sql, String message) {
+    void change_isRefusedByTheFileItself(String sql, String message) {
         assertThatThrownBy(() -> execute(sql)).hasMessageContaining(message);
         try (NightLog log = NightLog.open(file)) {
             assertThat(log.events(new NightId(1))).isEqualTo(night);
@@ -58,7 +58,7 @@ class AppendOnlyTest {
     }
 
     @Test
-    void eventOfNoNightIsRefused_throughTheLogsOwnConnection() {
+    void eventWithoutANight_isRefused_throughTheLogsOwnConnection() {
         try (var connection = LogFile.open(file);
                 var statement = connection.createStatement()) {
             assertThatThrownBy(() -> statement.execute(

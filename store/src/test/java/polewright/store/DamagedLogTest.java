@@ -32,7 +32,7 @@ import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
-/** Random bytes in the file, as a dying card or another program leaves them. */
+/** Random bytes in the file, as left by a failing card or another program. */
 class DamagedLogTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
     private static final int PAGE = 4096;
@@ -82,7 +82,7 @@ class DamagedLogTest {
 
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 4})
-    void randomBytesInAPageAreNoticed_andNothingIsAddedAnyMore(int page) throws IOException {
+    void randomBytesInAPage_areDetected_andPreventAppending(int page) throws IOException {
         smash(page, 0, PAGE);
         byte[] before = Files.readAllBytes(file);
         try (NightLog log = NightLog.open(file)) {
@@ -107,7 +107,7 @@ class DamagedLogTest {
     }
 
     @Test
-    void damageAfterAnOpeningIsNoticedAtTheNext() throws IOException {
+    void damageAfterOpening_isDetectedAtTheNextOpening() throws IOException {
         try (NightLog log = NightLog.open(file)) {
             assertThat(log.damage()).isEmpty();
         }
@@ -120,7 +120,7 @@ class DamagedLogTest {
     }
 
     @Test
-    void aLogThatIsWholeIsReadWhole() throws IOException {
+    void undamagedLog_isReadCompletely() throws IOException {
         LogRescue.Found found = LogRescue.read(file);
         assertThat(List.copyOf(found.nights().values())).isEqualTo(nights);
         assertThat(found.loose()).isEmpty();
@@ -128,7 +128,7 @@ class DamagedLogTest {
     }
 
     @Test
-    void whicheverPageIsLost_whatIsOnTheOthersIsRead_andComesIntoANewLog() throws IOException {
+    void anyPageLost_restIsRead_andImportedIntoANewLog() throws IOException {
         byte[] whole = Files.readAllBytes(file);
         int lostAtMost = 0;
         for (int page = 1; page <= pages(); page++) {
@@ -137,13 +137,13 @@ class DamagedLogTest {
             LogRescue.Found found = LogRescue.read(file);
             assertThat(all(found)).as("page %d", page).isSubsetOf(all()).doesNotHaveDuplicates();
             lostAtMost = Math.max(lostAtMost, all().size() - all(found).size());
-            assertComesIntoANewLog(found, folder.resolve("new" + page + ".sqlite"));
+            assertImportsIntoANewLog(found, folder.resolve("new" + page + ".sqlite"));
         }
-        // A page of 4 KiB holds no more than some tens of events.
+        // A page of 4 KiB contains at most some tens of events.
         assertThat(lostAtMost).isBetween(1, 60);
     }
 
-    private static void assertComesIntoANewLog(LogRescue.Found found, Path other) throws IOException {
+    private static void assertImportsIntoANewLog(LogRescue.Found found, Path other) throws IOException {
         StringWriter text = new StringWriter();
         for (List<LoggedEvent> night : found.nights().values()) {
             JsonLines.write(night, text);
@@ -158,7 +158,7 @@ class DamagedLogTest {
     }
 
     @Test
-    void somePiecesOfAllPagesLost_neitherStopsTheRescueNorMakesItInventEvents() throws IOException {
+    void partsOfAllPagesLost_rescueContinues_withoutInventingEvents() throws IOException {
         byte[] whole = Files.readAllBytes(file);
         Random random = new Random(7);
         for (int round = 0; round < 60; round++) {
@@ -167,13 +167,13 @@ class DamagedLogTest {
                 smash(1 + random.nextInt(pages()), random.nextInt(PAGE - 64), 1 + random.nextInt(64));
             }
             List<LoggedEvent> found = all(LogRescue.read(file));
-            // A byte changed inside a number or a note may go unseen; the event is another then, not one more.
+            // A byte changed inside a number or a note may go unnoticed; that changes an event but does not add one.
             assertThat(found.size()).isLessThanOrEqualTo(all().size());
         }
     }
 
     @Test
-    void whatNeedsALostEventIsApart_andTheGapIsNamed() throws IOException {
+    void eventsThatNeedALostOne_areSeparate_andTheGapIsNamed() throws IOException {
         Path small = folder.resolve("small.sqlite");
         NightEvent.Begun begun = (NightEvent.Begun) nights.get(0).get(0).event();
         try (NightLog log = NightLog.open(small)) {
@@ -191,7 +191,7 @@ class DamagedLogTest {
             smash(page, 0, PAGE);
             found.add(LogRescue.read(file));
         }
-        // One page held some of the notes alone: their withdrawals are left without them.
+        // One page contained only some of the notes: their withdrawals remain without them.
         assertThat(found).anySatisfy(one -> {
             assertThat(one.loose()).isNotEmpty().allMatch(event -> event.event() instanceof NightEvent.Withdrawn);
             assertThat(one.missing()).singleElement().asString().matches("#\\d+ to #\\d+ of night 1");
@@ -199,7 +199,7 @@ class DamagedLogTest {
     }
 
     @Test
-    void aFileThatIsNoLogHoldsNothing() throws IOException {
+    void fileThatIsNotALog_hasNoEvents() throws IOException {
         for (String text : List.of("", "Remember the dew heater. ".repeat(900))) {
             Path other = Files.writeString(folder.resolve("notes.txt"), text);
             LogRescue.Found found = LogRescue.read(other);
@@ -208,15 +208,15 @@ class DamagedLogTest {
         }
     }
 
-    /** Rows that claim to be longer than the file: each would set aside what it claims. */
+    /** Rows that claim to be longer than the file: each would allocate the claimed size. */
     @Test
-    void rowsLongerThanTheFile_takeNoMemory() {
+    void rowsLongerThanTheFile_allocateNoMemory() {
         ByteBuffer bytes = ByteBuffer.allocate(PAGE);
         bytes.put(100, (byte) 10).putShort(103, (short) 1000);
         for (int i = 0; i < 1000; i++) {
             bytes.putShort(108 + 2 * i, (short) 2200);
         }
-        // 48 million as a number of seven bits a byte; its row fits into the page as far as it must.
+        // 48 million as a variable-length integer; the part of its row on the page fits.
         bytes.put(2200, new byte[] {(byte) 0x97, (byte) 0x80, (byte) 0x80, 0});
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
         long before = threads.getCurrentThreadAllocatedBytes();

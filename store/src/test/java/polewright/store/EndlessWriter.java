@@ -12,9 +12,9 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /**
- * A program of its own that adds events to the latest night, and prints the number of each once it is in the log.
+ * A separate program that adds events to the latest night, and prints the number of each once it is in the log.
  *
- * <p>Arguments: file, mark to put into each note, how many (0: until it is killed).
+ * <p>Arguments: file, mark for each note, number of events (0: until it is killed).
  */
 public final class EndlessWriter {
     private EndlessWriter() {}
@@ -37,7 +37,7 @@ public final class EndlessWriter {
         }
     }
 
-    /** Starts it with the class path of the test that asks. */
+    /** Starts it with the class path of the calling test. */
     static Process start(Path file, String mark, int most) throws java.io.IOException {
         return new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** A program that logs is killed (SIGKILL) at any moment, its first opening of a new log included. */
+/** A program writing to the log is killed (SIGKILL) at arbitrary moments, including its first opening of a new log. */
 class KilledTest {
     private static final int KILLS_WHILE_ADDING = 12;
     private static final int KILLS_WHILE_OPENING = 6;
@@ -25,7 +25,7 @@ class KilledTest {
     private final List<String> acknowledged = new ArrayList<>();
 
     @Test
-    void everyAcknowledgedEventIsThere_andAtMostTheOneBeingWrittenBeside() throws Exception {
+    void everyAcknowledgedEventIsThere_plusAtMostTheOneBeingWritten() throws Exception {
         Path file = folder.resolve("nights.db");
         Random random = new Random(20260115);
         for (int kill = 0; kill < KILLS_WHILE_ADDING; kill++) {
@@ -36,19 +36,21 @@ class KilledTest {
     }
 
     @Test
-    void logKilledWhileItWasMadeIsMadeByTheNextOpening() throws Exception {
+    void logKilledDuringCreation_isCompletedByTheNextOpening() throws Exception {
         Random random = new Random(20260116);
         for (int kill = 0; kill < KILLS_WHILE_OPENING; kill++) {
             acknowledged.clear();
             Path file = folder.resolve("new" + kill + ".db");
-            // Zero lines awaited: the pause begins when the program does, and making the log takes most of a second.
+            // Waits for zero lines: the pause begins with the program, and creating the log takes most of a second.
             runAndKill(file, "first", 0, 100_000 + random.nextInt(900_000));
             runAndKill(file, "second", 3, random.nextInt(5_000));
             assertWhole(file, 2);
         }
     }
 
-    /** Waits for so many acknowledgements and then so many microseconds, kills, and keeps what had been acknowledged. */
+    /**
+     * Waits for a number of acknowledgements and then of microseconds, kills, and records what had been acknowledged.
+     */
     private void runAndKill(Path file, String mark, int lines, int micros) throws Exception {
         Process process = EndlessWriter.start(file, mark, 0);
         try (BufferedReader output = process.inputReader()) {
@@ -60,7 +62,7 @@ class KilledTest {
             // Not Process.destroyForcibly, which closes the pipe with acknowledgements still in it.
             process.toHandle().destroyForcibly();
             assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
-            // 137 is 128 + SIGKILL: it did not end of itself.
+            // 137 is 128 + SIGKILL: it did not exit by itself.
             assertThat(process.exitValue()).isEqualTo(137);
             for (String line = output.readLine(); line != null; line = output.readLine()) {
                 keep(line);
@@ -75,7 +77,7 @@ class KilledTest {
         acknowledged.add(line);
     }
 
-    /** @param kills since the last time: each may have come between an event and its acknowledgement */
+    /** @param kills since the last call: each may have come between an event and its acknowledgement */
     private void assertWhole(Path file, int kills) throws Exception {
         try (NightLog log = NightLog.open(file)) {
             List<LoggedEvent> events = log.events(log.latest().orElseThrow());
@@ -92,7 +94,7 @@ class KilledTest {
             List<String> known = new ArrayList<>(logged);
             known.removeAll(beside);
             assertThat(known).isEqualTo(acknowledged);
-            // What was logged but not yet acknowledged when the kill came counts from now on.
+            // Events logged but not yet acknowledged at the kill count from now on.
             acknowledged.clear();
             acknowledged.addAll(logged);
         }

@@ -16,7 +16,7 @@ import polewright.session.event.EventKind;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** The log as it was before each of the last few nights. */
+/** The log from before each of the last few nights. */
 class LogCopiesTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
 
@@ -26,7 +26,7 @@ class LogCopiesTest {
     private final NightEvent.Begun begun = (NightEvent.Begun) new RandomEvents(1).event(EventKind.BEGIN, 1);
 
     @Test
-    void theNewestFewAreKept_eachAWholeLog() throws IOException {
+    void newestCopiesAreKept_eachACompleteLog() throws IOException {
         Path file = folder.resolve("nights.sqlite");
         try (NightLog log = NightLog.open(file)) {
             log.keepCopy();
@@ -53,7 +53,7 @@ class LogCopiesTest {
     }
 
     @Test
-    void whereNoneCanBeKept_itIsSaid_andTheNightBeginsAllTheSame() throws IOException {
+    void copyThatCannotBeStored_isReported_andTheNightStillBegins() throws IOException {
         Path file = folder.resolve("nights.sqlite");
         Files.createFile(folder.resolve("nights-copies"));
         try (NightLog log = NightLog.open(file)) {

@@ -23,7 +23,7 @@ import polewright.session.event.EventKind;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** Whole messages for files that cannot be used. */
+/** The complete messages for files that cannot be used. */
 class LogTroubleTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
 
@@ -44,7 +44,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void textFileIsLeftAsItWas() throws Exception {
+    void textFile_isLeftUnchanged() throws Exception {
         Path file = folder.resolve("notes.txt");
         Files.writeString(file, "Remember the dew heater. ".repeat(200));
         byte[] before = Files.readAllBytes(file);
@@ -53,7 +53,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void otherDatabaseIsLeftAsItWas() throws Exception {
+    void otherDatabase_isLeftUnchanged() throws Exception {
         Path file = folder.resolve("recipes.db");
         execute(file, "CREATE TABLE soup (name TEXT)");
         byte[] before = Files.readAllBytes(file);
@@ -62,7 +62,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void logOfANewerProgramIsLeftAsItWas() throws Exception {
+    void logOfANewerProgram_isLeftUnchanged() throws Exception {
         Path file = folder.resolve("nights.db");
         NightLog.open(file).close();
         execute(file, "PRAGMA user_version = 7");
@@ -75,7 +75,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void logWhoseFirstOpeningWasCutShortIsFinished() throws Exception {
+    void logWithInterruptedFirstOpening_isCompleted() throws Exception {
         // After the tables, before their version was written.
         Path file = folder.resolve("nights.db");
         NightLog.open(file).close();
@@ -83,7 +83,7 @@ class LogTroubleTest {
         try (NightLog log = NightLog.open(file)) {
             assertThat(log.nights()).isEmpty();
         }
-        // Before the tables, after the migrator's own.
+        // Before the tables, after the migration tool's own.
         Path barely = folder.resolve("barely.db");
         execute(
                 barely,
@@ -97,7 +97,7 @@ class LogTroubleTest {
             assertThat(log.begin((NightEvent.Begun) new RandomEvents(1).event(EventKind.BEGIN, 1), AT))
                     .isEqualTo(new NightId(1));
         }
-        // Nothing at all but the name.
+        // An empty file.
         Path empty = Files.createFile(folder.resolve("empty.db"));
         try (NightLog log = NightLog.open(empty)) {
             assertThat(log.nights()).isEmpty();
@@ -105,13 +105,13 @@ class LogTroubleTest {
     }
 
     @Test
-    void folderInPlaceOfTheFileIsRefused() {
+    void folderInPlaceOfTheFile_isRefused() {
         assertRefused(
                 folder, folder + " cannot be opened as a log. Name a file in a folder that you may write" + " to.");
     }
 
     @Test
-    void folderThatCannotBeMadeIsRefused() throws Exception {
+    void folderThatCannotBeCreated_isRefused() throws Exception {
         Path inTheWay = Files.createFile(folder.resolve("file"));
         Path file = inTheWay.resolve("nights.db");
         assertRefused(
@@ -122,14 +122,14 @@ class LogTroubleTest {
 
     @Test
     @EnabledOnOs(OS.LINUX)
-    void folderThatMayNotBeWrittenIsRefused() {
-        // Nobody may make a file here, not even root, for whom permissions do not count.
+    void readOnlyFolder_isRefused() {
+        // Nobody can create a file here, not even root, to whom permissions do not apply.
         Path file = Path.of("/proc/nights.db");
         assertRefused(file, file + " cannot be opened as a log. Name a file in a folder that you may write to.");
     }
 
     @Test
-    void fullDiskLosesNothingThatWasLogged() throws Exception {
+    void fullDisk_losesNothingLogged() throws Exception {
         Path file = folder.resolve("nights.db");
         NightEvent.Begun begun = (NightEvent.Begun) new RandomEvents(1).event(EventKind.BEGIN, 1);
         NightId id;
@@ -138,7 +138,7 @@ class LogTroubleTest {
         }
         Connection narrow = LogFile.open(file);
         try (var statement = narrow.createStatement()) {
-            // SQLite's own stand-in for a disk without room: the file may not grow from here on.
+            // SQLite's own substitute for a full disk: the file may not grow from here on.
             statement.execute("PRAGMA max_page_count = 1");
         }
         try (NightLog log = new NightLog(file, narrow, Optional.empty())) {
@@ -153,7 +153,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void logThatIsHeldTooLongByAnotherIsRefused() throws Exception {
+    void logLockedTooLongByAnotherProgram_isRefused() throws Exception {
         Path file = folder.resolve("nights.db");
         NightEvent.Begun begun = (NightEvent.Begun) new RandomEvents(1).event(EventKind.BEGIN, 1);
         try (NightLog log = NightLog.open(file);
@@ -177,7 +177,7 @@ class LogTroubleTest {
         SQLITE_CORRUPT_INDEX | F is damaged (its pages are inconsistent), so nothing was logged. Leave it as it is, rescue what can be read into a new file, and use another log tonight.
         SQLITE_CANTOPEN_ISDIR | F cannot be opened as a log. Name a file in a folder that you may write to.
         """)
-    void failureOfTheDiskIsSaidInWords(SQLiteErrorCode code, String message) {
+    void diskFailure_isExplained(SQLiteErrorCode code, String message) {
         RuntimeException wrapped = new IllegalStateException(new SQLiteException("raw", code));
         assertThat(LogTrouble.of(Path.of("F"), wrapped))
                 .isInstanceOf(InputRefused.class)
@@ -185,7 +185,7 @@ class LogTroubleTest {
     }
 
     @Test
-    void bugStaysABug() {
+    void bug_isNotTurnedIntoARefusal() {
         RuntimeException bug =
                 new IllegalStateException(new SQLiteException("no such column", SQLiteErrorCode.SQLITE_ERROR));
         assertThat(LogTrouble.of(Path.of("F"), bug)).isSameAs(bug);

@@ -37,7 +37,7 @@ class NightLogTest {
 
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13})
-    void everyKindIsReadBackAsItWasAdded_afterReopening(long seed) {
+    void everyKindIsReadBackUnchanged_afterReopening(long seed) {
         List<LoggedEvent> night = new RandomEvents(seed).night(60);
         assertThat(new HashSet<>(
                         night.stream().map(e -> EventKind.of(e.event())).toList()))
@@ -55,7 +55,7 @@ class NightLogTest {
     }
 
     @Test
-    void logIsOneFile_whileItIsOpenAndAfterwards() throws Exception {
+    void log_isOneFile_whileOpenAndAfterwards() throws Exception {
         try (NightLog log = NightLog.open(file())) {
             NightId id = log.begin(begun(1), AT);
             log.append(id, new NightEvent.Clamped(), AT);
@@ -71,11 +71,11 @@ class NightLogTest {
     }
 
     @Test
-    void latestNightIsTheOneThatBeganLast_notTheOneThatWasImportedLast() {
+    void latestNight_isTheOneBegunLast_notTheOneImportedLast() {
         try (NightLog log = NightLog.open(file())) {
             assertThat(log.latest()).isEmpty();
             assertThat(log.nights()).isEmpty();
-            // Half a second later: a plain ISO text would sort the wrong way round.
+            // Half a second later: as plain ISO text it would sort the wrong way.
             log.begin(begun(1), AT);
             NightId tonight = log.begin(begun(2), AT.plusMillis(500));
             NightId old = log.importNight(List.of(
@@ -92,7 +92,7 @@ class NightLogTest {
     }
 
     @Test
-    void eventOutOfOrderIsRefused_andNothingIsAdded() {
+    void eventOutOfOrder_isRefused_andNothingIsAdded() {
         try (NightLog log = NightLog.open(file())) {
             NightId id = log.begin(begun(1), AT);
             assertThatThrownBy(() -> log.append(id, begun(2), AT))
@@ -111,7 +111,7 @@ class NightLogTest {
     }
 
     @Test
-    void eventThatWouldNotReadBackIsRefused_andNothingIsAdded() {
+    void eventThatDoesNotReadBack_isRefused_andNothingIsAdded() {
         try (NightLog log = NightLog.open(file())) {
             NightId id = log.begin(begun(1), AT);
             assertThatThrownBy(() -> log.append(id, new NightEvent.Noted("half \uD83D"), AT))
@@ -125,7 +125,7 @@ class NightLogTest {
     }
 
     @Test
-    void badImportLeavesTheLogUntouched() throws Exception {
+    void failedImport_leavesTheLogUnchanged() throws Exception {
         try (NightLog log = NightLog.open(file())) {
             NightId id = log.begin(begun(1), AT);
             log.append(id, new NightEvent.Clamped(), AT);
@@ -135,7 +135,7 @@ class NightLogTest {
             disordered.add(new LoggedEvent(12, AT, new NightEvent.Clamped()));
             assertThatThrownBy(() -> log.importNight(disordered)).isInstanceOf(InputRefused.class);
 
-            // The order is right, so that the import is under way when its last event turns out to be unreadable.
+            // The order is valid, so the import has started when its last event turns out to be unreadable.
             List<LoggedEvent> unreadable = new ArrayList<>(new RandomEvents(5).night(30));
             unreadable.add(new LoggedEvent(99, AT, new NightEvent.Noted("half \uD83D")));
             assertThatThrownBy(() -> log.importNight(unreadable)).isInstanceOf(InputRefused.class);

@@ -19,7 +19,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** What is sent again, under the same key, is logged once. */
+/** A command sent again with the same key is logged once. */
 class SubmissionTest {
     private static final Optional<SubmissionKey> KEY = Optional.of(new SubmissionKey("sent-by-a-phone"));
     private static final Instant LATER = Instant.parse("2026-11-25T23:00:00Z");
@@ -31,7 +31,7 @@ class SubmissionTest {
             (NightEvent.Begun) new RandomEvents(3).night(1).get(0).event();
 
     @Test
-    void anEventIsAddedOnce_andAnsweredEachTime() {
+    void eventIsAddedOnce_andReturnedEachTime() {
         try (NightLog log = NightLog.open(folder.resolve("nights.db"))) {
             NightId night = log.begin(begun, Instant.parse("2026-11-25T20:00:00Z"));
             LoggedEvent first = log.append(night, new NightEvent.Noted("dew"), LATER, KEY);
@@ -43,7 +43,7 @@ class SubmissionTest {
     }
 
     @Test
-    void whatWasMeantForHowItStoodBeforeIsNotAdded_butWhatWasSentBeforeIsAnswered() {
+    void eventForAnOutdatedState_isNotAdded_butAResentOneIsReturned() {
         try (NightLog log = NightLog.open(folder.resolve("nights.db"))) {
             NightId night = log.begin(begun, Instant.parse("2026-11-25T20:00:00Z"));
             KnownState known = new KnownState(Optional.of(night), OptionalLong.of(1));
@@ -63,18 +63,18 @@ class SubmissionTest {
     }
 
     @Test
-    void aNightIsBegunOnce_withAllThatWasToldAtItsBeginning() {
+    void nightIsBegunOnce_withAllItsInitialEvents() {
         try (NightLog log = NightLog.open(folder.resolve("nights.db"))) {
-            List<NightEvent> told = List.of(new NightEvent.Noted("dew"));
-            NightId first = log.begin(begun, told, LATER, KEY);
-            assertThat(log.begin(begun, told, LATER, KEY)).isEqualTo(first);
+            List<NightEvent> initial = List.of(new NightEvent.Noted("dew"));
+            NightId first = log.begin(begun, initial, LATER, KEY);
+            assertThat(log.begin(begun, initial, LATER, KEY)).isEqualTo(first);
             assertThat(log.nights()).hasSize(1);
             assertThat(log.events(first)).hasSize(2);
         }
     }
 
     @Test
-    void aKeyIsNeitherChangedNorRemoved() throws Exception {
+    void key_isNeitherChangedNorRemoved() throws Exception {
         Path file = folder.resolve("nights.db");
         try (NightLog log = NightLog.open(file)) {
             log.begin(begun, List.of(), LATER, KEY);
@@ -92,7 +92,7 @@ class SubmissionTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "short", "with a blank", "semi;colon", "ääääääää"})
-    void aKeyThatIsNoneIsRefused(String text) {
+    void malformedKey_isRefused(String text) {
         assertThatThrownBy(() -> new SubmissionKey(text)).isInstanceOf(InputRefused.class);
     }
 }

@@ -21,7 +21,7 @@ import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** Several use one log at once. */
+/** Concurrent use of one log. */
 class TogetherTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
     private static final int EACH = 40;
@@ -35,7 +35,7 @@ class TogetherTest {
     }
 
     @Test
-    void threeProgramsAddThreeHundredEvents_eachOnce() throws Exception {
+    void threePrograms_addThreeHundredEvents_eachOnce() throws Exception {
         Path file = folder.resolve("nights.db");
         NightId night;
         try (NightLog log = NightLog.open(file)) {
@@ -63,7 +63,7 @@ class TogetherTest {
     }
 
     @Test
-    void threadsMayShareALogOrOpenTheirOwn() throws Exception {
+    void threads_mayShareALogOrOpenTheirOwn() throws Exception {
         Path file = folder.resolve("nights.db");
         try (NightLog shared = NightLog.open(file);
                 NightLog other = NightLog.open(file)) {
@@ -80,7 +80,7 @@ class TogetherTest {
     }
 
     @Test
-    void newLogIsMadeOnce_whenSeveralOpenItAtOnce() throws Exception {
+    void newLog_isCreatedOnce_whenSeveralOpenItAtOnce() throws Exception {
         for (int round = 0; round < 3; round++) {
             Path file = folder.resolve("new" + round + ".db");
             Callable<List<Long>> open = () -> {

@@ -206,7 +206,7 @@ final class Person {
         refusals.add(new PlayedNight.Refusal(
                 moments.size(),
                 order + ", in the dark: "
-                        + night().ifDark().flatMap(MistakenClockOrSite::words).orElse("nothing named")));
+                        + night().mistakeIfDark().flatMap(MistakenClockOrSite::words).orElse("nothing named")));
     }
 
     /** There is no Sun. */

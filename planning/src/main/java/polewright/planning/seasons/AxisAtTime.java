@@ -5,10 +5,10 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * Where the axis pointed at some time.
+ * The axis at some time.
  *
- * @param at when the last sighting that tells of it was made
- * @param offset from the pole that is up, on the sky
+ * @param at time of the last sighting that contributes to it
+ * @param offset from the elevated pole, on the sky
  * @param covariance of {@code offset}
  */
 public record AxisAtTime(Instant at, AxisOffset offset, OffsetCovariance covariance) {}

@@ -6,13 +6,14 @@ import java.util.List;
 import polewright.planning.seasons.NightlyDrifts.Direction;
 
 /**
- * How far pier and wedge had carried the axis by each night: the drifts put end to end, what was turned left out.
+ * The cumulative movement of the axis by pier and wedge until each night: the drifts added up, without deliberate
+ * turns.
  *
- * <p>It begins at nothing. Where a drift is not known, or was set aside, the row breaks: it goes on where the line has it by
- * then, or where it was if there is no line.
+ * <p>It begins at zero. Where a drift is unknown or was set aside, the sequence breaks: it continues at the fitted
+ * line, or at its last value if there is no line.
  *
- * @param points in order of time
- * @param line from the first of them to the last, empty without a fit
+ * @param points in time order
+ * @param line from the first to the last of them, empty without a fit
  */
 record AxisHistory(List<Point> points, List<Spot> line) {
     private static final int LINE_STEPS = 120;
@@ -25,16 +26,16 @@ record AxisHistory(List<Point> points, List<Spot> line) {
     /**
      * A night.
      *
-     * @param arcmin carried since the first
-     * @param sigmaArcmin 1 sigma of the drift that led there; 0 where the row begins
+     * @param arcmin cumulative movement since the first
+     * @param sigmaArcmin 1 sigma of the drift that led there; 0 at the start of a sequence
      * @param isJoined whether that drift is known
      */
     record Point(Instant at, double arcmin, double sigmaArcmin, boolean isJoined) {}
 
-    /** A place on the line. */
+    /** A point on the line. */
     record Spot(Instant at, double arcmin) {}
 
-    /** The lower end of the lowest bar, arcminutes. */
+    /** The lower end of the lowest error bar, arcminutes. */
     double lowest() {
         return points.stream()
                 .mapToDouble(p -> p.arcmin() - p.sigmaArcmin())
@@ -42,7 +43,7 @@ record AxisHistory(List<Point> points, List<Spot> line) {
                 .orElse(0);
     }
 
-    /** The upper end of the highest bar, arcminutes. */
+    /** The upper end of the highest error bar, arcminutes. */
     double highest() {
         return points.stream()
                 .mapToDouble(p -> p.arcmin() + p.sigmaArcmin())
@@ -89,7 +90,7 @@ record AxisHistory(List<Point> points, List<Spot> line) {
         }
         Instant from = points.get(0).at();
         Instant to = points.get(points.size() - 1).at();
-        // Drifts tell how it goes, not from where: the line lies so that it is off by as much above as below.
+        // Drifts determine the slope, not the level: the line is placed so that the mean deviation is zero.
         double above = points.stream()
                 .mapToDouble(p -> p.arcmin() - carried(from, p.at(), motion, direction))
                 .average()

@@ -8,20 +8,20 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * Generalised linear least squares (A. C. Aitken, Proc. R. Soc. Edinburgh 55 (1935) 42; cited from memory): observations
- * with a known covariance, made independent by its Cholesky factor and then solved by QR.
+ * Generalised linear least squares (A. C. Aitken, Proc. R. Soc. Edinburgh 55 (1935) 42; cited from memory):
+ * observations with a known covariance, whitened with its Cholesky factor and then solved by QR.
  *
  * @param solution the parameters
- * @param covariance of the parameters, by the observations' covariance as given: not scaled by what is left over
+ * @param covariance of the parameters, from the given covariance of the observations: not scaled by the residuals
  * @param residuals observed minus fitted
  * @param chiSquared of the residuals
- * @param freedom observations less parameters
+ * @param freedom observations minus parameters
  */
 record LeastSquares(RealVector solution, RealMatrix covariance, RealVector residuals, double chiSquared, int freedom) {
     /**
-     * Fits.
+     * Fits the parameters.
      *
-     * @param design a row for each observation, a column for each parameter
+     * @param design one row per observation, one column per parameter
      * @param covariance of the observations
      */
     static LeastSquares fit(double[][] design, double[] observed, double[][] covariance) {

@@ -7,56 +7,56 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
 
-/** What became of the axis between two nights, while nobody was there. */
+/** The movement of the axis between two nights, while nobody was using the mount. */
 public sealed interface NightGap {
     NightRecord from();
 
     NightRecord to();
 
     /**
-     * It went from where the earlier night left it to where the later one found it.
+     * A drift from the axis at the end of one night to that at the beginning of a later one.
      *
      * @param left at the end of the earlier night
      * @param found at the beginning of the later one
      */
     record Drifted(NightRecord from, NightRecord to, AxisAtTime left, AxisAtTime found) implements NightGap {
-        // What chance exceeds once in a hundred with two figures: −2 ln 0.01, exactly.
+        // Exceeded by chance once in a hundred with two degrees of freedom: −2 ln 0.01, exactly.
         private static final double ONCE_IN_A_HUNDRED = 9.2103;
 
-        /** How far it went, on the sky. */
+        /** The movement on the sky. */
         public AxisOffset drift() {
             return found.offset().minus(left.offset());
         }
 
-        /** Of {@link #drift}: both ends together. */
+        /** Covariance of {@link #drift}: both ends together. */
         public OffsetCovariance covariance() {
             return left.covariance().plus(found.covariance());
         }
 
-        /** Whether it is more than the uncertainty explains, but for one time in a hundred. */
-        public boolean isMoreThanUncertainty() {
+        /** Whether it is larger than the uncertainty explains, at the 1 % level. */
+        public boolean isSignificant() {
             return covariance().normalisedSquare(drift()) > ONCE_IN_A_HUNDRED;
         }
 
-        public Duration over() {
+        public Duration duration() {
             return Duration.between(left.at(), found.at());
         }
     }
 
-    /** It went farther than a pier moves: the mount was set down again, or moved by hand. */
+    /** It moved farther than a pier does: the mount was set down again, or moved by hand. */
     record SetDownAnew(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {}
 
     /**
-     * It cannot be told.
+     * Unknown.
      *
      * @param reason a whole sentence without its full stop
      */
     record NotKnown(NightRecord from, NightRecord to, String reason) implements NightGap {}
 
-    /** No pier or wedge that is left alone goes farther: beyond this somebody carried it (common practice). */
+    /** The most that an undisturbed pier or wedge moves: beyond this someone carried it (common practice). */
     Angle FARTHEST_DRIFT = Angle.ofDegrees(1);
 
-    /** From each night to the next that tells of the axis, in the order in which they were. */
+    /** From each night to the next one that constrains the axis, in order. */
     static List<NightGap> among(List<NightRecord> nights) {
         List<NightRecord> telling = nights.stream().filter(n -> !n.isSilent()).toList();
         List<NightGap> gaps = new ArrayList<>();
@@ -69,7 +69,7 @@ public sealed interface NightGap {
     /**
      * From one night to a later one.
      *
-     * @param nights all that were at the same place with the same rig, in order, these two among them
+     * @param nights all nights at the same place with the same rig, in order, including these two
      */
     static NightGap between(NightRecord from, NightRecord to, List<NightRecord> nights) {
         if (!Pier.of(from.begun()).holds(to.begun())) {
@@ -107,7 +107,7 @@ public sealed interface NightGap {
         if (!drifted.found().at().isAfter(drifted.left().at())) {
             return new NotKnown(from, to, "The first was not over when the second began");
         }
-        boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isMoreThanUncertainty();
+        boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isSignificant();
         return isCarried ? new SetDownAnew(from, to, drifted.drift()) : drifted;
     }
 }

@@ -22,21 +22,20 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * What one night came to.
+ * The outcome of one night.
  *
  * @param id its number in the log
- * @param begunAt when its first event was entered
- * @param begun how it began
- * @param found where the axis stood when the person came, by what was sighted before anything was turned; empty where that
- *     does not tell it
- * @param left where the axis stood at the end; empty where that is not known, or in doubt
- * @param sightings how many of each kind counted, by its name
- * @param turns how often screws were turned
+ * @param begunAt entry time of its first event
+ * @param begun its beginning
+ * @param found the axis at the start, from sightings before anything was turned; empty if they do not determine it
+ * @param left the axis at the end; empty if unknown or in doubt
+ * @param sightings number of sightings used, by kind
+ * @param turns number of times screws were turned
  * @param isMoved whether anything moved the axis: screws, clamps, a knock
- * @param isSeenAnew whether it was sighted after the first such move; if not, {@code found} and {@code left} share their
- *     error
- * @param taken from the first event to the advice to stop; to the last event where it never came
- * @param isStopped whether it came
+ * @param isSightedAfterMove whether it was sighted after the first such move; if not, {@code found} and {@code left} share
+ *     their error
+ * @param taken from the first event to the advice to stop, or to the last event if it was not given
+ * @param isStopped whether the advice to stop was given
  * @param contradictions the sightings that were set aside
  */
 public record NightRecord(
@@ -48,7 +47,7 @@ public record NightRecord(
         Map<String, Integer> sightings,
         int turns,
         boolean isMoved,
-        boolean isSeenAnew,
+        boolean isSightedAfterMove,
         Duration taken,
         boolean isStopped,
         List<Agreement> contradictions) {
@@ -60,10 +59,10 @@ public record NightRecord(
     }
 
     /**
-     * What these events come to.
+     * The outcome of these events.
      *
-     * @param events of one night, withdrawn ones too
-     * @throws InputRefused when they have no beginning, or a sighting among them cannot have been made
+     * @param events of one night, including withdrawn ones
+     * @throws InputRefused if they have no beginning, or if a sighting among them is impossible
      */
     public static NightRecord of(NightId id, List<LoggedEvent> events) {
         List<LoggedEvent> standing = StandingEvents.among(events).asMeant();
@@ -87,7 +86,7 @@ public record NightRecord(
                 fix.agreements().stream().filter(Agreement::contradictory).toList());
     }
 
-    /** Whether the night says nothing of the axis, and did nothing to it: as if it had not been. */
+    /** Whether the night neither measured nor changed the axis, so that it can be ignored. */
     boolean isSilent() {
         return found.isEmpty() && left.isEmpty() && !isMoved;
     }
@@ -98,7 +97,7 @@ public record NightRecord(
         if (before.isPresent()) {
             return before;
         }
-        // Whoever loosens the clamps first and sights then has shifted the axis by no more than clamps do.
+        // If clamps were loosened before the first sighting, the axis has shifted only by as much as clamps do.
         int firstTurn = firstOf(standing, NightRecord::isTurnOrKnock);
         List<LoggedEvent> unturned = standing.subList(0, firstTurn);
         long clampings = unturned.stream().filter(e -> isClamping(e.event())).count();
@@ -109,7 +108,7 @@ public record NightRecord(
                         then.at(), then.offset(), then.covariance().plus(new OffsetCovariance(variance, 0, variance))));
     }
 
-    /** Where the fix has the axis, unless that is not known or in doubt. */
+    /** The axis of the fix, unless it is unknown or in doubt. */
     private static Optional<AxisAtTime> axisThen(Fix fix, List<LoggedEvent> standing) {
         boolean isKnown = fix instanceof Fix.Solved
                 || (fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.WHAT_HAPPENED);
@@ -145,7 +144,7 @@ public record NightRecord(
         return Optional.empty();
     }
 
-    /** Advice to stop follows a sighting of the sky with the clamps tight, or a new allowance after one. */
+    /** Advice to stop follows a sighting of the sky with the clamps tight, or a new tolerance after one. */
     private static boolean mayConfirm(NightEvent event) {
         boolean isRough = event instanceof NightEvent.SightingTaken taken
                 && (taken.sighting() instanceof CompassBearing || taken.sighting() instanceof LevelledScale);

@@ -6,12 +6,12 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * Drifts from night to night as observations of how the axis goes: what they show, and how unsure they are together.
+ * Drifts from night to night as observations of the trend of the axis, with their joint covariance.
  *
- * @param gaps in the order of time
+ * @param gaps in time order
  */
 record NightlyDrifts(List<NightGap.Drifted> gaps) {
-    // What is said to be known better than this is only said so.
+    // A smaller stated uncertainty is not credible.
     private static final double LEAST_SIGMA_ARCMIN = 0.02;
 
     NightlyDrifts {
@@ -51,15 +51,15 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
                 gaps.stream().filter(gap -> !some.contains(gap)).toList());
     }
 
-    /** What went by in each gap: months; and of the year's cosine and sine, if the year counts. */
+    /** Elapsed months in each gap; with {@code withYear}, also the changes of cosine and sine of the year. */
     double[][] design(boolean withYear) {
         return gaps.stream()
-                .map(gap -> went(gap.left().at(), gap.found().at(), withYear))
+                .map(gap -> elapsed(gap.left().at(), gap.found().at(), withYear))
                 .toArray(double[][]::new);
     }
 
-    /** The same for any stretch of time. */
-    static double[] went(Instant from, Instant to, boolean withYear) {
+    /** The same for any interval. */
+    static double[] elapsed(Instant from, Instant to, boolean withYear) {
         double months = YearlyTime.months(to) - YearlyTime.months(from);
         double a = YearlyTime.yearRad(from);
         double b = YearlyTime.yearRad(to);
@@ -74,10 +74,11 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
     }
 
     /**
-     * Of what was observed, arcmin². Two drifts that meet in a night on which the axis was not sighted anew after it was
-     * moved, or not moved at all, share that night's error with opposite signs; other nights' ends are taken to be independent.
+     * Covariance of the observations, arcmin². Two drifts that share a night on which the axis was not sighted again
+     * after it was moved, or not moved at all, share that night's error with opposite signs; the ends at other nights
+     * are assumed to be independent.
      *
-     * @param scatterArcmin what comes and goes in each gap besides
+     * @param scatterArcmin additional random movement in each gap
      */
     double[][] covariance(Direction direction, double scatterArcmin) {
         int n = gaps.size();
@@ -88,7 +89,7 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
                     variance(gap.left(), direction) + variance(gap.found(), direction) + scatterArcmin * scatterArcmin;
             boolean isSharing = i + 1 < n
                     && gap.to().id().equals(gaps.get(i + 1).from().id())
-                    && !gap.to().isSeenAnew();
+                    && !gap.to().isSightedAfterMove();
             if (isSharing) {
                 double shared = -variance(gap.found(), direction);
                 covariance[i][i + 1] = shared;
@@ -102,10 +103,10 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
         return direction.variance(then.covariance()) + LEAST_SIGMA_ARCMIN * LEAST_SIGMA_ARCMIN;
     }
 
-    /** Longest time without a night, days. */
+    /** Longest interval without a night, days. */
     double longestGapDays() {
         return gaps.stream()
-                .mapToDouble(gap -> gap.over().toSeconds() / 86_400.0)
+                .mapToDouble(gap -> gap.duration().toSeconds() / 86_400.0)
                 .max()
                 .orElse(0);
     }

@@ -16,29 +16,29 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 
 /**
- * The line through the drifts.
+ * Fits the line through the drifts.
  *
- * <p>First robustly, to find drifts unlike the others, such as of a pier that was bumped: Huber's weights (P. J. Huber, Ann.
- * Math. Stat. 35 (1964) 73; cited from memory). Those are set aside, a quarter of all at the most. Then by least squares,
- * with so much scatter from night to night added to the sightings' own uncertainty that what is left over is as large as it
- * should be (R. C. Paule and J. Mandel, J. Res. NBS 87 (1982) 377; cited from memory). So the line is never surer than the
- * nights agree.
+ * <p>First a robust fit finds outliers, such as a drift of a pier that was bumped, with Huber's weights (P. J. Huber,
+ * Ann. Math. Stat. 35 (1964) 73; cited from memory). They are set aside, at most a quarter of all. Then a least-squares
+ * fit adds as much scatter from night to night to the sightings' own uncertainty as brings χ² to its expected value (R.
+ * C. Paule and J. Mandel, J. Res. NBS 87 (1982) 377; cited from memory). So the line is never more certain than the
+ * agreement of the nights.
  *
- * <p>The yearly swing is kept only where the nights cover a year without long holes, and where chance would improve the line
- * as much less than once in a hundred times.
+ * <p>The yearly oscillation is kept only if the nights cover a year without long gaps, and if chance would improve the
+ * fit as much less than once in a hundred times.
  */
 final class PierFit {
     private static final int LEAST_DRIFTS = 3;
     private static final double LEAST_DAYS = 14;
-    // A drift told no better than this is a compass's; it is no news of a pier.
+    // A drift known no better than this is from a compass and says nothing about a pier.
     private static final double ROUGHEST_ARCMIN = 15;
     private static final int LEAST_DRIFTS_FOR_YEAR = 10;
     private static final double LEAST_DAYS_FOR_YEAR = 365;
     private static final double LONGEST_HOLE_DAYS = 100;
     private static final double CHANCE = 0.01;
-    // Huber's, for 95 % efficiency where nothing is wrong.
+    // Huber's constant, for 95 % efficiency without outliers.
     private static final double HUBER = 1.345;
-    private static final double UNLIKE_THE_OTHERS = 4;
+    private static final double OUTLIER_DEVIATION = 4;
     private static final double SIGMA_PER_MEDIAN = 1.4826;
     private static final int ROUNDS = 30;
     private static final double MOST_SCATTER_ARCMIN = 120;
@@ -63,7 +63,7 @@ final class PierFit {
                     + (Math.round(days) <= 1 ? " day" : " days"));
         }
         boolean mayBeYearly = coversAYear(all);
-        List<NightGap.Drifted> setAside = unlikeTheOthers(all, mayBeYearly);
+        List<NightGap.Drifted> setAside = outliers(all, mayBeYearly);
         NightlyDrifts kept = all.without(setAside);
         boolean isYearly = mayBeYearly && coversAYear(kept) && isYearShown(kept);
         AxisTrend east = course(kept, Direction.EAST, isYearly);
@@ -92,21 +92,21 @@ final class PierFit {
                 && drifts.longestGapDays() <= LONGEST_HOLE_DAYS;
     }
 
-    private static List<NightGap.Drifted> unlikeTheOthers(NightlyDrifts drifts, boolean withYear) {
-        double[] east = oddness(drifts, Direction.EAST, withYear);
-        double[] up = oddness(drifts, Direction.UP, withYear);
-        List<NightGap.Drifted> odd = new ArrayList<>();
+    private static List<NightGap.Drifted> outliers(NightlyDrifts drifts, boolean withYear) {
+        double[] east = deviations(drifts, Direction.EAST, withYear);
+        double[] up = deviations(drifts, Direction.UP, withYear);
+        List<NightGap.Drifted> outliers = new ArrayList<>();
         for (int i = 0; i < drifts.count(); i++) {
-            if (Math.max(east[i], up[i]) > UNLIKE_THE_OTHERS) {
-                odd.add(drifts.gaps().get(i));
+            if (Math.max(east[i], up[i]) > OUTLIER_DEVIATION) {
+                outliers.add(drifts.gaps().get(i));
             }
         }
-        // So many are not odd: then it is the pier that is restless, and the line is to say so by its uncertainty.
-        return odd.size() <= drifts.count() / 4 ? odd : List.of();
+        // That many are not outliers: then the pier is unstable, and the line should show it by its uncertainty.
+        return outliers.size() <= drifts.count() / 4 ? outliers : List.of();
     }
 
-    /** How many times what is usual each lies off a line that heeds none of them too much. */
-    private static double[] oddness(NightlyDrifts drifts, Direction direction, boolean withYear) {
+    /** Deviation of each drift from the robust line, in units of the usual deviation. */
+    private static double[] deviations(NightlyDrifts drifts, Direction direction, boolean withYear) {
         double[][] design = drifts.design(withYear);
         double[] observed = drifts.observed(direction);
         double[][] own = drifts.covariance(direction, 0);
@@ -117,7 +117,7 @@ final class PierFit {
         }
         double[] weights = new double[n];
         Arrays.fill(weights, 1);
-        double[] odd = new double[n];
+        double[] deviations = new double[n];
         for (int round = 0; round < ROUNDS; round++) {
             double[][] covariance = new double[n][n];
             for (int i = 0; i < n; i++) {
@@ -128,11 +128,11 @@ final class PierFit {
             double scatter = SIGMA_PER_MEDIAN * median(residuals);
             for (int i = 0; i < n; i++) {
                 usual[i] = Math.hypot(Math.sqrt(own[i][i]), scatter);
-                odd[i] = Math.abs(residuals[i]) / usual[i];
-                weights[i] = Math.min(1, HUBER / Math.max(odd[i], 1e-9));
+                deviations[i] = Math.abs(residuals[i]) / usual[i];
+                weights[i] = Math.min(1, HUBER / Math.max(deviations[i], 1e-9));
             }
         }
-        return odd;
+        return deviations;
     }
 
     private static double median(double[] residuals) {
@@ -141,7 +141,7 @@ final class PierFit {
         return sizes.length % 2 == 1 ? sizes[middle] : (sizes[middle - 1] + sizes[middle]) / 2;
     }
 
-    /** Both directions together: a pier that warps with the year seldom does so along one of them alone. */
+    /** Both directions together: a pier that warps with the year seldom does so along only one of them. */
     private static boolean isYearShown(NightlyDrifts drifts) {
         double gained = 0;
         double leftOver = 0;
@@ -191,7 +191,7 @@ final class PierFit {
                 drifts.design(withYear), drifts.observed(direction), drifts.covariance(direction, scatter));
     }
 
-    /** The scatter, arcminutes, that leaves a χ² of as much as there are degrees of freedom; 0 where there is less. */
+    /** The scatter, arcminutes, for which χ² equals the degrees of freedom; 0 if χ² is already smaller. */
     private static double scatter(NightlyDrifts drifts, Direction direction, boolean withYear) {
         LeastSquares without = fit(drifts, direction, withYear, 0);
         if (without.chiSquared() <= without.freedom()) {

@@ -4,23 +4,23 @@ import java.time.Instant;
 import java.util.List;
 import polewright.alignment.fix.AxisState;
 
-/** How pier and wedge carry the axis away over months, as far as the nights tell. */
+/** The movement of the axis by pier and wedge over months, as far as the nights show it. */
 public sealed interface PierMotion {
     /**
-     * Too little to put a line through.
+     * Too few data to fit a line.
      *
-     * @param missing what there should be, a whole sentence without its full stop
+     * @param missing what is missing, a whole sentence without its full stop
      */
     record NotYet(String missing) implements PierMotion {}
 
     /**
-     * A line, with a yearly swing where the data justify one.
+     * A line, with a yearly oscillation if the data justify it.
      *
-     * @param from the beginning of the first drift that counts
-     * @param to the end of the last
-     * @param drifts how many count
-     * @param setAside drifts unlike all the others, which do not
-     * @param undoingAMonth the turns, clockwise positive, that take back what a month's steady motion does; of the latest
+     * @param from start of the first drift used
+     * @param to end of the last one
+     * @param drifts number used
+     * @param setAside outliers, which are not used
+     * @param monthlyCorrection the turns, clockwise positive, that compensate one month's steady movement; for the latest
      *     night's rig
      */
     record Fitted(
@@ -30,13 +30,13 @@ public sealed interface PierMotion {
             AxisTrend up,
             int drifts,
             List<NightGap.Drifted> setAside,
-            AxisState.Turns undoingAMonth)
+            AxisState.Turns monthlyCorrection)
             implements PierMotion {
         public Fitted {
             setAside = List.copyOf(setAside);
         }
 
-        /** Whether the year counts. */
+        /** Whether a yearly oscillation is included. */
         public boolean isYearly() {
             return east.swing().isPresent();
         }

@@ -3,17 +3,17 @@ package polewright.planning.seasons;
 import java.util.Comparator;
 import java.util.List;
 
-/** All nights of one pier beside each other. */
+/** All nights of one pier, compared. */
 public sealed interface Seasons {
     Pier pier();
 
-    /** In the order in which they were. */
+    /** In time order. */
     List<NightRecord> nights();
 
     /**
      * There is nothing to compare.
      *
-     * @param missing what there should be, a whole sentence without its full stop
+     * @param missing what is missing, a whole sentence without its full stop
      */
     record TooFew(Pier pier, List<NightRecord> nights, String missing) implements Seasons {
         public TooFew {
@@ -22,9 +22,9 @@ public sealed interface Seasons {
     }
 
     /**
-     * Nights, and what lay between them.
+     * Nights, and the movement between them.
      *
-     * @param gaps between nights that tell of the axis, in order
+     * @param gaps between nights that constrain the axis, in order
      */
     record Compared(Pier pier, List<NightRecord> nights, List<NightGap> gaps, PierMotion motion) implements Seasons {
         public Compared {
@@ -36,7 +36,7 @@ public sealed interface Seasons {
     /**
      * The nights of a pier.
      *
-     * @param nights of any place and rig, in any order, each once
+     * @param nights at any place with any rig, in any order, each once
      */
     static Seasons of(Pier pier, List<NightRecord> nights) {
         List<NightRecord> here = nights.stream()

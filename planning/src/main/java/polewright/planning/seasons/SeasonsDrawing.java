@@ -18,8 +18,9 @@ import polewright.planning.seasons.NightlyDrifts.Direction;
 import polewright.sky.PlainNumber;
 
 /**
- * How far pier and wedge carried the axis from night to night, what was turned left out: a strip for east and one for up,
- * one scale for both, time to the right. Bars reach one sigma of the last drift up and down; dashed is the line through them.
+ * The cumulative movement of the axis by pier and wedge from night to night, without deliberate turns: a strip for east
+ * and one for up on one scale, time to the right. Error bars are one sigma of the last drift; the dashed line is the
+ * fit.
  */
 public final class SeasonsDrawing {
     private static final int WIDTH = 720;
@@ -56,7 +57,7 @@ public final class SeasonsDrawing {
                 .toList();
         Instant first = times.stream().min(Instant::compareTo).orElse(Instant.EPOCH);
         Instant last = times.stream().max(Instant::compareTo).orElse(Instant.EPOCH);
-        // A little paper on either side, so that the first and the last dot stand free.
+        // A margin on either side, so that the first and last dots are clear of the edge.
         Duration margin = Duration.between(first, last).dividedBy(30).plusHours(1);
         this.from = first.minus(margin);
         this.to = last.plus(margin);
@@ -89,7 +90,7 @@ public final class SeasonsDrawing {
     }
 
     private void strip(Box box, String above, String below, AxisHistory course) {
-        // Both strips have one scale, so that what looks small is small; each lies where its own dots are.
+        // Both strips have the same scale, so that small movements look small; each is placed around its own dots.
         Scale scale = new Scale(box, below(course.lowest()), steps * step);
         svg.open(above);
         svg.text(
@@ -157,7 +158,7 @@ public final class SeasonsDrawing {
         svg.text(new Vector2D(EAST.left(), y), Anchor.START, TEXT, palette.text(), words);
     }
 
-    /** Below both strips: firsts of months, or days where there are few of those; as many as there is room for. */
+    /** Below both strips: firsts of months, or days if there are few of those, as many as fit. */
     private void dates() {
         LocalDate first = from.atZone(ZoneOffset.UTC).toLocalDate();
         LocalDate last = to.atZone(ZoneOffset.UTC).toLocalDate();
@@ -203,7 +204,7 @@ public final class SeasonsDrawing {
         return step * Math.ceil(arcmin / step + 0.1);
     }
 
-    /** Heights in a strip. */
+    /** The vertical scale of a strip. */
     private record Scale(Box box, double lowest, double span) {
         double y(double arcmin) {
             return box.bottom() - (arcmin - lowest) / span * box.height();

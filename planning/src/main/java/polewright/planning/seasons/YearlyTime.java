@@ -3,12 +3,12 @@ package polewright.planning.seasons;
 import java.time.Duration;
 import java.time.Instant;
 
-/** Time as a pier feels it: in months, and as an angle that comes round with the year. */
+/** Time in months, and as an angle with a period of one year. */
 final class YearlyTime {
     static final double DAYS_IN_YEAR = 365.25;
     static final double MONTHS_IN_YEAR = 12;
 
-    // A 1st of January; years of 365.25 days from there keep within a day of the calendar.
+    // A 1 January; years of 365.25 days from there stay within a day of the calendar.
     private static final Instant NEW_YEAR = Instant.parse("2001-01-01T00:00:00Z");
     private static final double SECONDS_IN_YEAR = DAYS_IN_YEAR * 86_400;
 
@@ -18,7 +18,7 @@ final class YearlyTime {
         return MONTHS_IN_YEAR * years(at);
     }
 
-    /** Angle of the year, radians: 0 on the 1st of January. */
+    /** Angle of the year, radians: 0 on 1 January. */
     static double yearRad(Instant at) {
         return 2 * Math.PI * years(at);
     }

@@ -1,5 +1,5 @@
 /**
- * Nights beside each other: what each came to, how the pier and the wedge moved between them, and over seasons.
+ * Nights compared: the outcome of each, the movement of pier and wedge between them, and over seasons.
  *
  * <pre>
  *   events of a night ──▶ {@link polewright.planning.seasons.NightRecord} ─┐
@@ -7,8 +7,8 @@
  *                                                        └────────▶ {@link polewright.planning.seasons.SeasonsDrawing}
  * </pre>
  *
- * <p>Where the axis stands is changed by every turn of a screw. So it is not the fixes that are put on one line, but the
- * differences between how one night left the axis and how the next one found it: what nobody did.
+ * <p>Every turn of a screw changes the axis. So the trend is fitted not to the fixes, but to the differences between
+ * the axis at the end of one night and at the beginning of the next: the movement that nobody made.
  */
 @NullMarked
 package polewright.planning.seasons;

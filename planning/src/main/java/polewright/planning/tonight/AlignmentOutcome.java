@@ -6,19 +6,22 @@ import java.util.Map;
 import java.util.Optional;
 import polewright.sky.angle.Angle;
 
-/** Which stars to align on, or why there are none. */
+/** The stars to align on, or why there are none. */
 public sealed interface AlignmentOutcome {
-    /** When as many as were asked can be seen by eye; empty when they can be now, or not within a day. */
-    Optional<Instant> outByEye();
+    /**
+     * When the number of stars wanted become visible to the eye; empty if they already are, or will not be within a
+     * day.
+     */
+    Optional<Instant> visibleByEyeFrom();
 
     /**
      * Stars, in the order in which to go to them.
      *
-     * @param expectedError within so much go-tos land 95 times in 100, over the sky that can be reached, after them all;
-     *     empty for a fork set upright
-     * @param isSunUp then the ways between them keep clear of it, as do the stars
+     * @param expectedError radius within which 95 % of go-tos land, over the reachable sky, after all of them; empty
+     *     for an upright fork
+     * @param isSunUp if so, the stars and the slews between them keep clear of it
      */
-    record Chosen(List<AlignmentStar> stars, Optional<Angle> expectedError, boolean isSunUp, Optional<Instant> outByEye)
+    record Chosen(List<AlignmentStar> stars, Optional<Angle> expectedError, boolean isSunUp, Optional<Instant> visibleByEyeFrom)
             implements AlignmentOutcome {
         public Chosen {
             stars = List.copyOf(stars);
@@ -26,19 +29,19 @@ public sealed interface AlignmentOutcome {
     }
 
     /**
-     * None.
+     * No stars.
      *
-     * @param hurdles how many of the stars that are up each keeps away
-     * @param isWayBarredBySun stars there are, but every way to one passes near the Sun
+     * @param exclusions number of stars above the horizon excluded for each reason
+     * @param isBlockedBySun there are stars, but every slew to one passes near the Sun
      */
     record Nothing(
-            Map<ExclusionReason, Integer> hurdles,
-            boolean isWayBarredBySun,
+            Map<ExclusionReason, Integer> exclusions,
+            boolean isBlockedBySun,
             boolean isSunUp,
-            Optional<Instant> outByEye)
+            Optional<Instant> visibleByEyeFrom)
             implements AlignmentOutcome {
         public Nothing {
-            hurdles = Map.copyOf(hurdles);
+            exclusions = Map.copyOf(exclusions);
         }
     }
 }

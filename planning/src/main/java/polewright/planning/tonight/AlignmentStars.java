@@ -16,7 +16,7 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * The stars to align on at one moment.
+ * Chooses the stars to align on at one moment.
  *
  * <pre>
  *   StarsInView ──▶ StarCandidates ──▶ StarSpread ──▶ SlewOrder ──▶ AlignmentOutcome
@@ -24,7 +24,7 @@ import polewright.sky.place.ObservingMoment;
  * </pre>
  */
 public final class AlignmentStars {
-    /** More are not put in order in a moment, and by eye nobody centres them. */
+    /** More would take too long to order, and nobody centres more by eye. */
     public static final int MOST = 8;
 
     public static final int USUAL = 3;
@@ -32,17 +32,17 @@ public final class AlignmentStars {
     private static final Duration STEP = Duration.ofMinutes(10);
     private static final Duration FINE_STEP = Duration.ofMinutes(1);
     private static final Duration LOOK_AHEAD = Duration.ofDays(1);
-    // With the Sun higher than this no star is seen by eye.
+    // With the Sun higher than this no star is visible to the eye.
     private static final double NO_STARS_SUN_DEG = 3;
 
     private AlignmentStars() {}
 
     /**
-     * Which, for the evening's site, rig and skyline at its time.
+     * The stars for the evening's site, rig and local horizon at its time.
      *
-     * @param count how many, 1 to {@value #MOST}
-     * @param tube what a star is looked for with
-     * @param from what the tube points at now; empty is home
+     * @param count number of stars, 1 to {@value #MOST}
+     * @param tube the instrument used to find a star
+     * @param from the body the tube points at now; empty is home
      */
     public static AlignmentOutcome of(Evening evening, int count, Instrument tube, Optional<SkyBody> from) {
         if (count < 1 || count > MOST) {
@@ -53,7 +53,7 @@ public final class AlignmentStars {
         StarsInView stars = StarsInView.at(moment);
         StarCandidates candidates = StarCandidates.of(stars, reach, moment, tube);
         Optional<Instant> out =
-                candidates.seenByEye() >= count ? Optional.empty() : outByEye(evening, reach, count, tube);
+                candidates.seenByEye() >= count ? Optional.empty() : visibleByEyeFrom(evening, reach, count, tube);
         boolean isSunUp = SunGuard.at(moment).isSunUp();
         StarSpread spread = StarSpread.over(reach, moment);
         Optional<HourAnglePlace> start = from.map(body -> moment.hourAngle(Ephemeris.apparent(body, moment)));
@@ -74,11 +74,11 @@ public final class AlignmentStars {
                         isSunUp,
                         out);
             }
-            // The Sun bars the way to one of them; without the least welcome the rest may be reached.
+            // The Sun blocks the slew to one of them; without the least suitable, the rest may be reachable.
             usable.remove(chosen.get(chosen.size() - 1));
         }
         return new AlignmentOutcome.Nothing(
-                candidates.hurdles(), !candidates.usable().isEmpty(), isSunUp, out);
+                candidates.exclusions(), !candidates.usable().isEmpty(), isSunUp, out);
     }
 
     private static AlignmentStar star(
@@ -91,12 +91,12 @@ public final class AlignmentStars {
                 move);
     }
 
-    private static Optional<Instant> outByEye(Evening evening, PointingLimits reach, int count, Instrument tube) {
+    private static Optional<Instant> visibleByEyeFrom(Evening evening, PointingLimits reach, int count, Instrument tube) {
         Instant last = evening.now().plus(LOOK_AHEAD);
         for (Instant at = evening.now().plus(STEP); at.isBefore(last); at = at.plus(STEP)) {
-            if (areOut(evening, reach, count, tube, at)) {
+            if (areVisible(evening, reach, count, tube, at)) {
                 Instant fine = at.minus(STEP).plus(FINE_STEP);
-                while (!areOut(evening, reach, count, tube, fine)) {
+                while (!areVisible(evening, reach, count, tube, fine)) {
                     fine = fine.plus(FINE_STEP);
                 }
                 return Optional.of(fine);
@@ -105,7 +105,7 @@ public final class AlignmentStars {
         return Optional.empty();
     }
 
-    private static boolean areOut(Evening evening, PointingLimits reach, int count, Instrument tube, Instant at) {
+    private static boolean areVisible(Evening evening, PointingLimits reach, int count, Instrument tube, Instant at) {
         ObservingMoment moment = evening.moment(at);
         boolean isDay = moment.airless(Ephemeris.apparent(SolarSystemBody.SUN, moment))
                         .altitude()

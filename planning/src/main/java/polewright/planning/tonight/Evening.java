@@ -12,10 +12,10 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * What a night's plan starts from.
+ * The starting point of a night's plan.
  *
- * @param now from when on is planned
- * @param axis where the polar axis points; empty before that is known, and on a fork set upright
+ * @param now start of the plan
+ * @param axis the polar axis; empty if unknown, and on an upright fork
  */
 public record Evening(
         Site site,
@@ -25,7 +25,7 @@ public record Evening(
         Instant now,
         Darkness darkness,
         Optional<KnownAxis> axis) {
-    /** The night that is under way at that time, or by day the one to come. */
+    /** The current night at that time, or by day the next one. */
     public static Evening at(
             Site site, Weather weather, Rig rig, Horizon horizon, Instant now, Optional<KnownAxis> axis) {
         return new Evening(site, weather, rig, horizon, now, Darkness.comingAt(site, now), axis);

@@ -1,15 +1,18 @@
 package polewright.planning.tonight;
 
-/** Why a star that is up is no use to align on. */
+/** Why a star above the horizon is unsuitable for alignment. */
 public enum ExclusionReason {
     /** The sky is too bright for it, by eye and through the telescope. */
     SKY_TOO_BRIGHT,
-    /** Skyline, fork, cables or the rig's lowest altitude. */
+    /** Local horizon, fork, cables or the rig's lowest altitude. */
     OUT_OF_REACH,
-    /** Under 15°, where the air bends and dims it, over 82°, where a fork and a neck complain, or beside a pole. */
+    /**
+     * Below 15°, where refraction and extinction are large; above 82°, where a fork and a neck complain; or next to a
+     * pole.
+     */
     AWKWARD,
-    /** Nearer than the Sun allows. */
+    /** Closer to the Sun than allowed. */
     NEAR_SUN,
-    /** Lost in the Moon's light. */
+    /** Lost in moonlight. */
     NEAR_MOON
 }

@@ -9,20 +9,22 @@ import java.util.Optional;
 import java.util.Set;
 import polewright.sky.time.Interval;
 
-/** No gap of an hour stays in a plan while something good is up that is not planned. */
+/** Fills gaps of an hour in a plan while something good is up that is not yet planned. */
 final class GapFilling {
     static final Duration LONG = Duration.ofHours(1);
-    /** From this merit on something is good: a planet 22° up, a bright cluster half-way up, by moonlight too. */
+    /**
+     * The score from which something is good: a planet at 22° altitude, a bright cluster halfway up, also in moonlight.
+     */
     static final double GOOD = 0.3;
 
     private GapFilling() {}
 
     /**
-     * The plan with as much more as its gaps call for. The time before its first slot is a gap as well, from the moment on
-     * at which the first of its targets could be observed.
+     * The plan with as many more targets as its gaps require. The time before its first slot is a gap too, from the
+     * moment the first of its targets is observable.
      *
-     * @param ranked what may be added, the best first
-     * @param most how many slots there may be
+     * @param ranked candidates, best first
+     * @param most largest number of slots
      */
     static NightPlan of(
             NightPlan plan,
@@ -47,7 +49,7 @@ final class GapFilling {
         return new NightPlan(slots);
     }
 
-    /** The best within an hour of the earliest time at which anything good can be observed. */
+    /** The best within an hour of the earliest time at which anything good is observable. */
     private static Optional<NightPlan.Slot> first(
             Interval gap,
             List<Observability> ranked,

@@ -3,5 +3,5 @@ package polewright.planning.tonight;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
-/** Where the axis points, and how well that is known. */
+/** The axis with its covariance. */
 public record KnownAxis(AxisOffset offset, OffsetCovariance covariance) {}

@@ -13,18 +13,18 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** What a night's log tells of the evening that is planned. */
+/** The evening to plan, from a night's log. */
 public final class LoggedEvening {
     private LoggedEvening() {}
 
-    /** The evening at the night's site with its rig, in the usual air of that height. */
+    /** The evening at the night's site with its rig, in mean weather for that height. */
     public static Evening of(NightState night, Instant now) {
         Site site = night.begun().site();
         return Evening.at(
                 site, Weather.standardAt(site.heightMetres()), night.begun().rig(), night.horizon(), now, axis(night));
     }
 
-    /** Where the axis points; empty as long as that is not known. */
+    /** The axis of the fix; empty if unknown. */
     public static Optional<KnownAxis> axis(NightState night) {
         if (night.fix() instanceof Fix.Underdetermined) {
             return Optional.empty();
@@ -33,7 +33,7 @@ public final class LoggedEvening {
                 new KnownAxis(night.fix().state().offset(), night.fix().state().offsetCovariance()));
     }
 
-    /** What was asked for tonight. */
+    /** The targets wanted tonight. */
     public static List<SkyBody> wanted(NightState night) {
         return night.standing().stream()
                 .map(logged -> logged.event())
@@ -42,7 +42,7 @@ public final class LoggedEvening {
                 .toList();
     }
 
-    /** The lists, and what was asked for, which takes the place of its like in the lists. */
+    /** The lists plus the targets wanted, which replace their entries in the lists. */
     public static List<Target> targets(Collection<SkyBody> asked) {
         Map<String, Target> targets = new LinkedHashMap<>();
         Target.ofLists().forEach(target -> targets.put(target.label(), target));

@@ -15,18 +15,18 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 import polewright.sky.time.SiderealRate;
 
-/** Where the Moon is at evenly spaced times of a night, worked out once for all targets. */
+/** The Moon at regular times of a night, computed once for all targets. */
 final class MoonPath {
     private static final Duration STEP = Duration.ofMinutes(20);
 
-    // A thin Moon outshines what is within 5° of it, a full one within 20° (common practice).
+    // A thin Moon outshines everything within 5°, a full one within 20° (common practice).
     private static final Angle GLARE_LEAST = Angle.ofDegrees(5);
     private static final Angle GLARE_MORE_WHEN_FULL = Angle.ofDegrees(15);
 
     /**
-     * Of one time: the Moon's direction in the site's hour-angle frame, and its light.
+     * At one time: the Moon's direction in the site's hour-angle frame, and its light.
      *
-     * @param glare how near to it its glare drowns faint things; zero while it is down
+     * @param glare radius within which its glare drowns faint objects; zero while it is down
      */
     record Now(Instant at, Vector3D unit, Moonlight light, Angle glare) {
         Angle distance(HourAnglePlace place) {
@@ -62,7 +62,7 @@ final class MoonPath {
         return times;
     }
 
-    /** At any time of the night: the nearest that was worked out, turned on with the sky; the Moon lags by 5′ at most. */
+    /** At any time of the night: the nearest computed one, rotated with the sky; the Moon lags by at most 5′. */
     Now at(Instant at) {
         double steps = Duration.between(times.get(0).at(), at).toSeconds() / (double) STEP.toSeconds();
         Now near = times.get((int) Math.max(0, Math.min(times.size() - 1L, Math.round(steps))));

@@ -20,7 +20,7 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
-/** How high each planned target stands as the night goes on, numbered as in the plan; thick while its turn lasts. */
+/** The altitude of each planned target through the night, numbered as in the plan; thick during its slot. */
 public final class NightDrawing {
     private static final int WIDTH = 720;
     private static final int HEIGHT = 330;
@@ -50,7 +50,7 @@ public final class NightDrawing {
                 palette);
     }
 
-    /** The picture as SVG, hours of that zone below it. */
+    /** The picture as SVG, with hours of that time zone below it. */
     public static String svg(TonightsPlan plan, ZoneId zone, Palette palette) {
         NightDrawing drawing = new NightDrawing(plan, palette);
         drawing.darkness();
@@ -60,7 +60,7 @@ public final class NightDrawing {
         return drawing.svg.finished();
     }
 
-    /** Bars along the foot, the darker the thicker: they print, where a grey would not. */
+    /** Bars along the bottom, thicker for darker: they print, where a grey would not. */
     private void darkness() {
         double thickness = 3;
         for (SunDepth depth : SunDepth.values()) {

@@ -6,19 +6,19 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.time.Interval;
 
 /**
- * An order for the night, made by {@link NightPlanner}.
+ * A schedule for the night, made by {@link NightPlanner}.
  *
- * @param slots in order of time, none over another
+ * @param slots in time order, without overlaps
  */
 public record NightPlan(List<Slot> slots) {
-    /** One target's turn. */
+    /** The slot of one target. */
     public record Slot(Observability showing, Interval when) {}
 
     public NightPlan {
         slots = List.copyOf(slots);
     }
 
-    /** Both axes run at once: the longer of the two turns. */
+    /** Both axes run at once: the longer of the two rotations. */
     static Angle slew(HourAnglePlace from, HourAnglePlace to) {
         double hourAngle =
                 to.hourAngle().minus(from.hourAngle()).wrappedSigned().abs().radians();
@@ -26,7 +26,7 @@ public record NightPlan(List<Slot> slots) {
         return new Angle(Math.max(hourAngle, declination));
     }
 
-    /** All slews between the slots. */
+    /** The sum of all slews between the slots. */
     public Angle slewed() {
         double sum = 0;
         for (int i = 1; i < slots.size(); i++) {

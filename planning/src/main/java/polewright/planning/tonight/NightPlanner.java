@@ -15,14 +15,14 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.time.Interval;
 
 /**
- * Which targets to observe when, so that the night's score is as high as can be found.
+ * Schedules the targets so that the night's score is as high as can be found.
  *
- * <p>The score of an order (docs/tonight.md): for each turn the mean of the target's merit at its beginning, middle and end,
- * and 1 more for a target that was asked for; less 0.1 for each hour that is idle before the last turn begins, counted from
- * the first moment at which one of the targets can be observed; less 0.1 for each half turn of slewing.
+ * <p>The score of a schedule (docs/tonight.md): for each slot the mean of the target's score at its start, middle and
+ * end, plus 1 for a target that was asked for; minus 0.1 for each idle hour before the last slot begins, counted from
+ * the first moment at which one of the targets is observable; minus 0.1 for each half turn of slewing.
  *
- * <p>A beam search through the night in steps of five minutes: of the orders that end at one time, the best few dozen are
- * kept, each with what the targets still left could add at the most. The same night gives the same order.
+ * <p>A beam search through the night in steps of five minutes: of the partial schedules that end at one time, the best
+ * few dozen are kept, each with an upper bound on what the remaining targets could add. The result is deterministic.
  */
 final class NightPlanner {
     static final Duration STEP = Duration.ofMinutes(5);
@@ -31,12 +31,12 @@ final class NightPlanner {
     private static final double HALF_TURN_SLEW = 0.1;
     private static final double WANTED = 1;
     private static final int KEPT = 60;
-    /** The set of targets that were observed is a word of 64 bits. */
+    /** The set of observed targets is a 64-bit word. */
     private static final int MOST_TARGETS = 60;
 
     private static final double IDLE_STEP = IDLE_HOUR * STEP.toSeconds() / 3600.0;
 
-    /** How well something shows at one time. */
+    /** The score of a target at one time. */
     interface Worth {
         double at(Observability showing, Instant when);
     }
@@ -46,17 +46,17 @@ final class NightPlanner {
     private final Instant start;
     private final int steps;
     private final int turnSteps;
-    /** Of a turn of each target that begins at each step; NaN where it has none. */
+    /** The value of a slot of each target starting at each step; NaN if it has none. */
     private final double[][] values;
-    /** The best of them from each step on; 0 where there is none. */
+    /** The best of them from each step on; 0 if there is none. */
     private final double[][] bestLater;
 
-    /** The targets at each step, the one with the best of them first. */
+    /** The targets at each step, the one with the best value first. */
     private final int[][] promising;
 
     private final HourAnglePlace[][] places;
 
-    /** An order up to a time. */
+    /** A partial schedule. */
     private record Order(
             @Nullable Order before, int target, int begins, int ends, long observed, int count, double score) {
         boolean has(int other) {
@@ -64,7 +64,10 @@ final class NightPlanner {
         }
     }
 
-    /** Orders that observed the same and end at the same target can only go on alike: the better one is kept. */
+    /**
+     * Partial schedules that observed the same targets and end at the same one have the same continuations: the better
+     * one is kept.
+     */
     private record Ended(long observed, int target) {}
 
     private NightPlanner(List<Observability> targets, Duration turn, Worth worth, Interval night) {
@@ -91,10 +94,10 @@ final class NightPlanner {
     }
 
     /**
-     * The order.
+     * The schedule.
      *
-     * @param targets what may be observed, the best first
-     * @param most how many are observed at the most
+     * @param targets the candidates, best first
+     * @param most largest number observed
      */
     static NightPlan plan(List<Observability> targets, Duration turn, int most, Worth worth) {
         List<Observability> considered = targets.subList(0, Math.min(MOST_TARGETS, targets.size()));
@@ -103,7 +106,7 @@ final class NightPlanner {
                 .orElseGet(() -> new NightPlan(List.of()));
     }
 
-    /** From when the first of them can be observed until when the last can. */
+    /** From the time when the first of them becomes observable until the last ceases to be. */
     static Optional<Interval> span(List<Observability> targets) {
         Optional<Instant> from =
                 targets.stream().map(showing -> showing.windows().get(0).from()).min(Comparator.naturalOrder());
@@ -114,7 +117,7 @@ final class NightPlanner {
         return from.flatMap(first -> to.map(last -> new Interval(first, last)));
     }
 
-    /** The mean merit over a turn; NaN if the target cannot be observed throughout. */
+    /** The mean score over a slot; NaN if the target is not observable throughout. */
     static double value(Observability showing, Interval slot, Worth worth) {
         if (showing.windows().stream().noneMatch(w -> w.contains(slot.from()) && w.contains(slot.to()))) {
             return Double.NaN;
@@ -124,7 +127,7 @@ final class NightPlanner {
                 + (showing.target().isWanted() ? WANTED : 0);
     }
 
-    /** To whole five minutes: 18:01:37 is no time to plan by. */
+    /** Rounded up to five minutes: 18:01:37 is not a time to plan by. */
     static Instant roundedUp(Instant at) {
         long step = STEP.toSeconds();
         return Instant.ofEpochSecond(
@@ -192,12 +195,12 @@ final class NightPlanner {
     }
 
     private List<Order> kept(List<Order> waiting, Iterable<Order> ended, int step, int most) {
-        record Promising(Order order, double promise) {}
+        record Promising(Order order, double upperBound) {}
         List<Promising> all = new ArrayList<>();
-        waiting.forEach(order -> all.add(new Promising(order, promise(order, step, most))));
-        ended.forEach(order -> all.add(new Promising(order, promise(order, step, most))));
+        waiting.forEach(order -> all.add(new Promising(order, upperBound(order, step, most))));
+        ended.forEach(order -> all.add(new Promising(order, upperBound(order, step, most))));
         return all.stream()
-                .sorted(Comparator.comparingDouble(Promising::promise)
+                .sorted(Comparator.comparingDouble(Promising::upperBound)
                         .reversed()
                         .thenComparing(promising -> promising.order().observed())
                         .thenComparing(promising -> promising.order().target()))
@@ -206,8 +209,8 @@ final class NightPlanner {
                 .toList();
     }
 
-    /** What an order can come to at the most: each target that is left at its best, as many as there is time for. */
-    private double promise(Order order, int step, int most) {
+    /** Upper bound on the score: each remaining target at its best, as many as there is time for. */
+    private double upperBound(Order order, int step, int most) {
         int room = Math.min(most - order.count(), (steps - step + turnSteps) / turnSteps);
         double sum = order.score() - IDLE_STEP * (step - order.ends());
         for (int target : promising[step]) {

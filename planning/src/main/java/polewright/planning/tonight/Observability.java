@@ -7,17 +7,17 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.Interval;
 
 /**
- * When and how well a target shows tonight.
+ * When and how well a target can be observed tonight.
  *
- * @param target which
- * @param path where it stands as the night goes on
- * @param windows when it can be reached while it is dark enough for it, in order, at least one
- * @param best when it shows best
- * @param bestAltitude how high it then is, as seen
- * @param transit when it passes the upper meridian nearest to then, by day too
+ * @param target the target
+ * @param path its place through the night
+ * @param windows when it is reachable and the sky dark enough for it, in order, at least one
+ * @param best the best time
+ * @param bestAltitude its apparent altitude then
+ * @param transit its upper transit nearest to then, by day too
  * @param moonDistance from the Moon then
- * @param sky brightness of the sky there then, magnitudes a square arcsecond
- * @param score 0 to 1: how well worth looking at, see {@link ObservabilityScore}
+ * @param sky brightness of the sky there then, magnitudes per square arcsecond
+ * @param score 0 to 1, see {@link ObservabilityScore}
  */
 public record Observability(
         Target target,
@@ -33,7 +33,7 @@ public record Observability(
         windows = List.copyOf(windows);
     }
 
-    /** The window in which it shows best. */
+    /** The window that contains the best time. */
     public Interval bestWindow() {
         return windows.stream()
                 .filter(window -> window.contains(best))

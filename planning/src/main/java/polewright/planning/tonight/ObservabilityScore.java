@@ -8,24 +8,26 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 
 /**
- * How well a target shows at one moment, from 0 to 1: a product of parts, each monotone in what it is named for.
+ * How well a target can be observed at one moment, from 0 to 1: a product of factors, each monotonic in the quantity it
+ * is named after.
  *
  * <ul>
- *   <li><b>height</b>: the sine of its altitude, the inverse of the air looked through;
- *   <li><b>brightness</b>: from 1 at magnitude 4 and brighter down to 0.02 at 14; 0.1 when not known;
- *   <li><b>contrast</b>: its surface over its surface and a third of the sky's; 0.5 for what has none. A cluster is seen as
- *       stars, which moonlight hardly dilutes: the mean of that and 1. A nebula's surface is taken to be no brighter than
- *       21.5 magnitudes a square arcsecond, as its catalogue magnitude has its stars in it. Planets and the Moon 1;
- *   <li><b>glare</b>: within 5° of a thin Moon to 20° of a full one, in the ratio of the distances; planets 1;
- *   <li><b>renown</b>: 1 for Messier's, 0.75 with a common name, 0.4 for the rest: catalogues give nebulae the magnitudes
- *       of the stars in them, and a list by figures alone would be headed by them;
- *   <li><b>fit</b>: full when its longest extent is a tenth of the field to eight tenths, less when smaller; larger, the
- *       square root of eight tenths of the field over its extent, as its brightest part is still shown; planets and the
- *       Moon 0.8;
- *   <li><b>work</b>: how much the kind of work that suits it best is for it ({@link #work}).
+ * <li><b>height</b>: the sine of its altitude, the inverse of the air mass;
+ * <li><b>brightness</b>: from 1 at magnitude 4 and brighter down to 0.02 at 14; 0.1 if unknown;
+ * <li><b>contrast</b>: its surface brightness divided by the sum of itself and a third of the sky's; 0.5 without a
+ *     surface brightness. A cluster is seen as stars, which moonlight hardly affects: the mean of that and 1. The
+ *     surface brightness of a nebula is capped at 21.5 magnitudes per square arcsecond, because its catalogue magnitude
+ *     includes its stars. Planets and the Moon 1;
+ * <li><b>glare</b>: within 5° of a thin Moon to 20° of a full one, in the ratio of the distances; planets 1;
+ * <li><b>renown</b>: 1 for Messier objects, 0.75 with a common name, 0.4 for the rest: catalogues give nebulae the
+ *     magnitudes of the stars in them, so that they would lead a list sorted by numbers alone;
+ * <li><b>fit</b>: 1 if its major axis is between one tenth and eight tenths of the field, less if smaller; if larger,
+ *     the square root of eight tenths of the field divided by its extent, because its brightest part is still shown;
+ *     planets and the Moon 0.8;
+ * <li><b>work</b>: the suitability of the best kind of work ({@link #work}).
  * </ul>
  *
- * The weights are ours: they put objects of the usual observing lists first in the usual order (common practice).
+ * The weights are our own: they rank objects of the usual observing lists first in the usual order (common practice).
  */
 final class ObservabilityScore {
     private static final double SMALL = 0.1;
@@ -36,7 +38,7 @@ final class ObservabilityScore {
     private static final double BRIGHTEST_NEBULA = 21.5;
 
     private final Target target;
-    /** Brightness, renown, fit and work, which do not change through the night. */
+    /** Brightness, renown, fit and work, which are constant through the night. */
     private final double allNight;
 
     private final boolean isBrightBody;
@@ -66,7 +68,7 @@ final class ObservabilityScore {
         return new ObservabilityScore(target, observing);
     }
 
-    /** With the target at that place, the Moon as it is then. */
+    /** With the target at that place, and the Moon as it is then. */
     double at(HourAnglePlace place, MoonPath.Now moon, PointingLimits reach) {
         Angle altitude = reach.altitudeSeen(place);
         if (isBrightBody) {
@@ -76,14 +78,14 @@ final class ObservabilityScore {
         return at(altitude, moon.light().sky(altitude, moonDistance)) * glare(moonDistance, moon.glare());
     }
 
-    /** Away from the Moon's glare. */
+    /** Without the Moon's glare. */
     double at(Angle altitude, double skyMagnitude) {
         return Math.max(0, altitude.sin()) * contrast(skyMagnitude) * allNight;
     }
 
     /**
-     * Long exposures are not for planets, a narrow eyepiece shows little of a faint glow, and a dark hour is rarer than a
-     * cluster (common practice; the figures are ours).
+     * Long exposures do not suit planets, a high-power eyepiece shows little of a faint glow, and dark hours are too
+     * rare to spend on a cluster (common practice; the values are our own).
      */
     private static double work(Target.Nature nature, WorkPreset kind) {
         return switch (kind) {

@@ -19,11 +19,11 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 
 /**
- * What tonight's targets are chosen for.
+ * The purpose for which tonight's targets are chosen.
  *
  * @param purpose by eye or with the camera
  * @param kinds the kinds of work, at least one
- * @param field what the telescope shows at once, edge to edge
+ * @param field the telescope's field of view, edge to edge
  * @param turn how long each target is observed
  */
 public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Duration turn) {
@@ -31,10 +31,10 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
     private static final Duration A_SERIES = Duration.ofMinutes(90);
     private static final Duration SHORTEST_SERIES = Duration.ofMinutes(45);
     private static final Duration LONGEST_SERIES = Duration.ofHours(3);
-    // Wider than this it is a finder.
+    // A wider one is a finder.
     private static final Angle WIDEST_EYEPIECE = Angle.ofDegrees(3);
     private static final Angle USUAL_FIELD = Angle.ofDegrees(0.8);
-    /** An eyepiece that shows less than this is for planets (common practice: 150 times and more). */
+    /** An eyepiece with a smaller field is for planets (common practice: 150 times and more). */
     private static final Angle HIGH_POWER = Angle.ofDegrees(0.35);
 
     public Observing {
@@ -42,9 +42,9 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
     }
 
     /**
-     * From the rig, and from tonight's work where that is known.
+     * From the rig, and from tonight's work if known.
      *
-     * @param asked by eye or camera; empty leaves that to the work, and without one to the rig
+     * @param asked by eye or camera; empty to decide by the work, or by the rig if there is none
      */
     public static Observing of(Rig rig, Optional<Work> work, Optional<Purpose> asked) {
         List<WorkItem> items = work.map(Work::items).orElse(List.of());

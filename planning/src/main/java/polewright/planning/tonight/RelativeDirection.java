@@ -3,7 +3,7 @@ package polewright.planning.tonight;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.place.RefractedDirection;
 
-/** Where one thing on the sky is from another for somebody who faces it. */
+/** The direction from one thing in the sky to another for an observer facing it. */
 public enum RelativeDirection {
     ABOVE("above it"),
     ABOVE_RIGHT("to its upper right"),
@@ -24,7 +24,7 @@ public enum RelativeDirection {
         return words;
     }
 
-    /** Where {@code other} is from {@code from}, along the great circle, by eighths of a turn. */
+    /** The direction from {@code from} to {@code other} along the great circle, in eighths of a turn. */
     static RelativeDirection of(RefractedDirection other, RefractedDirection from) {
         Vector3D right = new Vector3D(from.azimuth().cos(), -from.azimuth().sin(), 0);
         Vector3D up = Vector3D.crossProduct(right, from.enu());

@@ -14,12 +14,14 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * In which order to go to a few stars: of all orders the one whose slower axes turn least, none by a way near the Sun.
+ * The order in which to go to a few stars: the one with the least total rotation of the slower axes, and no slew near
+ * the Sun.
  *
- * <p>The lower axis never turns through its lower culmination (hour angle 12 h; azimuth 180° of a fork that starts north):
- * that is where cables wind up. By day a way keeps {@link SunGuard#KEEP_AWAY} from the Sun's edge throughout. Where both axes
- * run at once, however the drives share the time: both at one rate, in proportion, along a line in the other pair of
- * coordinates, or along a great circle. Where one of these comes too near, one axis turns first.
+ * <p>The lower axis never rotates through its lower culmination (hour angle 12 h; azimuth 180° of a fork that starts
+ * north), because that winds up the cables. By day a slew keeps {@link SunGuard#KEEP_AWAY} from the Sun's limb
+ * throughout. If both axes run at once, that must hold however the drives share the time: both at one rate, in
+ * proportion, along a line in the other pair of coordinates, or along a great circle. If one of these comes too close,
+ * one axis turns first.
  */
 final class SlewOrder {
     private static final Angle STEP = Angle.ofDegrees(0.5);
@@ -36,16 +38,16 @@ final class SlewOrder {
         this.hasPolarAxis = kind.hasPolarAxis();
     }
 
-    /** Both axes of the mount. */
+    /** The positions of both axes of the mount. */
     private record Axes(Angle lower, Angle upper) {}
 
-    /** One star, by its number in what was given, and the way to it. */
+    /** One star, by its index in the input, and the slew to it. */
     record Leg(int star, StarMove move) {}
 
     /**
-     * The order; empty when no order keeps away from the Sun.
+     * The order; empty if none keeps away from the Sun.
      *
-     * @param start where the tube points; empty is home, along the axis or level toward north
+     * @param start the tube's direction; empty is home, along the axis or level toward north
      */
     static Optional<List<Leg>> of(
             ObservingMoment moment, MountKind kind, Optional<HourAnglePlace> start, List<HourAnglePlace> stars) {
@@ -134,7 +136,7 @@ final class SlewOrder {
         return sun.nearestOnPath(path).compareTo(SunGuard.KEEP_AWAY) >= 0;
     }
 
-    /** Both axes from beginning to end in the same time. */
+    /** Both axes in the same time from start to end. */
     private List<AirlessDirection> inProportion(Axes from, Axes to) {
         int steps = steps(from.lower(), to.lower(), from.upper(), to.upper());
         return IntStream.rangeClosed(0, steps)
@@ -144,7 +146,7 @@ final class SlewOrder {
                 .toList();
     }
 
-    /** In proportion in azimuth and altitude on a polar axis, in hour angle and declination on an upright one. */
+    /** In proportion in azimuth and altitude on a polar axis, in hour angle and declination on an upright fork. */
     private List<AirlessDirection> inOtherCoordinates(AirlessDirection from, AirlessDirection to) {
         Axes begins = otherAxes(from);
         Axes ends = otherAxes(to);
@@ -179,7 +181,7 @@ final class SlewOrder {
         return from.plus(to.minus(from).times(share));
     }
 
-    /** Both axes at the same rate, the one with the shorter turn stopping first. */
+    /** Both axes at the same rate, the one with the shorter rotation stopping first. */
     private void addTogether(List<AirlessDirection> path, Axes from, Axes to) {
         Angle lower = to.lower().minus(from.lower());
         Angle upper = to.upper().minus(from.upper());

@@ -1,11 +1,10 @@
 package polewright.planning.tonight;
 
 /**
- * A star that could be aligned on.
+ * A candidate for alignment.
  *
- * @param isSeenByEye or else only through the telescope
- * @param isBrightestAround nothing brighter within 20°
- * @param reluctance what speaks against it, as the natural logarithm of the go-to error that one would put up with to
- *     have another
+ * @param isSeenByEye whether it is visible to the eye, or only through the telescope
+ * @param isBrightestAround whether nothing brighter is within 20°
+ * @param penalty the natural logarithm of the increase in go-to error that would be accepted to avoid it
  */
-record StarCandidate(StarInView seen, boolean isSeenByEye, boolean isBrightestAround, double reluctance) {}
+record StarCandidate(StarInView seen, boolean isSeenByEye, boolean isBrightestAround, double penalty) {}

@@ -19,20 +19,20 @@ import polewright.sky.place.AirlessDirection;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * Which stars can be aligned on at one moment, and how gladly.
+ * The stars suitable for alignment at one moment, with their penalties.
  *
- * @param usable the most welcome first
- * @param hurdles how many of those that are up each keeps away
+ * @param usable most suitable first
+ * @param exclusions number of stars above the horizon excluded for each reason
  */
-record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> hurdles) {
+record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> exclusions) {
     private static final double LOWEST_DEG = 15;
     private static final double HIGHEST_DEG = 82;
     private static final double PREFERRED_LOWEST_DEG = 25;
     private static final double PREFERRED_HIGHEST_DEG = 70;
-    // Nearer the pole than this an hour angle says little.
+    // Closer to the pole than this, hour angle is poorly determined.
     private static final double FARTHEST_FROM_EQUATOR_DEG = 80;
     private static final double SLOW_FROM_EQUATOR_DEG = 65;
-    // Farther round, a fork hangs over and the slews are long.
+    // Beyond this hour angle, a fork overhangs and slews are long.
     private static final double FAR_ROUND_DEG = 90;
     private static final Angle REGION = Angle.ofDegrees(20);
     private static final Angle MISTAKEN_WITHIN = Angle.ofDegrees(10);
@@ -43,10 +43,10 @@ record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> 
 
     StarCandidates {
         usable = List.copyOf(usable);
-        hurdles = Map.copyOf(hurdles);
+        exclusions = Map.copyOf(exclusions);
     }
 
-    /** What one moment has in common for all stars. */
+    /** The circumstances of one moment, common to all stars. */
     private record Circumstances(
             PointingLimits reach, SunGuard sun, AirlessDirection moon, Angle moonKeepAway, Instrument tube) {
         static Circumstances of(PointingLimits reach, ObservingMoment moment, Instrument tube) {
@@ -59,7 +59,7 @@ record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> 
                     tube);
         }
 
-        Optional<ExclusionReason> hurdle(StarInView star) {
+        Optional<ExclusionReason> exclusionReason(StarInView star) {
             double altitudeDeg = star.altitude().degrees();
             if (sun.isSunUp() && sun.distance(star.airless()).compareTo(SunGuard.KEEP_AWAY) < 0) {
                 return Optional.of(ExclusionReason.NEAR_SUN);
@@ -93,15 +93,15 @@ record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> 
     static StarCandidates of(StarsInView stars, PointingLimits reach, ObservingMoment moment, Instrument tube) {
         Circumstances now = Circumstances.of(reach, moment, tube);
         List<StarCandidate> usable = new ArrayList<>();
-        Map<ExclusionReason, Integer> hurdles = new EnumMap<>(ExclusionReason.class);
+        Map<ExclusionReason, Integer> exclusions = new EnumMap<>(ExclusionReason.class);
         for (StarInView star : stars.up()) {
-            now.hurdle(star)
+            now.exclusionReason(star)
                     .ifPresentOrElse(
-                            hurdle -> hurdles.merge(hurdle, 1, Integer::sum),
+                            exclusionReason -> exclusions.merge(exclusionReason, 1, Integer::sum),
                             () -> usable.add(candidate(star, stars, now.isSeenByEye(star))));
         }
-        usable.sort(Comparator.comparingDouble(StarCandidate::reluctance));
-        return new StarCandidates(usable, hurdles);
+        usable.sort(Comparator.comparingDouble(StarCandidate::penalty));
+        return new StarCandidates(usable, exclusions);
     }
 
     long seenByEye() {
@@ -117,15 +117,15 @@ record StarCandidates(List<StarCandidate> usable, Map<ExclusionReason, Integer> 
                 Math.max(0, Math.max(PREFERRED_LOWEST_DEG - altitudeDeg, altitudeDeg - PREFERRED_HIGHEST_DEG));
         double slowDeg = Math.max(0, star.place().declination().abs().degrees() - SLOW_FROM_EQUATOR_DEG);
         double farDeg = Math.max(0, star.place().hourAngle().abs().degrees() - FAR_ROUND_DEG);
-        // In a bright sky each magnitude counts twice: the fainter has less to spare.
+        // In a bright sky each magnitude counts double, because fainter stars have less margin.
         double perMagnitude = isSeenByEye ? 0.3 : 0.6;
-        double reluctance = perMagnitude * Math.max(0, star.magnitude())
+        double penalty = perMagnitude * Math.max(0, star.magnitude())
                 + (isBrightestAround ? 0 : 0.3)
                 + (isEasilyMistaken ? 0.15 : 0)
                 + (isSeenByEye ? 0 : 0.8)
                 + 0.1 * outsideDeg
                 + 0.02 * slowDeg
                 + 0.01 * farDeg;
-        return new StarCandidate(star, isSeenByEye, isBrightestAround, reluctance);
+        return new StarCandidate(star, isSeenByEye, isBrightestAround, penalty);
     }
 }

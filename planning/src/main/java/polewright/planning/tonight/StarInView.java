@@ -9,11 +9,11 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * A bright star where it stands at one moment.
+ * A bright star with its place at one moment.
  *
- * @param place about the true pole, without air
- * @param airless as geometry has it
- * @param direction as it is seen
+ * @param place relative to the true pole, without refraction
+ * @param airless geometric direction
+ * @param direction apparent direction
  */
 public record StarInView(NamedStar star, HourAnglePlace place, AirlessDirection airless, RefractedDirection direction) {
     static StarInView of(NamedStar star, ObservingMoment moment) {
@@ -34,7 +34,7 @@ public record StarInView(NamedStar star, HourAnglePlace place, AirlessDirection 
         return direction.altitude();
     }
 
-    /** From one to the other as seen. */
+    /** Apparent separation. */
     public Angle separation(StarInView other) {
         return new Angle(Vector3D.angle(direction.enu(), other.direction.enu()));
     }

@@ -12,11 +12,11 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * Picks the stars that leave the least go-to error over the sky that can be reached.
+ * Chooses the stars that leave the smallest go-to error over the reachable sky.
  *
- * <p>Cost of a set: ln of the root mean square go-to error that is left over the whole sky, plus each star's reluctance,
- * plus 0.5 for two nearer than 20° and 0.2 for all on one side of the meridian. Stars are added one by one at least cost;
- * then each is exchanged for a better one while there is one.
+ * <p>Cost of a set: ln of the root mean square remaining go-to error over the whole sky, plus each star's penalty, plus
+ * 0.5 for two closer than 20° and 0.2 for all on one side of the meridian. Stars are added one by one at the lowest
+ * cost; then each is exchanged for a better one as long as there is one.
  */
 final class StarSpread {
     private static final int SHORTLIST = 20;
@@ -57,7 +57,7 @@ final class StarSpread {
         return chosen;
     }
 
-    /** Root mean square over the sky of the distance that go-tos keep within 95 times in 100, all these centred. */
+    /** Root mean square over the sky of the radius that contains 95 % of go-tos after centring all of these. */
     Angle radius95(List<StarCandidate> chosen) {
         PointingModel model = after(chosen);
         double squares = 0;
@@ -96,7 +96,7 @@ final class StarSpread {
                 chosen.stream().anyMatch(c -> c.seen().separation(added.seen()).compareTo(TOO_NEAR) < 0);
         boolean isOneSided = !chosen.isEmpty() && chosen.stream().allMatch(c -> isWest(c) == isWest(added));
         return 0.5 * Math.log(squares / sky.size())
-                + added.reluctance()
+                + added.penalty()
                 + (isCrowded ? 0.5 : 0)
                 + (isOneSided ? 0.2 : 0);
     }

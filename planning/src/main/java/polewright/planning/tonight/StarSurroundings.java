@@ -21,14 +21,14 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * How to know a star when one sees it, in the view of somebody who faces it now.
+ * How to identify a star by its surroundings, as seen by an observer facing it now.
  *
- * @param colour to the eye; empty when it is not known
- * @param constellation that it is in
- * @param isItsBrightest whether it is the brightest there
- * @param guides well-known stars not far off, the most useful first
- * @param lookalikes stars that could be taken for it
- * @param planets that stand near and shine like stars
+ * @param colour to the eye; empty if unknown
+ * @param constellation that contains it
+ * @param isItsBrightest whether it is the brightest in that constellation
+ * @param guides well-known stars nearby, the most useful first
+ * @param lookalikes stars that could be mistaken for it
+ * @param planets nearby planets, which look like stars
  */
 public record StarSurroundings(
         Optional<StarColour> colour,
@@ -51,8 +51,8 @@ public record StarSurroundings(
     /**
      * Something near a star.
      *
-     * @param side where it is from the star
-     * @param isBrighter than the star; empty where that changes from month to month
+     * @param side direction from the star
+     * @param isBrighter than the star; empty if that changes from month to month
      */
     public record Neighbour(String name, Angle distance, RelativeDirection side, Optional<Boolean> isBrighter) {}
 
@@ -81,7 +81,7 @@ public record StarSurroundings(
                 planets(star, moment, sun));
     }
 
-    /** What stands near the Sun by day is not named: eyes and finders go where a name sends them. */
+    /** Anything near the Sun by day is not named, because people point eyes and finders at what is named. */
     private static boolean isAwayFrom(SunGuard sun, AirlessDirection direction) {
         return !sun.isSunUp() || sun.distance(direction).compareTo(SunGuard.KEEP_AWAY) >= 0;
     }

@@ -7,7 +7,7 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * The stars that people know by name and find by eye, where they stand at one moment.
+ * The well-known stars visible to the eye, with their places at one moment.
  *
  * @param up those above the horizon, brightest first
  */
@@ -32,14 +32,14 @@ record StarsInView(List<StarInView> up) {
                 .toList());
     }
 
-    /** Whether nothing brighter stands so near. */
+    /** Whether nothing brighter is within that distance. */
     boolean isBrightestWithin(StarInView star, Angle distance) {
         return up.stream()
                 .filter(other -> other.magnitude() < star.magnitude())
                 .noneMatch(other -> other.separation(star).compareTo(distance) < 0);
     }
 
-    /** What could be taken for it: about as bright, and so near. */
+    /** Stars that could be mistaken for it: of similar brightness, and within that distance. */
     List<StarInView> lookalikes(StarInView star, Angle distance, double magnitudes) {
         return up.stream()
                 .filter(other -> !other.equals(star))

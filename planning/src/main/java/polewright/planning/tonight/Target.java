@@ -13,15 +13,15 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
 /**
- * Something that could be looked at.
+ * A possible target.
  *
- * @param body where it is
+ * @param body for its position
  * @param kind in plain words, e.g. {@code open cluster}
- * @param magnitude of the whole; empty when not known
- * @param major longest extent; zero when not known, or a point
- * @param minor extent across
+ * @param magnitude integrated; empty if unknown
+ * @param major major axis; zero if unknown, or a point
+ * @param minor minor axis
  * @param renown how well known it is
- * @param isWanted the person asked for it
+ * @param isWanted whether the person asked for it
  */
 public record Target(
         SkyBody body,
@@ -31,27 +31,27 @@ public record Target(
         Angle minor,
         Renown renown,
         boolean isWanted) {
-    /** How well known something is among observers: what most of them look at is what shows something. */
+    /** How well known something is among observers, which indicates how rewarding it is. */
     public enum Renown {
-        /** Of Messier's list, the Moon, a planet. */
+        /** A Messier object, the Moon, or a planet. */
         FAMOUS,
         /** It has a common name. */
         NAMED,
-        /** The rest of the two great catalogues, NGC and IC. */
+        /** The rest of the two large catalogues, NGC and IC. */
         LISTED
     }
 
-    /** What decides how much moonlight and the work matter to it. */
+    /** Determines how much moonlight and the kind of work matter. */
     public enum Nature {
         MOON,
         PLANET,
-        /** Open or globular, or a group: it is seen as stars. */
+        /** Open or globular, or a group: seen as stars. */
         CLUSTER,
-        /** Gas or dust among stars, whose light catalogues add to its magnitude. */
+        /** Gas or dust around stars, whose light is included in its catalogue magnitude. */
         NEBULA,
-        /** A galaxy, a planetary nebula, or anything else that is a glow. */
+        /** A galaxy, a planetary nebula, or anything else that appears as a glow. */
         GLOW,
-        /** A star, or a place of which nothing more is known. */
+        /** A star, or a position about which nothing else is known. */
         STAR
     }
 
@@ -82,7 +82,7 @@ public record Target(
         return NEBULAE.contains(kind) ? Nature.NEBULA : Nature.GLOW;
     }
 
-    /** Magnitudes a square arcsecond over its ellipse, if size and magnitude are known. */
+    /** Magnitudes per square arcsecond, averaged over its ellipse, if size and magnitude are known. */
     public OptionalDouble surfaceBrightness() {
         double area = ARCSEC2_IN_CIRCLE * major.arcseconds() * minor.arcseconds();
         return magnitude.isPresent() && area > 0
@@ -90,12 +90,12 @@ public record Target(
                 : OptionalDouble.empty();
     }
 
-    /** Whether twilight is dark enough for it: the Moon and the planets that the eye sees. */
+    /** Whether it can be observed in twilight: the Moon and the naked-eye planets. */
     public boolean isBrightBody() {
         return body instanceof SolarSystemBody && body != SolarSystemBody.URANUS && body != SolarSystemBody.NEPTUNE;
     }
 
-    /** The Moon, the planets, and the deep-sky list. The bundled lists have no double stars. */
+    /** The Moon, the planets, and the deep-sky list. The bundled lists do not include double stars. */
     public static List<Target> ofLists() {
         List<Target> targets = new ArrayList<>();
         for (SolarSystemBody body : SolarSystemBody.values()) {
@@ -107,7 +107,7 @@ public record Target(
         return targets;
     }
 
-    /** What the person named, with what the lists know of it. */
+    /** A target named by the person, with the data from the lists. */
     public static Target wanted(SkyBody body) {
         if (body instanceof SolarSystemBody) {
             return ofBody(body, true);
@@ -139,7 +139,10 @@ public record Target(
                 false);
     }
 
-    /** Catalogues of dark clouds and faint nebulae have no magnitudes of their own: their entries can only be asked for. */
+    /**
+     * Dark clouds and faint nebulae have no magnitude of their own in catalogues: these entries are only used when
+     * asked for.
+     */
     private static boolean isForLooking(DeepSkyObject object) {
         return object.kind() != DeepSkyKind.DARK_NEBULA
                 && object.designations().stream()

@@ -22,15 +22,15 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
- * When and how well each target of a list shows tonight.
+ * Finds when and how well each target of a list can be observed tonight.
  *
  * <p>Only while the Sun is down: the Moon and planets from half an hour after sunset to half an hour before sunrise
- * ({@link TwilightGuard}), from sunset to sunrise if they were asked for; everything else while it is as dark as the
- * night gets, down to the end of astronomical twilight. So nothing is ever pointed at with the Sun up; what is near it when it
- * has barely set or is soon to rise, {@link TwilightCaution} says.
+ * ({@link TwilightGuard}), or from sunset to sunrise if they were asked for; everything else during the darkest part of
+ * the night, at most astronomical darkness. So the telescope is never pointed at anything with the Sun up;
+ * {@link TwilightCaution} covers targets near the Sun just after it sets or before it rises.
  */
 public final class TargetFinder {
-    // Planets move by a minute of arc in ten minutes at the most, the Moon by five.
+    // Planets move by at most one arcminute in ten minutes, the Moon by five.
     private static final Duration MOVING_STEP = Duration.ofMinutes(10);
 
     private final Evening evening;
@@ -42,10 +42,10 @@ public final class TargetFinder {
     private final Instant reference;
     private final ObservingMoment moment;
     private final Optional<MoonPath> moon;
-    // Moon and planets are followed at the same times: what they share is worked out once.
+    // Moon and planets are computed at the same times: the shared part is computed once.
     private final Map<Instant, ObservingMoment> moments = new ConcurrentHashMap<>();
 
-    /** For one evening and what its targets are chosen for. */
+    /** For one evening and its observing purpose. */
     public TargetFinder(Evening evening, Observing observing) {
         this.evening = evening;
         this.reach = evening.reach();
@@ -69,12 +69,12 @@ public final class TargetFinder {
         return Optional.of(now.isAfter(interval.from()) ? new Interval(now, interval.to()) : interval);
     }
 
-    /** Each of them, in the order given. */
+    /** The outcome for each of them, in the given order. */
     public List<TargetOutcome> find(List<Target> targets) {
         return targets.stream().map(this::find).toList();
     }
 
-    /** Those that show, best first; what was asked for comes before the rest. */
+    /** The observable ones, best first; targets asked for come before the rest. */
     public static List<Observability> ranked(List<TargetOutcome> outcomes) {
         return outcomes.stream()
                 .filter(TargetOutcome.Shows.class::isInstance)
@@ -86,7 +86,7 @@ public final class TargetFinder {
                 .toList();
     }
 
-    /** One target; planets with their size and brightness of tonight. */
+    /** The outcome for one target; planets with tonight's size and brightness. */
     public TargetOutcome find(Target listed) {
         Target target = ofTonight(listed);
         Optional<Interval> when = !target.isBrightBody() ? dark : target.isWanted() ? sunDown : advised;
@@ -132,19 +132,19 @@ public final class TargetFinder {
         };
     }
 
-    /** How well a target shows at any time of the night, 0 to 1: see {@link ObservabilityScore}. */
-    double merit(Observability showing, Instant at) {
+    /** The score of a target at any time of the night, 0 to 1: see {@link ObservabilityScore}. */
+    double score(Observability showing, Instant at) {
         return ObservabilityScore.of(showing.target(), observing)
                 .at(showing.path().at(at), moon.orElseThrow().at(at), reach);
     }
 
     private Observability showing(Target target, SkyPath path, List<Interval> windows) {
-        ObservabilityScore merit = ObservabilityScore.of(target, observing);
+        ObservabilityScore scoring = ObservabilityScore.of(target, observing);
         List<MoonPath.Now> tried = tried(windows);
         MoonPath.Now best = tried.get(0);
         double bestScore = -1;
         for (MoonPath.Now now : tried) {
-            double score = merit.at(path.at(now.at()), now, reach);
+            double score = scoring.at(path.at(now.at()), now, reach);
             if (score > bestScore) {
                 best = now;
                 bestScore = score;
@@ -165,7 +165,7 @@ public final class TargetFinder {
                 bestScore);
     }
 
-    /** The ends of each window and the times between at which the Moon was worked out. */
+    /** The ends of each window and the times in between at which the Moon was computed. */
     private List<MoonPath.Now> tried(List<Interval> windows) {
         MoonPath path = moon.orElseThrow();
         List<MoonPath.Now> times = new ArrayList<>();

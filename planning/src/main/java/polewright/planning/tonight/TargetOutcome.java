@@ -2,11 +2,11 @@ package polewright.planning.tonight;
 
 import polewright.mount.reach.Barrier;
 
-/** What tonight holds for one target. */
+/** The outcome for one target tonight. */
 public sealed interface TargetOutcome {
     Target target();
 
-    /** It can be looked at. */
+    /** It can be observed. */
     record Shows(Observability showing) implements TargetOutcome {
         @Override
         public Target target() {
@@ -14,7 +14,7 @@ public sealed interface TargetOutcome {
         }
     }
 
-    /** Something is in the way whenever it is dark enough. */
+    /** Something blocks it whenever it is dark enough. */
     record OutOfReach(Target target, Barrier barrier) implements TargetOutcome {}
 
     /** The night is not dark enough for it. */

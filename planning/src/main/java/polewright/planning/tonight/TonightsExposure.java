@@ -10,11 +10,11 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.time.Interval;
 
-/** How long single exposures of a target may be with the axis where it is. */
+/** The longest exposures of a target with the current axis. */
 public final class TonightsExposure {
     private TonightsExposure() {}
 
-    /** Over the window in which it shows best; empty without a camera, or while it is not known where the axis points. */
+    /** Over the window that contains its best time; empty without a camera, or without a fix. */
     public static Optional<ExposureLimits.Limit> of(Evening evening, Observability showing) {
         Optional<Camera> camera = WorkPreset.mainCamera(evening.rig());
         if (camera.isEmpty() || evening.axis().isEmpty()) {
@@ -23,7 +23,7 @@ public final class TonightsExposure {
         Interval window = showing.bestWindow();
         HourAnglePlace from = showing.path().at(window.from());
         Angle to = showing.path().at(window.to()).hourAngle();
-        // Across the lower meridian hour angles start anew.
+        // Hour angles wrap at the lower meridian.
         Angle end = to.compareTo(from.hourAngle()) < 0 ? to.plus(Angle.HALF_TURN.times(2)) : to;
         ImagingRun usual = WorkPreset.SHORT_SUBS.with(camera.get());
         ImagingRun shot = new ImagingRun(

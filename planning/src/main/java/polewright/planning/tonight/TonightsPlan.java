@@ -16,13 +16,13 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
- * What to do with tonight: an order of targets, what else shows, and what does not.
+ * The plan for tonight: a schedule of targets, other observable ones, and those that are not.
  *
- * @param observing what the targets are chosen for
- * @param moon what the Moon does
- * @param plan the order
- * @param others what else shows well, best first
- * @param missed what was asked for and cannot be looked at
+ * @param observing the purpose for which targets are chosen
+ * @param moon the Moon tonight
+ * @param plan the schedule
+ * @param others other targets with a good score, best first
+ * @param missed targets asked for that cannot be observed
  */
 public record TonightsPlan(
         Evening evening,
@@ -31,13 +31,13 @@ public record TonightsPlan(
         NightPlan plan,
         List<Observability> others,
         List<TargetOutcome> missed) {
-    /** How many targets are planned if nothing is said, before gaps are filled. */
+    /** The default number of targets, before gaps are filled. */
     public static final int USUAL_COUNT = 8;
-    /** More are not planned for one night. */
+    /** The largest number planned for one night. */
     public static final int MOST = 20;
 
     private static final int MOST_OTHERS = 8;
-    // So many are worth placing, and so many are tried in what is left between them.
+    // The number of candidates per slot, and the number tried to fill gaps.
     private static final int PLACED_PER_SLOT = 4;
     private static final int TRIED_IN_GAPS = 120;
 
@@ -47,18 +47,19 @@ public record TonightsPlan(
     }
 
     /**
-     * The usual plan: {@value #USUAL_COUNT} targets, and as many more as leave no gap of an hour while something good is up.
+     * The default plan: {@value #USUAL_COUNT} targets, and as many more as needed to leave no gap of an hour while
+     * something good is up.
      *
-     * @param targets all that could be looked at, what was asked for among them
+     * @param targets all candidates, including those asked for
      */
     public static TonightsPlan usual(Evening evening, Observing observing, List<Target> targets) {
         return of(evening, observing, targets, USUAL_COUNT, MOST);
     }
 
     /**
-     * A plan of no more than so many targets.
+     * A plan with at most {@code count} targets.
      *
-     * @param targets all that could be looked at, what was asked for among them
+     * @param targets all candidates, including those asked for
      */
     public static TonightsPlan of(Evening evening, Observing observing, List<Target> targets, int count) {
         return of(evening, observing, targets, count, count);
@@ -70,7 +71,7 @@ public record TonightsPlan(
         List<TargetOutcome> outcomes = finder.find(targets);
         List<Observability> ranked = TargetFinder.ranked(outcomes);
         List<Observability> placed = ranked.subList(0, Math.min(count * PLACED_PER_SLOT, ranked.size()));
-        NightPlan best = NightPlanner.plan(placed, observing.turn(), count, finder::merit);
+        NightPlan best = NightPlanner.plan(placed, observing.turn(), count, finder::score);
         NightPlan plan = NightPlanner.span(placed)
                 .map(span -> GapFilling.of(
                         best,
@@ -78,7 +79,7 @@ public record TonightsPlan(
                         ranked.subList(0, Math.min(TRIED_IN_GAPS, ranked.size())),
                         observing.turn(),
                         mostWithGapsFilled,
-                        finder::merit))
+                        finder::score))
                 .orElse(best);
         Set<Observability> planned =
                 plan.slots().stream().map(NightPlan.Slot::showing).collect(Collectors.toSet());
@@ -94,7 +95,7 @@ public record TonightsPlan(
                 evening, observing, MoonTonight.of(evening.site(), evening.darkness()), plan, others, missed);
     }
 
-    /** Cautions about the Sun for all that is planned or named; none on most nights. */
+    /** Cautions about the Sun for everything planned or named; none on most nights. */
     public List<TwilightCaution> sunCautions() {
         List<TwilightCaution.Advised> advised = new ArrayList<>();
         plan.slots().forEach(slot -> advised.add(new TwilightCaution.Advised(slot.showing(), slot.when())));
@@ -104,9 +105,9 @@ public record TonightsPlan(
     }
 
     /**
-     * How far the Moon is from something at the middle of a time, centre to centre.
+     * Distance from the Moon at the middle of an interval, centre to centre.
      *
-     * @return empty when it is not over the horizon then
+     * @return empty if the Moon is not above the horizon then
      */
     public Optional<Angle> moonDistance(Observability showing, Interval when) {
         Instant middle = when.from().plus(when.length().dividedBy(2));

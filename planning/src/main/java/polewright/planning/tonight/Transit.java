@@ -9,9 +9,9 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SiderealRate;
 
-/** When something passes the upper meridian, by day or by night. */
+/** The upper transit of a body, by day or by night. */
 final class Transit {
-    // The Moon falls behind the stars by 1/27 of a turn a day: each round leaves a 27th of the error of the one before.
+    // The Moon falls behind the stars by 1/27 of a turn a day: each iteration reduces the error by a factor of 27.
     private static final int ROUNDS = 5;
 
     private Transit() {}
@@ -19,7 +19,7 @@ final class Transit {
     /**
      * The transit nearest to a time, to a second.
      *
-     * @param path of a star, which serves at any time; that of other bodies ends with the night
+     * @param path of a star, valid at any time; for other bodies it ends with the night
      */
     static Instant nearest(Evening evening, SkyBody body, SkyPath path, Instant near) {
         if (body instanceof FixedStar) {

@@ -16,36 +16,36 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
- * A caution about the Sun, once for the whole plan: something is observed when it has barely set or is soon to rise, or
- * close to it while it is below the horizon, where the telescope would follow a planet into the day.
+ * A caution about the Sun, once for the whole plan: something is observed just after sunset or just before sunrise, or
+ * close to the Sun while it is below the horizon, so that the telescope would follow a planet into the day.
  *
  * @param crossing whether its setting or its rising matters
- * @param at when the Sun sets or rises
- * @param near the targets within {@link SunGuard#KEEP_AWAY} of its edge, in the order of the plan
+ * @param at time of sunset or sunrise
+ * @param near the targets within {@link SunGuard#KEEP_AWAY} of its limb, in the order of the plan
  */
 public record TwilightCaution(Crossing crossing, Instant at, List<Near> near) {
-    /** Observing that ends this close to sunrise easily runs on past it. */
+    /** Observing that ends this close to sunrise easily overruns it. */
     private static final Duration BEFORE_RISING = Duration.ofHours(1);
-    /** An observer who is due this soon after sunset is easily early. */
+    /** An observer with a target this soon after sunset may well start early. */
     private static final Duration AFTER_SETTING = Duration.ofMinutes(15);
 
-    /** What the Sun does. */
+    /** Setting or rising of the Sun. */
     public enum Crossing {
         SETS,
         RISES
     }
 
-    /** A target and how far it is from the Sun's edge when it is observed. */
+    /** A target and its distance from the Sun's limb when it is observed. */
     public record Near(Target target, Angle distance) {}
 
-    /** Something that is advised, and when; both ends the same for a moment. */
+    /** An advised target and when; both ends equal for a single moment. */
     record Advised(Observability showing, Interval when) {}
 
     public TwilightCaution {
         near = List.copyOf(near);
     }
 
-    /** One for the Sun's setting and one for its rising at the most, as far as anything advised calls for it. */
+    /** At most one for sunset and one for sunrise, if anything advised requires it. */
     static List<TwilightCaution> of(Evening evening, List<Advised> advised) {
         Map<Crossing, Map<Target, Angle>> near = new LinkedHashMap<>();
         for (Advised one : advised) {
@@ -69,7 +69,7 @@ public record TwilightCaution(Crossing crossing, Instant at, List<Near> near) {
         return cautions;
     }
 
-    /** Empty when the Sun is neither near nor about to rise or barely set; both in a night that is hardly one. */
+    /** Empty if the Sun is neither near nor about to rise or just set; both in a very short night. */
     private static Set<Crossing> crossings(Evening evening, Advised one, boolean isNear) {
         Optional<Instant> sets = at(evening, Crossing.SETS);
         Optional<Instant> rises = at(evening, Crossing.RISES);

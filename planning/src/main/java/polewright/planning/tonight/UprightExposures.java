@@ -11,31 +11,31 @@ import polewright.sky.place.Site;
 import polewright.sky.time.SiderealRate;
 
 /**
- * How long single exposures may be on a fork that stands upright and follows in altitude and azimuth: the field turns about
- * its middle, and the stars in its corners trail.
+ * The longest exposures on an upright fork tracking in altitude and azimuth: the field rotates about its centre, and
+ * stars in its corners trail.
  *
- * <p>Exact turn of the parallactic angle, refraction left out; the drive is taken to be perfect. Trails as long as a shot
- * usually tolerates ({@link ImagingRun#usualTolerance}).
+ * <p>Uses the exact change of the parallactic angle, without refraction, and assumes a perfect drive. The trail allowed
+ * is that usually tolerated for an imaging run ({@link ImagingRun#usualTolerance}).
  *
- * @param site where the fork stands
- * @param corner from the middle of the picture to its corner
- * @param tolerance how long a trail may be
+ * @param site the fork's site
+ * @param corner angle from the frame centre to its corner
+ * @param tolerance longest acceptable trail
  */
 public record UprightExposures(Site site, Angle corner, Angle tolerance) {
-    /** Longer single exposures are not asked about. */
+    /** The limit of the search. */
     public static final Duration LONGEST = Duration.ofHours(1);
 
     private static final Angle USUAL_SEEING = Angle.ofArcseconds(3);
     private static final Angle LOWEST = Angle.ofDegrees(30);
     private static final int SAMPLES = 720;
 
-    /** For a camera, at the usual tolerance. */
+    /** For a camera, with the usual tolerance. */
     public static UprightExposures of(Site site, Camera camera) {
         Angle corner = camera.perPixel().times(Math.hypot(camera.widthPixels(), camera.heightPixels()) / 2);
         return new UprightExposures(site, corner, ImagingRun.usualTolerance(camera, USUAL_SEEING));
     }
 
-    /** The longest exposure that begins with the field there; at most {@link #LONGEST}. */
+    /** The longest exposure that starts with the field there; at most {@link #LONGEST}. */
     public Duration longest(HourAnglePlace place) {
         double most = tolerance.radians() / corner.radians();
         double start = parallacticRad(place, 0);
@@ -52,12 +52,12 @@ public record UprightExposures(Site site, Angle corner, Angle tolerance) {
         return LONGEST;
     }
 
-    /** The longest at that azimuth and altitude. */
+    /** The longest at an azimuth and altitude. */
     public Duration longest(double azimuthDeg, double altitudeDeg) {
         return longest(ReachableSky.place(site, azimuthDeg, altitudeDeg));
     }
 
-    /** How much of the sky above 30° allows exposures of that length, 0 to 1. */
+    /** The fraction of the sky above 30° that allows exposures of that length, 0 to 1. */
     public double shareOfSky(Duration wanted) {
         List<HourAnglePlace> sky = ReachableSky.above(LOWEST, site);
         long enough = sky.stream()

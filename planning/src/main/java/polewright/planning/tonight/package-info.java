@@ -1,10 +1,10 @@
 /**
- * What to do with a night: which stars to align on, what can be reached and when, in which order.
+ * Plans a night: which stars to align on, what can be reached and when, in which order.
  *
  * <pre>
  *   site + rig + horizon + axis ──▶ Evening ─┬─▶ alignment stars
  *                                            ├─▶ targets ──▶ plan of the night
- *                                            └─▶ exposures of a fork set upright
+ *                                            └─▶ exposures on an upright fork
  * </pre>
  */
 @NullMarked

@@ -12,7 +12,7 @@ import java.util.Objects;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 
-/** A line by least squares, against the dataset Norris of the NIST Statistical Reference Datasets. */
+/** A straight-line fit, against the dataset Norris of the NIST Statistical Reference Datasets. */
 class LeastSquaresTest {
     private static final double[] CERTIFIED = {-0.262323073774029, 1.00211681802045};
     private static final double[] CERTIFIED_SIGMAS = {0.232818234301152, 0.429796848199937E-03};
@@ -39,7 +39,7 @@ class LeastSquaresTest {
     }
 
     @Test
-    void theCertifiedLineAndItsUncertainty() throws IOException {
+    void line_agreesWithTheCertifiedValues() throws IOException {
         List<double[]> rows = norris();
         assertThat(rows).hasSize(36);
         double[][] design = rows.stream().map(row -> new double[] {1, row[1]}).toArray(double[][]::new);
@@ -58,11 +58,11 @@ class LeastSquaresTest {
     }
 
     /**
-     * Differences of neighbours, with the covariance that differences of independent readings have, tell the slope that the
-     * readings themselves tell: the same certified one. This is how drifts of an axis that nobody touched hang together.
+     * Differences of neighbours, with the covariance of differences of independent readings, give the same slope as the
+     * readings themselves: the certified one. Drifts of an undisturbed axis are correlated in this way.
      */
     @Test
-    void theCertifiedSlope_fromDifferencesOfNeighbours() throws IOException {
+    void slopeFromDifferencesOfNeighbours_agreesWithTheCertifiedValue() throws IOException {
         List<double[]> rows = norris();
         int n = rows.size() - 1;
         double variance = CERTIFIED_RESIDUAL_SIGMA * CERTIFIED_RESIDUAL_SIGMA;

@@ -54,13 +54,13 @@ class AlignmentStarsTest {
         return chosen.stars().stream().map(star -> star.seen().name()).toList();
     }
 
-    /** Common practice: bright stars 25–70° up, on both sides of the meridian, far from each other. */
+    /** Common practice: bright stars at altitudes of 25–70°, on both sides of the meridian, far from each other. */
     @ParameterizedTest
     @CsvSource({
         "N, 2026-11-25T18:30:00Z", "N, 2026-02-10T20:00:00Z", "N, 2026-05-01T22:30:00Z", "N, 2026-08-20T22:00:00Z",
         "S, 2026-11-25T10:30:00Z", "S, 2026-02-10T10:00:00Z", "S, 2026-05-01T08:30:00Z", "S, 2026-08-20T09:00:00Z"
     })
-    void threeBrightStarsWellSpreadAreChosenInEitherHemisphere(String hemisphere, String at) {
+    void threeWellSpreadBrightStars_areChosen_inEitherHemisphere(String hemisphere, String at) {
         AlignmentOutcome.Chosen chosen =
                 chosen(evening(hemisphere.equals("N") ? LARKFELL : TUSSOCK_FLAT, Horizon.OPEN, at), 3);
 
@@ -77,11 +77,11 @@ class AlignmentStarsTest {
                         .separation(chosen.stars().get(1).seen())
                         .degrees())
                 .isGreaterThan(20);
-        assertThat(chosen.outByEye()).isEmpty();
+        assertThat(chosen.visibleByEyeFrom()).isEmpty();
     }
 
     @Test
-    void moreStarsLeaveLessError() {
+    void moreStars_leaveASmallerError() {
         double before = Double.POSITIVE_INFINITY;
         for (int count = 1; count <= 6; count++) {
             double error = chosen(evening(LARKFELL, Horizon.OPEN, "2026-11-25T18:30:00Z"), count)
@@ -94,13 +94,13 @@ class AlignmentStarsTest {
     }
 
     @Test
-    void theSameQuestionHasTheSameAnswer() {
+    void result_isDeterministic() {
         Evening evening = evening(LARKFELL, Horizon.OPEN, "2026-11-25T18:30:00Z");
         assertThat(outcome(evening, 4)).isEqualTo(outcome(evening, 4));
     }
 
     @Test
-    void starsBehindTheSkylineAreLeftAlone() {
+    void starsBelowTheLocalHorizon_areNotChosen() {
         Horizon westHidden = new Horizon(List.of(point(0, 0), point(179, 0), point(180, 85), point(359, 85)));
         AlignmentOutcome.Chosen chosen = chosen(evening(LARKFELL, westHidden, "2026-11-25T18:30:00Z"), 3);
 
@@ -111,13 +111,13 @@ class AlignmentStarsTest {
     }
 
     @Test
-    void aWalledInSiteIsToldThatNothingCanBeReached() {
+    void walledInSite_nothingIsReachable() {
         Horizon walls = new Horizon(List.of(point(0, 89), point(180, 89)));
         AlignmentOutcome outcome = outcome(evening(LARKFELL, walls, "2026-11-25T18:30:00Z"), 3);
 
         assertThat(outcome).isInstanceOfSatisfying(AlignmentOutcome.Nothing.class, nothing -> {
-            assertThat(nothing.hurdles().get(ExclusionReason.OUT_OF_REACH)).isGreaterThan(10);
-            assertThat(nothing.outByEye()).isEmpty();
+            assertThat(nothing.exclusions().get(ExclusionReason.OUT_OF_REACH)).isGreaterThan(10);
+            assertThat(nothing.visibleByEyeFrom()).isEmpty();
         });
     }
 
@@ -125,10 +125,13 @@ class AlignmentStarsTest {
         return new Horizon.Point(Angle.ofDegrees(azimuthDeg), Angle.ofDegrees(altitudeDeg));
     }
 
-    /** On 3 January 2026 the Moon was full, in Gemini (common knowledge of almanacs): not Pollux, which it stood beside. */
+    /**
+     * On 3 January 2026 the Moon was full, in Gemini (common knowledge of almanacs): so not Pollux, which was next to
+     * it.
+     */
     @ParameterizedTest
     @ValueSource(strings = {"2026-01-03T22:00:00Z", "2026-01-04T01:00:00Z", "2026-03-03T22:00:00Z"})
-    void starsKeepAwayFromAFullMoon(String at) {
+    void starsNearAFullMoon_areNotChosen(String at) {
         Evening evening = evening(LARKFELL, Horizon.OPEN, at);
         ObservingMoment moment = evening.moment(evening.now());
         AirlessDirection moon = moment.airless(SolarSystem.apparent(SolarSystemBody.MOON, moment));
@@ -150,7 +153,7 @@ class AlignmentStarsTest {
                 "2026-12-21T12:00:00Z",
                 "2026-08-01T07:00:00Z"
             })
-    void byDayStarsAndTheWaysBetweenThemKeepAwayFromTheSun(String at) {
+    void byDay_starsAndSlewsKeepAwayFromTheSun(String at) {
         int checked = 0;
         for (Site site : List.of(LARKFELL, TUSSOCK_FLAT, Site.ofDegrees(10, -2.90, 0), Site.ofDegrees(-30, 170, 0))) {
             Evening evening = evening(site, Horizon.OPEN, at);
@@ -162,15 +165,15 @@ class AlignmentStarsTest {
                     assertThat(sun.distance(star.seen().airless()).degrees()).isGreaterThanOrEqualTo(30);
                     assertThat(star.isSeenByEye()).isFalse();
                 });
-                assertThat(nearestOnTheWay(chosen, moment, sun)).isGreaterThan(29.9);
+                assertThat(nearestDuringSlews(chosen, moment, sun)).isGreaterThan(29.9);
                 checked++;
             }
         }
         assertThat(checked).as("sites in daylight with stars").isPositive();
     }
 
-    /** Follows every move from home in steps of a thousandth of it, apart from the code that planned it. */
-    private static double nearestOnTheWay(AlignmentOutcome.Chosen chosen, ObservingMoment moment, SunGuard sun) {
+    /** Follows every move from home in steps of a thousandth of it, independently of the planning code. */
+    private static double nearestDuringSlews(AlignmentOutcome.Chosen chosen, ObservingMoment moment, SunGuard sun) {
         double hourAngle = 0;
         double declination = 90 * moment.site().hemisphereSign();
         double nearest = 180;
@@ -204,7 +207,7 @@ class AlignmentStarsTest {
     }
 
     @Test
-    void byDayASmallTelescopeHasFewerStarsThanALargeOne() {
+    void byDay_smallTelescopeHasFewerStarsThanALargeOne() {
         Evening noon = evening(LARKFELL, Horizon.OPEN, "2026-06-21T12:00:00Z");
         ObservingMoment moment = noon.moment(noon.now());
         StarsInView stars = StarsInView.at(moment);
@@ -218,44 +221,50 @@ class AlignmentStarsTest {
     }
 
     @Test
-    void aTubeLeftNearTheSunIsNotSentAnywhere() {
+    void tubeNearTheSun_isNotSlewed() {
         AlignmentOutcome outcome = AlignmentStars.of(
                 evening(LARKFELL, Horizon.OPEN, "2026-06-21T12:00:00Z"), 2, TUBE, Optional.of(SolarSystemBody.SUN));
 
         assertThat(outcome)
                 .isInstanceOfSatisfying(
                         AlignmentOutcome.Nothing.class,
-                        nothing -> assertThat(nothing.isWayBarredBySun()).isTrue());
+                        nothing -> assertThat(nothing.isBlockedBySun()).isTrue());
     }
 
-    /** Larkfell, 25 November: sunset 15:53; the first stars are out within three quarters of an hour (common practice). */
+    /**
+     * Larkfell, 25 November: sunset 15:53; the first stars are visible within three quarters of an hour (common
+     * practice).
+     */
     @Test
-    void beforeDarkTheTimeIsToldWhenStarsComeOut() {
+    void beforeDark_givesTheTimeWhenStarsBecomeVisible() {
         Instant out = outcome(evening(LARKFELL, Horizon.OPEN, "2026-11-25T13:00:00Z"), 3)
-                .outByEye()
+                .visibleByEyeFrom()
                 .orElseThrow();
         assertThat(out).isBetween(Instant.parse("2026-11-25T15:55:00Z"), Instant.parse("2026-11-25T16:45:00Z"));
     }
 
     @Test
-    void underAMidnightSunNothingComesOutForTheBareEye() {
+    void midnightSun_noStarsBecomeVisibleToTheEye() {
         Site far = Site.ofDegrees(69, 20, 10);
         AlignmentOutcome outcome = outcome(evening(far, Horizon.OPEN, "2026-06-20T23:00:00Z"), 3);
-        assertThat(outcome.outByEye()).isEmpty();
+        assertThat(outcome.visibleByEyeFrom()).isEmpty();
     }
 
-    /** 60° N at midsummer: the Sun 6.5° down at midnight; the brightest stars are seen all the same (common practice). */
+    /**
+     * 60° N at midsummer: the Sun 6.5° below the horizon at midnight; the brightest stars are still visible (common
+     * practice).
+     */
     @Test
-    void inASummerTwilightTheBrightestAreSeen() {
+    void summerTwilight_brightestStarsAreVisible() {
         Site north = Site.ofDegrees(60, 0, 10);
         AlignmentOutcome.Chosen chosen = chosen(evening(north, Horizon.OPEN, "2026-06-21T00:00:00Z"), 3);
         assertThat(names(chosen)).containsAnyOf("Vega", "Arcturus");
         assertThat(chosen.stars()).allMatch(AlignmentStar::isSeenByEye);
     }
 
-    /** A fork set upright has other errors than the pointing model knows: stars, but no figure. */
+    /** An upright fork has different errors from those of the pointing model: stars, but no go-to error. */
     @Test
-    void aForkSetUprightGetsStarsButNoGoToError() {
+    void uprightFork_getsStarsButNoGoToError() {
         Rig fork = Rig.typicalForkOnWedge();
         Rig upright = new Rig(
                 fork.name(),
@@ -279,7 +288,7 @@ class AlignmentStarsTest {
     }
 
     @Test
-    void noneAndTooManyAreRefused() {
+    void zeroAndTooManyStars_areRefused() {
         Evening evening = evening(LARKFELL, Horizon.OPEN, "2026-11-25T18:30:00Z");
         assertThatThrownBy(() -> outcome(evening, 0))
                 .isInstanceOf(InputRefused.class)

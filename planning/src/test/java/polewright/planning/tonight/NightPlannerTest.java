@@ -29,17 +29,19 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
 
-/** What is put when: by the Moon, the Sun, the work and the gaps. */
+/** Scheduling by the Moon, the Sun, the work and the gaps. */
 class NightPlannerTest {
-    /** Moonlight takes less from a cluster, which is seen as stars, than from a glow as bright (common practice). */
+    /**
+     * Moonlight affects a cluster, which is seen as stars, less than a glow of the same brightness (common practice).
+     */
     @Test
-    void moonlightTakesMoreFromAGalaxyThanFromACluster() {
-        assertThat(lostInMoonlight(object("M 29"))).isLessThan(0.35);
-        assertThat(lostInMoonlight(object("M 33"))).isGreaterThan(0.8);
-        assertThat(lostInMoonlight(SolarSystemBody.JUPITER)).isZero();
+    void moonlight_affectsAGalaxyMoreThanACluster() {
+        assertThat(lossInMoonlight(object("M 29"))).isLessThan(0.35);
+        assertThat(lossInMoonlight(object("M 33"))).isGreaterThan(0.8);
+        assertThat(lossInMoonlight(SolarSystemBody.JUPITER)).isZero();
     }
 
-    private static double lostInMoonlight(SkyBody body) {
+    private static double lossInMoonlight(SkyBody body) {
         Target target = Target.wanted(body);
         return 1
                 - ObservabilityScore.of(target, LOOKING).at(Angle.ofDegrees(60), 18)
@@ -47,7 +49,7 @@ class NightPlannerTest {
     }
 
     @Test
-    void tonightsWorkDecidesWhatIsWorthALook() {
+    void score_dependsOnTonightsWork() {
         Target planet = Target.wanted(SolarSystemBody.JUPITER);
         Target galaxy = Target.wanted(object("M 51"));
         assertThat(ratio(planet, galaxy, with(WorkPreset.PLANETS, 0.25)))
@@ -71,9 +73,9 @@ class NightPlannerTest {
                 / ObservabilityScore.of(other, observing).at(altitude, 21);
     }
 
-    /** The work that is logged; without any, the rig decides. */
+    /** The logged work decides; without any, the rig. */
     @Test
-    void observingFollowsTheWork_andIsTheRigsWithoutOne() {
+    void observing_followsTheWork_orElseTheRig() {
         Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(new Camera("main", 1200, 3.76, 6000, 4000)));
         assertThat(Observing.of(rig, Optional.empty(), Optional.empty()).kinds())
                 .containsExactly(WorkPreset.SHORT_SUBS);
@@ -87,7 +89,7 @@ class NightPlannerTest {
         assertThat(eyes.turn()).isEqualTo(Duration.ofMinutes(30));
     }
 
-    /** Venus and Mercury of that morning were "best" at the minute of sunrise. */
+    /** Venus and Mercury of that morning were once "best" at the minute of sunrise. */
     @ParameterizedTest
     @CsvSource({
         "54.6, -2.9, 2026-11-27T05:00:00Z",
@@ -95,7 +97,7 @@ class NightPlannerTest {
         "-43.95, 170.4, 2026-10-05T06:00:00Z",
         "-43.95, 170.4, 2026-10-05T16:00:00Z",
     })
-    void nothingIsAdvisedWithinHalfAnHourOfSunsetOrSunrise(double latitude, double longitude, String now) {
+    void nothingIsAdvised_withinHalfAnHourOfSunsetOrSunrise(double latitude, double longitude, String now) {
         Evening evening = openEvening(latitude, longitude, now);
         TonightsPlan plan = TonightsPlan.usual(evening, LOOKING, Target.ofLists());
         plan.plan().slots().forEach(slot -> check(evening, slot.showing(), slot.when()));
@@ -132,7 +134,7 @@ class NightPlannerTest {
     }
 
     @Test
-    void whatIsAskedForNearTheSunIsShownAllTheSame_withOneCaution() {
+    void targetAskedForNearTheSun_isStillShown_withOneCaution() {
         Evening evening = openEvening(54.6, -2.9, "2026-11-27T07:00:00Z");
         TonightsPlan plan = TonightsPlan.of(
                 evening,
@@ -150,9 +152,11 @@ class NightPlannerTest {
         });
     }
 
-    /** A dark hour waits for the Moon to be down where that is worth it; what the Moon spares comes before. */
+    /**
+     * Targets that need darkness wait for moonset if that is worthwhile; those insensitive to moonlight come before.
+     */
     @Test
-    void faintGlowsGoIntoMoonlessHours_planetsAndClustersIntoMoonlitOnes() {
+    void faintGlows_getMoonlessHours_planetsAndClustersMoonlitOnes() {
         Rig rig = Rig.typicalForkOnWedge().withCameras(List.of(new Camera("main", 700, 3.76, 6000, 4000)));
         Evening evening = Evening.at(
                 LARKFELL,
@@ -178,14 +182,14 @@ class NightPlannerTest {
         assertThat(faintInMoonlight).isLessThanOrEqualTo(1);
     }
 
-    /** Nothing good may be up in an hour that is left free. */
+    /** Nothing good may be observable in an hour that is left free. */
     @ParameterizedTest
     @CsvSource({
         "54.6, -2.9, 2026-11-25T14:00:00Z",
         "-43.95, 170.4, 2026-06-25T03:00:00Z",
         "35, 20, 2026-09-20T14:00:00Z"
     })
-    void noGapOfAnHourIsLeft_whileSomethingGoodIsUp(double latitude, double longitude, String now) {
+    void noGapOfAnHourRemains_whileSomethingGoodIsUp(double latitude, double longitude, String now) {
         Evening evening = openEvening(latitude, longitude, now);
         TonightsPlan plan = TonightsPlan.usual(evening, LOOKING, Target.ofLists());
         TargetFinder finder = new TargetFinder(evening, LOOKING);
@@ -196,7 +200,7 @@ class NightPlannerTest {
                     at = at.plusSeconds(600)) {
                 Interval hour = new Interval(at, at.plusSeconds(1800));
                 for (Observability other : plan.others()) {
-                    double value = NightPlanner.value(other, hour, finder::merit);
+                    double value = NightPlanner.value(other, hour, finder::score);
                     assertThat(Double.isNaN(value) || value < GapFilling.GOOD)
                             .as("%s at %s", other.target().label(), at)
                             .isTrue();
@@ -206,9 +210,9 @@ class NightPlannerTest {
         }
     }
 
-    /** True transits, by day too, not the end of the dark hours: the hour angle is then nothing. */
+    /** True transits, by day too, not the end of the dark hours: the hour angle is then zero. */
     @Test
-    void transitIsWhenTheHourAngleIsZero_byDayToo() {
+    void transit_hasHourAngleZero_byDayToo() {
         Evening evening = openEvening(54.6, -2.9, "2026-11-25T14:00:00Z");
         List<Observability> all = TargetFinder.ranked(
                 new TargetFinder(evening, LOOKING).find(Target.ofLists().subList(0, 200)));

@@ -34,7 +34,7 @@ class SlewOrderTest {
     }
 
     @Test
-    void starsInARowAreTakenInTheirOrder() {
+    void starsInARow_areVisitedInOrder() {
         List<SlewOrder.Leg> legs = SlewOrder.of(
                         moment("2026-11-25T20:00:00Z"),
                         MountKind.FORK_ON_WEDGE,
@@ -45,9 +45,9 @@ class SlewOrderTest {
         assertThat(total(legs)).isCloseTo(120, within(1e-9));
     }
 
-    /** Through hour angle 12 h the way would be 20°, but the cables would wind up. */
+    /** Through hour angle 12 h the slew would be 20°, but it would wind up the cables. */
     @Test
-    void noWayLeadsThroughTheLowerMeridian() {
+    void noSlewPassesThroughTheLowerMeridian() {
         List<SlewOrder.Leg> legs = SlewOrder.of(
                         moment("2026-11-25T20:00:00Z"),
                         MountKind.FORK_ON_WEDGE,
@@ -57,9 +57,9 @@ class SlewOrderTest {
         assertThat(legs.get(0).move().longitude().degrees()).isCloseTo(-340, within(1e-9));
     }
 
-    /** Against every order tried at random: none is shorter. */
+    /** Compared with many random orders: none is shorter. */
     @Test
-    void noOtherOrderIsShorter() {
+    void order_isTheShortest() {
         Random random = new Random(5);
         for (int round = 0; round < 20; round++) {
             List<HourAnglePlace> stars = new ArrayList<>();
@@ -86,9 +86,9 @@ class SlewOrderTest {
         }
     }
 
-    /** Two stars with the Sun between them: one axis first, round it, or not at all; never straight across. */
+    /** Two stars with the Sun between them: one axis first, around it, or not at all; never straight across. */
     @Test
-    void theWayByDayGoesRoundTheSun() {
+    void byDay_slewGoesAroundTheSun() {
         ObservingMoment noon = moment("2026-06-21T12:00:00Z");
         HourAnglePlace sun = noon.hourAngle(SolarSystem.apparent(SolarSystemBody.SUN, noon));
         HourAnglePlace east = place(sun.hourAngle().degrees() - 50, 20);
@@ -106,7 +106,7 @@ class SlewOrderTest {
     }
 
     @Test
-    void aForkSetUprightStartsLevelTowardNorth() {
+    void uprightFork_startsLevelTowardNorth() {
         ObservingMoment night = moment("2026-11-25T20:00:00Z");
         HourAnglePlace star = place(30, 40);
         StarMove move = SlewOrder.of(night, MountKind.FORK_UPRIGHT, Optional.empty(), List.of(star))

@@ -12,7 +12,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** What stands beside a star, for somebody who faces it; facts of the sky, common practice. */
+/** The surroundings of a star for an observer facing it; well-known facts of the sky, common practice. */
 class StarSurroundingsTest {
     private static StarSurroundings around(String star, Site site, String at) {
         ObservingMoment moment =
@@ -34,7 +34,7 @@ class StarSurroundingsTest {
 
     /** On a northern autumn evening Vega is in the west with Deneb above it, 24° away. */
     @Test
-    void vegaIsTheBrightestOfLyra_withDenebAboveItInAutumn() {
+    void vega_isTheBrightestOfLyra_withDenebAboveItInAutumn() {
         StarSurroundings vega = around("Vega", AlignmentStarsTest.LARKFELL, "2026-11-25T18:30:00Z");
         assertThat(vega.constellation().name()).isEqualTo("Lyra");
         assertThat(vega.isItsBrightest()).isTrue();
@@ -44,9 +44,9 @@ class StarSurroundingsTest {
         assertThat(guide(vega, "Deneb").isBrighter()).contains(false);
     }
 
-    /** Orion stands on his head in the south: Rigel above Betelgeuse there, below it in the north. */
+    /** In the south Orion is upside down: Rigel is above Betelgeuse there, below it in the north. */
     @Test
-    void rigelIsBelowBetelgeuseInTheNorthAndAboveItInTheSouth() {
+    void rigel_isBelowBetelgeuseInTheNorth_andAboveItInTheSouth() {
         StarSurroundings north = around("Betelgeuse", AlignmentStarsTest.LARKFELL, "2026-01-15T22:40:00Z");
         StarSurroundings south = around("Betelgeuse", AlignmentStarsTest.TUSSOCK_FLAT, "2026-01-15T11:00:00Z");
         assertThat(guide(north, "Rigel").side()).isIn(RelativeDirection.BELOW, RelativeDirection.BELOW_RIGHT);
@@ -55,7 +55,7 @@ class StarSurroundingsTest {
     }
 
     @Test
-    void castorAndPolluxAreToldApart() {
+    void castorAndPollux_areDistinguished() {
         StarSurroundings pollux = around("Pollux", AlignmentStarsTest.LARKFELL, "2026-02-15T22:00:00Z");
         assertThat(pollux.lookalikes()).singleElement().satisfies(castor -> {
             assertThat(castor.name()).isEqualTo("Castor");
@@ -64,9 +64,9 @@ class StarSurroundingsTest {
         });
     }
 
-    /** Jupiter was in Gemini at its opposition of 10 January 2026 (almanacs), so nearer than 25° to Pollux. */
+    /** Jupiter was in Gemini at its opposition of 10 January 2026 (almanacs), so closer than 25° to Pollux. */
     @Test
-    void aPlanetNearbyIsNamed() {
+    void nearbyPlanet_isNamed() {
         StarSurroundings pollux = around("Pollux", AlignmentStarsTest.LARKFELL, "2026-01-10T23:00:00Z");
         assertThat(pollux.planets()).anySatisfy(planet -> {
             assertThat(planet.name()).isEqualTo("Jupiter");
@@ -75,7 +75,7 @@ class StarSurroundingsTest {
     }
 
     @Test
-    void sidesGoRoundTheClockForSomebodyFacingTheStar() {
+    void directions_areThoseOfAnObserverFacingTheStar() {
         RefractedDirection star = at(90, 40);
         assertThat(RelativeDirection.of(at(90, 50), star)).isEqualTo(RelativeDirection.ABOVE);
         assertThat(RelativeDirection.of(at(100, 40), star)).isEqualTo(RelativeDirection.RIGHT);

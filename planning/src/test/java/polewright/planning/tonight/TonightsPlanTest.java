@@ -76,7 +76,7 @@ class TonightsPlanTest {
     @ParameterizedTest
     @CsvSource({"54.6, -2.9, 2026-12-10T14:00:00Z", "-43.95, 170.4, 2026-06-14T03:00:00Z", "0, 30, 2026-03-20T12:00:00Z"
     })
-    void aPlanKeepsToTheWindows_andNoTurnIsOverAnother(double latitude, double longitude, String now) {
+    void plan_keepsToTheWindows_withoutOverlaps(double latitude, double longitude, String now) {
         Evening evening = evening(Site.ofDegrees(latitude, longitude, 200), now);
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, Target.ofLists(), 8);
         PointingLimits reach = evening.reach();
@@ -95,10 +95,10 @@ class TonightsPlanTest {
         }
     }
 
-    /** Each window's ends against asking every minute where the object really is. */
+    /** The ends of each window against the object's actual position every minute. */
     @ParameterizedTest
     @CsvSource({"M 42", "M 31", "M 13", "M 46"})
-    void windowsAgreeWithAskingEveryMinute(String name) {
+    void windows_agreeWithCheckingEveryMinute(String name) {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
         SkyBody body = object(name);
         TargetOutcome outcome = new TargetFinder(evening, LOOKING).find(Target.wanted(body));
@@ -123,9 +123,9 @@ class TonightsPlanTest {
         }
     }
 
-    /** The Moon moves by its own width in an hour: its window must be its own, not that of a fixed star. */
+    /** The Moon moves by its own diameter in an hour: its window must be its own, not that of a fixed star. */
     @Test
-    void theMoonsWindowFollowsTheMoon() {
+    void windowOfTheMoon_followsTheMoon() {
         Evening evening = evening(TUSSOCK_FLAT, "2026-06-25T03:00:00Z");
         TargetOutcome.Shows shows =
                 (TargetOutcome.Shows) new TargetFinder(evening, LOOKING).find(Target.wanted(SolarSystemBody.MOON));
@@ -144,10 +144,13 @@ class TonightsPlanTest {
         }
     }
 
-    /** Also of what shows best as its window opens or closes, between the times at which the Moon was worked out. */
+    /**
+     * Also for targets whose best time is at the start or end of a window, between the times at which the Moon was
+     * computed.
+     */
     @ParameterizedTest
     @CsvSource({"54.6, -2.9, 2026-11-25T14:00:00Z", "-43.95, 170.4, 2026-06-25T03:00:00Z"})
-    void theMoonsDistanceIsThatOfTheBestMoment(double latitude, double longitude, String now) {
+    void moonDistance_isThatAtTheBestTime(double latitude, double longitude, String now) {
         Evening evening = evening(Site.ofDegrees(latitude, longitude, 200), now);
         List<Observability> showings = TargetFinder.ranked(
                 new TargetFinder(evening, LOOKING).find(Target.ofLists().subList(0, 400)));
@@ -156,7 +159,7 @@ class TonightsPlanTest {
             ObservingMoment moment = evening.moment(showing.best());
             Angle real = Ephemeris.apparent(showing.target().body(), moment)
                     .separation(Ephemeris.apparent(SolarSystemBody.MOON, moment));
-            // The Moon goes a tenth of a degree among the stars in ten minutes.
+            // The Moon moves a tenth of a degree among the stars in ten minutes.
             assertThat(showing.moonDistance().degrees())
                     .as("%s at %s", showing.target().label(), showing.best())
                     .isCloseTo(real.degrees(), within(0.25));
@@ -175,7 +178,7 @@ class TonightsPlanTest {
     }
 
     @Test
-    void whatWasAskedForComesFirst_orItIsSaidWhyNot() {
+    void targetsAskedFor_comeFirst_orAreListedAsMissed() {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, with(object("NGC 7331"), object("M 8")), 3);
         assertThat(tonight.plan().slots())
@@ -188,16 +191,16 @@ class TonightsPlanTest {
     }
 
     @Test
-    void underTheMidnightSunNothingIsPlanned() {
+    void midnightSun_nothingIsPlanned() {
         Evening evening = evening(Site.ofDegrees(69.6, 18.9, 10), "2026-06-20T12:00:00Z");
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, with(object("M 13")), 8);
         assertThat(tonight.plan().slots()).isEmpty();
         assertThat(tonight.missed()).singleElement().isInstanceOf(TargetOutcome.TooLight.class);
     }
 
-    /** In the deepest twilight of a summer night in the north bright things are still planned. */
+    /** In the deepest twilight of a northern summer night bright objects are still planned. */
     @Test
-    void whereThereIsNoTrueNightTheDarkestHoursServe() {
+    void withoutAstronomicalDarkness_theDarkestHoursAreUsed() {
         Evening evening = evening(LARKFELL, "2026-05-20T12:00:00Z");
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, Target.ofLists(), 4);
         Interval deepest = evening.darkness()
@@ -211,7 +214,7 @@ class TonightsPlanTest {
     }
 
     @Test
-    void thePlanSlewsNoFartherThanTheOrderOfTheList() {
+    void plan_slewsNoFartherThanListOrder() {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
         TonightsPlan tonight = TonightsPlan.of(evening, LOOKING, Target.ofLists(), 10);
         List<NightPlan.Slot> byName = new ArrayList<>(tonight.plan().slots());
@@ -222,7 +225,7 @@ class TonightsPlanTest {
     }
 
     @Test
-    void theSameNightGivesTheSamePlan() {
+    void plan_isDeterministic() {
         Evening evening = evening(TUSSOCK_FLAT, "2026-06-14T03:00:00Z");
         List<String> once = labels(evening);
         assertThat(labels(evening)).isEqualTo(once);
@@ -235,7 +238,7 @@ class TonightsPlanTest {
     }
 
     @Test
-    void exposuresShrinkAsTheAxisIsFartherOff() {
+    void exposures_shrinkWithTheAxisOffset() {
         Evening evening = evening(LARKFELL, "2026-12-10T14:00:00Z");
         Observability showing = ((TargetOutcome.Shows)
                         new TargetFinder(evening, LOOKING).find(Target.wanted(object("M 31"))))
@@ -259,9 +262,9 @@ class TonightsPlanTest {
         return TonightsExposure.of(known, showing).orElseThrow().guided().toMillis() / 1000.0;
     }
 
-    /** Its parts: higher, darker sky, a size that fits; a planet needs none of the last two. */
+    /** Its factors: higher, darker sky, a suitable size; the last two do not matter for a planet. */
     @Test
-    void meritGrowsWithHeightAndDarkness() {
+    void score_increasesWithAltitudeAndDarkness() {
         Target galaxy = Target.wanted(object("M 31"));
         assertThat(ObservabilityScore.of(galaxy, LOOKING).at(Angle.ofDegrees(60), 21.5))
                 .isGreaterThan(ObservabilityScore.of(galaxy, LOOKING).at(Angle.ofDegrees(30), 21.5))

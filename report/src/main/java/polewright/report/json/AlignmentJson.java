@@ -25,11 +25,11 @@ public final class AlignmentJson {
             chosen.expectedError().ifPresent(error -> node.put("goto_95_arcmin", error.arcminutes()));
         } else if (outcome instanceof AlignmentOutcome.Nothing nothing) {
             node.put("sun_up", nothing.isSunUp());
-            node.put("way_barred_by_sun", nothing.isWayBarredBySun());
-            ObjectNode hurdles = node.putObject("hurdles");
-            nothing.hurdles().forEach((hurdle, count) -> hurdles.put(lower(hurdle), count));
+            node.put("way_barred_by_sun", nothing.isBlockedBySun());
+            ObjectNode exclusions = node.putObject("hurdles");
+            nothing.exclusions().forEach((hurdle, count) -> exclusions.put(lower(hurdle), count));
         }
-        outcome.outByEye().ifPresent(out -> node.put("out_by_eye_at", out.toString()));
+        outcome.visibleByEyeFrom().ifPresent(out -> node.put("out_by_eye_at", out.toString()));
         return node;
     }
 

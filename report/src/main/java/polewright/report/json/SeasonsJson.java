@@ -85,10 +85,10 @@ public final class SeasonsJson {
         node.put("to_night", gap.to().id().number());
         if (gap instanceof NightGap.Drifted drifted) {
             node.put("status", "drifted");
-            node.put("days", drifted.over().toSeconds() / 86_400.0);
+            node.put("days", drifted.duration().toSeconds() / 86_400.0);
             put(node, drifted.drift());
             put(node, drifted.covariance());
-            node.put("more_than_uncertainty", drifted.isMoreThanUncertainty());
+            node.put("more_than_uncertainty", drifted.isSignificant());
         } else if (gap instanceof NightGap.SetDownAnew anew) {
             node.put("status", "set_down_anew");
             put(node, anew.by());
@@ -113,10 +113,10 @@ public final class SeasonsJson {
             node.set("up", course(fitted.up()));
             node.put(
                     "undoing_a_month_azimuth_turns_clockwise",
-                    fitted.undoingAMonth().azimuth());
+                    fitted.monthlyCorrection().azimuth());
             node.put(
                     "undoing_a_month_altitude_turns_clockwise",
-                    fitted.undoingAMonth().altitude());
+                    fitted.monthlyCorrection().altitude());
             ArrayNode setAside = node.putArray("set_aside");
             fitted.setAside().forEach(gap -> setAside.add(gap(gap)));
         }

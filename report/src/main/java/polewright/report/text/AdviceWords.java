@@ -181,14 +181,14 @@ public final class AdviceWords {
                     .orElse("");
             lines.add("NEXT  " + next(until.next()) + "." + stars);
         });
-        ifDark(night).ifPresent(lines::add);
+        mistakeIfDark(night).ifPresent(lines::add);
         lines.add("CARE  Keep tube and finder capped while the Sun is up.");
         return lines;
     }
 
     /** A hint in case it is dark although the Sun should be up: then the clock or the site is wrong. */
-    private static Optional<String> ifDark(NightState night) {
-        return night.ifDark()
+    private static Optional<String> mistakeIfDark(NightState night) {
+        return night.mistakeIfDark()
                 .map(mistaken ->
                         "NOTE  By this clock and site the Sun is up. If it is dark where you are, one of them is wrong"
                                 + mistaken.words()
@@ -217,7 +217,7 @@ public final class AdviceWords {
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
         lines.add("WHY   " + capitalised(take.reason()) + ".");
         if (take.kind() == SightingKind.SHADOW) {
-            ifDark(night).ifPresent(lines::add);
+            mistakeIfDark(night).ifPresent(lines::add);
         }
         lines.addAll(SightingCommandWords.of(take, night));
         return lines;

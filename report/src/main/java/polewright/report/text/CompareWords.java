@@ -72,14 +72,14 @@ public final class CompareWords {
         String went = "Between them, in " + days(drifted) + ", the axis moved " + MotionWords.way(drifted.drift())
                 + " (" + giveOrTake(drifted.covariance()) + "), ";
         return List.of(went
-                + (drifted.isMoreThanUncertainty()
+                + (drifted.isSignificant()
                         ? "more than the sightings' uncertainty. If the mount stayed where it was, the pier or"
                                 + " wedge moved."
                         : "within the sightings' uncertainty."));
     }
 
     private static String days(NightGap.Drifted drifted) {
-        long days = Math.round(drifted.over().toHours() / 24.0);
+        long days = Math.round(drifted.duration().toHours() / 24.0);
         return days < 1 ? "less than a day" : days + (days == 1 ? " day" : " days");
     }
 

@@ -77,7 +77,7 @@ final class MotionWords {
     }
 
     private static String undoing(PierMotion.Fitted fitted) {
-        AxisState.Turns turns = fitted.undoingAMonth();
+        AxisState.Turns turns = fitted.monthlyCorrection();
         List<String> screws = new ArrayList<>();
         if (fitted.east().isShown()) {
             screws.add(screw("azimuth", turns.azimuth()));

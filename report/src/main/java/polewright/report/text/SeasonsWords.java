@@ -92,7 +92,7 @@ public final class SeasonsWords {
         String drift = before.filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
                 .map(gap -> " Since the last night it had moved " + MotionWords.way(gap.drift())
-                        + (gap.isMoreThanUncertainty() ? "." : ", which is within the uncertainty."))
+                        + (gap.isSignificant() ? "." : ", which is within the uncertainty."))
                 .orElse("");
         String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
         String name = "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": ";
@@ -123,7 +123,7 @@ public final class SeasonsWords {
     private static String line(NightRecord night, Optional<NightGap> before) {
         String drift = before.filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
-                .map(gap -> pair(gap.drift()) + (gap.isMoreThanUncertainty() ? " *" : "  "))
+                .map(gap -> pair(gap.drift()) + (gap.isSignificant() ? " *" : "  "))
                 .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down again" : null)
                         .orElse(none() + "  "));
         return String.format(

@@ -252,7 +252,7 @@ public final class StarFindingWords {
                     + " mm of aperture with a low-power eyepiece (--aperture sets yours).");
         }
         if (isTelescopeNeeded || chosen.stars().size() < asked) {
-            lines.add(whenOut(chosen.outByEye()));
+            lines.add(whenOut(chosen.visibleByEyeFrom()));
         }
         return lines;
     }
@@ -264,19 +264,19 @@ public final class StarFindingWords {
             lines.add("CARE  " + SUN_IS_UP);
         }
         lines.add("No star can be used at " + time(evening.now()) + ": " + reason(nothing));
-        lines.add(whenOut(nothing.outByEye()));
+        lines.add(whenOut(nothing.visibleByEyeFrom()));
         return lines;
     }
 
     private String reason(AlignmentOutcome.Nothing nothing) {
-        if (nothing.isWayBarredBySun()) {
+        if (nothing.isBlockedBySun()) {
             return isFromHome
                     ? "from the home position, every simple move to a star that is bright enough passes near the Sun."
                     : "every simple move there passes near the Sun. Cap the tube, move it home by the way that leads"
                             + " away"
                             + " from the Sun, and ask again without --from.";
         }
-        Optional<ExclusionReason> main = nothing.hurdles().entrySet().stream()
+        Optional<ExclusionReason> main = nothing.exclusions().entrySet().stream()
                 .filter(entry -> entry.getKey() != ExclusionReason.AWKWARD)
                 .max(Map.Entry.<ExclusionReason, Integer>comparingByValue()
                         .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))

@@ -13,7 +13,7 @@ import polewright.alignment.sighting.StarDrift;
 import polewright.alignment.sighting.StillPoint;
 import polewright.alignment.sighting.TurnedFrames;
 
-/** The kinds of event, and the one word that each goes by in files and in the log. */
+/** The kinds of event, each with the word that identifies it in files and in the log. */
 public enum EventKind {
     BEGIN("begin"),
     COMPASS("compass"),
@@ -57,12 +57,12 @@ public enum EventKind {
         return Arrays.stream(values()).filter(k -> k.word.equals(word)).findFirst();
     }
 
-    /** All the words, with commas between. */
+    /** All the words, separated by commas. */
     public static String words() {
         return Arrays.stream(values()).map(EventKind::word).collect(Collectors.joining(", "));
     }
 
-    /** The kind of an event; a measurement in place of another has the kind of what was measured. */
+    /** The kind of an event; a measurement that replaces another has the kind of the replacement. */
     public static EventKind of(NightEvent event) {
         if (event instanceof NightEvent.SightingTaken taken) {
             return of(taken.sighting());

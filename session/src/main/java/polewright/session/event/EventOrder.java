@@ -6,11 +6,11 @@ import java.util.function.LongPredicate;
 import polewright.sky.InputRefused;
 
 /**
- * The order that the events of one night keep: the beginning first, with number 1, and once; numbers that rise; and
- * nothing withdrawn but what has happened.
+ * The rules for the order of a night's events: the beginning comes first, with number 1, and only once; numbers
+ * increase; and only earlier events are withdrawn.
  */
 public final class EventOrder {
-    /** More events than any night has; numbers beyond it are slips. */
+    /** More events than any night has; larger numbers are mistakes. */
     public static final long LARGEST_SEQ = 1_000_000_000;
 
     private EventOrder() {}
@@ -30,8 +30,8 @@ public final class EventOrder {
     /**
      * Refuses an event that cannot follow.
      *
-     * @param lastSeq number of the event before, 0 when there is none
-     * @param happened whether there is an earlier event of that number
+     * @param lastSeq number of the event before, 0 if there is none
+     * @param happened whether there is an earlier event with a number
      */
     public static void checkNext(LoggedEvent next, long lastSeq, LongPredicate happened) {
         boolean begins = next.event() instanceof NightEvent.Begun;

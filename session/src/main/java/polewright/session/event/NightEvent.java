@@ -21,36 +21,36 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. Each is one
- * of four sorts, so that whatever depends on the sort cannot overlook a new event.
+ * Something that happened in a night. Events are only ever added; {@link Withdrawn} takes an earlier one back. Each
+ * belongs to one of four sorts, so that code which depends on the sort cannot overlook a new event.
  */
 public sealed interface NightEvent
         permits NightEvent.Measurement, NightEvent.MountMove, NightEvent.Statement, NightEvent.Revision {
     /** The number of each night's beginning. */
     long BEGIN_SEQ = 1;
 
-    /** Something on the sky or at the mount was measured. */
+    /** Something in the sky or at the mount was measured. */
     sealed interface Measurement extends NightEvent {
-        /** When that was, which need not be when it was logged; for a drift, when it began. */
+        /** The time of the measurement, which may differ from that of its entry; for a drift, its start. */
         Instant seenAt();
 
-        /** The same, measured later by so much, or earlier if that is below zero. */
+        /** The same, measured later by a duration (earlier if negative). */
         NightEvent movedBy(Duration shift);
 
-        /** Where a tube, a camera or an eye pointed for it; empty when nothing looked at the sky. */
+        /** Directions of a tube, a camera or an eye during it; empty if nothing looked at the sky. */
         List<LineOfSight> linesOfSight(Site site, Weather weather);
     }
 
     /** The axis was moved, or may have been. */
     sealed interface MountMove extends NightEvent {}
 
-    /** Screws were turned, by a known amount or an unknown one. */
+    /** Screws were turned, by a known or unknown amount. */
     sealed interface ScrewMove extends MountMove {}
 
-    /** Something was said or decided; nothing was measured or moved. */
+    /** Something was stated or decided; nothing was measured or moved. */
     sealed interface Statement extends NightEvent {}
 
-    /** An earlier event is no longer to count as it was logged. */
+    /** An earlier event no longer counts as it was logged. */
     sealed interface Revision extends NightEvent {
         /** The number of the earlier event. */
         long seq();
@@ -59,10 +59,10 @@ public sealed interface NightEvent
     /**
      * The night began. Always the first event, and the only one of its kind.
      *
-     * @param siteName what the user calls the site
+     * @param siteName the user's name for the site
      */
     record Begun(String siteName, Site site, Weather weather, Rig rig, DiscAllowance allowance) implements Statement {
-        // Nearer the pole of the Earth azimuth means too little to set an axis by, and no wedge tilts so far.
+        // Closer to a pole of the Earth, azimuth is too ill-defined to set an axis, and no wedge tilts that far.
         private static final Angle HIGHEST_LATITUDE = Angle.ofDegrees(84);
 
         public Begun {
@@ -79,12 +79,12 @@ public sealed interface NightEvent
             }
         }
 
-        /** The same beginning with the rig as it is. */
+        /** The same beginning with a corrected rig. */
         public Begun with(RigCorrection correction) {
             return new Begun(siteName, site, weather, correction.appliedTo(rig), allowance);
         }
 
-        /** The same beginning at this site. Air that was only taken to be the usual follows the height. */
+        /** The same beginning at a corrected site. Weather that was only the default follows the height. */
         public Begun at(Site corrected) {
             Weather there = weather.equals(Weather.standardAt(site.heightMetres()))
                     ? Weather.standardAt(corrected.heightMetres())
@@ -112,16 +112,16 @@ public sealed interface NightEvent
     }
 
     /**
-     * Screws of the wedge were turned, straight, or past the goal and back so that they end against their play.
+     * Screws of the wedge were turned straight, or past the goal and back so that they finish against their backlash.
      *
      * @param azimuthTurns of the azimuth screw, all legs together, clockwise positive
      * @param altitudeTurns of the altitude screw, all legs together, clockwise positive
-     * @param azimuthBack the last leg of the azimuth screw, clockwise positive, 0 when it was turned straight: the hand
-     *     first turned {@code azimuthTurns − azimuthBack}
-     * @param altitudeBack the same of the altitude screw
-     * @param azimuthSigma how well {@code azimuthTurns} is known where no hand counted them, 1 sigma: camera frames saw the
-     *     axis move; 0 when they were counted
-     * @param altitudeSigma the same of the altitude screw
+     * @param azimuthBack the last leg of the azimuth screw, clockwise positive, 0 if turned straight: the first leg was
+     *     {@code azimuthTurns − azimuthBack}
+     * @param altitudeBack the same for the altitude screw
+     * @param azimuthSigma 1 sigma of {@code azimuthTurns} if they were derived from camera frames of the moving axis; 0
+     *     if they were counted
+     * @param altitudeSigma the same for the altitude screw
      */
     record ScrewsTurned(
             double azimuthTurns,
@@ -138,7 +138,7 @@ public sealed interface NightEvent
             requireTurns("altitude", altitudeTurns, altitudeBack);
             requireSigma("azimuth", azimuthSigma);
             requireSigma("altitude", altitudeSigma);
-            // A leg that is left out is written nowhere, whatever the sign of its nothing.
+            // An absent leg is not written, whatever the sign of its zero.
             azimuthBack = azimuthBack == 0 ? 0 : azimuthBack;
             altitudeBack = altitudeBack == 0 ? 0 : altitudeBack;
             if (azimuthTurns == 0 && altitudeTurns == 0 && azimuthBack == 0 && altitudeBack == 0) {
@@ -151,7 +151,7 @@ public sealed interface NightEvent
             this(azimuthTurns, altitudeTurns, 0, 0);
         }
 
-        /** Counted by a hand. */
+        /** Counted by hand. */
         public ScrewsTurned(double azimuthTurns, double altitudeTurns, double azimuthBack, double altitudeBack) {
             this(azimuthTurns, altitudeTurns, azimuthBack, altitudeBack, 0, 0);
         }
@@ -168,7 +168,7 @@ public sealed interface NightEvent
             return new HandTurns(altitudeTurns, altitudeBack, altitudeSigma);
         }
 
-        /** Whether camera frames tell of these turns, and no hand counted them. */
+        /** Whether these turns were derived from camera frames instead of counted. */
         public boolean isSeenByFrames() {
             return azimuthSigma > 0 || altitudeSigma > 0;
         }
@@ -201,7 +201,7 @@ public sealed interface NightEvent
      * An earlier turn was entered wrongly.
      *
      * @param seq the number of that turn
-     * @param meant what was turned instead, then and there
+     * @param meant the actual turn
      */
     record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
 
@@ -224,11 +224,11 @@ public sealed interface NightEvent
      * A measurement was entered wrongly.
      *
      * @param seq the number of that measurement
-     * @param meant what was measured instead, then and there
+     * @param meant the actual measurement
      */
     record MeasurementCorrected(long seq, Measurement meant) implements Revision {}
 
-    /** The rig was entered wrongly: this holds from the beginning of the night. */
+    /** The rig was entered wrongly; the correction applies from the beginning of the night. */
     record RigCorrected(RigCorrection correction) implements Revision {
         @Override
         public long seq() {
@@ -236,7 +236,7 @@ public sealed interface NightEvent
         }
     }
 
-    /** The site was entered wrongly: this holds from the beginning of the night. */
+    /** The site was entered wrongly; the correction applies from the beginning of the night. */
     record SiteCorrected(Site site) implements Revision {
         @Override
         public long seq() {
@@ -245,14 +245,14 @@ public sealed interface NightEvent
     }
 
     /**
-     * The computer's clock was off while earlier events were logged.
+     * The computer's clock was wrong while earlier events were logged.
      *
      * @param seq the number of the first of them
      * @param last the number of the last of them
-     * @param shift what is added to their times
+     * @param shift to be added to their times
      */
     record ClockCorrected(long seq, long last, Duration shift) implements Revision {
-        // A clock whose battery is empty begins with the year of its making.
+        // A clock with an empty battery starts at its year of manufacture.
         private static final Duration MOST = Duration.ofDays(366 * 50);
 
         public ClockCorrected {
@@ -274,16 +274,16 @@ public sealed interface NightEvent
     /** The wedge's clamps were loosened. */
     record Unclamped() implements MountMove {}
 
-    /** The tripod or mount was knocked or moved by hand: of where the axis points nothing is known any more. */
+    /** The tripod or mount was knocked or moved by hand: the axis is unknown again. */
     record Knocked() implements MountMove {}
 
-    /** From here on, so much is tolerated, whatever the work. */
+    /** From now on this tolerance applies, whatever the work. */
     record AllowanceSet(DiscAllowance allowance) implements Statement {}
 
-    /** From here on, tonight is for this, and it says what is tolerated. */
+    /** From now on this is tonight's work, and it determines the tolerance. */
     record WorkSet(Work work) implements Statement {}
 
-    /** A star was brought to the middle of the field, and the mount's reading taken. */
+    /** A star was centred, and the mount's reading noted. */
     record StarCentred(CentredStar centred) implements Measurement {
         @Override
         public Instant seenAt() {
@@ -301,18 +301,18 @@ public sealed interface NightEvent
         }
     }
 
-    /** From here on, this is what hides the sky round the site. */
+    /** From now on this is the local horizon. */
     record HorizonSet(Horizon horizon) implements Statement {}
 
-    /** Something that is to be looked at tonight. */
+    /** A target for tonight. */
     record TargetWanted(SkyBody target) implements Statement {}
 
-    /** A sighting that was advised cannot be taken: from here on another is. */
+    /** The advised sighting cannot be taken: from now on another is advised. */
     record SightingSkipped(Skip skip) implements Statement {}
 
     /** A remark; changes nothing. */
     record Noted(String text) implements Statement {
-        /** Characters in the longest note that is logged. Older logs may hold longer ones. */
+        /** Maximum length of a note, characters. Older logs may contain longer ones. */
         public static final int LONGEST = 4000;
 
         public Noted {
@@ -321,7 +321,7 @@ public sealed interface NightEvent
             }
         }
 
-        /** Refuses what is too long to be logged. */
+        /** Refuses a note that is too long to be logged. */
         public void requireShortEnough() {
             if (text.length() > LONGEST) {
                 throw new InputRefused(
@@ -336,9 +336,9 @@ public sealed interface NightEvent
     }
 
     /**
-     * An earlier event is taken back, as if it had not happened. Withdrawing a withdrawal brings the event back.
+     * An earlier event is withdrawn, as if it had not happened. Withdrawing a withdrawal restores the event.
      *
-     * @param seq the number of the event taken back
+     * @param seq the number of the event withdrawn
      */
     record Withdrawn(long seq) implements Revision {}
 }

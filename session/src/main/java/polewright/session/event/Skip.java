@@ -11,15 +11,15 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
 /**
- * A sighting that cannot be taken, as the observer says.
+ * A sighting that cannot be taken, with the observer's reason.
  *
- * @param sighting which one was advised
+ * @param sighting the sighting advised
  * @param because why it cannot be taken
- * @param star the star it was to be taken on, where the reason is about that star or about where it stands
- * @param optic the optic that is not at hand, for that reason and no other
+ * @param star the star it was to be taken on, if the reason concerns that star or its position
+ * @param optic the optic that is not at hand; only for that reason
  */
 public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Optional<String> optic) {
-    /** What was advised. */
+    /** The sighting advised. */
     public enum Sighting {
         COMPASS("the compass"),
         SCALE("level and scale"),
@@ -34,7 +34,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
             this.words = words;
         }
 
-        /** The one that advice of this kind asks for. */
+        /** The one for advice of this kind. */
         public static Sighting of(SightingKind kind) {
             return switch (kind) {
                 case COMPASS -> COMPASS;
@@ -46,7 +46,7 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
             };
         }
 
-        /** The kinds of sighting that it stands for. */
+        /** The kinds of sighting that it covers. */
         public Set<SightingKind> kinds() {
             return Arrays.stream(SightingKind.values())
                     .filter(kind -> of(kind) == this)
@@ -68,11 +68,11 @@ public record Skip(Sighting sighting, Reason because, Optional<SkyBody> star, Op
     public enum Reason {
         /** The star was looked for and not found. */
         NOT_FOUND,
-        /** The pole star is outside the field while the tube points along the axis. */
+        /** The pole star is outside the field when the tube is parallel to the axis. */
         NOT_IN_VIEW,
         /** A tree, a roof or a hill is in front of the star. */
         HIDDEN,
-        /** A cloud is in front of it, or of the Sun, or over the camera's field. */
+        /** A cloud covers the star, the Sun, or the camera's field. */
         CLOUD,
         /** The eyepiece or finder is not at hand. */
         NO_OPTIC,

@@ -3,7 +3,7 @@ package polewright.session.jsonl;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.sky.angle.Angle;
 
-/** An allowance that was told, tagged by its shape so that other shapes can follow. */
+/** A given tolerance, tagged by its shape so that other shapes can be added. */
 final class AllowanceJson {
     private AllowanceJson() {}
 

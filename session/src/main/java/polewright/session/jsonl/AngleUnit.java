@@ -6,11 +6,11 @@ import java.util.Locale;
 import polewright.sky.angle.Angle;
 
 /**
- * The unit that a key ends in, and exact decimal text for angles in it.
+ * The unit given by the ending of a key, and exact decimal text for angles in it.
  *
- * <p>An angle is held in radians, and about one double in ten is no product of a double of degrees with π/180. So that
- * every angle comes back to the same bits, a number with more figures than a double has is multiplied out in full, while
- * one that a double holds gives just what {@link Angle}'s own constructor would.
+ * <p>An angle is stored in radians, and about one double in ten is not the product of a double in degrees with π/180.
+ * So that every angle reads back to the same bits, a number with more digits than a double is multiplied in full, while
+ * one that fits a double gives exactly what {@link Angle}'s own factory method would.
  */
 enum AngleUnit {
     DEGREES("_deg", Angle.ofDegrees(1)),
@@ -37,18 +37,18 @@ enum AngleUnit {
         throw new IllegalArgumentException("key " + key + " does not end in a unit of angle");
     }
 
-    /** How many make a whole turn. */
+    /** The number of units in a whole turn. */
     long perTurn() {
         return Math.round(2 * Math.PI / radiansEach.doubleValue());
     }
 
-    /** In the plural, lower case. */
+    /** The plural, lower case. */
     String words() {
         return name().toLowerCase(Locale.ROOT);
     }
 
     /**
-     * The angle of so many.
+     * The angle for a number of units.
      *
      * @param digits a finite decimal number
      */
@@ -56,7 +56,7 @@ enum AngleUnit {
         return read(digits, Double.parseDouble(digits));
     }
 
-    /** The same with the double next to it. */
+    /** The same, given the nearest double. */
     Angle read(String digits, double nearest) {
         if (nearest == 0) {
             return new Angle(nearest);
@@ -68,7 +68,7 @@ enum AngleUnit {
         return new Angle(exact.multiply(radiansEach).doubleValue());
     }
 
-    /** The shortest text, from 15 figures up, that reads back to the same bits. */
+    /** The shortest text, from 15 digits up, that reads back to the same bits. */
     String write(Angle angle) {
         double radians = angle.radians();
         if (radians == 0) {

@@ -8,8 +8,8 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * The body that a sighting was made on, beside the other keys of its event. A star is written with its place, so that a
- * log can be read without an atlas, or with a later one that has moved the star.
+ * The body of a sighting, written next to the other keys of its event. A star is written with its position, so that a
+ * log can be read without an atlas, or with a later one in which the star has moved.
  */
 final class BodyJson {
     private BodyJson() {}

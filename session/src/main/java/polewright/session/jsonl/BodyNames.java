@@ -3,16 +3,18 @@ package polewright.session.jsonl;
 import java.util.Optional;
 import polewright.sky.body.SkyBody;
 
-/** Where a file's reader looks up a star that is given by its name alone. */
+/** Looks up a star given only by name in a file. */
 @FunctionalInterface
 public interface BodyNames {
-    /** Knows no name, so that every star must come with its place. Enough for whatever Polewright wrote itself. */
+    /**
+     * Knows no name, so that every star must come with its position. Sufficient for anything Polewright itself wrote.
+     */
     BodyNames NONE = name -> Optional.empty();
 
     /**
-     * The body of that name; empty when there is none.
+     * The body with that name; empty if there is none.
      *
-     * @throws polewright.sky.InputRefused instead of an empty answer, when there is more to say, e.g. names that are near
+     * @throws polewright.sky.InputRefused instead of an empty result if there is more to say, e.g. similar names
      */
     Optional<? extends SkyBody> find(String name);
 }

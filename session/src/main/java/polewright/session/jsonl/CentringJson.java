@@ -36,9 +36,7 @@ final class CentringJson {
         out.angle("dec_deg", display.declination());
     }
 
-    /**
-     * @param entered taken for the time of centring when that is left out
-     */
+    /** @param entered the default time of the centring */
     static CentredStar read(FieldReader in, Instant entered, BodyNames names) {
         Instant at = in.has("seen_at") ? in.instant("seen_at") : entered;
         SkyBody star = BodyJson.read(in, names);

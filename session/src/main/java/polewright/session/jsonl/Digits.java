@@ -10,13 +10,13 @@ final class Digits {
 
     static String of(double value) {
         if (value == 0) {
-            // BigDecimal knows no negative zero.
+            // BigDecimal has no negative zero.
             return 1 / value < 0 ? "-0.0" : "0";
         }
         return of(BigDecimal.valueOf(value));
     }
 
-    /** Without an exponent while that is no longer to read. */
+    /** Without an exponent unless that would be longer. */
     static String of(BigDecimal value) {
         BigDecimal bare = value.stripTrailingZeros();
         boolean readable = -MOST_ZEROS < bare.scale() && bare.scale() - bare.precision() < MOST_ZEROS;

@@ -12,7 +12,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 
-/** How long a star or a field was watched, how far it went and which way. */
+/** The duration, distance and direction of a star's or a field's drift. */
 final class DriftJson {
     private DriftJson() {}
 
@@ -21,7 +21,7 @@ final class DriftJson {
         SOUTH
     }
 
-    /** How a reticle was set. */
+    /** How a reticle was oriented. */
     private enum Reticle {
         TRAIL,
         SLOW_MOTION

@@ -6,7 +6,7 @@ import polewright.mount.rig.TrackingRate;
 import polewright.mount.rig.Worm;
 import polewright.sky.angle.Angle;
 
-/** The right-ascension drive. What is left out is as usual. */
+/** The right-ascension drive. Missing values have the usual defaults. */
 final class DriveJson {
     private DriveJson() {}
 

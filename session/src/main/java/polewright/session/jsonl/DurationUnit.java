@@ -5,7 +5,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.Duration;
 
-/** The unit of time that a key is or ends in, and exact decimal text for durations in it: to the nanosecond. */
+/** The unit of time that a key is or ends in, and exact decimal text for durations in it, to the nanosecond. */
 enum DurationUnit {
     SECONDS("seconds", "_s", 1_000_000_000L),
     MINUTES("minutes", "_min", 60_000_000_000L);
@@ -31,7 +31,7 @@ enum DurationUnit {
         throw new IllegalArgumentException("key " + key + " does not end in a unit of time");
     }
 
-    /** In the plural. */
+    /** The plural. */
     String words() {
         return word;
     }

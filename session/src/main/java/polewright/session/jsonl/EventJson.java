@@ -10,7 +10,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** A whole event: its number, its time of entry, its kind, and what belongs to the kind. */
+/** A whole event: its number, its time of entry, its kind, and the fields of that kind. */
 final class EventJson {
     private static final String INSTEAD_OF = "instead_of";
 
@@ -26,7 +26,7 @@ final class EventJson {
     /**
      * Reads a whole event.
      *
-     * @param seqWhenLeftOut the number of an event that does not say its own
+     * @param seqWhenLeftOut the number of an event without one
      */
     static LoggedEvent read(FieldReader in, long seqWhenLeftOut, BodyNames names) {
         String word = in.text("event");
@@ -112,7 +112,7 @@ final class EventJson {
         };
     }
 
-    /** A measurement, or one in place of another: that was made earlier than it is entered. */
+    /** A measurement, or one that replaces another; the replacement was made before it is entered. */
     private static NightEvent measured(FieldReader in, EventKind kind, NightEvent.Measurement measurement) {
         if (!in.has(INSTEAD_OF)) {
             return measurement;

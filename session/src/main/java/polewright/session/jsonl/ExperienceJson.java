@@ -4,7 +4,7 @@ import polewright.mount.AxisOffset;
 import polewright.mount.rig.Experience;
 import polewright.sky.angle.Angle;
 
-/** What earlier nights have taught about a rig. */
+/** What has been learned about a rig on earlier nights. */
 final class ExperienceJson {
     private ExperienceJson() {}
 

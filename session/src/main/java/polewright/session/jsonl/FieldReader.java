@@ -17,10 +17,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
-/**
- * The members of one JSON object, each asked for by its key. Remembers what was asked for, so that a key that nobody
- * asked for is refused at the end.
- */
+/** Reads the members of one JSON object by key. Tracks the keys read, so that an unknown key is refused at the end. */
 final class FieldReader {
     private static final double LONGEST_DURATION = 1e6;
 
@@ -33,7 +30,7 @@ final class FieldReader {
         this.values = members.values();
     }
 
-    /** Reads a whole object and refuses what is left over. */
+    /** Reads a whole object and refuses unread keys. */
     static <T> T read(JsonValue.Members members, Function<FieldReader, T> reader) {
         return read("", members, reader);
     }
@@ -67,7 +64,7 @@ final class FieldReader {
         }
     }
 
-    /** A decimal number in full, whatever a double would make of it. */
+    /** A decimal number in full, regardless of the precision of a double. */
     String digits(String key) {
         return decimal(key).digits();
     }
@@ -75,7 +72,7 @@ final class FieldReader {
     /**
      * A finite decimal number.
      *
-     * @param nearest the double next to it
+     * @param nearest the nearest double
      */
     private record Decimal(String digits, double nearest) {}
 
@@ -91,7 +88,7 @@ final class FieldReader {
         return new Decimal(digits, nearest);
     }
 
-    /** Whether it has letters of NaN, INF or Infinity; a decimal has none but e. */
+    /** Whether it has letters, as in NaN, INF or Infinity; a decimal has none except e. */
     private static boolean isNamed(String digits) {
         for (int i = 0; i < digits.length(); i++) {
             char lower = Character.toLowerCase(digits.charAt(i));
@@ -102,7 +99,7 @@ final class FieldReader {
         return false;
     }
 
-    /** An angle in the unit that the key ends in, not more than a whole turn either way. */
+    /** An angle in the unit given by the ending of the key, at most a whole turn in either direction. */
     Angle angle(String key) {
         AngleUnit unit = AngleUnit.ofKey(key);
         Decimal decimal = decimal(key);
@@ -146,7 +143,7 @@ final class FieldReader {
         return flag.value();
     }
 
-    /** ISO 8601 with a zone. */
+    /** ISO 8601 with a time zone. */
     Instant instant(String key) {
         String text = text(key);
         try {
@@ -209,7 +206,10 @@ final class FieldReader {
         return new InputRefused(path + key + (value == null ? "" : " " + value.quoted()) + whatIsWrong, remedy);
     }
 
-    /** What {@code construction} makes; if the value's own type refuses it, the object's path stands in front. */
+    /**
+     * The result of {@code construction}; if the value's own type refuses it, the message is prefixed with the object's
+     * path.
+     */
     <T> T made(Supplier<T> construction) {
         try {
             return construction.get();

@@ -12,7 +12,7 @@ import java.util.function.Consumer;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** Writes the members of one JSON object after another; {@link FieldReader} turned round. */
+/** Writes the members of one JSON object one after another; the counterpart of {@link FieldReader}. */
 final class FieldWriter {
     private static final JsonFactory FACTORY = new JsonFactory();
 
@@ -22,7 +22,7 @@ final class FieldWriter {
         this.out = out;
     }
 
-    /** One object as one line, without the line's end. */
+    /** One object as one line, without the line terminator. */
     static String line(Consumer<FieldWriter> members) {
         StringWriter text = new StringWriter();
         try (JsonGenerator generator = FACTORY.createGenerator(text)) {
@@ -46,7 +46,7 @@ final class FieldWriter {
         return digits(key, Long.toString(value));
     }
 
-    /** In the unit that the key ends in. */
+    /** In the unit given by the ending of the key. */
     FieldWriter angle(String key, Angle angle) {
         if (!Double.isFinite(angle.radians())) {
             throw new InputRefused(key + " " + angle.radians() + " is not a finite angle", "give a plain number");

@@ -8,7 +8,7 @@ import polewright.alignment.sighting.TurnedFrames;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 
-/** Camera frames, each with its time, where the camera looked, and how well that is known. */
+/** Camera frames, each with its time, attitude and covariance. */
 final class FramesJson {
     private FramesJson() {}
 

@@ -4,7 +4,7 @@ import java.util.List;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 
-/** The skyline. */
+/** The local horizon. */
 final class HorizonJson {
     private HorizonJson() {}
 

@@ -14,10 +14,10 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import polewright.sky.InputRefused;
 
-/** From one line of text to one JSON object. */
+/** Parses one line of text to one JSON object. */
 final class JsonLineParser {
     private static final int DEEPEST = 10;
-    // NaN is let in here so that it can be refused by the name of its key.
+    // NaN is accepted here so that it can be refused with the name of its key.
     private static final JsonFactory FACTORY = JsonFactory.builder()
             .enable(JsonReadFeature.ALLOW_NON_NUMERIC_NUMBERS)
             .build();

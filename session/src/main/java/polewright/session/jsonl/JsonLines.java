@@ -11,22 +11,22 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * Nights as text: JSON Lines, one event a line, UTF-8. docs/events.md has every kind with its keys and units.
+ * Nights as text: JSON Lines, one event a line, UTF-8. docs/events.md lists every kind with its keys and units.
  *
- * <p>What is written reads back to equal events, every double to the same bits. Reading is strict: a key that is not
- * known, missing, or of the wrong type is refused by name, and with one line the whole file.
+ * <p>Written events read back equal, every double to the same bits. Reading is strict: a key that is unknown, missing,
+ * or of the wrong type is refused by name, and one refused line refuses the whole file.
  */
 public final class JsonLines {
     private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     private JsonLines() {}
 
-    /** One event as one line, without the line's end. */
+    /** One event as one line, without the line terminator. */
     public static String write(LoggedEvent event) {
         return FieldWriter.line(out -> EventJson.write(out, event));
     }
 
-    /** A night as lines, each with its end. */
+    /** A night as lines, each with its terminator. */
     public static void write(List<LoggedEvent> night, Appendable out) throws IOException {
         for (LoggedEvent event : night) {
             out.append(write(event)).append('\n');
@@ -34,19 +34,19 @@ public final class JsonLines {
     }
 
     /**
-     * One event from its line, whatever may have stood before it.
+     * One event from its line, independent of what came before.
      *
-     * @param seqWhenLeftOut the number of an event that does not say its own
-     * @throws InputRefused when the line is not an event
+     * @param seqWhenLeftOut the number of an event without one
+     * @throws InputRefused if the line is not an event
      */
     public static LoggedEvent readLine(String line, long seqWhenLeftOut, BodyNames names) {
         return FieldReader.read(JsonLineParser.parse(line), in -> EventJson.read(in, seqWhenLeftOut, names));
     }
 
     /**
-     * A whole night. Empty lines are passed over; an event without a number gets the one after the event before it.
+     * A whole night. Empty lines are skipped; an event without a number gets the next one after the event before it.
      *
-     * @param names finds the stars that are given by name alone
+     * @param names finds stars given only by name
      */
     public static Reading read(Reader text, BodyNames names) throws IOException {
         try {
@@ -57,9 +57,9 @@ public final class JsonLines {
     }
 
     /**
-     * One night or several, one after the other: each begin starts the next.
+     * One or several nights, one after the other: each begin event starts the next.
      *
-     * @throws InputRefused when a line is wrong; its message begins with the line
+     * @throws InputRefused if a line is wrong; its message starts with the line
      */
     public static List<List<LoggedEvent>> readNights(Reader text, BodyNames names) throws IOException {
         return read(text, names, true);

@@ -3,9 +3,9 @@ package polewright.session.jsonl;
 import java.util.List;
 import java.util.Map;
 
-/** A JSON value as it stood in the text. Numbers keep their digits, so that no double in between costs any. */
+/** A JSON value as written in the text. Numbers keep their digits, so that no precision is lost in a double. */
 sealed interface JsonValue {
-    /** As a message quotes it. */
+    /** As quoted in messages. */
     String quoted();
 
     record Text(String value) implements JsonValue {
@@ -15,7 +15,7 @@ sealed interface JsonValue {
         }
     }
 
-    /** A number. The digits may also be NaN or Infinity, which JSON has no name for but other programs write. */
+    /** A number. The digits may also be NaN or Infinity, which are not valid JSON but are written by other programs. */
     record Figure(String digits) implements JsonValue {
         @Override
         public String quoted() {

@@ -4,19 +4,19 @@ import java.util.List;
 import polewright.session.event.LoggedEvent;
 import polewright.sky.InputRefused;
 
-/** What came of reading a file: all of it or nothing. */
+/** The result of reading a file: all of it or nothing. */
 public sealed interface Reading {
-    /** Every line was good, and their order too. */
+    /** Every line was valid, and so was their order. */
     record Accepted(List<LoggedEvent> events) implements Reading {
         public Accepted {
             events = List.copyOf(events);
         }
     }
 
-    /** The first thing that was wrong; its message begins with the line. */
+    /** The first error; its message starts with the line. */
     record Refused(InputRefused why) implements Reading {}
 
-    /** The events, or the refusal thrown. */
+    /** The events; throws the refusal if there is one. */
     default List<LoggedEvent> orThrow() {
         if (this instanceof Accepted accepted) {
             return accepted.events();

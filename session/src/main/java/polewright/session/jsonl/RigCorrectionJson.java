@@ -9,7 +9,7 @@ import polewright.mount.rig.ScrewOrder;
 import polewright.mount.rig.ScrewSense;
 import polewright.sky.InputRefused;
 
-/** What was wrong with the rig: the whole of it under {@code rig}, or some of its keys. */
+/** A correction of the rig: the whole rig under {@code rig}, or some of its keys. */
 final class RigCorrectionJson {
     private RigCorrectionJson() {}
 

@@ -18,7 +18,7 @@ import polewright.sky.angle.Angle;
 
 /** The rig: mount, screws, optics and cameras. */
 final class RigJson {
-    // The assumed fork's screws, as they were before assumed directions were marked.
+    // The assumed fork's screws, before assumed directions were marked.
     private static final Screw ONCE_ASSUMED_AZIMUTH =
             new Screw(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT, 0.15, 0.05, 0.1);
     private static final Screw ONCE_ASSUMED_ALTITUDE =
@@ -72,7 +72,7 @@ final class RigJson {
         return azimuth.isMarked() || altitude.isMarked() ? rig : markedByItsFigures(rig);
     }
 
-    /** In older logs the senses of a rig were assumed if its screws were those of the fork that was assumed. */
+    /** In older logs a rig's directions were assumed if its screws were those of the assumed fork. */
     private static Rig markedByItsFigures(Rig rig) {
         return rig.experience().isEmpty()
                         && rig.azimuthScrew().equals(ONCE_ASSUMED_AZIMUTH)
@@ -117,7 +117,7 @@ final class RigJson {
 
     private static int pixels(FieldReader in, String key) {
         long pixels = in.whole(key);
-        // What no int holds no camera has; the camera's own bounds say so.
+        // A camera's own limits refuse numbers beyond the range of int.
         return (int) Math.max(-1, Math.min(Integer.MAX_VALUE, pixels));
     }
 }

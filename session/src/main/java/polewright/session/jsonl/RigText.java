@@ -11,20 +11,20 @@ import java.io.UncheckedIOException;
 import polewright.mount.rig.Rig;
 import polewright.sky.InputRefused;
 
-/** A rig as a JSON text of its own, with the keys that it has inside a {@code begin} event. */
+/** A rig as a JSON text of its own, with the same keys as inside a {@code begin} event. */
 public final class RigText {
     private static final JsonFactory FACTORY = new JsonFactory();
 
     private RigText() {}
 
-    /** Over several lines, for a person to edit. */
+    /** On several lines, for a person to edit. */
     public static String write(Rig rig) {
         StringWriter text = new StringWriter();
         try (JsonParser line = FACTORY.createParser(FieldWriter.line(out -> RigJson.write(out, rig)));
                 JsonGenerator lines = FACTORY.createGenerator(text).setPrettyPrinter(new DefaultPrettyPrinter())) {
             for (JsonToken token = line.nextToken(); token != null; token = line.nextToken()) {
                 if (token.isNumeric()) {
-                    // Digit for digit: as a double it would lose figures, as a decimal the sign of a zero.
+                    // Digit for digit: a double would lose digits, and a decimal the sign of a zero.
                     lines.writeNumber(line.getText());
                 } else {
                     lines.copyCurrentEvent(line);
@@ -37,9 +37,9 @@ public final class RigText {
     }
 
     /**
-     * Reads a rig's text.
+     * Parses a rig.
      *
-     * @throws InputRefused when the text is no rig; names the key
+     * @throws InputRefused if the text is not a rig; names the key
      */
     public static Rig read(String text) {
         try {

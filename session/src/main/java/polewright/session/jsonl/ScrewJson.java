@@ -27,13 +27,13 @@ final class ScrewJson {
     }
 
     /**
-     * A screw as it was written.
+     * A screw as written.
      *
-     * @param isMarked whether it says if its sense is assumed: those of older logs do not
+     * @param isMarked whether it states if its direction is assumed: those of older logs do not
      */
     record Written(Screw screw, boolean isMarked) {}
 
-    /** What is left out is as for a screw of which only the rough effect is known. */
+    /** Missing values have the defaults of a screw known only roughly. */
     static Written read(FieldReader in) {
         Screw rough =
                 Screw.rough(in.object("geometry", ScrewJson::readGeometry), in.choice("clockwise", ScrewSense.class));

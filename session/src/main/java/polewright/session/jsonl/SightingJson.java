@@ -18,13 +18,16 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 
-/** Sightings. Each has its own time beside the time of entry, and an uncertainty that a hand-written file may leave out. */
+/**
+ * Sightings. Each has its own time in addition to the time of entry, and an uncertainty that a hand-written file may
+ * leave out.
+ */
 final class SightingJson {
     private SightingJson() {}
 
     static void write(FieldWriter out, Sighting sighting) {
         if (!(sighting instanceof TurnedFrames)) {
-            // Frames have a time each.
+            // Each frame has its own time.
             out.text("seen_at", sighting.at().toString());
         }
         if (sighting instanceof CompassBearing compass) {
@@ -59,7 +62,7 @@ final class SightingJson {
 
     /**
      * @param kind one of the sightings
-     * @param entered taken for the sighting's own time when that is left out
+     * @param entered the default time of the sighting
      */
     static Sighting read(FieldReader in, EventKind kind, Instant entered, BodyNames names) {
         if (kind == EventKind.FRAMES) {

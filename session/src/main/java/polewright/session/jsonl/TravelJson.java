@@ -5,7 +5,7 @@ import polewright.mount.rig.ForkClearance;
 import polewright.mount.rig.TravelLimits;
 import polewright.sky.angle.Angle;
 
-/** How far a mount may swing. */
+/** The travel limits of a mount. */
 final class TravelJson {
     private TravelJson() {}
 

@@ -10,7 +10,7 @@ final class TurnJson {
 
     private TurnJson() {}
 
-    /** Legs back are written only where there were any, uncertainties only where nobody counted. */
+    /** Legs back are written only if there were any, uncertainties only if the turns were not counted. */
     static void write(FieldWriter out, NightEvent.ScrewsTurned turned) {
         out.number("azimuth_turns", turned.azimuthTurns()).number("altitude_turns", turned.altitudeTurns());
         if (turned.azimuthBack() != 0) {
@@ -38,7 +38,7 @@ final class TurnJson {
                 new NightEvent.ScrewsTurned(azimuth, altitude, azimuthBack, altitudeBack, azimuthSigma, altitudeSigma));
     }
 
-    /** Which screw is written only if it was one of them. */
+    /** The screw is written only if it was one of them. */
     static void writeUnlogged(FieldWriter out, NightEvent.TurnNotLogged unlogged) {
         out.whole("after_seq", unlogged.seq());
         if (!unlogged.altitude()) {

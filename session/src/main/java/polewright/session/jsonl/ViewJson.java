@@ -6,7 +6,7 @@ import polewright.mount.rig.Orientation;
 import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
-/** What is told of a view: how it shows the sky, directions on its clock, lengths in it. */
+/** Properties of a view: its orientation, directions on its clock face, lengths in it. */
 final class ViewJson {
     private ViewJson() {}
 
@@ -23,14 +23,14 @@ final class ViewJson {
         return in.made(() -> new ClockDirection(hours));
     }
 
-    /** Beside the other keys of its event: a sighting has one length. */
+    /** Written next to the other keys of its event: a sighting has one length. */
     static void writeLength(FieldWriter out, ReadLength length) {
         out.number("count", length.count()).word("unit", length.unit());
         switch (length.unit()) {
             case FIELDS -> out.angle("field_deg", length.perUnit());
             case DIVISIONS, PIXELS -> out.angle("per_unit_arcsec", length.perUnit());
             case ARCSECONDS -> {
-                // An arcsecond is an arcsecond.
+                // An arcsecond needs no scale.
             }
         }
     }

@@ -13,7 +13,7 @@ import polewright.mount.rig.Camera;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** What tonight is for. */
+/** Tonight's work. */
 final class WorkJson {
     private WorkJson() {}
 

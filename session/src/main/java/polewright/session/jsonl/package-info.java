@@ -1,4 +1,4 @@
-/** Events as JSON Lines, one event a line; the format is described in docs/events.md. */
+/** Events as JSON Lines, one event per line; the format is described in docs/events.md. */
 @NullMarked
 package polewright.session.jsonl;
 

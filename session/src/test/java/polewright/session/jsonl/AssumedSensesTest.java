@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import polewright.mount.rig.Rig;
 
-/** Whether a rig that was written says which way its screws go, or only assumes it. */
+/** Whether a stored rig states the directions of its screws, or only assumes them. */
 class AssumedSensesTest {
     private static final String AZIMUTH =
             "\"azimuth_screw\":{\"geometry\":{\"kind\":\"push_screw\",\"thread_pitch_mm\":1.25,\"arm_mm\":200},"
@@ -31,23 +31,23 @@ class AssumedSensesTest {
     }
 
     @Test
-    void olderLog_withTheScrewsOfTheForkThatWasAssumed_assumesBoth() {
+    void olderLog_withTheScrewsOfTheAssumedFork_assumesBoth() {
         assertAssumed(read(AZIMUTH, ALTITUDE, ""), true, true);
     }
 
     @Test
-    void olderLog_withOneScrewOfAnotherKind_wasToldBoth() {
+    void olderLog_withOneDifferentScrew_knowsBoth() {
         assertAssumed(read(AZIMUTH, ALTITUDE.replace("180", "181"), ""), false, false);
         assertAssumed(read(AZIMUTH.replace("right", "left"), ALTITUDE, ""), false, false);
     }
 
     @Test
-    void olderLog_whoseEarlierNightsHaveTaught_wasToldBoth() {
+    void olderLog_withExperience_knowsBoth() {
         assertAssumed(read(AZIMUTH, ALTITUDE, LEARNED), false, false);
     }
 
     @Test
-    void whereItIsSaid_eachScrewIsAsItSays() {
+    void newerLog_statesItForEachScrew() {
         String assumed = ALTITUDE.replace("\"either\"", "\"either\",\"clockwise_assumed\":true");
         String told = ALTITUDE.replace("\"either\"", "\"either\",\"clockwise_assumed\":false");
         assertAssumed(read(AZIMUTH, assumed, ""), false, true);

@@ -30,7 +30,7 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** What a hand-written file may leave out, and what is taken for it. */
+/** What a hand-written file may omit, and the defaults. */
 class ImportTest {
     private static final FixedStar ACHERNAR =
             new FixedStar("Achernar", CatalogueStar.fixed(Angle.ofDegrees(24.43), Angle.ofDegrees(-57.24)));
@@ -51,7 +51,7 @@ class ImportTest {
     }
 
     @Test
-    void beginTakesUsualWeatherRigAndAllowance() throws IOException {
+    void begin_defaultsToUsualWeatherRigAndAllowance() throws IOException {
         assertThat(read("\uFEFF{'event':'begin','at':'2026-01-15T21:00:00+12:00','site_name':'Tussock Flat',"
                         + "'site':{'lat_deg':-43.95,'lon_deg':170.4}}"))
                 .containsExactly(new LoggedEvent(
@@ -66,7 +66,7 @@ class ImportTest {
     }
 
     @Test
-    void eventWithoutANumberFollowsTheOneBefore_andGapsAreKept() throws IOException {
+    void eventWithoutANumber_followsTheOneBefore_andGapsAreKept() throws IOException {
         assertThat(read(
                         "{'event':'begin','at':'2026-01-15T09:00:00Z','site_name':'Larkfell',"
                                 + "'site':{'lat_deg':54.6,'lon_deg':-2.9,'height_m':240}}",
@@ -79,7 +79,7 @@ class ImportTest {
     }
 
     @Test
-    void sightingIsTakenAtItsEntryAndAtItsUsualUncertainty() throws IOException {
+    void sighting_defaultsToItsTimeOfEntryAndUsualUncertainty() throws IOException {
         assertThat(sighting("'event':'compass','magnetic_bearing_deg':156.2,'declination_deg':23.7"))
                 .isEqualTo(new CompassBearing(
                         AT, Angle.ofDegrees(156.2), Angle.ofDegrees(23.7), CompassBearing.USUAL_SIGMA));
@@ -93,7 +93,7 @@ class ImportTest {
     }
 
     @Test
-    void stillPointIsGoodToATwentiethOfTheField() throws IOException {
+    void stillPoint_defaultsToATwentiethOfTheField() throws IOException {
         assertThat(sighting("'event':'still_point','star':'Achernar','count':0.25,'unit':'fields','field_deg':6,"
                         + "'star_clock':0,'view':{'orientation':'inverted'}"))
                 .isEqualTo(new StillPoint(
@@ -106,7 +106,7 @@ class ImportTest {
     }
 
     @Test
-    void driftIsGoodToAsMuchAsItsUnitAllows() throws IOException {
+    void drift_defaultsToTheUncertaintyOfItsUnit() throws IOException {
         assertThat(drift("'count':2,'unit':'divisions','per_unit_arcsec':15").sigma())
                 .isEqualTo(Angle.ofArcseconds(15).times(0.25));
         assertThat(drift("'count':0.1,'unit':'fields','field_deg':0.5").sigma())
@@ -121,7 +121,7 @@ class ImportTest {
     }
 
     @Test
-    void driftDirectionIsToldInThreeWays() throws IOException {
+    void driftDirection_canBeGivenInThreeWays() throws IOException {
         assertThat(drift("'count':1,'unit':'arcseconds'").direction()).isEqualTo(new DriftDirection.OnSky(false));
         assertThat(towards("'toward_clock':3,'view':{'orientation':'mirrored','turned_deg':90}"))
                 .isEqualTo(new DriftDirection.TowardEdge(

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.sky.InputRefused;
 
-/** The whole message for each way in which a line can be wrong. Every file has a good begin on line 1. */
+/** The whole message for each way in which a line can be wrong. Every file has a valid begin on line 1. */
 class RefusalTest {
     private static final String BEGIN = "{'at':'2026-01-15T18:00:00Z','event':'begin','site_name':'Larkfell',"
             + "'site':{'lat_deg':54.6,'lon_deg':-2.9,'height_m':240}}";
@@ -70,7 +70,7 @@ class RefusalTest {
         {'event':'bearing','at':'2026-01-15T21:00:00Z','star':'Vega','body':'sun'} | star "Vega" and a body are both given. Keep the one that was observed.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','star':'Vegga','clockwise_deg':3} | star "Vegga" is not a known name. Check the spelling, or give its position (ra_deg, dec_deg).
         """)
-    void lineIsRefusedByName(String line, String message) throws IOException {
+    void line_isRefused_namingTheError(String line, String message) throws IOException {
         assertThat(refusalOf(line)).isEqualTo(message);
     }
 
@@ -90,7 +90,7 @@ class RefusalTest {
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3,'view':{'orientation':'upside'} | view.orientation "upside" is not known. Use one of erect, inverted, mirrored.
         'minutes':5,'count':2,'unit':'arcseconds','toward_clock':3,'west_clock':9,'mirrored':'no' | mirrored "no" is neither true nor false. Give true or false, without quotes.
         """)
-    void driftIsRefusedByName(String keys, String message) throws IOException {
+    void drift_isRefused_namingTheError(String keys, String message) throws IOException {
         assertThat(refusalOf("{" + DRIFT + "," + keys + "}")).isEqualTo(message);
     }
 
@@ -110,14 +110,14 @@ class RefusalTest {
         'at':'2026-01-16T20:00:00Z','qx':0,'qy':0,'qz':0.6,'qw':0.8,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | two frames are 24 hours apart (2026-01-15T20:00:00Z and 2026-01-16T20:00:00Z). Give frames of one night, with only right ascension turned between them.
         'at':'2026-01-15T20:01:00Z','qx':0,'qy':0,'qz':0.001,'qw':1,'covariance_arcsec2':{'xx':1,'yy':1,'zz':400} | there is no rotation between the frames (0.11 degrees). Turn right ascension by 30 to 90 degrees between them.
         """)
-    void secondFrameIsRefusedByName(String keys, String message) throws IOException {
+    void secondFrame_isRefused_namingTheError(String keys, String message) throws IOException {
         assertThat(refusalOf(
                         "{'event':'frames','at':'2026-01-15T21:00:00Z','frames':[" + FRAME_1 + ",{" + keys + "}]}"))
                 .isEqualTo(message);
     }
 
     @Test
-    void framesAreRefused_whenOne_orNone_orTooMany() throws IOException {
+    void frames_areRefused_ifNone_one_orTooMany() throws IOException {
         String frames = "{'event':'frames','at':'2026-01-15T21:00:00Z','frames':";
         assertThat(refusalOf(frames + "[]}"))
                 .isEqualTo("there is no frame. Turn right ascension by 30 to 90 degrees, nothing else, and take"
@@ -137,7 +137,7 @@ class RefusalTest {
         'dec_deg':100 | a declination of 100 degrees is beyond 90. Give the field's ICRS right ascension and declination in degrees.
         'sigma_north_arcsec':0 | an uncertainty of 0 degrees is outside 0.05 arcseconds to 5 degrees. Give the uncertainty of the reading, 1 sigma.
         """)
-    void fieldDriftIsRefusedByName(String key, String message) throws IOException {
+    void fieldDrift_isRefused_namingTheError(String key, String message) throws IOException {
         StringBuilder line = new StringBuilder("{'event':'field_drift','at':'2026-01-15T21:00:00Z'");
         for (String good : new String[] {
             "'minutes':12",
@@ -155,7 +155,7 @@ class RefusalTest {
     }
 
     @Test
-    void impossibleLatitudeIsRefused_namingTheLineAndTheObject() throws IOException {
+    void impossibleLatitude_isRefused_namingLineAndObject() throws IOException {
         assertThat(refusal(BEGIN.replace("54.6", "95")))
                 .isEqualTo(
                         "line 1: site: latitude 95 is beyond 90 degrees. Give degrees from -90 (south) to 90 (north),"
@@ -163,14 +163,14 @@ class RefusalTest {
     }
 
     @Test
-    void unknownKeyOfAnInnerObjectIsRefused_withItsPathAndTheKeysThatAreKnown() throws IOException {
+    void unknownKeyOfAnInnerObject_isRefused_withItsPathAndTheKnownKeys() throws IOException {
         assertThat(refusal(BEGIN.replace("'height_m'", "'height_ft'")))
                 .isEqualTo("line 1: key \"site.height_ft\" with 240 is not known here. The keys are lat_deg, lon_deg,"
                         + " height_m.");
     }
 
     @Test
-    void entryOfAListIsNamedByItsNumber() throws IOException {
+    void listEntry_isNamedByItsNumber() throws IOException {
         String rig = "'rig':{'name':'fork','kind':'fork_on_wedge',"
                 + "'azimuth_screw':{'geometry':{'kind':'degrees_per_turn','per_turn_deg':0.6},'clockwise':'right'},"
                 + "'altitude_screw':{'geometry':{'kind':'push_screw','thread_pitch_mm':1.5,'arm_mm':160},"
@@ -195,7 +195,7 @@ class RefusalTest {
     }
 
     @Test
-    void stillPointInPixelsNeedsItsUncertainty() throws IOException {
+    void stillPointInPixels_requiresAnUncertainty() throws IOException {
         assertThat(refusalOf("{'event':'still_point','at':'2026-01-15T21:00:00Z'," + PLACE
                         + ",'count':3,'unit':'divisions','per_unit_arcsec':15,'star_clock':4,"
                         + "'view':{'orientation':'erect'}}"))
@@ -204,7 +204,7 @@ class RefusalTest {
     }
 
     @Test
-    void whatTheNamesSayOfAnUnknownStarReachesThePerson() throws IOException {
+    void refusalFromNameLookup_isPassedOn() throws IOException {
         BodyNames names = name -> {
             throw new InputRefused("star '" + name + "' is unknown", "did you mean Vega");
         };
@@ -214,7 +214,7 @@ class RefusalTest {
     }
 
     @Test
-    void messageStaysShortAndOnOneLine_whateverTheValue() throws IOException {
+    void message_isShortAndOnOneLine_forAnyValue() throws IOException {
         String message = refusalOf("{'event':'" + "x\\n".repeat(500) + "','at':'2026-01-15T21:00:00Z'}");
         assertThat(message).hasSizeLessThan(300).doesNotContain("\n");
         assertThat(refusalOf("{'a':" + "[".repeat(900) + "]}".repeat(1)))
@@ -226,7 +226,7 @@ class RefusalTest {
     }
 
     @Test
-    void namesAreLookedUp_onlyForAStarWithoutItsPlace() throws IOException {
+    void names_areLookedUpOnlyForStarsWithoutAPosition() throws IOException {
         BodyNames none = name -> {
             throw new AssertionError("looked up " + name);
         };

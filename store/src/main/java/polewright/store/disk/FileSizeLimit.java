@@ -6,14 +6,14 @@ import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** How large a file this process may write: what {@code ulimit -f} sets. Known on Linux only. */
+/** The largest file this process may write, as set by {@code ulimit -f}. Known on Linux only. */
 public final class FileSizeLimit {
     private static final Path LIMITS = Path.of("/proc/self/limits");
     private static final Pattern LINE = Pattern.compile("Max file size\\s+(\\d+)\\s.*");
 
     private FileSizeLimit() {}
 
-    /** {@link Long#MAX_VALUE} where there is none, or none that is known. */
+    /** {@link Long#MAX_VALUE} if there is no limit, or none is known. */
     public static long bytes() {
         try {
             return Files.readAllLines(LIMITS).stream()

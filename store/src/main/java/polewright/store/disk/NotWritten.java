@@ -8,21 +8,21 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Why a file could not be written. The system's own message is in the computer's language and often says little, so the
- * disk, the folder and the limits of this session are looked at instead.
+ * The reason why a file could not be written. The operating system's own message is in the computer's language and
+ * often unhelpful, so the disk, the folder and the limits of this session are examined instead.
  *
- * @param what is in the way, after the file's name and "cannot be written": {@code "the disk is full"}
+ * @param what the obstacle, following the file's name and "cannot be written": {@code "its disk is full"}
  * @param remedy what to do, an imperative without its full stop
  */
 public record NotWritten(String what, String remedy) {
-    // A disk that is all but full refuses a file and has a block or two left afterwards.
+    // An almost full disk refuses a file but still has a block or two left afterwards.
     private static final long TO_SPARE_BYTES = 16 * 1024;
 
     /**
-     * Looks for the reason.
+     * Determines the reason.
      *
      * @param file the file
-     * @param bytes how large it would have become
+     * @param bytes its size if it had been written
      */
     public static NotWritten why(Path file, long bytes) {
         return seen(file, bytes)
@@ -30,7 +30,7 @@ public record NotWritten(String what, String remedy) {
                         "the disk refused to write it", "check the disk or card, or name a file on" + " another"));
     }
 
-    /** The reason, if it can be seen from outside. */
+    /** The reason, if it can be determined from outside. */
     public static Optional<NotWritten> seen(Path file, long bytes) {
         Path folder = file.toAbsolutePath().getParent();
         if (folder == null || Files.isDirectory(file)) {
@@ -59,7 +59,7 @@ public record NotWritten(String what, String remedy) {
         return Optional.empty();
     }
 
-    /** The session's own limit is in the way. */
+    /** The session's own limit is the reason. */
     public static NotWritten tooLarge(long bytes) {
         return new NotWritten(
                 String.format(

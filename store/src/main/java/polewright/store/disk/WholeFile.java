@@ -11,18 +11,21 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.util.Arrays;
 
-/** A file as a whole: written, it is there whole or as it was before, and half of it is left nowhere. */
+/**
+ * Atomic writing and complete reading of a file: after a write it is either complete or unchanged, and no partial file
+ * remains.
+ */
 public final class WholeFile {
     private static final int PIECE_BYTES = 1 << 16;
 
     private WholeFile() {}
 
     /**
-     * Writes it, in place of another of that name.
+     * Writes a file, replacing an existing one.
      *
-     * @param file in a folder that is there
+     * @param file in an existing folder
      * @param making a folder on the same disk, in which it is written first
-     * @param attributes what it is made with, such as who may read it
+     * @param attributes its attributes, such as who may read it
      */
     public static void write(Path file, byte[] content, Path making, FileAttribute<?>... attributes)
             throws IOException {
@@ -35,7 +38,7 @@ public final class WholeFile {
         }
     }
 
-    /** The same with what lies in a buffer, from its position to its limit. */
+    /** The same with the content of a buffer, from its position to its limit. */
     public static void write(Path file, ByteBuffer content, Path making) throws IOException {
         Path part = Files.createTempFile(making, file.getFileName().toString(), ".part");
         try {
@@ -51,9 +54,8 @@ public final class WholeFile {
     }
 
     /**
-     * Its content, read piece by piece. Read at one go, as {@link Files#readAllBytes} does, a file passes through native
-     * memory of its own size, which Java keeps for the thread that has read it, as long as the thread lives: of a server, until it
-     * ends.
+     * Its content, read in pieces. Reading it at once, as {@link Files#readAllBytes} does, passes it through native
+     * memory of the same size, which Java keeps as long as the reading thread lives: on a server, until it stops.
      */
     public static byte[] read(Path file) throws IOException {
         try (InputStream in = Files.newInputStream(file)) {
@@ -64,7 +66,7 @@ public final class WholeFile {
                 read = in.read(content, filled, Math.min(PIECE_BYTES, content.length - filled));
                 filled += Math.max(0, read);
             }
-            // Another program may just have made it shorter.
+            // Another program may just have truncated it.
             return filled == content.length ? content : Arrays.copyOf(content, filled);
         }
     }

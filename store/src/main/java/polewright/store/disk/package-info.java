@@ -1,4 +1,4 @@
-/** Why a file could not be written, in words for the person at the telescope. */
+/** Writing files safely, and why a file could not be written, in words for the person at the telescope. */
 @NullMarked
 package polewright.store.disk;
 

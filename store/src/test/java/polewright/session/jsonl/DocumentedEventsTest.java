@@ -32,10 +32,10 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** docs/events.md says what the reader does. */
+/** docs/events.md agrees with the reader. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class DocumentedEventsTest {
-    // Rough places: the document only needs the names to be known.
+    // Approximate positions: the document only needs the names to be known.
     private static final Map<String, CatalogueStar> STARS = Map.of(
             "Polaris", CatalogueStar.fixed(Angle.ofDegrees(37.95), Angle.ofDegrees(89.26)),
             "Rigel", CatalogueStar.fixed(Angle.ofDegrees(78.63), Angle.ofDegrees(-8.2)),
@@ -71,7 +71,7 @@ class DocumentedEventsTest {
     }
 
     @Test
-    void everyExampleIsRead_andEveryKindHasOne() {
+    void everyExampleIsReadable_andEveryKindHasOne() {
         Set<EventKind> kinds = new HashSet<>();
         examples().forEach(example -> kinds.add(EventKind.of(example.event())));
         assertThat(kinds).containsExactlyInAnyOrder(EventKind.values());
@@ -90,7 +90,7 @@ class DocumentedEventsTest {
     }
 
     @Test
-    void wholeNightIsRead() throws IOException {
+    void wholeNightIsReadable() throws IOException {
         List<String> nights = fenced("jsonl");
         assertThat(nights).hasSize(1);
         List<LoggedEvent> night =
@@ -100,9 +100,9 @@ class DocumentedEventsTest {
         assertThat(EventKind.of(night.get(5).event())).isEqualTo(EventKind.DRIFT);
     }
 
-    /** The frames were made for an axis 22′ east and 14′ too low; in the south it was then swung by 0.4° to the left. */
+    /** The frames were made for an axis 22′ east and 14′ low; in the south it was then moved 0.4° to the left. */
     @Test
-    void documentedFramesGiveTheAxisThatTheyWereMadeFor() {
+    void documentedFrames_giveTheAxisTheyWereMadeFor() {
         List<TurnedFrames> frames = examples().stream()
                 .filter(e -> EventKind.of(e.event()) == EventKind.FRAMES)
                 .map(e -> (TurnedFrames) ((NightEvent.SightingTaken) e.event()).sighting())
@@ -125,7 +125,7 @@ class DocumentedEventsTest {
     }
 
     @Test
-    void everyKeyAndWordThatIsEverWrittenIsDocumented() {
+    void everyWrittenKeyAndWordIsDocumented() {
         Set<String> written = new TreeSet<>();
         Matcher keys = Pattern.compile("\"(\\w+)\":").matcher(writtenByAllKinds());
         while (keys.find()) {

@@ -43,7 +43,7 @@ class EventSchemaTest {
     private static final Path FILE = DOCS.resolve("schema").resolve("event.schema.json");
     private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(
                     SpecificationVersion.DRAFT_2020_12,
-                    // Else it finds files on the class path only.
+                    // Otherwise it finds files on the class path only.
                     registry -> registry.schemaLoader(loader -> loader.fetchRemoteResources()))
             .getSchema(SchemaLocation.of(FILE.toUri().toString()));
     private static final BodyNames ANY_NAME =
@@ -80,7 +80,7 @@ class EventSchemaTest {
     }
 
     @Test
-    void theKindsAreThose() throws IOException {
+    void schemaListsEveryKind() throws IOException {
         JsonNode kinds = MAPPER.readTree(FILE.toFile()).at("/properties/event/enum");
         assertThat(kinds)
                 .extracting(JsonNode::asText)
@@ -90,7 +90,7 @@ class EventSchemaTest {
 
     @ParameterizedTest
     @EnumSource(EventKind.class)
-    void whatIsWrittenKeepsToIt(EventKind kind) {
+    void writtenEvents_conformToTheSchema(EventKind kind) {
         for (int seed = 0; seed < RANDOM_EVENTS; seed++) {
             String line = written(kind, seed);
             assertThat(errors(parsed(line))).as(line).isEmpty();
@@ -99,14 +99,14 @@ class EventSchemaTest {
 
     @ParameterizedTest
     @MethodSource("examples")
-    void documentedExamplesKeepToIt(String line) {
+    void documentedExamples_conformToTheSchema(String line) {
         assertThat(errors(parsed(line))).as(line).isEmpty();
     }
 
-    /** What is left out of a line, or is in it and unknown, is refused by both or by neither. */
+    /** A missing key or an unknown key is refused by both or by neither. */
     @ParameterizedTest
     @MethodSource("examples")
-    void itAsksForTheKeysThatTheReaderAsksFor(String line) {
+    void schemaRequiresTheSameKeysAsTheReader(String line) {
         JsonNode whole = parsed(line);
         for (String pointer : objects(whole, "")) {
             assertSame(changed(whole, pointer, object -> object.put("strange", 1)));
@@ -123,7 +123,7 @@ class EventSchemaTest {
             assertThat(errors(event)).as("read: %s", event).isEmpty();
         } catch (InputRefused refused) {
             String why = String.valueOf(refused.getMessage());
-            // What keys may be absent together follows from their values, which is the reader's to say.
+            // Which keys may be absent together depends on their values, which only the reader checks.
             boolean isOfValues = why.contains("does not give it") || why.contains("no screw was turned");
             assertThat(isByTheSchema).as("%s: %s", why, event).isEqualTo(isOfValues);
         }
@@ -139,7 +139,7 @@ class EventSchemaTest {
         return copy;
     }
 
-    /** The places of all objects in a value. */
+    /** The pointers to all objects in a value. */
     private static List<String> objects(JsonNode value, String pointer) {
         List<String> found = new ArrayList<>();
         if (value.isObject()) {
@@ -157,7 +157,7 @@ class EventSchemaTest {
     }
 
     @Test
-    void eachOfItsKeysIsWritten() throws IOException {
+    void everyKeyOfTheSchemaIsWritten() throws IOException {
         Set<String> listed = new TreeSet<>();
         MAPPER.readTree(FILE.toFile())
                 .findValues("properties")

@@ -22,11 +22,11 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 class RoundTripTest {
-    // Records compare doubles by their bits, so that equal means exact.
+    // Records compare doubles by their bits, so equality means exactness.
 
     @ParameterizedTest
     @EnumSource(EventKind.class)
-    void everyKindComesBackToTheSameBits(EventKind kind) {
+    void everyKindRoundTripsToTheSameBits(EventKind kind) {
         RandomEvents random = new RandomEvents(kind.word().hashCode());
         for (int i = 0; i < 500; i++) {
             LoggedEvent event = new LoggedEvent(9, Instant.ofEpochSecond(1_768_512_600L + i, i), random.event(kind, 9));
@@ -39,7 +39,7 @@ class RoundTripTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
-    void wholeNightComesBackFromItsFile(long seed) throws IOException {
+    void wholeNightRoundTripsThroughItsFile(long seed) throws IOException {
         List<LoggedEvent> night = new RandomEvents(seed).night(200);
         StringBuilder file = new StringBuilder();
         JsonLines.write(night, file);
@@ -69,7 +69,7 @@ class RoundTripTest {
     }
 
     @Test
-    void typedNumberIsTheAngleThatTypedCodeWouldMake() {
+    void typedNumber_isTheAngleOfTheFactoryMethod() {
         for (double degrees : new double[] {54.6, -2.9, -43.95, 170.4, 279.23473479, 1e-5, 0.1}) {
             String digits = AngleUnit.DEGREES.write(Angle.ofDegrees(degrees));
             assertThat(digits).isEqualTo(Digits.of(degrees));
@@ -78,7 +78,7 @@ class RoundTripTest {
     }
 
     @Test
-    void siteIsWrittenAsItWasTyped_inBothHemispheres() {
+    void site_isWrittenAsTyped_inBothHemispheres() {
         assertThat(begin("Larkfell", Site.ofDegrees(54.6, -2.9, 240)))
                 .contains("\"site\":{\"lat_deg\":54.6,\"lon_deg\":-2.9,\"height_m\":240}");
         assertThat(begin("Tussock Flat", Site.ofDegrees(-43.95, 170.4, 710)))

@@ -34,7 +34,7 @@ class WholeFileTest {
     }
 
     @Test
-    void aThreadThatHasReadAFileKeepsNoNativeMemoryOfItsSize() throws Exception {
+    void readingThread_keepsNoNativeMemoryOfTheFilesSize() throws Exception {
         byte[] content = written(FRAME_BYTES);
         ExecutorService thread = Executors.newSingleThreadExecutor();
         long before = nativeBytes();
@@ -50,7 +50,7 @@ class WholeFileTest {
     }
 
     @Test
-    void anEmptyFileIsRead() throws Exception {
+    void emptyFile_isRead() throws Exception {
         written(0);
         assertThat(WholeFile.read(folder.resolve("frame"))).isEmpty();
     }

@@ -77,7 +77,7 @@ final class SessionLog {
     private record Version(Stamp stamp, NightSession.Standing standing, Optional<String> damage) {
         static Version of(Stamp stamp, NightLog log) {
             NightSession.Standing standing = new NightSession.Standing(
-                    log.stand(), log.latest().map(NightId::number).orElse(0L));
+                    log.version(), log.latest().map(NightId::number).orElse(0L));
             return new Version(stamp, standing, log.damage());
         }
 
