@@ -167,7 +167,8 @@ class RigHistoryTest {
         moves.forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
         sightings.subList(1, sightings.size()).forEach(seq -> night.log(new NightEvent.Withdrawn(seq)));
 
-        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH))
+                .isEqualTo(RIG);
     }
 
     @Test
@@ -190,7 +191,8 @@ class RigHistoryTest {
 
         assertThat(learned.nights()).isEqualTo(1);
         assertThat(learned.azimuthFactor()).isCloseTo(AZIMUTH_FACTOR, within(0.08));
-        assertThat(RigHistory.withExperience(List.of(List.of(), headless), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(List.of(), headless), RIG, NORTH))
+                .isEqualTo(RIG);
     }
 
     private static PractisedWedge nightWithTheAzimuthScrewReversed(long seed, Rig rig) {
@@ -232,8 +234,8 @@ class RigHistoryTest {
     void aScrewThatGoesTheOtherWaySinceAWhile_isLearnedAnewByTheSecondNight() {
         List<List<LoggedEvent>> nights = new ArrayList<>(nights(5, 870, RIG));
         nights.add(later(nightWithTheAzimuthScrewReversed(880, RIG).events(), 1));
-        double afterOne =
-                ScrewSenses.before(RigHistory.withExperience(nights, RIG, NORTH)).azimuth();
+        double afterOne = ScrewSenses.before(RigHistory.withExperience(nights, RIG, NORTH))
+                .azimuth();
         assertThat(afterOne).as("either is possible").isBetween(0.45, 0.55);
         nights.add(0, later(nightWithTheAzimuthScrewReversed(882, RIG).events(), 2));
 
@@ -251,7 +253,8 @@ class RigHistoryTest {
         Rig half = RIG.withScrews(RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew(), RIG.levelSigma());
 
         assertThat(RigHistory.withExperience(nights, TOLD, NORTH)).isEqualTo(TOLD);
-        assertThat(RigHistory.withExperience(nights, half, NORTH).azimuthScrew()).isEqualTo(half.azimuthScrew());
+        assertThat(RigHistory.withExperience(nights, half, NORTH).azimuthScrew())
+                .isEqualTo(half.azimuthScrew());
         assertThat(ScrewSenses.before(half)).isEqualTo(new ScrewSenses(1, 0.5));
     }
 
@@ -260,7 +263,8 @@ class RigHistoryTest {
     void nightsWithScrewsThatWentTheOtherWayThanTold_areSkipped() {
         PractisedWedge night = nightWithTheAzimuthScrewReversed(850, TOLD);
 
-        assertThat(RigHistory.withExperience(List.of(night.events()), TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(List.of(night.events()), TOLD, NORTH))
+                .isEqualTo(TOLD);
     }
 
     private static List<LoggedEvent> later(List<LoggedEvent> night, int days) {
@@ -284,7 +288,8 @@ class RigHistoryTest {
                 HiddenWedge.of(PractisedWedge.site(900, random), RIG, PractisedWedge.offset(1, 3, random), random);
         PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(SAGS, ABOUT);
 
-        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH)).isEqualTo(RIG);
+        assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH))
+                .isEqualTo(RIG);
     }
 
     private static List<LoggedEvent> begunWith(List<LoggedEvent> night, Rig rig) {

@@ -126,7 +126,8 @@ public final class NightLog implements AutoCloseable {
      * @param once the key that they were sent with; if that was sent before, nothing is added and only the first of the
      *     nights added then is returned
      */
-    public List<NightId> importNights(List<List<LoggedEvent>> nights, boolean lastContinues, Optional<SubmissionKey> once) {
+    public List<NightId> importNights(
+            List<List<LoggedEvent>> nights, boolean lastContinues, Optional<SubmissionKey> once) {
         nights.forEach(EventOrder::check);
         return inTransaction(handle -> {
             Optional<Submission> before = once.flatMap(key -> NightRows.submitted(handle, key));

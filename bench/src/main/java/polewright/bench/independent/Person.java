@@ -206,7 +206,9 @@ final class Person {
         refusals.add(new PlayedNight.Refusal(
                 moments.size(),
                 order + ", in the dark: "
-                        + night().mistakeIfDark().flatMap(MistakenClockOrSite::words).orElse("nothing named")));
+                        + night().mistakeIfDark()
+                                .flatMap(MistakenClockOrSite::words)
+                                .orElse("nothing named")));
     }
 
     /** There is no Sun. */

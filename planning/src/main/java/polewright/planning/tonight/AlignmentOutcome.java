@@ -21,7 +21,11 @@ public sealed interface AlignmentOutcome {
      *     for an upright fork
      * @param isSunUp if so, the stars and the slews between them keep clear of it
      */
-    record Chosen(List<AlignmentStar> stars, Optional<Angle> expectedError, boolean isSunUp, Optional<Instant> visibleByEyeFrom)
+    record Chosen(
+            List<AlignmentStar> stars,
+            Optional<Angle> expectedError,
+            boolean isSunUp,
+            Optional<Instant> visibleByEyeFrom)
             implements AlignmentOutcome {
         public Chosen {
             stars = List.copyOf(stars);

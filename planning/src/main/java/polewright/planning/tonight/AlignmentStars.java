@@ -91,7 +91,8 @@ public final class AlignmentStars {
                 move);
     }
 
-    private static Optional<Instant> visibleByEyeFrom(Evening evening, PointingLimits reach, int count, Instrument tube) {
+    private static Optional<Instant> visibleByEyeFrom(
+            Evening evening, PointingLimits reach, int count, Instrument tube) {
         Instant last = evening.now().plus(LOOK_AHEAD);
         for (Instant at = evening.now().plus(STEP); at.isBefore(last); at = at.plus(STEP)) {
             if (areVisible(evening, reach, count, tube, at)) {

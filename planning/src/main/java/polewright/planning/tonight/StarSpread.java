@@ -95,10 +95,7 @@ final class StarSpread {
         boolean isCrowded =
                 chosen.stream().anyMatch(c -> c.seen().separation(added.seen()).compareTo(TOO_NEAR) < 0);
         boolean isOneSided = !chosen.isEmpty() && chosen.stream().allMatch(c -> isWest(c) == isWest(added));
-        return 0.5 * Math.log(squares / sky.size())
-                + added.penalty()
-                + (isCrowded ? 0.5 : 0)
-                + (isOneSided ? 0.2 : 0);
+        return 0.5 * Math.log(squares / sky.size()) + added.penalty() + (isCrowded ? 0.5 : 0) + (isOneSided ? 0.2 : 0);
     }
 
     private PointingModel after(List<StarCandidate> chosen) {
