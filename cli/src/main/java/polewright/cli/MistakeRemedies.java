@@ -1,12 +1,12 @@
 package polewright.cli;
 
 import java.util.List;
-import java.util.Locale;
 import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.Mistake;
 import polewright.alignment.fix.Step;
 import polewright.session.NightState;
+import polewright.sky.PlainNumber;
 
 /** What to type to correct what was likeliest entered wrongly. */
 final class MistakeRemedies {
@@ -34,7 +34,8 @@ final class MistakeRemedies {
                 : mistake.words();
     }
 
-    private static String remedy(Mistake mistake) {
+    /** The command that corrects it. */
+    static String remedy(Mistake mistake) {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             return turn.meant() instanceof Step.Turned meant && meant.azimuthTurns() == 0 && meant.altitudeTurns() == 0
                     ? "polewright undo " + turn.seq()
@@ -49,11 +50,10 @@ final class MistakeRemedies {
         } else if (mistake instanceof Mistake.ClockWrong clock) {
             return "polewright retime 1 --add=" + clock.correction().toMinutes();
         } else if (mistake instanceof Mistake.SiteWrong site) {
-            return String.format(
-                    Locale.ROOT,
-                    "polewright site correct --site=%s,%s",
-                    site.meant().latitude().degrees(),
-                    site.meant().longitude().degrees());
+            return "polewright site correct --site="
+                    + PlainNumber.asTyped(site.meant().latitude().degrees()) + ","
+                    + PlainNumber.asTyped(site.meant().longitude().degrees()) + ","
+                    + PlainNumber.asTyped(site.meant().heightMetres());
         }
         throw new IllegalStateException("no remedy for " + mistake);
     }

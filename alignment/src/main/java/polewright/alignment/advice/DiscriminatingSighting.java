@@ -10,6 +10,7 @@ import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.Mistake;
 import polewright.mount.AxisOffset;
+import polewright.mount.Odds;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
@@ -26,8 +27,7 @@ import polewright.sky.time.SiderealRate;
 record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance both) {
     // Nearer than that they are one place.
     private static final double DIFFERENT_SQUARED_SIGMAS = 1;
-    // Odds of a hundred to one.
-    private static final double DECIDES = 2 * Math.log(100);
+    private static final double DECIDES = Odds.HUNDRED_TO_ONE;
     // A sighting that separates two places by less than one sigma would have to be repeated ten times to decide.
     private static final double SHOWS = 1;
     private static final double WORTH_DECIDING = 0.05;

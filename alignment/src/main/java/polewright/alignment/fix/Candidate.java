@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import polewright.mount.Odds;
 import polewright.sky.place.Site;
 
 /**
@@ -15,7 +16,7 @@ import polewright.sky.place.Site;
  */
 record Candidate(Optional<Mistake> mistake, Interpretation account, double cost) {
     // Most mistakes are among those that can be named: odds of ten to one (common practice).
-    static final double NAMELESS = 2 * Math.log(10);
+    static final double NAMELESS = Odds.TEN_TO_ONE;
 
     /** Everything as entered; what is set aside is wrong for no reason that can be named. */
     static Candidate asTold(Interpretation account) {

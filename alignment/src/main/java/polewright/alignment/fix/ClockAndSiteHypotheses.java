@@ -104,7 +104,9 @@ record ClockAndSiteHypotheses(Mistake mistake, Site site, Duration correction, d
      * @param otherwise steps as they were by this clock and at this site
      */
     Rereadings read(CondensedPast past, List<Step> otherwise) {
-        CondensedPast before = site.equals(past.site()) ? past : CondensedPast.none(site, past.rig());
+        CondensedPast before = site.equals(past.site())
+                ? past
+                : CondensedPast.none(site, past.rig()).scattering(past.scatter());
         return new Rereadings(mistake, new NightSmoother(before, otherwise), surcharge);
     }
 

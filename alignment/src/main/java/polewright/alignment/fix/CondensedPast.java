@@ -12,6 +12,7 @@ import polewright.sky.place.Site;
  *
  * @param rig as its owner and earlier nights tell it
  * @param senses how sure it is by these steps which way its screws go
+ * @param scatter of tonight's readings by these steps
  * @param left the axis and the screws after these steps, as these steps tell; empty before the first step of a night
  * @param agreements how their sightings agreed with the rest of the night when they were condensed
  * @param shifts how far the axis went at each shift among them
@@ -20,12 +21,19 @@ record CondensedPast(
         Site site,
         Rig rig,
         ScrewSenses senses,
+        NightScatter scatter,
         Optional<AxisState> left,
         List<Agreement> agreements,
         List<SmoothedNight.Moved> shifts) {
     /** Nothing has happened yet. */
     static CondensedPast none(Site site, Rig rig) {
-        return new CondensedPast(site, rig, ScrewSenses.before(rig), Optional.empty(), List.of(), List.of());
+        return new CondensedPast(
+                site, rig, ScrewSenses.before(rig), NightScatter.AS_STATED, Optional.empty(), List.of(), List.of());
+    }
+
+    /** The same with readings that scatter otherwise. */
+    CondensedPast scattering(NightScatter other) {
+        return new CondensedPast(site, rig, senses, other, left, agreements, shifts);
     }
 
     /**

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import polewright.mount.Odds;
 
 /**
  * Which sightings of a night to believe.
@@ -21,7 +22,7 @@ final class Contradictions {
      * Two accounts are told apart when the night's χ² says with odds of a hundred to one which is right. Until then both
      * stand.
      */
-    static final double HUNDRED_TO_ONE = 2 * Math.log(100);
+    static final double HUNDRED_TO_ONE = Odds.HUNDRED_TO_ONE;
 
     private static final double FAR_BEYOND_CHANCE = 10;
 

@@ -57,7 +57,8 @@ final class DoubtedScrews {
         return Stream.of(worse(rig), forgetful, worse(forgetful));
     }
 
-    private static Rig worse(Rig rig) {
+    /** The same rig with screws and base known three times worse. */
+    static Rig worse(Rig rig) {
         return worse(rig, WORSE_BY);
     }
 

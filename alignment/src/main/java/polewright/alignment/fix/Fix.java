@@ -20,6 +20,12 @@ public sealed interface Fix {
     /** How sure that is. */
     ScrewSenses senses();
 
+    /**
+     * How much farther tonight's readings of the sky by eye scatter than their stated sigmas, 1 or more. The state's
+     * uncertainty and the agreements include it.
+     */
+    double scatter();
+
     /** How each sighting agrees, in order. */
     List<Agreement> agreements();
 
@@ -63,7 +69,12 @@ public sealed interface Fix {
 
     /** The sightings agree, but for any that were set aside with the rest against them. */
     record Solved(
-            AxisState state, Rig rig, ScrewSenses senses, List<Agreement> agreements, List<Explanation> explanations)
+            AxisState state,
+            Rig rig,
+            ScrewSenses senses,
+            double scatter,
+            List<Agreement> agreements,
+            List<Explanation> explanations)
             implements Fix {}
 
     /**
@@ -77,6 +88,7 @@ public sealed interface Fix {
             AxisState state,
             Rig rig,
             ScrewSenses senses,
+            double scatter,
             List<Agreement> agreements,
             List<Explanation> explanations,
             String reason,
@@ -100,6 +112,7 @@ public sealed interface Fix {
             AxisState state,
             Rig rig,
             ScrewSenses senses,
+            double scatter,
             List<Agreement> agreements,
             List<Explanation> explanations,
             String missing)

@@ -20,6 +20,7 @@ import polewright.sky.place.Weather;
  * them, {@link CompetingExplanations} whether something else is to blame instead; this class puts the outcome together.
  */
 public final class FixSolver {
+    private static final int MOST_ROUNDS_OF_SCATTER = 3;
     private static final double UNKNOWN_FRACTION_OF_PRIOR = 0.5;
 
     private final CondensedPast past;
@@ -74,6 +75,13 @@ public final class FixSolver {
                     : Optional.of(MountCalibration.of(past, account.smoother(), account.night(), fix));
         }
 
+        private NightScatter scatterAfter(Set<Long> condensed) {
+            int figures = account.smoother()
+                    .figuresByEye(
+                            s -> condensed.contains(s) && !account.setAside().contains(s));
+            return new NightScatter(account.smoother().scatter(), past.scatter().weight() + figures);
+        }
+
         /** The past with the first of these steps condensed into it; those that follow tell what of them to believe. */
         CondensedPast condensing(int first) {
             List<Step> more = steps.subList(0, first);
@@ -82,6 +90,7 @@ public final class FixSolver {
                     past.site(),
                     fix.rig(),
                     fix.senses(),
+                    scatterAfter(condensed),
                     Optional.of(account.smoother().after(first, account.night(), account.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
@@ -93,9 +102,27 @@ public final class FixSolver {
         }
     }
 
-    private SensesLearned senses(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
-        Interpretation asTold = Contradictions.weigh(smoother, firstGuess);
-        return SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asTold));
+    /** The screws, and the night as it was told, by readings that scatter as far as tonight's do. */
+    private record Read(CondensedPast past, SensesLearned screws) {}
+
+    private Read read(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
+        Read read = read(past, steps, Contradictions.weigh(smoother, firstGuess));
+        for (int round = 0; round < MOST_ROUNDS_OF_SCATTER; round++) {
+            NightScatter learned = past.scatter().learnedFrom(read.screws().account());
+            double before = read.past().scatter().factor();
+            // At first less, too, than far back in the night; then only what comes back as it grows is of interest.
+            if (round == 0 ? learned.factor() == before : learned.factor() <= before) {
+                break;
+            }
+            // What was beyond chance with errors as stated may not be so now: it is asked again of every sighting.
+            CondensedPast scattering = past.scattering(learned);
+            read = read(scattering, steps, Contradictions.weigh(new NightSmoother(scattering, steps)));
+        }
+        return read;
+    }
+
+    private static Read read(CondensedPast past, List<Step> steps, Interpretation asTold) {
+        return new Read(past, SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asTold)));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -118,11 +145,12 @@ public final class FixSolver {
     }
 
     private Outcome solve(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
-        SensesLearned screws = senses(steps, smoother, firstGuess);
+        Read read = read(steps, smoother, firstGuess);
+        SensesLearned screws = read.screws();
         Interpretation account =
                 DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
         Rig learned = learned(account);
-        CompetingExplanations competing = CompetingExplanations.of(past, weather, learned, steps, account);
+        CompetingExplanations competing = CompetingExplanations.of(read.past(), weather, learned, steps, account);
         ScrewSenses senses = competing.doubted(screws.senses(), steps);
         Interpretation likeliest = competing.likeliest();
         List<Agreement> agreements = joined(
@@ -135,11 +163,25 @@ public final class FixSolver {
         Fix fix = competing
                 .doubt()
                 .<Fix>map(doubt -> new Fix.Dubious(
-                        state, learned, senses, agreements, explanations, doubt.reason(), doubt.about()))
+                        state,
+                        learned,
+                        senses,
+                        read.past().scatter().factor(),
+                        agreements,
+                        explanations,
+                        doubt.reason(),
+                        doubt.about()))
                 .or(() -> missing(state)
-                        .map(missing ->
-                                new Fix.Underdetermined(state, learned, senses, agreements, explanations, missing)))
-                .orElseGet(() -> new Fix.Solved(state, learned, senses, agreements, explanations));
+                        .map(missing -> new Fix.Underdetermined(
+                                state,
+                                learned,
+                                senses,
+                                read.past().scatter().factor(),
+                                agreements,
+                                explanations,
+                                missing)))
+                .orElseGet(() -> new Fix.Solved(
+                        state, learned, senses, read.past().scatter().factor(), agreements, explanations));
         return new Outcome(past, steps, firstGuess, account, fix);
     }
 

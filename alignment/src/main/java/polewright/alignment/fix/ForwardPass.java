@@ -89,7 +89,8 @@ record ForwardPass(
                 List<Step.Sighted> sightings = stand.seen().all();
                 for (int k = 0; k < sightings.size(); k++) {
                     if (believed.get(i)[k]) {
-                        LinearisedSighting line = firstGuess(sightings.get(k), state);
+                        LinearisedSighting line =
+                                firstGuess(sightings.get(k), stand.seen().scatter(k), state);
                         chiSquared += line.squaredInnovation(state);
                         state = line.update(state, here);
                     }
@@ -109,16 +110,16 @@ record ForwardPass(
     }
 
     /** A sighting straight about its own result. */
-    private static LinearisedSighting firstGuess(Step.Sighted sighted, AxisState before) {
+    private static LinearisedSighting firstGuess(Step.Sighted sighted, double scatter, AxisState before) {
         LinearisationPoint about = LinearisationPoint.of(before);
-        LinearisedSighting line = LinearisedSighting.of(sighted.model(), about);
+        LinearisedSighting line = LinearisedSighting.of(sighted.model(), about).over(scatter);
         for (int round = 1; round < FIRST_GUESS_ROUNDS; round++) {
             LinearisationPoint next = line.spotAfter(before);
             if (about.from(next) < NEAR_ENOUGH_TO_GUESS_RAD) {
                 break;
             }
             about = next;
-            line = LinearisedSighting.of(sighted.model(), about);
+            line = LinearisedSighting.of(sighted.model(), about).over(scatter);
         }
         return line;
     }
@@ -142,6 +143,17 @@ record ForwardPass(
     /** What all of it has to be forgiven. */
     double chiSquared() {
         return forgiven.get(forgiven.size() - 1);
+    }
+
+    /** Twice the negative logarithm of how probable the figures are that were believed, but for a constant. */
+    double costOfEvidence() {
+        double spread = 0;
+        for (List<Correction> here : corrections) {
+            for (Correction correction : here) {
+                spread += Math.log(correction.variance());
+            }
+        }
+        return chiSquared() + spread;
     }
 
     /** The state at the end, as all of these stands tell. */

@@ -1,6 +1,7 @@
 package polewright.alignment.fix;
 
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Set;
@@ -18,10 +19,36 @@ final class IntervalSightings {
     private static final int KEPT = 6;
 
     private final List<Step.Sighted> sightings;
-    private final Deque<Lines> kept = new ArrayDeque<>();
+    // Times the stated sigmas, of each.
+    private final double[] scatter;
+    private final Deque<Lines> kept;
 
+    /** Sightings whose errors are as large as stated. */
     IntervalSightings(List<Step.Sighted> sightings) {
-        this.sightings = List.copyOf(sightings);
+        this(List.copyOf(sightings), 1, new ArrayDeque<>());
+    }
+
+    private IntervalSightings(List<Step.Sighted> sightings, double scatter, Deque<Lines> kept) {
+        this.sightings = sightings;
+        this.scatter =
+                sightings.stream().mapToDouble(s -> s.isByEye() ? scatter : 1).toArray();
+        this.kept = kept;
+    }
+
+    /** The same where those by eye have errors so many times as large as stated. */
+    IntervalSightings scattering(double times) {
+        // The lines are those of the stated sigmas.
+        return new IntervalSightings(sightings, times, kept);
+    }
+
+    /** How many times its stated sigma the errors of one of them are. */
+    double scatter(int index) {
+        return scatter[index];
+    }
+
+    /** Whether another has the same sightings, with errors as large. */
+    boolean isLike(IntervalSightings other) {
+        return sightings.equals(other.sightings) && Arrays.equals(scatter, other.scatter);
     }
 
     /**
@@ -53,7 +80,7 @@ final class IntervalSightings {
 
     /** One of them about the axis as it stands. */
     LinearisedSighting line(int index, AxisState state) {
-        return lines(LinearisationPoint.of(state)).lines().get(index);
+        return lines(LinearisationPoint.of(state)).lines().get(index).over(scatter[index]);
     }
 
     /** The believed ones about a place of the axis. */
@@ -65,7 +92,11 @@ final class IntervalSightings {
             if (believed[i]) {
                 LinearisedSighting line = about.lines().get(i);
                 for (int figure = 0; figure < line.figures(); figure++) {
-                    takeIn(triangle, line.slopeByAzimuth(figure), line.slopeByAltitude(figure), line.residual(figure));
+                    takeIn(
+                            triangle,
+                            line.slopeByAzimuth(figure) / scatter[i],
+                            line.slopeByAltitude(figure) / scatter[i],
+                            line.residual(figure) / scatter[i]);
                 }
             }
         }

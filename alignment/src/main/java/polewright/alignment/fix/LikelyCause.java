@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import polewright.mount.Odds;
 
 /**
  * Why a sighting that is set aside does not fit. Low in the east or west, a drift read the wrong way and one of a star on the
@@ -13,8 +14,7 @@ import java.util.stream.Collectors;
 final class LikelyCause {
     private static final double EXPLAINS_AWAY = 0.25;
     private static final double A_STAR_THAT_FITS = 3 * Contradictions.HUNDRED_TO_ONE;
-    // Odds of ten to one.
-    private static final double AS_LIKELY = 2 * Math.log(10);
+    private static final double AS_LIKELY = Odds.TEN_TO_ONE;
 
     private LikelyCause() {}
 
@@ -28,11 +28,14 @@ final class LikelyCause {
     static Optional<String> of(Interpretation account, Step.Sighted sighted, Alternatives alternatives) {
         AxisState state = account.stateFor(sighted);
         double asRead = account.innovation(sighted);
+        double scatter = account.smoother().scatterOf(sighted);
         List<Fitting> fitting = new ArrayList<>();
-        likeliest(alternatives.misreadings(sighted), asRead, sighted, state).ifPresent(fitting::add);
+        likeliest(alternatives.misreadings(sighted), asRead, sighted, state, scatter)
+                .ifPresent(fitting::add);
         // Of many stars one fits by chance.
         if (asRead > A_STAR_THAT_FITS) {
-            likeliest(alternatives.otherStars(sighted), asRead, sighted, state).ifPresent(fitting::add);
+            likeliest(alternatives.otherStars(sighted), asRead, sighted, state, scatter)
+                    .ifPresent(fitting::add);
         }
         double least = fitting.stream().mapToDouble(Fitting::cost).min().orElse(0);
         String causes = fitting.stream()
@@ -45,10 +48,15 @@ final class LikelyCause {
 
     /** Of several that come in order, the n-th is made n times as seldom as the first. */
     private static Optional<Fitting> likeliest(
-            List<Alternatives.Meant> alternatives, double asRead, Step.Sighted sighted, AxisState state) {
+            List<Alternatives.Meant> alternatives,
+            double asRead,
+            Step.Sighted sighted,
+            AxisState state,
+            double scatter) {
         List<Fitting> all = new ArrayList<>();
         for (Alternatives.Meant meant : alternatives) {
-            double asMeant = LinearisedSighting.of(meant.model(), state).squaredInnovation(state);
+            double asMeant =
+                    LinearisedSighting.of(meant.model(), state).over(scatter).squaredInnovation(state);
             if (asMeant < ChiSquareLimits.onceInTwenty(sighted.model().size()) && asMeant < EXPLAINS_AWAY * asRead) {
                 all.add(new Fitting(meant.cause(), asMeant + 2 * Math.log(meant.rank())));
             }

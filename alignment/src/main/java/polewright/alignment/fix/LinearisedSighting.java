@@ -1,6 +1,7 @@
 package polewright.alignment.fix;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.alignment.sighting.AxisModel;
@@ -68,6 +69,22 @@ final class LinearisedSighting {
 
     static LinearisedSighting of(AxisModel model, LinearisationPoint about) {
         return of(model, Probes.about(about));
+    }
+
+    /** The same with a sigma so many times larger. */
+    LinearisedSighting over(double scatter) {
+        return scatter == 1
+                ? this
+                : new LinearisedSighting(
+                        azimuthRad,
+                        altitudeRad,
+                        divided(residual, scatter),
+                        divided(byAzimuth, scatter),
+                        divided(byAltitude, scatter));
+    }
+
+    private static double[] divided(double[] figures, double by) {
+        return Arrays.stream(figures).map(figure -> figure / by).toArray();
     }
 
     int figures() {

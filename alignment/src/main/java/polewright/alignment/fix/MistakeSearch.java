@@ -67,13 +67,15 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
         return Rereadings.SELDOM + (suspected.isExact() ? 0 : Candidate.NAMELESS);
     }
 
-    /** The night with one of those believed that are set aside, for each. */
+    /** The night with one of those believed that are set aside, for each but the accused: theirs are found already. */
     private static Stream<Candidate> believingOneMore(Interpretation asTold) {
-        return asTold.setAside().stream().map(seq -> {
-            Set<Long> others = new HashSet<>(asTold.setAside());
-            others.remove(seq);
-            return Candidate.asTold(asTold.settingAside(others));
-        });
+        return asTold.setAside().stream()
+                .filter(seq -> !asTold.accusedAlike().contains(seq))
+                .map(seq -> {
+                    Set<Long> others = new HashSet<>(asTold.setAside());
+                    others.remove(seq);
+                    return Candidate.asTold(asTold.settingAside(others));
+                });
     }
 
     /** Why a sighting is wrong that is not used anyway makes no difference to the axis. */

@@ -47,9 +47,10 @@ record NightReadAgain(
         return mayBeMistaken() ? UnloggedTurns.Gap.of(steps).stream().flatMap(this::unlogged) : Stream.empty();
     }
 
-    /** Whether it makes the night fit a hundred times better. */
+    /** Whether it makes the night fit a hundred times better, or at all if nothing does as told. */
     boolean isWorthNaming(Candidate candidate) {
-        return Candidate.cost(lenient) - Candidate.cost(candidate.account()) > Contradictions.HUNDRED_TO_ONE;
+        return !lenient.night().settled()
+                || Candidate.cost(lenient) - Candidate.cost(candidate.account()) > Contradictions.HUNDRED_TO_ONE;
     }
 
     private boolean mayBeMistaken() {

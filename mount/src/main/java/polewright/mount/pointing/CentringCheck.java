@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import polewright.mount.Odds;
 import polewright.mount.rig.MountKind;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
@@ -28,7 +29,6 @@ import polewright.sky.place.Weather;
  */
 public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
-    private static final double HUNDRED_TO_ONE = 2 * Math.log(100);
     private static final int ANY_AGREE = 3;
     /**
      * Up to this many stars, each is left out in turn; with more, only those that the linear estimate finds suspect.
@@ -128,7 +128,7 @@ public final class CentringCheck {
         List<Without> suspects = left.size() <= ANY_AGREE
                 ? without
                 : without.stream()
-                        .filter(w -> w.misfit() < least + HUNDRED_TO_ONE)
+                        .filter(w -> w.misfit() < least + Odds.HUNDRED_TO_ONE)
                         .toList();
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
@@ -173,11 +173,11 @@ public final class CentringCheck {
         double least = Double.POSITIVE_INFINITY;
         int cleared = 0;
         for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || left.size() <= FITTED_EACH); i++) {
-            double misfitLimit = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + HUNDRED_TO_ONE;
+            double misfitLimit = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + Odds.HUNDRED_TO_ONE;
             Without without = withoutUnder(misfitLimit, left, order.get(i));
             fitted.add(without);
             double misfit = without.misfit();
-            cleared = misfit < least + HUNDRED_TO_ONE ? 0 : cleared + 1;
+            cleared = misfit < least + Odds.HUNDRED_TO_ONE ? 0 : cleared + 1;
             least = Math.min(least, misfit);
         }
         fitted.sort(Comparator.comparingDouble(Without::misfit));

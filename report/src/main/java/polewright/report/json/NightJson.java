@@ -206,6 +206,7 @@ public final class NightJson {
         } else if (fix instanceof Fix.Underdetermined under) {
             node.put("reason", under.missing());
         }
+        node.put("scatter", fix.scatter());
     }
 
     private static ObjectNode setAside(Agreement agreement) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import polewright.alignment.fix.Agreement;
@@ -22,6 +23,8 @@ import polewright.sky.place.Site;
 /** Where the axis points, in words. */
 public final class FixWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
+    // Less than that is chance as often as not.
+    private static final double WORTH_SAYING_SCATTER = 1.3;
 
     private static final double IN_DEGREES_ARCMIN = 99.5;
     private static final double COARSE_DEG = 0.1;
@@ -121,8 +124,19 @@ public final class FixWords {
             lines.addAll(gains(state.gains()));
             lines.addAll(ScrewWords.findings(state));
         }
+        scatter(night.fix()).ifPresent(lines::add);
         lines.addAll(doubts(night));
         return lines;
+    }
+
+    /** {@code Tonight's sky readings scatter 1.6 times as much as stated; the uncertainties include this.} */
+    private static Optional<String> scatter(Fix fix) {
+        return fix.scatter() < WORTH_SAYING_SCATTER
+                ? Optional.empty()
+                : Optional.of(String.format(
+                        Locale.ROOT,
+                        "Tonight's sky readings scatter %.1f times as much as stated; the uncertainties include this.",
+                        fix.scatter()));
     }
 
     /** {@code Chance of being good enough for short subs: 3 %.} */
