@@ -11,7 +11,8 @@ import polewright.sky.place.CatalogueStar;
 /**
  * The stars over one site by the short formulas of textbooks: precession (Lieske and others 1977, linear terms), mean sidereal
  * time (Aoki and others 1982), refraction (58.29″ tan z − 0.067″ tan³ z, after the Astronomical Almanac, for the air at
- * 240 m); from memory. No aberration, no nutation: they move stars by 20″ and their drift by nothing. East, north, up.
+ * 240 m), as in ERFA, src/prec76.c, 1d9738bed995, and soniakeys/meeus, v3, bfbd9ac2c7f7. No aberration, no nutation:
+ * they move stars by 20″ and their drift by nothing. East, north, up.
  */
 record PlainSky(double latitudeDeg, double longitudeDeg) {
     private static final Instant J2000 = Instant.parse("2000-01-01T12:00:00Z");

@@ -9,7 +9,7 @@ import polewright.alignment.fix.NightAsEntered;
  *
  * <p>Night i has its own value, drawn with standard deviation τ about a mean μ common to all, and measured with its own
  * variance. Neither μ nor τ is known: μ has a Gaussian prior, τ a half-Cauchy prior, which suits a scatter seen in only
- * two or three nights (A. Gelman, Bayesian Analysis 1 (2006) 515; cited from memory). For a given τ the rest has a
+ * two or three nights (A. Gelman, Bayesian Analysis 1 (2006) 515). For a given τ the rest has a
  * closed form; τ is integrated numerically. With few nights the result relies on the priors and is as uncertain as they
  * are; at no number of nights does it become overconfident. τ is cut off at ten times its scale: no mount varies that
  * much.

@@ -5,8 +5,9 @@ import polewright.sky.place.CatalogueStar;
 
 /**
  * The stars of the reference tables (altaz, pole-stars), with exactly the values from which those tables were computed:
- * ICRS, epoch J2000.0. Positions, Polaris's and Vega's motion and parallax, and all of Sigma Octantis were checked in
- * public text; the rest is from memory of the Hipparcos catalogue.
+ * ICRS, epoch J2000.0. All values of Polaris, Vega and Arcturus agree with
+ * seandepagnier/celestial_navigation_pi, src/Sight.cpp, 662b616c49a9; those of Sigma Octantis were checked in public
+ * text.
  */
 public final class ReferenceStars {
     public static final CatalogueStar POLARIS =

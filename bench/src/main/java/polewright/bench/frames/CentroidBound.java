@@ -5,7 +5,7 @@ import polewright.simulation.camera.TrueStar;
 
 /**
  * The best that any unbiased estimate of a Gaussian star's place can do, from the Fisher information of its pixels (K. A.
- * Winick, <i>J. Opt. Soc. Am. A</i> 3, 1986, 1809; from memory, derived here: I = Σ (∂m/∂x)² / variance). Light is summed
+ * Winick, <i>J. Opt. Soc. Am. A</i> 3, 1986, 1809; derived here: I = Σ (∂m/∂x)² / variance). Light is summed
  * over each pixel's square; a pixel's variance is that of the empty sky and of the star's own light on it.
  *
  * @param xPixels least sigma of the column

@@ -8,7 +8,10 @@ final class NormalDistribution {
         return z * z < 80 ? Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI) : 0;
     }
 
-    /** Share below z, to 1e-7 (Abramowitz and Stegun 1964, Handbook of Mathematical Functions, 7.1.26; from memory). */
+    /**
+     * Share below z, to 1e-7 (Abramowitz and Stegun 1964, Handbook of Mathematical Functions, 7.1.26, as in
+     * vcpudding/HardiToolbox, erf.h, b2d99876387d).
+     */
     static double below(double z) {
         double a = Math.abs(z) / Math.sqrt(2);
         if (a > 6) {

@@ -3,7 +3,7 @@ package polewright.image.star;
 /**
  * The best that any unbiased estimate of a star's place can do, from the Fisher information of its pixels: for a
  * Gaussian star whose light is summed over each pixel's square, in pixels whose variance is read noise, sky and star
- * (Winick 1986, J. Opt. Soc. Am. A 3, 1809; Mendez et al. 2013, Publ. Astron. Soc. Pac. 125, 580; cited from memory,
+ * (Winick 1986, J. Opt. Soc. Am. A 3, 1809; Mendez et al. 2013, Publ. Astron. Soc. Pac. 125, 580, arXiv:1304.6361;
  * derived here: I = Σ (∂m/∂x)² / variance). Written apart from the code under test, and without its approximations.
  *
  * @param skyElectrons of one pixel

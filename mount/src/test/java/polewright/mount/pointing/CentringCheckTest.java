@@ -20,7 +20,10 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Positions of stars from memory, J2000.0, to 1′; they need only be consistent. */
+/**
+ * Positions of stars, J2000.0, within 0.4′ of the Bright Star Catalogue, 5th ed. (brettonw/YaleBrightStarCatalog,
+ * bsc5-short.json, abffb3b7223a); they need only be consistent.
+ */
 class CentringCheckTest {
     private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
     private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);

@@ -8,7 +8,7 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * Generalised linear least squares (A. C. Aitken, Proc. R. Soc. Edinburgh 55 (1935) 42; cited from memory):
+ * Generalised linear least squares (A. C. Aitken, Proc. R. Soc. Edinburgh 55 (1935) 42, DOI 10.1017/S0370164600014346):
  * observations with a known covariance, whitened with its Cholesky factor and then solved by QR.
  *
  * @param solution the parameters

@@ -19,10 +19,10 @@ import polewright.sky.place.Site;
  * Fits the line through the drifts.
  *
  * <p>First a robust fit finds outliers, such as a drift of a pier that was bumped, with Huber's weights (P. J. Huber,
- * Ann. Math. Stat. 35 (1964) 73; cited from memory). They are set aside, at most a quarter of all. Then a least-squares
- * fit adds as much scatter from night to night to the sightings' own uncertainty as brings χ² to its expected value (R.
- * C. Paule and J. Mandel, J. Res. NBS 87 (1982) 377; cited from memory). So the line is never more certain than the
- * agreement of the nights.
+ * Ann. Math. Stat. 35 (1964) 73; constant as in statsmodels, robust/norms.py). They are set aside, at most a quarter of
+ * all. Then a least-squares fit adds as much scatter from night to night to the sightings' own uncertainty as brings χ²
+ * to its expected value (R. C. Paule and J. Mandel, J. Res. NBS 87 (1982) 377; as in metafor, R/rma.uni.r). So the line
+ * is never more certain than the agreement of the nights.
  *
  * <p>The yearly oscillation is kept only if the nights cover a year without long gaps, and if chance would improve the
  * fit as much less than once in a hundred times.

@@ -11,8 +11,8 @@ import polewright.sky.place.CatalogueStar;
  * catalogue has, and whoever matches frames must live with that.
  *
  * <p>As many as there are on the average sky (<i>Allen's Astrophysical Quantities</i>, 4th ed., 2000, table of star
- * counts; from memory: about 60 a square degree to V 12, and 2.4 times as many for each magnitude), crowded toward the
- * Milky Way.
+ * counts; from memory: about 60 a square degree to V 12, and 2.4 times as many for each magnitude; NASA's Space Math
+ * sheet 103 has 55 and 2.46), crowded toward the Milky Way.
  */
 final class FaintStars {
     private static final double BRIGHTEST = 12.2;

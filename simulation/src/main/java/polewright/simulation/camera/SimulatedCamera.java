@@ -12,8 +12,9 @@ import polewright.sky.angle.Angle;
  * @param zeroPointElectronsPerSecond what a star of V = 0 at the zenith of clear, airless sky gives, all of its image
  */
 public record SimulatedCamera(String name, CameraOptics optics, Detector detector, double zeroPointElectronsPerSecond) {
-    // V = 0 sends about 1000 photons a second through each cm² and Å (common practice; from memory). Without a filter
-    // some 3000 Å count, and half of the photons make an electron.
+    // V = 0 sends about 1000 photons a second through each cm² and Å (common practice; 1000 by the flux of
+    // 3.60994e-9 erg/s/cm²/Å in danmoser/pyhdust, refs/filters/REFS.rst, fcbe07096d95). Without a filter some 3000 Å
+    // count, and half of the photons make an electron.
     private static final double ELECTRONS_PER_CM2_SECOND = 1000.0 * 3000 * 0.5;
 
     private static final double MICRONS_PER_MM = 1000;

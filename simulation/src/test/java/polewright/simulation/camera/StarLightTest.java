@@ -102,7 +102,8 @@ class StarLightTest {
     @ParameterizedTest
     @CsvSource({"90, 1.000", "60, 1.154", "30, 1.994", "10, 5.59", "0, 37.92"})
     void extinctionFollowsTheAirMass(double altitudeDeg, double airmass) {
-        // Secant of the zenith distance high up (geometry); lower, the table of Kasten & Young (1989), from memory.
+        // Secant of the zenith distance high up (geometry); lower, Kasten & Young (1989), by the formula in pvlib,
+        // pvlib/atmosphere.py, 6382338a7598.
         SkyConditions sky = SkyConditions.COUNTRY;
 
         assertThat(sky.extinction(Angle.ofDegrees(altitudeDeg)))

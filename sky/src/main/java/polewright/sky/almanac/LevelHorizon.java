@@ -23,8 +23,9 @@ public record LevelHorizon(Angle dip, Angle refraction) {
     /**
      * The horizon of a site that looks down on it (a hill over the sea, an edge over a plain).
      *
-     * <p>Dip = 1.76′ √h. Source: the Nautical Almanac's table of dip (from memory; about 8 % under the geometric 1.93′
-     * √h, because air bends the line of sight with the ground).
+     * <p>Dip = 1.76′ √h. Source: the Nautical Almanac's dip (2022, p. 9, as in ion1/sextant-fix,
+     * _octave_old/corrected_altitude.m, 2f38aa29f471; about 8 % under the geometric 1.93′ √h, because air bends the line
+     * of sight with the ground).
      *
      * @param metres height of the eye above the ground or water that makes the horizon, 0 to 9000 m; not above the sea
      */

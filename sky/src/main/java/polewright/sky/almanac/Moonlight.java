@@ -6,9 +6,10 @@ import polewright.sky.angle.Angle;
  * How much the Moon brightens a clear night's sky.
  *
  * <p>Source: K. Krisciunas and B. E. Schaefer, <i>A model of the brightness of moonlight</i>, Publications of the
- * Astronomical Society of the Pacific 103 (1991) 1033 (constants from memory; accurate to 8 to 23 % on clear nights
- * according to its authors). V band, extinction 0.172 magnitudes per air mass. Left out: twilight, haze, light
- * pollution.
+ * Astronomical Society of the Pacific 103 (1991) 1033, equations 3 and 19 to 21 (as in desihub/specsim,
+ * specsim/atmosphere.py, 329b1f2e3121, and jrthorstensen/thorsky, thorskyutil.py, a9662a50ff6f; accurate to 8 to 23 % on
+ * clear nights according to its authors). V band, extinction 0.172 magnitudes per air mass. Left out: twilight, haze,
+ * light pollution.
  */
 public final class Moonlight {
     /** Zenith of a dark country sky, V magnitudes per square arcsecond (common practice). */

@@ -7,7 +7,9 @@ package polewright.sky.daylight;
  * <p>I = C (1 + √(K B))², I in foot-candles, B in nanolamberts; C = 10^−9.80, K = 10^−1.90 below log B = 3.17, C =
  * 10^−8.35, K = 10^−5.90 above; V = −16.57 − 2.5 log I. Sources: S. Hecht, J. Opt. Soc. Am. 37 (1947) 59, after the
  * measurements of H. A. Knoll, R. Tousey and E. O. Hulburt, J. Opt. Soc. Am. 36 (1946) 480; with these constants in B.
- * E. Schaefer, PASP 102 (1990) 212; figures from memory.
+ * E. Schaefer, PASP 102 (1990) 212; figures as in deanthedream/PrototypePlottingUtilsEXOSIMS,
+ * VisualMagnitudes/telLimMags.py, e63dd6bb15b1, and, with the limit moved to 1645 nL, in aloistr/swisseph, swehel.c,
+ * 3fd0f956d738.
  */
 final class EyeThreshold {
     /** 1 lambert is 10⁴/π cd/m². */
@@ -29,7 +31,7 @@ final class EyeThreshold {
 
     /**
      * Diameter of the pupil, mm: 4.9 − 3 tanh(0.4 log L), L in cd/m². Source: P. Moon and D. E. Spencer, J. Opt. Soc.
-     * Am. 34 (1944) 319, from memory.
+     * Am. 34 (1944) 319, as in spitschan/WatsonYellott2012_PupilSize, wy_getPupilSize.m, 048d8048b5fd.
      */
     static double pupilMm(double cdPerM2) {
         return 4.9 - 3 * Math.tanh(0.4 * Math.log10(cdPerM2));

@@ -15,16 +15,17 @@ import polewright.sky.place.AirlessDirection;
  * from memory</td></tr>
  * <tr><td>−5 to 0</td><td>linear in the logarithm between its neighbours, our own choice</td></tr>
  * <tr><td>−15 to −5</td><td>V = 11.84 + 1.518 x − 0.057 x² mag/arcsec², x = −γ − 5: F. Patat, O. S. Ugolnikov and O. V.
- * Postylyakov, A&amp;A 455 (2006) 385, table of twilight fits, from memory</td></tr>
+ * Postylyakov, A&amp;A 455 (2006) 385, table of twilight fits, as in wfthi/AstronomyObservationTools, moon.py,
+ * 89ce33a36a65</td></tr>
  * <tr><td>−18 to −15</td><td>linear in magnitudes to the night value</td></tr>
  * <tr><td>below −18</td><td>21.6 mag/arcsec², a dark country sky (common practice)</td></tr>
  * </table>
  *
  * <p>Elsewhere, relative to the zenith: the CIE clear sky with low turbidity (ISO 15469:2004, CIE S 011, type 12): (1 +
  * a exp(b / cos Z)) (1 + c (exp(d χ) − exp(d π/2)) + e cos² χ), Z the zenith distance and χ the distance from the Sun,
- * a = −1, b = −0.32, c = 10, d = −3, e = 0.45. The standard is for the Sun above the horizon; below it this ratio fades
- * out linearly in magnitudes until −18°, our own choice. Haze, snow and altitude above sea level are left out: half a
- * magnitude either way.
+ * a = −1, b = −0.32, c = 10, d = −3, e = 0.45 (as in openalea/astk, sky_luminance.py, ef56859c9808). The standard is
+ * for the Sun above the horizon; below it this ratio fades out linearly in magnitudes until −18°, our own choice. Haze,
+ * snow and altitude above sea level are left out: half a magnitude either way.
  */
 public final class SkyLuminance {
     /** Luminance of a sky of 0 mag/arcsec², cd/m² (common practice). */

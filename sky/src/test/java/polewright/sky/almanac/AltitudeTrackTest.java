@@ -61,7 +61,7 @@ class AltitudeTrackTest {
                 .isEmpty();
     }
 
-    /** Dip by the Nautical Almanac's table (from memory): 1.8′ at 1 m, 5.6′ at 10 m, 17.6′ at 100 m. */
+    /** Dip by the Nautical Almanac, 1.76′ √h (source at {@link LevelHorizon#seenFrom}): 1.8′, 5.6′ and 17.6′. */
     @Test
     void aHigherEyeSeesTheHorizonLower() {
         assertThat(LevelHorizon.seenFrom(1).dip().arcminutes()).isCloseTo(1.8, within(0.06));

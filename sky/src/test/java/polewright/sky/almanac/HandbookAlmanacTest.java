@@ -22,8 +22,8 @@ import polewright.sky.time.Interval;
 import polewright.sky.time.SkyTime;
 
 /**
- * Worked examples of J. Meeus, <i>Astronomical Algorithms</i>, second edition (1998); figures from memory. His places
- * are geocentric.
+ * Worked examples of J. Meeus, <i>Astronomical Algorithms</i>, second edition (1998), pp. 98, 103, 284 and 347; figures
+ * as in the tests of soniakeys/meeus, v3, bfbd9ac2c7f7. His places are geocentric.
  */
 class HandbookAlmanacTest {
     private static final Site BOSTON = Site.ofDegrees(42.3333, -71.0833, 0);

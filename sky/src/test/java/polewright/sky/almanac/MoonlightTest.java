@@ -22,7 +22,8 @@ class MoonlightTest {
 
     /**
      * Full Moon brightens a dark sky of 21.5 to between the 20.0 of A. R. Walker's table (NOAO Newsletter 10, 1987, V
-     * at 14 days, far from the Moon; from memory) and the 18 that sky meters show (common practice).
+     * at 14 days, far from the Moon; as in moustakas/impro, get_lunar_brightness.pro, 96fc0a592690) and the 18 that sky
+     * meters show (common practice).
      */
     @Test
     void fullMoon_brightensTheSkyByTwoToThreeMagnitudes() {

@@ -28,7 +28,8 @@ class ConstellationsTest {
     }
 
     @ParameterizedTest
-    // The test positions of Roman 1987 (PASP 99, 695), hours and degrees of B1950.0; from memory.
+    // The test positions of Roman 1987 (PASP 99, 695), hours and degrees of B1950.0; as in astropy,
+    // astropy/coordinates/tests/test_funcs.py, 013f65628fef.
     @CsvSource({
         "9.0, 65.0, UMa",
         "23.5, -20.0, Aqr",

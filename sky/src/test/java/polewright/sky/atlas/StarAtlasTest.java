@@ -113,8 +113,9 @@ class StarAtlasTest {
 
     @Test
     void noBrightStarIsDuplicated() {
-        // Pairs of stars to magnitude 6 within 10″, each a known double (names from memory), by the position of the
-        // brighter star. Duplicates of one star would have nearly the same magnitude and be much closer than these.
+        // Pairs of stars to magnitude 6 within 10″, each a known double of the Bright Star Catalogue, 5th ed.
+        // (brettonw/YaleBrightStarCatalog, bsc5-short.json, abffb3b7223a), by the position of the brighter star.
+        // Duplicates of one star would have nearly the same magnitude and be much closer than these.
         StarField field = atlas.starsWithin(Angle.ZERO, Angle.ZERO, Angle.HALF_TURN, 6.0);
         Set<String> pairs = new HashSet<>();
         for (int i = 0; i < field.size(); i++) {

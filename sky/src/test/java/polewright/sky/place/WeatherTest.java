@@ -7,7 +7,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class WeatherTest {
-    /** ICAO standard atmosphere (Doc 7488), from memory of its table, to the tenth of a hectopascal. */
+    /**
+     * ICAO standard atmosphere (Doc 7488) by geopotential height, as the library ambiance computes it (232032bbac7a).
+     */
     @ParameterizedTest
     @CsvSource({"0, 1013.25", "1000, 898.75", "2000, 794.95", "4000, 616.40"})
     void meanPressureFallsWithHeight(double metres, double hpa) {

@@ -12,8 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Values of the IAU SOFA test program (t_dat, t_utctai, t_taitt, t_utcut1), from memory. An {@code Instant} counts
- * nanoseconds, 1e-14 of a day, so no finer tolerance is possible.
+ * Values of the IAU SOFA test program (t_dat, t_utctai, t_taitt, t_utcut1), as in ERFA, src/t_erfa_c.c, 1d9738bed995.
+ * An {@code Instant} counts nanoseconds, 1e-14 of a day, so no finer tolerance is possible.
  */
 class TimeScalesAgainstSofaTest {
     private static final double SECONDS_PER_DAY = 86_400;

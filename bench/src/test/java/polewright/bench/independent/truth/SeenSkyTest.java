@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
-/** Against worked examples of J. Meeus, <i>Astronomical Algorithms</i>, 2nd edition; figures from memory of the book. */
+/**
+ * Against worked examples of J. Meeus, <i>Astronomical Algorithms</i>, 2nd edition; as in soniakeys/meeus, v3,
+ * bfbd9ac2c7f7.
+ */
 class SeenSkyTest {
     /** Example 13.b: Venus over Washington; the book counts azimuth from the south. */
     @Test
@@ -18,7 +21,10 @@ class SeenSkyTest {
         assertThat(Math.toDegrees(sky.declination(venus))).isCloseTo(-6.719892, within(2e-4));
     }
 
-    /** Examples 21.b and 23.a: Theta Persei on 2028 November 13.19 TD, with precession, proper motion, nutation and aberration. */
+    /**
+     * Examples 21.b and 23.b: Theta Persei on 2028 November 13.19 TD, with precession, proper motion, nutation and
+     * aberration.
+     */
     @Test
     void apparentPlace() {
         Star thetaPersei = new Star(
