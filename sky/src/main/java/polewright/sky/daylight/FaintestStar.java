@@ -14,8 +14,8 @@ import polewright.sky.place.AirlessDirection;
  * D and M p, t = {@value #TRANSMISSION}; it spreads the sky's light over M² times the area; a star that seeing, of
  * diameter θ, blurs beyond 2 θ M = 900″ needs more light by the square root of that ratio, and one eye needs 1.41 times
  * the light that two need (Schaefer 1990, as in deanthedream/PrototypePlottingUtilsEXOSIMS,
- * VisualMagnitudes/telLimMags.py, e63dd6bb15b1). By day, more magnification darkens the sky but not the star, and that is
- * the whole gain.
+ * VisualMagnitudes/telLimMags.py, e63dd6bb15b1). By day, more magnification darkens the sky but not the star, and that
+ * is the whole gain.
  */
 public final class FaintestStar {
     private static final double AIR_MAGNITUDES = 0.2;
