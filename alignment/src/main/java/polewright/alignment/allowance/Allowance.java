@@ -7,8 +7,8 @@ import polewright.sky.angle.Angle;
 /**
  * The convex zone of axis offsets that tonight's work tolerates.
  *
- * <p>Advice asks only these questions. What follows the edge itself, as probability, pictures and words do, tells the two
- * shapes apart.
+ * <p>The advice needs only these methods. Code that follows the edge itself (probability, pictures, text) distinguishes
+ * the two shapes.
  */
 public sealed interface Allowance permits DiscAllowance, WorkZone {
     boolean contains(AxisOffset offset);
@@ -16,16 +16,16 @@ public sealed interface Allowance permits DiscAllowance, WorkZone {
     /** The offset to aim for: the zone's deepest point. Not always the pole itself. */
     AxisOffset bestAim();
 
-    /** How far {@link #bestAim} lies from the nearest edge. */
+    /** Distance from {@link #bestAim} to the nearest edge. */
     Angle depth();
 
     /** The zone's extent in east. */
     Span eastSpan();
 
-    /** The zone's extent in up along a line of constant east; empty outside {@link #eastSpan}. */
+    /** The zone's extent in up at a constant east; empty outside {@link #eastSpan}. */
     Optional<Span> upSpanAt(Angle east);
 
-    /** In plain words for the person: what is tolerated. */
+    /** What is tolerated, in plain words for the user. */
     String words();
 
     /** From {@code low} to {@code high}. */

@@ -9,13 +9,13 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SiderealRate;
 
 /**
- * The sky as it turns over a site, seen through its air.
+ * The apparent sky over a site: diurnal rotation, diurnal aberration and refraction.
  *
- * <p>Stars keep their places, but for the aberration by the Earth's turning (0.32″ cos φ toward the east): that by its
- * going round the Sun, and nutation, change them by under 0.02″ in an hour.
+ * <p>Apparent places of date are constant except for diurnal aberration (0.32″ cos φ toward the east): annual
+ * aberration and nutation change them by less than 0.02″ in an hour.
  */
 final class ApparentSky {
-    /** Speed of the equator by the speed of light: 465.1 m/s / 299 792 458 m/s. */
+    /** Equatorial rotation speed divided by the speed of light: 465.1 m/s / 299 792 458 m/s. */
     private static final double DIURNAL_ABERRATION_RAD = 1.5514e-6;
 
     private final Site site;
@@ -32,7 +32,7 @@ final class ApparentSky {
         return site;
     }
 
-    /** ENU unit vector without the air. */
+    /** ENU unit vector without refraction. */
     Vector3D airless(double hourAngleRad, double declinationRad) {
         double cosDec = Math.cos(declinationRad);
         return new Vector3D(
@@ -44,17 +44,19 @@ final class ApparentSky {
                 Vector3D.PLUS_I);
     }
 
-    /** Of a direction, air or not. */
+    /** Cosine of a direction's declination, refracted or not. */
     double cosDeclination(Vector3D direction) {
         return northPole.crossProduct(direction).getNorm();
     }
 
-    /** Where a star without air is some seconds later. */
+    /** The unrefracted direction of a star some seconds later. */
     Vector3D later(Vector3D airless, double seconds) {
         return RodriguesRotation.about(northPole, airless, -SiderealRate.RAD_PER_SECOND * seconds);
     }
 
-    /** A place so far from another, in this position angle from north through east. Both without air. */
+    /**
+     * The direction at a distance from another, at a position angle from north through east. Both without refraction.
+     */
     Vector3D beside(Vector3D airless, double distanceRad, double positionAngleRad) {
         Vector3D cross = northPole.crossProduct(airless);
         Vector3D east = cross.getNorm() < 1e-9 ? airless.orthogonal() : cross.normalize();
@@ -67,7 +69,7 @@ final class ApparentSky {
                 east);
     }
 
-    /** Where a star without air is seen. */
+    /** The refracted, aberrated direction of a star given without refraction. */
     Vector3D seen(Vector3D airless) {
         double east = airless.getX() + DIURNAL_ABERRATION_RAD * site.latitude().cos();
         double horizontal = Math.hypot(east, airless.getY());

@@ -3,7 +3,7 @@ package polewright.alignment.allowance;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.place.Site;
 
-/** The true pole and axes about it, to take differences between. */
+/** The true pole and axes around it, for finite differences. */
 record AxesAboutPole(
         CandidateAxis atPole,
         CandidateAxis east,
@@ -11,7 +11,7 @@ record AxesAboutPole(
         CandidateAxis above,
         CandidateAxis below,
         CandidateAxis aboveEast) {
-    /** How far they are from the pole, each way. */
+    /** Their distance from the pole in each direction. */
     static final double STEP_ARCMIN = 10;
 
     static AxesAboutPole of(Site site) {

@@ -7,7 +7,7 @@ import polewright.mount.AxisPointing;
 import polewright.sky.place.Site;
 
 /**
- * An axis that somebody might have.
+ * A possible polar axis.
  *
  * @param offset from the true pole
  * @param northernEnd ENU unit vector of its northern end
@@ -22,15 +22,15 @@ record CandidateAxis(AxisOffset offset, Vector3D northernEnd) {
         return of(site, AxisOffset.ofArcminutes(offsetArcmin.getX(), offsetArcmin.getY()));
     }
 
-    /** Where a direction gets to when the mount turns it by this angle, eastward positive. */
+    /** The direction after the mount has turned it about the axis by this angle, eastward positive. */
     Vector3D turned(Vector3D direction, double eastwardRad) {
         return RodriguesRotation.about(northernEnd, direction, eastwardRad);
     }
 
-    /** Unit vector square to the axis and the direction, toward the mount's own east. */
+    /** Unit vector perpendicular to the axis and the direction, toward the mount's own east. */
     Vector3D east(Vector3D direction) {
         Vector3D east = northernEnd.crossProduct(direction);
-        // Along the axis itself every way is as much east as any other.
+        // East is undefined along the axis itself: any perpendicular will do.
         return east.getNorm() < 1e-9 ? direction.orthogonal() : east.normalize();
     }
 }

@@ -11,7 +11,8 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  */
 record ConvexPolygon(List<Vector2D> corners) {
     private static final int HALVINGS = 24;
-    // Along a strip many points are as deep as the deepest: the middle of all that are nearly so is the one to aim for.
+    // In a strip many points are almost as deep as the deepest: aim for the middle of those that reach this fraction of
+    // the greatest depth.
     private static final double NEARLY = 0.99;
 
     ConvexPolygon {
@@ -42,12 +43,12 @@ record ConvexPolygon(List<Vector2D> corners) {
         return twice == 0 ? origin : origin.add(new Vector2D(x / (3 * twice), y / (3 * twice)));
     }
 
-    /** How far a point inside is from the nearest side. */
+    /** Distance from an interior point to the nearest side. */
     double depthOf(Vector2D point) {
         return distanceFrom(sideNearest(point), point);
     }
 
-    /** The number of the side, from the corner of that number to the next, nearest to a point inside. */
+    /** Index of the side nearest to an interior point; side k runs from corner k to the next. */
     int sideNearest(Vector2D point) {
         int nearest = 0;
         for (int i = 1; i < corners.size(); i++) {
@@ -61,13 +62,13 @@ record ConvexPolygon(List<Vector2D> corners) {
         return cross(along, point.subtract(corners.get(side))) / along.getNorm();
     }
 
-    /** What is left at a distance or more to the left of a line through a point, along a unit vector. */
+    /** The part that lies at least a distance to the left of a line through a point, along a unit vector. */
     ConvexPolygon cut(Vector2D on, Vector2D along, double distance) {
         List<Vector2D> left = clipped(corners, on, along, distance);
         return left.size() < 3 ? this : new ConvexPolygon(left);
     }
 
-    /** The point farthest from every side; of several, the middle of them. */
+    /** The point farthest from every side; the middle of them if there are several. */
     Vector2D deepest() {
         double low = 0;
         double high = Math.sqrt(area() / Math.PI);
@@ -83,7 +84,7 @@ record ConvexPolygon(List<Vector2D> corners) {
         return nearly.size() < 3 ? corners.get(0) : new ConvexPolygon(nearly).centroid();
     }
 
-    /** What is left when every side moves inward by a distance; empty when nothing is. */
+    /** The corners after every side has moved inward by a distance; empty if nothing remains. */
     private List<Vector2D> shrunk(double distance) {
         List<Vector2D> left = corners;
         for (int i = 0; i < corners.size() && !left.isEmpty(); i++) {
@@ -113,7 +114,7 @@ record ConvexPolygon(List<Vector2D> corners) {
         return kept;
     }
 
-    /** How far a point is to the left of a line through another, along a unit vector. */
+    /** Signed distance of a point to the left of a line through another point, along a unit vector. */
     private static double leftOf(Vector2D on, Vector2D along, Vector2D point) {
         return along.getX() * (point.getY() - on.getY()) - along.getY() * (point.getX() - on.getX());
     }

@@ -9,10 +9,10 @@ import polewright.sky.angle.Angle;
 /**
  * A disc about the true pole.
  *
- * @param radius how far off the axis may be, on the sky
+ * @param radius largest axis offset, on the sky
  */
 public record DiscAllowance(Angle radius) implements Allowance {
-    /** For looking by eye: an object stays in a medium field for a long look (common practice). */
+    /** For visual observing: an object stays in a medium-power field for a long look (common practice). */
     public static final DiscAllowance VISUAL = new DiscAllowance(Angle.ofArcminutes(5));
 
     public DiscAllowance {

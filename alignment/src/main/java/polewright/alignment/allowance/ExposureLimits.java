@@ -14,18 +14,18 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The inverse of the allowance: how long an exposure may be with the axis where it is. */
+/** The inverse of the allowance: the longest exposure for a given axis. */
 public final class ExposureLimits {
-    /** Longer single exposures are not asked about. */
+    /** Upper end of the search. */
     public static final Duration LONGEST = Duration.ofHours(3);
 
-    // A one-sided 95 % along each principal axis of what is not known.
+    // One-sided 95 % along each principal axis of the offset's covariance.
     private static final double SIGMAS = 1.65;
     private static final double FIRST_TRY_SECONDS = 60;
     private static final double SHORTEST_SECONDS = 0.1;
     private static final double GOOD_TO = 1.01;
     private static final int TRIES = 20;
-    // Beyond this an offset is no offset but a mount facing elsewhere.
+    // Beyond this the mount is not roughly polar-aligned at all.
     private static final double MOST_OFFSET_ARCMIN = 2400;
 
     private ExposureLimits() {}
@@ -33,16 +33,17 @@ public final class ExposureLimits {
     /**
      * The longest single exposures.
      *
-     * @param unguided nobody correcting; zero when not even a tenth of a second
+     * @param unguided without corrections; zero if shorter than a tenth of a second
      * @param guided on a star
      */
     public record Limit(Duration unguided, Duration guided) {}
 
     /**
-     * How long single exposures may be, anywhere in the shot's region, with no star's trail longer than its tolerance:
-     * with the axis at the offset, and 1.65 sigma from it either way along both principal axes of the covariance. Exact
-     * motions; to 1 %, rounded down; at most {@link #LONGEST}. Without a guide star of the shot's own, one in the middle
-     * of the picture is assumed. That the field stays in the frame is not asked here.
+     * The longest single exposures for which no star's trail, anywhere in the run's region, exceeds its tolerance.
+     * Evaluated with the axis at the offset and 1.65 sigma from it in both directions along both principal axes of the
+     * covariance. Motions are exact; the result is good to 1 %, rounded down, at most {@link #LONGEST}. If the run has
+     * no guide star of its own, one in the middle of the picture is assumed. Whether the field stays in the frame is
+     * not considered.
      */
     public static Limit longest(
             Site site, Weather weather, Rig rig, ImagingRun shot, AxisOffset offset, OffsetCovariance covariance) {
@@ -65,7 +66,9 @@ public final class ExposureLimits {
         return most;
     }
 
-    /** Trails grow about evenly, so each try says where the next should be; halving in ratio keeps it from straying. */
+    /**
+     * Trail length grows almost linearly, so each try predicts the next; geometric bisection keeps the search bounded.
+     */
     private static Duration longest(DoubleUnaryOperator shareOfSeconds) {
         double longest = LONGEST.toSeconds();
         double low = 0;

@@ -3,8 +3,8 @@ package polewright.alignment.allowance;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * The offset as if it were a motion: how far a go-to lands off that was set on one star and sent to another. Set on a
- * star and sent 4 h of hour angle away it errs by 2 sin 30° of the offset: by the offset itself.
+ * The go-to error treated as a motion: how far a go-to misses if the mount was set on one star and sent to another. Set
+ * on a star and sent 4 h away in hour angle it misses by 2 sin 30° times the offset, which is the offset itself.
  */
 record GoToOffset() implements ImageMotion {
     @Override

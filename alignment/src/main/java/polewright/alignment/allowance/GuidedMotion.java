@@ -4,12 +4,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * Both axes of the mount hold a guide star still, so that the field turns about it.
+ * Field rotation while guiding in both axes: the guide star is held still and the field turns about it.
  *
- * @param tube where the tube points at the beginning, ENU unit vector; the declination axis is square to it
- * @param guideFirst where the guide star is seen at the beginning
+ * @param tube direction of the tube at the start, ENU unit vector; the declination axis is perpendicular to it
+ * @param guideFirst apparent direction of the guide star at the start
  * @param guideLast and at the end
- * @param first where the star is seen whose image moves, at the beginning
+ * @param first apparent direction at the start of the star whose image moves
  * @param last and at the end
  */
 record GuidedMotion(Vector3D tube, Vector3D guideFirst, Vector3D guideLast, Vector3D first, Vector3D last)
@@ -26,9 +26,9 @@ record GuidedMotion(Vector3D tube, Vector3D guideFirst, Vector3D guideLast, Vect
         return UnguidedMotion.inCamera(axis, first, back);
     }
 
-    /** The turn about the declination axis that gives the guide star the mount's declination it has at the end. */
+    /** The turn about the declination axis that brings the guide star to its final declination in the mount's frame. */
     private double declinationTurn(Vector3D northernEnd, Vector3D declinationAxis) {
-        // The component along the polar axis is p cos β + q sin β: the axes are square to each other.
+        // The component along the polar axis is p cos β + q sin β, since the two axes are perpendicular.
         double p = northernEnd.dotProduct(guideFirst);
         double q = northernEnd.dotProduct(declinationAxis.crossProduct(guideFirst));
         double cosine = northernEnd.dotProduct(guideLast) / Math.hypot(p, q);

@@ -2,10 +2,10 @@ package polewright.alignment.allowance;
 
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
-/** How an image moves in the camera, or in the eyepiece, from one time to a later one: exact, for any axis. */
+/** The motion of an image on the sensor or in the eyepiece between two times: exact, for any axis. */
 sealed interface ImageMotion permits UnguidedMotion, GuidedMotion, GoToOffset {
     /**
-     * Motion on the sky against the camera.
+     * Motion on the sky relative to the camera.
      *
      * @return x toward the mount's own east, y toward its own north, arcseconds
      */

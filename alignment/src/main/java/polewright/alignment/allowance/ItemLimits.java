@@ -14,20 +14,22 @@ import polewright.mount.rig.Camera;
 import polewright.mount.rig.RightAscensionDrive;
 import polewright.sky.angle.Angle;
 
-/** What an item of work asks of the axis, as motions that must not be too long. */
+/** The requirements of one item of work on the axis, as upper limits on image motions. */
 final class ItemLimits {
-    /** How far the middle may wander in a series that is not recentred: a quarter of the frame's shorter side. */
+    /**
+     * How far the field centre may drift in a series that is not recentred, as a fraction of the frame's shorter side.
+     */
     private static final double WANDERS_OF_FRAME = 0.25;
 
-    // Nobody knows how the camera is turned, so a corner is looked for all round.
+    // Position angles at which a corner is tried: the camera's rotation is unknown.
     private static final int WAYS_ON_TRACK = 16;
-    // Of a whole sky each place need not be known as well.
+    // Fewer are enough over a whole region of sky.
     private static final int WAYS_OVER_SKY = 8;
-    // So small a picture trails in its corner as in its middle, to two in a thousand.
+    // Below this radius a picture trails in its corner as in its middle, to two in a thousand.
     private static final double SMALL_PICTURE_RAD = Math.toRadians(0.1);
-    // Lower, the corner of a wide picture is ground or murk.
+    // A corner of a wide picture below this altitude shows ground or haze.
     private static final double LOWEST_CORNER = Math.sin(Math.toRadians(5));
-    // The path of a short exposure is straight: its ends tell all. Of a longer one more must be looked at.
+    // The path of a shorter exposure is straight, so its end points suffice. A longer one is sampled in between.
     private static final double STRAIGHT_SECONDS = 300;
     private static final double LONG_EXPOSURE_SECONDS = 1200;
     private static final double LOOK_EVERY_SECONDS = 1800;
@@ -54,7 +56,7 @@ final class ItemLimits {
         return all.limits;
     }
 
-    /** Of a shot only that its middle stays in the frame; a guide star sees to that. */
+    /** For an imaging run: only that the field centre stays in the frame; guiding takes care of that. */
     static List<MotionLimit> wandering(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
         ItemLimits all = new ItemLimits(sky, drive);
         if (shot.guiding() instanceof Guiding.Unguided) {
@@ -63,7 +65,7 @@ final class ItemLimits {
         return all.limits;
     }
 
-    /** Of a shot only what its single exposures ask. */
+    /** For an imaging run: only the limits on its single exposures. */
     static List<MotionLimit> trails(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
         ItemLimits all = new ItemLimits(sky, drive);
         double halfDiagonal = halfDiagonal(shot.camera());
@@ -120,7 +122,10 @@ final class ItemLimits {
         }
     }
 
-    /** The guide star on one side of the middle and the corner on the other: no corner is farther from it. */
+    /**
+     * The guide star lies on one side of the field centre and the corner on the other, the greatest possible
+     * separation.
+     */
     private void addGuided(ImagingRun shot, Stretch stretch, double guideDistance, double halfDiagonal) {
         double[] times = exposureTimes(shot, stretch);
         List<Vector3D> tube = path(stretch.start(), times);

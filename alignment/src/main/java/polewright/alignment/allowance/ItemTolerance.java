@@ -9,12 +9,12 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What one item of the work would tolerate if tonight were for nothing else.
+ * The tolerance of one item of the work taken alone.
  *
  * @param alone its own zone
  */
 public record ItemTolerance(WorkItem item, WorkZone alone) {
-    /** Each item of work for which there is a zone, in its order; items that no axis suits are left out. */
+    /** Each item of work that has a zone, in order; items that no axis satisfies are omitted. */
     public static List<ItemTolerance> each(Site site, Weather weather, Rig rig, Work work) {
         List<ItemTolerance> tolerances = new ArrayList<>();
         for (WorkItem item : work.items()) {

@@ -7,14 +7,14 @@ import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * Where the most that any limit uses of its tolerance is least: inside the zone if there is one.
+ * The offset at which the largest fraction of any tolerance used is smallest: inside the zone if there is one.
  *
- * <p>Convex, so found by narrowing twice over, on a few limits at a time: the one that is worst at the point found joins
- * them until none is worse.
+ * <p>The problem is convex, so it is solved by two nested golden-section searches over a few limits at a time. The
+ * limit that is worst at the solution joins them, until none is worse.
  *
  * @param point offset, arcminutes
- * @param share what the worst limit there uses; under 1 there is a zone
- * @param binding the limits that matter, the worst first
+ * @param share fraction of its tolerance used by the worst limit there; below 1 there is a zone
+ * @param binding the limits that matter, worst first
  */
 record LeastUsedTolerance(Vector2D point, double share, List<ShapedLimit> binding) {
     private static final int ROUNDS = 40;
@@ -22,9 +22,7 @@ record LeastUsedTolerance(Vector2D point, double share, List<ShapedLimit> bindin
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     private static final int NARROWINGS = 44;
 
-    /**
-     * Of limits that include one which keeps the offset within the mount's bound.
-     */
+    /** The limits must include one that keeps the offset within the mount's bound. */
     static LeastUsedTolerance of(List<ShapedLimit> limits) {
         List<ShapedLimit> few = new ArrayList<>();
         Vector2D point = Vector2D.ZERO;
@@ -50,7 +48,7 @@ record LeastUsedTolerance(Vector2D point, double share, List<ShapedLimit> bindin
         return new Vector2D(east, narrowed(u -> most(few, east, u), bound));
     }
 
-    /** Where a convex function is least, by golden section. */
+    /** The minimum of a convex function by golden-section search. */
     private static double narrowed(DoubleUnaryOperator convex, double bound) {
         double low = -bound;
         double high = bound;

@@ -15,7 +15,7 @@ public enum LimitCause {
         this.words = words;
     }
 
-    /** A few words for an edge in a picture. */
+    /** A short label for an edge in a picture. */
     public String words() {
         return words;
     }

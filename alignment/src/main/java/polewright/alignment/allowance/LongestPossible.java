@@ -9,7 +9,7 @@ import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.RightAscensionDrive;
 
-/** How long an item of work that no axis can meet might last, were an axis chosen for it alone. */
+/** The longest duration that any axis would allow for an item of work that cannot be met as it is. */
 final class LongestPossible {
     private static final double SHORTEST_SECONDS = 1;
     private static final double GOOD_TO = 1.01;
@@ -17,9 +17,9 @@ final class LongestPossible {
     private LongestPossible() {}
 
     /**
-     * The longest single exposure with no trail too long; of a field that leaves the frame the longest series; of a look
-     * the longest stay. To 1 %, rounded down; empty when not even a second. Of a shot that fails for more than one cause
-     * only this one is asked about.
+     * The longest single exposure without excessive trailing; for a field that leaves the frame, the longest series;
+     * for a visual observation, the longest stay. Good to 1 %, rounded down; empty if shorter than a second. If an
+     * imaging run fails for more than one cause, only the given one is considered.
      */
     static Optional<Duration> of(ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
         AxesAboutPole axes = AxesAboutPole.of(sky.site());
@@ -45,7 +45,7 @@ final class LongestPossible {
         return ZoneFinder.canBeMet(asked(sky, drive, item, cause), axes);
     }
 
-    /** A shorter exposure keeps no field in its frame, nor a shorter series a star from trailing. */
+    /** A shorter exposure does not keep a field in its frame, and a shorter series does not shorten a star's trail. */
     private static List<MotionLimit> asked(
             ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
         if (item instanceof ImagingRun shot) {

@@ -2,12 +2,15 @@ package polewright.alignment.allowance;
 
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** Turning a direction about another (O. Rodrigues 1840): without the detour over quaternions, as there are very many. */
+/**
+ * Rotation of a direction about another (O. Rodrigues 1840). Faster than quaternions, which matters because there are
+ * very many.
+ */
 final class RodriguesRotation {
     private RodriguesRotation() {}
 
     /**
-     * The direction, turned.
+     * The rotated direction.
      *
      * @param about unit vector
      * @param angleRad right-handed about it

@@ -3,22 +3,23 @@ package polewright.alignment.allowance;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * A limit whose motion is taken as a short series in the offset e: A e + b, an ellipse or a strip of offsets, with its
- * second-order part beside it.
+ * A limit whose motion is expanded in the offset e: A e + b to first order, which gives an ellipse or a strip of
+ * offsets, plus the second-order terms.
  *
- * <p>Motions are in shares of the tolerance, offsets in arcminutes; x and y as in {@link ImageMotion}. The second-order
- * part is about tan δ · |e| of the first: 0.3 % of it at 10′ for a star at 45°, 10 % at 60′ for one at 80°.
+ * <p>Motions are fractions of the tolerance, offsets are arcminutes; x and y as in {@link ImageMotion}. The
+ * second-order part is about tan δ · |e| of the first: 0.3 % of it at 10′ for a star at 45°, 10 % at 60′ for one at
+ * 80°.
  *
  * @param exact the limit itself
  * @param x along right ascension
  * @param y along declination
- * @param worm what the worm may add to x, either way
+ * @param worm periodic error to allow for in x, in both directions
  */
 record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
     private static final double NEWTON_STEP = 1e-3;
 
     /**
-     * One component of the motion: at the pole, and what east and up add to it.
+     * One component of the motion: its value at the pole and its derivatives with respect to east and up.
      *
      * @param east per arcminute of east
      * @param up per arcminute of up
@@ -45,7 +46,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
         }
     }
 
-    /** By differences between the axes about the pole. */
+    /** By finite differences between the axes around the pole. */
     static ShapedLimit of(MotionLimit limit, AxesAboutPole axes) {
         double scale = 1 / limit.toleranceArcsec();
         ImageMotion motion = limit.motion();
@@ -72,7 +73,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
                 scale * limit.wormArcsec());
     }
 
-    /** How much of the tolerance an offset uses, to first order: up to 1 all is well. Convex. */
+    /** The fraction of the tolerance used at an offset, to first order; the limit is met up to 1. Convex. */
     double share(double east, double up) {
         double along = Math.abs(x.linear(east, up)) + worm;
         double across = y.linear(east, up);
@@ -86,10 +87,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
         return Math.sqrt(along * along + across * across);
     }
 
-    /**
-     * How many times a step fits in from a point inside before the tolerance is used up, to first order; may be
-     * infinite.
-     */
+    /** The number of steps from an interior point to the limit, to first order; may be infinite. */
     double reach(Vector2D inside, double stepEast, double stepUp) {
         double along = x.linear(inside.getX(), inside.getY());
         double across = y.linear(inside.getX(), inside.getY());
@@ -104,7 +102,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
                         root(square, (along - worm) * stepAlong + across * stepAcross, excess(along - worm, across)));
     }
 
-    /** The same to second order, from what it is to first: two steps of Newton's method. */
+    /** The same to second order, starting from the first-order value: two Newton steps. */
     double bentReach(Vector2D inside, double stepEast, double stepUp, double reach) {
         double bent = reach;
         for (int i = 0; i < 2; i++) {
@@ -129,7 +127,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
         double least = Math.min(0, c);
         double discriminant = Math.sqrt(b * b - a * least);
         if (b > 0) {
-            // This form loses no figures where b is positive; where it is not, the other does not.
+            // This form avoids cancellation where b is positive, the other where it is not.
             return -least / (b + discriminant);
         }
         return a > 0 ? (discriminant - b) / a : Double.POSITIVE_INFINITY;

@@ -9,12 +9,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
 
 /**
- * Whiles of one length spread over a part of the sky, so close that what happens between two of them is within 2 % of what
- * happens in one.
+ * Time intervals of one length that sample a region of sky so closely that the motion between two of them is within 2 %
+ * of the motion in one.
  *
- * <p>On a track each ends when its star sinks below 5°. Above an altitude, the 10° about each celestial pole are left out
- * unless they are asked for or the region holds nothing else: a guided field there turns without bound, and hardly anything
- * is looked at there.
+ * <p>On a track each ends when its star sinks below 5°. For a region above an altitude, the 10° around each celestial
+ * pole are left out unless they are requested or the region holds nothing else: a guided field there rotates without
+ * bound, and hardly anything is observed there.
  */
 final class SkyRegionSampling {
     private static final double LOWEST_ON_TRACK_RAD = Math.toRadians(5);
@@ -33,7 +33,7 @@ final class SkyRegionSampling {
         this.region = region;
     }
 
-    /** Those that begin anywhere in the region. */
+    /** Intervals that begin anywhere in the region. */
     List<Stretch> beginning(double seconds) {
         if (region instanceof SkyRegion.Track track) {
             return along(track, track.to().radians(), seconds);
@@ -41,7 +41,7 @@ final class SkyRegionSampling {
         return over((SkyRegion.Above) region, seconds);
     }
 
-    /** Those that begin and end in the region; if it is too short for that, the one that begins with it. */
+    /** Intervals that begin and end in the region; if it is too short for that, the one that begins with it. */
     List<Stretch> within(double seconds) {
         if (region instanceof SkyRegion.Track track) {
             double last = track.to().radians() - SiderealRate.RAD_PER_SECOND * seconds;
@@ -72,8 +72,8 @@ final class SkyRegionSampling {
     }
 
     /**
-     * Every 3.75° of hour angle, from the southernmost star that stays up for the whole while to the northernmost: the
-     * strictest stand there, at the rim. Where none stays up so long, whiles that end when their star sinks.
+     * Every 3.75° of hour angle, from the southernmost star that stays up throughout to the northernmost: the strictest
+     * limits are at the rim. If none stays up that long, intervals that end when their star sinks.
      */
     private List<Stretch> over(SkyRegion.Above above, double seconds) {
         double lowest = above.lowestAltitude().radians();
@@ -121,13 +121,16 @@ final class SkyRegionSampling {
         return stretches;
     }
 
-    // The altitude at an hour angle, as a function of declination: sin a = R cos(δ − δ0).
+    // Declination of greatest altitude at an hour angle, δ0 in sin a = R cos(δ − δ0).
     private double middleDec(double hourAngleRad) {
         double latitude = sky.site().latitude().radians();
         return Math.atan2(Math.sin(latitude), Math.cos(latitude) * Math.cos(hourAngleRad));
     }
 
-    /** How far in declination from the middle one may go at an hour angle to stay above an altitude; −π if it is never. */
+    /**
+     * The half-range in declination around that within which the altitude is exceeded at an hour angle; −π if it never
+     * is.
+     */
     private double reachRad(double hourAngleRad, double lowestRad) {
         double latitude = sky.site().latitude().radians();
         double highest = Math.hypot(Math.sin(latitude), Math.cos(latitude) * Math.cos(hourAngleRad));
@@ -135,7 +138,7 @@ final class SkyRegionSampling {
         return share > 1 ? -Math.PI : Math.acos(share);
     }
 
-    /** Half the arc above an altitude; π when the star never sinks below it, 0 when it never rises above. */
+    /** Hour angle at which a star sinks below an altitude; π if it never sinks below it, 0 if it never rises above. */
     private double settingHourAngle(double decRad, double altitudeRad) {
         double latitude = sky.site().latitude().radians();
         double cosine = (Math.sin(altitudeRad) - Math.sin(latitude) * Math.sin(decRad))

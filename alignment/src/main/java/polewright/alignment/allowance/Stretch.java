@@ -3,9 +3,9 @@ package polewright.alignment.allowance;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * A while during which something is looked at.
+ * A time interval during which one direction is observed.
  *
- * @param start where it is when the while begins, ENU unit vector without air
- * @param seconds how long the while is
+ * @param start direction at the start, ENU unit vector without refraction
+ * @param seconds length of the interval
  */
 record Stretch(Vector3D start, double seconds) {}

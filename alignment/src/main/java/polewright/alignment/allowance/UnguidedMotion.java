@@ -5,20 +5,20 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
 
 /**
- * Nobody corrects: tube and camera are one rigid thing that turns about the axis.
+ * Image motion without corrections: tube and camera are one rigid body that turns about the axis.
  *
- * @param first where the star is seen at the beginning, ENU unit vector
- * @param last where it is seen at the end
- * @param turnRad how far the drive turns meanwhile, westward
+ * @param first apparent direction of the star at the start, ENU unit vector
+ * @param last and at the end
+ * @param turnRad rotation of the drive between them, westward
  */
 record UnguidedMotion(Vector3D first, Vector3D last, double turnRad) implements ImageMotion {
     @Override
     public Vector2D shift(CandidateAxis axis) {
-        // In the tube, as it stood at the beginning: turned back by what the drive has turned.
+        // In the tube's frame at the start: rotated back by the drive's rotation.
         return inCamera(axis, first, axis.turned(last, turnRad));
     }
 
-    /** From one direction to another, both with the tube as it stood at the beginning. */
+    /** From one direction to another, both in the tube's frame at the start. */
     static Vector2D inCamera(CandidateAxis axis, Vector3D from, Vector3D to) {
         Vector3D east = axis.east(from);
         Vector3D moved = to.subtract(from);

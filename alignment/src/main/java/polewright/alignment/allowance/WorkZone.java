@@ -12,17 +12,17 @@ import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
 
 /**
- * The axis offsets at which every item of the work comes out well: a convex polygon of many short edges.
+ * The axis offsets at which every item of the work succeeds: a convex polygon of many short edges.
  *
- * @param work what it allows
- * @param edges anticlockwise, closed, at least three; kept so that the first begins at the westmost corner
+ * @param work the work it is for
+ * @param edges anticlockwise, closed, at least three; normalised so that the first begins at the westernmost corner
  * @param bestAim the point farthest from every edge
- * @param depth how far
- * @param strictest the item whose line comes nearest to the best aim
+ * @param depth its distance from the nearest edge
+ * @param strictest the item whose edge is nearest to the best aim
  */
 public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angle depth, String strictest)
         implements Allowance {
-    // Of two corners on one western side the lower: the side then is the last edge.
+    // The lower of two corners on one western side, so that this side is the last edge.
     private static final Comparator<AxisOffset> WESTMOST =
             Comparator.comparing(AxisOffset::east).thenComparing(AxisOffset::up);
 
@@ -62,7 +62,7 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
         return Optional.of(new Span(upAt(edges.get(below), east), upAt(edges.get(above), east)));
     }
 
-    /** The number of the edge that begins at the eastmost corner. */
+    /** Index of the edge that begins at the easternmost corner. */
     private int eastmost() {
         return firstThat(1, edges.size(), k -> {
             ZoneEdge edge = edges.get(k);
@@ -70,7 +70,7 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
         });
     }
 
-    /** The least number of which a test holds that holds of all greater ones; {@code high} if there is none below it. */
+    /** Binary search: the smallest index for which a monotonic test holds; {@code high} if there is none below it. */
     private static int firstThat(int low, int high, IntPredicate test) {
         int from = low;
         int to = high;

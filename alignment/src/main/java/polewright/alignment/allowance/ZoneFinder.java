@@ -13,37 +13,37 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * From site, rig and work to the zone of axis offsets that suits them all.
+ * Finds the zone of axis offsets that satisfies all of tonight's work, from site, rig and work.
  *
  * <pre>
- *   Work ─▶ ItemLimits: motions that must not be too long, each exact for any axis
- *        ─▶ ShapedLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets, with its second order beside it
- *        ─▶ LeastShare: a point inside all of them, or the items that leave none
- *        ─▶ ZoneOutline: the edge, moved to where the exact motions have it
+ *   Work ─▶ ItemLimits: upper limits on motions, each exact for any axis
+ *        ─▶ ShapedLimit: |A e + b| within the tolerance, an ellipse or a strip of offsets, plus second order
+ *        ─▶ LeastUsedTolerance: a point inside all of them, or the items that leave none
+ *        ─▶ ZoneOutline: the edge, moved to the exact limits
  *        ─▶ ConvexPolygon: its deepest point
  * </pre>
  */
 public final class ZoneFinder {
     /**
-     * No zone reaches farther, whatever the work would bear: a degree off, go-tos miss every eyepiece and the motions
-     * are no longer linear in the offset (they depart by up to a sixtieth of themselves for each unit of tan δ); and to set a
-     * mount so well takes a compass and a level.
+     * The zone never extends farther, even if the work would tolerate it. A degree off, go-tos miss every eyepiece and
+     * the motions are no longer linear in the offset (they depart from linearity by up to a sixtieth for each unit of
+     * tan δ); and a compass and a level are enough to set a mount this well.
      */
     public static final Angle MOUNT_BOUND = Angle.ofArcminutes(60);
 
-    /** What stands for an item's name where only {@link #MOUNT_BOUND} limits the zone. */
+    /** Item name for edges set only by {@link #MOUNT_BOUND}. */
     public static final String ANY_MOUNT = "any mount";
 
     private static final MotionLimit MOUNT =
             new MotionLimit(ANY_MOUNT, LimitCause.MOUNT, new GoToOffset(), 0, MOUNT_BOUND.arcseconds());
-    // Two limits that are used as much as this, the one by the other, are met together.
+    // Two limits whose used fractions have at least this ratio count as reached together.
     private static final double AS_GOOD_AS = 0.95;
 
     private ZoneFinder() {}
 
     /**
-     * The zone, or why there is none. When three items leave nothing though any two of them would, the two that are
-     * farthest apart are named.
+     * The zone, or the reason why there is none. If three items together leave nothing though any two of them would
+     * leave a zone, the two that are farthest apart are named.
      */
     public static ZoneOutcome find(Site site, Weather weather, Rig rig, Work work) {
         ApparentSky sky = new ApparentSky(site, weather);
@@ -76,7 +76,7 @@ public final class ZoneFinder {
         return limits.stream().map(limit -> ShapedLimit.of(limit, axes)).toList();
     }
 
-    /** Whether some axis within the mount's bound meets them all. */
+    /** Whether some axis within the mount's bound satisfies them all. */
     static boolean canBeMet(List<MotionLimit> limits, AxesAboutPole axes) {
         return LeastUsedTolerance.of(with(ShapedLimit.of(MOUNT, axes), shaped(limits, axes)))
                         .share()
@@ -99,8 +99,7 @@ public final class ZoneFinder {
                 }
             }
         }
-        // Rounding may leave one of them alone: then the others, in the work's order, stand for what is at odds with
-        // it.
+        // Rounding may leave only one of them: then the others follow, in the work's order, as the conflicting ones.
         List<String> pressing = Stream.concat(
                         together.binding().stream().map(limit -> limit.exact().item()),
                         work.items().stream().map(WorkItem::name))
@@ -131,8 +130,8 @@ public final class ZoneFinder {
     }
 
     /**
-     * The limit that draws the edge here. Of one item's limits that are used up almost together the first cause is
-     * named: where all stars trail nobody speaks of the corners.
+     * The limit that forms the edge here. Among one item's limits that are reached almost together, the first cause is
+     * named: if all stars trail, the corners are not worth mentioning.
      */
     private static MotionLimit reasonAt(List<ShapedLimit> limits, Vector2D point) {
         ShapedLimit worst = limits.get(0);

@@ -3,8 +3,8 @@ package polewright.alignment.allowance;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
- * The linear map that makes a zone about as wide as it is long; kept as its inverse, the Cholesky factor of the zone's
- * second moments.
+ * The linear map that makes a zone about as wide as it is long, stored as its inverse, the Cholesky factor of the
+ * zone's second moments.
  *
  * @param eastByX east for a step of x
  * @param upByX up for a step of x
@@ -22,7 +22,7 @@ record ZoneNormalisation(double eastByX, double upByX, double upByY) {
         for (int i = 0; i < zone.corners().size(); i++) {
             Vector2D a = zone.corners().get(i).subtract(middle);
             Vector2D b = zone.corners().get((i + 1) % zone.corners().size()).subtract(middle);
-            // The moments of the triangle between two corners and the middle.
+            // Moments of the triangle between two corners and the middle.
             double cross = ConvexPolygon.cross(a, b);
             Vector2D sum = a.add(b);
             twiceArea += cross;
@@ -39,7 +39,7 @@ record ZoneNormalisation(double eastByX, double upByX, double upByY) {
         return rest > 0 ? new ZoneNormalisation(eastByX, upByX, Math.sqrt(rest)) : NONE;
     }
 
-    /** The offset, arcminutes, that is squeezed into a step. */
+    /** The offset, arcminutes, for a normalised step. */
     Vector2D undone(double x, double y) {
         return new Vector2D(eastByX * x, upByX * x + upByY * y);
     }

@@ -3,23 +3,23 @@ package polewright.alignment.allowance;
 import java.time.Duration;
 import java.util.Optional;
 
-/** Whether any axis suits the work. */
+/** The result of the search for a zone. */
 public sealed interface ZoneOutcome {
     /** There is a zone. */
     record Found(WorkZone zone) implements ZoneOutcome {}
 
     /**
-     * One item cannot be met by any axis, however exact.
+     * One item cannot be satisfied by any axis, however exact.
      *
      * @param item its name
-     * @param cause what goes wrong even so
-     * @param longest the longest exposure, or stay in the field, that some axis would allow; empty when not even a
+     * @param cause what goes wrong even then
+     * @param longest the longest exposure, or stay in the field, that some axis would allow; empty if shorter than a
      *     second
      */
     record Impossible(String item, LimitCause cause, Optional<Duration> longest) implements ZoneOutcome {}
 
     /**
-     * Each item could be met, but not both of these by one axis.
+     * Each item could be satisfied, but no single axis satisfies both.
      *
      * @param one the name of an item
      * @param other the name of another

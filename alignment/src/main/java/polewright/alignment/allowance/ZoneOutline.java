@@ -7,12 +7,12 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.place.Site;
 
 /**
- * The edge of the zone, found by looking outward from a point inside.
+ * The edge of the zone, found by casting rays from an interior point.
  *
- * <p>Twice coarsely, to see the zone's shape and which limits matter; then in rays that are evenly spread after the zone
- * has been squeezed to be about round, so that a narrow one is drawn as well as a round one. The coarse looks take the
- * limits to first order, the rays to second; at the end each corner is moved to where the exact motion is as long as it
- * may be, and what bulges inward is made straight.
+ * <p>Two coarse passes find the zone's shape and the limits that matter. The final rays are spaced evenly after the
+ * zone has been normalised to be roughly round, so that a narrow zone is drawn as well as a round one. The coarse
+ * passes use the limits to first order, the final rays to second; at the end each corner is moved to the exact limit,
+ * and dents are straightened.
  *
  * @param polygon the zone, arcminutes
  * @param limits those that matter to its edge
@@ -20,16 +20,16 @@ import polewright.sky.place.Site;
 record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
     private static final int COARSE_RAYS = 40;
     private static final int RAYS = 240;
-    // A limit this many times farther out than the edge wherever one looks does not matter.
+    // A limit this many times farther out than the edge in every direction does not matter.
     private static final double FAR = 1.25;
     // Second order moves a limit by no more than 0.0017 of its distance for each arcminute of offset (tan 80°), one
-    // outward and another inward: of two that are farther apart the nearer stays so.
+    // outward and another inward: of two limits farther apart than this the nearer remains the nearer.
     private static final double BENDS_BY_PER_ARCMIN = 0.0035;
     private static final double LEAST_HOLLOW_ARCMIN = 0.01;
     private static final int CORNER_HALVINGS = 14;
     private static final double NEVER_MOVED_MORE_THAN = 0.25;
 
-    /** From a point at which no limit is used up. */
+    /** From a point at which every limit has some tolerance left. */
     static ZoneOutline around(Site site, List<ShapedLimit> limits, Vector2D inside) {
         List<Ray> first = new Spread(inside, ZoneNormalisation.NONE).rays(COARSE_RAYS, limits);
         ConvexPolygon rough = polygon(first);
@@ -44,14 +44,14 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         return new ZoneOutline(withoutDents(corners), near);
     }
 
-    /** How far it is to the edge in one direction. */
+    /** The distance to the edge in one direction. */
     private record Ray(Vector2D from, double angleRad, Vector2D step, double reach, ShapedLimit limit) {
         Vector2D end() {
             return from.add(reach, step);
         }
     }
 
-    /** Rays from a point, spread evenly over the squeezed zone. */
+    /** Rays from a point, spaced evenly over the normalised zone. */
     private record Spread(Vector2D from, ZoneNormalisation squeeze) {
         List<Ray> rays(int count, List<ShapedLimit> limits) {
             return IntStream.range(0, count)
@@ -108,7 +108,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
                     .toList();
         }
 
-        /** With two more rays wherever one limit gives way to another, close to either side of it. */
+        /** Adds two rays wherever the limiting motion changes, one close to each side of the change. */
         List<Ray> withCorners(List<Ray> rays, List<ShapedLimit> limits) {
             List<Ray> all = new ArrayList<>(rays.size() * 2);
             for (int i = 0; i < rays.size(); i++) {
@@ -147,7 +147,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         return new ConvexPolygon(rays.stream().map(Ray::end).toList());
     }
 
-    /** Newton's method along the ray, with the slope that the limit has to second order. */
+    /** Newton's method along the ray, with the limit's second-order slope. */
     private static Vector2D exactEnd(Site site, Ray ray) {
         ShapedLimit limit = ray.limit;
         double reach = ray.reach;
@@ -167,8 +167,8 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
     }
 
     /**
-     * The corners made convex. A guided field near a celestial pole leaves a zone that is bent a little like a banana: on
-     * its hollow side the edge is drawn halfway between the hollow and the line across it.
+     * The corners made convex. A guided field near a celestial pole leaves a slightly banana-shaped zone: on its
+     * concave side the edge is drawn halfway between the concave outline and the line across it.
      */
     private static ConvexPolygon withoutDents(List<Vector2D> corners) {
         List<Integer> kept = hull(corners);
@@ -190,7 +190,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         return straightened;
     }
 
-    /** The numbers of the corners that turn left: all of them, seen from a point inside, go round anticlockwise. */
+    /** Indices of the corners that turn left: seen from an interior point, all of them go round anticlockwise. */
     private static List<Integer> hull(List<Vector2D> corners) {
         List<Integer> kept =
                 new ArrayList<>(IntStream.range(0, corners.size()).boxed().toList());

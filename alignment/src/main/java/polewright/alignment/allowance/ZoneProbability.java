@@ -6,27 +6,27 @@ import polewright.mount.OffsetCovariance;
 
 /** The probability that the axis lies in a zone. */
 public final class ZoneProbability {
-    // Corners of the polygon that stands for a disc, of the disc's own area.
+    // Corners of the polygon that replaces a disc of the same area.
     private static final int DISC_CORNERS = 96;
     private static final double[] DISC_EAST = new double[DISC_CORNERS + 1];
     private static final double[] DISC_UP = new double[DISC_CORNERS + 1];
-    // Beyond this many sigmas nothing is left of the bell.
+    // Beyond this many sigmas the Gaussian is negligible.
     private static final double TAIL_SIGMAS = 8;
-    // So short a piece of edge, in sigmas, that three nodes of Gauss–Legendre do for it.
+    // For a piece of edge this short, in sigmas, three Gauss–Legendre nodes are enough.
     private static final double PIECE_SIGMAS = 0.8;
     private static final double OUTER_NODE = Math.sqrt(0.6) / 2;
     private static final double OUTER_WEIGHT = 5 / 18.0;
     private static final double MIDDLE_WEIGHT = 8 / 18.0;
-    // Around a larger disc the steps would be too many; most of them far from the mean.
+    // A larger disc would need too many steps, most of them far from the mean.
     private static final double LARGEST_DISC_SIGMAS = 12;
     private static final int LEAST_STEPS = 24;
     private static final double STEP_SIGMAS = 1.2;
     private static final int STEPS_AROUND = 96;
     private static final double[] COSINE = new double[STEPS_AROUND];
     private static final double[] SINE = new double[STEPS_AROUND];
-    // Angles of edges all around that ought to cancel do so but for this.
+    // Rounding error of edge angles that ought to cancel around the zone.
     private static final double ROUNDING = 1e-12;
-    // A variance of zero would divide by zero; a thousandth of an arcsecond is as good as exact.
+    // Avoids division by a zero variance; a thousandth of an arcsecond is as good as exact.
     private static final double LEAST_VARIANCE_ARCMIN2 = 1e-10;
 
     static {
@@ -51,9 +51,10 @@ public final class ZoneProbability {
      * Integral of the Gaussian of mean {@code offset} over the zone, good to about 1e-5 for a polygon of any shape,
      * however thin, and to 1e-4 for a disc.
      *
-     * <p>In coordinates in which the Gaussian is round and about the origin, the bell over the triangle of origin and a
-     * piece of edge is its angle less what lies beyond the edge, so that the whole is a sum of integrals along the edges:
-     * P = 1/2π Σ ∫ (1 − exp(−r²/2)) dθ. It is smooth wherever the mean lies, inside, outside or on the edge.
+     * <p>In coordinates in which the Gaussian is round and centred on the origin, its integral over the triangle of
+     * origin and a piece of edge is the triangle's angle minus the part beyond the edge. The whole is therefore a sum
+     * of integrals along the edges: P = 1/2π Σ ∫ (1 − exp(−r²/2)) dθ. It is smooth wherever the mean lies: inside,
+     * outside or on the edge.
      */
     public static double of(Allowance zone, AxisOffset offset, OffsetCovariance covariance) {
         Round round = Round.of(offset, covariance);
@@ -81,7 +82,8 @@ public final class ZoneProbability {
     }
 
     /**
-     * Coordinates in which the Gaussian is round: x = (east − mean) / sigma east, y what is left of up over its sigma.
+     * Coordinates in which the Gaussian is round: x = (east − mean) / sigma east, y is the remainder of up over its
+     * sigma.
      *
      * @param slope of up on east
      */
@@ -98,14 +100,14 @@ public final class ZoneProbability {
                     Math.sqrt(Math.max(LEAST_VARIANCE_ARCMIN2, varianceUp)));
         }
 
-        /** Whether the disc's radius is no more than so many sigmas in any direction. */
+        /** Whether the disc's radius is at most this many sigmas in any direction. */
         boolean isWithinSigmas(DiscAllowance disc, double sigmas) {
             return disc.radius().arcminutes() <= sigmas * Math.min(sigmaEast, sigmaUpGivenEast);
         }
 
         /**
-         * The integral all around the disc by equal steps. Around a closed curve that gains figures with every further
-         * step, once no step is much longer than a sigma.
+         * The integral around the disc in equal steps. On a closed curve the trapezoidal rule converges exponentially
+         * once no step is much longer than a sigma.
          */
         double aroundDisc(double radius) {
             double fromRim = Math.hypot(meanEast, meanUp) - radius;
@@ -124,7 +126,7 @@ public final class ZoneProbability {
                 double up = radius * SINE[i];
                 double x = (east - meanEast) / sigmaEast;
                 double y = (up - meanUp - slope * (east - meanEast)) / sigmaUpGivenEast;
-                // How they change with the angle.
+                // Their derivatives with respect to the angle.
                 double alongX = -up / sigmaEast;
                 double alongY = (east + slope * up) / sigmaUpGivenEast;
                 sum += (x * alongY - y * alongX) * shareOfSquare(x, y);
@@ -132,7 +134,7 @@ public final class ZoneProbability {
             return sum * 2 * Math.PI * stride / STEPS_AROUND;
         }
 
-        /** An upper limit of it. */
+        /** An upper bound. */
         private double longestSigma() {
             return Math.sqrt(sigmaEast * sigmaEast * (1 + slope * slope) + sigmaUpGivenEast * sigmaUpGivenEast);
         }
@@ -177,7 +179,7 @@ public final class ZoneProbability {
         /** (1 − exp(−r²/2)) / r². */
         private static double shareOfSquare(double x, double y) {
             double square = x * x + y * y;
-            // The series is good to 2e-8 there, where the difference would lose figures.
+            // The series is good to 2e-8 there, where the difference would suffer from cancellation.
             return square < 0.02 ? 0.5 - square / 8 + square * square / 48 : (1 - Math.exp(-square / 2)) / square;
         }
     }

@@ -1,12 +1,12 @@
 /**
- * How far off the axis may be for tonight's work, and the inverse: how long an exposure may be with the axis where it is.
+ * The tolerance of tonight's work on the axis, and the inverse: the longest exposure for a given axis.
  *
  * <pre>
- *   site, weather ─▶ SeenSky ──┐
- *   WorkItem ─▶ Stretches ─────┴─▶ ItemLimits: MotionLimit, MotionLimit, …  each an exact ImageMotion
- *                                      │
- *            ZoneFinder ◀──────────────┴──────────────▶ ExposureLimits
- *   ShapedLimit ─▶ LeastShare ─▶ ZoneOutline ─▶ WorkZone
+ *   site, weather ─▶ ApparentSky ──────┐
+ *   WorkItem ─▶ SkyRegionSampling ─────┴─▶ ItemLimits: MotionLimit, MotionLimit, …  each an exact ImageMotion
+ *                                              │
+ *            ZoneFinder ◀──────────────────────┴──────────────▶ ExposureLimits
+ *   ShapedLimit ─▶ LeastUsedTolerance ─▶ ZoneOutline ─▶ WorkZone
  * </pre>
  */
 @NullMarked

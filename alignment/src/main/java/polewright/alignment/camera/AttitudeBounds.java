@@ -5,18 +5,18 @@ import polewright.sky.PlainNumber;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 
-/** What an attitude must keep to, to be worked with: attitudes also come from files that others wrote. */
+/** Validity checks for an attitude: attitudes may come from files written by other programs. */
 public final class AttitudeBounds {
     private static final double UNIT_WITHIN = 1e-6;
     // A hundredth of an arcsecond to ten degrees.
     private static final double LEAST_ARCSEC2 = 1e-4;
     private static final double MOST_ARCSEC2 = 36_000.0 * 36_000;
-    // Beyond this the correlations are those of rounding.
+    // Below this the correlations are only rounding errors.
     private static final double LEAST_SHARE = 1e-10;
 
     private AttitudeBounds() {}
 
-    /** The same attitude, if it can be used. */
+    /** The same attitude, if it is usable. */
     public static CameraAttitude require(CameraAttitude attitude) {
         double length = Math.sqrt(attitude.qx() * attitude.qx()
                 + attitude.qy() * attitude.qy()

@@ -11,13 +11,13 @@ import polewright.mount.Tangents;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * The axis a in ENU and the same axis b in camera axes that suit all frames best: Cᵢᵀ a = b + eᵢ × b, generalised least
- * squares over the two components of each frame square to b. How far the mount was turned for each frame does not
- * enter: a turn about a leaves Cᵀ a as it is.
+ * The axis a in ENU and the same axis b in camera axes that best fit all frames: Cᵢᵀ a = b + eᵢ × b, by generalised
+ * least squares over the two components of each frame perpendicular to b. The rotation of the mount at each frame is
+ * not needed: a rotation about a leaves Cᵀ a unchanged.
  *
- * <p>In camera axes toward the boresight and across, at a distance p of the boresight from the axis, the two components
- * have variances σ_c² and σ_c² cos²p + σ_r² sin²p (σ_c of the centre, σ_r of the roll). Here the full 3×3 covariance of
- * each frame is carried over.
+ * <p>In camera axes, toward the boresight and across, at a distance p of the boresight from the axis, the two
+ * components have variances σ_c² and σ_c² cos²p + σ_r² sin²p (σ_c of the centre, σ_r of the roll). The full 3×3
+ * covariance of each frame is propagated here.
  *
  * @param axis a, elevated end, ENU
  * @param inCamera b
@@ -30,7 +30,7 @@ record AxisFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, List<Vec
     private static final double SETTLED_ARCSEC = 1e-7;
     private static final double ARCSEC = Math.PI / (180 * 3600);
 
-    /** The best fit, starting from an axis that is roughly right. */
+    /** The best fit, starting from an approximate axis. */
     static AxisFit of(List<CameraAttitude> frames, Vector3D start) {
         Vector3D axis = start;
         Vector3D inCamera = mean(frames, axis);
@@ -102,7 +102,7 @@ record AxisFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, List<Vec
         return sum.normalize();
     }
 
-    /** A direction of ENU in camera axes. */
+    /** An ENU direction in camera axes. */
     static Vector3D inCamera(CameraAttitude frame, Vector3D enu) {
         return frame.cameraToEnu().applyInverseTo(enu);
     }

@@ -23,20 +23,20 @@ import polewright.sky.place.Site;
 /**
  * The axis from two or more frames between which only right ascension was turned.
  *
- * <p>With errors σ_c of the picture's centre, σ_r of its roll, p from the axis to the boresight and a turn θ between two
- * frames, the axis is known to σ_c / (√2 sin ½θ) across the line from it to the middle of the two fields, and to
- * √(σ_c² cos²p + σ_r² sin²p) / (√2 sin ½θ) along it (derived from exact rotations; held against Monte Carlo in the
- * tests).
+ * <p>With errors σ_c of the picture's centre and σ_r of its roll, a distance p from the axis to the boresight and a
+ * turn θ between two frames, the uncertainty of the axis is σ_c / (√2 sin ½θ) perpendicular to the line from it to the
+ * middle of the two fields, and √(σ_c² cos²p + σ_r² sin²p) / (√2 sin ½θ) along it (derived from exact rotations;
+ * compared with Monte Carlo in the tests).
  *
- * <p>Frames are kept in order of exposure; one is named by its place in it, counted from 1.
+ * <p>Frames are kept in order of exposure and are identified by their number in it, counted from 1.
  */
 public final class AxisFromFrames {
-    /** More frames than anybody takes for one axis. */
+    /** More frames than anyone takes for one axis. */
     public static final int MOST_FRAMES = 50;
-    /** Less than this is no turn at all. */
+    /** A smaller turn cannot determine an axis. */
     public static final Angle LEAST_TURN = Angle.ofDegrees(1);
 
-    /** Frames farther apart than this are of two nights. */
+    /** Frames farther apart than this belong to different nights. */
     public static final Duration ONE_NIGHT = Duration.ofHours(8);
 
     private static final double BY_CHANCE = 0.01;
@@ -57,7 +57,7 @@ public final class AxisFromFrames {
      * Fits the axis.
      *
      * @param attitudes two at least, each at its own time, in any order
-     * @throws InputRefused when there is nothing to find an axis by: one frame, no turn between them, two nights
+     * @throws InputRefused if the axis cannot be determined: one frame, no turn between them, two nights
      */
     public static AxisFromFrames of(Site site, List<CameraAttitude> attitudes) {
         List<CameraAttitude> frames = inOrderOfExposure(attitudes);
@@ -73,7 +73,7 @@ public final class AxisFromFrames {
         return frames;
     }
 
-    /** Where it points after the last frame; where the frames do not close, in the middle of all that is possible. */
+    /** The axis after the last frame; if the frames do not close, the mean of all possibilities. */
     public AxisPointing axis() {
         return new AxisPointing(mixture().axis());
     }
@@ -83,19 +83,19 @@ public final class AxisFromFrames {
         return mixture().inCamera();
     }
 
-    /** What may have happened where the frames do not close; empty where they do. */
+    /** Possible explanations if the frames do not close; empty if they do. */
     public Optional<FrameExplanations> explanations() {
         return explanations;
     }
 
-    /** The axis and its place in the picture, with the covariance of both. */
+    /** The axis and its direction in camera axes, with their joint covariance. */
     FrameExplanations.Mixture mixture() {
         return explanations
                 .map(FrameExplanations::mixture)
                 .orElseGet(() -> new FrameExplanations.Mixture(fit.axis(), fit.inCamera(), fit.covariance()));
     }
 
-    /** By frame, how far the axis that it sees in its own picture lies from where the others see it. */
+    /** By frame: the distance from the axis as seen in its own picture to the axis from all frames. */
     public List<Angle> residuals() {
         return fit.residuals().stream()
                 .map(r -> Angle.ofArcseconds(r.getNorm()))
@@ -107,12 +107,12 @@ public final class AxisFromFrames {
         return fit.chiSquared();
     }
 
-    /** Figures left over for checking: none with two frames, two more with each frame after. */
+    /** Degrees of freedom: none with two frames, two more with each further frame. */
     public int degreesOfFreedom() {
         return degreesOfFreedom(frames);
     }
 
-    /** Whether the frames agree that only right ascension was turned, as far as chance allows once in a hundred. */
+    /** Whether the frames are consistent with a turn in right ascension only, at the 1 % level. */
     public boolean closes() {
         return closes(fit.chiSquared(), degreesOfFreedom());
     }
@@ -123,16 +123,16 @@ public final class AxisFromFrames {
     }
 
     /**
-     * The axis with its uncertainty. Where the frames do not close, it holds every place that a likely disturbance would
-     * leave the axis at ({@link FrameExplanations}).
+     * The axis with its uncertainty. If the frames do not close, the uncertainty covers every position at which a
+     * likely disturbance would leave the axis ({@link FrameExplanations}).
      */
     public AxisEstimate estimate() {
         return AxisEstimate.of(mixture().axis(), mixture().covariance().getSubMatrix(0, 1, 0, 1));
     }
 
     /**
-     * Where the axis points by one more frame, taken after the screws were turned with declination and camera untouched:
-     * the axis keeps its place in the picture.
+     * The axis from one more frame, taken after the screws were turned with declination and camera untouched: the axis
+     * keeps its place in the picture.
      *
      * @param now already checked by {@link AttitudeBounds}
      */
@@ -150,7 +150,7 @@ public final class AxisFromFrames {
         return estimate().offsetCovariance(site);
     }
 
-    /** How well two such frames tell how far the axis has gone between them, 1 sigma: what they share does not count. */
+    /** The 1 sigma uncertainty of the axis's movement between two such frames: their common errors cancel. */
     public Angle sigmaOfAWay(CameraAttitude frame) {
         RotationCovariance covariance = frame.covariance();
         double roll =
@@ -163,29 +163,29 @@ public final class AxisFromFrames {
         return new Angle(Vector3D.angle(inCamera(), Vector3D.PLUS_K));
     }
 
-    /** How far the mount stood turned westward at each frame from where it stood at the first, −180° to 180°. */
+    /** The rotation of the mount at each frame relative to the first, westward, −180° to 180°. */
     public List<Angle> turnsWest() {
         return frames.stream().map(f -> turnWest(frames.get(0), f)).toList();
     }
 
-    /** How far the mount turned westward from each frame to the next, −180° to 180°; one fewer than frames. */
+    /** The rotation of the mount from each frame to the next, westward, −180° to 180°; one fewer than frames. */
     public List<Angle> turnsBetween() {
         return IntStream.range(1, frames.size())
                 .mapToObj(i -> turnWest(frames.get(i - 1), frames.get(i)))
                 .toList();
     }
 
-    /** How far the mount turned westward from one frame to another. */
+    /** The rotation of the mount from one frame to another, westward. */
     Angle turnWest(CameraAttitude from, CameraAttitude to) {
         return SiderealTurn.westward(to.cameraToEnu().applyTo(from.cameraToEnu().revert()), axis().northernEnd(site));
     }
 
-    /** The largest turn between any two frames: what the fit rests on. */
+    /** The largest rotation between any two frames, on which the accuracy of the fit depends. */
     public Angle largestTurn() {
         return largestTurn(frames).turn();
     }
 
-    /** The largest turn between any two of some frames, 0 to 180°. */
+    /** The largest rotation between any two of some frames, 0 to 180°. */
     public static Angle largestTurnOf(List<CameraAttitude> frames) {
         return largestTurn(frames).turn();
     }
@@ -193,7 +193,7 @@ public final class AxisFromFrames {
     /**
      * The frames by time.
      *
-     * @throws InputRefused when no axis can be found from them, wherever they were taken
+     * @throws InputRefused if no axis can be determined from them at any site
      */
     public static List<CameraAttitude> inOrderOfExposure(List<CameraAttitude> attitudes) {
         if (attitudes.size() < 2) {
@@ -234,10 +234,10 @@ public final class AxisFromFrames {
         return List.copyOf(frames);
     }
 
-    /** The axis of the largest turn, the end toward the pole that is up. */
+    /** The axis of the largest rotation, its end toward the elevated pole. */
     private static Vector3D start(Site site, List<CameraAttitude> frames) {
         Vector3D about = largestTurn(frames).about();
-        // At a low latitude the end that is meant may stand below the horizon, so the pole tells, not the sky's height.
+        // At a low latitude the elevated end may lie below the horizon, so the pole decides, not the altitude.
         return about.dotProduct(AxisPointing.atPole(site).elevatedEnd()) >= 0 ? about : about.negate();
     }
 

@@ -10,24 +10,23 @@ import polewright.mount.Tangents;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * What one disturbance does to Cᵢᵀ a = b, with as many figures of its own as it takes, in arcseconds: the axis a is where it
- * points after the last frame, b its place in the picture before anything slipped.
+ * The effect of one disturbance on Cᵢᵀ a = b, with its own parameters in arcseconds: the axis a is the one after the
+ * last frame, b its direction in camera axes before anything slipped.
  *
  * @param what the disturbance
- * @param frameCount how many frames there are
+ * @param frameCount number of frames
  * @param northPole ENU
  */
 record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPole) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
-    // A knock may fall anywhere in the exposure: the picture shows half of it, 1 sigma 0.3 of it.
+    // A knock may happen at any time in the exposure: the picture shows half of it, 1 sigma 0.3 of it.
     private static final double SHOWN = 0.5;
     private static final double SHOWN_SIGMA = 0.3;
-    // How far a camera is askew on the tube, or the declination axis from square, bends its way across: main camera,
-    // guide
-    // camera in its rings (common practice: minutes of arc, degrees).
+    // A camera that is not square to the tube, or a declination axis that is not square to the polar axis, deflects its
+    // motion sideways by this fraction: main camera, guide camera in its rings (common practice: arcminutes, degrees).
     private static final double[] ASKEW = {0.003, 0.03};
 
-    /** All that can have happened to so many frames. */
+    /** Every disturbance possible with this number of frames. */
     static List<DisturbanceModel> all(int frameCount, Vector3D northPole) {
         List<DisturbanceModel> all = new ArrayList<>();
         for (FrameDisturbance.Kind kind : FrameDisturbance.Kind.values()) {
@@ -42,7 +41,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
         return all;
     }
 
-    /** How many free parameters it has. */
+    /** The number of free parameters. */
     int figures() {
         return switch (what.kind()) {
             case GIVE -> 0;
@@ -52,7 +51,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
         };
     }
 
-    /** Sizes that it may have, equally likely: 1 sigma of each figure, arcseconds. */
+    /** Possible sizes, equally likely: 1 sigma of each parameter, arcseconds. */
     List<double[]> sizes() {
         return switch (what.kind()) {
             case GIVE -> List.of(new double[0]);
@@ -86,7 +85,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
     }
 
     /**
-     * How far the axis that a frame sees lies from where it would be expected in the picture.
+     * The predicted distance of the axis seen by a frame from its undisturbed place in the picture.
      *
      * @param index of the frame, from 0
      * @param axis a, ENU
@@ -146,7 +145,10 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
         return moved(inCamera, Tangents.towardBoresightAndAcross(inCamera), figures[0], figures[1]);
     }
 
-    /** The boresight sinks by the cosine of its altitude, so that in the picture everything rises by as much. */
+    /**
+     * The boresight sags in proportion to the cosine of its altitude, so everything in the picture rises by the same
+     * amount.
+     */
     private static Vector3D drooped(CameraAttitude frame, Vector3D inCamera, double arcsec) {
         Vector3D down = AxisFit.inCamera(frame, Vector3D.MINUS_K);
         Vector3D about = Vector3D.PLUS_K.crossProduct(down);

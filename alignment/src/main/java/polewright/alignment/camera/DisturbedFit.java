@@ -12,15 +12,15 @@ import polewright.mount.Tangents;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * The axis under one disturbance, and how well that explains the frames: its evidence, the likelihood averaged over all that
- * the disturbance may have been (D. J. C. MacKay, <em>Information Theory, Inference, and Learning Algorithms</em>, ch. 28).
- * What leaves much open, and could have explained any frames, is believed less for it. Gaussian about the best fit.
+ * The axis under one disturbance, with its evidence: the likelihood averaged over all values of the disturbance's
+ * parameters (D. J. C. MacKay, <em>Information Theory, Inference, and Learning Algorithms</em>, ch. 28). A flexible
+ * disturbance that could explain any frames is penalised for it. Gaussian around the best fit.
  *
  * @param axis a after the last frame, ENU
  * @param inCamera b before the disturbance
  * @param covariance of small shifts of a (right, up) and b (toward the boresight, across), arcsec²
- * @param figures the disturbance's own, arcsec
- * @param logEvidence up to a constant that is the same for all disturbances of the same frames
+ * @param figures the disturbance's own parameters, arcsec
+ * @param logEvidence up to a constant common to all disturbances of the same frames
  */
 record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, RealVector figures, double logEvidence) {
     private static final int AXIS_FIGURES = 4;
@@ -28,19 +28,20 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
     private static final double SETTLED_ARCSEC = 1e-3;
     private static final double ARCSEC = Math.PI / (180 * 3600);
     private static final double SLOPE_STEP_ARCSEC = 1;
-    // Small enough to be everyday, large enough to keep a sharp frame from tying the fit down while it is far off.
+    // Small enough to be ordinary, large enough to keep a sharp frame from dominating the fit while it is still far
+    // off.
     private static final double GIVE_WHILE_FITTING_ARCSEC = 3;
 
-    /** How much the mount gives at each frame, 1 sigma in each direction, and how often it is so. */
+    /** Flexure of the mount at each frame, 1 sigma in each direction, and its prior probability. */
     private record Give(double arcsec, double chance) {}
 
-    // A fork gives by some arcseconds as it turns, some by tens (common practice).
+    // A fork flexes by some arcseconds as it turns, some by tens (common practice).
     private static final List<Give> GIVES = List.of(new Give(0, 0.5), new Give(3, 0.4), new Give(10, 0.1));
 
-    /** The frames' equations about a point, without their weights. */
+    /** The frames' linearised equations, unweighted. */
     private record Equations(RealMatrix slopes, RealVector misses, Tangents atCamera) {}
 
-    /** The fits for all sizes of the disturbance, from an axis that is roughly right. */
+    /** The fits for all sizes of the disturbance, from an approximate axis. */
     static List<DisturbedFit> of(
             List<CameraAttitude> frames, DisturbanceModel model, Vector3D start, Vector3D startInCamera) {
         Vector3D axis = start;
@@ -75,7 +76,7 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
         return fits;
     }
 
-    /** How large the disturbance is: of those with figures along and across, both together; arcsec. */
+    /** The size of the disturbance, combined over its components along and across; arcsec. */
     double size() {
         int along = Math.min(2, figures.getDimension());
         return along == 0 ? 0 : figures.getSubVector(0, along).getNorm();

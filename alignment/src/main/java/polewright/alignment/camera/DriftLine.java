@@ -7,15 +7,15 @@ import org.hipparchus.linear.RealVector;
 import polewright.sky.angle.Angle;
 
 /**
- * A straight line, and perhaps a sine or a bend beside it, through places in arcseconds over minutes.
+ * A straight line, optionally with a sine or a parabola, through positions in arcseconds against minutes.
  *
- * @param perMinute slope, arcsec a minute
- * @param sigmaPerMinute 1 sigma of it
- * @param residuals what is left beside the line alone, arcsec
- * @param leftOver weighted sum of squares beside line and sine or bend
+ * @param perMinute slope, arcsec per minute
+ * @param sigmaPerMinute its 1 sigma
+ * @param residuals from the line alone, arcsec
+ * @param leftOver weighted sum of squares after the line and the sine or parabola
  * @param periodMinutes of the sine; 0 without
  * @param amplitude of the sine, arcsec; 0 without
- * @param amplitudeSigma 1 sigma of it
+ * @param amplitudeSigma its 1 sigma
  */
 record DriftLine(
         double perMinute,
@@ -28,13 +28,13 @@ record DriftLine(
     private static final int ENOUGH_TO_SEE_A_RUN = 10;
 
     /**
-     * One place.
+     * One position.
      *
      * @param minutes since the first
      */
     record Point(double minutes, double arcsec, double sigmaArcsec) {}
 
-    /** What stands beside the line, by minutes. */
+    /** The additional term as a function of minutes. */
     private interface Beside {
         double[] at(double minutes);
     }
@@ -51,8 +51,8 @@ record DriftLine(
     }
 
     /**
-     * With a parabola: what the track of a star far off does in an hour, and over less than a turn of a worm the simpler
-     * thing to suppose. The slope is that at half time.
+     * With a parabola, which describes an hour of a distant star's track and is the simpler assumption over less than
+     * one turn of the worm. The slope is that at half time.
      */
     static DriftLine withBend(List<Point> points) {
         double half = points.get(points.size() - 1).minutes() / 2;
@@ -106,14 +106,17 @@ record DriftLine(
                         : 0);
     }
 
-    /** Frames scatter more than their stars' noise says where the air or the drive is uneasy; never trusted to scatter less. */
+    /**
+     * Frames scatter more than their stars' noise if seeing or drive are unsteady; the scatter is never taken to be
+     * less.
+     */
     private static double inflation(double chiSquared, int degreesOfFreedom) {
         return degreesOfFreedom > 0 ? Math.max(1, chiSquared / degreesOfFreedom) : 1;
     }
 
     /**
-     * By how much the variance of a mean grows where each residual takes after the one before it: (1 + r) / (1 − r) for a
-     * correlation r between neighbours, if it stands out.
+     * The factor by which the variance of a mean grows if successive residuals are correlated: (1 + r) / (1 − r) for a
+     * correlation r between neighbours, if it is significant.
      */
     private static double runs(double[] left) {
         if (left.length < ENOUGH_TO_SEE_A_RUN) {

@@ -1,8 +1,8 @@
 package polewright.alignment.camera;
 
-/** What the right-ascension drive did between frames. The axis does not depend on it. */
+/** The state of the right-ascension drive between frames. The axis does not depend on it. */
 public enum Drive {
-    /** It followed the sky. */
+    /** It tracked the sky. */
     TRACKING,
     /** It was off: stars leave trails. */
     STANDING,

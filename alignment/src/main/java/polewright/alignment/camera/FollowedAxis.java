@@ -12,17 +12,17 @@ import polewright.mount.Tangents;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * The axis before, its place in the picture and the axis now, adjusted together to the frames before, the frame now and,
- * if it holds, what the drive did between the last of them.
+ * The axis before, its direction in camera axes and the axis now, adjusted together to the earlier frames, the new
+ * frame and, if consistent, the drive's rotation since the last of the earlier frames.
  *
- * <p>With e the errors of the frames, rows for Cᵢᵀ a₀ = b + eᵢ × b, for Cᵀ a₁ = b + e × b, and, for the turn ρ about the
- * axis from the last frame r to now, ρ − ρ_measured = (e − e_r)·b + tan h₁ δ₁ − tan h₀ δ₀, where δ are shifts of the two
- * axes to the right and h their altitudes: swinging an axis about the vertical turns it about itself too. Where the frames
- * before do not close, a₀ and b are known as well as {@link FrameExplanations} leave them, and those rows take the place of
- * the frames'.
+ * <p>With e the errors of the frames, the rows are Cᵢᵀ a₀ = b + eᵢ × b, Cᵀ a₁ = b + e × b, and, for the rotation ρ
+ * about the axis from the last frame r to now, ρ − ρ_measured = (e − e_r)·b + tan h₁ δ₁ − tan h₀ δ₀. Here δ are shifts
+ * of the two axes to the right and h their altitudes: moving an axis in azimuth also rotates the mount about the axis.
+ * If the earlier frames do not close, a₀ and b are as uncertain as {@link FrameExplanations} gives, and those rows
+ * replace the frames' rows.
  *
- * @param estimate where it points now
- * @param addedChiSquared what the drive's figure adds; 0 without
+ * @param estimate the axis now
+ * @param addedChiSquared contribution of the drive's row; 0 without
  */
 record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
@@ -49,7 +49,7 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
                 addFrame(design, measured, noise, 2 * i, frames.get(i), before, inCamera, atBefore, atCamera, 0);
             }
         } else {
-            // The frames say too little by themselves: what they may mean together takes their place.
+            // The frames alone say too little: the combined estimate replaces them.
             design.setSubMatrix(MatrixUtils.createRealIdentityMatrix(BEFORE).getData(), 0, 0);
             noise.setSubMatrix(found.mixture().covariance().getData(), 0, 0);
         }
@@ -67,7 +67,7 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
                     sigma * sigma
                             + last.covariance().varianceAboutArcsec2(inCamera)
                             + now.covariance().varianceAboutArcsec2(inCamera));
-            // The noise of a frame's own rows is (−e·second, e·first), that of this one (e − e_r)·b.
+            // The noise of a frame's own rows is (−e·second, e·first), that of the drive's row (e − e_r)·b.
             if (closes) {
                 correlate(noise, row, nowRow - 2, last, inCamera, atCamera, 1);
             }

@@ -15,24 +15,24 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** What looks wrong in an axis from frames, by the frames alone. */
+/** Checks of an axis from frames, using the frames alone. */
 public final class FrameChecks {
     private static final Angle SMALL_TURN = Angle.ofDegrees(15);
     private static final Duration LONG = Duration.ofHours(2);
-    // First offsets reach 15 degrees; twice that nobody sets up.
+    // First offsets reach 15 degrees; twice that is not a plausible set-up.
     private static final Angle FAR_FROM_POLE = Angle.ofDegrees(30);
-    // Civil dusk: with the Sun higher the sky drowns the stars.
+    // Civil dusk: with the Sun higher the sky is too bright for stars.
     private static final Angle HIGHEST_SUN = Angle.ofDegrees(-6);
     private static final double LIKELY = 0.5;
     private static final double SURE = 0.7;
-    // Three that do not close fit some disturbance or other at any of them.
+    // Three that do not close are fitted by some disturbance at any of them.
     private static final int ENOUGH_TO_NAME_ONE = 4;
     private static final double WORTH_NAMING = 0.1;
     private static final int MOST_NAMED = 3;
 
     private FrameChecks() {}
 
-    /** All findings, the gravest first. */
+    /** All findings, the most serious first. */
     public static List<FrameFinding> of(AxisFromFrames axis, Drive told) {
         List<FrameFinding> findings = new ArrayList<>();
         addClockOrSite(findings, axis);
@@ -50,7 +50,7 @@ public final class FrameChecks {
         return List.copyOf(findings);
     }
 
-    /** The Sun's altitude at the time of a frame, where no stars are seen with the Sun so high. */
+    /** The Sun's altitude at the time of a frame, if it was too high for stars to be visible. */
     public static Optional<Angle> sunTooHigh(Site site, CameraAttitude frame) {
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(frame.at()), Weather.AIRLESS);
         return Optional.of(SunGuard.at(moment).sun().altitude()).filter(sun -> sun.compareTo(HIGHEST_SUN) > 0);

@@ -1,28 +1,28 @@
 package polewright.alignment.camera;
 
 /**
- * What may have happened besides turning right ascension, so that frames do not close on one axis.
+ * An event besides the turn in right ascension that keeps frames from closing on one axis.
  *
- * @param kind what
- * @param frame counted from 1 in order of exposure: the first frame after a move, or the one frame that it concerns; 0
- *     where it concerns all of them
+ * @param kind the kind of event
+ * @param frame counted from 1 in order of exposure: the first frame after a move, or the single frame affected; 0 if
+ *     all are affected
  */
 public record FrameDisturbance(Kind kind, int frame) {
-    /** The kinds, the everyday ones first. */
+    /** The kinds, the ordinary ones first. */
     public enum Kind {
         /** Fork, tube and camera flex a little, differently in each frame. */
         GIVE(0.95),
-        /** The tube droops: the more the lower it points. */
+        /** The tube sags: the more the lower it points. */
         DROOP(0.02),
-        /** Tripod, wedge or mount was knocked between two frames and stayed so: the axis itself moved. */
+        /** Tripod, wedge or mount was knocked between two frames and stayed there: the axis itself moved. */
         MOUNT_BUMPED(0.01),
         /** The tube moved in declination between two frames. */
         DECLINATION_MOVED(0.008),
         /** Camera, focuser or tube slipped or rolled between two frames. */
         CAMERA_SLIPPED(0.005),
-        /** Knocked during an exposure, after which the mount stayed in its new place. */
+        /** Knocked during an exposure, and the mount stayed in its new position. */
         BUMPED_WHILE_EXPOSED(0.01),
-        /** One frame alone is astray: knocked and swung back, or placed wrongly. */
+        /** One frame alone is wrong: knocked and swung back, or wrongly solved. */
         FRAME_ASTRAY(0.003),
         /** The time of one frame is wrong. */
         TIME_WRONG(0.003);
@@ -34,8 +34,8 @@ public record FrameDisturbance(Kind kind, int frame) {
         }
 
         /**
-         * How often it happens in a set of frames, wherever in it. No statistics of such mishaps are known to us: rare
-         * ones differ by no more than a factor of three, so that the frames decide and not these figures.
+         * Prior probability in a set of frames, at any of them. We know of no statistics of such mishaps: the rare ones
+         * differ by at most a factor of three, so that the frames decide and not these figures.
          */
         double chance() {
             return chance;
@@ -47,7 +47,7 @@ public record FrameDisturbance(Kind kind, int frame) {
         }
     }
 
-    /** Whether it is nothing that happened at one of the frames. */
+    /** Whether it affects all frames. */
     boolean concernsAll() {
         return frame == 0;
     }

@@ -16,43 +16,42 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 
 /**
- * What may have happened where frames do not close on one axis, how likely each is, and an axis whose region holds all the
- * places that are still possible.
+ * The possible explanations of frames that do not close on one axis, their probabilities, and an axis whose region
+ * covers all positions that remain possible.
  *
- * <p>Each disturbance of {@link FrameDisturbance} is tried at each frame, and weighed by its evidence and by how often it
- * happens. Those under a three-hundredth of the likeliest are ruled out. The axis is the mean of the others, or of those in
- * which the mount merely gives where they are likelier than all mishaps; its
- * covariance is theirs together, and wider where need be, so that each place of the likeliest 99 % lies inside the 95 %
- * region.
+ * <p>Each disturbance of {@link FrameDisturbance} is tried at each frame and weighted by its evidence and its prior
+ * probability. Those less likely than a three-hundredth of the likeliest are ruled out. The axis is the mean of the
+ * others, or only of those with ordinary flexure if they are likelier than all mishaps together. Its covariance is
+ * theirs combined, widened if necessary until each position of the likeliest 99 % lies inside the 95 % region.
  */
 public final class FrameExplanations {
     private static final double RULED_OUT = 1 / 300.0;
     private static final double HELD_INSIDE = 0.99;
     // 95 % of chi-squared with 2 degrees of freedom.
     private static final double REGION_95 = -2 * Math.log(0.05);
-    // Of a place that is itself uncertain, so many sigmas to each side are to lie inside.
+    // Of a position that is itself uncertain, this many sigmas to each side should lie inside.
     private static final double SIGMAS_INSIDE = 1.5;
 
     /**
-     * One of them.
+     * One explanation.
      *
-     * @param what happened
-     * @param probability of it, among all
-     * @param axis where it puts the axis, after the last frame
-     * @param size how large it was
+     * @param what the disturbance
+     * @param probability among all explanations
+     * @param axis the axis it implies, after the last frame
+     * @param size size of the disturbance
      */
     public record Explanation(FrameDisturbance what, double probability, AxisPointing axis, Angle size) {}
 
     /**
-     * Which frames do not go together, whatever happened to them.
+     * The frames that are inconsistent, whatever the cause.
      *
      * @param frame counted from 1
-     * @param alone whether this one alone does not go with the others; else those before it do not go with it and those
-     *     after
+     * @param alone whether this one alone is inconsistent with the others; otherwise the frames before it are
+     *     inconsistent with it and those after
      */
     public record Suspect(int frame, boolean alone) {}
 
-    /** The axis and its place in the picture, with the covariance of both as in {@link AxisFit}. */
+    /** The axis and its direction in camera axes, with their joint covariance as in {@link AxisFit}. */
     record Mixture(Vector3D axis, Vector3D inCamera, RealMatrix covariance) {}
 
     private record Weighed(DisturbanceModel model, DisturbedFit fit, double probability) {}
@@ -68,7 +67,7 @@ public final class FrameExplanations {
     }
 
     /**
-     * Weighs them.
+     * Computes the probabilities.
      *
      * @param frames three at least, in order of exposure
      */
@@ -100,15 +99,15 @@ public final class FrameExplanations {
         return new FrameExplanations(frames.size(), explanations(possible), mixture(possible));
     }
 
-    /** What may have happened, the likeliest first. */
+    /** The possible explanations, the likeliest first. */
     public List<Explanation> explanations() {
         return explanations;
     }
 
     /**
-     * Which frames do not go together, where that is as likely as is asked for, given that more happened than that the
-     * mount gives a little. A knock during an exposure falls between what the frames to either side show, so that it counts
-     * for either.
+     * The inconsistent frames, if their probability is at least the one given, on condition that more happened than
+     * ordinary flexure. A knock during an exposure falls between what the frames on either side show, so it counts for
+     * either.
      */
     public Optional<Suspect> suspect(double atLeast) {
         double disturbed = 1 - onlyGives();
@@ -122,14 +121,14 @@ public final class FrameExplanations {
                 .findFirst();
     }
 
-    /** What may have happened there, the likeliest first. */
+    /** The possible causes there, the likeliest first. */
     public List<Explanation> causes(Suspect suspect) {
         return explanations.stream()
                 .filter(e -> suspects(e.what()).contains(suspect))
                 .toList();
     }
 
-    /** Those by which a disturbance would be named, the plainest first; none for one that concerns all frames. */
+    /** The suspects that a disturbance implies, the simplest first; none for one that affects all frames. */
     private List<Suspect> suspects(FrameDisturbance what) {
         int frame = what.frame();
         Suspect before = new Suspect(frame, false);
@@ -139,7 +138,7 @@ public final class FrameExplanations {
         } else if (what.kind().isBetweenFrames() || frame == frameCount) {
             return List.of(before);
         } else if (frame == 1) {
-            // A first frame that is astray cannot be told from a slip after it.
+            // A wrong first frame is indistinguishable from a slip after it.
             return List.of(after);
         }
         Suspect alone = new Suspect(frame, true);
@@ -148,7 +147,7 @@ public final class FrameExplanations {
                 : List.of(alone);
     }
 
-    /** How likely it is that nothing happened but that the mount gives a little. */
+    /** The probability that there was only ordinary flexure. */
     public double onlyGives() {
         return explanations.stream()
                 .filter(e -> e.what().concernsAll())
@@ -160,7 +159,7 @@ public final class FrameExplanations {
         return mixture;
     }
 
-    /** Drops the disturbances that are ruled out and rescales the rest to add up to one. */
+    /** Drops the disturbances that are ruled out and renormalises the rest. */
     private static List<Weighed> possible(List<Weighed> all) {
         List<FrameDisturbance> kinds =
                 all.stream().map(w -> w.model().what()).distinct().toList();
@@ -224,7 +223,9 @@ public final class FrameExplanations {
         return new Mixture(axis, inCamera, wider.multiply(covariance).multiply(wider));
     }
 
-    /** Those whose mean is the axis: where most likely nothing happened, mishaps widen the region and leave the axis. */
+    /**
+     * Those whose mean is the axis: if most likely nothing happened, mishaps widen the region but do not move the axis.
+     */
     private static List<Weighed> middle(List<Weighed> possible) {
         List<Weighed> ofAllFrames =
                 possible.stream().filter(w -> w.model().what().concernsAll()).toList();
@@ -232,7 +233,7 @@ public final class FrameExplanations {
         return together > 0.5 ? ofAllFrames : possible;
     }
 
-    /** By how much the variances of two figures have to grow so that the likeliest places lie inside the 95 % region. */
+    /** The factor for two parameters' covariance that makes the 95 % region cover the likeliest positions. */
     private static double widening(List<Place> places, RealMatrix covariance, int from) {
         RealMatrix both = covariance.getSubMatrix(from, from + 1, from, from + 1);
         List<Place> likeliestFirst = new ArrayList<>(places);
@@ -249,7 +250,7 @@ public final class FrameExplanations {
         return widest;
     }
 
-    /** One fit, seen from the mean of all: shifts (right, up, toward, across) in arcsec. */
+    /** One fit relative to the mean of all: shifts (right, up, toward, across) in arcsec. */
     private record Place(RealVector shift, RealMatrix covariance, double probability) {
         private static final double ARCSEC = Math.PI / (180 * 3600);
 
@@ -280,7 +281,7 @@ public final class FrameExplanations {
             return covariance.add(shift.outerProduct(shift));
         }
 
-        /** The squared distance, in units of a covariance, of the farthest of the ends of its own axes. */
+        /** Squared Mahalanobis distance of the farthest end of its own principal axes. */
         double farthestSquare(RealMatrix both, int from) {
             RealMatrix inverse = MatrixUtils.inverse(both);
             EigenDecompositionSymmetric own =

@@ -8,27 +8,27 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * What the drive did, as far as the frames tell: two frames in a row at the same place in right ascension do.
+ * The state of the drive inferred from two consecutive frames at the same position in right ascension.
  *
- * @param drive what it did
- * @param seen whether the frames tell; else it is taken as told
+ * @param drive its state
+ * @param seen whether the frames show it; otherwise it is the stated one
  */
 public record InferredDrive(Drive drive, boolean seen) {
-    // A turn by hand is more than this (common practice: 30 degrees and up).
+    // A turn by hand is larger than this (common practice: 30 degrees and up).
     private static final Angle SAME_PLACE = Angle.ofDegrees(1);
-    // Over a longer time a turn by hand may come out the same by chance.
+    // Over a longer time a turn by hand may match a rate by chance.
     private static final Duration NEAR_IN_TIME = Duration.ofMinutes(20);
-    // Rates of the Moon and the Sun, and a drive out of tune, are nearer to the stars' than this.
+    // Lunar and solar rates, and a badly regulated drive, are within this fraction of the sidereal rate.
     private static final double NEAR_A_RATE = 0.2;
     private static final double SIGMAS = 5;
 
-    /** What a pair of frames shows, if anything. */
+    /** What a pair of frames shows of the drive, if anything. */
     record Pair(int after, Angle turnedWest, Angle skyTurned, Optional<Drive> drive) {}
 
     /**
-     * What is seen of the drive, or what was told of it.
+     * The drive's state from the frames, or the stated one.
      *
-     * @param told by the stars' trails, or by the user
+     * @param told from the stars' trails, or from the user
      */
     public static InferredDrive of(AxisFromFrames axis, Drive told) {
         List<Drive> seen =
@@ -36,7 +36,7 @@ public record InferredDrive(Drive drive, boolean seen) {
         return seen.size() == 1 ? new InferredDrive(seen.get(0), true) : new InferredDrive(told, false);
     }
 
-    /** Frames in a row between which a standing and a tracking mount differ by more than the frames' uncertainty. */
+    /** Consecutive frames for which a stationary and a tracking mount differ by more than the frames' uncertainty. */
     static List<Pair> pairs(AxisFromFrames axis) {
         List<Pair> pairs = new ArrayList<>();
         for (int i = 1; i < axis.frames().size(); i++) {

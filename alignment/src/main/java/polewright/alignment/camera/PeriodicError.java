@@ -5,27 +5,27 @@ import java.util.Optional;
 import polewright.sky.angle.Angle;
 
 /**
- * The drive's error beside a steady rate: residuals eastward on the sky from a straight line.
+ * The periodic error of the drive: residuals eastward on the sky from a straight line.
  *
  * <p>A right-ascension axis that lags by x moves stars of declination δ by x cos δ; mounts are compared at the equator,
- * where that is x.
+ * where the motion is x.
  *
  * @param peakToPeak on the sky, from the most easterly residual to the most westerly, noise included
  * @param rms root mean square on the sky, noise included
  * @param declination of the field
- * @param wave a sine that stands out, if the sequence covers one
+ * @param wave a significant sine, if the sequence covers one period
  */
 public record PeriodicError(Angle peakToPeak, Angle rms, Angle declination, Optional<Wave> wave) {
     /**
      * A sine.
      *
-     * @param period once around
+     * @param period of one cycle
      * @param amplitude half of peak to peak, on the sky
-     * @param amplitudeSigma 1 sigma of it
+     * @param amplitudeSigma its 1 sigma
      */
     public record Wave(Duration period, Angle amplitude, Angle amplitudeSigma) {}
 
-    /** The same angle at the equator, as mounts are compared. */
+    /** The same angle at the equator, where mounts are compared. */
     public Angle atEquator(Angle onSky) {
         return onSky.times(1 / declination.cos());
     }

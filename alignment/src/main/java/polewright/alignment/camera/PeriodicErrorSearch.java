@@ -4,16 +4,16 @@ import java.util.List;
 import org.hipparchus.distribution.continuous.FDistribution;
 
 /**
- * Looks for one turn of the worm in the drift eastward: a sine beside the steady rate, of any period from 100 s to 1200 s
- * that the sequence covers once and its frames are close enough to show.
+ * Searches the eastward drift for one turn of the worm: a sine in addition to the steady rate, of any period from 100 s
+ * to 1200 s that the sequence covers once and samples closely enough.
  */
 final class PeriodicErrorSearch {
-    // Worms turn once in some minutes (common practice: 2 to 20).
+    // Worms turn once in a few minutes (common practice: 2 to 20).
     private static final double SHORTEST_MINUTES = 100 / 60.0;
     private static final double LONGEST_MINUTES = 1200 / 60.0;
     private static final double FRAMES_IN_A_PERIOD = 3;
     private static final int FEWEST_FRAMES = 12;
-    // Of the whole search, not of one trial period.
+    // False-alarm probability of the whole search, not of one trial period.
     private static final double BY_CHANCE = 1e-3;
     private static final double STEPS_IN_A_RESOLUTION = 10;
     private static final int REFINEMENTS = 30;
@@ -21,7 +21,7 @@ final class PeriodicErrorSearch {
 
     private PeriodicErrorSearch() {}
 
-    /** The steady drift, with a sine beside it if one stands out that neither chance nor a mere bend would make. */
+    /** The steady drift, with a sine if it is significant against both noise and a parabola. */
     static DriftLine drift(List<DriftLine.Point> eastward) {
         DriftLine straight = DriftLine.of(eastward);
         int n = eastward.size();
@@ -48,7 +48,7 @@ final class PeriodicErrorSearch {
         return byChance(simpler, waved.leftOver(), n) * independentTrials < BY_CHANCE ? waved : straight;
     }
 
-    /** Chance of so much better a fit by amplitude, phase and period where there is only noise (F test). */
+    /** Probability of so much better a fit by amplitude, phase and period from noise alone (F test). */
     private static double byChance(double without, double with, int n) {
         int degreesOfFreedom = n - 5;
         if (with <= 0) {
@@ -58,7 +58,7 @@ final class PeriodicErrorSearch {
         return f <= 0 ? 1 : 1 - new FDistribution(3, degreesOfFreedom).cumulativeProbability(f);
     }
 
-    /** Golden-section search for the frequency that leaves least over. */
+    /** Golden-section search for the frequency with the smallest residuals. */
     private static double refined(List<DriftLine.Point> points, double from, double to) {
         double low = from;
         double high = to;

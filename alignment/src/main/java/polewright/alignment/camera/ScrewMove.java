@@ -10,25 +10,26 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * What screws and right ascension together would have done between two frames of one camera, declination untouched.
+ * The motion of screws and right ascension that explains the change between two frames of one camera, declination
+ * untouched.
  *
- * @param now where the axis points by the later frame
- * @param azimuthMoved how far the azimuth screw took it, azimuth growing positive
- * @param altitudeMoved how far the altitude screw raised it
- * @param turnedWest how far right ascension turned once the screws' own turns are undone
+ * @param now the axis from the later frame
+ * @param azimuthMoved movement by the azimuth screw, increasing azimuth positive
+ * @param altitudeMoved movement by the altitude screw, upward positive
+ * @param turnedWest rotation in right ascension after the rotation caused by the screws is removed
  */
 record ScrewMove(AxisPointing now, Angle azimuthMoved, Angle altitudeMoved, Angle turnedWest) {
     /**
      * Between two frames.
      *
-     * @param was where the axis pointed at the earlier
+     * @param was the axis at the earlier
      */
     static ScrewMove between(AxisFromFrames found, AxisPointing was, CameraAttitude before, CameraAttitude after) {
         AxisPointing now = new AxisPointing(after.cameraToEnu().applyTo(found.inCamera()));
         Angle azimuthMoved = now.azimuth().minus(was.azimuth()).wrappedSigned();
         Angle altitudeMoved = now.altitude().minus(was.altitude());
         Vector3D hinge = Tangents.rightAndUp(was.elevatedEnd()).first();
-        // Azimuth grows clockwise from above, a negative turn about the vertical; raising turns by the right-hand rule.
+        // Azimuth increases clockwise from above, a negative rotation about the vertical; raising is right-handed.
         Rotation swung = new Rotation(Vector3D.PLUS_K, -azimuthMoved.radians(), RotationConvention.VECTOR_OPERATOR);
         Rotation raised = new Rotation(hinge, altitudeMoved.radians(), RotationConvention.VECTOR_OPERATOR);
         Rotation screws = swung.applyTo(raised);
@@ -37,7 +38,9 @@ record ScrewMove(AxisPointing now, Angle azimuthMoved, Angle altitudeMoved, Angl
         return new ScrewMove(now, azimuthMoved, altitudeMoved, west);
     }
 
-    /** What was turned westward beyond what the drive did; of an untold drive, beyond the nearer of following and not. */
+    /**
+     * Westward rotation beyond the drive's; if the drive's state is unknown, beyond the nearer of tracking and stopped.
+     */
     double beyondDriveArcsec(Drive drive, Duration since) {
         double beyondTracking =
                 turnedWest.minus(SiderealTurn.during(since)).wrappedSigned().arcseconds();
@@ -50,8 +53,8 @@ record ScrewMove(AxisPointing now, Angle azimuthMoved, Angle altitudeMoved, Angl
     }
 
     /**
-     * What a lean of the base lets the screws turn the mount about its axis beyond what level ones would, to first order:
-     * a lean λ toward the pole adds Δaz λ / cos h, one sideways Δh λ tan h / cos h, h being the axis's altitude.
+     * The additional rotation about the axis that a base out of level allows the screws to cause, to first order: a
+     * tilt λ toward the pole adds Δaz λ / cos h, one sideways Δh λ tan h / cos h, where h is the axis's altitude.
      */
     double leanArcsec(Angle levelSigma) {
         Angle altitude = now.altitude();

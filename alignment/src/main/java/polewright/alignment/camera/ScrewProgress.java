@@ -11,40 +11,40 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * How far the screws have taken the axis since it was found, from one more frame.
+ * How far the screws have moved the axis since it was found, from one more frame.
  *
- * <p>The axis keeps its place b in the picture whatever the screws do, so it now points along C b, even if right
- * ascension was turned. Near the pole that is all there is to it. Far from the axis the roll of the frame moves C b by
- * σ_r sin p; there it helps that the screws turn about the vertical and the wedge's hinge only, and right ascension as
- * the drive does. That one more figure takes the place of the roll, unless the field stands on the prime vertical (due
- * east, due west or overhead): there a turn in azimuth only rolls the picture, and roll is all that tells of it.
+ * <p>The axis keeps its direction b in camera axes whatever the screws do, so it now points along C b, even if right
+ * ascension was turned. Near the pole nothing more is needed. Far from the axis the roll of the frame moves C b by σ_r
+ * sin p. There it helps that the screws rotate only about the vertical and the wedge's hinge, and right ascension only
+ * as the drive does. That constraint replaces the roll, unless the field is on the prime vertical (due east, due west
+ * or overhead): there a turn in azimuth only rolls the picture, and roll is the only measurement of it.
  *
- * <p>When the third turn disagrees with the drive, it is left out and the finding says so.
+ * <p>If the rotation about the axis disagrees with the drive, the constraint is dropped and a finding says so.
  *
- * @param now where the axis points now
- * @param azimuthMoved how far the azimuth screw took it, azimuth growing positive
- * @param altitudeMoved how far the altitude screw raised it
+ * @param now the axis now
+ * @param azimuthMoved movement by the azimuth screw, increasing azimuth positive
+ * @param altitudeMoved movement by the altitude screw, upward positive
  * @param findings what looks wrong
  */
 public record ScrewProgress(AxisEstimate now, Angle azimuthMoved, Angle altitudeMoved, List<FrameFinding> findings) {
-    // A worm's periodic error and a drive's rate (common practice: tens of arcseconds).
+    // Periodic error and rate error of a drive (common practice: tens of arcseconds).
     private static final double TRACKING_SIGMA_ARCSEC = 25;
-    // A stopped worm holds still but for the fork's give when a hand is on the wedge.
+    // A stopped worm holds still except for flexure of the fork when a hand is on the wedge.
     private static final double STANDING_SIGMA_ARCSEC = 5;
     private static final double SLIPPED_CHI_SQUARED = 16;
-    /** Most wedges end within some degrees (common practice). */
+    /** Most wedges have a range of some degrees (common practice). */
     public static final Angle FARTHEST = Angle.ofDegrees(10);
-    /** Later than this after the frames that gave the axis, nobody vouches that the camera has stayed as it was. */
+    /** Later than this after the frames that gave the axis, the camera cannot be relied on to have stayed in place. */
     public static final Duration LONGEST = Duration.ofHours(2);
 
     /**
      * The axis now.
      *
-     * @param found the axis as it was before the screws were turned, from its own frames
+     * @param found the axis before the screws were turned, from its own frames
      * @param now a frame taken since, declination and camera untouched
-     * @param drive what the drive did since the last of those frames
-     * @param levelSigma how level the base is trusted to be: a leaning base adds a turn about the axis
-     * @throws InputRefused when it was not taken after those frames, or more than {@link #LONGEST} after
+     * @param drive state of the drive since the last of those frames
+     * @param levelSigma 1 sigma of the base's level: a tilted base adds a rotation about the axis
+     * @throws InputRefused if it was not taken after those frames, or more than {@link #LONGEST} after
      */
     public static ScrewProgress of(AxisFromFrames found, CameraAttitude now, Drive drive, Angle levelSigma) {
         AttitudeBounds.require(now);
@@ -65,7 +65,7 @@ public record ScrewProgress(AxisEstimate now, Angle azimuthMoved, Angle altitude
         double beyondWest = move.beyondDriveArcsec(drive, since);
         double lean = move.leanArcsec(levelSigma);
         double driveSigma = drive == Drive.STANDING ? STANDING_SIGMA_ARCSEC : TRACKING_SIGMA_ARCSEC;
-        // What is missing, right-handed about the elevated end: there westward is negative in the north.
+        // The missing rotation, right-handed about the elevated end: westward is negative there in the north.
         DriveFigure figure = new DriveFigure(found.site().hemisphereSign() * beyondWest, Math.hypot(driveSigma, lean));
         FollowedAxis followed = FollowedAxis.of(found, now, move.now().elevatedEnd(), Optional.of(figure));
         boolean slipped = followed.addedChiSquared() > SLIPPED_CHI_SQUARED;
@@ -89,7 +89,7 @@ public record ScrewProgress(AxisEstimate now, Angle azimuthMoved, Angle altitude
     }
 
     /**
-     * How far the mount should have turned about its axis since, minus how far the frames say it did.
+     * Expected minus measured rotation of the mount about its axis since then.
      *
      * @param missingArcsec right-handed about the elevated end
      */

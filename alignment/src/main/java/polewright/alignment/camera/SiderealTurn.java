@@ -6,23 +6,24 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
 
-/** Turns about the axis, and how far the sky turns meanwhile. Westward positive, as hour angle is counted. */
+/** Rotations about the axis and of the sky. Westward positive, like hour angle. */
 final class SiderealTurn {
     private SiderealTurn() {}
 
-    /** How far the sky turns, westward, in this time. */
+    /** The sky's rotation in this time, westward. */
     static Angle during(Duration time) {
         return SiderealRate.during(time.getSeconds() + time.getNano() * 1e-9);
     }
 
     /**
-     * How far a rotation of ENU turns westward about an axis, −½ to ½ turn. A rotation that is not quite about the axis
-     * counts with the part that is (its twist).
+     * The westward part of an ENU rotation about an axis, −½ to ½ turn. A rotation that is not exactly about the axis
+     * counts with its twist.
      *
      * @param northernEnd ENU unit vector of the axis's northern end
      */
     static Angle westward(Rotation inEnu, Vector3D northernEnd) {
-        // Hipparchus keeps the conjugate quaternion. Seen along the northern end from outside the sky turns clockwise.
+        // Hipparchus stores the conjugate quaternion. Seen along the northern end from outside, the sky turns
+        // clockwise.
         double alongNorth = -(inEnu.getQ1() * northernEnd.getX()
                 + inEnu.getQ2() * northernEnd.getY()
                 + inEnu.getQ3() * northernEnd.getZ());

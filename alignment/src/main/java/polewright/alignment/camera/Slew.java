@@ -8,18 +8,19 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * Tells a slew in declination from a turn of the screws.
+ * Distinguishes a slew in declination from a turn of the screws.
  *
- * <p>Declination moves the field straight toward the axis or away from it, so that the axis, as it was, keeps its position
- * angle in the picture. Screws explain the same frame only if right ascension turned besides, otherwise than the drive
- * does. Both together tell a slew, unless the declination axis stands level (a field on the meridian) or the field is due
- * east or west: there a move in declination is, to the last arcsecond, what the altitude or the azimuth screw does.
+ * <p>A slew in declination moves the field straight toward the axis or away from it, so the unmoved axis keeps its
+ * position angle in the picture. Screws explain the same frame only if right ascension also turned by other than the
+ * drive's motion. Together these identify a slew, unless the declination axis is level (a field on the meridian) or the
+ * field is due east or west: there a slew in declination is indistinguishable from a turn of the altitude or the
+ * azimuth screw.
  */
 public final class Slew {
-    // A drive's rate and its worm, and the roll of two frames of few stars.
+    // Rate error and periodic error of a drive, and the roll of two frames with few stars.
     private static final Angle DRIVE_SIGMA = Angle.ofArcminutes(1);
     private static final double SIGMAS = 4;
-    // A camera askew in its holder by some degrees bends the way across by as many hundredths.
+    // A camera misaligned in its holder by some degrees deflects the motion sideways by as many hundredths.
     private static final double ASKEW = 0.06;
     private static final Angle LEAST = Angle.ofArcminutes(10);
 

@@ -19,22 +19,22 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * How the stars of one field drifted across a sequence of frames while the mount tracked it.
+ * The drift of the stars of one field across a sequence of frames while the mount tracked it.
  *
- * <p>The star that the first frame had at its centre is followed with the sky's own turn and refraction, and its place in
- * each later frame is measured along that frame's rows and columns, toward where the sky's north and east were in the
- * first. That is what an eye at the picture would see, exactly, however the air bends the star's path.
+ * <p>The star at the centre of the first frame is followed through diurnal rotation and refraction, and its position in
+ * each later frame is measured along that frame's rows and columns, toward the sky's north and east at the first. That
+ * is the drift seen in the pictures, exactly, however refraction bends the star's path.
  *
- * <p>Drift to the north tells of the axis alone. Drift to the east holds the axis's part, the drive's rate and the worm's
- * error, which is shown apart.
+ * <p>Drift to the north depends on the axis alone. Drift to the east combines the axis's part, the drive's rate and the
+ * periodic error, which is given separately.
  *
  * @param start time of the first frame
  * @param length to the last
  * @param rightAscension of the field's centre in the first frame, ICRS
- * @param declination likewise
+ * @param declination of the same, ICRS
  * @param north drift toward the north celestial pole
  * @param east drift eastward, on the sky
- * @param worm what is left eastward beside that line
+ * @param worm eastward residuals from that line
  */
 public record TrackedSequence(
         Instant start,
@@ -48,25 +48,26 @@ public record TrackedSequence(
     private static final int ENOUGH_FOR_A_BEND = 6;
     private static final Duration SHORTEST = Duration.ofMinutes(1);
     private static final Duration LONGEST = Duration.ofHours(6);
-    // The Moon's rate is 4 % off the stars'; a mount that does not follow, or at twice the rate, is far off.
+    // The lunar rate differs by 4 % from the sidereal; a mount that does not track, or runs at twice the rate, is far
+    // off.
     private static final double FOLLOWS_WITHIN = 0.2;
     private static final double ARCSEC = Math.PI / (180 * 3600);
 
     /**
      * A rate of drift.
      *
-     * @param perMinute a minute
-     * @param sigmaPerMinute its 1 sigma, by the frames' own uncertainty or by their scatter, whichever is more
+     * @param perMinute per minute
+     * @param sigmaPerMinute its 1 sigma, from the frames' own uncertainty or from their scatter, whichever is larger
      */
     public record Drift(Angle perMinute, Angle sigmaPerMinute) {}
 
     /**
      * Fits the drift.
      *
-     * @param site where
-     * @param weather the air, as for the attitudes
+     * @param site observing site
+     * @param weather for refraction, as for the attitudes
      * @param attitudes three at least, of one field, in any order
-     * @throws InputRefused when they are too few or too short, or the mount did not track
+     * @throws InputRefused if they are too few or too short, or the mount did not track
      */
     public static TrackedSequence of(Site site, Weather weather, List<CameraAttitude> attitudes) {
         List<CameraAttitude> frames = inOrderOfExposure(attitudes);
@@ -106,7 +107,7 @@ public record TrackedSequence(
                     Math.sqrt(frame.covariance().varianceAboutArcsec2(north))));
         }
         CatalogueStar icrs = moment.catalogueDirection(moment.apparent(place));
-        // Nothing but the sky bends the way north: beside a bend the scatter is noise.
+        // Only the sky curves the northward motion: what a parabola leaves is noise.
         DriftLine northDrift =
                 frames.size() < ENOUGH_FOR_A_BEND ? DriftLine.of(northward) : DriftLine.withBend(northward);
         DriftLine eastDrift = PeriodicErrorSearch.drift(eastward);

@@ -11,7 +11,7 @@ import org.hipparchus.linear.RealVector;
  *
  * @param solution x
  * @param covariance of x
- * @param chiSquared what of y is left over, in units of its covariance
+ * @param chiSquared of the residuals of y
  */
 record WeightedFit(RealVector solution, RealMatrix covariance, double chiSquared) {
     // Relative; the covariances here differ by many powers of ten from one direction to the next.
@@ -21,7 +21,7 @@ record WeightedFit(RealVector solution, RealMatrix covariance, double chiSquared
     /**
      * Solves for x.
      *
-     * @param design A, a row a figure
+     * @param design A, one row per measurement
      * @param measured y
      * @param noise covariance of y, positive definite
      */
@@ -35,7 +35,7 @@ record WeightedFit(RealVector solution, RealMatrix covariance, double chiSquared
         return ofUnitNoise(rows, figures);
     }
 
-    /** The same where the noise of every figure is independent and of unit variance. */
+    /** The same with independent noise of unit variance. */
     static WeightedFit ofUnitNoise(RealMatrix design, RealVector measured) {
         RealMatrix information = design.transposeMultiply(design);
         DecompositionSolver solver = new CholeskyDecomposition(information, SYMMETRIC_WITHIN, LEAST_PIVOT).getSolver();

@@ -4,23 +4,23 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.mount.AxisEstimate;
 
 /**
- * What one sighting says of the axis: how far a supposed axis is from agreeing with it.
+ * The measurement model of one sighting: the residual for a trial axis.
  *
- * <p>The stars' directions are already worked out, so an evaluation is a few multiplications and has no side effects.
+ * <p>The stars' directions are computed beforehand, so an evaluation is a few multiplications and has no side effects.
  */
 public interface AxisModel {
-    /** Number of independent figures in the sighting: 1 or 2. */
+    /** Number of independent components of the sighting: 1 or 2. */
     int size();
 
     /**
      * Predicted minus measured, each divided by its standard deviation.
      *
-     * @param elevatedEnd ENU unit vector of the supposed axis, the end toward the pole that is up
-     * @return {@link #size()} figures, of unit variance when the supposed axis is the true one
+     * @param elevatedEnd ENU unit vector of the trial axis, the end toward the elevated pole
+     * @return {@link #size()} components, of unit variance if the trial axis is the true one
      */
     double[] residual(Vector3D elevatedEnd);
 
-    /** The axis itself, found with its uncertainty. */
+    /** A direct estimate of the axis with its uncertainty. */
     static AxisModel of(AxisEstimate estimate) {
         return new AxisModel() {
             @Override
@@ -35,7 +35,7 @@ public interface AxisModel {
         };
     }
 
-    /** A sighting of one figure. */
+    /** A sighting with one component. */
     static AxisModel ofOne(java.util.function.ToDoubleFunction<Vector3D> residual) {
         return new AxisModel() {
             @Override

@@ -10,8 +10,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The altitude of the axis against a star's: one inclinometer read on the tube set to the star and on the tube set to
- * the axis, so that the instrument's own zero drops out.
+ * The altitude of the axis relative to a star: one inclinometer read on the tube set to the star and on the tube set to
+ * the axis, so that the instrument's zero error cancels.
  *
  * @param at when the star was read
  * @param body the star

@@ -12,11 +12,11 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The azimuth of the axis against a body's: a star sighted along the base, or the Sun's shadow of a plumb line.
+ * The azimuth of the axis relative to a body: a star sighted along the base, or the Sun's shadow of a plumb line.
  *
  * @param at when it was read
  * @param body the star or, for a shadow, usually the Sun
- * @param line what the angle was measured from
+ * @param line reference direction of the angle
  * @param clockwise from that line to the axis's upper end, clockwise as seen from above
  * @param sigma 1 sigma of the angle
  */
@@ -24,15 +24,15 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
     /** A shadow or a sight line against a scale on the tripod: 0.7°. */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(0.7);
 
-    /** What a bearing is measured from. */
+    /** Reference direction of a bearing. */
     public enum Line {
         /** From the tripod toward the body. */
         TOWARD_BODY,
-        /** The way the shadow of a plumb line falls, away from the body. */
+        /** The direction of a plumb line's shadow, away from the body. */
         SHADOW
     }
 
-    // Nearer the zenith than this, a body's azimuth runs too fast to aim a tripod by.
+    // Nearer the zenith than this, a body's azimuth changes too fast to aim a tripod by.
     private static final double STEEPEST_DEG = 80;
 
     public BodyBearing {

@@ -13,14 +13,14 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Stars that were centred while the axis stood still, and what the mount read each time. Together they tell where the axis
- * points, beside the mount's other errors; one or two tell nothing of it.
+ * Stars centred while the axis was not moved, with the mount's reading each time. Together they determine the axis
+ * along with the mount's other errors; one or two stars say nothing about it.
  *
- * @param mount its kind: which errors it can have
- * @param stars in order of time
+ * @param mount its kind, which determines its possible errors
+ * @param stars in time order
  */
 public record CentredStars(MountKind mount, List<CentredStar> stars) implements Sighting {
-    /** Fewer leave the zeros and the axis open. */
+    /** Fewer cannot separate the zero points from the axis. */
     public static final int FEWEST = 3;
 
     public CentredStars {
@@ -28,15 +28,15 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
     }
 
     /**
-     * The sighting that these are, if they tell anything.
+     * The sighting from these stars, if they determine the axis.
      *
-     * @return empty when fewer than {@link #FEWEST} can be believed
+     * @return empty when fewer than {@link #FEWEST} are plausible
      */
     public static Optional<CentredStars> of(MountKind kind, Site site, Weather weather, List<CentredStar> stars) {
         if (stars.size() < FEWEST) {
             return Optional.empty();
         }
-        // What was meant instead does not matter here: what contradicts the others is left out either way.
+        // The star meant instead does not matter here: outliers are left out either way.
         List<CentredStar> believed = CentringCheck.believed(kind, site, weather, stars);
         return believed.size() < FEWEST ? Optional.empty() : Optional.of(new CentredStars(kind, believed));
     }
@@ -81,7 +81,7 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         return Optional.empty();
     }
 
-    /** None of the whole: a star that was mistaken has been left out. */
+    /** None for the whole: a mistaken star has been left out. */
     @Override
     public List<Misreading> misreadings() {
         return List.of();

@@ -9,15 +9,15 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The direction of the axis by a magnetic compass: true azimuth = magnetic bearing + declination.
+ * The azimuth of the axis by a magnetic compass: true azimuth = magnetic bearing + declination.
  *
  * @param at when it was read
- * @param magneticBearing what the compass read along the axis, toward the pole that is up, from magnetic north clockwise
- * @param declination magnetic declination there and then, east positive
- * @param sigma 1 sigma of the reading, iron of the mount included
+ * @param magneticBearing compass reading along the axis, toward the elevated pole, clockwise from magnetic north
+ * @param declination magnetic declination at that place and time, east positive
+ * @param sigma 1 sigma of the reading, including the effect of iron in the mount
  */
 public record CompassBearing(Instant at, Angle magneticBearing, Angle declination, Angle sigma) implements Sighting {
-    /** A hand compass beside a steel tripod: 3° (common practice). */
+    /** A hand compass next to a steel tripod: 3° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(3);
 
     public CompassBearing {

@@ -8,20 +8,20 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** Which way a star drifted, as it was told. */
+/** The direction of a star's drift as the observer gave it. */
 public sealed interface DriftDirection {
     /**
-     * The share of the motion that went north: +1 due north, −1 due south, 0 due east or west.
+     * The northward fraction of the motion: +1 due north, −1 due south, 0 due east or west.
      *
      * @param star ENU unit vector of the star half-way through
      * @param northPole ENU unit vector of the north celestial pole
      */
     double northShare(Vector3D star, Vector3D northPole);
 
-    /** Which north it was told by. */
+    /** The north that it refers to. */
     ReticleNorth readAlong();
 
-    /** The same motion the other way. */
+    /** The same motion in the opposite direction. */
     DriftDirection reversed();
 
     /** In plain words. */
@@ -31,10 +31,10 @@ public sealed interface DriftDirection {
      * North or south along the line of a reticle.
      *
      * @param north true also when there was no drift
-     * @param readAlong by what the line was set
+     * @param readAlong how the line was set
      */
     record OnSky(boolean north, ReticleNorth readAlong) implements DriftDirection {
-        /** As somebody tells it who does not say by what the line was set. */
+        /** Without saying how the line was set. */
         public OnSky(boolean north) {
             this(north, ReticleNorth.NOT_TOLD);
         }
@@ -69,7 +69,7 @@ public sealed interface DriftDirection {
             return motion.dotProduct(north);
         }
 
-        /** The sky's: the vertical and the way in which stars leave are. */
+        /** The sky's: the vertical and the direction in which stars leave belong to the sky. */
         @Override
         public ReticleNorth readAlong() {
             return ReticleNorth.SKY;
@@ -87,7 +87,7 @@ public sealed interface DriftDirection {
     }
 
     /**
-     * Toward an edge of a view whose west is known because, with the drive stopped, stars leave the field there. That
+     * Toward an edge of a view whose west is known because stars leave the field there with the drive stopped. This
      * holds however the eyepiece is turned.
      *
      * @param edge where the star drifted while tracked
@@ -112,7 +112,7 @@ public sealed interface DriftDirection {
             return share(edge, west, mirrored);
         }
 
-        /** The sky's: the vertical and the way in which stars leave are. */
+        /** The sky's: the vertical and the direction in which stars leave belong to the sky. */
         @Override
         public ReticleNorth readAlong() {
             return ReticleNorth.SKY;

@@ -6,19 +6,19 @@ import polewright.sky.place.Site;
 import polewright.sky.time.SiderealRate;
 
 /**
- * What the drift of a tracked star says of the axis.
+ * The measurement model of a tracked star's drift.
  *
- * <p>Along the mount's north the drift is the change of the mount's declination. Along the sky's it is how far the star went
- * from the middle of the view, which the drive turned about the axis, along the line that lay on the sky's north when the
- * watch began and turned with the view. Both are exact, refraction included.
+ * <p>Along the mount's north the drift is the change of declination in the mount's frame. Along the sky's north it is
+ * the star's displacement from the centre of the view, which the drive rotates about the axis, along the line that was
+ * on the sky's north at the start and rotated with the view. Both are exact, including refraction.
  */
 public final class DriftModel implements AxisModel {
     private final Site site;
     private final Vector3D start;
     private final Vector3D end;
     private final double turnRad;
-    // By Rodrigues' formula e · R v is cos (e·v) + sin k·(v × e) + (1 − cos) (k·e) (k·v): what does not depend on k is
-    // kept.
+    // By Rodrigues' formula e · R v is cos (e·v) + sin k·(v × e) + (1 − cos) (k·e) (k·v): the parts independent of k
+    // are stored.
     private final Vector3D north;
     private final double cosTurn;
     private final double sinTurn;
@@ -56,7 +56,7 @@ public final class DriftModel implements AxisModel {
     }
 
     /**
-     * A drift between two places where a star was seen.
+     * A drift between two positions of a star.
      *
      * @param start ENU unit vector
      * @param end ENU unit vector
@@ -75,7 +75,7 @@ public final class DriftModel implements AxisModel {
         return new DriftModel(site, start, end, SiderealRate.during(seconds).radians(), measuredRad, sigmaRad, by);
     }
 
-    /** Whether it is open along which north it was read. */
+    /** Whether it is unknown which north it was read along. */
     public boolean isOpen() {
         return by == ReticleNorth.NOT_TOLD;
     }
@@ -85,7 +85,7 @@ public final class DriftModel implements AxisModel {
         return new DriftModel(site, start, end, turnRad, measuredRad, sigmaRad, north);
     }
 
-    /** By how many sigmas the two readings differ for a supposed axis. */
+    /** The difference of the two readings for a trial axis, in sigmas. */
     public double sigmasBetweenReadings(Vector3D elevatedEnd) {
         return Math.abs(alongMount(elevatedEnd) - alongSky(elevatedEnd)) / sigmaRad;
     }
@@ -95,7 +95,10 @@ public final class DriftModel implements AxisModel {
         return 1;
     }
 
-    /** Where it is open which north was meant, the drift is half-way between the two readings, and as uncertain as that. */
+    /**
+     * If it is unknown which north was meant, the drift is half-way between the two readings, with an uncertainty that
+     * covers both.
+     */
     @Override
     public double[] residual(Vector3D elevatedEnd) {
         return new double[] {
@@ -117,7 +120,7 @@ public final class DriftModel implements AxisModel {
     }
 
     private double alongSky(Vector3D axis) {
-        // As the sky turns from east to west, so does the drive: backward about the end that points north.
+        // The drive turns from east to west like the sky: a negative rotation about the northern end.
         Vector3D northEnd = axis.scalarMultiply(site.hemisphereSign());
         double together = (1 - cosTurn) * dot(northEnd, end);
         return Math.atan2(
@@ -125,7 +128,7 @@ public final class DriftModel implements AxisModel {
                 cosTurn * endAlongStart - sinTurn * dot(northEnd, startAcrossEnd) + together * dot(northEnd, start));
     }
 
-    /** Asked for thousands of times in a fix; unit vectors need no compensated sum. */
+    /** Called thousands of times per fix; unit vectors need no compensated sum. */
     private static double dot(Vector3D a, Vector3D b) {
         return a.getX() * b.getX() + a.getY() * b.getY() + a.getZ() * b.getZ();
     }

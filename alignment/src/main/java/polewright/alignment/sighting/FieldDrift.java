@@ -16,18 +16,18 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * How far the stars drifted across a sequence of frames of one field while the mount tracked it.
+ * The drift of the stars across a sequence of frames of one field while the mount tracked it.
  *
- * <p>Only the drift across right ascension tells of the axis; along it the drive's own rate is mixed in. As the axis is
- * not quite at the pole, the mount's north in the picture is not quite the sky's: the part of the other drift that falls
- * along it is accounted for.
+ * <p>Only the drift perpendicular to right ascension depends on the axis; along right ascension the drive's own rate is
+ * mixed in. As the axis is not quite at the pole, the mount's north in the picture is not quite the sky's: the part of
+ * the other drift that falls along it is accounted for.
  *
  * @param at when the sequence began
- * @param length how long it was
+ * @param length its duration
  * @param rightAscension of the field, ICRS
  * @param declination of the field, ICRS
- * @param north how far stars moved toward the north celestial pole in that time, by a straight line through all frames
- * @param east how far they moved east, on the sky
+ * @param north motion of the stars toward the north celestial pole in that time, by a straight line through all frames
+ * @param east eastward motion, on the sky
  * @param northSigma 1 sigma of {@code north}
  * @param eastSigma 1 sigma of {@code east}
  */
@@ -43,7 +43,7 @@ public record FieldDrift(
         implements Sighting {
     private static final Duration LONGEST = Duration.ofHours(6);
     private static final Angle FARTHEST = Angle.ofDegrees(5);
-    // Over hours a drift is no straight line; the model draws the same line through the same curve.
+    // Over hours a drift is not a straight line; the model fits the same line to the same curve.
     private static final int POINTS_OF_THE_LINE = 15;
 
     public FieldDrift {
@@ -63,7 +63,7 @@ public record FieldDrift(
         }
     }
 
-    /** What a tracked sequence tells. */
+    /** The drift from a tracked sequence. */
     public static FieldDrift of(TrackedSequence sequence) {
         double minutes = sequence.length().toMillis() / 60000.0;
         return new FieldDrift(
@@ -116,7 +116,7 @@ public record FieldDrift(
         return Optional.empty();
     }
 
-    /** Nothing is read or told, so nothing is misread. */
+    /** Nothing is read by eye or entered by hand, so nothing is misread. */
     @Override
     public List<Misreading> misreadings() {
         return List.of();
@@ -126,7 +126,7 @@ public record FieldDrift(
         return new FixedStar("the field", CatalogueStar.fixed(rightAscension, declination));
     }
 
-    /** Where in the picture, laid on the sky as it was when the sequence began, the centre's star ended. */
+    /** Final position of the centre star in the picture, projected on the sky at the start of the sequence. */
     private Vector3D moved(Site site, Vector3D seen) {
         Vector3D northPole = AxisPointing.atPole(site).northernEnd(site);
         Vector3D towardNorth = northPole
@@ -136,7 +136,7 @@ public record FieldDrift(
         return new Vector3D(1, seen, north.radians(), towardNorth, east.radians(), towardEast).normalize();
     }
 
-    /** How far a straight line through the mount's declinations rises from beginning to end, radians. */
+    /** The rise of a straight line fitted to the declinations in the mount's frame, from start to end, radians. */
     private static double lineAcross(Site site, Vector3D axis, Vector3D[] seen) {
         double slope = 0;
         double spread = 0;

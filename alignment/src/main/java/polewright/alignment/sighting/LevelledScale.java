@@ -9,14 +9,14 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The altitude of the axis by the wedge's scale on a levelled base, or by an inclinometer laid on it.
+ * The altitude of the axis by the wedge's scale on a levelled base, or by an inclinometer on it.
  *
  * @param at when it was read
  * @param altitude altitude of the axis as read
- * @param sigma 1 sigma of the reading, the base's level included
+ * @param sigma 1 sigma of the reading, including the base's level
  */
 public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements Sighting {
-    /** A wedge's printed scale over a bubble: 1° (common practice). */
+    /** A wedge's printed scale with a bubble level: 1° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(1);
 
     public LevelledScale {

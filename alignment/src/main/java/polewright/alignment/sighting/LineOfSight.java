@@ -9,12 +9,12 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Where a tube, a camera or an eye pointed, and when: what has to be kept away from the Sun.
+ * The direction of a tube, camera or eye at a time: it must be kept away from the Sun.
  *
- * @param direction without air; a camera's own direction has air in it, half a degree at most
+ * @param direction without refraction; a camera's own direction includes refraction, half a degree at most
  */
 public record LineOfSight(Instant at, AirlessDirection direction) {
-    /** At a body, wherever it was then, below the horizon too. */
+    /** Toward a body, even if it was below the horizon. */
     public static LineOfSight atBody(SkyBody body, Instant at, Site site, Weather weather) {
         var moment = Sighted.moment(at, site, weather);
         return new LineOfSight(at, moment.airless(Ephemeris.apparent(body, moment)));

@@ -16,25 +16,26 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Stars that an observer may have taken for the one that was named: bright neighbours, and those that stand alike on the
- * other side of the meridian. Catalogue places do: a degree of precession makes no difference to what is mistaken for what.
+ * Stars that an observer may have mistaken for the named one: bright neighbours, and stars at a similar place on the
+ * other side of the meridian. Catalogue places are accurate enough: a degree of precession does not change which stars
+ * are confused.
  */
 final class LookalikeStars {
     private static final double BRIGHT = 3;
-    // A neighbour is taken for the star if it is about as bright, or brighter.
+    // A neighbour can be mistaken for the star if it is about as bright, or brighter.
     private static final double FAINTER_BY = 1.5;
     private static final int MOST_OF_EACH_SORT = 6;
     private static final Angle NEIGHBOURHOOD = Angle.ofDegrees(25);
     private static final Angle ALIKE = Angle.ofDegrees(25);
     private static final Angle LOWEST = Angle.ofDegrees(5);
-    // The star itself, by another catalogue's figures.
+    // The star itself in another catalogue.
     private static final Angle SAME_STAR = Angle.ofArcminutes(10);
 
     private LookalikeStars() {}
 
     /**
-     * Those of a star at that time and place, the nearest to where it or its like would stand first; none of a planet, which
-     * is hard to mistake.
+     * The lookalikes of a star at that time and place, nearest first to the star's own position or its mirror image;
+     * none for a planet, which is hard to mistake.
      */
     static List<SkyBody> of(SkyBody named, Instant at, Site site, Weather weather) {
         if (!(named instanceof FixedStar star)) {
@@ -73,7 +74,7 @@ final class LookalikeStars {
                 .limit(MOST_OF_EACH_SORT);
     }
 
-    /** Of the star that was named; one without a name is taken for as faint as those searched for. */
+    /** Magnitude of the named star; one without a name is assumed to be as faint as the search limit. */
     private static double magnitude(Vector3D place) {
         return NamedStars.bundled().all().stream()
                 .filter(other -> isWithin(place(other), place, SAME_STAR))

@@ -1,7 +1,7 @@
 package polewright.alignment.sighting;
 
 /**
- * A way in which a sighting may have been mistaken, and what it would then have been.
+ * A plausible mistake in a sighting and the corrected sighting.
  *
  * @param cause in words that complete "it would fit if …"
  * @param meant the sighting as it should have been written

@@ -7,14 +7,14 @@ import polewright.sky.angle.Angle;
 /**
  * A length on the sky in the unit in which it was read.
  *
- * @param count how many, not negative
- * @param unit of what
- * @param perUnit the sky angle of one
+ * @param count number of units, not negative
+ * @param unit the unit
+ * @param perUnit angle on the sky of one unit
  */
 public record ReadLength(double count, Unit unit, Angle perUnit) {
     private static final Angle ARCSECOND = Angle.ofArcseconds(1);
 
-    /** What the eye counted in. */
+    /** The unit in which the observer counted. */
     public enum Unit {
         ARCSECONDS("arcseconds"),
         DIVISIONS("reticle divisions"),

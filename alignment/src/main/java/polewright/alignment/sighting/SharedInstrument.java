@@ -1,11 +1,11 @@
 package polewright.alignment.sighting;
 
-/** An instrument that brings the same error to every reading of one set-up. */
+/** An instrument with one systematic error for every reading of a set-up. */
 public enum SharedInstrument {
     /** Iron near it stays where it is. */
     COMPASS,
-    /** The base stays out of level, and the scale's zero where it is. */
+    /** The base's tilt and the scale's zero error do not change. */
     LEVEL_AND_SCALE,
-    /** The base stays out of level. */
+    /** The base's tilt does not change. */
     SHADOW
 }

@@ -16,9 +16,9 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Where the body of a sighting was seen, and the checks that all sightings share. */
+/** Apparent direction of a sighting's body, and the checks common to all sightings. */
 final class Sighted {
-    // Finer than any eye or camera on a wedge; below it a slip of the keyboard is likelier.
+    // Finer than any eye or camera on a wedge; a smaller value is more likely a typing error.
     static final Angle LEAST_SIGMA = Angle.ofArcseconds(0.05);
 
     private Sighted() {}
@@ -27,7 +27,7 @@ final class Sighted {
         return ObservingMoment.of(site, SkyTime.of(at), weather);
     }
 
-    /** The seen direction; refuses a body that was not up. */
+    /** The apparent direction; refuses a body that was below the horizon. */
     static RefractedDirection direction(SkyBody body, ObservingMoment moment) {
         RefractedDirection seen = moment.refracted(Ephemeris.apparent(body, moment));
         if (seen.altitude().radians() < 0) {
@@ -43,7 +43,7 @@ final class Sighted {
         return seen;
     }
 
-    /** Nobody looks through a telescope at the Sun for this program. */
+    /** This program never asks anyone to look at the Sun through a telescope. */
     static void refuseSun(SkyBody body) {
         if (body == SolarSystemBody.SUN) {
             throw new InputRefused("never point the tube at the Sun", "use a star, or a shadow for the azimuth");

@@ -22,42 +22,42 @@ public sealed interface Sighting
     Instant at();
 
     /**
-     * The same, made later by so much, or earlier if that is below zero. Frames keep the times of the camera that took them:
-     * where it looked was worked out with those.
+     * A copy made later by this amount, or earlier if negative. Frames keep their camera's times, from which their
+     * directions were computed.
      */
     Sighting movedBy(Duration shift);
 
-    /** What kind it is, in plain words: "star drift". */
+    /** Its kind in plain words: "star drift". */
     String kind();
 
     /**
      * The measurement model.
      *
-     * @throws polewright.sky.InputRefused when the sighting cannot have been made there and then, e.g. the star was
-     *     below the horizon
+     * @throws polewright.sky.InputRefused if the sighting cannot have been made at that place and time, e.g. the star
+     *     was below the horizon
      */
     AxisModel model(Site site, Weather weather);
 
     /**
-     * Where a tube, a camera or a person's eye pointed for it, at the beginning and at the end where that took a while.
-     * Near the Sun each of them wants a caution.
+     * The directions in which a tube, a camera or a person's eye pointed, at the start and, for a longer sighting, at
+     * the end. Each of them needs a caution near the Sun.
      *
-     * @return empty when nothing looked at the sky
+     * @return empty if nothing was pointed at the sky
      */
     List<LineOfSight> linesOfSight(Site site, Weather weather);
 
     /**
-     * The instrument whose error is the same at every reading while the tripod stands in one place, so that many readings
-     * are worth one.
+     * The instrument whose error is common to all readings while the tripod is not moved, so that many readings count
+     * as one.
      *
-     * @return empty when each measurement has an error of its own
+     * @return empty if each measurement has an independent error
      */
     Optional<SharedInstrument> sharedInstrument();
 
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
     List<Misreading> misreadings();
 
-    /** The same made with another star than the one named, for each that could have been taken for it. */
+    /** The same sighting with each star that could have been mistaken for the named one. */
     default List<Misreading> otherStars(Site site, Weather weather) {
         return List.of();
     }

@@ -18,15 +18,15 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * How far a star drifted in declination while the mount tracked it at the sidereal rate.
+ * The drift of a star in declination while the mount tracked it at the sidereal rate.
  *
- * <p>Only motion in declination is used; motion along right ascension mixes with the drive's own errors. Which north the
- * declination is counted along, the sky's or the mount's, is the {@link DriftDirection}'s: {@link DriftModel}.
+ * <p>Only motion in declination is used; motion along right ascension is mixed with the drive's own errors. Whether the
+ * declination is the sky's or the mount's is given by the {@link DriftDirection}: {@link DriftModel}.
  *
  * @param at when the star was set on the mark
  * @param length how long it was watched
  * @param star which star
- * @param drift how far it went
+ * @param drift distance drifted
  * @param direction which way
  * @param sigma 1 sigma of the drift
  */
@@ -35,9 +35,9 @@ public record StarDrift(
         implements Sighting {
     /** A drift is read to a quarter of a reticle division (common practice). */
     public static final double USUAL_SIGMA_DIVISIONS = 0.25;
-    /** Without divisions, to a tenth of the way from the middle of the field to its edge (common practice). */
+    /** Without divisions, to a tenth of the field's radius (common practice). */
     public static final double USUAL_SIGMA_OF_RADIUS = 0.1;
-    /** A drift that is given in field widths is taken to have been measured, to a fiftieth of the field. */
+    /** A drift given in field widths is assumed to have been measured, to a fiftieth of the field. */
     public static final double USUAL_SIGMA_OF_FIELD = 0.02;
     /** Given in arcseconds: average seeing and a steady hand. */
     public static final double USUAL_SIGMA_ARCSECONDS = 3;
@@ -45,7 +45,7 @@ public record StarDrift(
     public static final double USUAL_SIGMA_PIXELS = 1;
 
     private static final Duration LONGEST = Duration.ofHours(6);
-    // A direction on the clock is told to about half an hour.
+    // A clock direction is accurate to about half an hour.
     private static final double CLOCK_SIGMA_RAD = Math.toRadians(7.5);
 
     public StarDrift {
@@ -58,7 +58,7 @@ public record StarDrift(
         }
     }
 
-    /** What a drift read by eye with the finest optic of a rig is usually good for. */
+    /** The usual 1 sigma of a drift read by eye with a rig's finest optic. */
     public static Angle usualSigma(Rig rig) {
         return rig.finestOptic()
                 .map(o -> o.division()
@@ -67,7 +67,7 @@ public record StarDrift(
                 .orElse(Angle.ofArcseconds(USUAL_SIGMA_ARCSECONDS));
     }
 
-    /** What a drift read in this unit is usually good for. */
+    /** The usual 1 sigma of a drift read in this unit. */
     public static Angle usualSigma(ReadLength drift) {
         return drift.perUnit()
                 .times(

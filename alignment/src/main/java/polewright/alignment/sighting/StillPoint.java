@@ -18,22 +18,22 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * A star's place in the field against the point that stays still while the tube, set near the pole, is rocked in right
- * ascension. That point is where the axis meets the sky.
+ * A star's position in the field relative to the centre of rotation while the tube, set near the pole, is swung back
+ * and forth in right ascension. The centre of rotation is the direction of the axis.
  *
  * @param at when it was seen
  * @param star which star, usually the pole star
- * @param distance from the still point to the star
- * @param toward where in the view the star stands, as seen from the still point
- * @param view how the optic shows the sky
- * @param sigma 1 sigma of the star's place, each way across the field
+ * @param distance from the centre of rotation to the star
+ * @param toward direction of the star in the view, as seen from the centre of rotation
+ * @param view orientation of the optic's view
+ * @param sigma 1 sigma of the star's position, in each direction across the field
  */
 public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDirection toward, View view, Angle sigma)
         implements Sighting {
-    /** As {@link #kind} names it, in JSON too. */
+    /** The value of {@link #kind}, also used in JSON. */
     public static final String KIND = "still point";
 
-    /** The eye places a star in a field to about a twentieth of its width (common practice). */
+    /** The eye locates a star in a field to about a twentieth of its width (common practice). */
     public static final double USUAL_SIGMA_OF_FIELD = 0.05;
 
     private static final Angle FARTHEST = Angle.ofDegrees(45);
@@ -49,7 +49,10 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         }
     }
 
-    /** What a place told as a share of the field is usually good for; empty for other units, which do not tell the field. */
+    /**
+     * The usual 1 sigma of a position given as a fraction of the field; empty for other units, which do not give the
+     * field.
+     */
     public static Optional<Angle> usualSigma(ReadLength distance) {
         return distance.unit() == ReadLength.Unit.FIELDS
                 ? Optional.of(distance.perUnit().times(USUAL_SIGMA_OF_FIELD))
@@ -120,7 +123,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         return new StillPoint(at, star, distance, otherDirection, otherView, sigma);
     }
 
-    /** (right, up) of the star from the still point as the naked eye would have it, radians. */
+    /** (right, up) of the star from the centre of rotation in naked-eye orientation, radians. */
     private Vector2D onSky() {
         double angle = toward.clockwiseFromTop().radians();
         double rad = distance.angle().radians();
@@ -128,8 +131,8 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     }
 
     /**
-     * (right, up) of a star as seen by someone who faces {@code axis}, up toward the zenith: distance and direction as
-     * on the sphere, so that wide fields need no projection.
+     * (right, up) of a star for an observer facing {@code axis}, up toward the zenith: distance and direction as on the
+     * sphere, so that wide fields need no projection.
      */
     public static Vector2D seenFrom(Vector3D axis, Vector3D star) {
         Vector3D up = towardZenith(axis);
@@ -146,7 +149,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     static Vector3D towardZenith(Vector3D direction) {
         double horizontal = Math.hypot(direction.getX(), direction.getY());
         if (horizontal < 1e-12) {
-            // At the zenith itself every horizontal direction serves; north is as good as any.
+            // At the zenith every horizontal direction will do; north is as good as any.
             return Vector3D.PLUS_J;
         }
         double slope = direction.getZ() / horizontal;

@@ -16,22 +16,22 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Camera frames between which only right ascension was turned, and perhaps one more after the screws were turned: then the
- * axis that is told is the one of that last frame.
+ * Camera frames between which only right ascension was turned, optionally with one more after the screws were turned:
+ * then the axis is that of the last frame.
  *
  * @param frames two at least, in order of exposure
  * @param afterScrews taken after screws were turned, camera and declination untouched
- * @param drive what the right-ascension drive did, if told; the axis does not depend on it
+ * @param drive state of the right-ascension drive, if known; the axis does not depend on it
  */
 public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude> afterScrews, Drive drive)
         implements Sighting {
     /**
-     * A fork, a tube and a camera's holder give by so much as they turn (common practice: some arcseconds to tens). Frames
-     * at one declination agree better with each other than with those at another.
+     * Flexure of fork, tube and camera bracket as they turn (common practice: some arcseconds to tens). Frames at one
+     * declination agree better with each other than with those at another.
      */
     public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
 
-    /** What fixes and logs call this kind. */
+    /** The name of this kind in fixes and logs. */
     public static final String KIND = "camera frames";
 
     public TurnedFrames {
@@ -56,7 +56,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         return this;
     }
 
-    /** When the axis pointed there: at the first frame, or at the one after the screws were turned. */
+    /** The time at which the axis is determined: the first frame, or the one after the screws were turned. */
     @Override
     public Instant at() {
         return afterScrews.orElse(frames.get(0)).at();
@@ -67,7 +67,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         return KIND;
     }
 
-    /** Refraction is in the attitudes already: the weather is not asked. */
+    /** The attitudes already include refraction, so the weather is not needed. */
     @Override
     public AxisModel model(Site site, Weather weather) {
         AxisFromFrames found = AxisFromFrames.of(site, frames);
@@ -89,8 +89,8 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     }
 
     /**
-     * None that a person makes: nothing is read or told. A clock wrong by hours turns the axis about the pole by 15 degrees
-     * an hour, which moves a small offset by less than other sightings could tell.
+     * None that a person makes: nothing is read or entered. A clock wrong by hours turns the axis about the pole by 15
+     * degrees an hour, which moves a small offset by less than other sightings could detect.
      */
     @Override
     public List<Misreading> misreadings() {

@@ -1,4 +1,4 @@
-/** Measurements that tell where the axis points, each with its exact model and its uncertainty. */
+/** Measurements of the axis, each with its exact model and its uncertainty. */
 @NullMarked
 package polewright.alignment.sighting;
 

@@ -4,13 +4,13 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** Who corrects the mount while the shutter is open. */
+/** How the mount is corrected while the shutter is open. */
 public sealed interface Guiding {
-    /** Nobody. */
+    /** Not at all. */
     record Unguided() implements Guiding {}
 
     /**
-     * A star is held still by both axes, so the field only turns about it.
+     * A star is held still in both axes, so the field only rotates about it.
      *
      * @param starDistance from the middle of the camera's field to the guide star
      */

@@ -7,12 +7,12 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * Taking pictures.
+ * A series of exposures of one region.
  *
- * @param camera what with; its pixels as binned
+ * @param camera the camera, with its pixels as binned
  * @param subExposure one exposure
- * @param total from the first to the end of the last; the field is not recentred meanwhile
- * @param tolerance how long a star's trail in one exposure may be, on the sky
+ * @param total from the start of the first exposure to the end of the last, without recentring
+ * @param tolerance longest acceptable star trail in one exposure, on the sky
  */
 public record ImagingRun(
         String name,
@@ -48,28 +48,27 @@ public record ImagingRun(
     }
 
     /**
-     * The trail that is hardly seen: as long as the seeing is wide or as a pixel and a half, whichever is more (common
-     * practice).
+     * A trail that is hardly visible: the seeing or a pixel and a half, whichever is larger (common practice).
      *
-     * @param seeing full width of a star's image at half its height
+     * @param seeing FWHM of a star's image
      */
     public static Angle usualTolerance(Camera camera, Angle seeing) {
         Angle pixels = camera.perPixel().times(1.5);
         return pixels.compareTo(seeing) > 0 ? pixels : seeing;
     }
 
-    /** The same with another exposure; the total is as long, or one exposure if that is longer. */
+    /** A copy with another exposure; the total is kept, or extended to one exposure if that is longer. */
     public ImagingRun withSubExposure(Duration other) {
         return new ImagingRun(
                 name, camera, region, other, total.compareTo(other) < 0 ? other : total, guiding, tolerance);
     }
 
-    /** The same with somebody else correcting, or nobody. */
+    /** A copy with other guiding. */
     public ImagingRun withGuiding(Guiding other) {
         return new ImagingRun(name, camera, region, subExposure, total, other, tolerance);
     }
 
-    /** The same over another total; single exposures are as long, or the total if that is shorter. */
+    /** A copy with another total; the single exposures are kept, or cut to the total if that is shorter. */
     public ImagingRun withTotal(Duration other) {
         return new ImagingRun(
                 name,

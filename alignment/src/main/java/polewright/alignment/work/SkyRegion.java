@@ -4,15 +4,15 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** Where on the sky something is looked at. */
+/** The part of the sky that is observed. */
 public sealed interface SkyRegion {
     /**
-     * One object, or things at one declination, over a range of hour angles.
+     * One object, or several at one declination, over a range of hour angles.
      *
      * @param label what is there, e.g. {@code Vega}
      * @param declination apparent, of date
-     * @param from hour angle at the beginning, west positive
-     * @param to hour angle at the end, later than {@code from}, at most a day
+     * @param from hour angle at the start, west positive
+     * @param to hour angle at the end, later than {@code from}, at most a day later
      */
     record Track(String label, Angle declination, Angle from, Angle to) implements SkyRegion {
         public Track {
@@ -32,20 +32,23 @@ public sealed interface SkyRegion {
     }
 
     /**
-     * Anything above an altitude.
+     * Everything above an altitude.
      *
      * @param lowestAltitude true altitude, 5° to 85°
-     * @param toThePole whether the last {@link #ABOUT_THE_POLE} about a celestial pole count too: few look there, and a field
-     *     there turns faster than elsewhere
+     * @param toThePole whether the {@link #ABOUT_THE_POLE} around a celestial pole are included: little is observed
+     *     there, and a field there rotates faster than elsewhere
      */
     record Above(Angle lowestAltitude, boolean toThePole) implements SkyRegion {
-        /** How near the pole is left out unless it is asked for. */
+        /** The radius around the pole that is left out unless requested. */
         public static final Angle ABOUT_THE_POLE = Angle.ofDegrees(10);
 
-        /** As low as most people look: lower, air spoils the view (common practice). */
+        /**
+         * The lowest altitude at which most people observe: lower down, the atmosphere spoils the view (common
+         * practice).
+         */
         public static final Above THIRTY_DEGREES = new Above(Angle.ofDegrees(30));
 
-        /** All of it but what is close to a pole. */
+        /** All of it except the area around the pole. */
         public Above(Angle lowestAltitude) {
             this(lowestAltitude, false);
         }

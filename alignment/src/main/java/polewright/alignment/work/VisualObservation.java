@@ -7,11 +7,11 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * Looking through an eyepiece.
+ * Observing through an eyepiece.
  *
  * @param field true field, edge to edge
- * @param stay how long a centred object is to stay in it with nobody touching the mount
- * @param finding how an object comes into the field
+ * @param stay how long a centred object is to stay in the field without touching the mount
+ * @param finding how an object is brought into the field
  */
 public record VisualObservation(String name, Angle field, Duration stay, Finding finding, SkyRegion region)
         implements WorkItem {
@@ -39,40 +39,40 @@ public record VisualObservation(String name, Angle field, Duration stay, Finding
         }
     }
 
-    /** How an object comes into the field. */
+    /** How an object is brought into the field. */
     public sealed interface Finding {
         /**
-         * The mount slews there by itself, set on a star elsewhere.
+         * The mount slews to it, having been set on a star elsewhere.
          *
-         * @param within how far from the middle it may land
+         * @param within largest acceptable distance from the field centre
          */
         record GoTo(Angle within) implements Finding {}
 
         /**
-         * The observer pushes the tube from star to star. Where the axis points does not matter to finding anything; but
-         * a hand leaves the object off the middle, which takes from the room that it has to drift in.
+         * The observer pushes the tube from star to star. The axis does not matter for finding anything, but a hand
+         * leaves the object off centre, which reduces the room it has to drift in.
          */
         record ByHand() implements Finding {
-            /** Of half the field; a hand leaves most objects within the middle half (common practice). */
+            /** Fraction of half the field; a hand leaves most objects within the middle half (common practice). */
             private static final double OFF_MIDDLE = 0.5;
         }
 
-        /** Nothing is said of it: the object begins in the middle. */
+        /** Not specified: the object begins at the field centre. */
         record Centred() implements Finding {}
     }
 
-    /** How far the object may drift before it is out of the field. */
+    /** How far the object may drift before it leaves the field. */
     public Angle driftRoom() {
         Angle half = field.times(0.5);
         return finding instanceof Finding.ByHand ? half.times(1 - Finding.ByHand.OFF_MIDDLE) : half;
     }
 
-    /** How far from the middle a go-to may land; empty where no go-to is meant. */
+    /** Largest acceptable go-to error; empty if no go-to is used. */
     public Optional<Angle> goToWithin() {
         return finding instanceof Finding.GoTo goTo ? Optional.of(goTo.within()) : Optional.empty();
     }
 
-    /** The same for another time in the field. */
+    /** A copy with another time in the field. */
     public VisualObservation withStay(Duration other) {
         return new VisualObservation(name, field, other, finding, region);
     }

@@ -9,7 +9,7 @@ import polewright.sky.InputRefused;
 /**
  * What tonight is for.
  *
- * @param items at least one, each with a name of its own
+ * @param items at least one, each with a unique name
  */
 public record Work(List<WorkItem> items) {
     private static final int MOST_ITEMS = 50;

@@ -1,10 +1,10 @@
 package polewright.alignment.work;
 
-/** One thing that tonight is for. */
+/** One purpose of tonight's session. */
 public sealed interface WorkItem permits VisualObservation, ImagingRun {
-    /** What the user calls it. */
+    /** The user's name for it. */
     String name();
 
-    /** Where on the sky. */
+    /** The part of the sky it uses. */
     SkyRegion region();
 }

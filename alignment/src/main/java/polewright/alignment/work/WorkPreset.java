@@ -9,28 +9,29 @@ import polewright.mount.rig.Rig;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** Work that many nights are for, in plain words; the figures come from the rig's own eyepieces and cameras. */
+/** Common kinds of work in plain words; the figures come from the rig's own eyepieces and cameras. */
 public enum WorkPreset {
-    /** Objects here and there, in the eyepiece with the widest field. */
+    /** Various objects in the eyepiece with the widest field. */
     CASUAL_LOOK("a casual look"),
     /** The same without a go-to: pushed by hand from star to star. */
     LOOK_BY_HAND("a look by hand"),
     /** Long looks in the narrowest field, found in the widest. */
     PLANETS("planets at high power"),
-    /** Half a minute at a time, nobody guiding. */
+    /** Half-minute exposures, unguided. */
     SHORT_SUBS("short subs"),
-    /** Five minutes at a time, a guide star held. */
+    /** Five-minute exposures, guided. */
     LONG_GUIDED_SUBS("long guided subs");
 
-    // Wider than this it is a finder: nobody looks at a nebula through it.
+    // Anything wider is a finder, not an observing eyepiece.
     private static final Angle WIDEST_EYEPIECE = Angle.ofDegrees(3);
-    // Fields of a low-power eyepiece and of a planetary one, where the rig lists none (common practice).
+    // Fields of a low-power and of a planetary eyepiece, for a rig that lists none (common practice).
     private static final Angle USUAL_WIDE_FIELD = Angle.ofDegrees(0.8);
     private static final Angle USUAL_NARROW_FIELD = Angle.ofDegrees(0.25);
-    // Planets stand low for months on end.
+    // Planets stay low for months on end.
     private static final SkyRegion WHERE_PLANETS_ARE = new SkyRegion.Above(Angle.ofDegrees(20));
     private static final Angle USUAL_SEEING = Angle.ofArcseconds(3);
-    // Of a guide telescope beside the tube (common practice); an off-axis guider's is just outside the picture.
+    // Distance of a guide star in a separate guide telescope (common practice); that of an off-axis guider is just
+    // outside the picture.
     private static final Angle USUAL_GUIDE_STAR = Angle.ofArcminutes(30);
 
     private final String words;
@@ -39,20 +40,20 @@ public enum WorkPreset {
         this.words = words;
     }
 
-    /** What a person would call it. */
+    /** The name shown to the user. */
     public String words() {
         return words;
     }
 
-    /** Whether it takes pictures. */
+    /** Whether it is imaging. */
     public boolean isShot() {
         return this == SHORT_SUBS || this == LONG_GUIDED_SUBS;
     }
 
     /**
-     * The item with what the rig has; pictures with its camera of the longest focal length.
+     * The item with the rig's equipment; imaging uses its camera with the longest focal length.
      *
-     * @throws InputRefused if it takes pictures and the rig has no camera
+     * @throws InputRefused if it is imaging and the rig has no camera
      */
     public WorkItem with(Rig rig) {
         return switch (this) {
@@ -87,7 +88,7 @@ public enum WorkPreset {
         };
     }
 
-    /** Pictures with this camera. */
+    /** Imaging with this camera. */
     public ImagingRun with(Camera camera) {
         Angle tolerance = ImagingRun.usualTolerance(camera, USUAL_SEEING);
         return switch (this) {
@@ -114,13 +115,13 @@ public enum WorkPreset {
         };
     }
 
-    /** Where a guide star usually is: half a degree away, or just outside a picture that is wider than that. */
+    /** The usual distance of a guide star: half a degree, or just outside a picture that is wider than that. */
     public static Angle usualGuideStar(Camera camera) {
         Angle corner = camera.perPixel().times(Math.hypot(camera.widthPixels(), camera.heightPixels()) / 2);
         return corner.compareTo(USUAL_GUIDE_STAR) > 0 ? corner : USUAL_GUIDE_STAR;
     }
 
-    /** The camera that pictures are taken with: guide cameras look through something shorter. */
+    /** The imaging camera; guide cameras use a shorter focal length. */
     public static Optional<Camera> mainCamera(Rig rig) {
         return rig.cameras().stream().max(Comparator.comparingDouble(Camera::focalLengthMm));
     }

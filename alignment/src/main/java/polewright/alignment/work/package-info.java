@@ -1,10 +1,10 @@
 /**
- * What tonight is for: a list of looks and shots, each with what it asks of the mount.
+ * What tonight is for: visual observations and imaging runs, each with its requirements on the mount.
  *
  * <pre>
- *   Work ── WorkItem ─┬─ Look   an eyepiece: the object is to stay in the field, a go-to to land in it
- *                     └─ Shot   a camera: stars are to stay round, in the middle and in the corner
- *   each WorkItem ── SkyRegion: where on the sky it happens
+ *   Work ── WorkItem ─┬─ VisualObservation   the object stays in the field, a go-to lands in it
+ *                     └─ ImagingRun          stars stay round, in the middle and in the corner
+ *   each WorkItem ── SkyRegion: the part of the sky it uses
  * </pre>
  */
 @NullMarked
