@@ -175,8 +175,8 @@ public final class HomeDrawing {
                 seen + "On level ground a tripod, on it a wedge tilted so that the polar axis rises " + figure(tenths())
                         + " above level. The fork's arms and the tube between them lie along the axis.";
             case FORK_UPRIGHT ->
-                seen + "The fork stands plumb on a level tripod. The tube is level and faces true"
-                        + " north. The pole stands " + figure(tenths()) + " above level.";
+                seen + "The fork is vertical on a level tripod. The tube is level and faces true"
+                        + " north. The pole is " + figure(tenths()) + " above level.";
             case GERMAN ->
                 seen + "On a pier the mount's polar axis rises " + figure(tenths()) + " above level. The"
                         + " counterweight shaft is at its lowest; above the mount the tube lies parallel to the axis.";

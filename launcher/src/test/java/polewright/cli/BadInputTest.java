@@ -262,7 +262,7 @@ class BadInputTest {
             value = {
                 "sight drift canopus --minutes 5 --moved 1 --unit arcsec --toward n => sight drift: event 4: Canopus"
                         + " was 24 degrees below the horizon at 2026-01-15T19:55:00Z. Check the name, the time (UTC)"
-                        + " and the site. It could have been seen if latitude and longitude of the site were"
+                        + " and the site. It would have been up if latitude and longitude of the site were"
                         + " exchanged.",
                 "undo 1 => undo: event 1 cannot be taken back because it begins the night. Begin a new night"
                         + " instead;"
@@ -303,7 +303,7 @@ class BadInputTest {
                         + " of its own, as in docs/events.md.",
                 "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Rigel','minutes':0,'count':2,'unit':'arcseconds','toward':'south'} => line 2: a drift of 0 minutes is outside 0 to 360. Give how long the star was watched, at least a minute or two.",
                 "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Vegq','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => line 2: nothing in the sky is called 'Vegq'. Did you mean Vega?",
-                "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Canopus','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => event 2: Canopus was 30 degrees below the horizon at 2026-01-15T18:41:00Z. Check the name, the time (UTC) and the site. It could have been seen if latitude and longitude of the site were exchanged.",
+                "BEGIN{'at':'2026-01-15T18:41:00Z','event':'drift','star':'Canopus','minutes':5,'count':2,'unit':'arcseconds','toward':'south'} => event 2: Canopus was 30 degrees below the horizon at 2026-01-15T18:41:00Z. Check the name, the time (UTC) and the site. It would have been up if latitude and longitude of the site were exchanged.",
                 "~ => there is no event in it. Give a file with one event a line, a begin first.",
             })
     void aFileIsRefusedWholeWithItsLine(String text, String complaint) throws IOException {

@@ -33,8 +33,8 @@ class GroundWordsTest {
                 .contains(
                         "COMPASS 0.0° is true north (declination 0.0° ± 0.4°; nearby iron can add more).",
                         "WEDGE   scale at 54.6° (a scale that counts from the zenith: 35.4°).",
-                        "SHADOW  of a plumb line points to 14.7° true at 2026-11-25 13:00 UTC; the axis",
-                        "        belongs 14.7° counter-clockwise of it, seen from above.",
+                        "SHADOW  a plumb line's shadow points to 14.7° true at 2026-11-25 13:00 UTC; the",
+                        "        axis must be 14.7° counter-clockwise of it, seen from above.",
                         "CARE    Do not look at the Sun; cap tube and finder by day.",
                         "STAR    Polaris is 37.3′ from the true pole at 2026-11-25 13:00 UTC. Direction",
                         "HOME    fork on a wedge:",

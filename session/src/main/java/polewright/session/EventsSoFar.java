@@ -136,7 +136,7 @@ final class EventsSoFar {
             if (logged.event() instanceof NightEvent.SightingTaken taken) {
                 throw MistakenClockOrSite.allowing(begun, steps, logged.seq(), taken.sighting())
                         .words()
-                        .map(words -> refused.adding("It could have been seen if " + words + "."))
+                        .map(words -> refused.adding("It would have been up if " + words + "."))
                         .orElse(refused);
             }
             throw refused;

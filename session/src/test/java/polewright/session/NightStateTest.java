@@ -177,7 +177,7 @@ class NightStateTest {
                 .isInstanceOf(InputRefused.class)
                 .hasMessageStartingWith(
                         "event 3: a star was 36 degrees below the horizon at 2026-11-26T08:00:00Z. Check the"
-                                + " name, the time (UTC) and the site. It could have been seen if ");
+                                + " name, the time (UTC) and the site. It would have been up if ");
     }
 
     @Test

@@ -90,8 +90,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                         .takingCare("a camera at the back may strike the fork's base: swing slowly."),
                 Step.of(
                         "Check: bring the declination toward 0°.",
-                        "The tube must swing over the top, toward the " + words.equatorward + ". If it dips down,",
-                        "turn the fork half a turn. Then set " + words.poleDeclination + " again."),
+                        "The tube must swing over the top, toward the " + words.equatorward + ".",
+                        "If it dips down instead, turn the fork half a turn and set " + words.poleDeclination + " again."),
                 cables());
     }
 

@@ -37,8 +37,8 @@ class HomePositionTest {
                         7. Turn the tube between the arms until it points up along them.
                            Declination +90°. The tube is parallel to the polar axis.
                         8. Check: bring the declination toward 0°.
-                           The tube must swing over the top, toward the south. If it dips down,
-                           turn the fork half a turn. Then set +90° again.
+                           The tube must swing over the top, toward the south.
+                           If it dips down instead, turn the fork half a turn and set +90° again.
                            CARE: mains and dew can kill: a battery is safest.
                            CARE: if mains: a residual-current breaker, dry joints off the ground.
                            CARE: follow local electrical rules.

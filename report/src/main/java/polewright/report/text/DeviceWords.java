@@ -4,11 +4,11 @@ import polewright.operations.device.PairedDevice;
 
 /** The devices that were let in, in words. */
 public final class DeviceWords {
-    public static final String NONE = "No device has been let in.";
+    public static final String NONE = "No paired devices.";
 
     /** How another one comes in. */
     public static final String HOW_TO_PAIR =
-            "To let another in, run polewright serve --share on the laptop: its terminal shows the code.";
+            "To pair a device, run polewright serve --share on the laptop. Its terminal shows the code.";
 
     private DeviceWords() {}
 

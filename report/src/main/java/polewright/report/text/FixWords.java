@@ -228,12 +228,16 @@ public final class FixWords {
                 + agreement
                         .likelyCause()
                         .map(cause -> " It would fit if " + cause + ".")
-                        .orElse(
-                                agreement.kind().equals(TurnedFrames.KIND)
-                                        ? " Check the clock, and that nothing but right ascension was turned between"
-                                                + " the"
-                                                + " frames; take them again."
-                                        : " Check the star, the time and the view; take it again.");
+                        .orElse(toCheck(agreement.kind()));
+    }
+
+    private static String toCheck(String kind) {
+        return switch (kind) {
+            case TurnedFrames.KIND ->
+                " Check the clock, and that nothing but right ascension was turned between the frames; take them again.";
+            case "compass", "level and scale" -> " Read it again.";
+            default -> " Check the star, the time and the view, then take it again.";
+        };
     }
 
     private static List<String> gains(ScrewGains gains) {

@@ -123,9 +123,9 @@ public final class GroundWords {
                 new Part(
                         "SHADOW",
                         List.of(
-                                "of a plumb line points to " + AngleWords.bearing(shadow.azimuth()) + " true at "
+                                "a plumb line's shadow points to " + AngleWords.bearing(shadow.azimuth()) + " true at "
                                         + TIME.format(shadow.at()) + "; "
-                                        + (kind.hasPolarAxis() ? "the axis belongs " : "north is ")
+                                        + (kind.hasPolarAxis() ? "the axis must be " : "north is ")
                                         + AngleWords.degrees(clockwise.abs())
                                         + (clockwise.radians() >= 0 ? " clockwise" : " counter-clockwise")
                                         + " of it, seen from above.",

@@ -51,7 +51,7 @@ public final class PracticeWords {
             return "the scale reads " + PlainNumber.of(scale.altitudeDeg()) + "°";
         } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
             return rocking.star()
-                    .map(star -> star.star() + " stands " + PlainNumber.of(star.fields()) + " of the field from the"
+                    .map(star -> star.star() + " is " + PlainNumber.of(star.fields()) + " of the field from the"
                             + " centre of rotation, toward " + PlainNumber.of(star.clock()) + " on the clock")
                     .orElse("no star you know is in the field of the "
                             + rocking.optic().name());

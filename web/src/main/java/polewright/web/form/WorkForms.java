@@ -70,7 +70,7 @@ public final class WorkForms {
             "A plain limit instead",
             "Whatever the work.",
             List.of("allow"),
-            positional("arcmin", "How far off the pole the axis may be", "5 suits looking by eye.", new Figure("′"))
+            positional("arcmin", "How far off the pole the axis may be", "5 suits visual observing.", new Figure("′"))
                     .required());
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",

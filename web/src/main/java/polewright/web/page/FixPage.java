@@ -39,7 +39,7 @@ final class FixPage implements Page {
         sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
         sections.add(new Section.Words("", FixWords.full(night)));
         MistakePresses.of(asked, night).ifPresent(sections::add);
-        sections.add(new Section.Words("", List.of(ZoneWords.chance(night))));
+        sections.add(new Section.Steps(TaggedLines.lines(List.of(ZoneWords.chance(night)))));
         return sections;
     }
 }

@@ -126,7 +126,7 @@ final class RigPage implements Page {
         }
         TravelLimits travel = rig.travel();
         rows.add(row("Lowest altitude", degrees(travel.lowestAltitude(), 0)));
-        rows.add(row("Swing", swing(travel)));
+        rows.add(row("RA travel", swing(travel)));
         return new Section.Table("Mount", List.of("", "known"), rows);
     }
 

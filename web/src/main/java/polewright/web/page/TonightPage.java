@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import polewright.alignment.work.Work;
 import polewright.drawing.Palette;
 import polewright.mount.AxisOffset;
@@ -34,6 +35,7 @@ import polewright.web.view.Section;
  */
 final class TonightPage implements Page {
     private static final String ALIGN = "Stars to align on";
+    private static final Pattern TYPED = Pattern.compile(" \\((?:polewright [a-z]+|--[a-z]+[^)]*)\\)");
 
     @Override
     public String path() {
@@ -113,7 +115,7 @@ final class TonightPage implements Page {
         List<Section> sections = new ArrayList<>();
         List<String> first = new ArrayList<>(List.of(words.worth()));
         first.addAll(words.preparations());
-        sections.add(new Section.Words("", first));
+        sections.add(words("", first));
         sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, asked.palette())));
         for (DarknessWords.Day day : words.days()) {
             sections.add(new Section.Table(
@@ -133,7 +135,7 @@ final class TonightPage implements Page {
         words.exposuresToCome().ifPresent(after::add);
         after.addAll(words.missed());
         if (!after.isEmpty()) {
-            sections.add(new Section.Words("", after));
+            sections.add(words("", after));
         }
         List<String> others = words.others();
         if (!others.isEmpty()) {
@@ -160,7 +162,7 @@ final class TonightPage implements Page {
                 Optional.empty());
         StarFindingWords words = new StarFindingWords(evening, zone, StarFindingWords.USUAL_APERTURE_MM, true);
         if (!(outcome instanceof AlignmentOutcome.Chosen chosen)) {
-            return List.of(new Section.Words(ALIGN, words.of(outcome, AlignmentStars.USUAL)));
+            return List.of(words(ALIGN, words.of(outcome, AlignmentStars.USUAL)));
         }
         List<Section> sections = new ArrayList<>();
         List<String> cautions = words.cautions(chosen);
@@ -177,7 +179,14 @@ final class TonightPage implements Page {
                                         .map(line -> new Section.Step(TaggedLines.word(line.tag()), line.text()))
                                         .toList()))
                         .toList()));
-        sections.add(new Section.Words("", words.expected(chosen, AlignmentStars.USUAL)));
+        sections.add(words("", words.expected(chosen, AlignmentStars.USUAL)));
         return sections;
+    }
+
+    /** Without what would be typed at a terminal, which stands in brackets. */
+    private static Section words(String heading, List<String> lines) {
+        return new Section.Words(
+                heading,
+                lines.stream().map(line -> TYPED.matcher(line).replaceAll("")).toList());
     }
 }
