@@ -91,7 +91,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                 Step.of(
                         "Check: bring the declination toward 0°.",
                         "The tube must swing over the top, toward the " + words.equatorward + ".",
-                        "If it dips down instead, turn the fork half a turn and set " + words.poleDeclination + " again."),
+                        "If it dips down instead, turn the fork half a turn and set " + words.poleDeclination
+                                + " again."),
                 cables());
     }
 
