@@ -65,14 +65,15 @@ class SeasonsTest {
         NightRecord night = pier.nights().get(0);
 
         assertWithin(
-                night.found().orElseThrow().offset(),
+                night.axisAtStart().orElseThrow().offset(),
                 before,
-                night.found().orElseThrow().covariance());
+                night.axisAtStart().orElseThrow().covariance());
         assertWithin(
-                night.left().orElseThrow().offset(),
+                night.axisAtEnd().orElseThrow().offset(),
                 pier.wedge().offset(),
-                night.left().orElseThrow().covariance());
-        assertThat(night.left().orElseThrow().offset().distance().arcminutes()).isLessThan(12);
+                night.axisAtEnd().orElseThrow().covariance());
+        assertThat(night.axisAtEnd().orElseThrow().offset().distance().arcminutes())
+                .isLessThan(12);
         assertThat(night.turns()).isEqualTo(1);
         assertThat(night.isMoved()).isTrue();
         assertThat(night.isSightedAfterMove()).isTrue();
@@ -144,7 +145,7 @@ class SeasonsTest {
         RestlessPier pier = still(44);
         pier.night(0, night -> night.log(new NightEvent.Unclamped()).seenByCamera());
 
-        assertThat(pier.nights().get(0).found().orElseThrow().covariance().smallestSigma())
+        assertThat(pier.nights().get(0).axisAtStart().orElseThrow().covariance().smallestSigma())
                 .isGreaterThan(RIG.clampingSigma().times(0.99));
     }
 
@@ -225,7 +226,7 @@ class SeasonsTest {
             squares += Math.pow((i - (count - 1) / 2.0) * spacing, 2);
         }
         double variance =
-                pier.nights().get(0).found().orElseThrow().covariance().eastEastArcmin2();
+                pier.nights().get(0).axisAtStart().orElseThrow().covariance().eastEastArcmin2();
 
         assertThat(fitted(pier).east().scatterArcmin()).isZero();
         assertThat(fitted(pier).east().sigmaPerMonth() / Math.sqrt(variance / squares))

@@ -233,7 +233,7 @@ public record NightState(
         private Optional<EventsSoFar> stateAtKnock = Optional.empty();
 
         private record Key(long seq, Sighting sighting, NightEvent.Begun begun) {
-            // A sighting's own hash covers its whole content, and two rarely share a number.
+            // Hashing a sighting would go through all its content, and two sightings rarely share a number.
             @Override
             public int hashCode() {
                 return Long.hashCode(seq);
@@ -275,8 +275,8 @@ public record NightState(
         }
 
         private Counted counted(List<LoggedEvent> night) {
-            Counted now = counted.filter(had -> NightContinuity.startsWith(had.events(), night))
-                    .map(had -> had.followedBy(night))
+            Counted now = counted.filter(cached -> NightContinuity.startsWith(cached.events(), night))
+                    .map(cached -> cached.followedBy(night))
                     .orElseGet(() -> Counted.of(night));
             counted = Optional.of(now);
             return now;
@@ -284,9 +284,9 @@ public record NightState(
 
         /** The meaning of a night's events; new ones are added to those processed last. */
         private EventsSoFar soFar(List<LoggedEvent> standing, NightEvent.Begun begun) {
-            EventsSoFar before = events.filter(kept -> kept.isContinuedBy(standing))
+            EventsSoFar before = events.filter(cached -> cached.isContinuedBy(standing))
                     .or(() -> stateAtKnock
-                            .filter(kept -> kept.isContinuedBy(standing))
+                            .filter(cached -> cached.isContinuedBy(standing))
                             .map(EventsSoFar::copy))
                     .orElseGet(() -> new EventsSoFar(begun));
             // If a new event is refused, the half-processed state must not remain.
@@ -299,7 +299,7 @@ public record NightState(
         private record Growing(NightEvent.Begun begun, GrowingFix fix) {}
 
         private Fix fix(NightEvent.Begun begun, List<Step> steps) {
-            GrowingFix before = growing.filter(had -> had.begun().equals(begun))
+            GrowingFix before = growing.filter(cached -> cached.begun().equals(begun))
                     .map(Growing::fix)
                     .orElseGet(() -> new GrowingFix(begun.site(), begun.rig(), begun.weather()));
             GrowingFix now = before.with(steps);

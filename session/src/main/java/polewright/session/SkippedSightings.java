@@ -127,12 +127,12 @@ public record SkippedSightings(List<LoggedEvent> skips) {
     }
 
     private Rig withoutMissing(Rig rig) {
-        List<Optic> left = rig.optics().stream()
+        List<Optic> available = rig.optics().stream()
                 .filter(optic -> skips.stream()
                         .flatMap(logged -> skip(logged).optic().stream())
                         .noneMatch(missing -> missing.equalsIgnoreCase(optic.name())))
                 .toList();
-        return left.size() == rig.optics().size() ? rig : rig.withOptics(left);
+        return available.size() == rig.optics().size() ? rig : rig.withOptics(available);
     }
 
     private List<AdvisedStar> visible(List<AdvisedStar> up, ObservingMoment moment) {

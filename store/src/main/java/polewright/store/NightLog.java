@@ -122,7 +122,8 @@ public final class NightLog implements AutoCloseable {
     /**
      * Adds whole nights, each event with its number and time, atomically.
      *
-     * @param lastContinues whether the last of them becomes the current night, to which more is added; otherwise none does
+     * @param lastContinues whether the last of them becomes the current night, to which more is added; otherwise none
+     *     does
      * @param once the key that they were sent with; if that was sent before, nothing is added and only the first of the
      *     nights added then is returned
      */

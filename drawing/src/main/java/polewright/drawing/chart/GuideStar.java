@@ -16,7 +16,8 @@ import polewright.sky.place.RefractedDirection;
  * @param star the star
  * @param direction its apparent direction
  * @param distance on the sky to the target
- * @param towardTarget direction from the star to the target in the view when the star is centred: (right, up), a unit vector
+ * @param towardTarget direction from the star to the target in the view when the star is centred: (right, up), a unit
+ *     vector
  */
 public record GuideStar(NamedStar star, RefractedDirection direction, Angle distance, Vector2D towardTarget) {
     // The faintest star that is easy to identify by eye from the edge of a town (common practice).

@@ -31,7 +31,7 @@ public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
     private static final int ANY_AGREE = 3;
     /**
-     * Up to this many stars, each is left out in turn; with more, only those that the linear estimate finds suspect.
+     * Up to this many stars, each is remaining out in turn; with more, only those that the linear estimate finds suspect.
      */
     private static final int FITTED_EACH = 12;
 
@@ -90,53 +90,54 @@ public final class CentringCheck {
 
     private CheckedCentrings checked() {
         List<CentringDoubt> doubts = new ArrayList<>();
-        Set<Integer> left =
+        Set<Integer> remaining =
                 new TreeSet<>(IntStream.range(0, stars.size()).boxed().toList());
         List<Integer> down =
-                left.stream().filter(i -> !isUp(site, stars.get(i))).toList();
+                remaining.stream().filter(i -> !isUp(site, stars.get(i))).toList();
         if (!down.isEmpty()) {
             doubts.add(new CentringDoubt.NotUp(down, mistakesThatRaiseAll()));
-            left.removeAll(down);
+            remaining.removeAll(down);
         }
         boolean isDone = false;
-        while (!isDone && left.size() > 1) {
-            PointingModel all = model(left);
-            List<Integer> order = mostSuspectFirst(left, all);
-            isDone = order.stream().map(i -> without(left, i)).allMatch(w -> surprise(w) <= ONCE_IN_A_THOUSAND);
+        while (!isDone && remaining.size() > 1) {
+            PointingModel all = model(remaining);
+            List<Integer> order = mostSuspectFirst(remaining, all);
+            isDone = order.stream().map(i -> without(remaining, i)).allMatch(w -> surprise(w) <= ONCE_IN_A_THOUSAND);
             if (!isDone) {
-                CentringDoubt doubt = doubt(left, order, all.misfit());
+                CentringDoubt doubt = doubt(remaining, order, all.misfit());
                 doubts.add(doubt);
                 isDone = !(doubt instanceof CentringDoubt.OneWrong);
             }
         }
-        if (left.size() >= ANY_AGREE) {
-            zeroByHours(left, doubts);
+        if (remaining.size() >= ANY_AGREE) {
+            zeroByHours(remaining, doubts);
         }
-        return new CheckedCentrings(left.stream().map(stars::get).toList(), doubts);
+        return new CheckedCentrings(remaining.stream().map(stars::get).toList(), doubts);
     }
 
-    /** Diagnoses a contradiction and removes the centrings not to be used from {@code left}. */
-    private CentringDoubt doubt(Set<Integer> left, List<Integer> order, double misfit) {
-        List<Without> without = worthLeavingOut(left, order);
+    /** Diagnoses a contradiction and removes the centrings not to be used from {@code remaining}. */
+    private CentringDoubt doubt(Set<Integer> remaining, List<Integer> order, double misfit) {
+        List<Without> without = worthLeavingOut(remaining, order);
         double least = without.get(0).misfit();
-        List<SharedMistake> common =
-                left.size() <= ANY_AGREE ? List.of() : agreeing(left, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
+        List<SharedMistake> common = remaining.size() <= ANY_AGREE
+                ? List.of()
+                : agreeing(remaining, Math.min(misfit, least + ONCE_IN_A_THOUSAND));
         if (!common.isEmpty()) {
-            left.clear();
+            remaining.clear();
             return new CentringDoubt.AllMistaken(common);
         }
-        List<Without> suspects = left.size() <= ANY_AGREE
+        List<Without> suspects = remaining.size() <= ANY_AGREE
                 ? without
                 : without.stream()
                         .filter(w -> w.misfit() < least + Odds.HUNDRED_TO_ONE)
                         .toList();
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
-            left.remove(wrong.index());
+            remaining.remove(wrong.index());
             return new CentringDoubt.OneWrong(wrong.index(), surprise(wrong), mistakes(wrong));
         }
         List<Integer> indexes = suspects.stream().map(Without::index).sorted().toList();
-        indexes.forEach(left::remove);
+        indexes.forEach(remaining::remove);
         return new CentringDoubt.OneOf(
                 indexes,
                 suspects.stream()
@@ -149,16 +150,16 @@ public final class CentringCheck {
      * Sorted by how much the misfit would drop without each, assuming a linear fit; in their own order if there are
      * few.
      */
-    private List<Integer> mostSuspectFirst(Set<Integer> left, PointingModel all) {
-        if (left.size() <= FITTED_EACH) {
-            return List.copyOf(left);
+    private List<Integer> mostSuspectFirst(Set<Integer> remaining, PointingModel all) {
+        if (remaining.size() <= FITTED_EACH) {
+            return List.copyOf(remaining);
         }
         Map<Integer, Double> falls = new HashMap<>();
         double[] inOrder = all.misfitReductions();
-        for (int index : left) {
+        for (int index : remaining) {
             falls.put(index, inOrder[falls.size()]);
         }
-        return left.stream()
+        return remaining.stream()
                 .sorted(Comparator.comparing((Integer i) -> falls.get(i)).reversed())
                 .toList();
     }
@@ -168,13 +169,13 @@ public final class CentringCheck {
      * only those ranked first by the linear estimate are fitted, until enough in a row are no longer suspect, and a fit
      * stops as soon as its star is known not to be.
      */
-    private List<Without> worthLeavingOut(Set<Integer> left, List<Integer> order) {
+    private List<Without> worthLeavingOut(Set<Integer> remaining, List<Integer> order) {
         List<Without> fitted = new ArrayList<>();
         double least = Double.POSITIVE_INFINITY;
         int cleared = 0;
-        for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || left.size() <= FITTED_EACH); i++) {
-            double misfitLimit = left.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + Odds.HUNDRED_TO_ONE;
-            Without without = withoutUnder(misfitLimit, left, order.get(i));
+        for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || remaining.size() <= FITTED_EACH); i++) {
+            double misfitLimit = remaining.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + Odds.HUNDRED_TO_ONE;
+            Without without = withoutUnder(misfitLimit, remaining, order.get(i));
             fitted.add(without);
             double misfit = without.misfit();
             cleared = misfit < least + Odds.HUNDRED_TO_ONE ? 0 : cleared + 1;
@@ -190,13 +191,13 @@ public final class CentringCheck {
 
     private record Without(int index, PointingModel others, double misfit) {}
 
-    private Without without(Set<Integer> left, int index) {
-        return withoutUnder(Double.POSITIVE_INFINITY, left, index);
+    private Without without(Set<Integer> remaining, int index) {
+        return withoutUnder(Double.POSITIVE_INFINITY, remaining, index);
     }
 
     /** The same; a fit whose misfit will stay above {@code misfitLimit} is not iterated to convergence. */
-    private Without withoutUnder(double misfitLimit, Set<Integer> left, int index) {
-        Set<Integer> others = new TreeSet<>(left);
+    private Without withoutUnder(double misfitLimit, Set<Integer> remaining, int index) {
+        Set<Integer> others = new TreeSet<>(remaining);
         others.remove(index);
         List<Integer> key = List.copyOf(others);
         PointingModel settled = models.get(key);
@@ -245,9 +246,9 @@ public final class CentringCheck {
     /** A centring as it may have been meant. */
     private record Meant(Site site, CentredStar star) {}
 
-    /** The shared mistakes that make all agree, no worse than with a wrong one left out. */
-    private List<SharedMistake> agreeing(Set<Integer> left, double most) {
-        return SharedMistakes.of(site, left.stream().map(stars::get).toList()).stream()
+    /** The shared mistakes that make all agree, no worse than with a wrong one remaining out. */
+    private List<SharedMistake> agreeing(Set<Integer> remaining, double most) {
+        return SharedMistakes.of(site, remaining.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)
                 .filter(m -> firstFewAgree(m, most))
                 .filter(m -> {
@@ -280,8 +281,8 @@ public final class CentringCheck {
         return mistake.meant().stream().allMatch(star -> isUp(mistake.site(), star));
     }
 
-    private void zeroByHours(Set<Integer> left, List<CentringDoubt> doubts) {
-        Angle zero = model(left).terms().of(PointingTerm.HOUR_ANGLE_ZERO).wrappedSigned();
+    private void zeroByHours(Set<Integer> remaining, List<CentringDoubt> doubts) {
+        Angle zero = model(remaining).terms().of(PointingTerm.HOUR_ANGLE_ZERO).wrappedSigned();
         int hours = (int) Math.round(zero.hours());
         boolean isNear = zero.minus(Angle.ofHours(hours)).abs().compareTo(NEAR_AN_HOUR) < 0;
         if (isNear && (Math.abs(hours) == 1 || Math.abs(hours) == 12)) {

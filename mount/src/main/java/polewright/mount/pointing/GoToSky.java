@@ -38,9 +38,9 @@ public final class GoToSky {
 
     /** The index of the candidate that would leave the smallest error over this sky if it were centred next. */
     public OptionalInt best(PointingModel model, List<HourAnglePlace> candidates, Angle sigma) {
-        double[] left = candidates.stream()
+        double[] errors = candidates.stream()
                 .mapToDouble(c -> radius95(model.after(c, sigma)).radians())
                 .toArray();
-        return IntStream.range(0, left.length).reduce((a, b) -> left[b] < left[a] ? b : a);
+        return IntStream.range(0, errors.length).reduce((a, b) -> errors[b] < errors[a] ? b : a);
     }
 }

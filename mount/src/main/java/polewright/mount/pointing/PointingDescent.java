@@ -82,9 +82,9 @@ final class PointingDescent {
             boolean isHopeless =
                     round >= FIRST_ROUNDS && nextCost - CAUTION * (ROUNDS - round) * (cost - nextCost) > misfitLimit;
             if (!isWorse) {
-                double[] left = terms;
+                double[] spare = terms;
                 terms = next;
-                next = left;
+                next = spare;
                 fork = tried;
                 cost = nextCost;
             }

@@ -71,8 +71,8 @@ public record PointingModel(
         RealMatrix shared = covariance.multiply(design.transpose());
         RealMatrix gain =
                 shared.multiply(MatrixUtils.inverse(design.multiply(shared).add(noise)));
-        RealMatrix left = covariance.subtract(gain.multiply(shared.transpose()));
-        return new PointingModel(possible, site, terms, left, centrings);
+        RealMatrix updated = covariance.subtract(gain.multiply(shared.transpose()));
+        return new PointingModel(possible, site, terms, updated, centrings);
     }
 
     /** The estimate of every term that such a mount can have. */

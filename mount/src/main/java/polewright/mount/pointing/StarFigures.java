@@ -64,8 +64,8 @@ final class StarFigures {
         double sum = 0;
         for (int star = 0; star < count(); star++) {
             tube.at(hourAngle[star], declination[star]);
-            double left = tube.angleTo(seen, star);
-            sum += left * left * weight[star];
+            double residual = tube.angleTo(seen, star);
+            sum += residual * residual * weight[star];
         }
         return sum;
     }

@@ -5,7 +5,8 @@ package polewright.mount.pointing;
  *
  * @param offset observed minus model
  * @param crossValidated the same for a model fitted without this star: the error of a go-to there
- * @param crossValidatedSquare crossValidated relative to its expected size, χ² with 2 degrees of freedom if the model is right
+ * @param crossValidatedSquare crossValidated relative to its expected size, χ² with 2 degrees of freedom if the model
+ *     is right
  */
 public record StarResidual(
         Centring centring, SkyOffset offset, SkyOffset crossValidated, double crossValidatedSquare) {}

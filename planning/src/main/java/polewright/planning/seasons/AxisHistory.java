@@ -57,15 +57,15 @@ record AxisHistory(List<Point> points, List<Spot> line) {
         for (NightGap gap : seasons.gaps()) {
             if (gap instanceof NightGap.Drifted drifted && !isSetAside(drifted, seasons.motion())) {
                 if (points.isEmpty()) {
-                    points.add(new Point(drifted.left().at(), 0, 0, false));
+                    points.add(new Point(drifted.before().at(), 0, 0, false));
                 } else if (!isFollowing(points, drifted)) {
                     arcmin += carried(
-                            points.get(points.size() - 1).at(), drifted.left().at(), seasons.motion(), direction);
-                    points.add(new Point(drifted.left().at(), arcmin, 0, false));
+                            points.get(points.size() - 1).at(), drifted.before().at(), seasons.motion(), direction);
+                    points.add(new Point(drifted.before().at(), arcmin, 0, false));
                 }
                 arcmin += direction.of(drifted.drift());
                 points.add(new Point(
-                        drifted.found().at(), arcmin, Math.sqrt(direction.variance(drifted.covariance())), true));
+                        drifted.after().at(), arcmin, Math.sqrt(direction.variance(drifted.covariance())), true));
             }
         }
         return new AxisHistory(points, line(points, seasons.motion(), direction));
@@ -78,8 +78,8 @@ record AxisHistory(List<Point> points, List<Spot> line) {
     /** Whether it begins on the night on which the last one ended. */
     private static boolean isFollowing(List<Point> points, NightGap.Drifted gap) {
         return gap.from()
-                .found()
-                .filter(found -> found.at().equals(points.get(points.size() - 1).at()))
+                .axisAtStart()
+                .filter(start -> start.at().equals(points.get(points.size() - 1).at()))
                 .isPresent();
     }
 

@@ -39,12 +39,12 @@ record LeastSquares(RealVector solution, RealMatrix covariance, RealVector resid
         RealVector solution = new QRDecomposition(white).getSolver().solve(whiteData);
         RealMatrix normal = white.transposeMultiply(white);
         RealMatrix inverse = new CholeskyDecomposition(normal).getSolver().getInverse();
-        RealVector left = whiteData.subtract(white.operate(solution));
+        RealVector whiteResiduals = whiteData.subtract(white.operate(solution));
         return new LeastSquares(
                 solution,
                 inverse,
                 data.subtract(model.operate(solution)),
-                left.dotProduct(left),
+                whiteResiduals.dotProduct(whiteResiduals),
                 observed.length - model.getColumnDimension());
     }
 

@@ -16,21 +16,21 @@ public sealed interface NightGap {
     /**
      * A drift from the axis at the end of one night to that at the beginning of a later one.
      *
-     * @param left at the end of the earlier night
-     * @param found at the beginning of the later one
+     * @param before the axis at the end of the earlier night
+     * @param after the axis at the beginning of the later one
      */
-    record Drifted(NightRecord from, NightRecord to, AxisAtTime left, AxisAtTime found) implements NightGap {
+    record Drifted(NightRecord from, NightRecord to, AxisAtTime before, AxisAtTime after) implements NightGap {
         // Exceeded by chance once in a hundred with two degrees of freedom: −2 ln 0.01, exactly.
         private static final double ONCE_IN_A_HUNDRED = 9.2103;
 
         /** The movement on the sky. */
         public AxisOffset drift() {
-            return found.offset().minus(left.offset());
+            return after.offset().minus(before.offset());
         }
 
         /** Covariance of {@link #drift}: both ends together. */
         public OffsetCovariance covariance() {
-            return left.covariance().plus(found.covariance());
+            return before.covariance().plus(after.covariance());
         }
 
         /** Whether it is larger than the uncertainty explains, at the 1 % level. */
@@ -39,7 +39,7 @@ public sealed interface NightGap {
         }
 
         public Duration duration() {
-            return Duration.between(left.at(), found.at());
+            return Duration.between(before.at(), after.at());
         }
     }
 
@@ -88,23 +88,23 @@ public sealed interface NightGap {
     }
 
     private static NightGap between(NightRecord from, NightRecord to) {
-        if (from.left().isEmpty()) {
+        if (from.axisAtEnd().isEmpty()) {
             return new NotKnown(
                     from,
                     to,
                     "It is not known how night " + from.id().number()
                             + " left the axis: end each night with a sighting, clamps tight");
         }
-        if (to.found().isEmpty()) {
+        if (to.axisAtStart().isEmpty()) {
             return new NotKnown(
                     from,
                     to,
                     "It is not known how night " + to.id().number()
                             + " found the axis: take a sighting before anything is turned");
         }
-        Drifted drifted =
-                new Drifted(from, to, from.left().orElseThrow(), to.found().orElseThrow());
-        if (!drifted.found().at().isAfter(drifted.left().at())) {
+        Drifted drifted = new Drifted(
+                from, to, from.axisAtEnd().orElseThrow(), to.axisAtStart().orElseThrow());
+        if (!drifted.after().at().isAfter(drifted.before().at())) {
             return new NotKnown(from, to, "The first was not over when the second began");
         }
         boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isSignificant();

@@ -27,13 +27,13 @@ import polewright.sky.InputRefused;
  * @param id its number in the log
  * @param begunAt entry time of its first event
  * @param begun its beginning
- * @param found the axis at the start, from sightings before anything was turned; empty if they do not determine it
- * @param left the axis at the end; empty if unknown or in doubt
+ * @param axisAtStart the axis at the start from sightings before anything was turned; empty if they do not determine it
+ * @param axisAtEnd the axis at the end; empty if unknown or in doubt
  * @param sightings number of sightings used, by kind
  * @param turns number of times screws were turned
  * @param isMoved whether anything moved the axis: screws, clamps, a knock
- * @param isSightedAfterMove whether it was sighted after the first such move; if not, {@code found} and {@code left} share
- *     their error
+ * @param isSightedAfterMove whether it was sighted after the first such move; if not, {@code axisAtStart} and
+ *     {@code axisAtEnd} share their error
  * @param taken from the first event to the advice to stop, or to the last event if it was not given
  * @param isStopped whether the advice to stop was given
  * @param contradictions the sightings that were set aside
@@ -42,8 +42,8 @@ public record NightRecord(
         NightId id,
         Instant begunAt,
         NightEvent.Begun begun,
-        Optional<AxisAtTime> found,
-        Optional<AxisAtTime> left,
+        Optional<AxisAtTime> axisAtStart,
+        Optional<AxisAtTime> axisAtEnd,
         Map<String, Integer> sightings,
         int turns,
         boolean isMoved,
@@ -75,7 +75,7 @@ public record NightRecord(
                 id,
                 standing.get(0).at(),
                 begun,
-                found(standing, firstMove, begun),
+                axisAtStart(standing, firstMove, begun),
                 axisThen(fix, standing),
                 sightings(standing),
                 (int) standing.stream().filter(e -> isTurn(e.event())).count(),
@@ -88,10 +88,10 @@ public record NightRecord(
 
     /** Whether the night neither measured nor changed the axis, so that it can be ignored. */
     boolean isSilent() {
-        return found.isEmpty() && left.isEmpty() && !isMoved;
+        return axisAtStart.isEmpty() && axisAtEnd.isEmpty() && !isMoved;
     }
 
-    private static Optional<AxisAtTime> found(List<LoggedEvent> standing, int firstMove, NightEvent.Begun begun) {
+    private static Optional<AxisAtTime> axisAtStart(List<LoggedEvent> standing, int firstMove, NightEvent.Begun begun) {
         List<LoggedEvent> untouched = standing.subList(0, firstMove);
         Optional<AxisAtTime> before = axisThen(NightState.fixOf(untouched), untouched);
         if (before.isPresent()) {

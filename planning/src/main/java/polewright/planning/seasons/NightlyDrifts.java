@@ -39,11 +39,11 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
     }
 
     Instant from() {
-        return gaps.get(0).left().at();
+        return gaps.get(0).before().at();
     }
 
     Instant to() {
-        return gaps.get(gaps.size() - 1).found().at();
+        return gaps.get(gaps.size() - 1).after().at();
     }
 
     NightlyDrifts without(List<NightGap.Drifted> some) {
@@ -54,7 +54,7 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
     /** Elapsed months in each gap; with {@code withYear}, also the changes of cosine and sine of the year. */
     double[][] design(boolean withYear) {
         return gaps.stream()
-                .map(gap -> elapsed(gap.left().at(), gap.found().at(), withYear))
+                .map(gap -> elapsed(gap.before().at(), gap.after().at(), withYear))
                 .toArray(double[][]::new);
     }
 
@@ -85,13 +85,14 @@ record NightlyDrifts(List<NightGap.Drifted> gaps) {
         double[][] covariance = new double[n][n];
         for (int i = 0; i < n; i++) {
             NightGap.Drifted gap = gaps.get(i);
-            covariance[i][i] =
-                    variance(gap.left(), direction) + variance(gap.found(), direction) + scatterArcmin * scatterArcmin;
+            covariance[i][i] = variance(gap.before(), direction)
+                    + variance(gap.after(), direction)
+                    + scatterArcmin * scatterArcmin;
             boolean isSharing = i + 1 < n
                     && gap.to().id().equals(gaps.get(i + 1).from().id())
                     && !gap.to().isSightedAfterMove();
             if (isSharing) {
-                double shared = -variance(gap.found(), direction);
+                double shared = -variance(gap.after(), direction);
                 covariance[i][i + 1] = shared;
                 covariance[i + 1][i] = shared;
             }

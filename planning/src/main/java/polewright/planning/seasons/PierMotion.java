@@ -20,8 +20,8 @@ public sealed interface PierMotion {
      * @param to end of the last one
      * @param drifts number used
      * @param setAside outliers, which are not used
-     * @param monthlyCorrection the turns, clockwise positive, that compensate one month's steady movement; for the latest
-     *     night's rig
+     * @param monthlyCorrection the turns, clockwise positive, that compensate one month's steady movement; for the
+     *     latest night's rig
      */
     record Fitted(
             Instant from,

@@ -54,8 +54,8 @@ public final class SeasonsJson {
         node.put("begun_at", night.begunAt().toString());
         node.put("site_name", night.begun().siteName());
         node.put("rig", night.begun().rig().name());
-        night.found().ifPresent(found -> node.set("found", then(found)));
-        night.left().ifPresent(left -> node.set("left", then(left)));
+        night.axisAtStart().ifPresent(found -> node.set("found", then(found)));
+        night.axisAtEnd().ifPresent(left -> node.set("left", then(left)));
         ObjectNode sightings = node.putObject("sightings");
         night.sightings().forEach(sightings::put);
         node.put("turns", night.turns());

@@ -39,11 +39,11 @@ public final class CompareWords {
                 row("begun", night -> BEGUN.format(night.begunAt()), earlier, later),
                 row("site", night -> night.begun().siteName(), earlier, later),
                 row("rig", night -> night.begun().rig().name(), earlier, later),
-                row("found", night -> axis(night.found()), earlier, later),
+                row("found", night -> axis(night.axisAtStart()), earlier, later),
                 row("sightings", CompareWords::sightings, earlier, later),
                 row("contradicting", CompareWords::contradictions, earlier, later),
                 row("turns", CompareWords::turns, earlier, later),
-                row("left", night -> axis(night.left()), earlier, later),
+                row("left", night -> axis(night.axisAtEnd()), earlier, later),
                 row("time taken", CompareWords::taken, earlier, later));
     }
 

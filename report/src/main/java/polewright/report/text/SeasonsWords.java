@@ -96,11 +96,11 @@ public final class SeasonsWords {
                 .orElse("");
         String turns = night.turns() == 0 ? "" : night.turns() == 1 ? " 1 turn." : " " + night.turns() + " turns.";
         String name = "Night " + night.id().number() + ", " + DATE.format(night.begunAt()) + ": ";
-        if (night.found().isEmpty() && night.left().isEmpty()) {
+        if (night.axisAtStart().isEmpty() && night.axisAtEnd().isEmpty()) {
             return name + "no fix." + turns;
         }
-        return name + "found " + where(night.found()) + "." + drift + turns + " Left " + where(night.left()) + " after "
-                + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
+        return name + "found " + where(night.axisAtStart()) + "." + drift + turns + " Left " + where(night.axisAtEnd())
+                + " after " + minutes(night) + (minutes(night) == 1 ? " minute." : " minutes.");
     }
 
     private static String where(Optional<AxisAtTime> then) {
@@ -132,8 +132,8 @@ public final class SeasonsWords {
                 night.id().number(),
                 DATE.format(night.begunAt()),
                 drift,
-                pair(night.found()),
-                pair(night.left()),
+                pair(night.axisAtStart()),
+                pair(night.axisAtEnd()),
                 night.turns(),
                 minutes(night));
     }

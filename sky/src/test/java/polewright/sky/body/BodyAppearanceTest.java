@@ -82,7 +82,9 @@ class BodyAppearanceTest {
                 .isCloseTo(0, within(1e-6));
     }
 
-    /** Common practice: the full Moon is opposite the Sun. Full on 2026 November 24 at 14:53 UT, by the same theories. */
+    /**
+     * Common practice: the full Moon is opposite the Sun. Full on 2026 November 24 at 14:53 UT, by the same theories.
+     */
     @Test
     void fullMoonIsOppositeTheSun() {
         ObservingMoment moment = larkfell("2026-11-24T15:00:00Z");

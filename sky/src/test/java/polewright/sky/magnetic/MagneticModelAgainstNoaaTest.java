@@ -60,7 +60,7 @@ class MagneticModelAgainstNoaaTest {
     }
 
     @ParameterizedTest
-    @MethodSource("pickedValues")
+    @MethodSource("selectedValues")
     void declinationAgreesWithTheSelectedValues(Row row) {
         MagneticField field = field(
                 row.number("lat_deg"), row.number("lon_deg"), row.number("height_km"), row.number("decimal_year"));

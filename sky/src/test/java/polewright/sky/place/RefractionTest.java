@@ -44,7 +44,9 @@ class RefractionTest {
         assertThat(constants.b).isCloseTo(AuthorityTable.published("sofa_refco_b"), within(1e-18));
     }
 
-    /** Lift of the pole by latitude with ERFA's refco at 1010 hPa, 10 °C, dry, 0.55 µm, computed outside the project. */
+    /**
+     * Lift of the pole by latitude with ERFA's refco at 1010 hPa, 10 °C, dry, 0.55 µm, computed outside the project.
+     */
     @ParameterizedTest
     @CsvSource({
         "10, 315",
